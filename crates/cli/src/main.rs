@@ -1,0 +1,3 @@
+//! `quietpin`: reads a plan, prints its report.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! The core for JavaScript: translates, and computes nothing.

@@ -1,0 +1,3 @@
+//! The chores of the project.
+
+fn main() {}

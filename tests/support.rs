@@ -1,0 +1,1 @@
+//! What the tests share: reading the reference files.
