@@ -1,6 +1,20 @@
 //! The trade of fitting an engine controller to an engine, as a pure function.
 //!
-//! The core knows no browser, no clock, no chance and no file.
+//! [`report::report`] answers a [`plan::Plan`]. The core knows no browser, no clock, no chance and no file.
+//!
+//! A module uses only what stands in its own layer or below: `plan`, `fields`, `read`, `report` are the
+//! document; the trade lies below them; mathematics that knows no car below that; `quantity`, `message`,
+//! `finding`, `working`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod engine;
+pub mod fields;
+pub mod finding;
 pub mod math;
+pub mod message;
+pub mod plan;
+pub mod quantity;
+pub mod read;
+pub mod report;
+pub mod words;
+pub mod working;

@@ -1,0 +1,54 @@
+//! Question 1: which channel fires what.
+
+use super::{Choice, Field, Kind, choice};
+
+const IGNITION: &[Choice] = &[
+    choice("sequential", "A coil per cylinder, each fired once a cycle"),
+    choice("every-turn", "A coil per cylinder, each fired every turn"),
+    choice("paired-single", "A coil per cylinder, companions on one channel"),
+    choice("paired-double", "Double-ended coils, one per companion pair"),
+    choice("distributor", "One coil and a distributor"),
+];
+
+const INJECTION: &[Choice] = &[
+    choice("sequential", "Each injector once a cycle, in sequence"),
+    choice("paired", "Companion pairs"),
+    choice("bank", "Bank by bank"),
+    choice("together", "All together"),
+];
+
+const HABITS: &[Choice] = &[
+    choice("by-cylinder", "Channel 3 goes to cylinder 3"),
+    choice("by-order", "Channel 3 goes to the third to fire"),
+];
+
+pub(super) const FIELDS: &[Field] = &[
+    Field::new("channels.ignition_mode", "How the coils are fired", Kind::Choice(IGNITION)).first(),
+    Field::new(
+        "channels.ignition_count",
+        "Ignition channels the controller has",
+        Kind::Whole(0, 32),
+    ),
+    Field::new(
+        "channels.ignition_habit",
+        "Numbering of the ignition channels",
+        Kind::Choice(HABITS),
+    )
+    .assumed("by-order", "common practice, no source"),
+    Field::new("channels.coils_wired.#", "Ignition channel reaches cylinder", Kind::Row)
+        .hint("as found at the car"),
+    Field::new("channels.injection_mode", "How the injectors are fired", Kind::Choice(INJECTION)),
+    Field::new(
+        "channels.injection_count",
+        "Injection channels the controller has",
+        Kind::Whole(0, 32),
+    ),
+    Field::new(
+        "channels.injection_habit",
+        "Numbering of the injection channels",
+        Kind::Choice(HABITS),
+    )
+    .assumed("by-order", "common practice, no source"),
+    Field::new("channels.injectors_wired.#", "Injection channel reaches cylinder", Kind::Row)
+        .hint("as found at the car"),
+];

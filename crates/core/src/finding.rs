@@ -1,0 +1,96 @@
+//! Things the fitter should know, and what to do about each.
+
+use serde::Serialize;
+
+use crate::{message::Message, quantity::Holds, working::Step};
+
+/// How much a finding matters, worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Severity {
+    /// Can hurt someone or destroy a part.
+    Danger,
+    /// Will not work.
+    Fault,
+    /// Works with too little margin, or depends on something not known.
+    Doubt,
+    /// Worth knowing.
+    Note,
+}
+
+/// What a finding was made from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Basis {
+    /// The plan as it is meant.
+    AsPlanned,
+    /// What was found at the car.
+    AsWired,
+}
+
+/// One thing the fitter should know.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// The path of the field or part it is about, as in [`crate::fields`]: the page leads there.
+    pub subject: String,
+    /// Whether the plan or the car shows it.
+    pub basis: Basis,
+    /// Where it holds.
+    pub holds: Holds,
+    /// What is wrong; its code names the finding.
+    pub message: Message,
+    /// What would cure it, each solved before it is offered.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub remedies: Vec<Message>,
+    /// How the numbers in it were found.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub working: Vec<Step>,
+}
+
+impl Finding {
+    /// A finding that holds always, as planned, with no remedy yet.
+    pub fn new(severity: Severity, subject: impl Into<String>, message: Message) -> Self {
+        Self {
+            severity,
+            subject: subject.into(),
+            basis: Basis::AsPlanned,
+            holds: Holds::Always,
+            message,
+            remedies: Vec::new(),
+            working: Vec::new(),
+        }
+    }
+
+    /// The same, found at the car.
+    #[must_use]
+    pub fn as_wired(mut self) -> Self {
+        self.basis = Basis::AsWired;
+        self
+    }
+
+    /// The same, holding at these corners.
+    #[must_use]
+    pub fn holding(mut self, holds: Holds) -> Self {
+        self.holds = holds;
+        self
+    }
+
+    /// The same, with remedies, cheapest first.
+    #[must_use]
+    pub fn cured_by(mut self, remedies: impl IntoIterator<Item = Message>) -> Self {
+        self.remedies.extend(remedies);
+        self
+    }
+
+    /// The same, with the working of its numbers.
+    #[must_use]
+    pub fn shown_by(mut self, working: impl IntoIterator<Item = Step>) -> Self {
+        self.working.extend(working);
+        self
+    }
+}
+
+/// The findings of a report as they are gathered.
+pub type Findings = Vec<Finding>;

@@ -1,0 +1,287 @@
+//! What the fitter typed: the one document worth saving.
+//!
+//! A plan keeps texts, never quantities; [`crate::read`] is the only way from one to the other. Its file is
+//! JSON that a person can read and edit: blank fields are left out, and a number may stand where a text is
+//! meant.
+
+mod parse;
+mod record;
+mod typed;
+
+use serde::{Deserialize, Serialize};
+
+pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
+use record::record;
+
+record! {
+    /// The supply and the temperatures between which every answer must hold.
+    Conditions {
+        /// Battery voltage while the starter turns a cold engine.
+        cranking: text,
+        /// Battery voltage at rest.
+        resting: text,
+        /// Highest charging voltage.
+        charging: text,
+        /// Coldest start.
+        cold: text,
+        /// Hottest part of the engine bay where loads sit.
+        hot: text,
+    }
+}
+
+record! {
+    /// Question 1: the engine.
+    Engine {
+        /// `four-stroke`, `two-stroke` or `rotary`.
+        kind: text,
+        /// Number of cylinders, or of rotors.
+        cylinders: text,
+        /// Firing order, as `1-5-3-6-2-4`.
+        order: text,
+        /// `even` or `angles`.
+        spacing: text,
+        /// Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
+        angles: text,
+        /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
+        banks: text,
+    }
+}
+
+record! {
+    /// Question 1: the controller's channels and what they reach.
+    Channels {
+        /// How the coils are fired.
+        ignition_mode: text,
+        /// Ignition channels the controller has.
+        ignition_count: text,
+        /// `by-cylinder` or `by-order`.
+        ignition_habit: text,
+        /// Cylinders that each ignition channel was found to reach: entry 1 is channel 1.
+        coils_wired: list,
+        /// How the injectors are fired.
+        injection_mode: text,
+        /// Injection channels the controller has.
+        injection_count: text,
+        /// `by-cylinder` or `by-order`.
+        injection_habit: text,
+        /// Cylinders that each injection channel was found to reach.
+        injectors_wired: list,
+    }
+}
+
+record! {
+    /// Question 2: the injectors and the outputs that carry them.
+    Injectors {
+        /// Resistance of one at 20 °C.
+        resistance: text,
+        /// Inductance of one.
+        inductance: text,
+        /// Current at which one opens.
+        opening_current: text,
+        /// How many there are.
+        count: text,
+        /// How many share one output.
+        per_output: text,
+        /// `plain-switch` or `current-controlled`.
+        output_kind: text,
+        /// Continuous current limit of one output.
+        output_limit: text,
+        /// On-resistance of one output.
+        output_resistance: text,
+        /// Length of wire from the relay to the injector and on to the controller.
+        wire_length: text,
+        /// Size of that wire.
+        wire_size: text,
+    }
+}
+
+record! {
+    /// Question 3: one output of the controller.
+    Output {
+        /// Its name on the pin table.
+        name: text,
+        /// `open-drain`, `high-side` or `half-bridge`.
+        stage: text,
+        /// Which level counts as on: `ground` or `battery`.
+        on_level: text,
+        /// On-resistance.
+        on_resistance: text,
+        /// Continuous current limit.
+        current_limit: text,
+        /// Pull-up resistor, where there is one.
+        pull_up: text,
+        /// Rail of the pull-up: `battery`, `controller` or `5v`.
+        pull_up_rail: text,
+        /// Pull-down resistor, where there is one.
+        pull_down: text,
+    }
+}
+
+record! {
+    /// Question 3: one load.
+    Load {
+        /// What the fitter calls it.
+        name: text,
+        /// What kind of part it is.
+        kind: text,
+        /// Resistance at 20 °C.
+        resistance: text,
+        /// Voltage at which it is sure to act, cold coil.
+        pull_in: text,
+        /// Voltage below which it is sure to let go.
+        drop_out: text,
+        /// Name of the output it hangs on.
+        output: text,
+        /// Where its other end goes: `ground`, `battery`, `ignition` or `relay`.
+        far_end: text,
+        /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
+        unasked: text,
+    }
+}
+
+record! {
+    /// Question 4: the relay that pulls in at a speed.
+    Cranking {
+        /// Mean cranking speed.
+        speed: text,
+        /// How far the speed dips at each compression, as a share of the mean.
+        dip: text,
+        /// Speed at which the controller switches the relay on.
+        threshold: text,
+        /// Speed at which it switches the relay off.
+        release: text,
+        /// Measurements in a row that must agree.
+        confirmation: text,
+        /// Teeth over which the speed is averaged.
+        averaging: text,
+        /// Positions on the crank wheel, missing teeth counted.
+        teeth: text,
+        /// Missing teeth.
+        missing: text,
+        /// What the first spark waits for: `gap` or `cam`.
+        sync: text,
+        /// Time the starter takes to bring the engine to speed.
+        run_up: text,
+        /// Pull-in time of the relay.
+        pull_in_time: text,
+        /// Drop-out time of the relay.
+        drop_out_time: text,
+    }
+}
+
+/// Everything that was typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Plan {
+    /// Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
+    pub quietpin: u32,
+    /// The plan's name.
+    #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
+    pub name: String,
+    /// The fitter's own notes.
+    #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
+    pub notes: String,
+    /// Supply and temperatures.
+    #[serde(skip_serializing_if = "record::is_blank")]
+    pub conditions: Conditions,
+    /// Question 1: the engine.
+    #[serde(skip_serializing_if = "record::is_blank")]
+    pub engine: Engine,
+    /// Question 1: the channels.
+    #[serde(skip_serializing_if = "record::is_blank")]
+    pub channels: Channels,
+    /// Question 2.
+    #[serde(skip_serializing_if = "record::is_blank")]
+    pub injectors: Injectors,
+    /// Question 3: the outputs.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub outputs: Vec<Output>,
+    /// Question 3: the loads.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub loads: Vec<Load>,
+    /// Question 4.
+    #[serde(skip_serializing_if = "record::is_blank")]
+    pub cranking: Cranking,
+}
+
+/// Most entries that a list is read to; the rest stays in the plan, unread, and is said.
+pub const MOST_ENTRIES: usize = 64;
+
+impl Plan {
+    /// The text at a path such as `engine.order`, `loads.0.kind` or `channels.coils_wired.2`.
+    ///
+    /// Nothing where the plan has no such place; blank where nothing was typed.
+    pub fn get(&self, path: &str) -> Option<&str> {
+        let (section, rest) = path.split_once('.').unwrap_or((path, ""));
+        match section {
+            "name" => Some(&self.name),
+            "notes" => Some(&self.notes),
+            "conditions" => self.conditions.get(rest),
+            "engine" => self.engine.get(rest),
+            "channels" => self.channels.get(rest),
+            "injectors" => self.injectors.get(rest),
+            "cranking" => self.cranking.get(rest),
+            "outputs" => entry(rest).and_then(|(at, rest)| self.outputs.get(at)?.get(rest)),
+            "loads" => entry(rest).and_then(|(at, rest)| self.loads.get(at)?.get(rest)),
+            _ => None,
+        }
+    }
+
+    /// Sets the text at a path; says whether there is such a place. Lists of texts grow to reach it.
+    pub fn set(&mut self, path: &str, text: &str) -> bool {
+        let (section, rest) = path.split_once('.').unwrap_or((path, ""));
+        let place = match section {
+            "name" => Some(&mut self.name),
+            "notes" => Some(&mut self.notes),
+            "conditions" => self.conditions.place(rest),
+            "engine" => self.engine.place(rest),
+            "channels" => self.channels.place(rest),
+            "injectors" => self.injectors.place(rest),
+            "cranking" => self.cranking.place(rest),
+            "outputs" => entry(rest).and_then(|(at, rest)| self.outputs.get_mut(at)?.place(rest)),
+            "loads" => entry(rest).and_then(|(at, rest)| self.loads.get_mut(at)?.place(rest)),
+            _ => None,
+        };
+        if let Some(place) = place {
+            text.clone_into(place);
+            return true;
+        }
+        false
+    }
+}
+
+fn entry(path: &str) -> Option<(usize, &str)> {
+    let (at, rest) = path.split_once('.')?;
+    Some((at.parse().ok()?, rest))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_can_be_set_and_read_back() {
+        let mut plan = Plan {
+            outputs: vec![Output::default()],
+            loads: vec![Load::default()],
+            ..Plan::default()
+        };
+        for path in
+            ["name", "engine.order", "outputs.0.stage", "loads.0.far_end", "channels.coils_wired.2"]
+        {
+            assert!(plan.set(path, "typed"), "{path} can't be set");
+            assert_eq!(plan.get(path), Some("typed"), "{path} is not read back");
+        }
+        assert_eq!(plan.channels.coils_wired, ["", "", "typed"], "a list grows with blanks");
+        for path in [
+            "",
+            "engine",
+            "engine.none",
+            "loads.1.kind",
+            "loads.x.kind",
+            "channels.coils_wired.999",
+        ] {
+            assert!(!plan.set(path, "typed"), "{path:?} can be set");
+        }
+    }
+}

@@ -1,0 +1,151 @@
+//! From the text of a plan file to a plan, and back.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::Plan;
+
+/// The version of the format that this program writes. It reads this one and older ones.
+pub const VERSION: u32 = 1;
+
+/// The largest plan file that is looked at: a full plan has some tens of thousands of bytes.
+pub const MOST_BYTES: usize = 1_000_000;
+
+/// Why a file is not a plan. The plan that is open stays as it is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum ReadError {
+    /// Larger than [`MOST_BYTES`].
+    TooLarge {
+        /// Its size in bytes.
+        bytes: usize,
+    },
+    /// No JSON.
+    NotJson {
+        /// Where and why.
+        detail: String,
+    },
+    /// JSON, but not a plan.
+    NotAPlan {
+        /// What is missing.
+        detail: String,
+    },
+    /// Written by a later version of this program.
+    Newer {
+        /// The version of the file.
+        version: u64,
+    },
+    /// A plan with something in it that has no place there.
+    Misfit {
+        /// Where and why.
+        detail: String,
+    },
+}
+
+impl std::fmt::Display for ReadError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::TooLarge { bytes } => write!(
+                f,
+                "This file has {bytes} bytes; a plan has far less than {MOST_BYTES}. It was not opened."
+            ),
+            Self::NotJson { detail } => write!(
+                f,
+                "This file is not a plan: it can't be read as JSON ({detail}). It was not opened."
+            ),
+            Self::NotAPlan { detail } => {
+                write!(f, "This file is not a plan: {detail} It was not opened.")
+            }
+            Self::Newer { version } => write!(
+                f,
+                "This plan was saved by a newer Quietpin (its format is {version}, this one reads up to {VERSION}). \
+                 Open it with the newer one; it was left as it is."
+            ),
+            Self::Misfit { detail } => write!(
+                f,
+                "This plan has something in it that does not belong there ({detail}). It was not opened."
+            ),
+        }
+    }
+}
+
+impl std::error::Error for ReadError {}
+
+/// Reads the text of a plan file.
+///
+/// # Errors
+/// [`ReadError`] says why it is not a plan that this program can open.
+pub fn parse(text: &str) -> Result<Plan, ReadError> {
+    if text.len() > MOST_BYTES {
+        return Err(ReadError::TooLarge { bytes: text.len() });
+    }
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    // first as plain JSON, so that a newer version is named before its unknown fields are
+    let document: Value = serde_json::from_str(text)
+        .map_err(|error| ReadError::NotJson { detail: error.to_string() })?;
+    let Some(document) = document.as_object() else {
+        return Err(ReadError::NotAPlan { detail: "it is not an object in braces.".into() });
+    };
+    match document.get("quietpin").and_then(Value::as_u64) {
+        None => Err(ReadError::NotAPlan {
+            detail: format!(
+                "it does not begin with its version, as in {{ \"quietpin\": {VERSION}, … }}."
+            ),
+        }),
+        Some(version) if version > u64::from(VERSION) => Err(ReadError::Newer { version }),
+        Some(0) => {
+            Err(ReadError::NotAPlan { detail: "there is no version 0 of the format.".into() })
+        }
+        Some(_) => serde_json::from_str(text)
+            .map_err(|error| ReadError::Misfit { detail: error.to_string() }),
+    }
+}
+
+/// The text of a plan file, in this version.
+pub fn write(plan: &Plan) -> String {
+    let plan = Plan { quietpin: VERSION, ..plan.clone() };
+    // a record of texts has no form that JSON lacks
+    serde_json::to_string_pretty(&plan).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_plan_is_the_same_after_writing_and_reading() {
+        let mut plan = Plan { quietpin: VERSION, ..Plan::default() };
+        plan.engine.order = "1-5-3-6-2-4".into();
+        plan.channels.coils_wired = vec!["1".into(), String::new(), "3".into()];
+        assert_eq!(parse(&write(&plan)), Ok(plan));
+    }
+
+    #[test]
+    fn numbers_may_stand_without_quotes() {
+        let plan =
+            parse(r#"{"quietpin": 1, "engine": {"cylinders": 6, "order": null}}"#).expect("a plan");
+        assert_eq!(plan.engine.cylinders, "6");
+        assert_eq!(plan.engine.order, "");
+    }
+
+    #[track_caller]
+    fn check_fails(text: &str, expected: &str) {
+        let error = parse(text).expect_err(text);
+        let kind = serde_json::to_value(&error).expect("data")["kind"].clone();
+        assert_eq!(kind, expected, "{error}");
+    }
+
+    #[test]
+    fn what_is_not_a_plan_is_said() {
+        check_fails("", "not-json");
+        check_fails("\u{0}\u{1}garbage", "not-json");
+        check_fails("[]", "not-a-plan");
+        check_fails("{}", "not-a-plan");
+        check_fails(r#"{"quietpin": 0}"#, "not-a-plan");
+        check_fails(r#"{"quietpin": 2, "later": {}}"#, "newer");
+        check_fails(r#"{"quietpin": 1, "engine": {"cylindres": 6}}"#, "misfit");
+        check_fails(r#"{"quietpin": 1, "engine": {"cylinders": [6]}}"#, "misfit");
+        check_fails(&"[".repeat(100_000), "not-json");
+        check_fails(&" ".repeat(10_000_000), "too-large");
+    }
+}

@@ -1,0 +1,79 @@
+//! Quantities that carry their dimension in the type, and the texts people type for them.
+//!
+//! A resistance can't be passed for an inductance:
+//!
+//! ```compile_fail
+//! use quietpin_core::quantity::{Inductance, Resistance};
+//! fn needs_inductance(_: Inductance) {}
+//! needs_inductance(Resistance::new::<uom::si::electrical_resistance::ohm>(2.4));
+//! ```
+
+mod angle;
+mod band;
+mod dimension;
+mod measure;
+mod read;
+mod show;
+
+pub use angle::CrankAngle;
+pub use band::{Band, Holds};
+pub use dimension::{Dimension, Unit};
+pub use measure::Measure;
+pub use read::{Misread, read, read_band};
+pub use show::{Value, number};
+
+pub use uom::si::f64::{
+    AngularVelocity as RotationalSpeed, Area, ElectricCurrent as Current,
+    ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Inductance, Length,
+    Power, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature, Time, VolumeRate,
+};
+
+/// Volts.
+pub fn volts(v: f64) -> Voltage {
+    Measure::from_base(v)
+}
+
+/// Amperes.
+pub fn amperes(v: f64) -> Current {
+    Measure::from_base(v)
+}
+
+/// Ohms.
+pub fn ohms(v: f64) -> Resistance {
+    Measure::from_base(v)
+}
+
+/// Henries.
+pub fn henries(v: f64) -> Inductance {
+    Measure::from_base(v)
+}
+
+/// Seconds.
+pub fn seconds(v: f64) -> Time {
+    Measure::from_base(v)
+}
+
+/// Metres.
+pub fn metres(v: f64) -> Length {
+    Measure::from_base(v)
+}
+
+/// Watts.
+pub fn watts(v: f64) -> Power {
+    Measure::from_base(v)
+}
+
+/// Degrees Celsius.
+pub fn celsius(v: f64) -> Temperature {
+    Measure::from_base(v)
+}
+
+/// Revolutions per minute.
+pub fn rpm(v: f64) -> RotationalSpeed {
+    Measure::from_base(v)
+}
+
+/// A share of one (0.05 is five percent).
+pub fn share(v: f64) -> Ratio {
+    Measure::from_base(v)
+}

@@ -1,0 +1,228 @@
+//! The dimensions people type, and the spellings of their units.
+
+use super::Value;
+
+/// A unit as people spell it: the value in base units is `number * factor + offset`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// How it may be typed.
+    pub spelling: &'static str,
+    /// Base units in one of it.
+    pub factor: f64,
+    /// Base units at its zero.
+    pub offset: f64,
+}
+
+const fn unit(spelling: &'static str, factor: f64) -> Unit {
+    Unit { spelling, factor, offset: 0.0 }
+}
+
+/// What kind of quantity a text stands for.
+///
+/// The base unit of each is the first in [`Dimension::units`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Dimension {
+    /// Volts.
+    Voltage,
+    /// Amperes.
+    Current,
+    /// Ohms.
+    Resistance,
+    /// Henries.
+    Inductance,
+    /// Seconds.
+    Time,
+    /// Metres.
+    Length,
+    /// Square metres of a conductor; AWG numbers are turned into it by ASTM B258.
+    WireSize,
+    /// Degrees Celsius.
+    Temperature,
+    /// Revolutions per minute.
+    Speed,
+    /// A share of one.
+    Share,
+    /// Degrees of the crankshaft.
+    Angle,
+    /// Watts.
+    Power,
+    /// Joules.
+    Energy,
+    /// Cubic metres per second.
+    Flow,
+}
+
+impl Dimension {
+    /// Every dimension.
+    pub const ALL: [Self; 14] = [
+        Self::Voltage,
+        Self::Current,
+        Self::Resistance,
+        Self::Inductance,
+        Self::Time,
+        Self::Length,
+        Self::WireSize,
+        Self::Temperature,
+        Self::Speed,
+        Self::Share,
+        Self::Angle,
+        Self::Power,
+        Self::Energy,
+        Self::Flow,
+    ];
+
+    /// The spellings, base unit first.
+    pub fn units(self) -> &'static [Unit] {
+        match self {
+            Self::Voltage => VOLTAGE,
+            Self::Current => CURRENT,
+            Self::Resistance => RESISTANCE,
+            Self::Inductance => INDUCTANCE,
+            Self::Time => TIME,
+            Self::Length => LENGTH,
+            Self::WireSize => WIRE_SIZE,
+            Self::Temperature => TEMPERATURE,
+            Self::Speed => SPEED,
+            Self::Share => SHARE,
+            Self::Angle => ANGLE,
+            Self::Power => POWER,
+            Self::Energy => ENERGY,
+            Self::Flow => FLOW,
+        }
+    }
+
+    /// The name with its article, for sentences.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Voltage => "a voltage",
+            Self::Current => "a current",
+            Self::Resistance => "a resistance",
+            Self::Inductance => "an inductance",
+            Self::Time => "a time",
+            Self::Length => "a length",
+            Self::WireSize => "a wire size",
+            Self::Temperature => "a temperature",
+            Self::Speed => "a speed of rotation",
+            Self::Share => "a share",
+            Self::Angle => "an angle",
+            Self::Power => "a power",
+            Self::Energy => "an energy",
+            Self::Flow => "a flow",
+        }
+    }
+
+    /// The scales in which a value is shown, largest first: units of the scale in one base unit, and its sign.
+    pub(crate) fn scales(self) -> &'static [(f64, &'static str)] {
+        match self {
+            Self::Voltage => &[(1.0, "V"), (1e3, "mV")],
+            Self::Current => &[(1.0, "A"), (1e3, "mA"), (1e6, "µA")],
+            Self::Resistance => &[(1e-6, "MΩ"), (1e-3, "kΩ"), (1.0, "Ω"), (1e3, "mΩ")],
+            Self::Inductance => &[(1.0, "H"), (1e3, "mH"), (1e6, "µH")],
+            Self::Time => &[(1.0, "s"), (1e3, "ms"), (1e6, "µs")],
+            Self::Length => &[(1.0, "m"), (1e3, "mm")],
+            Self::WireSize => &[(1e6, "mm²")],
+            Self::Temperature => &[(1.0, "°C")],
+            Self::Speed => &[(1.0, "rpm")],
+            Self::Share => &[(100.0, "%")],
+            Self::Angle => &[(1.0, "°")],
+            Self::Power => &[(1.0, "W"), (1e3, "mW")],
+            Self::Energy => &[(1.0, "J"), (1e3, "mJ"), (1e6, "µJ")],
+            Self::Flow => &[(6e7, "cc/min")],
+        }
+    }
+
+    /// Below this size in base units a value is shown as nought: no meter tells it from none.
+    pub(crate) fn nought(self) -> f64 {
+        match self {
+            Self::Voltage => 5e-4,
+            Self::Current => 5e-7,
+            Self::WireSize | Self::Flow => 1e-12,
+            _ => 1e-9,
+        }
+    }
+
+    /// A value in base units, as it is shown.
+    pub fn show(self, base: f64) -> Value {
+        Value::scaled(base, self)
+    }
+}
+
+const VOLTAGE: &[Unit] =
+    &[unit("V", 1.0), unit("volt", 1.0), unit("volts", 1.0), unit("mV", 1e-3), unit("kV", 1e3)];
+const CURRENT: &[Unit] = &[
+    unit("A", 1.0),
+    unit("amp", 1.0),
+    unit("amps", 1.0),
+    unit("mA", 1e-3),
+    unit("µA", 1e-6),
+    unit("uA", 1e-6),
+];
+const RESISTANCE: &[Unit] = &[
+    unit("ohm", 1.0),
+    unit("ohms", 1.0),
+    unit("Ω", 1.0),
+    unit("R", 1.0),
+    unit("mohm", 1e-3),
+    unit("mΩ", 1e-3),
+    unit("milliohm", 1e-3),
+    unit("k", 1e3),
+    unit("K", 1e3),
+    unit("kohm", 1e3),
+    unit("kΩ", 1e3),
+    unit("M", 1e6),
+    unit("Mohm", 1e6),
+    unit("MΩ", 1e6),
+    unit("megohm", 1e6),
+];
+const INDUCTANCE: &[Unit] = &[unit("H", 1.0), unit("mH", 1e-3), unit("µH", 1e-6), unit("uH", 1e-6)];
+const TIME: &[Unit] = &[
+    unit("s", 1.0),
+    unit("sec", 1.0),
+    unit("seconds", 1.0),
+    unit("ms", 1e-3),
+    unit("µs", 1e-6),
+    unit("us", 1e-6),
+    unit("min", 60.0),
+];
+const LENGTH: &[Unit] = &[
+    unit("m", 1.0),
+    unit("cm", 1e-2),
+    unit("mm", 1e-3),
+    unit("ft", 0.3048),
+    unit("in", 0.0254),
+    unit("inch", 0.0254),
+];
+const WIRE_SIZE: &[Unit] = &[
+    unit("m2", 1.0),
+    unit("mm2", 1e-6),
+    unit("mm²", 1e-6),
+    unit("mm^2", 1e-6),
+    unit("sqmm", 1e-6),
+];
+const TEMPERATURE: &[Unit] = &[
+    unit("°C", 1.0),
+    unit("C", 1.0),
+    unit("degC", 1.0),
+    Unit { spelling: "K", factor: 1.0, offset: -273.15 },
+    Unit { spelling: "°F", factor: 5.0 / 9.0, offset: -160.0 / 9.0 },
+    Unit { spelling: "F", factor: 5.0 / 9.0, offset: -160.0 / 9.0 },
+    Unit { spelling: "degF", factor: 5.0 / 9.0, offset: -160.0 / 9.0 },
+];
+const SPEED: &[Unit] =
+    &[unit("rpm", 1.0), unit("1/min", 1.0), unit("/min", 1.0), unit("rev/min", 1.0)];
+const SHARE: &[Unit] = &[unit("of one", 1.0), unit("%", 1e-2), unit("percent", 1e-2)];
+const ANGLE: &[Unit] =
+    &[unit("°", 1.0), unit("deg", 1.0), unit("degree", 1.0), unit("degrees", 1.0)];
+const POWER: &[Unit] =
+    &[unit("W", 1.0), unit("watt", 1.0), unit("watts", 1.0), unit("mW", 1e-3), unit("kW", 1e3)];
+const ENERGY: &[Unit] = &[unit("J", 1.0), unit("mJ", 1e-3)];
+const FLOW: &[Unit] = &[
+    unit("m3/s", 1.0),
+    unit("cc/min", 1e-6 / 60.0),
+    unit("ccm", 1e-6 / 60.0),
+    unit("ml/min", 1e-6 / 60.0),
+    unit("l/h", 1e-3 / 3600.0),
+    // 0.45359237 kg/lb exactly; petrol at 0.745 kg/l, the density that the fuel tables in tests/reference use
+    unit("lb/h", 0.45359237 / 745.0 / 3600.0),
+    unit("lb/hr", 0.45359237 / 745.0 / 3600.0),
+];

@@ -1,0 +1,120 @@
+//! Numbers as they are shown: three figures that count, in the scale a person would say.
+
+use serde::Serialize;
+
+use super::Dimension;
+
+/// A value in a report: how it reads, and the number behind it where there is one.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Value {
+    /// How it reads, with its unit.
+    pub shown: String,
+    /// The number in the base unit of its dimension.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub number: Option<f64>,
+    /// The base unit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit: Option<&'static str>,
+}
+
+impl Value {
+    /// A text.
+    pub fn text(shown: impl Into<String>) -> Self {
+        Self { shown: shown.into(), number: None, unit: None }
+    }
+
+    pub(crate) fn scaled(base: f64, dimension: Dimension) -> Self {
+        let unit = dimension.units().first().map(|unit| unit.spelling);
+        if !base.is_finite() {
+            let shown = if base.is_nan() { "not a number" } else { "without limit" };
+            return Self { shown: shown.into(), number: None, unit };
+        }
+        let size = base.abs();
+        let scales = dimension.scales();
+        let scale = scales
+            .iter()
+            // 999.6 would be shown as 1000 of the smaller scale
+            .find(|(factor, _)| size * factor >= 0.9995)
+            .or(if size < dimension.nought() { scales.first() } else { scales.last() });
+        let (factor, sign) = scale.copied().unwrap_or((1.0, ""));
+        let figure = if size < dimension.nought() { "0".to_owned() } else { number(base * factor) };
+        let gap = if matches!(sign, "°" | "%") { "" } else { " " };
+        Self { shown: format!("{figure}{gap}{sign}"), number: Some(base), unit }
+    }
+}
+
+impl From<&str> for Value {
+    fn from(text: &str) -> Self {
+        Self::text(text)
+    }
+}
+
+impl From<String> for Value {
+    fn from(text: String) -> Self {
+        Self::text(text)
+    }
+}
+
+impl From<usize> for Value {
+    fn from(count: usize) -> Self {
+        #[expect(clippy::cast_precision_loss, reason = "counts of parts, far below 2^52")]
+        let number = count as f64;
+        Self { shown: count.to_string(), number: Some(number), unit: None }
+    }
+}
+
+impl From<u32> for Value {
+    fn from(count: u32) -> Self {
+        Self { shown: count.to_string(), number: Some(f64::from(count)), unit: None }
+    }
+}
+
+impl<Q: super::Measure> From<Q> for Value {
+    fn from(quantity: Q) -> Self {
+        quantity.show()
+    }
+}
+
+/// Three significant figures, whole numbers in full, no trailing noughts.
+pub fn number(value: f64) -> String {
+    let size = value.abs();
+    let places = match size {
+        s if s >= 99.95 => 0,
+        s if s >= 9.995 => 1,
+        s if s >= 0.9995 => 2,
+        s if s >= 0.09995 => 3,
+        s if s >= 0.009995 => 4,
+        _ => 6,
+    };
+    let mut text = format!("{value:.places$}");
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    }
+    if text == "-0" { "0".into() } else { text.replace('-', "−") }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::quantity::{Measure, amperes, celsius, ohms, rpm, share, volts};
+
+    #[track_caller]
+    fn check(value: impl Measure, expected: &str) {
+        assert_eq!(value.show().shown, expected, "{value:?}", value = value.base());
+    }
+
+    #[test]
+    fn values_are_shown_as_a_person_says_them() {
+        check(volts(12.6), "12.6 V");
+        check(volts(0.0), "0 V");
+        check(volts(0.25), "250 mV");
+        check(volts(-0.7), "−700 mV");
+        check(amperes(1.2345), "1.23 A");
+        check(amperes(0.9996), "1 A");
+        check(amperes(0.0029), "2.9 mA");
+        check(ohms(4700.0), "4.7 kΩ");
+        check(ohms(2.4), "2.4 Ω");
+        check(celsius(-20.0), "−20 °C");
+        check(rpm(7000.0), "7000 rpm");
+        check(share(0.05), "5%");
+    }
+}

@@ -1,0 +1,21 @@
+//! Numbers in a row: a firing order, a list of angles.
+
+use super::problem::shortened;
+
+/// The numbers in a text, apart by anything a person puts between them; the first token that is none.
+///
+/// A comma between digits without a blank is taken as a separator, since a row has several numbers.
+///
+/// # Errors
+/// The token that can't be read.
+pub(crate) fn row(text: &str) -> Result<Vec<f64>, String> {
+    text.split(|c: char| {
+        c.is_whitespace() || matches!(c, '-' | '–' | ',' | ';' | '/' | '>' | '→' | '+' | '&')
+    })
+    .filter(|token| !token.is_empty())
+    .map(|token| {
+        let number = token.trim_end_matches('°').parse::<f64>();
+        number.ok().filter(|number| number.is_finite()).ok_or_else(|| shortened(token))
+    })
+    .collect()
+}

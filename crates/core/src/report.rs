@@ -1,0 +1,60 @@
+//! The whole answer to a plan.
+
+mod channels;
+mod cranking;
+mod injectors;
+mod picture;
+mod rest;
+mod section;
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+pub use picture::Picture;
+pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
+
+use crate::{
+    finding::{Finding, Severity},
+    plan::Plan,
+    read::{self, FieldState, Reader},
+};
+
+/// Everything that follows from a plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Report {
+    /// The plan's name.
+    pub name: String,
+    /// What the fitter should know, worst first.
+    pub findings: Vec<Finding>,
+    /// The answers, question by question.
+    pub sections: Vec<Section>,
+    /// How each field stands, by its path.
+    pub fields: BTreeMap<String, FieldState>,
+}
+
+impl Report {
+    /// Whether something can hurt someone, destroy a part or will not work.
+    pub fn has_danger_or_fault(&self) -> bool {
+        self.findings.iter().any(|finding| finding.severity <= Severity::Fault)
+    }
+}
+
+/// The report of a plan: the same plan gives the same report, bit for bit.
+pub fn report(plan: &Plan) -> Report {
+    let mut reader = Reader::new(plan);
+    let mut findings = Vec::new();
+    let conditions = read::conditions(&mut reader);
+    let engine = read::engine(&mut reader);
+    let sections = vec![
+        channels::section(&mut reader, engine.as_ref(), &mut findings),
+        injectors::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
+        rest::section(&mut reader, &conditions, &mut findings),
+        cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
+    ];
+    let (fields, mut all) = reader.into_parts();
+    all.append(&mut findings);
+    // a stable sort keeps the order of the questions within a severity
+    all.sort_by_key(|finding| finding.severity);
+    Report { name: plan.name.clone(), findings: all, sections, fields }
+}

@@ -1,0 +1,134 @@
+//! What the pictures are drawn from: numbers, no geometry.
+
+use serde::Serialize;
+
+use crate::{message::Message, quantity::Value};
+
+/// A picture.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Picture {
+    /// The engine's cycle with what each channel does in it.
+    Cycle(Cycle),
+    /// An output and its load in every key state.
+    Circuit(Circuit),
+    /// Speed against time, with the relay.
+    Timeline(Timeline),
+}
+
+/// The engine's cycle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Cycle {
+    /// What the picture shows, for those who can't see it.
+    pub caption: Message,
+    /// Length of the cycle in degrees.
+    pub cycle_deg: f64,
+    /// The firing top dead centres, in order.
+    pub cylinders: Vec<CycleCylinder>,
+    /// The events.
+    pub events: Vec<CycleEvent>,
+}
+
+/// A cylinder in the cycle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CycleCylinder {
+    /// Its number.
+    pub cylinder: u32,
+    /// Its firing top dead centre in degrees, from the first to fire.
+    pub angle_deg: f64,
+}
+
+/// A spark, or the start of an injection.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CycleEvent {
+    /// When, in degrees.
+    pub angle_deg: f64,
+    /// The channel that acts.
+    pub channel: u32,
+    /// The cylinder it reaches.
+    pub cylinder: u32,
+    /// What comes of it.
+    pub outcome: Outcome,
+}
+
+/// What comes of a spark in a cylinder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Outcome {
+    /// At its own top dead centre: it fires.
+    Fires,
+    /// In the overlap, 360 degrees away: no effect.
+    Wasted,
+    /// Anywhere else.
+    Misplaced,
+}
+
+/// An output, its load and the key states.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Circuit {
+    /// What the picture shows, for those who can't see it.
+    pub caption: Message,
+    /// The stage of the output: `open-drain`, `high-side` or `half-bridge`.
+    pub stage: &'static str,
+    /// Where the load's other end goes: `ground`, `battery`, `ignition` or `relay`.
+    pub far_end: &'static str,
+    /// The kind of the load.
+    pub load: &'static str,
+    /// Whether there is a pull-up, and the rail it goes to.
+    pub pull_up: Option<&'static str>,
+    /// Whether there is a pull-down.
+    pub pull_down: bool,
+    /// One for each key state, in the order in which the car meets them.
+    pub states: Vec<CircuitState>,
+}
+
+/// The circuit in one key state.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CircuitState {
+    /// `key-off`, `starting`, `off` or `on`.
+    pub state: &'static str,
+    /// The state in words.
+    pub name: Message,
+    /// What the load does, in words.
+    pub summary: Message,
+    /// Whether that is what the fitter wants there.
+    pub tone: super::Tone,
+    /// The pin against ground; nothing where it floats.
+    pub pin: Option<Value>,
+    /// The load's far end against ground.
+    pub far: Option<Value>,
+    /// The controller's supply rail against ground.
+    pub rail: Option<Value>,
+    /// The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
+    /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed`; positive from top to bottom of the
+    /// drawing, for the load from the pin to its far end. In amperes.
+    pub currents: Vec<Branch>,
+}
+
+/// The current in a branch.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Branch {
+    /// The part.
+    pub part: &'static str,
+    /// The current, signed.
+    pub current: Value,
+}
+
+/// Speed against time.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Timeline {
+    /// What the picture shows, for those who can't see it.
+    pub caption: Message,
+    /// True speed: seconds and rpm.
+    pub speed: Vec<(f64, f64)>,
+    /// Speed as the controller measures it: seconds and rpm.
+    pub measured: Vec<(f64, f64)>,
+    /// Pull-in threshold in rpm.
+    pub threshold_rpm: f64,
+    /// Release threshold in rpm.
+    pub release_rpm: f64,
+    /// When the relay's contact is closed: from and to, in seconds.
+    pub closed: Vec<(f64, f64)>,
+    /// Moments with a name, in seconds.
+    pub marks: Vec<(f64, Message)>,
+}

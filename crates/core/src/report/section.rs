@@ -1,0 +1,152 @@
+//! The shape that every answer has.
+
+use serde::Serialize;
+
+use super::Picture;
+use crate::{
+    finding::Basis,
+    message::Message,
+    quantity::{Band, Measure, Value},
+    working::Step,
+};
+
+/// A question and its answers.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Section {
+    /// `channels`, `injectors`, `rest` or `cranking`.
+    pub id: &'static str,
+    /// The question as a person asks it.
+    pub question: Message,
+    /// The answers: one for the question, or one for each part it asks about.
+    pub answers: Vec<Answer>,
+}
+
+/// How an answer sounds. Never told by colour alone: the verdict says it in words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Tone {
+    /// No: it can hurt or will not work.
+    Bad,
+    /// Only so far: too little margin, or something is not known.
+    Doubtful,
+    /// Not answered yet: it says what is needed.
+    Open,
+    /// Yes.
+    Good,
+}
+
+/// The answer in a few words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Verdict {
+    /// How it sounds.
+    pub tone: Tone,
+    /// The words.
+    pub message: Message,
+}
+
+/// One answer: the verdict, why, what to do, the numbers, the working.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Answer {
+    /// The path of what it is about (`channels`, `loads.0`).
+    pub subject: String,
+    /// What it is about, where a question has several answers.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub title: Option<Message>,
+    /// The answer in a few words.
+    pub verdict: Verdict,
+    /// Made from the plan, or from what was found at the car.
+    pub basis: Basis,
+    /// Why, in one sentence.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<Message>,
+    /// What to do, in order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub to_do: Vec<Message>,
+    /// Cautions, where the doing can hurt.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<Message>,
+    /// The numbers behind it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub figures: Vec<Figure>,
+    /// Tables behind it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub tables: Vec<Table>,
+    /// Pictures, as numbers to draw from.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub pictures: Vec<Picture>,
+}
+
+impl Answer {
+    /// An answer that is only a verdict so far.
+    pub fn new(subject: impl Into<String>, tone: Tone, message: Message) -> Self {
+        Self {
+            subject: subject.into(),
+            title: None,
+            verdict: Verdict { tone, message },
+            basis: Basis::AsPlanned,
+            why: None,
+            to_do: Vec::new(),
+            cautions: Vec::new(),
+            figures: Vec::new(),
+            tables: Vec::new(),
+            pictures: Vec::new(),
+        }
+    }
+}
+
+/// A number with its range and how it was found.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Figure {
+    /// What it is; the message's code names the figure for scripts.
+    pub label: Message,
+    /// The nominal value.
+    pub value: Value,
+    /// The lowest at any corner.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub low: Option<Value>,
+    /// The highest at any corner.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub high: Option<Value>,
+    /// How it was found: at least one step.
+    pub working: Vec<Step>,
+}
+
+impl Figure {
+    /// A figure with its range.
+    pub fn new<Q: Measure>(label: Message, band: Band<Q>, working: Vec<Step>) -> Self {
+        let (low, high) = if band.is_spread() {
+            (Some(band.low.show()), Some(band.high.show()))
+        } else {
+            (None, None)
+        };
+        Self { label, value: band.nominal.show(), low, high, working }
+    }
+
+    /// A figure that is a count or a text, without range.
+    pub fn plain(label: Message, value: impl Into<Value>, working: Vec<Step>) -> Self {
+        Self { label, value: value.into(), low: None, high: None, working }
+    }
+}
+
+/// A table.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Table {
+    /// What it shows.
+    pub caption: Message,
+    /// The heads of its columns.
+    pub columns: Vec<Message>,
+    /// Its rows, each with a cell a column.
+    pub rows: Vec<Row>,
+    /// How its numbers were found.
+    pub working: Vec<Step>,
+}
+
+/// A row of a table.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Row {
+    /// The cells.
+    pub cells: Vec<Value>,
+    /// Set where the row stands out; a cell says why in words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tone: Option<Tone>,
+}
