@@ -18,3 +18,9 @@ pub mod read;
 pub mod report;
 pub mod words;
 pub mod working;
+
+/// The demo: an invented hill-climb special with a straight-six, and mistakes in it that the report finds.
+pub fn demo() -> plan::Plan {
+    // the file is a part of the program; a test sees that it can be read
+    plan::parse(include_str!("demo.json")).unwrap_or_default()
+}

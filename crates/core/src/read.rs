@@ -182,8 +182,8 @@ impl<'a> Reader<'a> {
 pub(crate) fn assumed_is_readable(path: &str) -> bool {
     use crate::quantity as q;
     let plan = Plan {
-        outputs: vec![Default::default()],
-        loads: vec![Default::default()],
+        outputs: vec![crate::plan::Output::default()],
+        loads: vec![crate::plan::Load::default()],
         ..Plan::default()
     };
     let reader = &mut Reader::new(&plan);
@@ -237,13 +237,14 @@ fn band_of<Q: Measure>(field: &Field, text: &str) -> Result<Band<Q>, problem::Pr
     let (Ok(low), Ok(high)) = (limit(low), limit(high)) else {
         return Err(problem::Problem::Misread(Misread::NotFinite));
     };
+    let beyond = |value| Box::new(problem::Beyond { value, low: low.show(), high: high.show() });
     // a limit typed to the last digit must not fail by the last bit
     let slack = 1e-9 * (high.base() - low.base()).abs();
     if band.low.base() < low.base() - slack {
-        return Err(problem::Problem::TooSmall(band.low.show(), low.show(), high.show()));
+        return Err(problem::Problem::TooSmall(beyond(band.low.show())));
     }
     if band.high.base() > high.base() + slack {
-        return Err(problem::Problem::TooLarge(band.high.show(), low.show(), high.show()));
+        return Err(problem::Problem::TooLarge(beyond(band.high.show())));
     }
     Ok(band)
 }

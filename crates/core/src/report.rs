@@ -11,7 +11,9 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-pub use picture::Picture;
+pub use picture::{
+    Branch, Circuit, CircuitState, Cycle, CycleCylinder, CycleEvent, Outcome, Picture, Timeline,
+};
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 
 use crate::{

@@ -79,7 +79,7 @@ pub(crate) fn fill(sentence: &str, values: &BTreeMap<&'static str, Value>) -> St
         };
         match filled(gap, values) {
             Some(value) => text.push_str(&value),
-            None => text.push_str(&format!("{{{gap}}}")),
+            None => text.extend(["{", gap, "}"]),
         }
         rest = after;
     }

@@ -189,7 +189,7 @@ mod tests {
 
     #[track_caller]
     fn check<Q: Measure>(text: &str, usual: &str, expected: f64) {
-        let got = read::<Q>(text, usual).map(Q::base).unwrap_or(f64::NAN);
+        let got = read::<Q>(text, usual).map_or(f64::NAN, Q::base);
         assert!((got - expected).abs() <= 1e-12 * expected.abs().max(1e-12), "{text:?}: {got}");
     }
 
@@ -229,7 +229,7 @@ mod tests {
     #[test]
     fn wire_sizes_are_read_in_both_systems() {
         check::<Area>("1.5 mm2", "mm2", 1.5e-6);
-        let area = |text| read::<Area>(text, "mm2").map(Area::base).unwrap_or(0.0) * 1e6;
+        let area = |text| read::<Area>(text, "mm2").map_or(0.0, Area::base) * 1e6;
         assert!((area("18 AWG") - 0.823).abs() < 5e-4, "18 AWG is {}", area("18 AWG"));
         assert!((area("awg 10") - 5.261).abs() < 5e-4, "10 AWG is {}", area("awg 10"));
         assert!((area("4/0 AWG") - 107.2).abs() < 0.05, "4/0 AWG is {}", area("4/0 AWG"));

@@ -3,6 +3,7 @@
 use crate::{
     fields::{Field, Kind},
     finding::{Finding, Severity},
+    message::Message,
     quantity::{Misread, Value},
     say,
 };
@@ -11,74 +12,43 @@ use crate::{
 #[derive(Debug)]
 pub(super) enum Problem {
     Misread(Misread),
-    /// Value, lowest, highest.
-    TooSmall(Value, Value, Value),
-    TooLarge(Value, Value, Value),
+    TooSmall(Box<Beyond>),
+    TooLarge(Box<Beyond>),
     NotWhole(u32, u32),
     UnknownChoice(String),
+}
+
+/// A value outside its limits.
+#[derive(Debug)]
+pub(super) struct Beyond {
+    pub(super) value: Value,
+    pub(super) low: Value,
+    pub(super) high: Value,
 }
 
 impl Problem {
     pub(super) fn finding(self, path: &str, field: &Field, typed: &str) -> Finding {
         let typed = shortened(typed);
         let name = field.label;
-        let (what, example) = (wanted(field), field.example());
         let message = match self {
-            Self::Misread(Misread::Empty | Misread::NoNumber) => {
-                say!("field.no-number", field = name, typed = typed, what = what, example = example)
-            }
-            Self::Misread(Misread::NotFinite) => {
+            Self::Misread(misread) => unread(misread, field, typed),
+            Self::TooSmall(it) => {
                 say!(
-                    "field.not-finite",
+                    "field.too-small",
                     field = name,
-                    typed = typed,
-                    what = what,
-                    example = example
+                    value = it.value,
+                    low = it.low,
+                    high = it.high
                 )
             }
-            Self::Misread(Misread::TwoReadings(small, large)) => {
+            Self::TooLarge(it) => {
                 say!(
-                    "field.two-readings",
+                    "field.too-large",
                     field = name,
-                    typed = typed,
-                    small = small,
-                    large = large
+                    value = it.value,
+                    low = it.low,
+                    high = it.high
                 )
-            }
-            Self::Misread(Misread::OtherDimension(got)) => {
-                say!(
-                    "field.wrong-unit",
-                    field = name,
-                    typed = typed,
-                    got = got.name(),
-                    what = what,
-                    example = example
-                )
-            }
-            Self::Misread(Misread::UnknownUnit(_)) => {
-                say!(
-                    "field.unknown-unit",
-                    field = name,
-                    typed = typed,
-                    what = what,
-                    example = example
-                )
-            }
-            Self::Misread(Misread::LeftOver(rest)) => {
-                say!(
-                    "field.left-over",
-                    field = name,
-                    typed = typed,
-                    rest = rest,
-                    what = what,
-                    example = example
-                )
-            }
-            Self::TooSmall(value, low, high) => {
-                say!("field.too-small", field = name, value = value, low = low, high = high)
-            }
-            Self::TooLarge(value, low, high) => {
-                say!("field.too-large", field = name, value = value, low = low, high = high)
             }
             Self::NotWhole(low, high) => {
                 say!("field.not-whole", field = name, typed = typed, low = low, high = high)
@@ -88,6 +58,44 @@ impl Problem {
             }
         };
         Finding::new(Severity::Fault, path, message)
+    }
+}
+
+fn unread(misread: Misread, field: &Field, typed: String) -> Message {
+    let (name, what, example) = (field.label, wanted(field), field.example());
+    match misread {
+        Misread::Empty | Misread::NoNumber => {
+            say!("field.no-number", field = name, typed = typed, what = what, example = example)
+        }
+        Misread::NotFinite => {
+            say!("field.not-finite", field = name, typed = typed, what = what, example = example)
+        }
+        Misread::TwoReadings(small, large) => {
+            say!("field.two-readings", field = name, typed = typed, small = small, large = large)
+        }
+        Misread::OtherDimension(got) => {
+            say!(
+                "field.wrong-unit",
+                field = name,
+                typed = typed,
+                got = got.name(),
+                what = what,
+                example = example
+            )
+        }
+        Misread::UnknownUnit(_) => {
+            say!("field.unknown-unit", field = name, typed = typed, what = what, example = example)
+        }
+        Misread::LeftOver(rest) => {
+            say!(
+                "field.left-over",
+                field = name,
+                typed = typed,
+                rest = rest,
+                what = what,
+                example = example
+            )
+        }
     }
 }
 
@@ -117,11 +125,12 @@ pub(super) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
         // "-3" and "6.0" are numbers, but no counts
         return Err(Problem::NotWhole(low, high));
     };
+    let beyond = || Box::new(Beyond { value: number.into(), low: low.into(), high: high.into() });
     if number < low {
-        return Err(Problem::TooSmall(number.into(), low.into(), high.into()));
+        return Err(Problem::TooSmall(beyond()));
     }
     if number > high {
-        return Err(Problem::TooLarge(number.into(), low.into(), high.into()));
+        return Err(Problem::TooLarge(beyond()));
     }
     Ok(number)
 }
@@ -130,11 +139,9 @@ pub(super) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
 pub(super) fn choice_of(field: &Field, text: &str) -> Result<&'static str, Problem> {
     let Kind::Choice(choices) = field.kind else { return Err(Problem::Misread(Misread::NoNumber)) };
     let same = |one: &str| one.eq_ignore_ascii_case(text);
-    match choices.iter().find(|choice| same(choice.code) || same(choice.label)) {
-        Some(choice) => Ok(choice.code),
-        None => {
-            let all: Vec<_> = choices.iter().map(|choice| choice.code).collect();
-            Err(Problem::UnknownChoice(all.join(", ")))
-        }
+    if let Some(choice) = choices.iter().find(|choice| same(choice.code) || same(choice.label)) {
+        return Ok(choice.code);
     }
+    let all: Vec<_> = choices.iter().map(|choice| choice.code).collect();
+    Err(Problem::UnknownChoice(all.join(", ")))
 }
