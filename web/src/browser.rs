@@ -1,0 +1,7 @@
+//! Everything outside the page that can fail; each failure is a value.
+
+pub(crate) mod files;
+pub(crate) mod focus;
+pub(crate) mod offline;
+pub(crate) mod print;
+pub(crate) mod storage;

@@ -1,0 +1,17 @@
+//! The page: a form, the answers, the pictures. It computes nothing of the trade itself.
+//!
+//! A plan is edited through [`state`]; the report that follows from it is drawn by [`questions`]; all that
+//! can fail outside stands in [`browser`].
+
+mod app;
+mod browser;
+mod components;
+mod pictures;
+mod questions;
+pub mod state;
+mod words;
+
+/// Puts the page into the document.
+pub fn start() {
+    yew::Renderer::<app::App>::new().render();
+}

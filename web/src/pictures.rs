@@ -1,0 +1,14 @@
+//! Pictures, for those who would rather look than read. Geometry is made here, from the numbers of the report.
+
+mod circuit;
+mod cycle;
+mod timeline;
+
+pub(crate) use circuit::CircuitView;
+pub(crate) use cycle::CycleView;
+pub(crate) use timeline::TimelineView;
+
+/// A coordinate of a drawing, to a tenth of its unit.
+fn at(number: f64) -> String {
+    format!("{number:.1}")
+}

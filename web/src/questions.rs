@@ -1,0 +1,95 @@
+//! The questions, in the order in which a fitter meets them. Every one is drawn alike: the question, its
+//! answers, the fields they rest on.
+
+mod channels;
+mod conditions;
+mod cranking;
+mod injectors;
+mod rest;
+
+use quietpin_core::{
+    fields::{self, Field, Tier},
+    report::{Report, Section},
+};
+use yew::prelude::*;
+
+use crate::components::{Dispatch, FieldView, Shown};
+
+pub(crate) use channels::ChannelsView;
+pub(crate) use conditions::ConditionsView;
+pub(crate) use cranking::CrankingView;
+pub(crate) use injectors::InjectorsView;
+pub(crate) use rest::RestView;
+
+/// What every question is given.
+#[derive(Properties, PartialEq)]
+pub(crate) struct Props {
+    pub(crate) shown: Shown,
+    pub(crate) dispatch: Dispatch,
+}
+
+/// The frame of a question.
+fn frame(section: Option<&Section>, content: Html) -> Html {
+    let Some(section) = section else { return html! {} };
+    let title = format!("title-{}", section.id);
+    html! {
+        <section id={format!("at-{}", section.id)} class="question" tabindex="-1" aria-labelledby={title.clone()}>
+            <h2 id={title}>{ &section.question.text }</h2>
+            { content }
+        </section>
+    }
+}
+
+fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
+    report.sections.iter().find(|section| section.id == id)
+}
+
+/// The fields of a record: those asked first, then the others, the rare ones folded away.
+fn form(props: &Props, record: &str, fields: &[&'static Field]) -> Html {
+    let path_of = |field: &Field| {
+        let name = field.path.rsplit('.').next().unwrap_or_default();
+        format!("{record}.{name}")
+    };
+    let plan = &props.shown.0.plan;
+    let is_asked = |field: &&'static Field| match field.only_if {
+        None => true,
+        Some((path, values)) => {
+            let name = path.rsplit('.').next().unwrap_or_default();
+            values.contains(&plan.get(&format!("{record}.{name}")).unwrap_or_default())
+        }
+    };
+    let view = |field: &'static Field| {
+        let path = path_of(field);
+        html! { <FieldView key={path.clone()} path={path.clone()} shown={props.shown.clone()} dispatch={props.dispatch.clone()} /> }
+    };
+    let in_order = fields.iter().copied().filter(is_asked);
+    let first = in_order.clone().filter(|it| it.tier == Tier::First).map(view);
+    let usual = in_order.clone().filter(|it| it.tier == Tier::Usual).map(view);
+    let rare: Vec<_> = in_order.clone().filter(|it| it.tier == Tier::Rare).collect();
+    let typed =
+        |it: &&'static Field| plan.get(&path_of(it)).is_some_and(|text| !text.trim().is_empty());
+    // few at a time: the others are asked once the first are answered, or where one of them was
+    let goes_on = in_order.clone().filter(|it| it.tier == Tier::First).all(|it| typed(&it))
+        || in_order.filter(|it| it.tier != Tier::First).any(|it| typed(&it));
+    let is_wrong = rare.iter().any(|it| {
+        props.shown.0.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
+    });
+    html! {
+        <div class="form">
+            { for first }
+            if goes_on { { for usual } }
+            if goes_on && !rare.is_empty() {
+                <details class="rare" open={is_wrong}>
+                    <summary>{ "More details" }</summary>
+                    { for rare.into_iter().map(view) }
+                </details>
+            }
+        </div>
+    }
+}
+
+/// The fields of a part of the plan that is no list.
+fn form_of(props: &Props, part: &'static str) -> Html {
+    let fields: Vec<_> = fields::of(part).filter(|field| !field.path.contains('#')).collect();
+    form(props, part, &fields)
+}

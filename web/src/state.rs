@@ -1,0 +1,244 @@
+//! The state of the page: pure, so that it is tested without a browser.
+
+mod history;
+
+use std::rc::Rc;
+
+use history::History;
+use quietpin_core::{
+    plan::{Load, Output, Plan},
+    report::{Report, report},
+};
+use yew::Reducible;
+
+/// A list of the plan that grows and shrinks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum List {
+    /// The outputs of the controller.
+    Outputs,
+    /// The loads.
+    Loads,
+}
+
+impl List {
+    /// Its name in the plan.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Outputs => "outputs",
+            Self::Loads => "loads",
+        }
+    }
+
+    /// How many entries the plan has.
+    pub fn length(self, plan: &Plan) -> usize {
+        match self {
+            Self::Outputs => plan.outputs.len(),
+            Self::Loads => plan.loads.len(),
+        }
+    }
+}
+
+/// Something the page has to say that is not in the report.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notice {
+    /// What happened, and what it means.
+    pub text: String,
+    /// A text that could not be read, to be saved as a file.
+    pub kept: Option<String>,
+}
+
+/// What the fitter, or the browser, did.
+#[derive(Clone, Debug)]
+pub enum Action {
+    /// Typed into a field.
+    Type(String, String),
+    /// Added an entry to a list.
+    Add(List),
+    /// Took an entry off a list.
+    Remove(List, usize),
+    /// Took back the last change.
+    Undo,
+    /// Made it again.
+    Redo,
+    /// Opened a plan kept under this key.
+    Open(String, Box<Plan>),
+    /// The browser has something to say.
+    Say(Notice),
+    /// Read what was said.
+    Dismiss,
+}
+
+/// Everything the page shows.
+#[derive(Clone, Debug)]
+pub struct State {
+    /// The key under which the plan is kept.
+    pub key: String,
+    /// The plan.
+    pub plan: Rc<Plan>,
+    /// What follows from it.
+    pub report: Rc<Report>,
+    /// What the browser has to say.
+    pub notices: Vec<Notice>,
+    history: History,
+}
+
+impl State {
+    /// A page with this plan.
+    pub fn new(key: String, plan: Plan) -> Self {
+        let report = Rc::new(report(&plan));
+        Self { key, plan: Rc::new(plan), report, notices: Vec::new(), history: History::default() }
+    }
+
+    /// Whether there is something to take back.
+    pub fn can_undo(&self) -> bool {
+        self.history.can_undo()
+    }
+
+    /// Whether something that was taken back can be made again.
+    pub fn can_redo(&self) -> bool {
+        self.history.can_redo()
+    }
+
+    fn show(&mut self, plan: Rc<Plan>) {
+        self.report = Rc::new(report(&plan));
+        self.plan = plan;
+    }
+
+    /// Changes the plan, unless the change leaves it as it is.
+    fn change(&mut self, place: &str, edit: impl FnOnce(&mut Plan)) {
+        let mut plan = (*self.plan).clone();
+        edit(&mut plan);
+        if plan != *self.plan {
+            self.history.remember(place, Rc::clone(&self.plan));
+            self.show(Rc::new(plan));
+        }
+    }
+}
+
+impl Reducible for State {
+    type Action = Action;
+
+    fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
+        let mut state = (*self).clone();
+        match action {
+            Action::Type(path, text) => state.change(&path, |plan| {
+                plan.set(&path, &text);
+            }),
+            Action::Add(list) => state.change("", |plan| match list {
+                List::Outputs => plan.outputs.push(Output::default()),
+                List::Loads => {
+                    plan.loads.push(Load::default());
+                    // a load hangs on an output: the first one brings its own
+                    if plan.outputs.is_empty() {
+                        plan.outputs.push(Output::default());
+                    }
+                }
+            }),
+            Action::Remove(list, at) => state.change("", |plan| match list {
+                List::Outputs if at < plan.outputs.len() => drop(plan.outputs.remove(at)),
+                List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
+                List::Outputs | List::Loads => {}
+            }),
+            Action::Undo => {
+                if let Some(plan) = state.history.undo(&state.plan) {
+                    state.show(plan);
+                }
+            }
+            Action::Redo => {
+                if let Some(plan) = state.history.redo(&state.plan) {
+                    state.show(plan);
+                }
+            }
+            Action::Open(key, plan) => {
+                let notices = std::mem::take(&mut state.notices);
+                state = Self { notices, ..Self::new(key, *plan) };
+            }
+            Action::Say(notice) => {
+                if !state.notices.contains(&notice) {
+                    state.notices.push(notice);
+                }
+            }
+            Action::Dismiss => state.notices.clear(),
+        }
+        Rc::new(state)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn after(actions: Vec<Action>) -> Rc<State> {
+        let start = Rc::new(State::new("1".into(), Plan::default()));
+        actions.into_iter().fold(start, Reducible::reduce)
+    }
+
+    fn typed(path: &str, text: &str) -> Action {
+        Action::Type(path.into(), text.into())
+    }
+
+    #[test]
+    fn what_is_typed_is_in_the_plan_and_the_report_follows() {
+        let blank = after(vec![]);
+        let state = after(vec![typed("engine.cylinders", "x")]);
+        assert_eq!(state.plan.engine.cylinders, "x");
+        assert_ne!(state.report, blank.report, "the report did not follow");
+    }
+
+    #[test]
+    fn letters_typed_in_one_field_are_taken_back_together() {
+        let state = after(vec![
+            typed("engine.order", "1"),
+            typed("engine.order", "1-"),
+            typed("engine.order", "1-2"),
+            typed("engine.kind", "two-stroke"),
+            Action::Undo,
+            Action::Undo,
+        ]);
+        assert_eq!(*state.plan, Plan::default());
+        assert!(!state.can_undo(), "nothing is left to take back");
+        assert!(state.can_redo(), "it can be made again");
+    }
+
+    #[test]
+    fn what_was_taken_back_can_be_made_again_until_something_else_is_typed() {
+        let state = after(vec![typed("engine.order", "1-2"), Action::Undo, Action::Redo]);
+        assert_eq!(state.plan.engine.order, "1-2");
+        let state = after(vec![
+            typed("engine.order", "1-2"),
+            Action::Undo,
+            typed("name", "a"),
+            Action::Redo,
+        ]);
+        assert_eq!(state.plan.engine.order, "", "a new change ends the old future");
+    }
+
+    #[test]
+    fn a_removed_entry_comes_back() {
+        let state = after(vec![
+            Action::Add(List::Loads),
+            typed("loads.0.name", "fan"),
+            Action::Remove(List::Loads, 0),
+            Action::Remove(List::Loads, 7),
+            Action::Undo,
+        ]);
+        assert_eq!(state.plan.loads[0].name, "fan");
+    }
+
+    #[test]
+    fn opening_another_plan_leaves_nothing_of_the_first_to_take_back() {
+        let state = after(vec![
+            typed("name", "one"),
+            Action::Open("2".into(), Box::new(Plan { name: "two".into(), ..Plan::default() })),
+            Action::Undo,
+        ]);
+        assert_eq!((state.key.as_str(), state.plan.name.as_str()), ("2", "two"));
+    }
+
+    #[test]
+    fn the_same_notice_is_not_said_twice() {
+        let notice = Notice { text: "full".into(), kept: None };
+        let state = after(vec![Action::Say(notice.clone()), Action::Say(notice)]);
+        assert_eq!(state.notices.len(), 1);
+    }
+}

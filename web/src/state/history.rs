@@ -1,0 +1,54 @@
+//! What can be taken back, and made again.
+
+use std::rc::Rc;
+
+use quietpin_core::plan::Plan;
+
+/// Most changes that are remembered: a plan is some kilobytes.
+const MOST: usize = 500;
+
+/// The plans before and after this one.
+#[derive(Clone, Debug, Default)]
+pub(super) struct History {
+    past: Vec<Rc<Plan>>,
+    future: Vec<Rc<Plan>>,
+    /// The field that was typed into last: its letters are one change.
+    place: String,
+}
+
+impl History {
+    pub(super) fn can_undo(&self) -> bool {
+        !self.past.is_empty()
+    }
+
+    pub(super) fn can_redo(&self) -> bool {
+        !self.future.is_empty()
+    }
+
+    /// Remembers the plan before a change at `place`; a change without place stands alone.
+    pub(super) fn remember(&mut self, place: &str, before: Rc<Plan>) {
+        self.future.clear();
+        let goes_on = !place.is_empty() && place == self.place;
+        place.clone_into(&mut self.place);
+        if !goes_on {
+            if self.past.len() >= MOST {
+                self.past.remove(0);
+            }
+            self.past.push(before);
+        }
+    }
+
+    pub(super) fn undo(&mut self, now: &Rc<Plan>) -> Option<Rc<Plan>> {
+        self.place.clear();
+        let before = self.past.pop()?;
+        self.future.push(Rc::clone(now));
+        Some(before)
+    }
+
+    pub(super) fn redo(&mut self, now: &Rc<Plan>) -> Option<Rc<Plan>> {
+        self.place.clear();
+        let after = self.future.pop()?;
+        self.past.push(Rc::clone(now));
+        Some(after)
+    }
+}

@@ -1,0 +1,63 @@
+//! The page's own words: all that is not said by the report.
+
+use quietpin_core::finding::Severity;
+use quietpin_core::report::Tone;
+
+/// How much a finding matters, in a word that prints in black and white.
+pub(crate) fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Danger => "Danger",
+        Severity::Fault => "Fault",
+        Severity::Doubt => "Doubt",
+        Severity::Note => "Note",
+    }
+}
+
+/// The name of a severity in the style sheet.
+pub(crate) fn severity_class(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Danger => "danger",
+        Severity::Fault => "fault",
+        Severity::Doubt => "doubt",
+        Severity::Note => "note",
+    }
+}
+
+/// How a verdict sounds, for the style sheet.
+pub(crate) fn tone_class(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Bad => "bad",
+        Tone::Doubtful => "doubtful",
+        Tone::Open => "open",
+        Tone::Good => "good",
+    }
+}
+
+/// The sign before a verdict: it says the same as the words, at a glance.
+pub(crate) fn tone_sign(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Bad => "✕",
+        Tone::Doubtful => "!",
+        Tone::Open => "…",
+        Tone::Good => "✓",
+    }
+}
+
+/// A question's name in the bar at the bottom: one word that fits under a thumb.
+pub(crate) fn short_name(section: &str) -> &'static str {
+    match section {
+        "channels" => "Firing",
+        "injectors" => "Injectors",
+        "rest" => "Outputs",
+        "cranking" => "Cranking",
+        _ => "",
+    }
+}
+
+pub(crate) const UNNAMED: &str = "Plan without a name";
+
+pub(crate) const REFUSED: &str = "This browser does not keep the plan (its storage is full or switched off). \
+    Save the plan as a file before you close the page.";
+
+pub(crate) const UNREADABLE: &str = "The plan that was open last can't be read, so a blank one is open. \
+    The old text is untouched and stays in this browser; save it as a file to look at it.";
