@@ -1,0 +1,66 @@
+//! The page: compiled, bound to JavaScript, made small, and laid out in `dist/`.
+
+mod asset;
+mod compile;
+mod page;
+mod policy;
+mod single;
+mod template;
+mod worker;
+
+pub(crate) use compile::{Symbols, program};
+pub(crate) use page::first_load;
+
+use crate::{folders, setup, shell};
+use anyhow::{Context, Result};
+use asset::Sources;
+use setup::WasmTarget;
+use std::fs;
+use std::path::Path;
+
+/// The page in one file, to be kept on a phone.
+pub(crate) const SINGLE: &str = "quietpin.html";
+
+/// Sets up and builds.
+pub(crate) fn build() -> Result<()> {
+    let target = setup::for_build()?;
+    shell::heading("Build");
+    build_with(&target)
+}
+
+/// Builds `dist/` beside, then puts it in place.
+pub(crate) fn build_with(target: &WasmTarget) -> Result<()> {
+    let program = program(target, Symbols::Dropped)?;
+    let sources = Sources::read(program)?;
+    let beside = folders::target().join("dist.part");
+    empty(&beside)?;
+    let site = page::site(&sources)?;
+    for file in &site {
+        write(&beside, &file.name, &file.bytes)?;
+    }
+    write(&beside, SINGLE, single::page(&sources)?.as_bytes())?;
+    put_in_place(&beside)?;
+    shell::say(&format!("The page is in dist/, and in one file in dist/{SINGLE}."));
+    Ok(())
+}
+
+fn write(folder: &Path, name: &str, bytes: &[u8]) -> Result<()> {
+    fs::write(folder.join(name), bytes).with_context(|| format!("writing {name}"))
+}
+
+fn put_in_place(beside: &Path) -> Result<()> {
+    let (dist, old) = (folders::dist(), folders::target().join("dist.old"));
+    empty(&old)?;
+    if dist.exists() {
+        fs::rename(&dist, old.join("dist")).context("moving the old dist/ aside")?;
+    }
+    fs::rename(beside, &dist).context("putting dist/ in place")?;
+    fs::remove_dir_all(old).context("removing the old dist/")
+}
+
+fn empty(folder: &Path) -> Result<()> {
+    if folder.exists() {
+        fs::remove_dir_all(folder).with_context(|| format!("emptying {}", folder.display()))?;
+    }
+    fs::create_dir_all(folder).with_context(|| format!("making {}", folder.display()))
+}

@@ -1,0 +1,86 @@
+//! From Rust to a small WebAssembly module and the JavaScript that loads it.
+
+use crate::setup::WasmTarget;
+use crate::{folders, shell};
+use anyhow::{Context, Result};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use wasm_bindgen_cli_support::Bindgen;
+
+const PACKAGE: &str = "quietpin-web";
+const PROFILE: &str = "page";
+
+/// Whether functions keep their names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Symbols {
+    Dropped,
+    Kept,
+}
+
+/// What the browser runs.
+#[derive(Debug)]
+pub(crate) struct Program {
+    pub(crate) wasm: Vec<u8>,
+    pub(crate) glue: String,
+}
+
+/// Compiles and binds the page's program.
+pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> {
+    shell::say("Compiling the page.");
+    let compiled = compile(target)?;
+    shell::say("Binding it to JavaScript.");
+    let (wasm, glue) = bind(&compiled, symbols)?;
+    shell::say("Making it small.");
+    let scratch = folders::wasm_target().join("small");
+    fs::create_dir_all(&scratch)?;
+    let wasm = make_small(&wasm, &scratch, symbols)?;
+    Ok(Program { wasm, glue })
+}
+
+fn compile(target: &WasmTarget) -> Result<PathBuf> {
+    let mut command = target.cargo("build");
+    command.args(["--package", PACKAGE, "--profile", PROFILE]);
+    // The names are dropped in the last step, so that the sizes by function need no second compilation.
+    command.args(["--config", "profile.page.strip=\"debuginfo\""]);
+    shell::run(&mut command).context("the page does not compile")?;
+    let folder = folders::wasm_target().join(crate::setup::TRIPLE).join(PROFILE);
+    Ok(folder.join(format!("{PACKAGE}.wasm")))
+}
+
+/// A plain script rather than a module: modules do not load from a file.
+fn bind(compiled: &Path, symbols: Symbols) -> Result<(Vec<u8>, String)> {
+    let mut bindgen = Bindgen::new();
+    bindgen.input_path(compiled).out_name("quietpin").no_modules(true)?;
+    bindgen.typescript(false).omit_default_module_path(true).demangle(false);
+    bindgen.remove_name_section(symbols == Symbols::Dropped).remove_producers_section(true);
+    let mut output = bindgen.generate_output().context("wasm-bindgen")?;
+    let glue = output.js().to_owned();
+    Ok((output.wasm_mut().emit_wasm(), glue))
+}
+
+/// What the compiler may have used; the optimiser must know, and must use no more than that.
+const FEATURES: [&str; 7] = [
+    "--mvp-features",
+    "--enable-bulk-memory",
+    "--enable-multivalue",
+    "--enable-mutable-globals",
+    "--enable-nontrapping-float-to-int",
+    "--enable-reference-types",
+    "--enable-sign-ext",
+];
+
+/// Optimises for size. Arithmetic keeps its bits: the option that would loosen it is not used.
+fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> {
+    let (before, after) = (scratch.join("before.wasm"), scratch.join("after.wasm"));
+    fs::write(&before, wasm)?;
+    let mut command = Command::new(folders::npm_program("wasm-opt"));
+    command.args(FEATURES).args(["-Oz", "--converge"]);
+    match symbols {
+        Symbols::Dropped => command.args(["--strip-debug", "--strip-producers"]),
+        Symbols::Kept => command.arg("--debuginfo"),
+    };
+    command.arg(&before).arg("--output").arg(&after);
+    shell::run(&mut command)?;
+    fs::read(&after).context("reading what wasm-opt wrote")
+}

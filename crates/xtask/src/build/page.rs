@@ -1,0 +1,82 @@
+//! The page as a server hands it out: one file each, named by content.
+
+use super::asset::{Asset, Sources};
+use super::{policy, template, worker};
+use anyhow::Result;
+
+pub(super) const ENTRY: &str = "index.html";
+pub(super) const WORKER: &str = "service_worker.js";
+const MANIFEST: &str = "manifest.webmanifest";
+/// Drawn in the browser's tab.
+pub(super) const TAB_ICON: &str = "icon.svg";
+/// Drawn on the home screen of a phone that does not read the manifest.
+const HOME_ICON: &str = "icon-192.png";
+
+/// All files of the page, the service worker last.
+pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
+    let icons: Vec<_> = sources
+        .icons
+        .iter()
+        .map(|(name, bytes)| (name.as_str(), Asset::hashed(name, bytes.clone())))
+        .collect();
+    let icon = |wanted| {
+        icons.iter().find(|(name, _)| *name == wanted).map_or("", |(_, asset)| asset.name.as_str())
+    };
+    let style = Asset::hashed("style.css", sources.style.as_str());
+    let glue = Asset::hashed("quietpin.js", sources.program.glue.as_str());
+    let starter = Asset::hashed("start.js", sources.starter.as_str());
+    let wasm = Asset::hashed("quietpin.wasm", sources.program.wasm.clone());
+    let head = head(&style.name, icon(TAB_ICON), icon(HOME_ICON));
+    let scripts = scripts(&wasm.name, &glue.name, &starter.name);
+    let blanks = [("policy", policy::served()), ("head", head), ("scripts", scripts)];
+    let entry = Asset::named(ENTRY, fill(&sources.entry, &blanks)?);
+    let manifest = Asset::named(MANIFEST, manifest(&sources.manifest, &icons)?);
+
+    let mut site = vec![entry, style, glue, starter, wasm, manifest];
+    site.extend(icons.into_iter().map(|(_, asset)| asset));
+    let worker = worker::script(&sources.worker, &site)?;
+    site.push(Asset::named(WORKER, worker));
+    Ok(site)
+}
+
+fn head(style: &str, tab_icon: &str, home_icon: &str) -> String {
+    format!(
+        "<link rel=\"stylesheet\" href=\"{style}\">\n\
+         <link rel=\"icon\" href=\"{tab_icon}\" type=\"image/svg+xml\">\n\
+         <link rel=\"apple-touch-icon\" href=\"{home_icon}\">\n\
+         <link rel=\"manifest\" href=\"{MANIFEST}\">"
+    )
+}
+
+/// In the head, so that the program may empty the body; `defer` runs them in order, once the body is there.
+fn scripts(wasm: &str, glue: &str, starter: &str) -> String {
+    format!(
+        "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
+         <script src=\"{glue}\" defer></script>\n\
+         <script src=\"{starter}\" data-program=\"{wasm}\" data-worker=\"{WORKER}\" defer></script>"
+    )
+}
+
+fn manifest(text: &str, icons: &[(&str, Asset)]) -> Result<String> {
+    let used: Vec<_> = icons
+        .iter()
+        .filter(|(name, _)| text.contains(&format!("{{{{{name}}}}}")))
+        .map(|(name, asset)| (*name, asset.name.as_str()))
+        .collect();
+    template::fill(text, &used)
+}
+
+pub(super) fn fill(text: &str, blanks: &[(&str, String)]) -> Result<String> {
+    let blanks: Vec<_> = blanks.iter().map(|(name, value)| (*name, value.as_str())).collect();
+    template::fill(text, &blanks)
+}
+
+/// Whether a browser asks for the file before the page can be used.
+pub(crate) fn first_load(name: &str) -> bool {
+    let begins_and_ends =
+        |stem: &str, extension: &str| name.starts_with(stem) && name.ends_with(extension);
+    // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
+    name != super::SINGLE
+        && !begins_and_ends("icon-512", ".png")
+        && !begins_and_ends("icon-maskable", ".png")
+}

@@ -1,0 +1,47 @@
+//! The page in one file: it opens from a phone's own storage, with no server.
+
+use super::asset::Sources;
+use super::page::{TAB_ICON, fill};
+use super::policy;
+use crate::hash;
+use anyhow::{Context, Result, bail};
+
+pub(super) fn page(sources: &Sources) -> Result<String> {
+    let glue = as_inline(&sources.program.glue)?;
+    let starter = as_inline(&sources.starter)?;
+    let style = format!("\n{}", sources.style);
+    if style.contains("</style") {
+        bail!("the style sheet would end its own element");
+    }
+    let wasm = hash::base64(&sources.program.wasm);
+    let blanks = [
+        ("policy", policy::single(&[&glue, &starter], &style)),
+        ("head", format!("<style>{style}</style>\n{}", tab_icon(sources)?)),
+        ("scripts", String::new()),
+    ];
+    let page = fill(&sources.entry, &blanks)?;
+    // No `defer` without `src`: the scripts come last instead, after the body they report to.
+    let scripts = format!(
+        "<script type=\"text/plain\" id=\"program\">{wasm}</script>\n\
+         <script>{glue}</script>\n<script>{starter}</script>\n</body>"
+    );
+    match page.rsplit_once("</body>") {
+        Some((before, after)) => Ok(format!("{before}{scripts}{after}")),
+        None => bail!("index.html has no </body>"),
+    }
+}
+
+fn tab_icon(sources: &Sources) -> Result<String> {
+    let icon = sources.icons.iter().find(|(name, _)| name == TAB_ICON);
+    let (_, bytes) = icon.with_context(|| format!("web/static/{TAB_ICON} is not there"))?;
+    Ok(format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", hash::base64(bytes)))
+}
+
+/// A script inside HTML ends at the first `</script`, and `<!--` changes how it is read.
+fn as_inline(script: &str) -> Result<String> {
+    let lower = script.to_lowercase();
+    if lower.contains("</script") || lower.contains("<!--") {
+        bail!("a script of the page cannot stand inside HTML");
+    }
+    Ok(script.to_owned())
+}

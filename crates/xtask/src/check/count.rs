@@ -1,0 +1,109 @@
+//! How many tests a program says it has run.
+
+use anyhow::{Context, Result, bail};
+use std::io::{BufRead, BufReader};
+use std::ops::AddAssign;
+use std::process::{Command, Stdio};
+
+/// Tests that ran.
+#[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Count {
+    pub(crate) passed: u64,
+    pub(crate) failed: u64,
+}
+
+impl AddAssign for Count {
+    fn add_assign(&mut self, other: Self) {
+        self.passed += other.passed;
+        self.failed += other.failed;
+    }
+}
+
+/// Runs a program that tests, passes on what it prints, and counts. A run without a single test is a failure.
+pub(super) fn run(command: &mut Command) -> Result<Count> {
+    let program = command.get_program().to_string_lossy().into_owned();
+    let mut child = command
+        .stdout(Stdio::piped())
+        .spawn()
+        .with_context(|| format!("{program} did not start"))?;
+    let mut count = Count::default();
+    for line in
+        BufReader::new(child.stdout.take().context("its output cannot be read")?).split(b'\n')
+    {
+        let line = line?;
+        let line = String::from_utf8_lossy(&line);
+        println!("{line}");
+        count += read(&line);
+    }
+    let status = child.wait()?;
+    match (status.success(), count) {
+        (_, Count { failed: 1.., .. }) => bail!(Failed(count)),
+        (false, _) => bail!("{program} failed ({status})"),
+        (true, Count { passed: 0, .. }) => bail!("not one test ran"),
+        (true, _) => Ok(count),
+    }
+}
+
+/// Some tests failed; the error that carries how many.
+#[derive(Debug)]
+pub(super) struct Failed(pub(super) Count);
+
+impl std::fmt::Display for Failed {
+    fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(formatter, "{} tests passed, {} failed", self.0.passed, self.0.failed)
+    }
+}
+
+impl std::error::Error for Failed {}
+
+/// Reads the closing lines of cargo's tests ("test result: ok. 3 passed; 0 failed; …"), of wasm-bindgen's (the same),
+/// and of Node.js ("ℹ pass 3", "ℹ fail 0").
+fn read(line: &str) -> Count {
+    let line = line.trim();
+    if let Some(result) = line.strip_prefix("test result: ") {
+        let number_before = |word: &str| {
+            let (before, _) = result.split_once(word)?;
+            before.trim_end().rsplit([' ', '.']).next()?.parse().ok()
+        };
+        let count = |word| number_before(word).unwrap_or(0);
+        return Count { passed: count("passed"), failed: count("failed;") };
+    }
+    let number_after =
+        |word: &str| line.strip_prefix(word).and_then(|rest| rest.trim().parse().ok());
+    Count {
+        passed: number_after("ℹ pass ").unwrap_or(0),
+        failed: number_after("ℹ fail ").unwrap_or(0),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(line: &str, passed: u64, failed: u64) {
+        assert_eq!(read(line), Count { passed, failed }, "{line}");
+    }
+
+    #[test]
+    fn closing_lines_are_read() {
+        check(
+            "test result: ok. 12 passed; 0 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.00s",
+            12,
+            0,
+        );
+        check(
+            "test result: FAILED. 3 passed; 2 failed; 0 ignored; 0 measured; 0 filtered out",
+            3,
+            2,
+        );
+        check("ℹ pass 4", 4, 0);
+        check("ℹ fail 1", 0, 1);
+    }
+
+    #[test]
+    fn other_lines_count_nothing() {
+        check("test page::tests::all_passed ... ok", 0, 0);
+        check("✔ pass 4 (12 ms)", 0, 0);
+    }
+}

@@ -1,0 +1,46 @@
+//! What needs nothing but Rust.
+
+use crate::check::count::{self, Count, Failed};
+use crate::shell;
+use anyhow::{Result, bail};
+
+pub(super) fn formatting() -> Result<()> {
+    shell::run(shell::cargo().args(["fmt", "--all", "--check"]))
+}
+
+pub(super) fn lints() -> Result<()> {
+    let what = ["clippy", "--workspace", "--all-targets", "--all-features"];
+    shell::run(shell::cargo().args(what).args(["--", "-D", "warnings"]))
+}
+
+/// The chores are tested in the profile they already stand compiled in.
+pub(super) fn tests() -> Result<Count> {
+    let product = count::run(shell::cargo().args([
+        "test",
+        "--workspace",
+        "--exclude",
+        "xtask",
+        "--no-fail-fast",
+    ]));
+    let chores =
+        count::run(shell::cargo().args(["test", "--package", "xtask", "--profile", "dev"]));
+    both(product, chores)
+}
+
+/// The sum of two runs; an error of the first doesn't hide the count of the second.
+fn both(one: Result<Count>, other: Result<Count>) -> Result<Count> {
+    let mut sum = Count::default();
+    for result in [one, other] {
+        match result {
+            Ok(count) => sum += count,
+            Err(error) => sum += error.downcast::<Failed>()?.0,
+        }
+    }
+    if sum.failed == 0 { Ok(sum) } else { bail!(Failed(sum)) }
+}
+
+pub(super) fn docs() -> Result<()> {
+    let mut command = shell::cargo();
+    command.args(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings");
+    shell::run(&mut command)
+}

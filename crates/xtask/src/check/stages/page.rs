@@ -1,0 +1,62 @@
+//! The built page: used as a person would, and weighed.
+
+use crate::check::Finding;
+use crate::check::count::{self, Count};
+use crate::check::machine::Machine;
+use crate::size::{self, LIMIT};
+use crate::{folders, shell};
+use anyhow::{Context, Result, bail};
+use std::env;
+use std::fs;
+use std::path::PathBuf;
+use std::process::Command;
+
+pub(super) fn build(machine: &Machine) -> Result<()> {
+    machine.npm()?;
+    // A page of an earlier build must not pass for this one.
+    let dist = folders::dist();
+    if dist.exists() {
+        fs::remove_dir_all(&dist).context("removing the old dist/")?;
+    }
+    crate::build::build_with(machine.wasm()?)
+}
+
+pub(super) fn tests(machine: &Machine) -> Result<Count> {
+    machine.npm()?;
+    let browser = machine.browser()?;
+    if !folders::dist().exists() {
+        bail!("the page was not built");
+    }
+    let mut command = Command::new("node");
+    command
+        .args(["--test", "--test-reporter=spec"])
+        .args(test_files()?)
+        .current_dir(folders::root());
+    command.env("CHROMIUM", &browser.chromium).env("QUIETPIN_XTASK", env::current_exe()?);
+    count::run(&mut command)
+}
+
+fn test_files() -> Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folders::browser_tests())? {
+        let path = entry?.path();
+        if path.to_string_lossy().ends_with(".test.mjs") {
+            files.push(path);
+        }
+    }
+    files.sort();
+    Ok(files)
+}
+
+pub(super) fn size() -> Result<Finding> {
+    let parts = size::parts()?;
+    size::print(&parts);
+    let bytes = size::total(&parts);
+    if bytes > LIMIT {
+        bail!(
+            "the page is {bytes} bytes, over the limit of {LIMIT}; `cargo xtask size` tells what is large"
+        );
+    }
+    shell::say("Within the limit.");
+    Ok(Finding { tests: Count::default(), bytes: Some(bytes) })
+}

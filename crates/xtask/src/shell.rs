@@ -1,0 +1,63 @@
+//! Running other programs, and telling what is done.
+
+use anyhow::{Context, Result, bail};
+use std::env;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+
+/// One line about what comes next.
+pub(crate) fn say(text: &str) {
+    println!("  {text}");
+}
+
+/// The title of a part of the work.
+pub(crate) fn heading(text: &str) {
+    println!("\n== {text}");
+}
+
+/// Runs a program in the open: its command line first, then what it prints.
+pub(crate) fn run(command: &mut Command) -> Result<()> {
+    println!("  > {}", spelled(command));
+    let program = command.get_program().to_string_lossy().into_owned();
+    let status = command.status().with_context(|| format!("{program} did not start"))?;
+    if status.success() { Ok(()) } else { bail!("{program} failed ({status})") }
+}
+
+/// What a program prints; an error if it fails.
+pub(crate) fn output(command: &mut Command) -> Result<String> {
+    let program = command.get_program().to_string_lossy().into_owned();
+    let output = command
+        .stderr(Stdio::inherit())
+        .output()
+        .with_context(|| format!("{program} did not start"))?;
+    if !output.status.success() {
+        bail!("{program} failed ({})", output.status);
+    }
+    Ok(String::from_utf8_lossy(&output.stdout).into_owned())
+}
+
+/// The first of `names` that is on the PATH.
+pub(crate) fn find(names: &[&str]) -> Option<PathBuf> {
+    let path = env::var_os("PATH")?;
+    let folders: Vec<_> = env::split_paths(&path).collect();
+    names.iter().find_map(|name| {
+        folders.iter().map(|folder| folder.join(name)).find(|candidate| is_program(candidate))
+    })
+}
+
+/// Cargo: the one that started this program, or the one on the PATH.
+pub(crate) fn cargo() -> Command {
+    let mut command = Command::new(env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
+    // Set by `cargo run` for this program alone; another compiler must not load these libraries.
+    command.env_remove("LD_LIBRARY_PATH").current_dir(crate::folders::root());
+    command
+}
+
+fn is_program(path: &Path) -> bool {
+    path.is_file()
+}
+
+fn spelled(command: &Command) -> String {
+    let words = std::iter::once(command.get_program()).chain(command.get_args());
+    words.map(|word| word.to_string_lossy().into_owned()).collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,32 @@
+//! What the page weighs, and what in it weighs most.
+
+mod functions;
+mod parts;
+
+pub(crate) use parts::{LIMIT, parts, print, total};
+
+use crate::build::{self, Symbols};
+use crate::{setup, shell};
+use anyhow::Result;
+
+const SHOWN: usize = 20;
+
+/// Prints both.
+pub(crate) fn size() -> Result<()> {
+    let target = setup::for_build()?;
+    shell::heading("Build");
+    build::build_with(&target)?;
+    let named = build::program(&target, Symbols::Kept)?;
+
+    shell::heading("Bytes by part");
+    print(&parts()?);
+
+    shell::heading(&format!("The {SHOWN} largest functions, in bytes before compression"));
+    let functions = functions::by_size(&named.wasm)?;
+    let whole: usize = functions.iter().map(|function| function.bytes).sum();
+    for function in functions.iter().take(SHOWN) {
+        shell::say(&format!("{:>8}  {}", function.bytes, function.name));
+    }
+    shell::say(&format!("{whole:>8}  all {} functions", functions.len()));
+    Ok(())
+}

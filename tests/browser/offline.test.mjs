@@ -1,0 +1,89 @@
+// Kept for use with no network; and an update never mixes two versions.
+import { after, before, test } from "node:test";
+import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import os from "node:os";
+import path from "node:path";
+import { dist, kept, launch, open, serve, watched } from "./support.mjs";
+
+let browser;
+before(async () => { browser = await launch(); });
+after(async () => { await browser?.close(); });
+
+/** A copy of the built page that may be changed while it is served. */
+async function copyServed(use) {
+  const folder = await mkdtemp(path.join(os.tmpdir(), "quietpin-"));
+  await cp(dist, folder, { recursive: true });
+  const server = await serve(folder);
+  const { context, trouble } = await watched(browser);
+  try {
+    await use({ folder, context, trouble, address: server.address });
+  } finally {
+    await context.close();
+    server.stop();
+    await rm(folder, { recursive: true });
+  }
+}
+
+const integrity = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
+
+/** Changes the title, as a new version would; a whole one also has its own worker. */
+async function publish(folder, title, { whole }) {
+  const entry = path.join(folder, "index.html");
+  const worker = path.join(folder, "service_worker.js");
+  const before = await readFile(entry, "utf8");
+  const text = before.replace(/<title>.*<\/title>/, `<title>${title}</title>`);
+  const script = (await readFile(worker, "utf8"))
+    .replace(/(STORE = `\$\{STORES\})[^`]*/, `$1${title.replace(" ", "-")}`)
+    .replace(integrity(before), whole ? integrity(text) : integrity("something else"));
+  await writeFile(entry, text);
+  await writeFile(worker, script);
+}
+
+const stores = (page) => page.evaluate(() => caches.keys());
+const update = (page) => page.evaluate(async () => {
+  const registration = await navigator.serviceWorker.ready;
+  await registration.update().catch(() => {});
+  const worker = registration.installing;
+  if (worker) await new Promise((resolve) => { worker.addEventListener("statechange", resolve); });
+});
+
+test("the page loads again with no network", () => copyServed(async ({ context, trouble, address }) => {
+  const page = await open(context, address);
+  await kept(page);
+  await context.setOffline(true);
+  await page.reload();
+  await page.getByRole("heading", { level: 1 }).first().waitFor();
+  await open(context, `${address}?from=home`);
+  assert.deepEqual(trouble, []);
+}));
+
+test("a new version takes over when the last page is closed, and not before", () =>
+  copyServed(async ({ folder, context, address }) => {
+    const page = await open(context, address);
+    await kept(page);
+    await publish(folder, "Quietpin next", { whole: true });
+    await update(page);
+    assert.equal((await stores(page)).length, 2, "the new version is there, the old one is kept");
+    await page.reload();
+    assert.equal(await page.title(), "Quietpin", "an open page stays with its version");
+    await page.close();
+    const next = await open(context, address);
+    await next.waitForFunction(async () => (await caches.keys()).length === 1);
+    await next.reload();
+    assert.equal(await next.title(), "Quietpin next");
+  }));
+
+test("a version that arrives broken is thrown away", () => copyServed(async ({ folder, context, address }) => {
+  const page = await open(context, address);
+  await kept(page);
+  const before = await stores(page);
+  await publish(folder, "Quietpin torn", { whole: false });
+  await update(page);
+  assert.deepEqual(await stores(page), before);
+  await page.close();
+  await context.setOffline(true);
+  const again = await open(context, address);
+  assert.equal(await again.title(), "Quietpin");
+}));

@@ -1,0 +1,87 @@
+// The page starts: from a server, and from its one file. Where it cannot, or stops, it says so.
+import { after, before, test } from "node:test";
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { launch, open, serve, singleFile, watched } from "./support.mjs";
+
+let server;
+let browser;
+before(async () => {
+  server = await serve();
+  browser = await launch();
+});
+after(async () => {
+  await browser?.close();
+  server?.stop();
+});
+
+async function startsQuietly(address) {
+  const { context, trouble } = await watched(browser);
+  const page = await open(context, address);
+  assert.equal(await page.title(), "Quietpin");
+  assert.match(await page.getByRole("heading", { level: 1 }).first().innerText(), /Quietpin/);
+  assert.equal(await page.getByText("Quietpin is loading").count(), 0, "the text shown while loading is gone");
+  await page.waitForLoadState("networkidle");
+  assert.deepEqual(trouble, []);
+  await context.close();
+}
+
+test("the page starts from a server", () => startsQuietly(server.address));
+test("the page starts from its one file, with no server", () => startsQuietly(singleFile));
+
+test("the policy of the served page lets nothing else in", async () => {
+  const { context, trouble } = await watched(browser);
+  const page = await open(context, server.address);
+  await page.evaluate(() => fetch("https://elsewhere.invalid/").catch(() => {}));
+  await page.evaluate(() => { document.body.setAttribute("style", "color: red"); });
+  await page.evaluate(() => {
+    const script = document.createElement("script");
+    script.textContent = "window.entered = true";
+    document.head.append(script);
+  });
+  assert.equal(await page.evaluate(() => window.entered), undefined);
+  const breaches = trouble.filter((entry) => entry.startsWith("policy: ")).map((entry) => entry.split(" ")[1]);
+  assert.deepEqual(breaches.sort(), ["connect-src", "script-src-elem", "style-src-attr"]);
+  await context.close();
+});
+
+test("a program that cannot be loaded is told calmly", async () => {
+  const { context } = await watched(browser);
+  const page = await context.newPage();
+  await page.route(/\.wasm$/, (route) => route.abort());
+  await page.goto(server.address);
+  const dialog = page.getByRole("dialog", { name: "Quietpin could not start." });
+  await dialog.waitFor();
+  assert.ok(await dialog.getByRole("button", { name: "Load the page again" }).isVisible());
+  await context.close();
+});
+
+test("a browser without JavaScript is told what to do", async () => {
+  const { context } = await watched(browser, { javaScriptEnabled: false });
+  const page = await context.newPage();
+  await page.goto(server.address);
+  assert.ok(await page.getByText("Switch JavaScript on").isVisible());
+  await context.close();
+});
+
+// The shortest module that traps: one function, whose body is `unreachable`.
+const TRAP = [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 116, 0, 0, 10, 5, 1, 3, 0, 0, 11];
+
+test("a trap stops the answers, and what is kept can be saved", async () => {
+  const { context } = await watched(browser);
+  const page = await open(context, server.address);
+  await page.evaluate((bytes) => {
+    localStorage.setItem("quietpin.example", "as typed");
+    localStorage.setItem("other", "not ours");
+    const { t } = new WebAssembly.Instance(new WebAssembly.Module(new Uint8Array(bytes))).exports;
+    setTimeout(t);
+  }, TRAP);
+  const dialog = page.getByRole("dialog", { name: "Quietpin has stopped because of a mistake of its own." });
+  await dialog.waitFor();
+  const download = page.waitForEvent("download");
+  await dialog.getByRole("button", { name: "Save a copy of what is kept here" }).click();
+  const saved = JSON.parse(await readFile(await (await download).path(), "utf8"));
+  assert.equal(saved["quietpin.example"], "as typed");
+  assert.equal("other" in saved, false, "nothing of other programs");
+  await context.close();
+});

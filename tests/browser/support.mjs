@@ -1,0 +1,97 @@
+// What the tests in a browser share: the server, the browser, and pages that report whatever goes wrong in them.
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import path from "node:path";
+import { chromium } from "playwright-core";
+
+export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "..", "..");
+export const dist = path.join(root, "dist");
+/** The page in one file, as a phone opens it from its own storage. */
+export const singleFile = pathToFileURL(path.join(dist, "quietpin.html")).href;
+
+export const PHONE = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
+export const DESK = { viewport: { width: 1280, height: 800 } };
+
+/** Serves a folder with the project's own server, on a free port. */
+export async function serve(folder = dist) {
+  if (!existsSync(folder)) throw new Error(`${folder} is not there: run cargo xtask build first`);
+  const [program, ...start] = process.env.QUIETPIN_XTASK
+    ? [process.env.QUIETPIN_XTASK]
+    : ["cargo", "run", "--quiet", "--package", "xtask", "--"];
+  const options = { cwd: root, stdio: ["ignore", "pipe", "inherit"] };
+  const child = spawn(program, [...start, "serve", "--port", "0", "--folder", folder], options);
+  const address = await addressFrom(child);
+  return { address, stop: () => child.kill() };
+}
+
+function addressFrom(child) {
+  return new Promise((resolve, reject) => {
+    let text = "";
+    child.stdout.on("data", (chunk) => {
+      text += chunk;
+      const found = text.match(/http:\/\/127\.0\.0\.1:\d+\//);
+      if (found) resolve(found[0]);
+    });
+    child.on("error", reject);
+    child.on("exit", (code) => reject(new Error(`the server ended (${code}): ${text}`)));
+  });
+}
+
+/** Chromium without a window. A missing browser fails the test. */
+export function launch() {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: [
+      "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+      "--disable-background-networking", "--disable-component-update", "--disable-sync",
+      // A page that asks another host finds none, whatever part of the browser asks.
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    ],
+  });
+}
+
+/**
+ * A context of its own (nothing stored) whose pages are watched. `trouble` fills with every error or warning on the
+ * console, every exception, every breach of the page's policy and every request to another host.
+ */
+export async function watched(browser, options = PHONE) {
+  const context = await browser.newContext({ locale: "en-GB", ...options });
+  const trouble = [];
+  await context.exposeBinding("reportBreach", (_, breach) => trouble.push(`policy: ${breach}`));
+  await context.addInitScript(() => {
+    addEventListener("securitypolicyviolation", (event) => {
+      window.reportBreach(`${event.effectiveDirective} ${event.blockedURI}`);
+    });
+  });
+  context.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) trouble.push(`console: ${message.text()}`);
+  });
+  context.on("weberror", (event) => trouble.push(`exception: ${event.error()}`));
+  context.on("request", (request) => {
+    if (!isOwn(request.url())) trouble.push(`request: ${request.url()}`);
+  });
+  return { context, trouble };
+}
+
+function isOwn(url) {
+  return ["file:", "data:", "blob:"].includes(new URL(url).protocol) || new URL(url).hostname === "127.0.0.1";
+}
+
+/** Opens an address and waits until the program has put up its heading. */
+export async function open(context, address) {
+  const page = await context.newPage();
+  await page.goto(address);
+  await page.getByRole("heading", { level: 1 }).first().waitFor();
+  return page;
+}
+
+/** Waits until the page is kept for use with no network. */
+export async function kept(page) {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    if (!navigator.serviceWorker.controller) {
+      await new Promise((resolve) => { navigator.serviceWorker.addEventListener("controllerchange", resolve); });
+    }
+  });
+}
