@@ -1,6 +1,12 @@
-//! Engines: when each cylinder fires.
+//! Engines: when each cylinder fires, and which two share a top dead centre.
 
 use crate::quantity::CrankAngle;
+
+/// The most cylinders that an engine may have here.
+pub const MOST_CYLINDERS: u32 = 16;
+
+/// One turn of the crankshaft.
+pub const TURN: CrankAngle = CrankAngle::new(360.0);
 
 /// What kind of engine.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,13 +19,78 @@ pub enum Kind {
     Rotary,
 }
 
+impl Kind {
+    /// The angle after which everything comes again: 720 degrees, or 360.
+    pub const fn cycle(self) -> CrankAngle {
+        match self {
+            Self::FourStroke => CrankAngle::new(720.0),
+            Self::TwoStroke | Self::Rotary => TURN,
+        }
+    }
+}
+
+/// How the firings are spread over the cycle.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Spacing {
+    /// One every `cycle / n`.
+    Even,
+    /// At these angles, in the order of firing: the first is 0, none is below the one before, all lie within
+    /// the cycle. Two may be equal: cylinders that fire together are rare, but built.
+    Angles(Vec<CrankAngle>),
+}
+
 /// The firing of one cylinder.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Firing {
     /// The cylinder, from 1.
     pub cylinder: u32,
-    /// Its firing top dead centre, from that of the first to fire.
+    /// Its firing top dead centre, from that of the first to fire: from 0 up to but without the cycle.
     pub angle: CrankAngle,
+}
+
+/// Why there can be no such engine.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Misfit {
+    /// Not 1 to [`MOST_CYLINDERS`] cylinders.
+    Cylinders(u32),
+    /// The firing order has another number of entries than the engine has cylinders.
+    OrderLength {
+        /// Entries in the order.
+        entries: usize,
+        /// Cylinders of the engine.
+        cylinders: u32,
+    },
+    /// The firing order names a cylinder that there isn't.
+    NoSuchCylinder(u32),
+    /// The firing order has a cylinder twice, and so misses another.
+    Twice {
+        /// The one that stands twice.
+        cylinder: u32,
+        /// The lowest that is missing.
+        missing: u32,
+    },
+    /// Another number of angles than of cylinders.
+    AngleCount {
+        /// Angles given.
+        angles: usize,
+        /// Cylinders of the engine.
+        cylinders: u32,
+    },
+    /// The first angle is not 0.
+    FirstAngle(CrankAngle),
+    /// An angle is below the one before it.
+    Falling {
+        /// The angle.
+        angle: CrankAngle,
+        /// The one before.
+        before: CrankAngle,
+    },
+    /// An angle is not within the cycle, so that the intervals add up to more than it.
+    BeyondCycle(CrankAngle),
+    /// The banks have a cylinder twice, or one that there isn't.
+    BankStray(u32),
+    /// No bank has this cylinder.
+    BankMissing(u32),
 }
 
 /// An engine whose firings are known.
@@ -27,19 +98,195 @@ pub struct Firing {
 pub struct Engine {
     kind: Kind,
     firings: Vec<Firing>,
+    banks: Vec<Vec<u32>>,
 }
 
 impl Engine {
-    /// The angle after which everything comes again.
-    pub fn cycle(&self) -> CrankAngle {
-        match self.kind {
-            Kind::FourStroke => CrankAngle::new(720.0),
-            Kind::TwoStroke | Kind::Rotary => CrankAngle::new(360.0),
-        }
+    /// An engine of 1 to 16 cylinders (or rotors) that fire in this order.
+    ///
+    /// Even spacing puts the k-th firing at `k * cycle / n`, k from 0.
+    ///
+    /// # Errors
+    /// [`Misfit`] says what doesn't fit.
+    ///
+    /// ```
+    /// use quietpin_core::engine::{Engine, Kind, Spacing};
+    /// let six = Engine::new(Kind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).unwrap();
+    /// assert_eq!(six.angle_of(3).unwrap().degrees(), 240.0);
+    /// assert_eq!(six.companion(3), Some(4));
+    /// ```
+    pub fn new(
+        kind: Kind,
+        cylinders: u32,
+        order: &[u32],
+        spacing: &Spacing,
+    ) -> Result<Self, Misfit> {
+        check_order(cylinders, order)?;
+        let angles = match spacing {
+            Spacing::Even => even(kind.cycle(), cylinders),
+            Spacing::Angles(angles) => {
+                check_angles(kind.cycle(), cylinders, angles)?;
+                angles.clone()
+            }
+        };
+        let firing = |(&cylinder, angle)| Firing { cylinder, angle };
+        Ok(Self {
+            kind,
+            firings: order.iter().zip(angles).map(firing).collect(),
+            banks: Vec::new(),
+        })
     }
 
-    /// The firings, in their order.
+    /// The same engine with its cylinders by bank, each bank from front to rear.
+    ///
+    /// # Errors
+    /// Where a cylinder is in no bank, or twice, or is none of this engine.
+    pub fn with_banks(mut self, banks: Vec<Vec<u32>>) -> Result<Self, Misfit> {
+        let mut left: Vec<u32> = (1..=self.cylinders()).collect();
+        for &cylinder in banks.iter().flatten() {
+            let at = left.iter().position(|&it| it == cylinder);
+            left.remove(at.ok_or(Misfit::BankStray(cylinder))?);
+        }
+        if let Some(&cylinder) = left.first() {
+            return Err(Misfit::BankMissing(cylinder));
+        }
+        self.banks = banks;
+        Ok(self)
+    }
+
+    /// What kind of engine it is.
+    pub fn kind(&self) -> Kind {
+        self.kind
+    }
+
+    /// How many cylinders, or rotors: 1 to 16.
+    pub fn cylinders(&self) -> u32 {
+        // the constructor has counted them
+        u32::try_from(self.firings.len()).unwrap_or(MOST_CYLINDERS)
+    }
+
+    /// The angle after which everything comes again: 720 degrees, or 360.
+    pub fn cycle(&self) -> CrankAngle {
+        self.kind.cycle()
+    }
+
+    /// The firings, in their order; the first at 0.
     pub fn firings(&self) -> &[Firing] {
         &self.firings
     }
+
+    /// The cylinders in the order in which they fire.
+    pub fn order(&self) -> Vec<u32> {
+        self.firings.iter().map(|firing| firing.cylinder).collect()
+    }
+
+    /// The cylinders by bank, front to rear; none where that is not known.
+    pub fn banks(&self) -> &[Vec<u32>] {
+        &self.banks
+    }
+
+    /// The place of a cylinder in the firing order, from 0.
+    pub fn place_of(&self, cylinder: u32) -> Option<usize> {
+        self.firings.iter().position(|firing| firing.cylinder == cylinder)
+    }
+
+    /// The firing top dead centre of a cylinder, from that of the first to fire.
+    pub fn angle_of(&self, cylinder: u32) -> Option<CrankAngle> {
+        Some(self.firings.get(self.place_of(cylinder)?)?.angle)
+    }
+
+    /// From the firing of a cylinder to the next firing; the whole cycle where there is only one cylinder.
+    pub fn interval_after(&self, cylinder: u32) -> Option<CrankAngle> {
+        let place = self.place_of(cylinder)?;
+        let this = self.firings.get(place)?.angle;
+        Some(match self.firings.get(place + 1) {
+            Some(next) => next.angle - this,
+            None => self.cycle() - this,
+        })
+    }
+
+    /// Whether all intervals are the same.
+    pub fn is_even(&self) -> bool {
+        let interval = CrankAngle::new(self.cycle().degrees() / f64::from(self.cylinders()));
+        let near = |firing: &Firing| {
+            self.interval_after(firing.cylinder).is_some_and(|it| it.is_near(interval))
+        };
+        self.firings.iter().all(near)
+    }
+
+    /// The companion of a cylinder: the one whose firing top dead centre is exactly 360 degrees away.
+    ///
+    /// None in an engine whose cycle is one turn, and in one that has no cylinder there (3, 5, 7 cylinders;
+    /// most V-twins; odd-fire engines on common pins). The companion's companion is the cylinder itself.
+    pub fn companion(&self, cylinder: u32) -> Option<u32> {
+        if self.kind != Kind::FourStroke {
+            return None;
+        }
+        let own = self.angle_of(cylinder)?;
+        // where several fire together, they pair up in their order
+        let place = self.firing_at(own).position(|it| it == cylinder)?;
+        self.firing_at((own + TURN).within(self.cycle())).nth(place)
+    }
+
+    /// Whether every cylinder has a companion.
+    pub fn has_companions(&self) -> bool {
+        self.firings.iter().all(|firing| self.companion(firing.cylinder).is_some())
+    }
+
+    /// The cylinders that fire at this angle of the cycle, in their order.
+    fn firing_at(&self, angle: CrankAngle) -> impl Iterator<Item = u32> {
+        let off = move |firing: &&Firing| (firing.angle - angle).as_error(self.cycle());
+        self.firings
+            .iter()
+            .filter(move |firing| off(firing).is_near(CrankAngle::default()))
+            .map(|firing| firing.cylinder)
+    }
 }
+
+fn even(cycle: CrankAngle, cylinders: u32) -> Vec<CrankAngle> {
+    let angle = |place| CrankAngle::new(cycle.degrees() * f64::from(place) / f64::from(cylinders));
+    (0..cylinders).map(angle).collect()
+}
+
+fn check_order(cylinders: u32, order: &[u32]) -> Result<(), Misfit> {
+    if !(1..=MOST_CYLINDERS).contains(&cylinders) {
+        return Err(Misfit::Cylinders(cylinders));
+    }
+    if let Some(&stray) = order.iter().find(|&&it| it == 0 || it > cylinders) {
+        return Err(Misfit::NoSuchCylinder(stray));
+    }
+    if order.len() != usize::try_from(cylinders).unwrap_or(usize::MAX) {
+        return Err(Misfit::OrderLength { entries: order.len(), cylinders });
+    }
+    let twice =
+        order.iter().enumerate().find(|(at, it)| order.iter().skip(at + 1).any(|o| o == *it));
+    let missing = (1..=cylinders).find(|it| !order.contains(it));
+    match (twice, missing) {
+        (Some((_, &cylinder)), Some(missing)) => Err(Misfit::Twice { cylinder, missing }),
+        _ => Ok(()),
+    }
+}
+
+fn check_angles(cycle: CrankAngle, cylinders: u32, angles: &[CrankAngle]) -> Result<(), Misfit> {
+    if angles.len() != usize::try_from(cylinders).unwrap_or(usize::MAX) {
+        return Err(Misfit::AngleCount { angles: angles.len(), cylinders });
+    }
+    let mut before = CrankAngle::default();
+    for (place, &angle) in angles.iter().enumerate() {
+        if place == 0 && !angle.is_near(before) {
+            return Err(Misfit::FirstAngle(angle));
+        }
+        // an angle that is no number fails too
+        if angle < before || !angle.degrees().is_finite() {
+            return Err(Misfit::Falling { angle, before });
+        }
+        if angle >= cycle {
+            return Err(Misfit::BeyondCycle(angle));
+        }
+        before = angle;
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests;

@@ -127,6 +127,11 @@ impl<'a> Reader<'a> {
         self.findings.push(finding);
     }
 
+    /// Keeps a finding about a field that can be used.
+    pub fn remark(&mut self, finding: Finding) {
+        self.findings.push(finding);
+    }
+
     /// How the fields stand, and what is wrong with them.
     pub fn into_parts(self) -> (BTreeMap<String, FieldState>, Vec<Finding>) {
         (self.fields, self.findings)

@@ -4,6 +4,7 @@
 
 mod channels;
 mod cranking;
+mod engine;
 mod field;
 mod injectors;
 mod rest;
@@ -30,16 +31,18 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 5] = [
+const SENTENCES: [&[Sentence]; 6] = [
     field::SENTENCES,
+    engine::SENTENCES,
     channels::SENTENCES,
     injectors::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 5] = [
+const EXPLANATIONS: [&[Explanation]; 6] = [
     field::EXPLANATIONS,
+    engine::EXPLANATIONS,
     channels::EXPLANATIONS,
     injectors::EXPLANATIONS,
     rest::EXPLANATIONS,

@@ -64,4 +64,17 @@ impl Measure for CrankAngle {
     fn base(self) -> f64 {
         self.degrees()
     }
+    /// To a tenth of a degree: three figures would round 112.5.
+    fn show(self) -> Value {
+        Value { shown: shown(self.degrees()), ..Self::DIMENSION.show(self.degrees()) }
+    }
+}
+
+fn shown(degrees: f64) -> String {
+    if !degrees.is_finite() {
+        return Dimension::Angle.show(degrees).shown;
+    }
+    let tenths = format!("{degrees:.1}");
+    let text = tenths.strip_suffix(".0").unwrap_or(&tenths);
+    format!("{}°", if text == "-0" { "0".to_owned() } else { text.replace('-', "−") })
 }

@@ -95,7 +95,7 @@ pub fn number(value: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use crate::quantity::{Measure, amperes, celsius, ohms, rpm, share, volts};
+    use crate::quantity::{CrankAngle, Measure, amperes, celsius, ohms, rpm, share, volts};
 
     #[track_caller]
     fn check(value: impl Measure, expected: &str) {
@@ -116,5 +116,8 @@ mod tests {
         check(celsius(-20.0), "−20 °C");
         check(rpm(7000.0), "7000 rpm");
         check(share(0.05), "5%");
+        check(CrankAngle::new(112.5), "112.5°");
+        check(CrankAngle::new(-720.0 / 7.0), "−102.9°");
+        check(CrankAngle::new(-0.01), "0°");
     }
 }
