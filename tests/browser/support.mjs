@@ -39,7 +39,7 @@ function addressFrom(child) {
 }
 
 /** Chromium without a window. A missing browser fails the test. */
-export function launch() {
+export function launch(more = []) {
   return chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: [
@@ -47,6 +47,7 @@ export function launch() {
       "--disable-background-networking", "--disable-component-update", "--disable-sync",
       // A page that asks another host finds none, whatever part of the browser asks.
       "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+      ...more,
     ],
   });
 }

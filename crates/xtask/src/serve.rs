@@ -9,6 +9,7 @@ use std::fs;
 use std::io::{self, Write};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::Path;
+use std::thread;
 use tiny_http::{Header, Method, Request, Response, Server};
 
 /// Serves until it is interrupted.
@@ -26,10 +27,14 @@ pub(crate) fn serve(how: &Serve) -> Result<()> {
     let server = listen(how)?;
     announce(how.lan, port(&server)?);
     for request in server.incoming_requests() {
-        // A phone that walked out of reach is no reason to stop.
-        if let Err(error) = respond(request, &folder) {
-            shell::say(&format!("An answer did not arrive: {error}."));
-        }
+        let folder = folder.clone();
+        // A browser may leave an answer unread for as long as it likes; the others must not wait for it.
+        thread::spawn(move || {
+            // A phone that walked out of reach is no reason to stop.
+            if let Err(error) = respond(request, &folder) {
+                shell::say(&format!("An answer did not arrive: {error}."));
+            }
+        });
     }
     Ok(())
 }

@@ -18,14 +18,14 @@ pub(crate) fn heading(text: &str) {
 /// Runs a program in the open: its command line first, then what it prints.
 pub(crate) fn run(command: &mut Command) -> Result<()> {
     println!("  > {}", spelled(command));
-    let program = command.get_program().to_string_lossy().into_owned();
+    let program = name(command);
     let status = command.status().with_context(|| format!("{program} did not start"))?;
     if status.success() { Ok(()) } else { bail!("{program} failed ({status})") }
 }
 
 /// What a program prints; an error if it fails.
 pub(crate) fn output(command: &mut Command) -> Result<String> {
-    let program = command.get_program().to_string_lossy().into_owned();
+    let program = name(command);
     let output = command
         .stderr(Stdio::inherit())
         .output()
@@ -53,11 +53,19 @@ pub(crate) fn cargo() -> Command {
     command
 }
 
+/// The program's name, without its folder.
+pub(crate) fn name(command: &Command) -> String {
+    let program = Path::new(command.get_program());
+    program.file_name().unwrap_or_default().to_string_lossy().into_owned()
+}
+
 fn is_program(path: &Path) -> bool {
     path.is_file()
 }
 
+/// As a person would type it in the project's folder.
 fn spelled(command: &Command) -> String {
-    let words = std::iter::once(command.get_program()).chain(command.get_args());
-    words.map(|word| word.to_string_lossy().into_owned()).collect::<Vec<_>>().join(" ")
+    let inside = format!("{}/", crate::folders::root().display());
+    let arguments = command.get_args().map(|word| word.to_string_lossy().replace(&inside, ""));
+    std::iter::once(name(command)).chain(arguments).collect::<Vec<_>>().join(" ")
 }

@@ -1,5 +1,6 @@
 //! How many tests a program says it has run.
 
+use crate::shell;
 use anyhow::{Context, Result, bail};
 use std::io::{BufRead, BufReader};
 use std::ops::AddAssign;
@@ -21,7 +22,7 @@ impl AddAssign for Count {
 
 /// Runs a program that tests, passes on what it prints, and counts. A run without a single test is a failure.
 pub(super) fn run(command: &mut Command) -> Result<Count> {
-    let program = command.get_program().to_string_lossy().into_owned();
+    let program = shell::name(command);
     let mut child = command
         .stdout(Stdio::piped())
         .spawn()
