@@ -7,6 +7,7 @@
 //! `finding`, `working`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod circuit;
 pub mod engine;
 pub mod fields;
 pub mod finding;

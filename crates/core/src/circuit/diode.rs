@@ -1,0 +1,184 @@
+//! How much current a diode passes at a voltage.
+
+use super::pair::Pair;
+use crate::math;
+
+/// Boltzmann's constant in J/K and the charge of the electron in C, exact by the definition of the SI (2019).
+const BOLTZMANN: f64 = 1.380649e-23;
+const ELECTRON_CHARGE: f64 = 1.602176634e-19;
+
+/// A current that no diode carries, in amperes. Beyond, the search for an answer continues the law as a straight line:
+/// the exponential of a whole supply voltage would drown all other currents. An answer that lies there is refused.
+const MOST_A: f64 = 1e6;
+
+/// Below this exponent the reverse current is within 1e-13 of saturation: more voltage changes nothing.
+const SATURATED: f64 = -30.0;
+
+/// A diode's law, from anode to cathode.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Diode {
+    /// `i = Is (exp(v / (n VT)) - 1)`: W. Shockley, "The theory of p-n junctions", Bell System Technical Journal 28
+    /// (1949), with the emission coefficient `n` of real junctions.
+    Exponential {
+        /// `Is`, in amperes: 1e-30 to 1.
+        saturation_current_a: f64,
+        /// `n`, without unit: usually 1 to 2; here above zero, with `n VT` from 1 microvolt to 1 kilovolt.
+        emission_coefficient: f64,
+        /// `VT`, in volts: see [`thermal_voltage_v`].
+        thermal_voltage_v: f64,
+    },
+    /// `i = max(0, v - vf) / r`: nothing below the forward voltage, a straight line above.
+    Threshold {
+        /// `vf`, in volts: 0 to 1e9.
+        forward_voltage_v: f64,
+        /// `r`, in ohms: 1e-9 to 1e15.
+        on_resistance_ohm: f64,
+    },
+}
+
+/// `k T / q` in volts at an absolute temperature in kelvin: 0.02585 V at 300 K.
+pub fn thermal_voltage_v(temperature_k: f64) -> f64 {
+    BOLTZMANN * temperature_k / ELECTRON_CHARGE
+}
+
+impl Diode {
+    /// The current from anode to cathode in amperes, with the anode `v` volts above the cathode.
+    pub fn current_a(self, v: f64) -> f64 {
+        self.current_at(v.into())
+    }
+
+    /// The same for a voltage in twice the digits: just above the threshold, one `f64` has few to spare.
+    pub(super) fn current_at(self, v: Pair) -> f64 {
+        match self {
+            Self::Exponential { saturation_current_a: saturation, .. } => {
+                let exponent = v.value() / self.scale_v();
+                let last = last_exponent(saturation);
+                if exponent <= last {
+                    saturation * math::exp_m1(exponent)
+                } else {
+                    MOST_A * (1.0 + exponent - last)
+                }
+            }
+            Self::Threshold { forward_voltage_v, on_resistance_ohm } => {
+                (v - forward_voltage_v.into()).value().max(0.0) / on_resistance_ohm
+            }
+        }
+    }
+
+    /// How much the current rises for each volt more; zero where the diode blocks.
+    pub(super) fn conductance_s(self, v: Pair) -> f64 {
+        match self {
+            Self::Exponential { saturation_current_a: saturation, .. } => {
+                let exponent = v.value() / self.scale_v();
+                if exponent < SATURATED {
+                    return 0.0;
+                }
+                saturation * math::exp(exponent.min(last_exponent(saturation))) / self.scale_v()
+            }
+            Self::Threshold { on_resistance_ohm, .. } if self.current_at(v) > 0.0 => {
+                on_resistance_ohm.recip()
+            }
+            Self::Threshold { .. } => 0.0,
+        }
+    }
+
+    /// By how much the current changes when the voltage goes from `v` to `v + dv`, right to the last digits even where
+    /// the change is far smaller than the current.
+    pub(super) fn change_a(self, v: Pair, dv: f64) -> f64 {
+        let difference = || self.current_at(v + dv) - self.current_at(v);
+        match self {
+            Self::Exponential { saturation_current_a: saturation, .. } => {
+                let (exponent, step) = (v.value() / self.scale_v(), dv / self.scale_v());
+                let last = last_exponent(saturation);
+                if exponent.min(exponent + step) > last {
+                    MOST_A * step
+                } else if step.abs() < 1.0 && exponent.max(exponent + step) <= last {
+                    saturation * math::exp(exponent) * math::exp_m1(step)
+                } else {
+                    difference()
+                }
+            }
+            Self::Threshold { on_resistance_ohm, .. } => {
+                let conducts = |v: Pair| self.current_at(v) > 0.0;
+                if conducts(v) && conducts(v + dv) { dv / on_resistance_ohm } else { difference() }
+            }
+        }
+    }
+
+    /// The voltage on which the law turns: `n VT`, or the forward voltage.
+    pub(super) fn scale_v(self) -> f64 {
+        match self {
+            Self::Exponential { emission_coefficient, thermal_voltage_v, .. } => {
+                emission_coefficient * thermal_voltage_v
+            }
+            Self::Threshold { forward_voltage_v, .. } => forward_voltage_v,
+        }
+    }
+
+    /// Whether a voltage lies where the exponential law is no longer followed.
+    pub(super) fn is_overdriven(self, v: Pair) -> bool {
+        matches!(self, Self::Exponential { saturation_current_a, .. }
+            if v.value() > last_exponent(saturation_current_a) * self.scale_v())
+    }
+}
+
+/// `v / (n VT)` at which the exponential law reaches [`MOST_A`].
+fn last_exponent(saturation_current_a: f64) -> f64 {
+    math::ln_1p(MOST_A / saturation_current_a)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const EXPONENTIAL: Diode = Diode::Exponential {
+        saturation_current_a: 1e-10,
+        emission_coefficient: 1.5,
+        thermal_voltage_v: 0.0258649,
+    };
+    const THRESHOLD: Diode = Diode::Threshold { forward_voltage_v: 0.7, on_resistance_ohm: 0.1 };
+
+    #[test]
+    fn thermal_voltage_at_27_degrees_is_the_usual_25_9_millivolts() {
+        assert!(
+            (thermal_voltage_v(300.15) - 0.0258649).abs() < 1e-7,
+            "{}",
+            thermal_voltage_v(300.15)
+        );
+    }
+
+    #[test]
+    fn the_change_is_the_difference_of_the_currents() {
+        for diode in [EXPONENTIAL, THRESHOLD] {
+            for v in [-40.0, -0.5, 0.0, 0.3, 0.69, 0.7, 0.71, 9.0] {
+                for dv in [-50.0, -0.4, -1e-6, 0.0, 1e-6, 0.02, 0.9] {
+                    let difference = diode.current_a(v + dv) - diode.current_a(v);
+                    let change = diode.change_a(v.into(), dv);
+                    let currents = diode.current_a(v + dv).abs() + diode.current_a(v).abs();
+                    // `v + dv` was rounded, and the threshold diode has 10 siemens.
+                    let error = (change - difference).abs();
+                    assert!(error <= 1e-11 * currents + 1e-14, "{diode:?} {v} {dv}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_conductance_is_the_slope_of_the_current() {
+        for diode in [EXPONENTIAL, THRESHOLD] {
+            for v in [-0.5, 0.0, 0.4, 0.8, 7.0] {
+                let slope = diode.change_a(v.into(), 1e-9) / 1e-9;
+                let conductance = diode.conductance_s(v.into());
+                assert!((slope - conductance).abs() <= 1e-7 * conductance, "{diode:?} {v}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_voltage_overflows() {
+        for v in [1e9, 1e12, -1e12] {
+            assert!(EXPONENTIAL.current_a(v).is_finite(), "{v}");
+            assert!(EXPONENTIAL.change_a(Pair::from(-v), 2.0 * v).is_finite(), "{v}");
+        }
+    }
+}

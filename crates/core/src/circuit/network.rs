@@ -1,0 +1,187 @@
+//! What is joined to what.
+
+use std::ops::RangeInclusive;
+
+use super::diode::Diode;
+use super::pair::Pair;
+use super::solution::Solution;
+use super::solve::solve;
+use super::unsolvable::Unsolvable;
+
+/// A node of a [`Network`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Node(pub(super) usize);
+
+/// The node whose voltage is zero, present in every network.
+pub const GROUND: Node = Node(0);
+
+/// An element of a [`Network`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Element(pub(super) usize);
+
+/// A network of resistors, diodes and ideal sources between nodes.
+///
+/// A value outside the range that a method states is accepted here, and named by [`solve`](Self::solve).
+#[derive(Clone, Debug)]
+pub struct Network {
+    pub(super) names: Vec<String>,
+    pub(super) branches: Vec<Branch>,
+}
+
+/// An element and the nodes it lies between; its current counts from `from` to `to`.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Branch {
+    pub(super) from: Node,
+    pub(super) to: Node,
+    pub(super) kind: Kind,
+}
+
+/// The law of an element.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Kind {
+    Resistor { ohm: f64 },
+    Source { v: f64 },
+    Current { a: f64 },
+    Diode(Diode),
+}
+
+const OHM: RangeInclusive<f64> = 1e-9..=1e15;
+const VOLT: RangeInclusive<f64> = -1e9..=1e9;
+const AMPERE: RangeInclusive<f64> = -1e9..=1e9;
+const SATURATION_AMPERE: RangeInclusive<f64> = 1e-30..=1.0;
+const JUNCTION_VOLT: RangeInclusive<f64> = 1e-6..=1e3;
+const FORWARD_VOLT: RangeInclusive<f64> = 0.0..=1e9;
+
+impl Network {
+    /// The most nodes that [`solve`](Self::solve) takes, ground among them: its effort grows with their cube.
+    pub const MOST_NODES: usize = 500;
+
+    /// A network of nothing but ground.
+    pub fn new() -> Self {
+        Self { names: vec!["ground".to_owned()], branches: Vec::new() }
+    }
+
+    /// One more node. The name is for people; two nodes may share one.
+    pub fn node(&mut self, name: impl Into<String>) -> Node {
+        self.names.push(name.into());
+        Node(self.names.len() - 1)
+    }
+
+    /// What a node was called; empty for a node of another network.
+    pub fn name(&self, node: Node) -> &str {
+        self.names.get(node.0).map_or("", String::as_str)
+    }
+
+    /// A resistor of 1e-9 to 1e15 ohms: below, call it one node; above, leave it out.
+    pub fn resistor(&mut self, from: Node, to: Node, ohm: f64) -> Element {
+        self.join(from, to, Kind::Resistor { ohm })
+    }
+
+    /// An ideal source that holds `plus` at `v` volts above `minus`, -1e9 to 1e9.
+    pub fn source(&mut self, plus: Node, minus: Node, v: f64) -> Element {
+        self.join(plus, minus, Kind::Source { v })
+    }
+
+    /// A source that takes `a` amperes out of node `from` and puts them into node `to`, -1e9 to 1e9.
+    pub fn current(&mut self, from: Node, to: Node, a: f64) -> Element {
+        self.join(from, to, Kind::Current { a })
+    }
+
+    /// A diode that conducts from anode to cathode; see [`Diode`] for the ranges.
+    pub fn diode(&mut self, anode: Node, cathode: Node, model: Diode) -> Element {
+        self.join(anode, cathode, Kind::Diode(model))
+    }
+
+    /// The currents in all elements and the voltages of all nodes that have one.
+    ///
+    /// The same network gives the same bits on every machine.
+    ///
+    /// # Errors
+    ///
+    /// Where the network has no answer: see [`Unsolvable`]. A node that nothing holds is no error: see
+    /// [`Solution::voltage`].
+    pub fn solve(&self) -> Result<Solution, Unsolvable> {
+        if self.names.len() > Self::MOST_NODES {
+            return Err(Unsolvable::TooLarge);
+        }
+        for (index, branch) in self.branches.iter().enumerate() {
+            let element = Element(index);
+            if branch.from.max(branch.to).0 >= self.names.len() {
+                return Err(Unsolvable::ForeignNode { element });
+            }
+            if !branch.kind.is_in_range() {
+                return Err(Unsolvable::OutOfRange { element });
+            }
+        }
+        solve(self)
+    }
+
+    fn join(&mut self, from: Node, to: Node, kind: Kind) -> Element {
+        self.branches.push(Branch { from, to, kind });
+        Element(self.branches.len() - 1)
+    }
+}
+
+impl Default for Network {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Kind {
+    /// Not a number is in no range.
+    fn is_in_range(self) -> bool {
+        match self {
+            Self::Resistor { ohm } => OHM.contains(&ohm),
+            Self::Source { v } => VOLT.contains(&v),
+            Self::Current { a } => AMPERE.contains(&a),
+            Self::Diode(diode) => match diode {
+                Diode::Exponential { saturation_current_a, emission_coefficient: n, .. } => {
+                    SATURATION_AMPERE.contains(&saturation_current_a)
+                        && n > 0.0
+                        && JUNCTION_VOLT.contains(&diode.scale_v())
+                }
+                Diode::Threshold { forward_voltage_v, on_resistance_ohm } => {
+                    FORWARD_VOLT.contains(&forward_voltage_v) && OHM.contains(&on_resistance_ohm)
+                }
+            },
+        }
+    }
+
+    /// The current at `v` volts; none for an ideal voltage source, whose current the rest of the network decides.
+    pub(super) fn current_a(self, v: Pair) -> f64 {
+        match self {
+            Self::Resistor { ohm } => v.value() / ohm,
+            Self::Source { .. } => 0.0,
+            Self::Current { a } => a,
+            Self::Diode(diode) => diode.current_at(v),
+        }
+    }
+
+    /// How much the current rises for each volt more.
+    pub(super) fn conductance_s(self, v: Pair) -> f64 {
+        match self {
+            Self::Resistor { ohm } => ohm.recip(),
+            Self::Source { .. } | Self::Current { .. } => 0.0,
+            Self::Diode(diode) => diode.conductance_s(v),
+        }
+    }
+
+    /// How much the current changes between `v` and `v + dv`.
+    pub(super) fn change_a(self, v: Pair, dv: f64) -> f64 {
+        match self {
+            Self::Resistor { ohm } => dv / ohm,
+            Self::Source { .. } | Self::Current { .. } => 0.0,
+            Self::Diode(diode) => diode.change_a(v, dv),
+        }
+    }
+
+    /// The voltage that this element brings into the network.
+    pub(super) fn scale_v(self) -> f64 {
+        match self {
+            Self::Source { v } => v.abs(),
+            Self::Diode(diode) => diode.scale_v(),
+            Self::Resistor { .. } | Self::Current { .. } => 0.0,
+        }
+    }
+}
