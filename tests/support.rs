@@ -1,1 +1,4 @@
-//! What the tests share: reading the reference files.
+//! What the tests share: the example plans, and reading the reference files.
+
+#[path = "support/plans.rs"]
+pub mod plans;
