@@ -1,8 +1,11 @@
-//! What the tests share: reading the reference files.
+//! What the tests share: the example plans, and reading the reference files.
 #![expect(
     clippy::panic,
     reason = "a reference file that can't be read must end the test, and say where"
 )]
+
+#[path = "support/plans.rs"]
+pub mod plans;
 
 use std::fs;
 use std::path::PathBuf;

@@ -6,6 +6,7 @@ use crate::{message::Message, quantity::Holds, working::Step};
 
 /// How much a finding matters, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Severity {
     /// Can hurt someone or destroy a part.
@@ -20,6 +21,7 @@ pub enum Severity {
 
 /// What a finding was made from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Basis {
     /// The plan as it is meant.
@@ -30,6 +32,8 @@ pub enum Basis {
 
 /// One thing the fitter should know.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Finding {
     /// How much it matters.
     pub severity: Severity,
@@ -43,9 +47,11 @@ pub struct Finding {
     pub message: Message,
     /// What would cure it, each solved before it is offered.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub remedies: Vec<Message>,
     /// How the numbers in it were found.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub working: Vec<Step>,
 }
 

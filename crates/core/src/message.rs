@@ -8,11 +8,14 @@ use crate::{quantity::Value, words};
 
 /// A sentence of the report.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Message {
     /// Stable name of the sentence: a translation is keyed by it.
     pub code: &'static str,
     /// What stands in the sentence's gaps.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub values: BTreeMap<&'static str, Value>,
     /// The sentence in English.
     pub text: String,

@@ -171,36 +171,47 @@ record! {
 
 /// Everything that was typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 #[serde(default, deny_unknown_fields)]
 pub struct Plan {
     /// Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
     pub quietpin: u32,
     /// The plan's name.
     #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub name: String,
     /// The fitter's own notes.
     #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub notes: String,
     /// Supply and temperatures.
     #[serde(skip_serializing_if = "record::is_blank")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub conditions: Conditions,
     /// Question 1: the engine.
     #[serde(skip_serializing_if = "record::is_blank")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub engine: Engine,
     /// Question 1: the channels.
     #[serde(skip_serializing_if = "record::is_blank")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub channels: Channels,
     /// Question 2.
     #[serde(skip_serializing_if = "record::is_blank")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injectors: Injectors,
     /// Question 3: the outputs.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub outputs: Vec<Output>,
     /// Question 3: the loads.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub loads: Vec<Load>,
     /// Question 4.
     #[serde(skip_serializing_if = "record::is_blank")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub cranking: Cranking,
 }
 

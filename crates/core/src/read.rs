@@ -27,6 +27,8 @@ pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct FieldState {
     /// Whether it was given, assumed, left out or can't be read.
     pub state: State,
@@ -43,6 +45,7 @@ pub struct FieldState {
 
 /// How a field stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum State {
     /// Typed, and read.

@@ -24,6 +24,7 @@ use crate::{
 
 /// Everything that follows from a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Report {
     /// The plan's name.
     pub name: String,

@@ -15,6 +15,7 @@ pub struct Formula {
 
 /// One line of working.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Step {
     /// The formula in symbols.
     pub symbols: &'static str,

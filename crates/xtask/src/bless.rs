@@ -7,7 +7,8 @@ use anyhow::{Context, Result};
 pub(crate) fn bless() -> Result<()> {
     shell::heading("Snapshots of the reports");
     let mut snapshots = shell::cargo();
-    snapshots.args(["test", "--package", "quietpin-tests"]).env("INSTA_UPDATE", "always");
+    snapshots.args(["test", "--package", "quietpin-tests"]);
+    snapshots.env("INSTA_UPDATE", "always").env("QUIETPIN_BLESS", "1");
     shell::run(&mut snapshots).context("tests other than snapshots fail: mend them first")?;
 
     shell::heading("TypeScript types");

@@ -13,6 +13,7 @@ pub const MOST_BYTES: usize = 1_000_000;
 
 /// Why a file is not a plan. The plan that is open stays as it is.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum ReadError {
     /// Larger than [`MOST_BYTES`].

@@ -10,6 +10,8 @@ macro_rules! record {
     ($(#[$meta:meta])* $name:ident { $($(#[$field_meta:meta])* $field:ident: $kind:ident,)* }) => {
         $(#[$meta])*
         #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+        #[cfg_attr(feature = "typescript", ts(optional_fields))]
         #[serde(default, deny_unknown_fields)]
         pub struct $name {
             $(
@@ -18,6 +20,7 @@ macro_rules! record {
                     skip_serializing_if = "record::is_blank",
                     deserialize_with = "typed::read"
                 )]
+                #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
                 pub $field: $crate::plan::record::record!(@type $kind),
             )*
         }

@@ -65,6 +65,7 @@ impl<Q: Measure> Band<Q> {
 
 /// At how many of the corners something is so.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case", tag = "how", content = "corners")]
 pub enum Holds {
     /// At no corner.

@@ -6,6 +6,8 @@ use super::Dimension;
 
 /// A value in a report: how it reads, and the number behind it where there is one.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Value {
     /// How it reads, with its unit.
     pub shown: String,

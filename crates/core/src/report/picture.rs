@@ -6,6 +6,7 @@ use crate::{message::Message, quantity::Value};
 
 /// A picture.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Picture {
     /// The engine's cycle with what each channel does in it.
@@ -18,6 +19,7 @@ pub enum Picture {
 
 /// The engine's cycle.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Cycle {
     /// What the picture shows, for those who can't see it.
     pub caption: Message,
@@ -31,6 +33,7 @@ pub struct Cycle {
 
 /// A cylinder in the cycle.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CycleCylinder {
     /// Its number.
     pub cylinder: u32,
@@ -40,6 +43,7 @@ pub struct CycleCylinder {
 
 /// A spark, or the start of an injection.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CycleEvent {
     /// When, in degrees.
     pub angle_deg: f64,
@@ -53,6 +57,7 @@ pub struct CycleEvent {
 
 /// What comes of a spark in a cylinder.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Outcome {
     /// At its own top dead centre: it fires.
@@ -65,6 +70,7 @@ pub enum Outcome {
 
 /// An output, its load and the key states.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Circuit {
     /// What the picture shows, for those who can't see it.
     pub caption: Message,
@@ -84,6 +90,7 @@ pub struct Circuit {
 
 /// The circuit in one key state.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CircuitState {
     /// `key-off`, `starting`, `off` or `on`.
     pub state: &'static str,
@@ -107,6 +114,7 @@ pub struct CircuitState {
 
 /// The current in a branch.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Branch {
     /// The part.
     pub part: &'static str,
@@ -116,6 +124,7 @@ pub struct Branch {
 
 /// Speed against time.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Timeline {
     /// What the picture shows, for those who can't see it.
     pub caption: Message,

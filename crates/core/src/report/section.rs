@@ -12,6 +12,7 @@ use crate::{
 
 /// A question and its answers.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Section {
     /// `channels`, `injectors`, `rest` or `cranking`.
     pub id: &'static str,
@@ -23,6 +24,7 @@ pub struct Section {
 
 /// How an answer sounds. Never told by colour alone: the verdict says it in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Tone {
     /// No: it can hurt or will not work.
@@ -37,6 +39,7 @@ pub enum Tone {
 
 /// The answer in a few words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Verdict {
     /// How it sounds.
     pub tone: Tone,
@@ -46,6 +49,8 @@ pub struct Verdict {
 
 /// One answer: the verdict, why, what to do, the numbers, the working.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Answer {
     /// The path of what it is about (`channels`, `loads.0`).
     pub subject: String,
@@ -61,18 +66,23 @@ pub struct Answer {
     pub why: Option<Message>,
     /// What to do, in order.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub to_do: Vec<Message>,
     /// Cautions, where the doing can hurt.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub cautions: Vec<Message>,
     /// The numbers behind it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub figures: Vec<Figure>,
     /// Tables behind it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub tables: Vec<Table>,
     /// Pictures, as numbers to draw from.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub pictures: Vec<Picture>,
 }
 
@@ -96,6 +106,8 @@ impl Answer {
 
 /// A number with its range and how it was found.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Figure {
     /// What it is; the message's code names the figure for scripts.
     pub label: Message,
@@ -130,6 +142,7 @@ impl Figure {
 
 /// A table.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Table {
     /// What it shows.
     pub caption: Message,
@@ -143,6 +156,8 @@ pub struct Table {
 
 /// A row of a table.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Row {
     /// The cells.
     pub cells: Vec<Value>,

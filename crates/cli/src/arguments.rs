@@ -1,0 +1,153 @@
+//! What was asked for on the command line.
+
+use std::{ffi::OsString, path::PathBuf};
+
+use lexopt::Arg;
+
+use crate::{print::Options, source::Source};
+
+/// What `--help` prints.
+pub const HELP: &str = "\
+quietpin: what to know before power is switched on, from a plan
+
+Usage:
+  quietpin report [--working] PLAN.json   print the report of a plan, for reading
+  quietpin report --json PLAN.json        print the whole report, for scripts
+  quietpin report -                       read the plan from the standard input
+
+Options:
+  --working       show for each number the formula, the values put in, and the source
+  --json          the whole report as JSON, its working included
+  -h, --help      print this
+  -V, --version   print the version
+
+Ends with 0 if nothing dangerous or faulty was found, with 1 if something was, and with 2 if there is
+no plan that can be read.
+
+This plans and checks. It does not replace the makers' data sheets, local codes or a licensed
+person.
+";
+
+/// What `--version` prints.
+pub const VERSION: &str = concat!("quietpin ", env!("CARGO_PKG_VERSION"), "\n");
+
+/// What is to be done.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Command {
+    /// Print [`HELP`].
+    Help,
+    /// Print [`VERSION`].
+    Version,
+    /// Print the report of a plan.
+    Report {
+        /// Where the plan is.
+        source: Source,
+        /// How to print it.
+        form: Form,
+    },
+}
+
+/// How a report is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// For reading.
+    Text(Options),
+    /// For scripts.
+    Json,
+}
+
+/// Reads the arguments that follow the program's name. `--help` and `--version` count wherever they stand.
+///
+/// # Errors
+/// What is wrong with them and what would be right, for a person.
+pub fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, String> {
+    let mut parser = lexopt::Parser::from_args(arguments);
+    let (mut json, mut options, mut words) = (false, Options::default(), Vec::new());
+    while let Some(argument) = parser.next().map_err(|error| advised(&error.to_string()))? {
+        match argument {
+            Arg::Short('h') | Arg::Long("help") => return Ok(Command::Help),
+            Arg::Short('V') | Arg::Long("version") => return Ok(Command::Version),
+            Arg::Long("json") => json = true,
+            Arg::Long("working") => options.working = true,
+            Arg::Long(name) => return Err(advised(&format!("there is no option --{name}"))),
+            Arg::Short(name) => return Err(advised(&format!("there is no option -{name}"))),
+            Arg::Value(word) => words.push(word),
+        }
+    }
+    let source = plan_of(words)?;
+    let form = if json { Form::Json } else { Form::Text(options) };
+    Ok(Command::Report { source, form })
+}
+
+/// The plan named after the command `report`.
+fn plan_of(words: Vec<OsString>) -> Result<Source, String> {
+    let mut words = words.into_iter();
+    let Some(command) = words.next() else {
+        return Err(advised("nothing was asked for"));
+    };
+    if command != "report" {
+        let command = command.to_string_lossy();
+        return Err(advised(&format!("there is no command “{command}”, only “report”")));
+    }
+    let Some(plan) = words.next() else {
+        return Err(advised("the plan is missing: name its file, or - for the standard input"));
+    };
+    if let Some(more) = words.next() {
+        let more = more.to_string_lossy();
+        return Err(advised(&format!("one plan at a time: “{more}” is one too many")));
+    }
+    Ok(if plan == "-" { Source::Input } else { Source::File(PathBuf::from(plan)) })
+}
+
+fn advised(problem: &str) -> String {
+    format!("{problem}.\nAs in: quietpin report PLAN.json   (quietpin --help tells more)")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(line: &str, expected: &Command) {
+        let read = read(line.split_whitespace().map(OsString::from));
+        assert_eq!(read.as_ref(), Ok(expected), "{line}");
+    }
+
+    #[track_caller]
+    fn check_fails(line: &str, expected: &str) {
+        let error = read(line.split_whitespace().map(OsString::from)).expect_err(line);
+        assert!(error.contains(expected), "{line}: {error}");
+        assert!(error.contains("quietpin report PLAN.json"), "{line}: no word of what is right");
+    }
+
+    fn report(source: Source, form: Form) -> Command {
+        Command::Report { source, form }
+    }
+
+    #[test]
+    fn options_may_stand_anywhere() {
+        let file = || Source::File("plan.json".into());
+        check("report plan.json", &report(file(), Form::Text(Options { working: false })));
+        check("report --working plan.json", &report(file(), Form::Text(Options { working: true })));
+        check("--json report plan.json", &report(file(), Form::Json));
+        check("report plan.json --json --working", &report(file(), Form::Json));
+        check("report -", &report(Source::Input, Form::Text(Options { working: false })));
+        check(
+            "report -- --json",
+            &report(Source::File("--json".into()), Form::Text(Options::default())),
+        );
+        check("report --help", &Command::Help);
+        check("-V", &Command::Version);
+    }
+
+    #[test]
+    fn what_is_not_understood_is_named() {
+        check_fails("", "nothing was asked for");
+        check_fails("report", "the plan is missing");
+        check_fails("report one.json two.json", "“two.json” is one too many");
+        check_fails("plan.json", "no command “plan.json”");
+        check_fails("report --jason plan.json", "--jason");
+        check_fails("report -x plan.json", "-x");
+        check_fails("report --json=yes plan.json", "--json");
+    }
+}

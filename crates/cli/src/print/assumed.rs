@@ -1,0 +1,34 @@
+//! What was taken where the plan is blank.
+
+use std::collections::BTreeMap;
+
+use quietpin_core::{
+    fields,
+    read::{FieldState, State},
+};
+
+use super::{
+    grid::{Cell, Grid},
+    sheet::Sheet,
+};
+
+/// Prints the values that were assumed, and why those.
+pub(super) fn print(sheet: &mut Sheet, fields: &BTreeMap<String, FieldState>) {
+    let mut grid = Grid::new(["Blank in the plan", "taken as", "because"].map(Cell::text).into());
+    let assumed: Vec<_> =
+        fields.iter().filter(|(_, field)| field.state == State::Assumed).collect();
+    if assumed.is_empty() {
+        return;
+    }
+    sheet.heading("What was assumed", '-');
+    for (path, field) in assumed {
+        let value = field.value.as_ref().map_or("", |value| &value.shown);
+        let basis = field.basis.as_deref().unwrap_or_default();
+        grid.row(vec![Cell::text(&name(path)), Cell::text(value), Cell::text(basis)]);
+    }
+    grid.print(sheet, 0);
+}
+
+fn name(path: &str) -> String {
+    fields::find(path).map_or_else(|| path.to_owned(), |field| format!("{} ({path})", field.label))
+}

@@ -1,0 +1,927 @@
+// Generated from the Rust types. After a change there: cargo xtask bless
+
+/** What `parse` and `report` throw where there is no plan. Its `message` is for a person. */
+export type PlanError = Error & ReadError;
+
+/**
+ * One answer: the verdict, why, what to do, the numbers, the working.
+ */
+export type Answer = {
+/**
+ * The path of what it is about (`channels`, `loads.0`).
+ */
+subject: string,
+/**
+ * What it is about, where a question has several answers.
+ */
+title?: Message,
+/**
+ * The answer in a few words.
+ */
+verdict: Verdict,
+/**
+ * Made from the plan, or from what was found at the car.
+ */
+basis: Basis,
+/**
+ * Why, in one sentence.
+ */
+why?: Message,
+/**
+ * What to do, in order.
+ */
+to_do?: Array<Message>,
+/**
+ * Cautions, where the doing can hurt.
+ */
+cautions?: Array<Message>,
+/**
+ * The numbers behind it.
+ */
+figures?: Array<Figure>,
+/**
+ * Tables behind it.
+ */
+tables?: Array<Table>,
+/**
+ * Pictures, as numbers to draw from.
+ */
+pictures?: Array<Picture>, };
+
+/**
+ * When a field is asked.
+ */
+export type Asked = "first" | "usual" | "rare";
+
+/**
+ * A value taken when a field is blank.
+ */
+export type Assumed = {
+/**
+ * As it would be typed.
+ */
+text: string,
+/**
+ * Where it comes from.
+ */
+basis: string, };
+
+/**
+ * What a finding was made from.
+ */
+export type Basis = "as-planned" | "as-wired";
+
+/**
+ * The current in a branch.
+ */
+export type Branch = {
+/**
+ * The part.
+ */
+part: string,
+/**
+ * The current, signed.
+ */
+current: Value, };
+
+/**
+ * Question 1: the controller's channels and what they reach.
+ */
+export type Channels = {
+/**
+ * How the coils are fired.
+ */
+ignition_mode?: string,
+/**
+ * Ignition channels the controller has.
+ */
+ignition_count?: string,
+/**
+ * `by-cylinder` or `by-order`.
+ */
+ignition_habit?: string,
+/**
+ * Cylinders that each ignition channel was found to reach: entry 1 is channel 1.
+ */
+coils_wired?: Array<string>,
+/**
+ * How the injectors are fired.
+ */
+injection_mode?: string,
+/**
+ * Injection channels the controller has.
+ */
+injection_count?: string,
+/**
+ * `by-cylinder` or `by-order`.
+ */
+injection_habit?: string,
+/**
+ * Cylinders that each injection channel was found to reach.
+ */
+injectors_wired?: Array<string>, };
+
+/**
+ * One of the things that can be chosen.
+ */
+export type Choice = {
+/**
+ * As it stands in the plan.
+ */
+code: string,
+/**
+ * As a person reads it.
+ */
+label: string, };
+
+/**
+ * An output, its load and the key states.
+ */
+export type Circuit = {
+/**
+ * What the picture shows, for those who can't see it.
+ */
+caption: Message,
+/**
+ * The stage of the output: `open-drain`, `high-side` or `half-bridge`.
+ */
+stage: string,
+/**
+ * Where the load's other end goes: `ground`, `battery`, `ignition` or `relay`.
+ */
+far_end: string,
+/**
+ * The kind of the load.
+ */
+load: string,
+/**
+ * Whether there is a pull-up, and the rail it goes to.
+ */
+pull_up: string | null,
+/**
+ * Whether there is a pull-down.
+ */
+pull_down: boolean,
+/**
+ * One for each key state, in the order in which the car meets them.
+ */
+states: Array<CircuitState>, };
+
+/**
+ * The circuit in one key state.
+ */
+export type CircuitState = {
+/**
+ * `key-off`, `starting`, `off` or `on`.
+ */
+state: string,
+/**
+ * The state in words.
+ */
+name: Message,
+/**
+ * What the load does, in words.
+ */
+summary: Message,
+/**
+ * Whether that is what the fitter wants there.
+ */
+tone: Tone,
+/**
+ * The pin against ground; nothing where it floats.
+ */
+pin: Value | null,
+/**
+ * The load's far end against ground.
+ */
+far: Value | null,
+/**
+ * The controller's supply rail against ground.
+ */
+rail: Value | null,
+/**
+ * The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
+ * `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed`; positive from top to bottom of the
+ * drawing, for the load from the pin to its far end. In amperes.
+ */
+currents: Array<Branch>, };
+
+/**
+ * The supply and the temperatures between which every answer must hold.
+ */
+export type Conditions = {
+/**
+ * Battery voltage while the starter turns a cold engine.
+ */
+cranking?: string,
+/**
+ * Battery voltage at rest.
+ */
+resting?: string,
+/**
+ * Highest charging voltage.
+ */
+charging?: string,
+/**
+ * Coldest start.
+ */
+cold?: string,
+/**
+ * Hottest part of the engine bay where loads sit.
+ */
+hot?: string, };
+
+/**
+ * Question 4: the relay that pulls in at a speed.
+ */
+export type Cranking = {
+/**
+ * Mean cranking speed.
+ */
+speed?: string,
+/**
+ * How far the speed dips at each compression, as a share of the mean.
+ */
+dip?: string,
+/**
+ * Speed at which the controller switches the relay on.
+ */
+threshold?: string,
+/**
+ * Speed at which it switches the relay off.
+ */
+release?: string,
+/**
+ * Measurements in a row that must agree.
+ */
+confirmation?: string,
+/**
+ * Teeth over which the speed is averaged.
+ */
+averaging?: string,
+/**
+ * Positions on the crank wheel, missing teeth counted.
+ */
+teeth?: string,
+/**
+ * Missing teeth.
+ */
+missing?: string,
+/**
+ * What the first spark waits for: `gap` or `cam`.
+ */
+sync?: string,
+/**
+ * Time the starter takes to bring the engine to speed.
+ */
+run_up?: string,
+/**
+ * Pull-in time of the relay.
+ */
+pull_in_time?: string,
+/**
+ * Drop-out time of the relay.
+ */
+drop_out_time?: string, };
+
+/**
+ * The engine's cycle.
+ */
+export type Cycle = {
+/**
+ * What the picture shows, for those who can't see it.
+ */
+caption: Message,
+/**
+ * Length of the cycle in degrees.
+ */
+cycle_deg: number,
+/**
+ * The firing top dead centres, in order.
+ */
+cylinders: Array<CycleCylinder>,
+/**
+ * The events.
+ */
+events: Array<CycleEvent>, };
+
+/**
+ * A cylinder in the cycle.
+ */
+export type CycleCylinder = {
+/**
+ * Its number.
+ */
+cylinder: number,
+/**
+ * Its firing top dead centre in degrees, from the first to fire.
+ */
+angle_deg: number, };
+
+/**
+ * A spark, or the start of an injection.
+ */
+export type CycleEvent = {
+/**
+ * When, in degrees.
+ */
+angle_deg: number,
+/**
+ * The channel that acts.
+ */
+channel: number,
+/**
+ * The cylinder it reaches.
+ */
+cylinder: number,
+/**
+ * What comes of it.
+ */
+outcome: Outcome, };
+
+/**
+ * Question 1: the engine.
+ */
+export type Engine = {
+/**
+ * `four-stroke`, `two-stroke` or `rotary`.
+ */
+kind?: string,
+/**
+ * Number of cylinders, or of rotors.
+ */
+cylinders?: string,
+/**
+ * Firing order, as `1-5-3-6-2-4`.
+ */
+order?: string,
+/**
+ * `even` or `angles`.
+ */
+spacing?: string,
+/**
+ * Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
+ */
+angles?: string,
+/**
+ * Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
+ */
+banks?: string, };
+
+/**
+ * A field of the plan.
+ */
+export type Field = {
+/**
+ * Its path in the plan; `#` stands for the number of an entry.
+ */
+path: string,
+/**
+ * What it is called.
+ */
+label: string,
+/**
+ * A short word of help, or nothing.
+ */
+hint: string,
+/**
+ * How to find the value at the car, or nothing.
+ */
+measure: string,
+/**
+ * An example of what may be typed, or nothing.
+ */
+example: string,
+/**
+ * When it is asked.
+ */
+asked: Asked,
+/**
+ * What it takes.
+ */
+takes: Takes,
+/**
+ * What is assumed when it is blank.
+ */
+assumed?: Assumed,
+/**
+ * Asked only where another field has one of these values.
+ */
+only_if?: OnlyIf, };
+
+/**
+ * How a field stands: what the page shows beside it.
+ */
+export type FieldState = {
+/**
+ * Whether it was given, assumed, left out or can't be read.
+ */
+state: State,
+/**
+ * The value as it was read or assumed.
+ */
+value?: Value,
+/**
+ * Where an assumed value comes from.
+ */
+basis?: string,
+/**
+ * What is wrong with it.
+ */
+problem?: Message, };
+
+/**
+ * A number with its range and how it was found.
+ */
+export type Figure = {
+/**
+ * What it is; the message's code names the figure for scripts.
+ */
+label: Message,
+/**
+ * The nominal value.
+ */
+value: Value,
+/**
+ * The lowest at any corner.
+ */
+low?: Value,
+/**
+ * The highest at any corner.
+ */
+high?: Value,
+/**
+ * How it was found: at least one step.
+ */
+working: Array<Step>, };
+
+/**
+ * One thing the fitter should know.
+ */
+export type Finding = {
+/**
+ * How much it matters.
+ */
+severity: Severity,
+/**
+ * The path of the field or part it is about, as in [`crate::fields`]: the page leads there.
+ */
+subject: string,
+/**
+ * Whether the plan or the car shows it.
+ */
+basis: Basis,
+/**
+ * Where it holds.
+ */
+holds: Holds,
+/**
+ * What is wrong; its code names the finding.
+ */
+message: Message,
+/**
+ * What would cure it, each solved before it is offered.
+ */
+remedies?: Array<Message>,
+/**
+ * How the numbers in it were found.
+ */
+working?: Array<Step>, };
+
+/**
+ * At how many of the corners something is so.
+ */
+export type Holds = { "how": "never" } | { "how": "at-some", "corners": Array<string> } | { "how": "always" };
+
+/**
+ * Question 2: the injectors and the outputs that carry them.
+ */
+export type Injectors = {
+/**
+ * Resistance of one at 20 °C.
+ */
+resistance?: string,
+/**
+ * Inductance of one.
+ */
+inductance?: string,
+/**
+ * Current at which one opens.
+ */
+opening_current?: string,
+/**
+ * How many there are.
+ */
+count?: string,
+/**
+ * How many share one output.
+ */
+per_output?: string,
+/**
+ * `plain-switch` or `current-controlled`.
+ */
+output_kind?: string,
+/**
+ * Continuous current limit of one output.
+ */
+output_limit?: string,
+/**
+ * On-resistance of one output.
+ */
+output_resistance?: string,
+/**
+ * Length of wire from the relay to the injector and on to the controller.
+ */
+wire_length?: string,
+/**
+ * Size of that wire.
+ */
+wire_size?: string, };
+
+/**
+ * Question 3: one load.
+ */
+export type Load = {
+/**
+ * What the fitter calls it.
+ */
+name?: string,
+/**
+ * What kind of part it is.
+ */
+kind?: string,
+/**
+ * Resistance at 20 °C.
+ */
+resistance?: string,
+/**
+ * Voltage at which it is sure to act, cold coil.
+ */
+pull_in?: string,
+/**
+ * Voltage below which it is sure to let go.
+ */
+drop_out?: string,
+/**
+ * Name of the output it hangs on.
+ */
+output?: string,
+/**
+ * Where its other end goes: `ground`, `battery`, `ignition` or `relay`.
+ */
+far_end?: string,
+/**
+ * What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
+ */
+unasked?: string, };
+
+/**
+ * A sentence of the report.
+ */
+export type Message = {
+/**
+ * Stable name of the sentence: a translation is keyed by it.
+ */
+code: string,
+/**
+ * What stands in the sentence's gaps.
+ */
+values?: { [key in string]: Value },
+/**
+ * The sentence in English.
+ */
+text: string, };
+
+/**
+ * What another field must be.
+ */
+export type OnlyIf = {
+/**
+ * The path of the other field, in the same record.
+ */
+path: string,
+/**
+ * One of these values.
+ */
+values: Array<string>, };
+
+/**
+ * What comes of a spark in a cylinder.
+ */
+export type Outcome = "fires" | "wasted" | "misplaced";
+
+/**
+ * Question 3: one output of the controller.
+ */
+export type Output = {
+/**
+ * Its name on the pin table.
+ */
+name?: string,
+/**
+ * `open-drain`, `high-side` or `half-bridge`.
+ */
+stage?: string,
+/**
+ * Which level counts as on: `ground` or `battery`.
+ */
+on_level?: string,
+/**
+ * On-resistance.
+ */
+on_resistance?: string,
+/**
+ * Continuous current limit.
+ */
+current_limit?: string,
+/**
+ * Pull-up resistor, where there is one.
+ */
+pull_up?: string,
+/**
+ * Rail of the pull-up: `battery`, `controller` or `5v`.
+ */
+pull_up_rail?: string,
+/**
+ * Pull-down resistor, where there is one.
+ */
+pull_down?: string, };
+
+/**
+ * A picture.
+ */
+export type Picture = { "kind": "cycle" } & Cycle | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline;
+
+/**
+ * Everything that was typed.
+ */
+export type Plan = {
+/**
+ * Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
+ */
+quietpin: number,
+/**
+ * The plan's name.
+ */
+name?: string,
+/**
+ * The fitter's own notes.
+ */
+notes?: string,
+/**
+ * Supply and temperatures.
+ */
+conditions?: Conditions,
+/**
+ * Question 1: the engine.
+ */
+engine?: Engine,
+/**
+ * Question 1: the channels.
+ */
+channels?: Channels,
+/**
+ * Question 2.
+ */
+injectors?: Injectors,
+/**
+ * Question 3: the outputs.
+ */
+outputs?: Array<Output>,
+/**
+ * Question 3: the loads.
+ */
+loads?: Array<Load>,
+/**
+ * Question 4.
+ */
+cranking?: Cranking, };
+
+/**
+ * Why a file is not a plan. The plan that is open stays as it is.
+ */
+export type ReadError = { "kind": "too-large",
+/**
+ * Its size in bytes.
+ */
+bytes: number, } | { "kind": "not-json",
+/**
+ * Where and why.
+ */
+detail: string, } | { "kind": "not-a-plan",
+/**
+ * What is missing.
+ */
+detail: string, } | { "kind": "newer",
+/**
+ * The version of the file.
+ */
+version: number, } | { "kind": "misfit",
+/**
+ * Where and why.
+ */
+detail: string, };
+
+/**
+ * Everything that follows from a plan.
+ */
+export type Report = {
+/**
+ * The plan's name.
+ */
+name: string,
+/**
+ * What the fitter should know, worst first.
+ */
+findings: Array<Finding>,
+/**
+ * The answers, question by question.
+ */
+sections: Array<Section>,
+/**
+ * How each field stands, by its path.
+ */
+fields: { [key in string]: FieldState }, };
+
+/**
+ * A row of a table.
+ */
+export type Row = {
+/**
+ * The cells.
+ */
+cells: Array<Value>,
+/**
+ * Set where the row stands out; a cell says why in words.
+ */
+tone?: Tone, };
+
+/**
+ * A question and its answers.
+ */
+export type Section = {
+/**
+ * `channels`, `injectors`, `rest` or `cranking`.
+ */
+id: string,
+/**
+ * The question as a person asks it.
+ */
+question: Message,
+/**
+ * The answers: one for the question, or one for each part it asks about.
+ */
+answers: Array<Answer>, };
+
+/**
+ * How much a finding matters, worst first.
+ */
+export type Severity = "danger" | "fault" | "doubt" | "note";
+
+/**
+ * How a field stands.
+ */
+export type State = "given" | "assumed" | "missing" | "unreadable";
+
+/**
+ * One line of working.
+ */
+export type Step = {
+/**
+ * The formula in symbols.
+ */
+symbols: string,
+/**
+ * The formula with the numbers in it.
+ */
+filled: string,
+/**
+ * What comes out.
+ */
+result: Value,
+/**
+ * Where the formula comes from.
+ */
+source: string, };
+
+/**
+ * A table.
+ */
+export type Table = {
+/**
+ * What it shows.
+ */
+caption: Message,
+/**
+ * The heads of its columns.
+ */
+columns: Array<Message>,
+/**
+ * Its rows, each with a cell a column.
+ */
+rows: Array<Row>,
+/**
+ * How its numbers were found.
+ */
+working: Array<Step>, };
+
+/**
+ * What a field takes.
+ */
+export type Takes = { "kind": "text" } | { "kind": "row" } | { "kind": "output-name" } | { "kind": "whole",
+/**
+ * The lowest possible.
+ */
+low: number,
+/**
+ * The highest possible.
+ */
+high: number, } | { "kind": "quantity",
+/**
+ * What it measures, in words.
+ */
+what: string,
+/**
+ * The unit of a number without one, and of the limits.
+ */
+unit: string,
+/**
+ * The lowest possible.
+ */
+low: number,
+/**
+ * The highest possible.
+ */
+high: number, } | { "kind": "choice",
+/**
+ * These.
+ */
+choices: Array<Choice>, };
+
+/**
+ * Speed against time.
+ */
+export type Timeline = {
+/**
+ * What the picture shows, for those who can't see it.
+ */
+caption: Message,
+/**
+ * True speed: seconds and rpm.
+ */
+speed: Array<[number, number]>,
+/**
+ * Speed as the controller measures it: seconds and rpm.
+ */
+measured: Array<[number, number]>,
+/**
+ * Pull-in threshold in rpm.
+ */
+threshold_rpm: number,
+/**
+ * Release threshold in rpm.
+ */
+release_rpm: number,
+/**
+ * When the relay's contact is closed: from and to, in seconds.
+ */
+closed: Array<[number, number]>,
+/**
+ * Moments with a name, in seconds.
+ */
+marks: Array<[number, Message]>, };
+
+/**
+ * How an answer sounds. Never told by colour alone: the verdict says it in words.
+ */
+export type Tone = "bad" | "doubtful" | "open" | "good";
+
+/**
+ * A value in a report: how it reads, and the number behind it where there is one.
+ */
+export type Value = {
+/**
+ * How it reads, with its unit.
+ */
+shown: string,
+/**
+ * The number in the base unit of its dimension.
+ */
+number?: number,
+/**
+ * The base unit.
+ */
+unit?: string, };
+
+/**
+ * The answer in a few words.
+ */
+export type Verdict = {
+/**
+ * How it sounds.
+ */
+tone: Tone,
+/**
+ * The words.
+ */
+message: Message, };

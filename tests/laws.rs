@@ -1,0 +1,101 @@
+//! What holds for every plan, however it was typed.
+
+#[path = "laws/typed.rs"]
+mod typed;
+
+#[path = "support/texts.rs"]
+mod texts;
+
+use proptest::prelude::*;
+use quietpin::print::{self, Options};
+use quietpin_core::{
+    fields,
+    plan::{self, Plan, VERSION},
+    read::State,
+    report::{Report, report},
+};
+
+use texts::Texts;
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    #[test]
+    fn a_plan_is_the_same_after_writing_and_reading(plan in typed::plan()) {
+        let plan = Plan { quietpin: VERSION, ..plan };
+        prop_assert_eq!(plan::parse(&plan::write(&plan)), Ok(plan));
+    }
+
+    #[test]
+    fn a_report_is_total_and_the_same_every_time(plan in typed::plan()) {
+        let before = plan.clone();
+        let json = serde_json::to_string(&report(&plan)).expect("a report is data");
+        let again = serde_json::to_string(&report(&plan)).expect("a report is data");
+        prop_assert_eq!(json, again);
+        prop_assert_eq!(plan, before, "what was typed is not changed");
+    }
+
+    #[test]
+    fn texts_are_whole_and_numbers_are_numbers(plan in typed::plan()) {
+        let report = report(&plan);
+        let texts = Texts::of(&report);
+        for (place, text) in texts.all() {
+            // the strategy types no braces, so one in the report is a gap that was left open
+            prop_assert!(!text.contains(['{', '}']), "{place}: a gap is left open in {text:?}");
+        }
+        prop_assert_eq!(texts.without_number(), Vec::<String>::new(), "no number where one is shown");
+        print::report(&report, Options { working: true });
+    }
+
+    #[test]
+    fn every_field_stands_as_it_was_typed(plan in typed::plan()) {
+        for (path, field) in &report(&plan).fields {
+            let Some(typed) = plan.get(path) else {
+                return Err(TestCaseError::fail(format!("{path} is no place in the plan")));
+            };
+            let is_blank = typed.trim().is_empty();
+            let was_typed = matches!(field.state, State::Given | State::Unreadable);
+            prop_assert_eq!(was_typed, !is_blank, "{}: {:?} is {:?}", path, typed, field.state);
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_said_at_the_field(plan in typed::plan()) {
+        let report = report(&plan);
+        for (path, field) in &report.fields {
+            if field.state == State::Unreadable {
+                let is_said = report.findings.iter().any(|finding| finding.subject == *path);
+                prop_assert!(is_said && field.problem.is_some(), "{path} is not usable, and nothing says why");
+            }
+        }
+    }
+
+    #[test]
+    fn every_finding_leads_somewhere(plan in typed::plan()) {
+        let report = report(&plan);
+        for finding in &report.findings {
+            prop_assert!(leads_somewhere(&plan, &report, &finding.subject), "{finding:?} leads nowhere");
+        }
+        for pair in report.findings.windows(2) {
+            prop_assert!(pair[0].severity <= pair[1].severity, "worst first");
+        }
+    }
+
+    #[test]
+    fn a_text_that_looks_like_a_gap_does_no_harm(plan in typed::plan(), at in any::<prop::sample::Index>()) {
+        let mut plan = plan;
+        let paths: Vec<String> = fields::all().map(|field| field.path.replace('#', "0")).collect();
+        plan.set(at.get(&paths).as_str(), "{field} {n|a|b} }{ {");
+        print::report(&report(&plan), Options { working: true });
+    }
+}
+
+/// Whether the page can lead to it: a field, a whole part of the plan, an entry of one, or the subject of an answer.
+fn leads_somewhere(plan: &Plan, report: &Report, subject: &str) -> bool {
+    let is_answered = || {
+        report.sections.iter().flat_map(|section| &section.answers).any(|it| it.subject == subject)
+    };
+    let is_part =
+        || fields::of(subject).next().is_some() || plan.get(&format!("{subject}.name")).is_some();
+    fields::find(subject).is_some() || is_part() || is_answered()
+}

@@ -1,0 +1,147 @@
+//! Plans as they may be typed: most of it what a person would type, some of it anything at all.
+
+use proptest::{
+    option,
+    prelude::*,
+    sample::{Index, select},
+};
+use quietpin_core::{
+    fields::{self, Field, Kind},
+    plan::{Load, Output, Plan},
+};
+
+/// Names of outputs: few, so that loads find theirs and names are given twice.
+const OUTPUTS: &[&str] = &["A1", "A2", "B 7"];
+
+/// Rows of numbers: firing orders, angles, banks, cells of a click test; some with a slip in them.
+const ROWS: &[&str] = &[
+    "1-5-3-6-2-4",
+    "1-3-4-2",
+    "1 3 2",
+    "1-2-4-5-3",
+    "1-8-4-3-6-5-7-2",
+    "1 6 5 4 3 2",
+    "1-1-3-4",
+    "1-2",
+    "0 90 240 330 480 570",
+    "0 120 240 360 480 600",
+    "0 400 100",
+    "0, 180, 360, 540",
+    "1 3 5 / 2 4 6",
+    "1 2 3 / 4 5 6",
+    "1",
+    "2",
+    "3",
+    "6",
+    "17",
+    "1 6",
+    "-",
+];
+
+const NUMBERS: &[&str] = &[
+    "0",
+    "-0",
+    "-1",
+    "1e300",
+    "-1e300",
+    "1e-300",
+    "1e400",
+    "0.000001",
+    "999999999999",
+    "1,234",
+    "2R4",
+];
+
+const UNITS: &[&str] = &[
+    "", " V", " mA", "k", " ohm", " mH", " °C", " K", " rpm", " %", " ms", " m", " mm2", " AWG",
+    " °",
+];
+
+/// Any plan, with up to three outputs and loads.
+pub(super) fn plan() -> impl Strategy<Value = Plan> {
+    let care = prop_oneof![5 => Just(0.97), 3 => Just(0.8), 1 => Just(0.1)];
+    (0..=3_usize, 0..=3_usize, care).prop_flat_map(|(outputs, loads, care)| {
+        let paths = paths(outputs, loads);
+        let texts: Vec<_> = paths.iter().map(|(field, _)| text(field, care)).collect();
+        (texts, anything()).prop_map(move |(texts, name)| {
+            let mut plan = Plan {
+                name,
+                outputs: vec![Output::default(); outputs],
+                loads: vec![Load::default(); loads],
+                ..Plan::default()
+            };
+            for ((_, path), text) in paths.iter().zip(&texts) {
+                assert!(plan.set(path, text), "{path} is a place in the plan");
+            }
+            plan
+        })
+    })
+}
+
+/// The path of every field, in each entry of its list.
+fn paths(outputs: usize, loads: usize) -> Vec<(&'static Field, String)> {
+    let mut paths = Vec::new();
+    for field in fields::all() {
+        let entries = match field.path.split_once(".#") {
+            None => 1,
+            Some(("outputs", _)) => outputs,
+            Some(("loads", _)) => loads,
+            Some(_) => 6,
+        };
+        paths.extend((0..entries).map(|at| (field, field.path.replace('#', &at.to_string()))));
+    }
+    paths
+}
+
+/// What is typed in a field: with care, something that fits; otherwise anything, or nothing.
+fn text(field: &Field, care: f64) -> BoxedStrategy<String> {
+    let careless =
+        prop_oneof![anything(), number(), Just("NaN".into()), Just("inf".into()), fitting(field)];
+    option::weighted(0.85, option::weighted(care, fitting(field)))
+        .prop_flat_map(move |typed| match typed {
+            None => Just(String::new()).boxed(),
+            Some(Some(text)) => Just(text).boxed(),
+            Some(None) => careless.clone().boxed(),
+        })
+        .boxed()
+}
+
+/// Any text without braces, which mark the gaps of sentences.
+fn anything() -> impl Strategy<Value = String> + Clone {
+    prop_oneof![r"[^{}]{0,12}", r"[ -z|~]{0,12}", r"[0-9.,;:/+eE \-]{0,10}"]
+}
+
+/// Numbers at the edges of what can be written, with a unit of any kind.
+fn number() -> impl Strategy<Value = String> + Clone {
+    (select(NUMBERS), select(UNITS)).prop_map(|(number, unit)| format!("{number}{unit}"))
+}
+
+/// What a person who knows the answer types.
+fn fitting(field: &Field) -> BoxedStrategy<String> {
+    match field.kind {
+        Kind::Quantity { unit, low, high, .. } => quantity(unit, low, high).boxed(),
+        Kind::Whole(low, high) => (low..=high).prop_map(|number| number.to_string()).boxed(),
+        Kind::Choice(choices) => {
+            any::<Index>().prop_map(|at| at.get(choices).code.to_owned()).boxed()
+        }
+        Kind::Row => select(ROWS).prop_map(str::to_owned).boxed(),
+        Kind::OutputName => select(OUTPUTS).prop_map(str::to_owned).boxed(),
+        Kind::Text if field.path == "outputs.#.name" => {
+            select(OUTPUTS).prop_map(str::to_owned).boxed()
+        }
+        Kind::Text => anything().boxed(),
+    }
+}
+
+/// A quantity within its limits, as likely small as large, at times with a tolerance.
+fn quantity(unit: &'static str, low: f64, high: f64) -> impl Strategy<Value = String> {
+    let tolerance = prop_oneof![4 => Just(""), 1 => Just(" ±5%")];
+    (0.0..=1.0, tolerance).prop_map(move |(share, tolerance): (f64, &str)| {
+        let number = if low > 0.0 {
+            low * (high / low).powf(share)
+        } else {
+            low + (high - low) * share * share * share
+        };
+        format!("{number:.3} {unit}{tolerance}")
+    })
+}

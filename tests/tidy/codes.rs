@@ -1,0 +1,148 @@
+//! Every sentence is said somewhere; every finding is explained, shown by one plan and absent from another.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use quietpin_core::{
+    plan::Plan,
+    report::{Report, report},
+    words,
+};
+use quietpin_tests::plans;
+
+use crate::{answers, check_none, sources};
+
+/// Questions that have no answers yet. Their first example plan takes them off this list.
+const UNANSWERED: &[&str] = &["channels", "injectors", "rest", "cranking"];
+
+/// The literals of the core's sources, the sentences' own files left out.
+fn literals() -> BTreeSet<String> {
+    let sources = sources::under("crates/core/src");
+    let speaking =
+        sources.iter().filter(|source| !source.path.starts_with("crates/core/src/words"));
+    speaking.flat_map(|source| source.contents().literals).collect()
+}
+
+/// Whether the answers that a code belongs to are there.
+fn is_answered(code: &str) -> bool {
+    match family(code) {
+        // what is typed belongs to all of them
+        "field" => UNANSWERED.is_empty(),
+        // the engine is described where its channels are asked about
+        "engine" => !UNANSWERED.contains(&"channels"),
+        question => !UNANSWERED.contains(&question),
+    }
+}
+
+fn family(code: &str) -> &str {
+    code.split('.').next().unwrap_or_default()
+}
+
+#[test]
+fn questions_without_answers_are_known() {
+    let blank = report(&Plan::default());
+    for section in &blank.sections {
+        let has_plans =
+            plans::ALL.iter().any(|plan| family(&plan.name.replace('-', ".")) == section.id);
+        assert_eq!(
+            has_plans,
+            !UNANSWERED.contains(&section.id),
+            "{}: its example plans begin with its name; correct UNANSWERED in {}",
+            section.id,
+            file!()
+        );
+    }
+}
+
+#[test]
+fn every_sentence_said_has_its_words() {
+    let sentences: BTreeSet<_> = words::sentences().map(|(code, _)| code).collect();
+    let mut found = Vec::new();
+    for source in sources::under("crates/core/src") {
+        for (code, line) in source.contents().said {
+            if !sentences.contains(code.as_str()) {
+                found.push(format!("{}:{line}: {code}", source.path));
+            }
+        }
+    }
+    check_none(&found, "Said, but without a sentence in `words`:");
+}
+
+#[test]
+fn every_sentence_is_said_somewhere() {
+    let literals = literals();
+    let unused =
+        words::sentences().filter(|(code, _)| is_answered(code) && !literals.contains(*code));
+    let unused: Vec<_> = unused.map(|(code, _)| code.to_owned()).collect();
+    check_none(&unused, "Sentences that nothing says:");
+}
+
+#[test]
+fn every_code_begins_with_its_question() {
+    let mut families: BTreeSet<_> =
+        report(&Plan::default()).sections.iter().map(|it| it.id).collect();
+    families.extend(["field", "engine"]);
+    let strange = words::sentences().filter(|(code, _)| !families.contains(family(code)));
+    let strange: Vec<_> = strange.map(|(code, _)| code.to_owned()).collect();
+    check_none(&strange, "Codes of no question:");
+}
+
+#[test]
+fn every_finding_is_explained() {
+    let mut found = BTreeSet::new();
+    for (name, report) in answers::reports() {
+        for code in codes(&report) {
+            if words::explanation(code).is_none() {
+                found.insert(format!("{code}, as in {name}"));
+            }
+        }
+    }
+    check_none(&found.into_iter().collect::<Vec<_>>(), "Findings without an explanation:");
+}
+
+#[test]
+fn every_finding_is_shown_by_one_plan_and_absent_from_another() {
+    let reports = answers::reports();
+    let mut shown: BTreeMap<&str, usize> = BTreeMap::new();
+    for (_, report) in &reports {
+        for code in codes(report) {
+            *shown.entry(code).or_default() += 1;
+        }
+    }
+    let mut found = Vec::new();
+    for code in words::explanations().map(|it| it.code).filter(|code| is_answered(code)) {
+        match shown.get(code) {
+            None => found.push(format!("{code}: no plan shows it")),
+            Some(count) if *count == reports.len() => {
+                found.push(format!("{code}: every plan shows it"))
+            }
+            Some(_) => {}
+        }
+    }
+    check_none(&found, "Findings that the plans in tests/plans/ don't prove:");
+}
+
+/// The codes of a report's findings, each once.
+fn codes(report: &Report) -> BTreeSet<&'static str> {
+    report.findings.iter().map(|finding| finding.message.code).collect()
+}
+
+/// A sentence speaks to someone: it begins with a capital or a gap and has no blank at its ends.
+#[test]
+fn sentences_are_written_cleanly() {
+    let mut found = Vec::new();
+    for (code, text) in words::sentences() {
+        let is_even = text.matches('{').count() == text.matches('}').count();
+        let name_is_plain = code
+            .chars()
+            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || matches!(c, '.' | '-'));
+        if text.trim() != text
+            || text.is_empty()
+            || text.contains("  ")
+            || !is_even
+            || !name_is_plain
+        {
+            found.push(format!("{code}: {text:?}"));
+        }
+    }
+    check_none(&found, "Sentences to mend:");
+}

@@ -1,0 +1,202 @@
+//! The Rust files of the workspace, read as a compiler reads them: what is built for tests is left out.
+
+use std::{
+    fs,
+    path::{Path, PathBuf},
+};
+
+use proc_macro2::{TokenStream, TokenTree};
+use syn::{Attribute, Item, visit::Visit};
+
+/// A Rust file.
+#[derive(Debug)]
+pub(crate) struct Source {
+    /// Its path from the top of the project, with `/`.
+    pub(crate) path: String,
+    /// Its text.
+    pub(crate) text: String,
+}
+
+/// What stands in a file, outside tests.
+#[derive(Debug, Default)]
+pub(crate) struct Contents {
+    /// The modules of the crate that it names, each with its line: `crate::fields` gives `fields`.
+    pub(crate) modules: Vec<(String, usize)>,
+    /// The first argument of each `say!`, where it is a literal, with its line.
+    pub(crate) said: Vec<(String, usize)>,
+    /// Every text in quotes: the codes that are chosen before they are said are among them.
+    pub(crate) literals: Vec<String>,
+}
+
+/// The Rust files under a folder of the project, by path.
+pub(crate) fn under(folder: &str) -> Vec<Source> {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let mut paths = Vec::new();
+    gather(&top.join(folder), &mut paths);
+    paths.sort();
+    assert!(!paths.is_empty(), "there are sources in {folder}");
+    let source = |path: &PathBuf| Source {
+        path: path.strip_prefix(&top).expect("under the top").to_string_lossy().replace('\\', "/"),
+        text: fs::read_to_string(path).expect("a text"),
+    };
+    paths.iter().map(source).collect()
+}
+
+fn gather(folder: &Path, paths: &mut Vec<PathBuf>) {
+    for entry in fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            let name = path.file_name().unwrap_or_default();
+            if name != "node_modules" && name != "target" {
+                gather(&path, paths);
+            }
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            paths.push(path);
+        }
+    }
+}
+
+impl Source {
+    /// What stands in it.
+    pub(crate) fn contents(&self) -> Contents {
+        let file =
+            syn::parse_file(&self.text).unwrap_or_else(|error| panic!("{}: {error}", self.path));
+        let mut contents = Contents::default();
+        contents.visit_file(&file);
+        contents
+    }
+}
+
+impl<'ast> Visit<'ast> for Contents {
+    fn visit_item(&mut self, item: &'ast Item) {
+        if !is_for_tests(attributes(item)) {
+            syn::visit::visit_item(self, item);
+        }
+    }
+
+    fn visit_use_path(&mut self, path: &'ast syn::UsePath) {
+        if path.ident == "crate" {
+            self.first_names(&path.tree);
+        }
+        syn::visit::visit_use_path(self, path);
+    }
+
+    fn visit_path(&mut self, path: &'ast syn::Path) {
+        let mut segments = path.segments.iter();
+        if segments.next().is_some_and(|first| first.ident == "crate") {
+            if let Some(module) = segments.next() {
+                self.module(&module.ident);
+            }
+        }
+        syn::visit::visit_path(self, path);
+    }
+
+    fn visit_macro(&mut self, call: &'ast syn::Macro) {
+        if call.path.segments.last().is_some_and(|name| name.ident == "say") {
+            self.say(&call.tokens);
+        }
+        self.tokens(call.tokens.clone());
+        syn::visit::visit_macro(self, call);
+    }
+
+    fn visit_lit_str(&mut self, literal: &'ast syn::LitStr) {
+        self.literals.push(literal.value());
+    }
+
+    /// A doc comment is an attribute with a text in it: it names things, it uses none.
+    fn visit_attribute(&mut self, _attribute: &'ast Attribute) {}
+}
+
+impl Contents {
+    /// The names with which a tree of uses begins.
+    fn first_names(&mut self, tree: &syn::UseTree) {
+        match tree {
+            syn::UseTree::Path(path) => self.module(&path.ident),
+            syn::UseTree::Name(name) => self.module(&name.ident),
+            syn::UseTree::Rename(name) => self.module(&name.ident),
+            syn::UseTree::Group(group) => {
+                group.items.iter().for_each(|item| self.first_names(item))
+            }
+            syn::UseTree::Glob(_) => {}
+        }
+    }
+
+    fn module(&mut self, name: &proc_macro2::Ident) {
+        self.modules.push((name.to_string(), name.span().start().line));
+    }
+
+    fn say(&mut self, tokens: &TokenStream) {
+        if let Some(TokenTree::Literal(literal)) = tokens.clone().into_iter().next() {
+            self.said.push((unquoted(&literal), literal.span().start().line));
+        }
+    }
+
+    /// Macros hold tokens, not items: their literals, inner `say!`s and `crate::` paths are found by sight.
+    fn tokens(&mut self, tokens: TokenStream) {
+        let trees: Vec<_> = tokens.into_iter().collect();
+        for (at, tree) in trees.iter().enumerate() {
+            match tree {
+                TokenTree::Literal(literal) => self.literals.push(unquoted(literal)),
+                TokenTree::Group(group) => self.tokens(group.stream()),
+                TokenTree::Ident(name) if name == "say" => {
+                    if let Some(TokenTree::Group(group)) = trees.get(at + 2) {
+                        self.say(&group.stream());
+                    }
+                }
+                TokenTree::Ident(name) if name == "crate" => {
+                    if let Some(TokenTree::Ident(module)) = trees.get(at + 3) {
+                        self.module(module);
+                    }
+                }
+                TokenTree::Ident(_) | TokenTree::Punct(_) => {}
+            }
+        }
+    }
+}
+
+fn unquoted(literal: &proc_macro2::Literal) -> String {
+    literal.to_string().trim_matches('"').to_owned()
+}
+
+fn attributes(item: &Item) -> &[Attribute] {
+    match item {
+        Item::Fn(it) => &it.attrs,
+        Item::Impl(it) => &it.attrs,
+        Item::Mod(it) => &it.attrs,
+        Item::Use(it) => &it.attrs,
+        Item::Const(it) => &it.attrs,
+        Item::Static(it) => &it.attrs,
+        Item::Struct(it) => &it.attrs,
+        Item::Enum(it) => &it.attrs,
+        Item::Macro(it) => &it.attrs,
+        _ => &[],
+    }
+}
+
+fn is_for_tests(attributes: &[Attribute]) -> bool {
+    attributes.iter().any(|attribute| match &attribute.meta {
+        syn::Meta::List(list) if list.path.is_ident("cfg") => list.tokens.to_string() == "test",
+        _ => false,
+    })
+}
+
+#[test]
+fn sources_are_read_as_a_compiler_reads_them() {
+    let source = Source {
+        path: "it.rs".into(),
+        text: r#"
+            //! Not `say!("a.doc")`, nor crate::doc.
+            use crate::{message::Message, say, words};
+            fn f() { let x = crate::plan::get(&[say!("a.one", n = "two")]); vec![say!("b.inner"), crate::read::it()] }
+            #[cfg(test)]
+            mod tests { use crate::report; fn f() { say!("c.test") } }
+        "#
+        .into(),
+    };
+    let contents = source.contents();
+    let modules: Vec<_> = contents.modules.iter().map(|(name, _)| name.as_str()).collect();
+    assert_eq!(modules, ["message", "say", "words", "plan", "read"]);
+    let said: Vec<_> = contents.said.iter().map(|(code, _)| code.as_str()).collect();
+    assert_eq!(said, ["a.one", "b.inner"]);
+    assert_eq!(contents.modules[3].1, 4, "with its line");
+}
