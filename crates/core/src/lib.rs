@@ -7,11 +7,13 @@
 //! `finding`, `working`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod channels;
 pub mod engine;
 pub mod fields;
 pub mod finding;
 pub mod math;
 pub mod message;
+pub mod permutation;
 pub mod plan;
 pub mod quantity;
 pub mod read;
