@@ -10,6 +10,7 @@ pub use cure::{Cure, Move, cures};
 pub use effect::{Effect, Stroke};
 pub use layout::{Layout, Slot, Unfit};
 pub use need::{Need, within};
+pub(crate) use wired::error_steps;
 pub use wired::{Check, Reached, Spark, Wired};
 
 /// How the coils are fired.

@@ -165,6 +165,16 @@ impl Layout {
         layout
     }
 
+    /// The same with each channel acting once a cycle only.
+    #[must_use]
+    pub fn once_a_cycle(&self) -> Self {
+        let mut layout = self.clone();
+        for slot in &mut layout.slots {
+            slot.times.truncate(1);
+        }
+        layout
+    }
+
     /// The same with other channels in the places of the order.
     #[must_use]
     pub fn with_channels(&self, channels: &[u32]) -> Self {
