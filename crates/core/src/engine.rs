@@ -216,16 +216,29 @@ impl Engine {
 
     /// The companion of a cylinder: the one whose firing top dead centre is exactly 360 degrees away.
     ///
-    /// None in an engine whose cycle is one turn, and in one that has no cylinder there (3, 5, 7 cylinders;
-    /// most V-twins; odd-fire engines on common pins). The companion's companion is the cylinder itself.
+    /// An engine that has no cylinder there has none (3, 5, 7 cylinders; most V-twins; odd-fire engines on
+    /// common pins). Where the cycle is one turn, only a cylinder that fires together with it is a companion.
+    /// The companion's companion is the cylinder itself.
     pub fn companion(&self, cylinder: u32) -> Option<u32> {
-        if self.kind != Kind::FourStroke {
-            return None;
-        }
         let own = self.angle_of(cylinder)?;
         // where several fire together, they pair up in their order
         let place = self.firing_at(own).position(|it| it == cylinder)?;
-        self.firing_at((own + TURN).within(self.cycle())).nth(place)
+        let opposite = if self.kind == Kind::FourStroke { place } else { place ^ 1 };
+        self.firing_at((own + TURN).within(self.cycle())).nth(opposite)
+    }
+
+    /// The other cylinder that comes nearest to being a companion, and by how much its firing top dead centre
+    /// misses the place 360 degrees away: the error of a spark that the two would share.
+    ///
+    /// None in an engine of one cylinder.
+    pub fn nearest_companion(&self, cylinder: u32) -> Option<(u32, CrankAngle)> {
+        let opposite = self.angle_of(cylinder)? + TURN;
+        let miss = |firing: &Firing| (firing.angle - opposite).as_error(self.cycle());
+        self.firings
+            .iter()
+            .filter(|firing| firing.cylinder != cylinder)
+            .map(|firing| (firing.cylinder, miss(firing)))
+            .min_by(|(_, one), (_, other)| one.degrees().abs().total_cmp(&other.degrees().abs()))
     }
 
     /// Whether every cylinder has a companion.

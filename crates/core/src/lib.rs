@@ -7,12 +7,14 @@
 //! `finding`, `working`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod channels;
 pub mod circuit;
 pub mod engine;
 pub mod fields;
 pub mod finding;
 pub mod math;
 pub mod message;
+pub mod permutation;
 pub mod plan;
 pub mod quantity;
 pub mod read;

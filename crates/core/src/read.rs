@@ -1,5 +1,6 @@
 //! From what was typed to typed values: the only way from a plan to the trade.
 
+mod channels;
 mod conditions;
 mod engine;
 mod entry;
@@ -21,8 +22,9 @@ use crate::{
     quantity::{Band, Measure, Misread, Value, read_band},
 };
 
+pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
-pub(crate) use engine::engine;
+pub(crate) use engine::{engine, written};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.

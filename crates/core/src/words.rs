@@ -31,19 +31,21 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 6] = [
+const SENTENCES: [&[Sentence]; 7] = [
     field::SENTENCES,
     engine::SENTENCES,
     channels::SENTENCES,
+    channels::wired::SENTENCES,
     injectors::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 6] = [
+const EXPLANATIONS: [&[Explanation]; 7] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     channels::EXPLANATIONS,
+    channels::wired::EXPLANATIONS,
     injectors::EXPLANATIONS,
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,

@@ -41,12 +41,24 @@ fn cylinders_that_fire_together_pair_one_to_one() {
 }
 
 #[test]
-fn engines_with_a_cycle_of_one_turn_have_no_companions() {
+fn with_a_cycle_of_one_turn_only_cylinders_that_fire_together_are_companions() {
     for kind in [TwoStroke, Rotary] {
         let two = Engine::new(kind, 2, &[1, 2], &Spacing::Even).expect("an engine");
         assert_eq!(two.angle_of(2), Some(CrankAngle::new(180.0)), "{kind:?}");
         check_companions(&two, &[None, None]);
+        let together = Engine::new(kind, 4, &[1, 2, 3, 4], &angles(&[0.0, 0.0, 0.0, 180.0]));
+        check_companions(&together.expect("an engine"), &[Some(2), Some(1), None, None]);
     }
+}
+
+#[test]
+fn the_nearest_cylinder_tells_how_far_a_shared_spark_would_miss() {
+    let odd = angles(&[0.0, 90.0, 240.0, 330.0, 480.0, 570.0]);
+    let six = Engine::new(FourStroke, 6, &[1, 6, 5, 4, 3, 2], &odd).expect("an engine");
+    check_companions(&six, &[None; 6]);
+    assert_eq!(six.nearest_companion(1), Some((4, CrankAngle::new(-30.0))), "330 is 30 short");
+    let one = Engine::new(FourStroke, 1, &[1], &Spacing::Even).expect("an engine");
+    assert_eq!(one.nearest_companion(1), None, "alone");
 }
 
 #[test]

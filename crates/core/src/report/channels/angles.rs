@@ -1,0 +1,162 @@
+//! When each cylinder fires, and which two are companions.
+
+use crate::{
+    engine::{Engine, Firing, Kind, TURN},
+    message::Message,
+    quantity::{CrankAngle, Measure, Value},
+    read::written,
+    report::{Answer, Figure, Row, Table, Tone},
+    say,
+    working::{Formula, Step, step},
+};
+
+const INTERVAL: Formula =
+    Formula { symbols: "α = cycle / n", source: "geometry: n even firings fill the cycle" };
+const EVEN_ANGLE: Formula = Formula {
+    symbols: "θ = (k − 1) × α",
+    source: "geometry: the k-th to fire, from the first",
+};
+const TYPED_INTERVAL: Formula =
+    Formula { symbols: "α = θ_next − θ", source: "geometry: from this firing to the next" };
+const COMPANION: Formula = Formula {
+    symbols: "θ_companion = θ + 360°",
+    source: "geometry: 360° on, less the cycle where that is passed",
+};
+const CYCLE: Formula =
+    Formula { symbols: "cycle = turns × 360°", source: "definition of the working cycle" };
+
+pub(super) fn answer(engine: &Engine) -> Answer {
+    let order = written(&engine.order());
+    let interval = engine.cycle().degrees() / f64::from(engine.cylinders());
+    let verdict = match (engine.cylinders(), engine.is_even()) {
+        (1, _) => say!("channels.fires-alone", cycle = engine.cycle()),
+        (_, true) => {
+            say!("channels.fires-even", order = order, interval = CrankAngle::new(interval))
+        }
+        (_, false) => say!("channels.fires-odd", order = order),
+    };
+    let mut answer = Answer::new("engine", Tone::Good, verdict);
+    answer.title = Some(say!("channels.title-engine"));
+    answer.why = Some(companions(engine));
+    answer.to_do = check(engine);
+    answer.figures = figures(engine);
+    answer.tables = vec![table(engine)];
+    answer
+}
+
+fn rotary(engine: &Engine) -> bool {
+    engine.kind() == Kind::Rotary
+}
+
+/// Which cylinders are companions; or that there are none, and how near the nearest is.
+fn companions(engine: &Engine) -> Message {
+    if engine.cycle() == TURN {
+        return say!("channels.companions-one-turn");
+    }
+    let pairs: Vec<String> = engine
+        .order()
+        .into_iter()
+        .filter_map(|cylinder| Some((cylinder, engine.companion(cylinder)?)))
+        .filter(|(one, other)| engine.place_of(*one) < engine.place_of(*other))
+        .map(|(one, other)| format!("{one} + {other}"))
+        .collect();
+    if engine.has_companions() {
+        return say!("channels.companions", pairs = super::listed(pairs));
+    }
+    let first = engine.firings().first().map_or(1, |firing| firing.cylinder);
+    match engine.nearest_companion(first) {
+        Some((other, miss)) => {
+            say!("channels.companions-none", cylinder = first, other = other, apart = TURN + miss)
+        }
+        None => say!("channels.companions-alone"),
+    }
+}
+
+/// How to check the order at the engine.
+fn check(engine: &Engine) -> Vec<Message> {
+    let first = engine.firings().first().map(|firing| firing.cylinder);
+    let second = engine.firings().get(1).map(|firing| firing.cylinder);
+    match (first, second) {
+        (Some(first), Some(second)) if !rotary(engine) => {
+            match engine.companion(first).filter(|_| engine.kind() == Kind::FourStroke) {
+                Some(other) => {
+                    vec![say!("channels.check-rocking", cylinder = first, companion = other)]
+                }
+                None => vec![say!("channels.check-push", first = first, second = second)],
+            }
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn figures(engine: &Engine) -> Vec<Figure> {
+    let turns: u32 = if engine.kind() == Kind::FourStroke { 2 } else { 1 };
+    let cycle = step(&CYCLE, &[("turns", turns.into())], engine.cycle());
+    let mut figures =
+        vec![Figure::plain(say!("channels.figure-cycle"), engine.cycle(), vec![cycle])];
+    if engine.is_even() {
+        let interval = interval_step(engine);
+        let value = interval.result.clone();
+        figures.push(Figure::plain(say!("channels.figure-interval"), value, vec![interval]));
+    }
+    figures
+}
+
+fn interval_step(engine: &Engine) -> Step {
+    let interval = CrankAngle::new(engine.cycle().degrees() / f64::from(engine.cylinders()));
+    let values = [("cycle", engine.cycle().show()), ("n", engine.cylinders().into())];
+    step(&INTERVAL, &values, interval)
+}
+
+fn table(engine: &Engine) -> Table {
+    let cylinder = if rotary(engine) { "channels.col-rotor" } else { "channels.col-cylinder" };
+    let row = |firing: &Firing| {
+        let companion = engine.companion(firing.cylinder);
+        let next = engine.interval_after(firing.cylinder).unwrap_or_default();
+        Row {
+            cells: vec![
+                firing.cylinder.into(),
+                firing.angle.into(),
+                next.into(),
+                companion.map_or_else(|| Value::text(say!("channels.none").text), Value::from),
+            ],
+            tone: None,
+        }
+    };
+    Table {
+        caption: say!("channels.table-firing"),
+        columns: vec![
+            say!(cylinder),
+            say!("channels.col-fires"),
+            say!("channels.col-next"),
+            say!("channels.col-companion"),
+        ],
+        rows: engine.firings().iter().map(row).collect(),
+        working: steps(engine),
+    }
+}
+
+fn steps(engine: &Engine) -> Vec<Step> {
+    let mut steps = Vec::new();
+    let interval = interval_step(engine);
+    if engine.is_even() {
+        let shown = interval.result.clone();
+        steps.push(interval);
+        for (place, firing) in (1_u32..).zip(engine.firings()) {
+            let values = [("k", place.into()), ("α", shown.clone())];
+            steps.push(step(&EVEN_ANGLE, &values, firing.angle));
+        }
+    } else {
+        for (firing, next) in engine.firings().iter().zip(engine.firings().iter().skip(1)) {
+            let values = [("θ_next", next.angle.show()), ("θ", firing.angle.show())];
+            steps.push(step(&TYPED_INTERVAL, &values, next.angle - firing.angle));
+        }
+    }
+    let pair = engine.firings().iter().find_map(|firing| {
+        Some((firing.angle, engine.angle_of(engine.companion(firing.cylinder)?)?))
+    });
+    if let Some((angle, companion)) = pair.filter(|_| engine.kind() == Kind::FourStroke) {
+        steps.push(step(&COMPANION, &[("θ", angle.show())], companion));
+    }
+    steps
+}

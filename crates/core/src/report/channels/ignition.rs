@@ -1,0 +1,272 @@
+//! The ignition: its plan, and what is really wired.
+
+use super::{plan, plan::Numbering, wired};
+use crate::{
+    channels::{Check, Habit, Ignition, Layout, Need, Unfit, within},
+    engine::{Engine, Kind, TURN},
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{CrankAngle, Value},
+    read::Channels,
+    report::{Answer, Row, Table, Tone},
+    say,
+};
+
+const MODE: &str = "channels.ignition_mode";
+const COUNT: &str = "channels.ignition_count";
+
+/// The answer as planned; and as wired, where something was found at the car.
+pub(super) fn answers(
+    engine: &Engine,
+    channels: &Channels<Ignition>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
+    let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
+        return vec![open(engine, channels)];
+    };
+    let numbered = |habit| Layout::ignition(engine, mode, habit);
+    let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
+        (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
+        (Err(unfit), _) | (_, Err(unfit)) => {
+            return vec![unfit_answer(engine, channels, unfit, findings)];
+        }
+    };
+    let has_order = mode != Ignition::Distributor;
+    let numbering = Numbering {
+        by_order: &by_order,
+        by_cylinder: has_order.then_some(&by_cylinder),
+        used: channels.habit,
+    };
+    let mut answers = vec![planned(engine, mode, channels, &numbering, findings)];
+    let layout = numbering.layout();
+    answers.extend(wired::answer(
+        &wired::Wiring {
+            engine,
+            layout,
+            seen: &channels.seen,
+            list: "channels.coils_wired",
+            mode: wired::Mode::Ignition(mode),
+            check: Check::ignition,
+        },
+        findings,
+    ));
+    answers
+}
+
+fn titled(subject: &str, tone: Tone, verdict: Message) -> Answer {
+    let mut answer = Answer::new(subject, tone, verdict);
+    answer.title = Some(say!("channels.title-ignition"));
+    answer
+}
+
+/// How the coils are fired is not known: what each way would take.
+fn open(engine: &Engine, channels: &Channels<Ignition>) -> Answer {
+    let (verdict, why) = if channels.mode.is_missing() {
+        (say!("channels.ignition-open"), say!("channels.ignition-open-why"))
+    } else {
+        (say!("channels.mend"), say!("channels.mend-why"))
+    };
+    let mut answer = titled(MODE, Tone::Open, verdict);
+    answer.why = Some(why);
+    answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn planned(
+    engine: &Engine,
+    mode: Ignition,
+    channels: &Channels<Ignition>,
+    numbering: &Numbering<'_>,
+    findings: &mut Findings,
+) -> Answer {
+    let layout = numbering.layout();
+    let needed = layout.channels();
+    let there = channels.count.value();
+    let short = there.filter(|&there| there < needed);
+    let mut answer = match short {
+        Some(there) => short_answer(engine, needed, there, findings),
+        None => titled(MODE, Tone::Good, verdict(engine, mode, needed)),
+    };
+    answer.why.get_or_insert_with(|| why(engine, mode));
+    let has_order = numbering.by_cylinder.is_some();
+    if short.is_none() {
+        answer.to_do = to_do(layout, has_order);
+    }
+    answer.cautions = vec![say!("channels.caution-spark"), say!("channels.caution-voltage")];
+    let steps = Need::ignition(engine, mode).map(|need| need.working).unwrap_or_default();
+    answer.figures = plan::figures(layout, &steps, there, has_order);
+    answer.tables = vec![numbering.table(engine), ways(engine)];
+    answer.pictures = vec![plan::picture(engine, layout)];
+    answer
+}
+
+fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {
+    if has_order {
+        let order = plan::order_of(layout);
+        return vec![say!("channels.do-wire"), say!("channels.do-enter", order = order)];
+    }
+    vec![say!("channels.do-towers")]
+}
+
+fn verdict(engine: &Engine, mode: Ignition, needed: u32) -> Message {
+    let rotary = engine.kind() == Kind::Rotary;
+    match mode {
+        Ignition::Sequential if rotary => say!("channels.verdict-plugs", needed = needed),
+        Ignition::Sequential => say!("channels.verdict-sequential", needed = needed),
+        Ignition::EveryTurn => say!("channels.verdict-every-turn", needed = needed),
+        Ignition::PairedSingle => say!("channels.verdict-paired-single", needed = needed),
+        Ignition::PairedDouble => say!("channels.verdict-paired-double", needed = needed),
+        Ignition::Distributor => say!("channels.verdict-distributor", needed = needed),
+    }
+}
+
+fn why(engine: &Engine, mode: Ignition) -> Message {
+    let one_turn = engine.cycle() == TURN;
+    match mode {
+        Ignition::Sequential | Ignition::EveryTurn if engine.kind() == Kind::Rotary => {
+            say!("channels.why-rotary")
+        }
+        Ignition::Sequential | Ignition::EveryTurn if one_turn => say!("channels.why-one-turn"),
+        Ignition::Sequential => say!("channels.why-sequential"),
+        Ignition::EveryTurn => say!("channels.why-every-turn"),
+        Ignition::PairedSingle | Ignition::PairedDouble if one_turn => {
+            say!("channels.why-together")
+        }
+        Ignition::PairedSingle => say!("channels.why-paired-single"),
+        Ignition::PairedDouble => say!("channels.why-paired-double"),
+        Ignition::Distributor => say!("channels.why-distributor"),
+    }
+}
+
+/// Fewer channels than the way of firing takes.
+fn short_answer(engine: &Engine, needed: u32, there: u32, findings: &mut Findings) -> Answer {
+    let advice = best(engine, there);
+    let message = say!("channels.ignition-short", needed = needed, there = there);
+    findings.push(Finding::new(Severity::Fault, COUNT, message).cured_by([advice.clone()]));
+    let mut answer =
+        titled(COUNT, Tone::Bad, say!("channels.verdict-short", needed = needed, there = there));
+    answer.why = Some(needs(engine, there));
+    answer.to_do = vec![advice];
+    answer
+}
+
+/// "You need 6 one by one, 3 in companion pairs; you have 4."
+fn needs(engine: &Engine, there: u32) -> Message {
+    let one_by_one = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
+    match Need::ignition(engine, Ignition::PairedSingle) {
+        Ok(pairs) => {
+            say!("channels.needs-pairs", single = one_by_one, pairs = pairs.channels, there = there)
+        }
+        Err(_) => say!("channels.needs-single", single = one_by_one, there = there),
+    }
+}
+
+/// The best that can be done with so many channels.
+fn best(engine: &Engine, there: u32) -> Message {
+    match within(engine, there).first() {
+        Some((Ignition::Sequential, need)) => say!("channels.best-sequential", n = need.channels),
+        Some((Ignition::EveryTurn, need)) => say!("channels.best-every-turn", n = need.channels),
+        Some((Ignition::PairedSingle | Ignition::PairedDouble, need)) => {
+            say!("channels.best-pairs", n = need.channels, there = there)
+        }
+        Some((Ignition::Distributor, need)) => {
+            say!("channels.best-distributor", n = need.channels, there = there)
+        }
+        None => say!("channels.best-none", there = there),
+    }
+}
+
+/// The engine has no companions, and the plan wants pairs.
+fn unfit_answer(
+    engine: &Engine,
+    channels: &Channels<Ignition>,
+    unfit: Unfit,
+    findings: &mut Findings,
+) -> Answer {
+    let why = no_companion(unfit);
+    let mut to_do = instead(engine, channels.count.value());
+    if engine.kind() == Kind::Rotary {
+        to_do.push(say!("channels.instead-rotary"));
+    }
+    let finding = Finding::new(Severity::Danger, MODE, why.clone()).cured_by(to_do.clone());
+    findings.push(finding);
+    let mut answer = titled(MODE, Tone::Bad, say!("channels.verdict-no-pairs"));
+    answer.why = Some(why);
+    answer.to_do = to_do;
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+/// Why two cylinders can't share a spark here.
+pub(super) fn no_companion(unfit: Unfit) -> Message {
+    match unfit {
+        Unfit::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
+            "channels.no-companion",
+            cylinder = cylinder,
+            other = other,
+            miss = CrankAngle::new(miss.degrees().abs())
+        ),
+        Unfit::NoCompanion { cylinder, nearest: None } => {
+            say!("channels.no-companion-alone", cylinder = cylinder)
+        }
+        Unfit::NoBanks => say!("channels.banks-unknown"),
+    }
+}
+
+/// What works in place of pairs.
+fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
+    let possible = within(engine, there.unwrap_or(u32::MAX));
+    let works = |mode| possible.iter().find(|(it, _)| *it == mode).map(|(_, need)| need.channels);
+    let mut advice = Vec::new();
+    if engine.cycle() != TURN {
+        advice
+            .extend(works(Ignition::EveryTurn).map(|n| say!("channels.instead-every-turn", n = n)));
+    }
+    advice.extend(works(Ignition::Sequential).map(|n| say!("channels.instead-sequential", n = n)));
+    if advice.is_empty() {
+        let wanted = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
+        advice.push(say!("channels.instead-more", n = wanted));
+        advice.extend(works(Ignition::Distributor).map(|_| say!("channels.instead-distributor")));
+    }
+    advice
+}
+
+/// What each way takes, and whether it works on this engine.
+fn ways(engine: &Engine) -> Table {
+    let mut working = Vec::new();
+    let rows = Ignition::ALL.into_iter().map(|mode| {
+        let name = Value::text(way(mode).text);
+        let Ok(need) = Need::ignition(engine, mode) else {
+            let no = || Value::text("–");
+            let cells = vec![name, no(), no(), Value::text(say!("channels.not-here").text)];
+            return Row { cells, tone: Some(Tone::Bad) };
+        };
+        working.extend(need.working);
+        let cam = if need.needs_cam { say!("channels.cam-yes") } else { say!("channels.cam-no") };
+        let cells = vec![name, need.channels.into(), need.parts.into(), Value::text(cam.text)];
+        Row { cells, tone: None }
+    });
+    let rows = rows.collect();
+    Table {
+        caption: say!("channels.table-ways"),
+        columns: vec![
+            say!("channels.col-way"),
+            say!("channels.col-channels"),
+            say!("channels.col-coils"),
+            say!("channels.col-cam"),
+        ],
+        rows,
+        working,
+    }
+}
+
+fn way(mode: Ignition) -> Message {
+    match mode {
+        Ignition::Sequential => say!("channels.way-sequential"),
+        Ignition::EveryTurn => say!("channels.way-every-turn"),
+        Ignition::PairedSingle => say!("channels.way-paired-single"),
+        Ignition::PairedDouble => say!("channels.way-paired-double"),
+        Ignition::Distributor => say!("channels.way-distributor"),
+    }
+}

@@ -1,0 +1,237 @@
+//! The injection: its plan, and what is really wired.
+
+use super::{ignition::no_companion, plan, plan::Numbering, wired};
+use crate::{
+    channels::{Check, Habit, Injection, Layout, Need, Unfit},
+    engine::Engine,
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::Value,
+    read::Channels,
+    report::{Answer, Row, Table, Tone},
+    say,
+};
+
+const MODE: &str = "channels.injection_mode";
+const COUNT: &str = "channels.injection_count";
+
+/// The answer as planned; and as wired, where something was found at the car.
+pub(super) fn answers(
+    engine: &Engine,
+    channels: &Channels<Injection>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
+    let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
+        return vec![open(engine, channels)];
+    };
+    let numbered = |habit| Layout::injection(engine, mode, habit);
+    let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
+        (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
+        (Err(unfit), _) | (_, Err(unfit)) => {
+            return vec![unfit_answer(engine, unfit, channels.count.value(), findings)];
+        }
+    };
+    let numbering =
+        Numbering { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
+    let layout = numbering.layout();
+    let mut answers = vec![planned(engine, mode, channels, &numbering, findings)];
+    answers.extend(wired::answer(
+        &wired::Wiring {
+            engine,
+            layout,
+            seen: &channels.seen,
+            list: "channels.injectors_wired",
+            mode: wired::Mode::Injection(mode),
+            check: Check::injection,
+        },
+        findings,
+    ));
+    answers
+}
+
+fn titled(subject: &str, tone: Tone, verdict: Message) -> Answer {
+    let mut answer = Answer::new(subject, tone, verdict);
+    answer.title = Some(say!("channels.title-injection"));
+    answer
+}
+
+fn open(engine: &Engine, channels: &Channels<Injection>) -> Answer {
+    let (verdict, why) = if channels.mode.is_missing() {
+        (say!("channels.injection-open"), say!("channels.injection-open-why"))
+    } else {
+        (say!("channels.mend"), say!("channels.mend-why"))
+    };
+    let mut answer = titled(MODE, Tone::Open, verdict);
+    answer.why = Some(why);
+    answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn planned(
+    engine: &Engine,
+    mode: Injection,
+    channels: &Channels<Injection>,
+    numbering: &Numbering<'_>,
+    findings: &mut Findings,
+) -> Answer {
+    let layout = numbering.layout();
+    let (needed, there) = (layout.channels(), channels.count.value());
+    let mut answer = titled(MODE, Tone::Good, verdict(mode, needed));
+    answer.why = Some(why(mode));
+    let timed = matches!(mode, Injection::Sequential | Injection::Paired);
+    answer.to_do = if timed {
+        let order = plan::order_of(layout);
+        vec![say!("channels.do-wire-injectors"), say!("channels.do-enter", order = order)]
+    } else {
+        vec![say!("channels.do-groups")]
+    };
+    if let Some(there) = there.filter(|&there| there < needed) {
+        let advice = best(engine, there);
+        let message = say!("channels.injection-short", needed = needed, there = there);
+        findings.push(Finding::new(Severity::Fault, COUNT, message).cured_by([advice.clone()]));
+        answer.subject = COUNT.into();
+        answer.verdict.tone = Tone::Bad;
+        answer.verdict.message = say!("channels.verdict-short", needed = needed, there = there);
+        answer.to_do = vec![advice];
+    }
+    answer.cautions = vec![say!("channels.caution-fuel")];
+    let steps = Need::injection(engine, mode).map(|need| need.working).unwrap_or_default();
+    answer.figures = plan::figures(layout, &steps, there, timed);
+    answer.tables =
+        if timed { vec![numbering.table(engine)] } else { vec![groups(layout, &steps)] };
+    answer.tables.push(ways(engine));
+    answer
+}
+
+fn verdict(mode: Injection, needed: u32) -> Message {
+    match mode {
+        Injection::Sequential => say!("channels.verdict-injectors", needed = needed),
+        Injection::Paired => say!("channels.verdict-injector-pairs", needed = needed),
+        Injection::Bank => say!("channels.verdict-banks", needed = needed),
+        Injection::Together => say!("channels.verdict-together"),
+    }
+}
+
+fn why(mode: Injection) -> Message {
+    match mode {
+        Injection::Sequential => say!("channels.why-injectors"),
+        Injection::Paired => say!("channels.why-injector-pairs"),
+        Injection::Bank | Injection::Together => say!("channels.why-open-valve"),
+    }
+}
+
+/// Which cylinders hang on which channel, where the moment doesn't matter.
+fn groups(layout: &Layout, steps: &[crate::working::Step]) -> Table {
+    let row = |slot: &crate::channels::Slot| Row {
+        cells: vec![slot.channel.into(), Value::text(plan::joined(&slot.targets))],
+        tone: None,
+    };
+    Table {
+        caption: say!("channels.table-groups"),
+        columns: vec![say!("channels.col-channel"), say!("channels.col-cylinders")],
+        rows: layout.slots().iter().map(row).collect(),
+        working: steps.to_vec(),
+    }
+}
+
+fn unfit_answer(
+    engine: &Engine,
+    unfit: Unfit,
+    there: Option<u32>,
+    findings: &mut Findings,
+) -> Answer {
+    let mut answer = match unfit {
+        Unfit::NoBanks => {
+            let mut answer = titled("engine.banks", Tone::Open, say!("channels.banks-open"));
+            answer.why = Some(say!("channels.banks-unknown"));
+            answer
+        }
+        Unfit::NoCompanion { .. } => {
+            let advice = best_of(engine, there, &[Injection::Sequential, Injection::Together]);
+            let why = no_companion_injection(unfit);
+            let finding = Finding::new(Severity::Fault, MODE, why.clone());
+            findings.push(finding.cured_by([advice.clone()]));
+            let mut answer = titled(MODE, Tone::Bad, say!("channels.verdict-no-pairs"));
+            answer.why = Some(why);
+            answer.to_do = vec![advice];
+            answer
+        }
+    };
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn no_companion_injection(unfit: Unfit) -> Message {
+    match unfit {
+        Unfit::NoCompanion { cylinder, .. } => {
+            say!("channels.no-injector-companion", cylinder = cylinder)
+        }
+        Unfit::NoBanks => no_companion(unfit),
+    }
+}
+
+fn best(engine: &Engine, there: u32) -> Message {
+    best_of(engine, Some(there), &Injection::ALL)
+}
+
+/// The best of these ways that so many channels are enough for.
+fn best_of(engine: &Engine, there: Option<u32>, ways: &[Injection]) -> Message {
+    let fits = |mode: &&Injection| {
+        let need = Need::injection(engine, **mode);
+        need.is_ok_and(|need| need.channels <= there.unwrap_or(u32::MAX))
+    };
+    match ways.iter().find(fits) {
+        Some(Injection::Sequential) => say!("channels.inject-sequential", n = engine.cylinders()),
+        Some(Injection::Paired) => say!("channels.inject-pairs", n = engine.cylinders() / 2),
+        Some(Injection::Bank) => say!("channels.inject-banks", n = engine.banks().len()),
+        Some(Injection::Together) => say!("channels.inject-together"),
+        None => say!("channels.best-none", there = there.unwrap_or(0)),
+    }
+}
+
+fn ways(engine: &Engine) -> Table {
+    let mut working = Vec::new();
+    let rows = Injection::ALL.into_iter().map(|mode| {
+        let name = Value::text(way(mode).text);
+        match Need::injection(engine, mode) {
+            Ok(need) => {
+                working.extend(need.working);
+                let cam =
+                    if need.needs_cam { say!("channels.cam-yes") } else { say!("channels.cam-no") };
+                let cells = vec![name, need.channels.into(), Value::text(cam.text)];
+                Row { cells, tone: None }
+            }
+            Err(Unfit::NoBanks) => {
+                let cells =
+                    vec![name, Value::text("?"), Value::text(say!("channels.banks-missing").text)];
+                Row { cells, tone: None }
+            }
+            Err(Unfit::NoCompanion { .. }) => {
+                let cells =
+                    vec![name, Value::text("–"), Value::text(say!("channels.not-here").text)];
+                Row { cells, tone: Some(Tone::Bad) }
+            }
+        }
+    });
+    let rows = rows.collect();
+    Table {
+        caption: say!("channels.table-injection-ways"),
+        columns: vec![
+            say!("channels.col-way"),
+            say!("channels.col-channels"),
+            say!("channels.col-cam"),
+        ],
+        rows,
+        working,
+    }
+}
+
+fn way(mode: Injection) -> Message {
+    match mode {
+        Injection::Sequential => say!("channels.way-injectors"),
+        Injection::Paired => say!("channels.way-injector-pairs"),
+        Injection::Bank => say!("channels.way-banks"),
+        Injection::Together => say!("channels.way-together"),
+    }
+}

@@ -1,0 +1,347 @@
+//! What was found at the car: the verdict, cylinder by cylinder, and the findings.
+
+use super::{cure, listed, plan};
+use crate::{
+    channels::{
+        Check, Effect, Ignition, Injection, Layout, Reached, Spark, Stroke, Wired, cures,
+        error_steps,
+    },
+    engine::Engine,
+    finding::{Basis, Finding, Findings, Severity},
+    message::Message,
+    quantity::{Measure, Value},
+    read::Seen,
+    report::{
+        Answer, Figure, Picture, Row, Table, Tone,
+        picture::{CycleEvent, Outcome},
+    },
+    say,
+    working::Step,
+};
+
+/// Whose connection it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Mode {
+    Ignition(Ignition),
+    Injection(Injection),
+}
+
+/// A connection to be held against its plan.
+pub(super) struct Wiring<'a> {
+    pub(super) engine: &'a Engine,
+    pub(super) layout: &'a Layout,
+    pub(super) seen: &'a Seen,
+    /// The path of the list of what was found.
+    pub(super) list: &'static str,
+    pub(super) mode: Mode,
+    pub(super) check: fn(&Engine, &Layout, &Wired) -> Check,
+}
+
+impl Wiring<'_> {
+    /// A distributor has towers in place of channels.
+    pub(super) fn has_towers(&self) -> bool {
+        self.mode == Mode::Ignition(Ignition::Distributor)
+    }
+
+    pub(super) fn is_ignition(&self) -> bool {
+        matches!(self.mode, Mode::Ignition(_))
+    }
+}
+
+/// The answer as wired; none where nothing was typed.
+pub(super) fn answer(wiring: &Wiring<'_>, findings: &mut Findings) -> Option<Answer> {
+    if !wiring.seen.typed {
+        return None;
+    }
+    let wired = &wiring.seen.wired;
+    let check = (wiring.check)(wiring.engine, wiring.layout, wired);
+    let cures = offered(wiring, &check);
+    findings.extend(wrong_findings(wiring, &check, &cures));
+    findings.extend(hidden_finding(wiring, &check, &cures));
+    let mut answer = verdict(wiring, &check, &cures);
+    answer.basis = Basis::AsWired;
+    answer.title = Some(if wiring.is_ignition() {
+        say!("channels.title-ignition-wired")
+    } else {
+        say!("channels.title-injection-wired")
+    });
+    answer.to_do.clone_from(&cures);
+    answer.to_do.extend(look_for(wiring, &check));
+    answer.cautions = if wiring.is_ignition() {
+        vec![say!("channels.caution-spark"), say!("channels.caution-voltage")]
+    } else {
+        vec![say!("channels.caution-fuel")]
+    };
+    answer.figures = figures(wiring, &check);
+    if !check.reached.is_empty() {
+        answer.tables = vec![table(wiring, &check)];
+        answer.pictures.extend(picture(wiring, &check));
+    }
+    Some(answer)
+}
+
+/// The cures in words, cheapest first. What firing every turn hides is cured for the day of sequential firing.
+fn offered(wiring: &Wiring<'_>, check: &Check) -> Vec<Message> {
+    let (engine, wired) = (wiring.engine, &wiring.seen.wired);
+    if wiring.seen.spoiled {
+        return Vec::new();
+    }
+    if hidden(wiring, check).is_empty() || !check.is_right() {
+        let found = cures(engine, wiring.layout, wired, !wiring.has_towers(), wiring.check);
+        return cure::words(wiring, &found);
+    }
+    // the same numbering with each coil fired once: what is hidden shows
+    let once = wiring.layout.once_a_cycle();
+    let found = cures(engine, &once, wired, true, wiring.check);
+    cure::words(wiring, &found)
+}
+
+fn hidden<'a>(wiring: &Wiring<'_>, check: &'a Check) -> Vec<&'a Reached> {
+    match wiring.mode {
+        Mode::Ignition(mode) => check.hidden(wiring.engine, wiring.layout, mode),
+        Mode::Injection(_) => Vec::new(),
+    }
+}
+
+fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
+    let all = check.reached.len() + check.unseen.len();
+    let (wrong, seen) = (check.wrong(), check.reached.len());
+    let worst = wrong.first().and_then(|it| it.effect.severity());
+    let tone = match worst {
+        Some(Severity::Danger | Severity::Fault) => Tone::Bad,
+        None if is_clear(wiring, check) => Tone::Good,
+        _ => Tone::Doubtful,
+    };
+    let setting = cures.first().is_some_and(|cure| cure.code.starts_with("channels.cure-setting"));
+    let message = match (wrong.len(), seen) {
+        (_, 0) => say!("channels.wired-none-usable"),
+        (0, _) if seen < all => say!("channels.wired-partly", seen = seen, all = all),
+        (0, _) if tone == Tone::Doubtful && !wiring.seen.spoiled => say!("channels.wired-hidden"),
+        (0, _) => say!("channels.wired-right", n = all),
+        (n, _) if setting => say!("channels.wired-setting", n = n),
+        (n, _) if seen < all => say!("channels.wired-wrong-partly", n = n, seen = seen),
+        (n, _) => say!("channels.wired-wrong", n = n, all = all),
+    };
+    let tone = if seen == 0 { Tone::Open } else { tone };
+    let mut answer = Answer::new(wiring.list, tone, message);
+    answer.why = Some(why(wiring, check, all));
+    answer
+}
+
+/// Everything is seen, and nothing waits for the day of sequential firing.
+fn is_clear(wiring: &Wiring<'_>, check: &Check) -> bool {
+    !wiring.seen.spoiled && check.is_right() && hidden(wiring, check).is_empty()
+}
+
+fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
+    let swapped = hidden(wiring, check);
+    let harmless = wiring.mode == Mode::Injection(Injection::Together);
+    match check.wrong().first() {
+        Some(worst) => effect_words(wiring, &[*worst]),
+        None if wiring.seen.spoiled => say!("channels.mend-why"),
+        None if !swapped.is_empty() => {
+            let cylinders = listed(swapped.iter().map(|it| it.target));
+            say!("channels.companions-swapped", n = swapped.len(), cylinders = cylinders)
+        }
+        None if !check.unseen.is_empty() => say!("channels.wired-partly-why"),
+        None if harmless => say!("channels.wired-together-why"),
+        None => say!("channels.wired-right-why", n = all),
+    }
+}
+
+/// What has not been seen yet.
+fn look_for(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
+    if check.unseen.is_empty() {
+        return None;
+    }
+    let cylinders = listed(&check.unseen);
+    Some(match (wiring.is_ignition(), wiring.has_towers()) {
+        (_, true) => say!("channels.look-towers", cylinders = cylinders),
+        (true, _) => say!("channels.look-coils", cylinders = cylinders),
+        (false, _) => say!("channels.look-injectors", cylinders = cylinders),
+    })
+}
+
+/// One finding for each thing that goes wrong, with all cylinders where it does.
+fn wrong_findings(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Vec<Finding> {
+    let wrong = check.wrong();
+    let mut findings = Vec::new();
+    for group in wrong.chunk_by(|one, other| one.effect == other.effect) {
+        let (Some(first), Some(severity)) =
+            (group.first(), group.first().and_then(|it| it.effect.severity()))
+        else {
+            continue;
+        };
+        let path = format!("{}.{}", wiring.list, first.channel.saturating_sub(1));
+        // the worst names every cure, the others the cheapest
+        let named = if findings.is_empty() { cures.len() } else { 1 };
+        let steps: Vec<Step> = group.iter().flat_map(|it| error_steps(wiring.engine, it)).collect();
+        findings.push(
+            Finding::new(severity, path, effect_words(wiring, group))
+                .as_wired()
+                .cured_by(cures.iter().take(named).cloned())
+                .shown_by(steps),
+        );
+    }
+    findings
+}
+
+fn hidden_finding(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Option<Finding> {
+    let swapped = hidden(wiring, check);
+    let first = swapped.first()?;
+    let path = format!("{}.{}", wiring.list, first.channel.saturating_sub(1));
+    let cylinders = listed(swapped.iter().map(|it| it.target));
+    let message = say!("channels.companions-swapped", n = swapped.len(), cylinders = cylinders);
+    let cures = if check.is_right() { cures } else { &[] };
+    Some(Finding::new(Severity::Doubt, path, message).as_wired().cured_by(cures.iter().cloned()))
+}
+
+/// What happens in these cylinders, which share one effect.
+fn effect_words(wiring: &Wiring<'_>, group: &[&Reached]) -> Message {
+    let n = group.len();
+    let cylinders = listed(group.iter().map(|it| it.target));
+    let effect = group.first().map_or(Effect::Right, |it| it.effect);
+    let error = group.first().map_or_else(|| Value::text("–"), |it| culprit(it));
+    match effect {
+        Effect::InletBackfire => {
+            say!("channels.spark-intake", n = n, cylinders = cylinders, error = error)
+        }
+        Effect::KickBack => {
+            say!("channels.spark-compression", n = n, cylinders = cylinders, error = error)
+        }
+        Effect::Early => say!("channels.spark-early", n = n, cylinders = cylinders, error = error),
+        Effect::LateBurn => {
+            say!("channels.spark-power", n = n, cylinders = cylinders, error = error)
+        }
+        Effect::ExhaustPop => {
+            say!("channels.spark-exhaust", n = n, cylinders = cylinders, error = error)
+        }
+        Effect::Overlap => say!("channels.spark-overlap", n = n, cylinders = cylinders),
+        Effect::Never if wiring.is_ignition() => {
+            say!("channels.spark-never", n = n, cylinders = cylinders)
+        }
+        Effect::Never => say!("channels.fuel-never", n = n, cylinders = cylinders),
+        Effect::OtherPosition => say!("channels.split-exchanged", n = n, plugs = cylinders),
+        Effect::OtherGroup => say!("channels.fuel-other-bank", n = n, cylinders = cylinders),
+        Effect::FuelElsewhere => {
+            say!("channels.fuel-elsewhere", n = n, cylinders = cylinders, error = error)
+        }
+        Effect::Right => say!("channels.wired-right-why", n = n),
+    }
+}
+
+/// The error of the spark that makes the effect.
+fn culprit(reached: &Reached) -> Value {
+    let makes = |spark: &&Spark| Effect::of_spark(spark.error) == reached.effect;
+    let spark = reached.sparks.iter().find(makes).or(reached.sparks.first());
+    spark.map_or_else(|| Value::text("–"), |spark| spark.error.show())
+}
+
+fn table(wiring: &Wiring<'_>, check: &Check) -> Table {
+    let row = |reached: &Reached| {
+        let each = |show: fn(&Spark) -> String| {
+            let texts: Vec<String> = reached.sparks.iter().map(show).collect();
+            Value::text(if texts.is_empty() { "–".to_owned() } else { texts.join(", ") })
+        };
+        let wrong = reached.effect.severity();
+        Row {
+            cells: vec![
+                Value::text(reached.target.to_string()),
+                reached.channel.into(),
+                each(|spark| spark.at.show().shown),
+                each(|spark| spark.error.show().shown),
+                each(|spark| stroke(spark.stroke).text),
+                Value::text(outcome(wiring, reached).text),
+            ],
+            tone: wrong.map(|it| if it <= Severity::Fault { Tone::Bad } else { Tone::Doubtful }),
+        }
+    };
+    let first = if check.reached.iter().any(|it| it.target.to_string().len() > 2) {
+        say!("channels.col-plug")
+    } else {
+        say!("channels.col-cylinder")
+    };
+    let steps: Vec<Step> =
+        check.reached.iter().flat_map(|it| error_steps(wiring.engine, it)).collect();
+    Table {
+        caption: say!("channels.table-wired"),
+        columns: vec![
+            first,
+            if wiring.has_towers() {
+                say!("channels.col-tower")
+            } else {
+                say!("channels.col-channel")
+            },
+            say!("channels.col-acts"),
+            say!("channels.col-error"),
+            say!("channels.col-stroke"),
+            say!("channels.col-outcome"),
+        ],
+        rows: check.reached.iter().map(row).collect(),
+        working: if steps.is_empty() { vec![cure::membership(check)] } else { steps },
+    }
+}
+
+fn stroke(stroke: Stroke) -> Message {
+    match stroke {
+        Stroke::Firing => say!("channels.stroke-firing"),
+        Stroke::Compression => say!("channels.stroke-compression"),
+        Stroke::Power => say!("channels.stroke-power"),
+        Stroke::Exhaust => say!("channels.stroke-exhaust"),
+        Stroke::Overlap => say!("channels.stroke-overlap"),
+        Stroke::Intake => say!("channels.stroke-intake"),
+    }
+}
+
+/// What comes of it, for a cell.
+fn outcome(wiring: &Wiring<'_>, reached: &Reached) -> Message {
+    match reached.effect {
+        Effect::Right if wiring.is_ignition() => say!("channels.outcome-fires"),
+        Effect::Right => say!("channels.outcome-right"),
+        Effect::InletBackfire => say!("channels.outcome-intake"),
+        Effect::KickBack => say!("channels.outcome-compression"),
+        Effect::Early => say!("channels.outcome-early"),
+        Effect::LateBurn => say!("channels.outcome-power"),
+        Effect::ExhaustPop => say!("channels.outcome-exhaust"),
+        Effect::Overlap => say!("channels.outcome-overlap"),
+        Effect::Never => say!("channels.outcome-never"),
+        Effect::OtherPosition => say!("channels.outcome-split"),
+        Effect::OtherGroup => say!("channels.outcome-bank"),
+        Effect::FuelElsewhere => say!("channels.outcome-fuel"),
+    }
+}
+
+fn figures(wiring: &Wiring<'_>, check: &Check) -> Vec<Figure> {
+    let mut figures = vec![Figure::plain(
+        say!("channels.figure-wrong"),
+        check.wrong().len(),
+        vec![cure::membership(check)],
+    )];
+    if check.unseen.is_empty() && !wiring.seen.spoiled {
+        figures.extend(cure::figures(wiring));
+    }
+    figures
+}
+
+/// The cycle with what really happens; none where the moment doesn't matter.
+fn picture(wiring: &Wiring<'_>, check: &Check) -> Option<Picture> {
+    let mut events = Vec::new();
+    for reached in &check.reached {
+        let right = reached.effect == Effect::Right;
+        events.extend(reached.sparks.iter().map(|spark| CycleEvent {
+            angle_deg: spark.at.degrees(),
+            channel: reached.channel,
+            cylinder: reached.target.cylinder,
+            outcome: match (right, spark.stroke) {
+                (true, Stroke::Firing) => Outcome::Fires,
+                (true, _) | (false, Stroke::Overlap) => Outcome::Wasted,
+                (false, _) => Outcome::Misplaced,
+            },
+        }));
+    }
+    if events.is_empty() {
+        return None;
+    }
+    let caption = say!("channels.picture-wired", n = check.wrong().len());
+    Some(plan::cycle(wiring.engine, caption, events))
+}
