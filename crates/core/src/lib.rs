@@ -7,7 +7,13 @@
 //! `finding`, `working`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+
+    // the file is a part of the program; a test sees that it can be read
+    plan::parse(include_str!("demo.json")).unwrap_or_default()
+/// The demo: an invented hill-climb special with a straight-six, and mistakes in it that the report finds.
+pub fn demo() -> plan::Plan {
 pub mod circuit;
+pub mod conditions;
 pub mod engine;
 pub mod fields;
 pub mod finding;
@@ -20,9 +26,4 @@ pub mod report;
 pub mod transient;
 pub mod words;
 pub mod working;
-
-/// The demo: an invented hill-climb special with a straight-six, and mistakes in it that the report finds.
-pub fn demo() -> plan::Plan {
-    // the file is a part of the program; a test sees that it can be read
-    plan::parse(include_str!("demo.json")).unwrap_or_default()
 }
