@@ -23,6 +23,7 @@ pub mod plan;
 pub mod quantity;
 pub mod read;
 pub mod report;
+pub mod tables;
 pub mod transient;
 pub mod words;
 pub mod working;
