@@ -17,6 +17,7 @@ pub mod conditions;
 pub mod engine;
 pub mod fields;
 pub mod finding;
+pub mod injector;
 pub mod math;
 pub mod message;
 pub mod plan;

@@ -3,6 +3,7 @@
 mod conditions;
 mod engine;
 mod entry;
+mod injectors;
 mod problem;
 mod row;
 
@@ -23,6 +24,7 @@ use crate::{
 
 pub(crate) use conditions::conditions;
 pub(crate) use engine::engine;
+pub(crate) use injectors::{Injectors, injectors};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.
