@@ -23,7 +23,7 @@ pub(super) const FIELDS: &[Field] = &[
         .only_if("injectors.output_kind", &["current-controlled"]),
     Field::new("injectors.count", "Number of injectors", Kind::Whole(1, 32)),
     Field::new("injectors.wire_length", "Wire of one injector, feed and return together", quantity(Length, "m", 0.0, 50.0))
-        .hint("relay to injector, injector to controller")
+        .hint("relay to injector, injector to controller; each has its own")
         .assumed("2 to 6 m", "a universal harness is long: common practice, no source"),
     Field::new("injectors.wire_size", "Size of that wire", quantity(WireSize, "mm2", 0.05, 120.0))
         .hint("copper; 1 mm2 or 18 AWG")

@@ -78,7 +78,7 @@ fn resistance(
 fn count(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Option<u32> {
     const COUNT: &str = "injectors.count";
     let entry = reader.whole(COUNT);
-    let cylinders = engine.and_then(|engine| u32::try_from(engine.firings().len()).ok());
+    let cylinders = engine.map(Engine::cylinders);
     match cylinders {
         Some(cylinders) => {
             reader.or_assume(COUNT, entry, cylinders, cylinders, "one for each cylinder").value()

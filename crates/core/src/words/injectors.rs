@@ -194,7 +194,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("injectors.peak-least", "Least peak that opens them"),
     ("injectors.peak-most", "Highest peak that is sure to be reached: {corner}"),
     ("injectors.hold-needed", "Hold current wanted at least"),
-    ("injectors.corners", "Currents at every corner, as wired"),
+    ("injectors.corners", "Currents at every corner, each injector on a wire of its own"),
     (
         "injectors.corners-unlimited",
         "What the battery would push at every corner if nothing limits it",

@@ -123,7 +123,7 @@ fn resistor(code: &'static str, resistor: &Resistor) -> Message {
 
 fn starves(code: &'static str, bounds: &Bounds) -> Message {
     // below zero the injector doesn't open even without a resistor
-    if bounds.most.value < 0.0 {
+    if bounds.most.base() < 0.0 {
         return say!(
             "injectors.resistor-impossible",
             least = bounds.least,
