@@ -314,7 +314,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         when: "High-impedance injectors hang on an output that controls the current.",
         why: "It does no harm: their own resistance keeps the current below the peak.",
         act: "Nothing; a plain switch would serve as well.",
-        source: "Ohm's law",
+        source: "Ohm's law, steady current",
     },
     Explanation {
         code: "injectors.hold-too-small",
