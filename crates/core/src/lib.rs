@@ -9,9 +9,11 @@
 
 pub mod channels;
 pub mod circuit;
+pub mod conditions;
 pub mod engine;
 pub mod fields;
 pub mod finding;
+pub mod injector;
 pub mod math;
 pub mod message;
 pub mod permutation;
@@ -19,6 +21,7 @@ pub mod plan;
 pub mod quantity;
 pub mod read;
 pub mod report;
+pub mod tables;
 pub mod transient;
 pub mod words;
 pub mod working;

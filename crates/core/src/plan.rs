@@ -74,6 +74,8 @@ record! {
     Injectors {
         /// Resistance of one at 20 °C.
         resistance: text,
+        /// Tolerance of that resistance, where none stands with it.
+        tolerance: text,
         /// Inductance of one.
         inductance: text,
         /// Current at which one opens.
@@ -84,8 +86,10 @@ record! {
         per_output: text,
         /// `plain-switch` or `current-controlled`.
         output_kind: text,
-        /// Continuous current limit of one output.
+        /// Continuous current limit of one output; its peak, where it controls the current.
         output_limit: text,
+        /// Current to which a current-controlled output falls after the peak.
+        hold_current: text,
         /// On-resistance of one output.
         output_resistance: text,
         /// Length of wire from the relay to the injector and on to the controller.

@@ -4,6 +4,7 @@ mod channels;
 mod conditions;
 mod engine;
 mod entry;
+mod injectors;
 mod problem;
 mod row;
 
@@ -25,6 +26,7 @@ use crate::{
 pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
 pub(crate) use engine::{engine, written};
+pub(crate) use injectors::{Injectors, injectors};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.

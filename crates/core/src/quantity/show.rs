@@ -37,12 +37,17 @@ impl Value {
             .iter()
             // 999.6 would be shown as 1000 of the smaller scale
             .find(|(factor, _)| size * factor >= 0.9995)
-            .or(if size < dimension.nought() { scales.first() } else { scales.last() });
+            .or(if size < dimension.nought() { nought_scale(scales) } else { scales.last() });
         let (factor, sign) = scale.copied().unwrap_or((1.0, ""));
         let figure = if size < dimension.nought() { "0".to_owned() } else { number(base * factor) };
         let gap = if matches!(sign, "°" | "%") { "" } else { " " };
         Self { shown: format!("{figure}{gap}{sign}"), number: Some(base), unit }
     }
+}
+
+/// Nought is said in the base unit: 0 Ω, not 0 MΩ.
+fn nought_scale(scales: &'static [(f64, &'static str)]) -> Option<&'static (f64, &'static str)> {
+    scales.iter().find(|(factor, _)| (factor - 1.0).abs() < 1e-9).or(scales.first())
 }
 
 impl From<&str> for Value {
@@ -115,6 +120,7 @@ mod tests {
         check(amperes(0.0029), "2.9 mA");
         check(ohms(4700.0), "4.7 kΩ");
         check(ohms(2.4), "2.4 Ω");
+        check(ohms(0.0), "0 Ω");
         check(celsius(-20.0), "−20 °C");
         check(rpm(7000.0), "7000 rpm");
         check(share(0.05), "5%");

@@ -1,0 +1,301 @@
+//! Resistors that keep an output inside its limit, if the injectors still open behind them.
+//!
+//! The limit asks for at least so many ohms, at the corner with the highest supply and the coldest copper;
+//! the injector allows at most so many, at the corner with the lowest supply and the hottest copper. Where
+//! the first is above the second no resistor does both, and none is offered.
+
+use super::{
+    Inputs,
+    branch::{self, AtCorner, Ballast, Branch, End, note},
+    carrying::Carrying,
+    opening::{Opening, OpensFrom},
+};
+use crate::{
+    conditions::Corner,
+    quantity::{Band, Current, Holds, Measure, Power, Resistance, watts},
+    tables::preferred::Series,
+    working::{Formula, Step, Working},
+};
+
+/// The tolerance of a power resistor: ±5 % is usual, common practice, no source.
+pub const TOLERANCE: f64 = 0.05;
+
+/// What a resistor is loaded to, as a share of its rating: half, common practice, no source. A rating holds
+/// on a heat sink at 25 °C, which an engine bay is not.
+pub const LOADING: f64 = 0.5;
+
+/// Ratings in which power resistors are sold, in watts: common practice, no source.
+pub const RATINGS_W: [f64; 6] = [5.0, 10.0, 25.0, 50.0, 100.0, 250.0];
+
+/// The least that counts as a resistor: below it the wire decides.
+const LEAST_OHM: f64 = 0.1;
+
+const KIRCHHOFF: &str =
+    "Ohm's and Kirchhoff's laws at the worst corner; t = 5%, common practice, no source";
+const LEAST_EACH: Formula = Formula {
+    symbols: "R_least = (n × V / I_limit − R_T − R_w − n × R_on) / (1 − t)",
+    source: KIRCHHOFF,
+};
+const LEAST_SHARED: Formula = Formula {
+    symbols: "R_least = (V / I_limit − (R_T + R_w) / n − R_on) / (1 − t)",
+    source: KIRCHHOFF,
+};
+const MOST_EACH: Formula = Formula {
+    symbols: "R_most = (V / I_o − R_T − R_w − n × R_on) / (1 + t)",
+    source: KIRCHHOFF,
+};
+const MOST_SHARED: Formula = Formula {
+    symbols: "R_most = ((V / I_o − R_T − R_w) / n − R_on) / (1 + t)",
+    source: KIRCHHOFF,
+};
+const THROUGH: Formula =
+    Formula { symbols: "I_b = V / (R_rest + R_b)", source: "Ohm's law, resistances in series" };
+const POWER: Formula = Formula {
+    symbols: "P = I_b × I_b × R_b",
+    source: "Joule's law; steady, at the corner and end of the tolerance that heat it most",
+};
+const RATING: Formula = Formula {
+    symbols: "P_buy = P / 50%",
+    source: "loaded to half its rating: common practice, no source; next usual rating",
+};
+
+/// Where the resistor goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// One in the wire of each injector.
+    EachInjector,
+    /// One in the wire that the injectors of an output share.
+    EachOutput,
+}
+
+impl Place {
+    /// How many times the current of one injector flows through the resistor.
+    fn injectors(self, inputs: &Inputs) -> f64 {
+        match self {
+            Self::EachInjector => 1.0,
+            Self::EachOutput => f64::from(inputs.per_output.max(1)),
+        }
+    }
+
+    fn ballast(self, value: Band<Resistance>) -> Ballast {
+        match self {
+            Self::EachInjector => Ballast { each: value, ..Ballast::NONE },
+            Self::EachOutput => Ballast { shared: value, ..Ballast::NONE },
+        }
+    }
+}
+
+/// The resistance between which a resistor must lie.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bounds {
+    /// The limit of the output wants at least this.
+    pub least: Resistance,
+    /// The corner that wants it.
+    pub least_at: Corner,
+    /// The injector opens behind at most this; below zero where it doesn't open even without.
+    pub most: Resistance,
+    /// The corner that allows no more.
+    pub most_at: Corner,
+    /// How they were found.
+    pub working: Vec<Step>,
+}
+
+/// Whether a resistor does it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fit {
+    /// This one does.
+    Offered(Box<Resistor>),
+    /// The least that protects the output starves the injector.
+    Starves(Bounds),
+    /// There is room, but no E12 value lies in it.
+    NoValue(Bounds),
+    /// It would get hotter than any usual resistor bears.
+    TooHot(Bounds, Power),
+}
+
+/// A resistor that keeps the output inside its limit and lets the injector open, at every corner.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Resistor {
+    /// Where it goes.
+    pub place: Place,
+    /// Its value, of the E12 series.
+    pub value: Resistance,
+    /// Between which values it had to lie.
+    pub bounds: Bounds,
+    /// The currents with it.
+    pub corners: [AtCorner; super::CORNERS],
+    /// The output with it.
+    pub carrying: Carrying,
+    /// Its heat at the worst corner, current flowing steadily.
+    pub heat: Power,
+    /// The rating to buy.
+    pub rating: Power,
+    /// How heat and rating were found.
+    pub working: Vec<Step>,
+    /// The injector's current at the corner that lets least through.
+    pub least_current: Current,
+    /// That corner.
+    pub least_at: Corner,
+    /// The battery voltage that still opens the injector.
+    pub opens_from: OpensFrom,
+    /// The next larger value that leaves the margin wanted and still lets the injector open, where this one
+    /// leaves less.
+    pub roomier: Option<Resistance>,
+}
+
+impl Resistor {
+    /// The resistor as it stands in the circuit, with its tolerance.
+    pub fn ballast(&self) -> Ballast {
+        self.place.ballast(with_tolerance(self.value))
+    }
+}
+
+fn with_tolerance(value: Resistance) -> Band<Resistance> {
+    Band::with_tolerance(value, TOLERANCE)
+}
+
+/// The smallest E12 value that keeps the output within `limit` at every corner, unless it starves the injector.
+pub fn fit(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> Fit {
+    let bounds = bounds(inputs, opening, limit, place);
+    if bounds.least.base() > bounds.most.base() {
+        return Fit::Starves(bounds);
+    }
+    let least = bounds.least.base().max(LEAST_OHM);
+    let mut fitting =
+        Series::E12.values().filter(|value| value.base() >= least).filter_map(|value| {
+            let corners = branch::at_corners(inputs, &place.ballast(with_tolerance(value)));
+            let carrying = Carrying::of(&corners, limit);
+            (carrying.over == Holds::Never).then_some((value, corners, carrying))
+        });
+    let Some((value, corners, carrying)) = fitting.next() else { return Fit::NoValue(bounds) };
+    if opening.missed_at(&corners) != Holds::Never {
+        return Fit::NoValue(bounds);
+    }
+    let roomier = if carrying.has_margin() {
+        None
+    } else {
+        fitting
+            .find(|(_, _, carrying)| carrying.has_margin())
+            .filter(|(_, corners, _)| opening.missed_at(corners) == Holds::Never)
+            .map(|(value, ..)| value)
+    };
+    let mut working = Working::new();
+    let heat = heat(inputs, place, value, &mut working);
+    let Some(rating) = rating(heat, &mut working) else { return Fit::TooHot(bounds, heat) };
+    let weakest = branch::lowest(&corners);
+    Fit::Offered(Box::new(Resistor {
+        place,
+        value,
+        bounds,
+        corners,
+        carrying,
+        heat,
+        rating,
+        working: working.into_steps(),
+        least_current: weakest.injector.low,
+        least_at: weakest.corner,
+        opens_from: OpensFrom::of(inputs, opening, &place.ballast(with_tolerance(value))),
+        roomier,
+    }))
+}
+
+/// Between which values the resistor must lie, from every corner.
+fn bounds(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> Bounds {
+    let least = |corner: &Corner, working: &mut Option<Working>| {
+        least_at(inputs, corner, limit, place, working)
+    };
+    let most = |corner: &Corner, working: &mut Option<Working>| {
+        most_at(inputs, corner, opening.current.high, place, working)
+    };
+    let [first, rest @ ..] = inputs.corners;
+    let least_corner = rest.into_iter().fold(first, |one, other| {
+        if least(&other, &mut None).base() > least(&one, &mut None).base() { other } else { one }
+    });
+    let most_corner = rest.into_iter().fold(first, |one, other| {
+        if most(&other, &mut None).base() < most(&one, &mut None).base() { other } else { one }
+    });
+    let mut working = Some(Working::new());
+    let (least, most) = (least(&least_corner, &mut working), most(&most_corner, &mut working));
+    Bounds {
+        least,
+        least_at: least_corner,
+        most,
+        most_at: most_corner,
+        working: working.map(Working::into_steps).unwrap_or_default(),
+    }
+}
+
+fn least_at(
+    inputs: &Inputs,
+    corner: &Corner,
+    limit: Current,
+    place: Place,
+    working: &mut Option<Working>,
+) -> Resistance {
+    let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, working);
+    let formula = match place {
+        Place::EachInjector => &LEAST_EACH,
+        Place::EachOutput => &LEAST_SHARED,
+    };
+    let wanted = branch.supply / limit * branch.n() - branch.without_ballast();
+    let least = wanted / place.injectors(inputs) / (1.0 - TOLERANCE);
+    note(working, formula, least, || {
+        let mut values = branch.values();
+        values.extend([("V", branch.supply.show()), ("I_limit", limit.show()), ("t", "5%".into())]);
+        values
+    })
+}
+
+fn most_at(
+    inputs: &Inputs,
+    corner: &Corner,
+    opening: Current,
+    place: Place,
+    working: &mut Option<Working>,
+) -> Resistance {
+    let branch = Branch::at(inputs, corner, End::Least, &Ballast::NONE, working);
+    let formula = match place {
+        Place::EachInjector => &MOST_EACH,
+        Place::EachOutput => &MOST_SHARED,
+    };
+    let allowed = branch.supply / opening - branch.without_ballast();
+    let most = allowed / place.injectors(inputs) / (1.0 + TOLERANCE);
+    note(working, formula, most, || {
+        let mut values = branch.values();
+        values.extend([("V", branch.supply.show()), ("I_o", opening.show()), ("t", "5%".into())]);
+        values
+    })
+}
+
+/// The most heat in the resistor, at any corner and within its tolerance.
+///
+/// A resistor takes most power where it equals the rest of its circuit and less to either side, so the
+/// hottest value within the tolerance is the one nearest to that.
+fn heat(inputs: &Inputs, place: Place, value: Resistance, working: &mut Working) -> Power {
+    let through = place.injectors(inputs);
+    let at = |corner: &Corner| {
+        let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, &mut None);
+        let rest = branch.without_ballast() / through;
+        let band = with_tolerance(value);
+        let hottest: Resistance =
+            Measure::from_base(rest.base().max(band.low.base()).min(band.high.base()));
+        let current = branch.supply / (rest + hottest);
+        let power = watts(current.base() * current.base() * hottest.base());
+        (power, [("V", branch.supply.show()), ("R_rest", rest.show())], hottest, current)
+    };
+    let [first, rest @ ..] = inputs.corners;
+    let (power, circuit, hottest, current) = rest
+        .iter()
+        .map(at)
+        .fold(at(&first), |one, other| if other.0.base() > one.0.base() { other } else { one });
+    let mut shown = circuit.to_vec();
+    shown.push(("R_b", hottest.show()));
+    let current = working.step(&THROUGH, &shown, current);
+    working.step(&POWER, &[("I_b", current.show()), ("R_b", hottest.show())], power)
+}
+
+/// The next usual rating that is loaded to no more than [`LOADING`].
+fn rating(heat: Power, working: &mut Working) -> Option<Power> {
+    let rating = RATINGS_W.into_iter().find(|rating| heat.base() <= rating * LOADING)?;
+    Some(working.step(&RATING, &[("P", heat.show())], watts(rating)))
+}

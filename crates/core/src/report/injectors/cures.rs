@@ -1,0 +1,161 @@
+//! What would keep a plain switch inside its limit, in words; each was solved.
+
+use crate::{
+    injector::{
+        Answer, Both, Class, Cures, Fewer,
+        ballast::{Bounds, Fit, Place, Resistor},
+        controlled::Controlled,
+    },
+    message::Message,
+    quantity::{Measure, Resistance, Value, number},
+    say,
+};
+
+/// The value of a resistor as it is sold: 0.82 Ω, not 820 mΩ.
+pub(super) fn sold(value: Resistance) -> Value {
+    let ohms = value.base();
+    if (0.01..1.0).contains(&ohms) {
+        return Value { shown: format!("{} Ω", number(ohms)), ..value.show() };
+    }
+    value.show()
+}
+
+/// Why no resistor does it, where one was looked for in vain.
+pub(super) fn obstacle(cures: &Cures) -> Option<Message> {
+    match cures.each.as_ref()? {
+        Fit::Offered(_) => None,
+        Fit::Starves(bounds) => Some(starves("injectors.resistor-starves", bounds)),
+        Fit::NoValue(bounds) => Some(starves("injectors.resistor-has-no-value", bounds)),
+        Fit::TooHot(bounds, heat) => {
+            Some(say!("injectors.resistor-too-hot", least = bounds.least, heat = *heat))
+        }
+    }
+}
+
+/// The cures, cheapest first.
+pub(super) fn in_words(found: &Answer, cures: &Cures) -> Vec<Message> {
+    let mut words: Vec<_> = cures.fewer.iter().map(fewer).collect();
+    if let Some(Fit::Offered(each)) = &cures.each {
+        words.extend(resistors(each, cures.shared.as_ref()));
+    }
+    words.extend(cures.both.iter().map(both));
+    // nobody sells a plain output for low-impedance injectors that starve behind a resistor
+    let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
+    let is_made_for_drivers = found.class != Class::HighImpedance || obstacle(cures).is_some();
+    if cures.each.is_some() && is_made_for_drivers {
+        words.push(driver(&cures.driver, !words.is_empty() || !outgrown));
+    }
+    if !outgrown {
+        words.push(say!("injectors.better-output", limit = found.limit_needed.limit));
+    }
+    words
+}
+
+fn both(both: &Both) -> Message {
+    let resistor = &both.resistor;
+    say!(
+        "injectors.fewer-and-resistor",
+        n = both.per_output,
+        value = sold(resistor.value),
+        rating = resistor.rating,
+        highest = resistor.carrying.highest,
+        limit = resistor.carrying.limit,
+        left = resistor.least_current,
+        corner = resistor.least_at.name
+    )
+}
+
+/// The resistor that is offered, where there is one.
+pub(super) fn offered(cures: &Cures) -> Option<&Resistor> {
+    match &cures.each {
+        Some(Fit::Offered(resistor)) => Some(resistor),
+        _ => None,
+    }
+}
+
+fn fewer(fewer: &Fewer) -> Message {
+    match fewer.outputs {
+        Some(outputs) => say!(
+            "injectors.fewer-counted",
+            n = fewer.per_output,
+            highest = fewer.highest,
+            outputs = outputs
+        ),
+        None => say!("injectors.fewer", n = fewer.per_output, highest = fewer.highest),
+    }
+}
+
+fn resistors(each: &Resistor, shared: Option<&Fit>) -> Vec<Message> {
+    let mut words = vec![resistor("injectors.resistor-each", each)];
+    if let Some(Fit::Offered(shared)) = shared {
+        words.push(resistor("injectors.resistor-shared", shared));
+    }
+    words
+}
+
+fn resistor(code: &'static str, resistor: &Resistor) -> Message {
+    match resistor.roomier {
+        Some(roomier) => say!(
+            if resistor.place == Place::EachInjector {
+                "injectors.resistor-each-tight"
+            } else {
+                "injectors.resistor-shared-tight"
+            },
+            value = sold(resistor.value),
+            rating = resistor.rating,
+            highest = resistor.carrying.highest,
+            limit = resistor.carrying.limit,
+            left = resistor.least_current,
+            corner = resistor.least_at.name,
+            roomier = sold(roomier)
+        ),
+        None => say!(
+            code,
+            value = sold(resistor.value),
+            rating = resistor.rating,
+            highest = resistor.carrying.highest,
+            limit = resistor.carrying.limit,
+            left = resistor.least_current,
+            corner = resistor.least_at.name
+        ),
+    }
+}
+
+fn starves(code: &'static str, bounds: &Bounds) -> Message {
+    // below zero the injector doesn't open even without a resistor
+    if bounds.most.base() < 0.0 {
+        return say!(
+            "injectors.resistor-impossible",
+            least = bounds.least,
+            corner = bounds.most_at.name
+        );
+    }
+    say!(
+        code,
+        least = bounds.least,
+        least_corner = bounds.least_at.name,
+        most = bounds.most,
+        most_corner = bounds.most_at.name
+    )
+}
+
+/// A driver of which each channel has one injector.
+fn driver(driver: &Controlled, is_alternative: bool) -> Message {
+    let window = &driver.window;
+    if !window.is_open() {
+        return say!(
+            "injectors.not-even-driver",
+            corner = window.most_at.name,
+            most = window.most,
+            least = window.least
+        );
+    }
+    let code = if is_alternative { "injectors.or-driver" } else { "injectors.only-driver" };
+    say!(
+        code,
+        least = window.least,
+        most = window.most,
+        corner = window.most_at.name,
+        hold = driver.hold_needed
+    )
+}

@@ -1,0 +1,218 @@
+//! The numbers behind the answer.
+
+use super::{
+    super::{Figure, Row, Table, Tone},
+    cures::sold,
+};
+use crate::{
+    injector::{
+        Answer, CORNERS, Inputs, On,
+        ballast::Resistor,
+        branch::{self, AtCorner, Ballast, End},
+        controlled::Controlled,
+        opening::Opening,
+    },
+    message::Message,
+    quantity::{Band, Current, Measure, Value},
+    say,
+    working::{Formula, Step, step},
+};
+
+const OUTPUTS: Formula =
+    Formula { symbols: "N_out = N / n", source: "definition, rounded up to whole outputs" };
+
+/// The currents of an output, and of one injector where several share it.
+pub(super) fn of_currents(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+    let working = currents_working(inputs, found);
+    let (of_output, of_injector) = if is_limited(found) {
+        ("injectors.output-unlimited", "injectors.injector-unlimited")
+    } else {
+        ("injectors.output-current", "injectors.injector-current")
+    };
+    let mut figures =
+        vec![Figure::new(say!(of_output), range(&found.corners, |at| at.output), working.clone())];
+    if inputs.per_output > 1 {
+        let band = range(&found.corners, |at| at.injector);
+        figures.push(Figure::new(say!(of_injector), band, working));
+    }
+    if let (Some(outputs), Some(count)) = (found.outputs, inputs.count) {
+        let shown = [("N", count.into()), ("n", inputs.per_output.into())];
+        let working = vec![step(&OUTPUTS, &shown, outputs)];
+        figures.push(Figure::plain(say!("injectors.outputs-used"), outputs, working));
+    }
+    if !is_limited(found) {
+        let needed = &found.limit_needed;
+        let label = say!("injectors.limit-needed");
+        figures.push(Figure::plain(label, needed.limit, needed.working.clone()));
+    }
+    figures
+}
+
+/// Whether the output itself limits the current.
+fn is_limited(found: &Answer) -> bool {
+    matches!(found.on, On::CurrentControlled(_))
+}
+
+/// How the nominal, the highest and the lowest current of an output were found.
+fn currents_working(inputs: &Inputs, found: &Answer) -> Vec<Step> {
+    let none = &Ballast::NONE;
+    let mut working = branch::working_at(inputs, &found.usual().corner, End::Nominal, none);
+    working.extend(branch::working_at(inputs, &found.highest.corner, End::Most, none));
+    working.extend(branch::working_at(inputs, &found.lowest.corner, End::Least, none));
+    working
+}
+
+/// What it takes to open one, and the voltage that does.
+pub(super) fn of_opening(found: &Answer) -> Vec<Figure> {
+    let Opening { current, is_given, working } = &found.opening;
+    let label = if *is_given { "injectors.opening-current" } else { "injectors.opening-assumed" };
+    let from = &found.opens_from;
+    vec![
+        Figure::new(say!(label), *current, working.clone()),
+        Figure::plain(say!("injectors.opening-supply"), from.supply, from.working.clone()),
+    ]
+}
+
+/// The resistor, its heat, and what it leaves.
+pub(super) fn of_resistor(inputs: &Inputs, resistor: &Resistor) -> Vec<Figure> {
+    let bounds = resistor.bounds.working.clone();
+    let heat = resistor.working.clone();
+    let left = branch::working_at(inputs, &resistor.least_at, End::Least, &resistor.ballast());
+    let most = branch::working_at(inputs, &resistor.carrying.worst, End::Most, &resistor.ballast());
+    let margin = resistor.carrying.working.clone();
+    vec![
+        Figure::plain(say!("injectors.resistor-value"), sold(resistor.value), bounds),
+        Figure::plain(say!("injectors.resistor-heat"), resistor.heat, heat.clone()),
+        Figure::plain(say!("injectors.resistor-rating"), resistor.rating, heat),
+        Figure::plain(
+            say!("injectors.resistor-margin"),
+            resistor.carrying.margin,
+            [most, margin].concat(),
+        ),
+        Figure::plain(
+            say!("injectors.resistor-leaves", corner = resistor.least_at.name),
+            resistor.least_current,
+            left,
+        ),
+        Figure::plain(
+            say!("injectors.resistor-opens-from"),
+            resistor.opens_from.supply,
+            resistor.opens_from.working.clone(),
+        ),
+    ]
+}
+
+/// The peaks that work, each injector's share, and the hold it needs.
+pub(super) fn of_channel(channel: &Controlled) -> Vec<Figure> {
+    let window = &channel.window;
+    let mut figures = vec![
+        Figure::plain(say!("injectors.peak-least"), window.least, window.working.clone()),
+        Figure::plain(
+            say!("injectors.peak-most", corner = window.most_at.name),
+            window.most,
+            window.working.clone(),
+        ),
+        Figure::plain(say!("injectors.hold-needed"), channel.hold_needed, channel.working.clone()),
+    ];
+    if let Some(share) = channel.share {
+        let label = say!("injectors.peak-share");
+        figures.insert(0, Figure::plain(label, share, channel.working.clone()));
+    }
+    figures
+}
+
+/// The currents at every corner, as wired.
+pub(super) fn of_corners(inputs: &Inputs, found: &Answer) -> Table {
+    let none = &Ballast::NONE;
+    let caption = if is_limited(found) {
+        say!("injectors.corners-unlimited")
+    } else {
+        say!("injectors.corners")
+    };
+    Table {
+        working: branch::working_at(inputs, &found.highest.corner, End::Most, none),
+        ..table(caption, &found.corners, &found.opening, inputs)
+    }
+}
+
+/// The same with a resistor.
+pub(super) fn of_corners_with(inputs: &Inputs, found: &Answer, resistor: &Resistor) -> Table {
+    let caption = say!("injectors.corners-with", value = sold(resistor.value));
+    let (worst, ballast) = (&resistor.carrying.worst, resistor.ballast());
+    Table {
+        working: branch::working_at(inputs, worst, End::Most, &ballast),
+        ..table(caption, &resistor.corners, &found.opening, inputs)
+    }
+}
+
+fn table(
+    caption: Message,
+    corners: &[AtCorner; CORNERS],
+    opening: &Opening,
+    inputs: &Inputs,
+) -> Table {
+    let columns = [
+        "injectors.column-when",
+        "injectors.column-supply",
+        "injectors.column-temperature",
+        "injectors.column-injector",
+        "injectors.column-output",
+        "injectors.column-result",
+    ];
+    let row = |at: &AtCorner| {
+        let (result, tone) = result(at, opening, inputs);
+        let cells = vec![
+            at.corner.name.into(),
+            at.corner.supply.show(),
+            at.corner.temperature.show(),
+            shown(at.injector),
+            shown(at.output),
+            Value::text(result),
+        ];
+        Row { cells, tone }
+    };
+    Table {
+        caption,
+        columns: columns.map(|code| say!(code)).to_vec(),
+        rows: corners.iter().map(row).collect(),
+        working: Vec::new(),
+    }
+}
+
+/// What comes of it at a corner, in words.
+fn result(at: &AtCorner, opening: &Opening, inputs: &Inputs) -> (String, Option<Tone>) {
+    use crate::injector::{Stage, carrying};
+    let opens = !opening.is_missed(at);
+    let limit = inputs.output.limit.filter(|_| inputs.output.stage == Stage::PlainSwitch);
+    let (load, tone) = match limit.map(|limit| carrying::margin(at.output.high, limit.low).base()) {
+        None => ("", None),
+        Some(margin) if margin < -1e-9 => ("over the limit", Some(Tone::Bad)),
+        Some(margin) if margin < carrying::MARGIN_WANTED - 1e-9 => {
+            ("within the limit, no margin", Some(Tone::Doubtful))
+        }
+        Some(_) => ("within the limit", None),
+    };
+    let movement = if opens { "opens" } else { "may not open" };
+    let words = if load.is_empty() { movement.to_owned() } else { format!("{load}; {movement}") };
+    let missed = (!opens).then_some(Tone::Doubtful);
+    (words, tone.into_iter().chain(missed).min())
+}
+
+/// From the lowest to the highest at any corner; the nominal value at rest.
+fn range(corners: &[AtCorner; CORNERS], of: impl Fn(&AtCorner) -> Band<Current>) -> Band<Current> {
+    let usual = of(Answer::usual_of(corners)).nominal;
+    corners
+        .iter()
+        .map(of)
+        .fold(Band::exact(usual), |wide, band| wide.widened_to(band.low).widened_to(band.high))
+}
+
+/// A band as it is shown in a cell.
+fn shown(band: Band<Current>) -> Value {
+    let nominal = band.nominal.show();
+    let (low, high) = (band.low.show().shown, band.high.show().shown);
+    if low == high {
+        return nominal;
+    }
+    Value { shown: format!("{low} to {high}"), ..nominal }
+}

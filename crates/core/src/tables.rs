@@ -1,0 +1,4 @@
+//! Published tables and constants of the trade, each with its source.
+
+pub mod copper;
+pub mod preferred;

@@ -1,0 +1,56 @@
+//! Question 2 against standards, textbooks, hand-worked cases, laws and bad input. Sources and tolerances of the files:
+//! `tests/reference/SOURCES.md`.
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test that can't go on must end, and say where"
+)]
+
+#[path = "injectors/bad_input.rs"]
+mod bad_input;
+#[path = "injectors/cases.rs"]
+mod cases;
+#[path = "injectors/laws.rs"]
+mod laws;
+#[path = "injectors/plans.rs"]
+mod plans;
+#[path = "injectors/tables.rs"]
+mod tables;
+
+use quietpin_core::{
+    conditions::Conditions,
+    injector::{Inputs, Output, Stage, Wire},
+    quantity::{Area, Band, Measure, amperes, celsius, metres, ohms, volts},
+};
+
+/// One injector alone on an output without resistance, without wire: each test sets what it is about.
+fn bare(resistance_ohm: f64) -> Inputs {
+    let zero = Band::exact(ohms(0.0));
+    Inputs {
+        resistance: Band::exact(ohms(resistance_ohm)),
+        inductance: None,
+        opening_current: None,
+        per_output: 1,
+        count: None,
+        output: Output { stage: Stage::PlainSwitch, limit: None, hold: None, on_resistance: zero },
+        wire: Wire { length: Band::exact(metres(0.0)), area: Band::exact(Area::from_base(1e-6)) },
+        corners: usual().corners(),
+    }
+}
+
+/// 8 to 14.8 V and -20 to 100 °C: common practice, no source.
+fn usual() -> Conditions {
+    Conditions {
+        supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
+        temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
+    }
+}
+
+/// The same with a limit and an opening current.
+fn limited(resistance_ohm: f64, limit_a: f64, opening_a: f64) -> Inputs {
+    let mut inputs = bare(resistance_ohm);
+    inputs.output.limit = Some(Band::exact(amperes(limit_a)));
+    inputs.opening_current = Some(Band::exact(amperes(opening_a)));
+    inputs
+}
