@@ -15,7 +15,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     names.sort();
     let mut list = "&[\n".to_owned();
     for name in names {
-        let path = folder.join(format!("{name}.json"));
+        let path = folder.join(format!("{name}.json")).display().to_string();
         writeln!(list, "    Example {{ name: {name:?}, text: include_str!({path:?}) }},")?;
     }
     list.push_str("]\n");

@@ -1,4 +1,5 @@
 //! What holds for every plan, however it was typed.
+#![expect(clippy::expect_used, reason = "a test fails by it")]
 
 #[path = "laws/typed.rs"]
 mod typed;

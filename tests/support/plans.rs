@@ -37,6 +37,7 @@ pub fn digest(name: &str, report: &Report) -> String {
 fn line(plan: &str, part: &str, value: &impl Serialize) -> String {
     let json = serde_json::to_string(value).unwrap_or_default();
     // sixteen digits are more than an accident can match
-    let hash: String = Sha256::digest(&json).iter().take(8).map(|b| format!("{b:02x}")).collect();
-    format!("{plan} {part} {hash}\n")
+    let hash =
+        Sha256::digest(&json).iter().take(8).fold(0, |hash, byte| hash << 8 | u64::from(*byte));
+    format!("{plan} {part} {hash:016x}\n")
 }

@@ -113,7 +113,7 @@ fn every_finding_is_shown_by_one_plan_and_absent_from_another() {
         match shown.get(code) {
             None => found.push(format!("{code}: no plan shows it")),
             Some(count) if *count == reports.len() => {
-                found.push(format!("{code}: every plan shows it"))
+                found.push(format!("{code}: every plan shows it"));
             }
             Some(_) => {}
         }

@@ -83,10 +83,9 @@ impl<'ast> Visit<'ast> for Contents {
 
     fn visit_path(&mut self, path: &'ast syn::Path) {
         let mut segments = path.segments.iter();
-        if segments.next().is_some_and(|first| first.ident == "crate") {
-            if let Some(module) = segments.next() {
-                self.module(&module.ident);
-            }
+        let is_own = segments.next().is_some_and(|first| first.ident == "crate");
+        if let Some(module) = segments.next().filter(|_| is_own) {
+            self.module(&module.ident);
         }
         syn::visit::visit_path(self, path);
     }
@@ -115,7 +114,7 @@ impl Contents {
             syn::UseTree::Name(name) => self.module(&name.ident),
             syn::UseTree::Rename(name) => self.module(&name.ident),
             syn::UseTree::Group(group) => {
-                group.items.iter().for_each(|item| self.first_names(item))
+                group.items.iter().for_each(|item| self.first_names(item));
             }
             syn::UseTree::Glob(_) => {}
         }

@@ -1,4 +1,5 @@
 //! The command as it is run: what it prints, and what it ends with.
+#![expect(clippy::expect_used, reason = "a test fails by it")]
 
 use std::{
     fs,

@@ -1,5 +1,4 @@
 //! How long the whole report of each example plan takes.
-#![expect(missing_docs, reason = "criterion's macros make a public function")]
 
 use std::{fs, path::Path};
 

@@ -80,7 +80,7 @@ fn print_figures(sheet: &mut Sheet, figures: &[Figure], options: Options) {
 fn print_table(sheet: &mut Sheet, table: &Table, options: Options) {
     sheet.blank();
     sheet.paragraph(INDENT, &format!("{}:", table.caption.text));
-    let marked = table.rows.iter().any(|row| mark(row) != "");
+    let marked = table.rows.iter().any(|row| !mark(row).is_empty());
     let heads = table.columns.iter().map(|head| Cell::text(&head.text));
     let mut grid = Grid::new(marked.then(|| Cell::text("")).into_iter().chain(heads).collect());
     for row in &table.rows {
