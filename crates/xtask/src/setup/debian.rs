@@ -45,7 +45,7 @@ pub(super) fn make() -> Result<Toolchain> {
         version.linker().context("the linker wasm-ld is not where its package should put it")?;
     let sysroot = version.sysroot();
     if !has_std(&library_folder(&sysroot)) {
-        shell::say("Building the wasm32 standard library from source, once (about half a minute).");
+        shell::say("Building the wasm32 standard library from source, once (half a minute to a few minutes).");
         build(&sysroot).context("building the wasm32 standard library")?;
     }
     Ok(Toolchain { sysroot, linker })
