@@ -78,7 +78,7 @@ fn announce_lan(port: u16) {
         "Without HTTPS a phone does not keep the page for use with no network. For that, save this file on it:",
     );
     for address in &addresses {
-        shell::say(&format!("                 http://{address}:{port}/{}", build::SINGLE));
+        shell::say(&format!("                 http://{address}:{port}/{}?save", build::SINGLE));
     }
     shell::say(
         "Anybody on the network can open the page; plans stay in each browser and are not sent here.",

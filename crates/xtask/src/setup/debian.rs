@@ -1,7 +1,7 @@
 //! The wasm32 standard library where rustup cannot fetch it: built once from Debian's source, by Debian's compiler.
 
 use super::apt;
-use super::wasm::{TRIPLE, has_std};
+use super::wasm::{FLAG_END, TRIPLE, has_std, without_paths_of_this_machine};
 use crate::{folders, hash, shell};
 use anyhow::{Context, Result, bail};
 use std::fs;
@@ -45,7 +45,9 @@ pub(super) fn make() -> Result<Toolchain> {
         version.linker().context("the linker wasm-ld is not where its package should put it")?;
     let sysroot = version.sysroot();
     if !has_std(&library_folder(&sysroot)) {
-        shell::say("Building the wasm32 standard library from source, once (about half a minute).");
+        shell::say(
+            "Building the wasm32 standard library from source, once (half a minute to a few minutes).",
+        );
         build(&sysroot).context("building the wasm32 standard library")?;
     }
     Ok(Toolchain { sysroot, linker })
@@ -119,8 +121,10 @@ fn compile(folder: &Path) -> Result<()> {
     command.env("RUSTC", COMPILER);
     // Building the standard library is an unstable feature of a stable compiler.
     command.env("RUSTC_BOOTSTRAP", "1");
+    let mut flags = without_paths_of_this_machine();
     // Link-time optimisation reads the bitcode.
-    command.env("CARGO_ENCODED_RUSTFLAGS", "-Cembed-bitcode=yes");
+    flags.push("-Cembed-bitcode=yes".to_owned());
+    command.env("CARGO_ENCODED_RUSTFLAGS", flags.join(FLAG_END));
     shell::run(&mut command)
 }
 

@@ -10,6 +10,9 @@ use std::process::Command;
 
 pub(crate) const TRIPLE: &str = "wasm32-unknown-unknown";
 
+/// What cargo wants between flags that may have spaces in them.
+pub(super) const FLAG_END: &str = "\u{1f}";
+
 /// How this machine compiles for the browser.
 #[derive(Debug)]
 pub(crate) enum WasmTarget {
@@ -99,12 +102,12 @@ impl WasmTarget {
             command.env("RUSTC", debian::COMPILER);
             command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", &toolchain.linker);
         }
-        command.env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"));
+        command.env("CARGO_ENCODED_RUSTFLAGS", flags.join(FLAG_END));
     }
 }
 
 /// Panic messages name source files; the page should name none of this machine's folders, and saves their bytes.
-fn without_paths_of_this_machine() -> Vec<String> {
+pub(super) fn without_paths_of_this_machine() -> Vec<String> {
     let mut folders = vec![folders::root().to_path_buf()];
     if let Ok(registries) = fs::read_dir(cargo_home().join("registry").join("src")) {
         folders.extend(registries.filter_map(Result::ok).map(|entry| entry.path()));

@@ -29,7 +29,7 @@ pub(super) fn lints(machine: &Machine) -> Result<()> {
 pub(super) fn tests(machine: &Machine) -> Result<Count> {
     let (target, browser) = (machine.wasm()?, machine.browser()?);
     let mut command = target.cargo("test");
-    command.args(["--package", "quietpin-wasm", "--no-fail-fast"]);
+    command.args(["--package", "quietpin-wasm", "--lib", "--tests", "--no-fail-fast"]);
     command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner()?);
     command.env("CHROMEDRIVER", &browser.driver);
     command.env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?);

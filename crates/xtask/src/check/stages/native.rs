@@ -41,6 +41,8 @@ fn both(one: Result<Count>, other: Result<Count>) -> Result<Count> {
 
 pub(super) fn docs() -> Result<()> {
     let mut command = shell::cargo();
-    command.args(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings");
+    command
+        .args(["doc", "--workspace", "--all-features", "--no-deps"])
+        .env("RUSTDOCFLAGS", "-D warnings");
     shell::run(&mut command)
 }
