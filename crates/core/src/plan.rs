@@ -4,14 +4,13 @@
 //! JSON that a person can read and edit: blank fields are left out, and a number may stand where a text is
 //! meant.
 
+mod file;
 mod parse;
+mod place;
 mod record;
-mod typed;
-
-use serde::{Deserialize, Serialize};
 
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
-use record::record;
+use record::{Record, record};
 
 record! {
     /// The supply and the temperatures between which every answer must hold.
@@ -174,47 +173,37 @@ record! {
 }
 
 /// Everything that was typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[cfg_attr(feature = "typescript", ts(optional_fields))]
-#[serde(default, deny_unknown_fields)]
 pub struct Plan {
     /// Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
     pub quietpin: u32,
     /// The plan's name.
-    #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub name: String,
     /// The fitter's own notes.
-    #[serde(skip_serializing_if = "String::is_empty", deserialize_with = "typed::read")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub notes: String,
     /// Supply and temperatures.
-    #[serde(skip_serializing_if = "record::is_blank")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub conditions: Conditions,
     /// Question 1: the engine.
-    #[serde(skip_serializing_if = "record::is_blank")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub engine: Engine,
     /// Question 1: the channels.
-    #[serde(skip_serializing_if = "record::is_blank")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub channels: Channels,
     /// Question 2.
-    #[serde(skip_serializing_if = "record::is_blank")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injectors: Injectors,
     /// Question 3: the outputs.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub outputs: Vec<Output>,
     /// Question 3: the loads.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub loads: Vec<Load>,
     /// Question 4.
-    #[serde(skip_serializing_if = "record::is_blank")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub cranking: Cranking,
 }
@@ -231,13 +220,17 @@ impl Plan {
         match section {
             "name" => Some(&self.name),
             "notes" => Some(&self.notes),
-            "conditions" => self.conditions.get(rest),
-            "engine" => self.engine.get(rest),
-            "channels" => self.channels.get(rest),
-            "injectors" => self.injectors.get(rest),
-            "cranking" => self.cranking.get(rest),
-            "outputs" => entry(rest).and_then(|(at, rest)| self.outputs.get(at)?.get(rest)),
-            "loads" => entry(rest).and_then(|(at, rest)| self.loads.get(at)?.get(rest)),
+            "conditions" => place::view(self.conditions.views(), rest),
+            "engine" => place::view(self.engine.views(), rest),
+            "channels" => place::view(self.channels.views(), rest),
+            "injectors" => place::view(self.injectors.views(), rest),
+            "cranking" => place::view(self.cranking.views(), rest),
+            "outputs" => {
+                entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
+            }
+            "loads" => {
+                entry(rest).and_then(|(at, rest)| place::view(self.loads.get(at)?.views(), rest))
+            }
             _ => None,
         }
     }
@@ -248,13 +241,15 @@ impl Plan {
         let place = match section {
             "name" => Some(&mut self.name),
             "notes" => Some(&mut self.notes),
-            "conditions" => self.conditions.place(rest),
-            "engine" => self.engine.place(rest),
-            "channels" => self.channels.place(rest),
-            "injectors" => self.injectors.place(rest),
-            "cranking" => self.cranking.place(rest),
-            "outputs" => entry(rest).and_then(|(at, rest)| self.outputs.get_mut(at)?.place(rest)),
-            "loads" => entry(rest).and_then(|(at, rest)| self.loads.get_mut(at)?.place(rest)),
+            "conditions" => place::slot(self.conditions.slots(), rest),
+            "engine" => place::slot(self.engine.slots(), rest),
+            "channels" => place::slot(self.channels.slots(), rest),
+            "injectors" => place::slot(self.injectors.slots(), rest),
+            "cranking" => place::slot(self.cranking.slots(), rest),
+            "outputs" => entry(rest)
+                .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),
+            "loads" => entry(rest)
+                .and_then(|(at, rest)| place::slot(self.loads.get_mut(at)?.slots(), rest)),
             _ => None,
         };
         if let Some(place) = place {

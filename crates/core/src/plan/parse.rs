@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::Value;
 
-use super::Plan;
+use super::{Plan, file};
 
 /// The version of the format that this program writes. It reads this one and older ones.
 pub const VERSION: u32 = 1;
@@ -84,9 +84,9 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
     // first as plain JSON, so that a newer version is named before its unknown fields are
     let document: Value = serde_json::from_str(text)
         .map_err(|error| ReadError::NotJson { detail: error.to_string() })?;
-    let Some(document) = document.as_object() else {
+    if !document.is_object() {
         return Err(ReadError::NotAPlan { detail: "it is not an object in braces.".into() });
-    };
+    }
     match document.get("quietpin").and_then(Value::as_u64) {
         None => Err(ReadError::NotAPlan {
             detail: format!(
@@ -97,8 +97,7 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
         Some(0) => {
             Err(ReadError::NotAPlan { detail: "there is no version 0 of the format.".into() })
         }
-        Some(_) => serde_json::from_str(text)
-            .map_err(|error| ReadError::Misfit { detail: error.to_string() }),
+        Some(_) => file::from_value(document).map_err(|detail| ReadError::Misfit { detail }),
     }
 }
 

@@ -1,0 +1,162 @@
+//! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
+use serde_json::Value;
+
+use super::{
+    Plan,
+    record::{Record, Slot, View},
+};
+
+impl<'de> Deserialize<'de> for Plan {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        from_value(Value::deserialize(deserializer)?).map_err(D::Error::custom)
+    }
+}
+
+/// The plan in a JSON document, or what has no place in it.
+pub(super) fn from_value(document: Value) -> Result<Plan, String> {
+    let Value::Object(document) = document else {
+        return Err("it is not an object in braces".into());
+    };
+    let mut plan = Plan::default();
+    for (key, value) in document {
+        match key.as_str() {
+            "quietpin" => {
+                plan.quietpin =
+                    value.as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or_default()
+            }
+            "name" => plan.name = text(value, &key)?,
+            "notes" => plan.notes = text(value, &key)?,
+            "conditions" => fill(plan.conditions.slots(), value, &key)?,
+            "engine" => fill(plan.engine.slots(), value, &key)?,
+            "channels" => fill(plan.channels.slots(), value, &key)?,
+            "injectors" => fill(plan.injectors.slots(), value, &key)?,
+            "cranking" => fill(plan.cranking.slots(), value, &key)?,
+            "outputs" => plan.outputs = entries(value, &key)?,
+            "loads" => plan.loads = entries(value, &key)?,
+            _ => return Err(format!("a plan has no part named “{key}”")),
+        }
+    }
+    Ok(plan)
+}
+
+fn entries<R: Record>(value: Value, path: &str) -> Result<Vec<R>, String> {
+    let entry = |(at, value)| {
+        let mut record = R::default();
+        fill(record.slots(), value, &format!("{path}.{at}")).map(|()| record)
+    };
+    list(value, path)?.into_iter().enumerate().map(entry).collect()
+}
+
+fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Value, path: &str) -> Result<(), String> {
+    let Value::Object(object) = value else {
+        return Err(format!("“{path}” is not an object in braces"));
+    };
+    for (key, value) in object {
+        let path = format!("{path}.{key}");
+        let Some((_, slot)) = slots.iter_mut().find(|(name, _)| *name == key) else {
+            let names: Vec<_> = slots.iter().map(|(name, _)| *name).collect();
+            return Err(format!("there is no “{path}”; there are: {}", names.join(", ")));
+        };
+        match slot {
+            Slot::Text(place) => **place = text(value, &path)?,
+            Slot::List(place) => **place = texts(value, &path)?,
+        }
+    }
+    Ok(())
+}
+
+fn texts(value: Value, path: &str) -> Result<Vec<String>, String> {
+    list(value, path)?.into_iter().map(|value| text(value, path)).collect()
+}
+
+fn list(value: Value, path: &str) -> Result<Vec<Value>, String> {
+    match value {
+        Value::Array(values) => Ok(values),
+        _ => Err(format!("“{path}” is not a list in brackets")),
+    }
+}
+
+fn text(value: Value, path: &str) -> Result<String, String> {
+    match value {
+        Value::String(text) => Ok(text),
+        Value::Number(number) => Ok(number.to_string()),
+        Value::Null => Ok(String::new()),
+        Value::Bool(_) | Value::Array(_) | Value::Object(_) => {
+            Err(format!("“{path}” is neither a text in quotes nor a number"))
+        }
+    }
+}
+
+impl Serialize for Plan {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("quietpin", &self.quietpin)?;
+        let heads =
+            Fields(vec![("name", View::Text(&self.name)), ("notes", View::Text(&self.notes))]);
+        for (name, value) in heads.written().0 {
+            map.serialize_entry(name, &Written(value))?;
+        }
+        let parts = [
+            ("conditions", self.conditions.views()),
+            ("engine", self.engine.views()),
+            ("channels", self.channels.views()),
+            ("injectors", self.injectors.views()),
+            ("cranking", self.cranking.views()),
+        ];
+        for (name, part) in parts {
+            let fields = record(part);
+            if !fields.0.is_empty() {
+                map.serialize_entry(name, &fields)?;
+            }
+        }
+        let outputs: Vec<_> = self.outputs.iter().map(|output| record(output.views())).collect();
+        let loads: Vec<_> = self.loads.iter().map(|load| record(load.views())).collect();
+        for (name, entries) in [("outputs", outputs), ("loads", loads)] {
+            if !entries.is_empty() {
+                map.serialize_entry(name, &entries)?;
+            }
+        }
+        map.end()
+    }
+}
+
+/// The fields of a record that are written.
+struct Fields<'a>(Vec<(&'static str, View<'a>)>);
+
+fn record<'a>(views: Vec<(&'static str, View<'a>)>) -> Fields<'a> {
+    Fields(views).written()
+}
+
+impl Fields<'_> {
+    /// Without the blank ones.
+    fn written(mut self) -> Self {
+        self.0.retain(|(_, view)| match view {
+            View::Text(text) => !text.is_empty(),
+            View::List(texts) => !texts.is_empty(),
+        });
+        self
+    }
+}
+
+impl Serialize for Fields<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(self.0.len()))?;
+        for (name, view) in &self.0 {
+            map.serialize_entry(name, &Written(*view))?;
+        }
+        map.end()
+    }
+}
+
+struct Written<'a>(View<'a>);
+
+impl Serialize for Written<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.0 {
+            View::Text(text) => serializer.serialize_str(text),
+            View::List(texts) => texts.serialize(serializer),
+        }
+    }
+}
