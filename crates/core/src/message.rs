@@ -22,10 +22,27 @@ pub struct Message {
 }
 
 impl Message {
-    /// The sentence named `code`, with these values in its gaps.
-    pub fn new(code: &'static str, values: BTreeMap<&'static str, Value>) -> Self {
-        let text = words::fill(words::sentence(code), &values);
-        Self { code, values, text }
+    /// The sentence named `code`; its gaps are still to be filled.
+    pub fn begin(code: &'static str) -> Self {
+        Self { code, values: BTreeMap::new(), text: String::new() }
+    }
+
+    /// Puts a value into a gap.
+    ///
+    /// Kept out of line: the report has hundreds of sentences, and the page carries every byte of them.
+    #[inline(never)]
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: Value) -> Self {
+        self.values.insert(name, value);
+        self
+    }
+
+    /// The whole sentence.
+    #[inline(never)]
+    #[must_use]
+    pub fn end(mut self) -> Self {
+        self.text = words::fill(words::sentence(self.code), &self.values);
+        self
     }
 }
 
@@ -33,9 +50,8 @@ impl Message {
 #[macro_export]
 macro_rules! say {
     ($code:expr $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::message::Message::new(
-            $code,
-            std::collections::BTreeMap::from([$((stringify!($name), $crate::quantity::Value::from($value))),*]),
-        )
+        $crate::message::Message::begin($code)
+            $(.with(stringify!($name), $crate::quantity::Value::from($value)))*
+            .end()
     };
 }

@@ -16,10 +16,10 @@ mod read;
 mod show;
 
 pub use angle::CrankAngle;
-pub use band::{Band, Holds};
+pub use band::{Band, Holds, Span};
 pub use dimension::{Dimension, Unit};
 pub use measure::Measure;
-pub use read::{Misread, read, read_band};
+pub use read::{Misread, read, read_band, read_span};
 pub use show::{Value, number};
 
 pub use uom::si::f64::{

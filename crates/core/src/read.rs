@@ -20,7 +20,7 @@ use crate::{
     finding::Finding,
     message::Message,
     plan::Plan,
-    quantity::{Band, Measure, Misread, Value, read_band},
+    quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span},
 };
 
 pub(crate) use channels::{Channels, Seen, ignition, injection};
@@ -88,7 +88,16 @@ impl<'a> Reader<'a> {
 
     /// A quantity, with its tolerance where one was typed.
     pub fn band<Q: Measure>(&mut self, path: &str) -> Entry<Band<Q>> {
-        self.read(path, band_of, band_value)
+        self.span(path, Q::DIMENSION).map(Span::band)
+    }
+
+    /// The same in base units: one piece of code for every dimension.
+    fn span(&mut self, path: &str, dimension: Dimension) -> Entry<Span> {
+        self.read(
+            path,
+            |field, text| span_of(field, dimension, text),
+            |span| span_value(*span, dimension),
+        )
     }
 
     /// A whole number.
@@ -204,16 +213,16 @@ pub(crate) fn assumed_is_readable(path: &str) -> bool {
         Kind::Whole(..) => reader.whole(path).value().is_some(),
         Kind::Choice(_) => reader.choice(path).value().is_some(),
         Kind::Quantity { dimension, .. } => match dimension {
-            q::Dimension::Voltage => reader.band::<q::Voltage>(path).value().is_some(),
-            q::Dimension::Current => reader.band::<q::Current>(path).value().is_some(),
-            q::Dimension::Resistance => reader.band::<q::Resistance>(path).value().is_some(),
-            q::Dimension::Inductance => reader.band::<q::Inductance>(path).value().is_some(),
-            q::Dimension::Time => reader.band::<q::Time>(path).value().is_some(),
-            q::Dimension::Length => reader.band::<q::Length>(path).value().is_some(),
-            q::Dimension::WireSize => reader.band::<q::Area>(path).value().is_some(),
-            q::Dimension::Temperature => reader.band::<q::Temperature>(path).value().is_some(),
-            q::Dimension::Speed => reader.band::<q::RotationalSpeed>(path).value().is_some(),
-            q::Dimension::Share => reader.band::<q::Ratio>(path).value().is_some(),
+            Dimension::Voltage => reader.band::<q::Voltage>(path).value().is_some(),
+            Dimension::Current => reader.band::<q::Current>(path).value().is_some(),
+            Dimension::Resistance => reader.band::<q::Resistance>(path).value().is_some(),
+            Dimension::Inductance => reader.band::<q::Inductance>(path).value().is_some(),
+            Dimension::Time => reader.band::<q::Time>(path).value().is_some(),
+            Dimension::Length => reader.band::<q::Length>(path).value().is_some(),
+            Dimension::WireSize => reader.band::<q::Area>(path).value().is_some(),
+            Dimension::Temperature => reader.band::<q::Temperature>(path).value().is_some(),
+            Dimension::Speed => reader.band::<q::RotationalSpeed>(path).value().is_some(),
+            Dimension::Share => reader.band::<q::Ratio>(path).value().is_some(),
             _ => false,
         },
         Kind::Text | Kind::Row | Kind::OutputName => false,
@@ -228,35 +237,46 @@ fn label(path: &str, code: &str) -> &'static str {
     choices.iter().find(|choice| choice.code == code).map_or("", |choice| choice.label)
 }
 
-fn band_value<Q: Measure>(band: &Band<Q>) -> Value {
-    if band.is_spread() {
-        let mut value = band.nominal.show();
-        value.shown = format!("{} to {}", band.low.show().shown, band.high.show().shown);
-        return value;
-    }
-    band.nominal.show()
+/// What is assumed for a quantity when its field is blank, and how it is shown.
+pub(crate) fn usual_band<Q: Measure>(path: &str) -> Option<(Band<Q>, Value)> {
+    let field = fields::find(path)?;
+    let span = span_of(field, Q::DIMENSION, field.assumed?.text).ok()?;
+    Some((span.band(), span_value(span, Q::DIMENSION)))
 }
 
-fn band_of<Q: Measure>(field: &Field, text: &str) -> Result<Band<Q>, problem::Problem> {
+fn span_value(span: Span, dimension: Dimension) -> Value {
+    let mut value = dimension.show(span.nominal);
+    if span.low < span.high {
+        value.shown =
+            format!("{} to {}", dimension.show(span.low).shown, dimension.show(span.high).shown);
+    }
+    value
+}
+
+fn span_of(field: &Field, wanted: Dimension, text: &str) -> Result<Span, problem::Problem> {
     let Kind::Quantity { dimension, unit, low, high } = field.kind else {
         return Err(problem::Problem::Misread(Misread::NoNumber));
     };
-    if dimension != Q::DIMENSION {
-        return Err(problem::Problem::Misread(Misread::OtherDimension(Q::DIMENSION)));
+    if dimension != wanted {
+        return Err(problem::Problem::Misread(Misread::OtherDimension(wanted)));
     }
-    let band = read_band::<Q>(text, unit).map_err(problem::Problem::Misread)?;
-    let limit = |number: f64| crate::quantity::read::<Q>(&format!("{number}"), unit);
+    let span = read_span(text, dimension, unit).map_err(problem::Problem::Misread)?;
+    let limit =
+        |number: f64| read_span(&number.to_string(), dimension, unit).map(|span| span.nominal);
     let (Ok(low), Ok(high)) = (limit(low), limit(high)) else {
         return Err(problem::Problem::Misread(Misread::NotFinite));
     };
-    let beyond = |value| Box::new(problem::Beyond { value, low: low.show(), high: high.show() });
+    let beyond = |value| {
+        let (value, low, high) = (dimension.show(value), dimension.show(low), dimension.show(high));
+        Box::new(problem::Beyond { value, low, high })
+    };
     // a limit typed to the last digit must not fail by the last bit
-    let slack = 1e-9 * (high.base() - low.base()).abs();
-    if band.low.base() < low.base() - slack {
-        return Err(problem::Problem::TooSmall(beyond(band.low.show())));
+    let slack = 1e-9 * (high - low).abs();
+    if span.low < low - slack {
+        return Err(problem::Problem::TooSmall(beyond(span.low)));
     }
-    if band.high.base() > high.base() + slack {
-        return Err(problem::Problem::TooLarge(beyond(band.high.show())));
+    if span.high > high + slack {
+        return Err(problem::Problem::TooLarge(beyond(span.high)));
     }
-    Ok(band)
+    Ok(span)
 }

@@ -15,6 +15,35 @@ pub struct Band<Q> {
     pub high: Q,
 }
 
+/// A band as bare numbers of base units, for code that serves every dimension.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Span {
+    /// The lowest.
+    pub low: f64,
+    /// What is meant.
+    pub nominal: f64,
+    /// The highest.
+    pub high: f64,
+}
+
+impl Span {
+    /// A number without spread.
+    pub fn exact(number: f64) -> Self {
+        Self { low: number, nominal: number, high: number }
+    }
+
+    /// `off` both ways from `nominal`.
+    pub fn around(nominal: f64, off: f64) -> Self {
+        Self { low: nominal - off.abs(), nominal, high: nominal + off.abs() }
+    }
+
+    /// The same as quantities.
+    pub fn band<Q: Measure>(self) -> Band<Q> {
+        let Self { low, nominal, high } = self;
+        Band { low: Q::from_base(low), nominal: Q::from_base(nominal), high: Q::from_base(high) }
+    }
+}
+
 impl<Q: Measure> Band<Q> {
     /// A value without spread.
     pub fn exact(value: Q) -> Self {

@@ -7,7 +7,7 @@ mod numeral;
 
 use numeral::Numeral;
 
-use super::{Band, Dimension, Measure, Unit};
+use super::{Band, Dimension, Measure, Span, Unit};
 use crate::math;
 
 /// Why a text is not the quantity that is wanted.
@@ -42,44 +42,53 @@ pub fn read<Q: Measure>(text: &str, usual_unit: &str) -> Result<Q, Misread> {
 /// # Errors
 /// [`Misread`] says what is wrong with the text.
 pub fn read_band<Q: Measure>(text: &str, usual_unit: &str) -> Result<Band<Q>, Misread> {
+    read_span(text, Q::DIMENSION, usual_unit).map(Span::band)
+}
+
+/// The same in base units of `dimension`.
+///
+/// # Errors
+/// [`Misread`] says what is wrong with the text.
+pub fn read_span(text: &str, dimension: Dimension, usual_unit: &str) -> Result<Span, Misread> {
     let plain = text.replace("+/-", "±").replace("+-", "±");
     if let Some((value, tolerance)) = plain.split_once('±') {
-        return read_tolerance(value, tolerance, usual_unit);
+        return read_tolerance(value, tolerance, dimension, usual_unit);
     }
     let ends = plain
         .split_once(" to ")
         .or_else(|| plain.split_once(".."))
         .or_else(|| plain.split_once('–'));
     let Some((one, other)) = ends else {
-        return read(&plain, usual_unit).map(Band::exact);
+        return read_base(&plain, dimension, usual_unit).map(Span::exact);
     };
-    let other_base: Q = read(other, usual_unit)?;
     // "8 to 14.8 V": the unit at the end serves both
     let unit = unit_text(other).filter(|unit| !unit.is_empty()).unwrap_or(usual_unit);
-    Ok(Band::between(read(one, unit)?, other_base))
+    let (one, other) = (read_base(one, dimension, unit)?, read_base(other, dimension, usual_unit)?);
+    Ok(Span { low: one.min(other), nominal: f64::midpoint(one, other), high: one.max(other) })
 }
 
-fn read_tolerance<Q: Measure>(
+fn read_tolerance(
     value: &str,
     tolerance: &str,
+    dimension: Dimension,
     usual_unit: &str,
-) -> Result<Band<Q>, Misread> {
+) -> Result<Span, Misread> {
     let own_unit = unit_text(tolerance).unwrap_or_default();
-    let nominal: Q = if unit_text(value).is_some_and(str::is_empty) && !own_unit.contains('%') {
-        read(value, if own_unit.is_empty() { usual_unit } else { own_unit })?
-    } else {
-        read(value, usual_unit)?
-    };
     if own_unit.contains('%') {
-        let share: super::Ratio = read(tolerance, "%")?;
-        return Ok(Band::with_tolerance(nominal, share.base()));
+        let nominal = read_base(value, dimension, usual_unit)?;
+        let share = read_base(tolerance, Dimension::Share, "%")?;
+        return Ok(Span::around(nominal, nominal * share));
     }
-    let unit = unit_text(value).filter(|unit| !unit.is_empty()).unwrap_or(usual_unit);
-    let zero: Q = read("0", unit)?;
-    let off = read::<Q>(tolerance, unit)?.base() - zero.base();
-    let (low, high) =
-        (Q::from_base(nominal.base() - off.abs()), Q::from_base(nominal.base() + off.abs()));
-    Ok(Band { low, nominal, high })
+    // "12 ± 0.5 V": the unit at the end serves both
+    let value_unit = unit_text(value).unwrap_or_default();
+    let unit = [value_unit, own_unit, usual_unit]
+        .into_iter()
+        .find(|unit| !unit.is_empty())
+        .unwrap_or_default();
+    let nominal = read_base(value, dimension, unit)?;
+    // a difference of temperatures has no zero of its own
+    let off = read_base(tolerance, dimension, unit)? - read_base("0", dimension, unit)?;
+    Ok(Span::around(nominal, off))
 }
 
 fn unit_text(text: &str) -> Option<&str> {

@@ -1,6 +1,6 @@
 //! The injectors from their fields.
 
-use super::{Conditions, Entry, Reader, band_of, band_value};
+use super::{Conditions, Entry, Reader, usual_band};
 use crate::{
     engine::Engine,
     fields,
@@ -129,10 +129,9 @@ fn usual<Q: Measure>(
     if let Entry::Given(band) = entry {
         return band;
     }
-    let field = fields::find(path);
-    let assumed = field.and_then(|field| band_of::<Q>(field, field.assumed?.text).ok());
     // a test of the fields sees to it that every assumed value can be read
-    let band = assumed.unwrap_or(Band::exact(Q::from_base(0.0)));
-    taken.push((field.map_or("", |field| field.label), band_value(&band)));
+    let (band, shown) =
+        usual_band(path).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
+    taken.push((fields::find(path).map_or("", |field| field.label), shown));
     band
 }
