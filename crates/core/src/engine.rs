@@ -121,13 +121,12 @@ impl Engine {
         order: &[u32],
         spacing: &Spacing,
     ) -> Result<Self, Misfit> {
-        check_order(cylinders, order)?;
+        if let Some(misfit) = Self::misfits(kind, cylinders, order, spacing).into_iter().next() {
+            return Err(misfit);
+        }
         let angles = match spacing {
             Spacing::Even => even(kind.cycle(), cylinders),
-            Spacing::Angles(angles) => {
-                check_angles(kind.cycle(), cylinders, angles)?;
-                angles.clone()
-            }
+            Spacing::Angles(angles) => angles.clone(),
         };
         let firing = |(&cylinder, angle)| Firing { cylinder, angle };
         Ok(Self {
@@ -135,6 +134,15 @@ impl Engine {
             firings: order.iter().zip(angles).map(firing).collect(),
             banks: Vec::new(),
         })
+    }
+
+    /// All that would keep [`Engine::new`] from making this engine: of the order, and of the angles.
+    pub fn misfits(kind: Kind, cylinders: u32, order: &[u32], spacing: &Spacing) -> Vec<Misfit> {
+        let angles = match spacing {
+            Spacing::Even => Ok(()),
+            Spacing::Angles(angles) => check_angles(kind.cycle(), cylinders, angles),
+        };
+        [check_order(cylinders, order), angles].into_iter().filter_map(Result::err).collect()
     }
 
     /// The same engine with its cylinders by bank, each bank from front to rear.

@@ -36,7 +36,8 @@ pub(super) const FIELDS: &[Field] = &[
     )
     .assumed("by-order", "common practice, no source"),
     Field::new("channels.coils_wired.#", "Ignition channel reaches cylinder", Kind::Row)
-        .hint("as found at the car"),
+        .hint("as found at the car; 1 6 for a pair, 1L or 1T on a rotary")
+        .measure("Injectors unplugged, no fuel vapour: fire one channel at a time and note which cylinder's coil answers. Of a distributor: follow the lead from each tower, in the direction of the rotor."),
     Field::new("channels.injection_mode", "How the injectors are fired", Kind::Choice(INJECTION)),
     Field::new(
         "channels.injection_count",
@@ -50,5 +51,6 @@ pub(super) const FIELDS: &[Field] = &[
     )
     .assumed("by-order", "common practice, no source"),
     Field::new("channels.injectors_wired.#", "Injection channel reaches cylinder", Kind::Row)
-        .hint("as found at the car"),
+        .hint("as found at the car")
+        .measure("No pressure in the rail: fire one channel at a time and note which injector clicks."),
 ];

@@ -27,17 +27,13 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
     let spacing = spacing(reader);
     let banks = banks(reader);
     let (kind, cylinders, order, spacing) = (kind?, cylinders?, order?, spacing?);
-    match Engine::new(kind, cylinders, &order, &spacing) {
-        Ok(engine) => {
-            let engine = with_banks(reader, engine, banks);
-            remark(reader, &engine);
-            Some(engine)
-        }
-        Err(misfit) => {
-            reader.unusable(problem::finding(&misfit, cylinders, &spacing, kind));
-            None
-        }
+    for misfit in Engine::misfits(kind, cylinders, &order, &spacing) {
+        reader.unusable(problem::finding(&misfit, cylinders, &spacing, kind));
     }
+    let engine = Engine::new(kind, cylinders, &order, &spacing).ok()?;
+    let engine = with_banks(reader, engine, banks);
+    remark(reader, &engine);
+    Some(engine)
 }
 
 /// Numbers of cylinders as they are written: `1-5-3-6-2-4`.

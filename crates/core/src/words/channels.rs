@@ -164,6 +164,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "No cylinder fires exactly 360° from cylinder {cylinder}: the nearest, {other}, misses by {miss}, so a shared spark would fall into a live stroke.",
     ),
     (
+        "channels.no-companion-one-turn",
+        "No other fires together with {cylinder}, so a shared spark would fall into a live stroke.",
+    ),
+    (
         "channels.no-companion-alone",
         "Cylinder {cylinder} has no other cylinder to share a channel with.",
     ),
@@ -272,6 +276,13 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         why: "The spark that should be wasted falls into a live stroke: backfire, detonation or kick-back.",
         act: "A coil for each cylinder, fired in sequence or every turn. Firing a cylinder's own coil every turn needs no companion; people confuse the two.",
         source: "geometry of the four-stroke cycle",
+    },
+    Explanation {
+        code: "channels.no-companion-one-turn",
+        when: "Coils are to be fired in pairs on a two-stroke or a rotary of which no two fire together.",
+        why: "With a cycle of one turn there is no overlap for a wasted spark to fall into.",
+        act: "A coil for each plug, each on a channel of its own.",
+        source: "geometry of the two-stroke cycle",
     },
     Explanation {
         code: "channels.no-companion-alone",

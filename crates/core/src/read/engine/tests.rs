@@ -92,6 +92,15 @@ fn each_mistake_in_the_angles_is_named() {
 }
 
 #[test]
+fn order_and_angles_are_both_named_at_once() {
+    let plan = odd("1-2-2", "0 300 200");
+    let mut reader = Reader::new(&plan);
+    assert!(read::engine(&mut reader).is_none(), "no engine");
+    let codes: Vec<_> = reader.into_parts().1.iter().map(|it| it.message.code).collect();
+    assert_eq!(codes, ["engine.order-twice", "engine.angles-falling"]);
+}
+
+#[test]
 fn banks_that_do_not_fit_leave_the_engine() {
     let with = |banks: &str| {
         let mut plan = plan("4", "1-3-2-4");

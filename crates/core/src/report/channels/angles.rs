@@ -18,6 +18,8 @@ const EVEN_ANGLE: Formula = Formula {
 };
 const TYPED_INTERVAL: Formula =
     Formula { symbols: "α = θ_next − θ", source: "geometry: from this firing to the next" };
+const LAST_INTERVAL: Formula =
+    Formula { symbols: "α = cycle − θ", source: "geometry: from the last firing to the first" };
 const COMPANION: Formula = Formula {
     symbols: "θ_companion = θ + 360°",
     source: "geometry: 360° on, less the cycle where that is passed",
@@ -150,6 +152,10 @@ fn steps(engine: &Engine) -> Vec<Step> {
         for (firing, next) in engine.firings().iter().zip(engine.firings().iter().skip(1)) {
             let values = [("θ_next", next.angle.show()), ("θ", firing.angle.show())];
             steps.push(step(&TYPED_INTERVAL, &values, next.angle - firing.angle));
+        }
+        if let Some(last) = engine.firings().last() {
+            let values = [("cycle", engine.cycle().show()), ("θ", last.angle.show())];
+            steps.push(step(&LAST_INTERVAL, &values, engine.cycle() - last.angle));
         }
     }
     let pair = engine.firings().iter().find_map(|firing| {

@@ -52,7 +52,7 @@ fn one(wiring: &Wiring<'_>, cure: &Cure) -> Message {
         }
         Cure::Rewire(moves) => {
             let moves =
-                moves.iter().map(|it| format!("{} from {} to {}", it.target, it.from, it.to));
+                moves.iter().map(|it| format!("No. {} from {} to {}", it.target, it.from, it.to));
             let list = super::listed(moves);
             if wiring.has_towers() {
                 say!("channels.cure-move-towers", list = list)
@@ -70,25 +70,28 @@ fn setting(wiring: &Wiring<'_>, error: CrankAngle) -> Message {
     if wiring.has_towers() {
         return towers(wiring, error);
     }
+    let later = error.degrees() < 0.0;
+    if !wiring.is_ignition() {
+        return if later {
+            say!("channels.cure-setting-fuel-later", error = size)
+        } else {
+            say!("channels.cure-setting-fuel-earlier", error = size)
+        };
+    }
     if size.is_near(TURN) && engine.cycle() != TURN {
         return say!("channels.cure-setting-turn", error = size);
     }
-    // the cylinder that fires when the controller means the first one
     let first = engine.firings().first().map_or(1, |firing| firing.cylinder);
+    // the one that really fires when the controller means the first
     let taken = engine.firings().iter().find(|firing| {
         let left = (firing.angle + error).as_error(engine.cycle());
         left.is_near(CrankAngle::default())
     });
-    let later = error.degrees() < 0.0;
-    match (taken.map(|firing| firing.cylinder), later) {
-        (Some(other), true) => {
-            say!("channels.cure-setting-later", error = size, first = first, other = other)
-        }
-        (Some(other), false) => {
-            say!("channels.cure-setting-earlier", error = size, first = first, other = other)
-        }
-        (None, true) => say!("channels.cure-setting-by-later", error = size),
-        (None, false) => say!("channels.cure-setting-by-earlier", error = size),
+    let other = taken.map_or(first, |firing| firing.cylinder);
+    if later {
+        say!("channels.cure-setting-later", error = size, first = first, other = other)
+    } else {
+        say!("channels.cure-setting-earlier", error = size, first = first, other = other)
     }
 }
 

@@ -47,6 +47,7 @@ pub(super) fn answers(
             list: "channels.coils_wired",
             mode: wired::Mode::Ignition(mode),
             check: Check::ignition,
+            other: numbering.other(),
         },
         findings,
     ));
@@ -184,12 +185,14 @@ fn unfit_answer(
     unfit: Unfit,
     findings: &mut Findings,
 ) -> Answer {
-    let why = no_companion(unfit);
+    let why = no_companion(engine, unfit);
     let mut to_do = instead(engine, channels.count.value());
     if engine.kind() == Kind::Rotary {
         to_do.push(say!("channels.instead-rotary"));
     }
-    let finding = Finding::new(Severity::Danger, MODE, why.clone()).cured_by(to_do.clone());
+    // alone there is nobody whose stroke the spark could reach
+    let severity = if engine.cylinders() == 1 { Severity::Fault } else { Severity::Danger };
+    let finding = Finding::new(severity, MODE, why.clone()).cured_by(to_do.clone());
     findings.push(finding);
     let mut answer = titled(MODE, Tone::Bad, say!("channels.verdict-no-pairs"));
     answer.why = Some(why);
@@ -199,8 +202,11 @@ fn unfit_answer(
 }
 
 /// Why two cylinders can't share a spark here.
-pub(super) fn no_companion(unfit: Unfit) -> Message {
+fn no_companion(engine: &Engine, unfit: Unfit) -> Message {
     match unfit {
+        Unfit::NoCompanion { cylinder, nearest: Some(_) } if engine.cycle() == TURN => {
+            say!("channels.no-companion-one-turn", cylinder = cylinder)
+        }
         Unfit::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
             "channels.no-companion",
             cylinder = cylinder,

@@ -1,6 +1,6 @@
 //! The injection: its plan, and what is really wired.
 
-use super::{ignition::no_companion, plan, plan::Numbering, wired};
+use super::{plan, plan::Numbering, wired};
 use crate::{
     channels::{Check, Habit, Injection, Layout, Need, Unfit},
     engine::Engine,
@@ -43,6 +43,7 @@ pub(super) fn answers(
             list: "channels.injectors_wired",
             mode: wired::Mode::Injection(mode),
             check: Check::injection,
+            other: numbering.other(),
         },
         findings,
     ));
@@ -167,7 +168,7 @@ fn no_companion_injection(unfit: Unfit) -> Message {
         Unfit::NoCompanion { cylinder, .. } => {
             say!("channels.no-injector-companion", cylinder = cylinder)
         }
-        Unfit::NoBanks => no_companion(unfit),
+        Unfit::NoBanks => say!("channels.banks-unknown"),
     }
 }
 

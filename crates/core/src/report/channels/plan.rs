@@ -43,6 +43,15 @@ impl Numbering<'_> {
         }
     }
 
+    /// The layout of the other habit, and that habit.
+    pub(super) fn other(&self) -> Option<(&Layout, Habit)> {
+        match (self.used.value(), self.by_cylinder) {
+            (Some(Habit::ByCylinder), Some(_)) => Some((self.by_order, Habit::ByOrder)),
+            (_, Some(layout)) => Some((layout, Habit::ByCylinder)),
+            (_, None) => None,
+        }
+    }
+
     pub(super) fn table(&self, engine: &Engine) -> Table {
         let both = self.by_cylinder.is_some();
         let by_cylinder = matches!(self.used.value(), Some(Habit::ByCylinder));

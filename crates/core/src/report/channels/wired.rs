@@ -3,8 +3,8 @@
 use super::{cure, listed, plan};
 use crate::{
     channels::{
-        Check, Effect, Ignition, Injection, Layout, Reached, Spark, Stroke, Wired, cures,
-        error_steps,
+        Check, Effect, Habit, Ignition, Injection, Layout, Position, Reached, Spark, Stroke, Wired,
+        cures, error_steps,
     },
     engine::Engine,
     finding::{Basis, Finding, Findings, Severity},
@@ -35,6 +35,8 @@ pub(super) struct Wiring<'a> {
     pub(super) list: &'static str,
     pub(super) mode: Mode,
     pub(super) check: fn(&Engine, &Layout, &Wired) -> Check,
+    /// The same channels numbered by the other habit, and that habit.
+    pub(super) other: Option<(&'a Layout, Habit)>,
 }
 
 impl Wiring<'_> {
@@ -134,6 +136,9 @@ fn is_clear(wiring: &Wiring<'_>, check: &Check) -> bool {
 }
 
 fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
+    if let Some(mixed) = mixed(wiring, check) {
+        return mixed;
+    }
     let swapped = hidden(wiring, check);
     let harmless = wiring.mode == Mode::Injection(Injection::Together);
     match check.wrong().first() {
@@ -147,6 +152,19 @@ fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
         None if harmless => say!("channels.wired-together-why"),
         None => say!("channels.wired-right-why", n = all),
     }
+}
+
+/// Wired rightly for the other habit of numbering: the one slip behind many wrong channels.
+fn mixed(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
+    let (other, habit) = wiring.other?;
+    let right = || (wiring.check)(wiring.engine, other, &wiring.seen.wired).is_right();
+    if check.is_right() || wiring.seen.spoiled || !right() {
+        return None;
+    }
+    Some(match habit {
+        Habit::ByCylinder => say!("channels.habits-by-cylinder"),
+        Habit::ByOrder => say!("channels.habits-by-order"),
+    })
 }
 
 /// What has not been seen yet.
@@ -238,48 +256,51 @@ fn culprit(reached: &Reached) -> Value {
 }
 
 fn table(wiring: &Wiring<'_>, check: &Check) -> Table {
+    let timed = wiring.layout.slots().iter().any(|slot| !slot.times.is_empty());
     let row = |reached: &Reached| {
         let each = |show: fn(&Spark) -> String| {
             let texts: Vec<String> = reached.sparks.iter().map(show).collect();
             Value::text(if texts.is_empty() { "–".to_owned() } else { texts.join(", ") })
         };
         let wrong = reached.effect.severity();
+        let mut cells = vec![Value::text(reached.target.to_string()), reached.channel.into()];
+        if timed {
+            cells.push(each(|spark| spark.at.show().shown));
+            cells.push(each(|spark| spark.error.show().shown));
+            cells.push(each(|spark| stroke(spark.stroke).text));
+        }
+        cells.push(Value::text(outcome(wiring, reached).text));
         Row {
-            cells: vec![
-                Value::text(reached.target.to_string()),
-                reached.channel.into(),
-                each(|spark| spark.at.show().shown),
-                each(|spark| spark.error.show().shown),
-                each(|spark| stroke(spark.stroke).text),
-                Value::text(outcome(wiring, reached).text),
-            ],
+            cells,
             tone: wrong.map(|it| if it <= Severity::Fault { Tone::Bad } else { Tone::Doubtful }),
         }
-    };
-    let first = if check.reached.iter().any(|it| it.target.to_string().len() > 2) {
-        say!("channels.col-plug")
-    } else {
-        say!("channels.col-cylinder")
     };
     let steps: Vec<Step> =
         check.reached.iter().flat_map(|it| error_steps(wiring.engine, it)).collect();
     Table {
         caption: say!("channels.table-wired"),
-        columns: vec![
-            first,
-            if wiring.has_towers() {
-                say!("channels.col-tower")
-            } else {
-                say!("channels.col-channel")
-            },
-            say!("channels.col-acts"),
-            say!("channels.col-error"),
-            say!("channels.col-stroke"),
-            say!("channels.col-outcome"),
-        ],
+        columns: columns(wiring, timed),
         rows: check.reached.iter().map(row).collect(),
         working: if steps.is_empty() { vec![cure::membership(check)] } else { steps },
     }
+}
+
+fn columns(wiring: &Wiring<'_>, timed: bool) -> Vec<Message> {
+    let only = wiring.layout.order(Position::Only);
+    let first =
+        if only.is_empty() { say!("channels.col-plug") } else { say!("channels.col-cylinder") };
+    let second =
+        if wiring.has_towers() { say!("channels.col-tower") } else { say!("channels.col-channel") };
+    let mut columns = vec![first, second];
+    if timed {
+        columns.extend([
+            say!("channels.col-acts"),
+            say!("channels.col-error"),
+            say!("channels.col-stroke"),
+        ]);
+    }
+    columns.push(say!("channels.col-outcome"));
+    columns
 }
 
 fn stroke(stroke: Stroke) -> Message {

@@ -17,6 +17,14 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
         "channels.wired-again",
         "Channel {channel}: {target} was already found on channel {other}. One of the two is wrong: test both again.",
     ),
+    (
+        "channels.habits-by-cylinder",
+        "Two habits are mixed: it is wired by cylinder, and the plan numbers by firing order.",
+    ),
+    (
+        "channels.habits-by-order",
+        "Two habits are mixed: it is wired by firing order, and the plan numbers by cylinder.",
+    ),
     // verdicts
     ("channels.wired-none-usable", "Nothing typed here can be used"),
     ("channels.wired-right", "Wired right: all {n}"),
@@ -86,23 +94,23 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     // cures
     (
         "channels.cure-setting-turn",
-        "One setting: the controller is a whole turn out. Move its cam reference by {error}; leave the leads.",
+        "One setting: the controller is a whole turn out. Move its cam reference by {error} and leave the leads. Injection moves with it: check that too.",
     ),
     (
         "channels.cure-setting-earlier",
-        "One setting: the reference stands {error} late. The controller takes cylinder {other} for cylinder {first}; move it {error} earlier, or name the right cylinder there.",
+        "One setting: the reference stands {error} late. The controller takes cylinder {other} for cylinder {first}; move it {error} earlier. Injection moves with it: check that too.",
     ),
     (
         "channels.cure-setting-later",
-        "One setting: the reference stands {error} early. The controller takes cylinder {other} for cylinder {first}; move it {error} later, or name the right cylinder there.",
+        "One setting: the reference stands {error} early. The controller takes cylinder {other} for cylinder {first}; move it {error} later. Injection moves with it: check that too.",
     ),
     (
-        "channels.cure-setting-by-earlier",
-        "One setting: move the controller's reference {error} earlier.",
+        "channels.cure-setting-fuel-earlier",
+        "One setting: all injections {error} earlier. The leads stay.",
     ),
     (
-        "channels.cure-setting-by-later",
-        "One setting: move the controller's reference {error} later.",
+        "channels.cure-setting-fuel-later",
+        "One setting: all injections {error} later. The leads stay.",
     ),
     (
         "channels.cure-setting-towers-on",
