@@ -13,6 +13,7 @@ pub mod fields;
 pub mod finding;
 pub mod math;
 pub mod message;
+pub mod output;
 pub mod plan;
 pub mod quantity;
 pub mod read;

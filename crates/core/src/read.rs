@@ -4,6 +4,7 @@ mod conditions;
 mod engine;
 mod entry;
 mod problem;
+mod rest;
 mod row;
 
 use std::collections::BTreeMap;
@@ -23,6 +24,7 @@ use crate::{
 
 pub(crate) use conditions::conditions;
 pub(crate) use engine::engine;
+pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Unasked, rest};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.
