@@ -16,6 +16,7 @@ pub mod finding;
 pub mod injector;
 pub mod math;
 pub mod message;
+pub mod output;
 pub mod permutation;
 pub mod plan;
 pub mod quantity;

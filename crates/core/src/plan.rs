@@ -25,6 +25,10 @@ record! {
         cold: text,
         /// Hottest part of the engine bay where loads sit.
         hot: text,
+        /// Resistance to ground of the controller's supply with the key off.
+        dead_supply: text,
+        /// Resistance to ground of a switched feed (15 or 87) while it is off.
+        dead_feed: text,
     }
 }
 

@@ -6,6 +6,7 @@ mod engine;
 mod entry;
 mod injectors;
 mod problem;
+mod rest;
 mod row;
 
 use std::collections::BTreeMap;
@@ -27,6 +28,7 @@ pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
 pub(crate) use engine::{engine, written};
 pub(crate) use injectors::{Injectors, injectors};
+pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Unasked, rest};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.

@@ -41,40 +41,53 @@ const UNASKED: &[Choice] = &[
     choice("dangerous", "Someone may be hurt, or fuel may flow"),
 ];
 
+const PRACTICE: &str = "common practice, no source";
+
 pub(super) const FIELDS: &[Field] = &[
-    Field::new("loads.#.name", "What hangs on it", Kind::Text).hint("idle valve").first(),
-    Field::new("loads.#.kind", "Kind of load", Kind::Choice(LOAD_KINDS)),
-    Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS)).first(),
-    Field::new("loads.#.output", "On output", Kind::OutputName).first(),
-    Field::new(
-        "loads.#.resistance",
-        "Its resistance at 20 °C",
-        quantity(Resistance, "ohm", 0.05, 1e6),
-    )
-    .measure("Meter across the unplugged load, less the reading with the probes together."),
-    Field::new("loads.#.unasked", "If it acts unasked", Kind::Choice(UNASKED)),
-    Field::new("loads.#.pull_in", "Voltage at which it acts", quantity(Voltage, "V", 0.1, 36.0))
-        .rare(),
-    Field::new(
-        "loads.#.drop_out",
-        "Voltage below which it lets go",
-        quantity(Voltage, "V", 0.01, 36.0),
-    )
-    .rare(),
-    Field::new("outputs.#.name", "Name of the output", Kind::Text)
-        .hint("as on the pin table")
+    Field::new("outputs.#.name", "Name of the output", Kind::Text).hint("as on the pin table").first(),
+    Field::new("outputs.#.stage", "Its stage", Kind::Choice(STAGES))
+        .measure("Pin table. At the car: bare pin, key on, 1 kilohm from the pin to battery, command it on: a fall to 0 V shows a switch to ground. The same to ground, a rise to battery: a switch to battery. Both: a half-bridge.")
         .first(),
-    Field::new("outputs.#.stage", "Its stage", Kind::Choice(STAGES)).first(),
-    Field::new("outputs.#.on_level", "What counts as on", Kind::Choice(ON_LEVELS)),
-    Field::new("outputs.#.current_limit", "Current limit", quantity(Current, "A", 0.01, 100.0)),
+    Field::new("outputs.#.on_level", "What counts as on", Kind::Choice(ON_LEVELS))
+        .hint("not known: both are answered")
+        .measure("Bare pin, key on, output commanded off, 1 kilohm from the pin to ground: a meter that reads battery shows that on is ground.")
+        .only_if("outputs.#.stage", &["half-bridge"]),
+    Field::new("outputs.#.current_limit", "Current limit", quantity(Current, "A", 0.01, 100.0))
+        .hint("continuous, from the pin table"),
     Field::new("outputs.#.pull_up", "Pull-up resistor", quantity(Resistance, "ohm", 10.0, 1e7))
         .hint("blank: none")
+        .measure("Key on, output off, bare pin: the meter's volts, then again with 1 kilohm from the pin to ground. Pull-up in kilohm = first reading / second reading - 1.")
         .rare(),
-    Field::new("outputs.#.pull_up_rail", "The pull-up goes to", Kind::Choice(PULL_RAILS)).rare(),
+    Field::new("outputs.#.pull_up_rail", "The pull-up goes to", Kind::Choice(PULL_RAILS))
+        .hint("asked only where there is one")
+        .measure("Bare pin: volts with the key off show permanent battery; 5 V with the key on, the controller's 5 V.")
+        .rare(),
     Field::new("outputs.#.pull_down", "Pull-down resistor", quantity(Resistance, "ohm", 10.0, 1e7))
         .hint("blank: none")
+        .measure("Key off, connector unplugged at the load: ohms from the bare pin to ground, both ways round; take the higher.")
         .rare(),
     Field::new("outputs.#.on_resistance", "On-resistance", quantity(Resistance, "ohm", 0.0, 50.0))
-        .assumed("0.1 ohm", "common practice, no source")
+        .assumed("0.1 ohm", PRACTICE)
+        .measure("Output on with its load: volts from pin to ground (or to the supply) divided by the load's current.")
+        .rare(),
+    Field::new("loads.#.name", "What hangs on it", Kind::Text).hint("idle valve").first(),
+    Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS))
+        .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
+        .first(),
+    Field::new("loads.#.output", "On output", Kind::OutputName).hint("one of the outputs above").first(),
+    Field::new("loads.#.kind", "Kind of load", Kind::Choice(LOAD_KINDS))
+        .assumed("relay-coil", "the usual load of an output, and one that little holds in"),
+    Field::new("loads.#.unasked", "If it acts unasked", Kind::Choice(UNASKED))
+        .assumed("costly", "until it is known to be harmless"),
+    Field::new("loads.#.resistance", "Its resistance at 20 °C", quantity(Resistance, "ohm", 0.05, 1e6))
+        .hint("a lamp or a motor: as the meter reads it, at rest")
+        .measure("Meter across the unplugged load, less the reading with the probes together."),
+    Field::new("loads.#.pull_in", "Voltage at which it acts", quantity(Voltage, "V", 0.1, 36.0))
+        .hint("from the data sheet, cold")
+        .measure("Raise the voltage slowly from nothing, cold: the reading at the click.")
+        .rare(),
+    Field::new("loads.#.drop_out", "Voltage below which it lets go", quantity(Voltage, "V", 0.01, 36.0))
+        .hint("from the data sheet, cold")
+        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
         .rare(),
 ];

@@ -107,8 +107,9 @@ pub struct CircuitState {
     /// The controller's supply rail against ground.
     pub rail: Option<Value>,
     /// The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
-    /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed`; positive from top to bottom of the
-    /// drawing, for the load from the pin to its far end. In amperes.
+    /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed` (from the battery to the load's far end), and
+    /// `rail-consumers` and `feed-consumers` (through whatever else hangs on a dead supply or feed, to ground);
+    /// positive from top to bottom of the drawing, for the load from the pin to its far end. In amperes.
     pub currents: Vec<Branch>,
 }
 

@@ -1,20 +1,91 @@
-//! The answer to the question of rest.
+//! The answer to the question of rest: may I connect this load?
 
-use super::{Answer, Section, Tone};
+mod advice;
+mod case;
+mod figure;
+mod names;
+mod open;
+mod picture;
+mod table;
+mod trouble;
+mod verdict;
+mod working;
+
+use case::Subject;
+
+use super::{Answer, Section};
 use crate::{
     finding::Findings,
-    read::{Conditions, Reader},
+    message::Message,
+    output::{Trouble, alternatives},
+    read::{self, Conditions, PlannedRest, Reader},
     say,
 };
 
 pub(super) fn section(
-    _reader: &mut Reader<'_>,
-    _conditions: &Conditions,
-    _findings: &mut Findings,
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    findings: &mut Findings,
 ) -> Section {
-    Section {
-        id: "rest",
-        question: say!("rest.question"),
-        answers: vec![Answer::new("rest", Tone::Open, say!("rest.open"))],
+    let planned = read::rest(reader, conditions);
+    let answers = if planned.loads.is_empty() {
+        vec![open::without_loads(&planned)]
+    } else {
+        (0..planned.loads.len()).filter_map(|at| answer(&planned, at, findings)).collect()
+    };
+    Section { id: "rest", question: say!("rest.question"), answers }
+}
+
+fn answer(planned: &PlannedRest, at: usize, findings: &mut Findings) -> Option<Answer> {
+    let Some(subject) = Subject::new(planned, at) else {
+        return open::answer(planned, planned.loads.get(at)?);
+    };
+    let verdict = verdict::verdict(&subject);
+    let mut answer = Answer::new(subject.load.path.clone(), verdict.tone, verdict.message);
+    let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
+    answer.title = Some(say!("rest.load-title", load = load, output = output));
+    let remedies = remedies(&subject);
+    answer.why = trouble::reason(&subject).or_else(|| why_connect(&subject));
+    let found = trouble::findings(&subject, &remedies);
+    answer.to_do = advice::to_do(&subject, &found, remedies);
+    answer.cautions = advice::cautions(&subject);
+    answer.figures = figure::figures(&subject);
+    answer.tables = table::tables(&subject);
+    answer.pictures = picture::pictures(&subject);
+    findings.extend(found);
+    Some(answer)
+}
+
+/// Other ways to connect it, where it may not be connected as planned.
+fn remedies(subject: &Subject<'_>) -> Vec<Message> {
+    let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+    let Some(wiring) = subject.wiring().filter(|_| !is_clean) else { return Vec::new() };
+    let spares = subject.spares();
+    let found = alternatives(wiring, subject.at, &spares, &subject.planned.around);
+    found.iter().map(|it| advice::remedy(subject, it)).collect()
+}
+
+fn why_connect(subject: &Subject<'_>) -> Option<Message> {
+    let (case, load) = (subject.cases.first()?, subject.solved()?);
+    let (unasked, on) = advice::extremes(subject)?;
+    let weak = case.judgement.found.iter().find(|it| it.trouble == Trouble::WeakWhileCranking);
+    if let Some(weak) = weak {
+        let at = weak.worst.point.at.temperature;
+        let acts = load.pull_in.high * load.kind.warmth(at);
+        let voltage = weak.worst.load()?.voltage;
+        return Some(say!(
+            "rest.why-connect-but",
+            unasked = unasked,
+            on = on,
+            weak = advice::size(voltage),
+            acts = acts
+        ));
     }
+    Some(say!(
+        "rest.why-connect",
+        unasked = unasked,
+        on = on,
+        acts = load.pull_in.high,
+        lets_go = load.drop_out.low
+    ))
 }

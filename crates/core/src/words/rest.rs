@@ -1,8 +1,301 @@
 //! The sentences of the question of rest.
 
+mod explained;
+
+pub(super) use explained::EXPLANATIONS;
+
 use super::{Explanation, Sentence};
 
-pub(super) const SENTENCES: &[Sentence] =
-    &[("rest.question", "Question"), ("rest.open", "Not answered yet.")];
-
-pub(super) const EXPLANATIONS: &[Explanation] = &[];
+pub(super) const SENTENCES: &[Sentence] = &[
+    ("rest.question", "May I connect this load?"),
+    // not answered yet
+    (
+        "rest.open",
+        "Three things first: the output's stage, the load, and where the load's other end goes.",
+    ),
+    (
+        "rest.open-no-loads",
+        "Name a load: what hangs on the output, and where does its other end go?",
+    ),
+    ("rest.open-stage", "Say what stage {output} is."),
+    ("rest.open-far-end", "Say where its other end goes."),
+    ("rest.open-output", "Say which output it hangs on."),
+    ("rest.open-no-such-output", "It hangs on no output of this plan."),
+    ("rest.open-mend", "Mend the marked field first."),
+    ("rest.open-unsolved", "This circuit can't be solved."),
+    (
+        "rest.why-mend",
+        "A value that can't be read is not the same as none, and the answer hangs on it.",
+    ),
+    ("rest.end-would-do", "{end} would do: at most {unasked} across it at rest, {on} when on."),
+    (
+        "rest.end-would-do-at-level",
+        "{end} would do, if {level} counts as on: at most {unasked} across it at rest, {on} when on.",
+    ),
+    ("rest.no-end-would-do", "None of the four ends is safe on {output}: choose another output."),
+    (
+        "rest.output-would-do",
+        "{output} would do: at most {unasked} across it at rest, {on} when on.",
+    ),
+    (
+        "rest.output-would-do-at-level",
+        "{output} would do, if {level} counts as on: at most {unasked} across it at rest, {on} when on.",
+    ),
+    ("rest.load-title", "{load} on {output}"),
+    ("rest.load-title-alone", "{load}"),
+    // verdicts
+    ("rest.connect", "Connect it"),
+    ("rest.no-live-at-rest", "Don't connect it: live at rest"),
+    ("rest.no-live-at-key-on", "Don't connect it: live at key-on"),
+    ("rest.no-live-key-off", "Don't connect it: live with the key off"),
+    ("rest.no-may-stay-in", "Don't connect it: it may not let go"),
+    ("rest.no-may-stay-in-key-off", "Don't connect it: may stay in, key off"),
+    ("rest.no-never-acts", "Don't connect it: it never acts"),
+    ("rest.no-too-much-current", "Don't connect it: too much current"),
+    ("rest.no-wakes-controller", "Don't connect it: it feeds the dead controller"),
+    ("rest.no-may-act-at-key-on", "Don't connect it: may act at key-on"),
+    ("rest.care-may-act-at-key-on", "With care: may act at key-on"),
+    ("rest.care-weak", "With care: it may not act"),
+    ("rest.care-inrush", "With care: inrush above the limit"),
+    ("rest.care-feeds-dead-feed", "With care: it feeds a dead circuit"),
+    ("rest.care-leaks", "With care: leaks into the controller"),
+    ("rest.care-drains", "With care: it drains the battery"),
+    ("rest.depends", "Depends: you don't know what counts as on"),
+    ("rest.no-either-way", "Don't connect it: wrong either way"),
+    // why
+    (
+        "rest.why-connect",
+        "It gets at most {unasked} at rest and {on} when on; it is sure to act from {acts} on, and to let go below {lets_go}.",
+    ),
+    (
+        "rest.why-connect-but",
+        "It gets at most {unasked} at rest and {on} when on; while cranking perhaps {weak}, and hot it is sure to act only from {acts} on.",
+    ),
+    // findings
+    (
+        "rest.live-at-rest",
+        "{load} is live while {output} is off: {voltage} across it through {through}, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.live-at-key-on",
+        "{load} is live for the 0.1 to 1 s in which the controller starts: {voltage} across it through {through}, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.live-key-off",
+        "{load} is live with the key off: {voltage} across it through {through}, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.may-stay-in",
+        "{load} may not let go when {output} is off: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).",
+    ),
+    (
+        "rest.may-stay-in-key-off",
+        "{load} may stay in when the key is turned off: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).",
+    ),
+    (
+        "rest.never-acts",
+        "{load} never acts: with {output} on there is at most {voltage} across it, and it needs {acts}.",
+    ),
+    (
+        "rest.too-much-current",
+        "{output} carries {current} when {load} is on, and its limit is {limit} ({corner}).",
+    ),
+    (
+        "rest.wakes-controller",
+        "With the key off, {current} from {load} flow through {through} into the dead supply of the controller and lift it to {voltage} ({corner}): the engine may not stop, and the battery goes flat.",
+    ),
+    (
+        "rest.may-act-at-key-on",
+        "{load} may act for the 0.1 to 1 s in which the controller starts: {voltage} across it through {through}; it is sure to rest only below {lets_go} ({corner}).",
+    ),
+    (
+        "rest.weak",
+        "{load} is not sure to act: {voltage} across it with {output} on, and it needs {acts} ({corner}).",
+    ),
+    (
+        "rest.inrush",
+        "{output} carries {current} for a moment when {load} is switched on, and its limit is {limit} ({corner}).",
+    ),
+    (
+        "rest.feeds-dead-feed",
+        "{load} feeds the circuit at its other end while that is switched off: {current} ({corner}).",
+    ),
+    (
+        "rest.leaks-into-controller",
+        "With the key off, {current} from {load} leak through {through} into the dead supply of the controller ({corner}).",
+    ),
+    (
+        "rest.drains-battery",
+        "{load} on {output} takes {current} from the battery with the key off.",
+    ),
+    (
+        "rest.weak-while-cranking",
+        "{load} may not act while the starter turns: {voltage} across it, and it is sure to act from {acts} on ({corner}).",
+    ),
+    (
+        "rest.depends-on-level",
+        "What counts as on at {output} is not known. If ground: {ground}. If battery: {battery}.",
+    ),
+    (
+        "rest.wrong-either-way",
+        "{load} is wrong on {output}, whatever counts as on. If ground: {ground}. If battery: {battery}.",
+    ),
+    (
+        "rest.depends-on-resistance",
+        "The resistance of {load} decides: at {low} the answer is “{at_low}”, at {high} “{at_high}”.",
+    ),
+    (
+        "rest.depends-on-dead-supply",
+        "What else hangs on the controller's supply decides for {load}: at {low} to ground the answer is “{at_low}”, at {high} “{at_high}”.",
+    ),
+    (
+        "rest.depends-on-dead-feed",
+        "What else hangs on the feed of {load} decides: at {low} to ground the answer is “{at_low}”, at {high} “{at_high}”.",
+    ),
+    (
+        "rest.solved-without",
+        "{load} hangs on {output} too, but too little is known of it: {others} {n|is|are} answered without it.",
+    ),
+    (
+        "rest.output-named-twice",
+        "Two outputs are named “{name}”; loads that name it are taken to hang on the first.",
+    ),
+    (
+        "rest.lets-go-above",
+        "It can't let go at {drop_out} when it acts from {pull_in} on: the first must be the lower. Check both against the data sheet.",
+    ),
+    // what to do
+    ("rest.do-level", "Set the controller so that {level} counts as on: {then}."),
+    ("rest.do-level-if", "Make sure that {level} counts as on: {then}."),
+    ("rest.do-end", "Move its other end to {end}: {then}."),
+    (
+        "rest.do-level-and-end",
+        "Set the controller so that {level} counts as on, and move its other end to {end}: {then}.",
+    ),
+    (
+        "rest.do-spare",
+        "Move it to {output}, which must carry {current}, its other end to {end}: {then}.",
+    ),
+    (
+        "rest.do-spare-at-level",
+        "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}: {then}.",
+    ),
+    ("rest.do-pull-down", "Splice {resistor}, {power} or more, from the pin to ground: {then}."),
+    (
+        "rest.do-stage",
+        "Use {stage} instead that may carry {current}, its other end at {end}: {then}.",
+    ),
+    (
+        "rest.do-relay",
+        "Put a relay between: its coil on {output}, the coil's other end at {end}, the load on its contact with a fuse of its own. For the coil: {then}.",
+    ),
+    (
+        "rest.do-relay-at-level",
+        "Put a relay between: its coil on {output} with {level} as on, the coil's other end at {end}, the load on its contact with a fuse of its own. For the coil: {then}.",
+    ),
+    ("rest.then", "at most {unasked} across it at rest, {on} when on"),
+    (
+        "rest.do-nothing-found",
+        "No other way to wire it solves clean with what the plan has: leave it unplugged, and ask the maker of the controller for an output that rests open.",
+    ),
+    ("rest.do-measure", "Measure first: {how}"),
+    (
+        "rest.do-prove-reads",
+        "Before you plug it in: meter from the bare pin to ground, key on, output off. It must read {reading}.",
+    ),
+    (
+        "rest.do-prove-floats",
+        "Before you plug it in: hang 1 kilohm from the bare pin to battery. The pin must read battery with the output off, and near 0 V with it on; without the resistor a meter reads 0 V in both.",
+    ),
+    (
+        "rest.do-prove-floats-high",
+        "Before you plug it in: hang 1 kilohm from the bare pin to ground. The pin must read 0 V with the output off, and battery with it on.",
+    ),
+    ("rest.do-check-limit", "Check the pin table: {output} must carry {current}."),
+    ("rest.and-inrush", "{current}, and {inrush} for a moment,"),
+    // cautions
+    (
+        "rest.caution-dangerous",
+        "It can hurt someone if it acts unasked: keep its fuse out until the bare pin is proved, and put a switch in series that cuts it by hand. While the controller starts its outputs are taken as open, which only its maker can promise.",
+    ),
+    (
+        "rest.caution-moving",
+        "Things move by themselves at key-on: hands out, gearbox in neutral, before the first try.",
+    ),
+    (
+        "rest.caution-diode-coil",
+        "A relay with a built-in diode minds which way round its coil is: the wrong way is a dead short when on.",
+    ),
+    // figures
+    ("rest.figure-on-current", "Current when on"),
+    ("rest.figure-inrush", "Current at switch-on"),
+    ("rest.figure-rest-voltage", "Across it when off"),
+    ("rest.figure-key-off-current", "Into the dead controller, key off"),
+    ("rest.figure-acts-hot", "To act for certain, hottest"),
+    ("rest.figure-worst", "Worst: {corner}"),
+    // tables
+    ("rest.table-states", "In every key state (battery at rest, 20 °C; then lowest to highest)"),
+    (
+        "rest.table-states-at-level",
+        "If {level} counts as on: every key state (battery at rest, 20 °C; then lowest to highest)",
+    ),
+    ("rest.column-state", "State"),
+    ("rest.column-effect", "The load"),
+    ("rest.column-across", "Across it"),
+    ("rest.column-through", "Through it"),
+    ("rest.column-pin", "Pin to ground"),
+    ("rest.column-bare", "Meter on the bare pin"),
+    ("rest.table-taken", "What was taken for it"),
+    ("rest.column-what", "What"),
+    ("rest.column-value", "Value"),
+    ("rest.column-basis", "From"),
+    ("rest.taken-resistance", "Its resistance at 20 °C"),
+    ("rest.taken-pull-in", "Acts from"),
+    ("rest.taken-dead-supply", "Controller's dead supply to ground"),
+    ("rest.taken-dead-feed", "Its dead feed to ground"),
+    ("rest.taken-start", "Stages open while the controller starts"),
+    ("rest.taken-diode", "Body diode"),
+    ("rest.taken-usual", "usual for its kind"),
+    ("rest.taken-given", "the plan"),
+    ("rest.taken-practice", "common practice, no source"),
+    // states and effects
+    ("rest.state-key-off", "Key off"),
+    ("rest.state-starting", "Key on, starting"),
+    ("rest.state-off", "Running, output off"),
+    ("rest.state-on", "Output on"),
+    ("rest.effect-rests", "rests"),
+    ("rest.effect-rests-feeds", "rests, but feeds the controller"),
+    ("rest.effect-may-hold", "may stay in"),
+    ("rest.effect-may-act", "may act"),
+    ("rest.effect-live", "LIVE"),
+    ("rest.effect-live-at-some", "LIVE at some corners"),
+    ("rest.effect-acts", "acts"),
+    ("rest.effect-acts-not-cranking", "acts; not sure while cranking"),
+    ("rest.effect-not-sure", "not sure to act"),
+    ("rest.effect-never", "does not act"),
+    ("rest.floats", "0 V (floats)"),
+    ("rest.picture", "{load} on {output}, {stage}; its other end at {end}"),
+    (
+        "rest.picture-at-level",
+        "{load} on {output}, {stage} with {level} as on; its other end at {end}",
+    ),
+    ("rest.picture-state", "{voltage} across it, {current} through it: {effect} ({corner})."),
+    // names
+    ("rest.a-stage-open-drain", "an open-drain output"),
+    ("rest.a-stage-high-side", "a high-side output"),
+    ("rest.a-stage-half-bridge", "a half-bridge output"),
+    ("rest.level-ground", "ground"),
+    ("rest.level-battery", "battery"),
+    ("rest.end-ground", "ground (31)"),
+    ("rest.end-battery", "permanent battery (30)"),
+    ("rest.end-ignition", "the ignition switch (15)"),
+    ("rest.end-relay", "a relay's contact (87)"),
+    ("rest.backwards", "{value}, backwards"),
+    ("rest.part-load", "the other load on the pin"),
+    ("rest.part-upper-switch", "the switch to battery"),
+    ("rest.part-lower-switch", "the switch to ground"),
+    ("rest.part-upper-diode", "the upper body diode"),
+    ("rest.part-lower-diode", "the lower body diode"),
+    ("rest.part-pull-up", "the pull-up"),
+    ("rest.part-pull-down", "the pull-down"),
+];

@@ -1,0 +1,46 @@
+//! How an output rests with what hangs on it: every key state solved as a circuit, at every corner.
+//!
+//! # Model
+//!
+//! - A *stage* has one switch to ground (open-drain), one to the controller's supply (high-side), or both
+//!   (half-bridge). A closed switch is its on-resistance.
+//! - Each switch is a field-effect transistor and brings its body diode along: the lower one from ground to the pin,
+//!   the upper one from the pin to the controller's supply. A diode passes nothing up to [`DIODE_FORWARD_V`] and rises
+//!   by [`DIODE_ON_OHM`] beyond: common practice, no source. The exponential law, which [`crate::circuit`] knows too,
+//!   differs by some tenths of a volt at most, far less than what the other assumptions leave open.
+//! - *Key off*: the controller's supply, the ignition feed (15) and the contact of a relay (87) are cut off from the
+//!   battery, and hang on ground through whatever else they feed ([`Surroundings`]). *Key on*: the supply and 15 are
+//!   the battery; the contact may be open or closed until the output is on, and both are solved.
+//! - *Starting* (0.1 to 1 s after key-on, common practice, no source): every stage is open.
+//! - The battery is an ideal source; the wires have no resistance. Each output is solved with all its loads, by itself.
+//!
+//! # Why the corners suffice
+//!
+//! Seen from one load the rest of the circuit is a pair of terminals whose current never rises with its voltage, so
+//! the load's current falls and its voltage rises with its resistance. Supply, the resistors at the pin and those of
+//! the dead rails each push that current one way throughout. So the extremes lie at the ends, and every combination of
+//! ends is solved; a test throws random points inside.
+
+mod alternative;
+mod corner;
+mod judge;
+mod load;
+mod meter;
+mod operate;
+mod rest;
+mod stage;
+
+pub use alternative::{Alternative, Change, Spare, alternatives, suits};
+pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
+pub use judge::{Found, Judgement, Trouble, judge};
+pub use load::{ALPHA_PER_K, Effect, FarEnd, Kind, Load};
+pub use meter::{METER_OHM, Reading};
+pub use operate::{Branch, Dead, DeadFlow, LoadFlow, Operating, Part, operate};
+pub use rest::{Rest, Solved, StateRest, rest};
+pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage, Wiring};
+
+/// What a body diode drops before it conducts, in volts: common practice, no source.
+pub const DIODE_FORWARD_V: f64 = 0.7;
+
+/// By how much a body diode's drop rises with its current, in ohms: common practice, no source.
+pub const DIODE_ON_OHM: f64 = 0.05;

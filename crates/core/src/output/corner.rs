@@ -1,0 +1,224 @@
+//! The corners at which a key state is solved.
+
+use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Wiring};
+use crate::quantity::{Band, Resistance, Temperature, Voltage};
+
+/// One end of a band, or what is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// The lowest.
+    Low,
+    /// What is meant.
+    Nominal,
+    /// The highest.
+    High,
+}
+
+/// Whether a load stands still or has come up to its running state.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Phase {
+    /// Cold filament, stalled motor.
+    Standing,
+    /// As it runs.
+    Running,
+}
+
+/// The contact (87) of the relay that feeds a load.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Contact {
+    /// Open: what hangs on 87 is dead.
+    Open,
+    /// Closed: 87 is the battery.
+    Closed,
+}
+
+/// A supply and a temperature with a name.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SupplyCorner {
+    /// What a fitter calls it.
+    pub name: &'static str,
+    /// The battery's voltage.
+    pub supply: Voltage,
+    /// The temperature of the load.
+    pub temperature: Temperature,
+    /// Only while the starter turns: it can't be with the key off.
+    pub is_cranking: bool,
+}
+
+/// What an output stands in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Surroundings {
+    /// Supply and temperature, every corner.
+    pub corners: Vec<SupplyCorner>,
+    /// The corner that is meant where none is named: a battery at rest, 20 °C.
+    pub nominal: SupplyCorner,
+    /// Resistance to ground of whatever else hangs on the controller's supply while that is cut off.
+    pub dead_rail: Band<Resistance>,
+    /// The same for the ignition feed (15) or the relay contact (87) of the load.
+    pub dead_feed: Band<Resistance>,
+}
+
+/// One corner: everything that may lie anywhere in its band stands at one end of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Supply and temperature.
+    pub at: SupplyCorner,
+    /// The number of the load that is asked about.
+    pub subject: usize,
+    /// Resistance of the load that is asked about.
+    pub load: End,
+    /// Resistance of the other loads on the pin.
+    pub others: End,
+    /// Whether the loads stand or run.
+    pub phase: Phase,
+    /// What else hangs on the controller's dead supply.
+    pub dead_rail: End,
+    /// What else hangs on the load's dead feed.
+    pub dead_feed: End,
+    /// The pin's own resistors: at `High` they pull it as high as they can.
+    pub pulls: End,
+    /// On-resistance.
+    pub on: End,
+    /// The relay that feeds a load.
+    pub contact: Contact,
+}
+
+impl End {
+    const ENDS: &[Self] = &[Self::Low, Self::High];
+    const ONE: &[Self] = &[Self::Nominal];
+
+    /// This end of a band.
+    pub fn of<Q: Copy>(self, band: &Band<Q>) -> Q {
+        match self {
+            Self::Low => band.low,
+            Self::Nominal => band.nominal,
+            Self::High => band.high,
+        }
+    }
+
+    /// The other end.
+    #[must_use]
+    pub fn opposite(self) -> Self {
+        match self {
+            Self::Low => Self::High,
+            Self::Nominal => Self::Nominal,
+            Self::High => Self::Low,
+        }
+    }
+
+    pub(super) fn ends(is_spread: bool) -> &'static [Self] {
+        if is_spread { Self::ENDS } else { Self::ONE }
+    }
+}
+
+impl Point {
+    /// What is meant, with the relay's contact so.
+    pub fn nominal(at: SupplyCorner, subject: usize, contact: Contact) -> Self {
+        let end = End::Nominal;
+        Self {
+            at,
+            subject,
+            load: end,
+            others: end,
+            phase: Phase::Running,
+            dead_rail: end,
+            dead_feed: end,
+            pulls: end,
+            on: end,
+            contact,
+        }
+    }
+}
+
+/// The positions of the contact that are possible in a state.
+pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
+    let has_relay = wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
+    match state {
+        KeyState::KeyOff => &[Contact::Open],
+        KeyState::Starting | KeyState::Off if has_relay => &[Contact::Closed, Contact::Open],
+        KeyState::Starting | KeyState::Off | KeyState::On => &[Contact::Closed],
+    }
+}
+
+/// Every corner of a state for the load with the number `subject`.
+pub(super) fn points(
+    state: KeyState,
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+) -> Vec<Point> {
+    let free = Free::of(state, wiring, subject);
+    let mut all = Vec::new();
+    for &contact in contacts(state, wiring) {
+        let supplies =
+            around.corners.iter().filter(|at| state != KeyState::KeyOff || !at.is_cranking);
+        let mut points: Vec<_> = supplies.map(|&at| Point::nominal(at, subject, contact)).collect();
+        spread(&mut points, End::ends(free.load), |point, end| point.load = end);
+        spread(&mut points, End::ends(free.others), |point, end| point.others = end);
+        spread(&mut points, End::ends(free.pulls), |point, end| point.pulls = end);
+        spread(&mut points, End::ends(free.on), |point, end| point.on = end);
+        let rail = free.rail && around.dead_rail.is_spread();
+        spread(&mut points, End::ends(rail), |point, end| point.dead_rail = end);
+        let feed = free.feed(state, contact) && around.dead_feed.is_spread();
+        spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
+        spread(&mut points, free.phases, |point, phase| point.phase = phase);
+        all.append(&mut points);
+    }
+    all
+}
+
+/// Whether the pin's own resistors may lie anywhere in a band.
+pub(super) fn has_spread_pulls(output: &Output) -> bool {
+    output.pull_up.as_ref().is_some_and(|(band, _)| band.is_spread())
+        || output.pull_down.as_ref().is_some_and(Band::is_spread)
+}
+
+/// What may lie anywhere in a band in a key state.
+struct Free {
+    load: bool,
+    others: bool,
+    pulls: bool,
+    on: bool,
+    rail: bool,
+    ignition: bool,
+    relay: bool,
+    phases: &'static [Phase],
+}
+
+impl Free {
+    fn of(state: KeyState, wiring: &Wiring, subject: usize) -> Self {
+        let output = &wiring.output;
+        let spread = |(_, load): (usize, &Load)| load.resistance.is_spread();
+        let goes_to = |far_end| wiring.loads.iter().any(|load| load.far_end == far_end);
+        let others = wiring.loads.iter().enumerate().filter(|(at, _)| *at != subject);
+        let pull_up = output.pull_up.as_ref();
+        let runs = wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
+        Self {
+            load: wiring.loads.iter().enumerate().filter(|(at, _)| *at == subject).any(spread),
+            others: others.into_iter().any(spread),
+            pulls: has_spread_pulls(output),
+            on: wiring.drive(state) != Drive::Open && output.on_resistance.is_spread(),
+            rail: state == KeyState::KeyOff
+                && (output.stage.has_upper()
+                    || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery)),
+            ignition: goes_to(FarEnd::Ignition),
+            relay: goes_to(FarEnd::Relay),
+            phases: if runs { &[Phase::Standing, Phase::Running] } else { &[Phase::Running] },
+        }
+    }
+
+    fn feed(&self, state: KeyState, contact: Contact) -> bool {
+        (self.ignition && state == KeyState::KeyOff) || (self.relay && contact == Contact::Open)
+    }
+}
+
+/// Replaces each point by one for each of the values.
+fn spread<T: Copy>(points: &mut Vec<Point>, values: &[T], set: impl Fn(&mut Point, T)) {
+    let Some((&first, others)) = values.split_first() else { return };
+    let so_far = points.len();
+    for &value in others {
+        points.extend_from_within(..so_far);
+        points.iter_mut().rev().take(so_far).for_each(|point| set(point, value));
+    }
+    points.iter_mut().take(so_far).for_each(|point| set(point, first));
+}

@@ -1,0 +1,272 @@
+//! May the load be connected? What is wrong, worst first.
+
+use super::{Effect, KeyState, Load, Phase, Point, Rest, Solved, StateRest, Wiring};
+use crate::quantity::{Current, Holds, Measure, amperes};
+
+/// What can be wrong with a load on an output, worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Trouble {
+    /// It acts while the output is commanded off.
+    LiveAtRest,
+    /// It acts while the controller starts.
+    LiveAtKeyOn,
+    /// It acts with the key off.
+    LiveKeyOff,
+    /// Once on, it may stay in when the output is commanded off.
+    MayStayIn,
+    /// Once on, it may stay in when the key is turned off.
+    MayStayInKeyOff,
+    /// It never acts, even with the output on.
+    NeverActs,
+    /// The output carries more than it may.
+    TooMuchCurrent,
+    /// It feeds the controller that is switched off, enough to keep it alive.
+    WakesController,
+    /// It may act while the controller starts.
+    MayActAtKeyOn,
+    /// With the output on it is not sure to act.
+    Weak,
+    /// Its inrush is more than the output may carry.
+    Inrush,
+    /// It feeds a circuit that is switched off, through its own far end.
+    FeedsDeadFeed,
+    /// A little current flows into the controller that is switched off.
+    LeaksIntoController,
+    /// The battery is drained with the key off.
+    DrainsBattery,
+    /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
+    WeakWhileCranking,
+}
+
+/// A trouble, with where it is and its worst case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// What is wrong.
+    pub trouble: Trouble,
+    /// In which key state.
+    pub state: KeyState,
+    /// At which corners.
+    pub holds: Holds,
+    /// The corner where it is worst.
+    pub worst: Solved,
+}
+
+/// What is wrong with a load, worst first; nothing where it may be connected.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// The troubles.
+    pub found: Vec<Found>,
+}
+
+/// Above this a switched-off controller may stay alive or an engine may not stop: common practice, no source.
+const WAKING_A: f64 = 0.020;
+/// The same, as the voltage on its supply: below it nothing in a controller works: common practice, no source.
+const WAKING_V: f64 = 3.0;
+/// Below this a current into something switched off is nothing: common practice, no source.
+const LEAK_A: f64 = 0.001;
+/// A whole car at rest draws less than 10 mA, so that half of it in one output is too much: common practice, no source.
+const DRAIN_A: f64 = 0.005;
+
+impl Trouble {
+    /// Whether a load without other troubles may be connected all the same.
+    pub fn is_bearable(self) -> bool {
+        self == Self::WeakWhileCranking
+    }
+
+    /// Whether it says no, rather than "with care".
+    pub fn forbids(self) -> bool {
+        self <= Self::WakesController
+    }
+
+    /// Whether a corner can show it at all: a running current is not asked for of a motor that stands.
+    fn is_asked_at(self, point: &Point) -> bool {
+        match self {
+            Self::TooMuchCurrent => point.phase == Phase::Running,
+            Self::Inrush => point.phase == Phase::Standing,
+            _ => true,
+        }
+    }
+
+    /// What another trouble already says.
+    fn is_said_by(self, other: Self) -> bool {
+        use Trouble as T;
+        let others: &[T] = match self {
+            T::MayStayIn | T::NeverActs => &[T::LiveAtRest],
+            T::MayStayInKeyOff => &[T::LiveKeyOff],
+            T::MayActAtKeyOn => &[T::LiveAtKeyOn],
+            T::Weak => &[T::NeverActs, T::LiveAtRest],
+            T::WeakWhileCranking => &[T::NeverActs, T::Weak, T::LiveAtRest],
+            T::Inrush => &[T::TooMuchCurrent],
+            T::LeaksIntoController => &[T::WakesController],
+            T::FeedsDeadFeed => &[T::LiveKeyOff, T::LiveAtRest, T::LiveAtKeyOn, T::MayStayIn],
+            T::DrainsBattery => {
+                &[T::LiveKeyOff, T::MayStayInKeyOff, T::WakesController, T::LeaksIntoController]
+            }
+            _ => &[],
+        };
+        others.contains(&other)
+    }
+}
+
+impl Judgement {
+    /// The worst trouble, passing over what is bearable.
+    pub fn head(&self) -> Option<&Found> {
+        self.found.iter().find(|found| !found.trouble.is_bearable())
+    }
+
+    /// Whether the load may be connected.
+    pub fn is_clean(&self) -> bool {
+        self.head().is_none()
+    }
+}
+
+/// Judges a load by those corners that `counts` lets through.
+pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
+    let mut found: Vec<Found> =
+        rest.states.iter().flat_map(|state| judge_state(rest, state, &counts)).collect();
+    if never_acts(rest, &counts) {
+        for it in &mut found {
+            if matches!(it.trouble, Trouble::Weak) {
+                it.trouble = Trouble::NeverActs;
+            }
+        }
+    }
+    let troubles: Vec<_> = found.iter().map(|it| it.trouble).collect();
+    found.retain(|it| !troubles.iter().any(|other| it.trouble.is_said_by(*other)));
+    found.sort_by_key(|it| it.trouble);
+    Judgement { found }
+}
+
+fn never_acts(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
+    let Some(load) = rest.wiring.loads.get(rest.subject) else { return false };
+    let Some(on) = rest.state(KeyState::On) else { return false };
+    let mut corners = on.corners.iter().filter(|solved| counts(&solved.point));
+    corners.all(|solved| effect(load, solved) != Effect::Energised)
+}
+
+/// What a load does at a solved corner.
+pub(super) fn effect(load: &Load, solved: &Solved) -> Effect {
+    solved
+        .load()
+        .map_or(Effect::Released, |flow| load.effect(flow.voltage, solved.point.at.temperature))
+}
+
+fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool) -> Vec<Found> {
+    let has_relay = rest.wiring.loads.iter().any(|load| load.far_end == super::FarEnd::Relay);
+    let corners: Vec<(&Solved, Vec<Trouble>)> = state
+        .corners
+        .iter()
+        .filter(|solved| counts(&solved.point))
+        .map(|solved| (solved, troubles_at(&rest.wiring, rest.subject, state.state, solved)))
+        .collect();
+    let mut kinds: Vec<Trouble> = corners.iter().flat_map(|(_, some)| some.clone()).collect();
+    kinds.sort();
+    kinds.dedup();
+    let load = rest.wiring.loads.get(rest.subject);
+    let find = |trouble: Trouble| {
+        let asked = || corners.iter().filter(|(it, _)| trouble.is_asked_at(&it.point));
+        let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
+        let names = asked().map(|(it, _)| it.name(state.state, has_relay));
+        let hit: Vec<_> = hits().map(|it| it.name(state.state, has_relay)).collect();
+        let holds = if hits().count() == asked().count() {
+            Holds::Always
+        } else {
+            Holds::AtSome(once_each(names.filter(|name| hit.contains(name))))
+        };
+        let bad = |it: &Solved| badness(trouble, load, it);
+        let worst = hits().max_by(|a, b| bad(a).total_cmp(&bad(b)))?.clone();
+        Some(Found { trouble, state: state.state, holds, worst })
+    };
+    kinds.into_iter().filter_map(find).collect()
+}
+
+/// Each corner named once, however many ends of other bands were tried there.
+fn once_each(names: impl Iterator<Item = String>) -> Vec<String> {
+    let mut once: Vec<String> = Vec::new();
+    for name in names {
+        if !once.contains(&name) {
+            once.push(name);
+        }
+    }
+    once
+}
+
+/// By what the worst corner is told.
+fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
+    use Trouble as T;
+    let voltage = load.map_or(0.0, |load| solved.acting(load).base());
+    let operating = &solved.operating;
+    match trouble {
+        T::NeverActs | T::Weak | T::WeakWhileCranking => -voltage,
+        T::TooMuchCurrent | T::Inrush => operating.switch_current().base(),
+        T::WakesController | T::LeaksIntoController => operating.into_rail().base(),
+        T::FeedsDeadFeed => operating.into_feed().base(),
+        T::DrainsBattery => operating.from_battery.base(),
+        _ => voltage,
+    }
+}
+
+/// What is wrong at one corner.
+pub(super) fn troubles_at(
+    wiring: &Wiring,
+    subject: usize,
+    state: KeyState,
+    solved: &Solved,
+) -> Vec<Trouble> {
+    let Some(load) = wiring.loads.get(subject) else { return Vec::new() };
+    let mut found = Vec::new();
+    match state {
+        KeyState::On => when_on(wiring, load, solved, &mut found),
+        _ => found.extend(unasked(state, effect(load, solved))),
+    }
+    if state == KeyState::KeyOff {
+        when_dead(solved, &mut found);
+    }
+    let feeds_feed = solved.operating.into_feed() > amperes(WAKING_A);
+    if feeds_feed {
+        found.push(Trouble::FeedsDeadFeed);
+    }
+    found
+}
+
+fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
+    match (state, effect) {
+        (_, Effect::Released) | (KeyState::On, _) => None,
+        (KeyState::Off, Effect::Energised) => Some(Trouble::LiveAtRest),
+        (KeyState::Off, Effect::MayHold) => Some(Trouble::MayStayIn),
+        (KeyState::Starting, Effect::Energised) => Some(Trouble::LiveAtKeyOn),
+        (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayActAtKeyOn),
+        (KeyState::KeyOff, Effect::Energised) => Some(Trouble::LiveKeyOff),
+        (KeyState::KeyOff, Effect::MayHold) => Some(Trouble::MayStayInKeyOff),
+    }
+}
+
+fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+    let limit = wiring.output.current_limit.as_ref().map(|limit| limit.low);
+    let is_over = |current: Current| limit.is_some_and(|limit| current > limit);
+    if is_over(solved.operating.switch_current()) {
+        found.push(match solved.point.phase {
+            Phase::Running => Trouble::TooMuchCurrent,
+            Phase::Standing => Trouble::Inrush,
+        });
+    }
+    let at = &solved.point.at;
+    let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, at.temperature));
+    if !is_sure {
+        found.push(if at.is_cranking { Trouble::WeakWhileCranking } else { Trouble::Weak });
+    }
+}
+
+fn when_dead(solved: &Solved, found: &mut Vec<Trouble>) {
+    let operating = &solved.operating;
+    let rail_v = operating.rail.map_or(0.0, Measure::base);
+    let into_rail = operating.into_rail().base();
+    if into_rail >= WAKING_A || (rail_v >= WAKING_V && into_rail >= LEAK_A) {
+        found.push(Trouble::WakesController);
+    } else if into_rail >= LEAK_A {
+        found.push(Trouble::LeaksIntoController);
+    }
+    if operating.from_battery.base() >= DRAIN_A {
+        found.push(Trouble::DrainsBattery);
+    }
+}

@@ -1,0 +1,141 @@
+//! Every key state of one load on its output, at every corner.
+
+use super::{
+    Contact, KeyState, Load, LoadFlow, Operating, Point, Reading, Surroundings, Wiring, corner,
+    meter, operate,
+};
+use crate::quantity::{Band, Current, Measure, Voltage};
+
+/// A load on its output in every key state.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rest {
+    /// The output and all its loads.
+    pub wiring: Wiring,
+    /// The number of the load that is asked about.
+    pub subject: usize,
+    /// The key states, in order.
+    pub states: Vec<StateRest>,
+}
+
+/// A load in one key state.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StateRest {
+    /// The state.
+    pub state: KeyState,
+    /// With everything as it is meant; where a relay's contact may be open or closed, the one that does more.
+    pub nominal: Solved,
+    /// Every corner.
+    pub corners: Vec<Solved>,
+    /// What a meter reads on the bare pin, all loads unplugged.
+    pub bare: Reading,
+}
+
+/// A corner and its solution.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solved {
+    /// The corner.
+    pub point: Point,
+    /// The solution.
+    pub operating: Operating,
+}
+
+/// Solves every key state of the load with the number `subject`; nothing where there is no such load.
+pub fn rest(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Rest> {
+    wiring.loads.get(subject)?;
+    let mut states: Vec<StateRest> = Vec::new();
+    for state in KeyState::ALL {
+        let same = states.last().filter(|before| wiring.is_the_same(before.state, state));
+        states.push(match same {
+            Some(before) => StateRest { state, ..before.clone() },
+            None => StateRest {
+                state,
+                nominal: nominal(wiring, subject, state, around)?,
+                corners: solve_corners(wiring, subject, state, around),
+                bare: meter::reading(wiring, state, around)?,
+            },
+        });
+    }
+    Some(Rest { wiring: wiring.clone(), subject, states })
+}
+
+fn solve_corners(
+    wiring: &Wiring,
+    subject: usize,
+    state: KeyState,
+    around: &Surroundings,
+) -> Vec<Solved> {
+    let solved = |point: Point| {
+        let operating = operate(wiring, state, &point, around)?;
+        Some(Solved { point, operating })
+    };
+    corner::points(state, wiring, subject, around).into_iter().filter_map(solved).collect()
+}
+
+fn nominal(
+    wiring: &Wiring,
+    subject: usize,
+    state: KeyState,
+    around: &Surroundings,
+) -> Option<Solved> {
+    let solved = |contact: &Contact| {
+        let point = Point::nominal(around.nominal, subject, *contact);
+        Some(Solved { point, operating: operate(wiring, state, &point, around)? })
+    };
+    let contacts = corner::contacts(state, wiring).iter().filter_map(solved);
+    contacts.reduce(|one, other| {
+        let more = other.size_at(subject) > one.size_at(subject);
+        if more { other } else { one }
+    })
+}
+
+impl Solved {
+    /// The load that is asked about.
+    pub fn load(&self) -> Option<&LoadFlow> {
+        self.operating.loads.get(self.point.subject)
+    }
+
+    /// What drives a load there: the voltage that would do the same to it at 20 °C.
+    pub fn acting(&self, load: &Load) -> Voltage {
+        let temperature = self.point.at.temperature;
+        self.load().map_or_else(Voltage::default, |it| load.cold_voltage(it.voltage, temperature))
+    }
+
+    fn size_at(&self, subject: usize) -> f64 {
+        self.operating.loads.get(subject).map_or(0.0, |flow| flow.voltage.base().abs())
+    }
+
+    /// What a fitter calls this corner.
+    pub fn name(&self, state: KeyState, has_relay: bool) -> String {
+        let name = self.point.at.name;
+        let open = has_relay
+            && self.point.contact == Contact::Open
+            && matches!(state, KeyState::Starting | KeyState::Off);
+        if open { format!("{name}, 87 open") } else { name.to_owned() }
+    }
+}
+
+impl StateRest {
+    /// The voltage from the pin to the far end of the load, over all corners.
+    pub fn voltage(&self) -> Option<Band<Voltage>> {
+        let nominal = self.nominal.load()?.voltage;
+        Some(self.widened(nominal, |flow| flow.voltage))
+    }
+
+    /// The current from the pin through the load, over all corners.
+    pub fn current(&self) -> Option<Band<Current>> {
+        let nominal = self.nominal.load()?.current;
+        Some(self.widened(nominal, |flow| flow.current))
+    }
+
+    fn widened<Q: Measure>(&self, nominal: Q, of: impl Fn(&LoadFlow) -> Q) -> Band<Q> {
+        let corners = self.corners.iter().filter_map(Solved::load);
+        corners.fold(Band::exact(nominal), |band, flow| band.widened_to(of(flow)))
+    }
+}
+
+impl Rest {
+    /// One of the states.
+    pub fn state(&self, state: KeyState) -> Option<&StateRest> {
+        self.states.iter().find(|it| it.state == state)
+    }
+}

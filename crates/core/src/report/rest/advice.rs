@@ -1,0 +1,189 @@
+//! What to do, and what to beware of.
+
+use super::{case::Subject, names};
+use crate::{
+    fields,
+    finding::Finding,
+    message::Message,
+    output::{Alternative, Change, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage},
+    quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    read::Unasked,
+    say,
+};
+
+/// What to do, in order: measure what decides, then the alternatives; or how to prove a wiring that is right.
+pub(super) fn to_do(
+    subject: &Subject<'_>,
+    found: &[Finding],
+    remedies: Vec<Message>,
+) -> Vec<Message> {
+    let mut to_do = measurements(found);
+    let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+    if is_clean {
+        to_do.extend(proof(subject));
+        to_do.extend(limit(subject));
+    } else if remedies.is_empty() {
+        to_do.push(say!("rest.do-nothing-found"));
+    }
+    to_do.extend(remedies);
+    to_do
+}
+
+/// How to measure what was taken and decides.
+fn measurements(found: &[Finding]) -> Vec<Message> {
+    let deciding = found.iter().filter(|it| it.message.code.starts_with("rest.depends-on-"));
+    let how = deciding.filter_map(|it| fields::find(&it.subject)).map(|field| field.measure);
+    how.filter(|how| !how.is_empty()).map(|how| say!("rest.do-measure", how = how)).collect()
+}
+
+/// What the bare pin must read before the load is plugged in.
+fn proof(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    let (off, on) = (&case.rest.state(KeyState::Off)?.bare, &case.rest.state(KeyState::On)?.bare);
+    if off.floats {
+        return Some(match case.rest.wiring.output.stage {
+            Stage::OpenDrain => say!("rest.do-prove-floats"),
+            _ => say!("rest.do-prove-floats-high"),
+        });
+    }
+    let reading = Value::text(format!(
+        "{}, and {} with the output on",
+        reading_range(off).shown,
+        reading_range(on).shown
+    ));
+    Some(say!("rest.do-prove-reads", reading = reading))
+}
+
+/// A reading with its range.
+pub(super) fn reading_range(reading: &Reading) -> Value {
+    if reading.floats {
+        return names::word("rest.floats");
+    }
+    range(&reading.band)
+}
+
+/// A nominal value with its range.
+pub(super) fn range<Q: Measure>(band: &crate::quantity::Band<Q>) -> Value {
+    let mut value = band.nominal.show();
+    let (low, high) = (band.low.show().shown, band.high.show().shown);
+    if low != high {
+        value.shown = format!("{} ({low} to {high})", value.shown);
+    }
+    value
+}
+
+/// Where the limit is not known: what the output must carry.
+fn limit(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    if case.rest.wiring.output.current_limit.is_some() {
+        return None;
+    }
+    let on = case.rest.state(KeyState::On)?;
+    let most = |phase: Phase| {
+        let corners = on.corners.iter().filter(|it| it.point.phase == phase);
+        let currents = corners.map(|it| it.operating.switch_current().base());
+        amperes(currents.fold(0.0, f64::max))
+    };
+    let (running, standing): (Current, Current) = (most(Phase::Running), most(Phase::Standing));
+    let output = subject.output.name.clone();
+    Some(say!("rest.do-check-limit", output = output, current = carried(running, standing)))
+}
+
+/// A current, and the inrush where that is more.
+fn carried(running: Current, standing: Current) -> Value {
+    if standing <= running {
+        return running.show();
+    }
+    Value::text(say!("rest.and-inrush", current = running, inrush = standing).text)
+}
+
+/// The most across the load when it should rest, and the least when it is on and the starter doesn't turn.
+pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
+    let across = |solved: &Solved| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
+    let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
+    let resting = states().filter(|it| it.state != KeyState::On).flat_map(|it| &it.corners);
+    let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
+    let on = on.filter(|solved| !solved.point.at.is_cranking);
+    let least = on.map(across).reduce(f64::min)?;
+    Some((volts(resting.map(across).fold(0.0, f64::max)), volts(least)))
+}
+
+pub(super) fn size(voltage: Voltage) -> Voltage {
+    volts(voltage.base().abs())
+}
+
+/// An alternative in words.
+pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
+    let then = say!("rest.then", unasked = it.unasked, on = it.on).text;
+    let is_level_known = subject.cases.len() == 1;
+    let carry = carried(it.current, it.inrush);
+    let own = || subject.output.name.clone();
+    let named = |number: usize| {
+        subject.planned.outputs.get(number).map_or_else(String::new, |it| it.name.clone())
+    };
+    let level = |level: OnLevel| names::level(level);
+    match it.change {
+        Change::Level(on) if is_level_known => {
+            say!("rest.do-level", level = level(on), then = then)
+        }
+        Change::Level(on) => say!("rest.do-level-if", level = level(on), then = then),
+        Change::FarEnd(end) => say!("rest.do-end", end = names::end(end), then = then),
+        Change::LevelAndFarEnd(on, end) => {
+            say!("rest.do-level-and-end", level = level(on), end = names::end(end), then = then)
+        }
+        Change::Spare { number, far_end, level: None } => {
+            say!(
+                "rest.do-spare",
+                output = named(number),
+                current = carry,
+                end = names::end(far_end),
+                then = then
+            )
+        }
+        Change::Spare { number, far_end, level: Some(on) } => say!(
+            "rest.do-spare-at-level",
+            output = named(number),
+            current = carry,
+            level = level(on),
+            end = names::end(far_end),
+            then = then
+        ),
+        Change::PullDown(resistor, power) => {
+            say!("rest.do-pull-down", resistor = resistor, power = power, then = then)
+        }
+        Change::Stage(stage, end) => {
+            say!(
+                "rest.do-stage",
+                stage = names::a_stage(stage),
+                current = carry,
+                end = names::end(end),
+                then = then
+            )
+        }
+        Change::Relay { far_end, level: None } => {
+            say!("rest.do-relay", output = own(), end = names::end(far_end), then = then)
+        }
+        Change::Relay { far_end, level: Some(on) } => say!(
+            "rest.do-relay-at-level",
+            output = own(),
+            level = level(on),
+            end = names::end(far_end),
+            then = then
+        ),
+    }
+}
+
+/// Cautions, where connecting it can hurt.
+pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
+    let mut cautions = Vec::new();
+    if subject.load.unasked == Unasked::Dangerous {
+        cautions.push(say!("rest.caution-dangerous"));
+    }
+    if matches!(subject.load.kind, Kind::Motor | Kind::Solenoid) {
+        cautions.push(say!("rest.caution-moving"));
+    }
+    if subject.load.kind == Kind::RelayCoil {
+        cautions.push(say!("rest.caution-diode-coil"));
+    }
+    cautions
+}

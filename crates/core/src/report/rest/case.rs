@@ -1,0 +1,83 @@
+//! A load on its output at one on-level, solved and judged.
+
+use crate::{
+    output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, judge, rest},
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+};
+
+/// What a question about one load starts from.
+pub(super) struct Subject<'a> {
+    pub(super) planned: &'a PlannedRest,
+    pub(super) load: &'a PlannedLoad,
+    pub(super) output: &'a PlannedOutput,
+    /// The output's number in the plan.
+    pub(super) output_number: usize,
+    /// The load's number among those on its output.
+    pub(super) at: usize,
+    /// One for each on-level that is possible.
+    pub(super) cases: Vec<Case>,
+    /// Loads on the same output that too little is known of.
+    pub(super) left_out: Vec<&'a PlannedLoad>,
+}
+
+/// The load at one on-level.
+pub(super) struct Case {
+    pub(super) level: OnLevel,
+    pub(super) rest: Rest,
+    pub(super) judgement: Judgement,
+}
+
+impl<'a> Subject<'a> {
+    /// The load with the number `number`, if everything that is needed is known.
+    pub(super) fn new(planned: &'a PlannedRest, number: usize) -> Option<Self> {
+        let load = planned.loads.get(number)?;
+        let Link::To(link) = load.link else { return None };
+        let output = planned.outputs.get(link)?;
+        load.as_solved()?;
+        let sharing = || planned.loads.iter().filter(|other| other.link == Link::To(link));
+        let known = || sharing().filter(|other| other.as_solved().is_some());
+        let at = known().position(|other| other.path == load.path)?;
+        let loads: Vec<Load> = known().filter_map(PlannedLoad::as_solved).collect();
+        let stage = output.output.as_ref()?;
+        let cases: Option<Vec<_>> = stage
+            .levels()
+            .iter()
+            .map(|&level| {
+                let wiring = Wiring { output: stage.clone(), level, loads: loads.clone() };
+                let rest = rest(&wiring, at, &planned.around)?;
+                let judgement = judge(&rest, |_| true);
+                Some(Case { level, rest, judgement })
+            })
+            .collect();
+        let left_out = sharing().filter(|other| other.as_solved().is_none()).collect();
+        Some(Self { planned, load, output, output_number: link, at, cases: cases?, left_out })
+    }
+
+    /// The wiring at the level that is known, or at the first that is possible.
+    pub(super) fn wiring(&self) -> Option<&Wiring> {
+        self.cases.first().map(|case| &case.rest.wiring)
+    }
+
+    /// The load as it is solved.
+    pub(super) fn solved(&self) -> Option<&Load> {
+        self.wiring()?.loads.get(self.at)
+    }
+
+    /// The outputs of the plan on which nothing hangs.
+    pub(super) fn spares(&self) -> Vec<Spare> {
+        let is_free =
+            |number: usize| !self.planned.loads.iter().any(|load| load.link == Link::To(number));
+        let outputs = self.planned.outputs.iter().enumerate();
+        outputs
+            .filter(|(number, _)| is_free(*number))
+            .filter_map(|(number, it)| Some(Spare { number, output: it.output.clone()? }))
+            .collect()
+    }
+}
+
+impl PlannedLoad {
+    /// The load, if enough of it is known.
+    pub(super) fn as_solved(&self) -> Option<Load> {
+        self.far_end.filter(|_| !self.is_unreadable).map(|far_end| self.to(far_end))
+    }
+}

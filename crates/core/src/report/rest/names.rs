@@ -1,0 +1,108 @@
+//! What things are called in the sentences, and their codes in the pictures.
+
+use crate::{
+    output::{FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage},
+    quantity::Value,
+    words,
+};
+
+pub(super) fn word(code: &'static str) -> Value {
+    Value::text(words::sentence(code))
+}
+
+pub(super) fn end(end: FarEnd) -> Value {
+    word(match end {
+        FarEnd::Ground => "rest.end-ground",
+        FarEnd::Battery => "rest.end-battery",
+        FarEnd::Ignition => "rest.end-ignition",
+        FarEnd::Relay => "rest.end-relay",
+    })
+}
+
+/// At the start of a sentence.
+pub(super) fn end_first(far_end: FarEnd) -> Value {
+    let name = end(far_end).shown;
+    let mut letters = name.chars();
+    let first: String = letters.next().map(char::to_uppercase).into_iter().flatten().collect();
+    Value::text(first + letters.as_str())
+}
+
+pub(super) fn level(level: OnLevel) -> Value {
+    word(match level {
+        OnLevel::Ground => "rest.level-ground",
+        OnLevel::Battery => "rest.level-battery",
+    })
+}
+
+pub(super) fn a_stage(stage: Stage) -> Value {
+    word(match stage {
+        Stage::OpenDrain => "rest.a-stage-open-drain",
+        Stage::HighSide => "rest.a-stage-high-side",
+        Stage::HalfBridge => "rest.a-stage-half-bridge",
+    })
+}
+
+pub(super) fn part(part: Part) -> Value {
+    word(match part {
+        Part::Load(_) | Part::Meter => "rest.part-load",
+        Part::UpperSwitch => "rest.part-upper-switch",
+        Part::LowerSwitch => "rest.part-lower-switch",
+        Part::UpperDiode => "rest.part-upper-diode",
+        Part::LowerDiode => "rest.part-lower-diode",
+        Part::PullUp => "rest.part-pull-up",
+        Part::PullDown => "rest.part-pull-down",
+    })
+}
+
+pub(super) fn state(state: KeyState) -> &'static str {
+    match state {
+        KeyState::KeyOff => "rest.state-key-off",
+        KeyState::Starting => "rest.state-starting",
+        KeyState::Off => "rest.state-off",
+        KeyState::On => "rest.state-on",
+    }
+}
+
+pub(super) fn state_code(state: KeyState) -> &'static str {
+    match state {
+        KeyState::KeyOff => "key-off",
+        KeyState::Starting => "starting",
+        KeyState::Off => "off",
+        KeyState::On => "on",
+    }
+}
+
+pub(super) fn stage_code(stage: Stage) -> &'static str {
+    match stage {
+        Stage::OpenDrain => "open-drain",
+        Stage::HighSide => "high-side",
+        Stage::HalfBridge => "half-bridge",
+    }
+}
+
+pub(super) fn end_code(end: FarEnd) -> &'static str {
+    match end {
+        FarEnd::Ground => "ground",
+        FarEnd::Battery => "battery",
+        FarEnd::Ignition => "ignition",
+        FarEnd::Relay => "relay",
+    }
+}
+
+pub(super) fn kind_code(kind: Kind) -> &'static str {
+    match kind {
+        Kind::RelayCoil => "relay-coil",
+        Kind::Solenoid => "solenoid",
+        Kind::Motor => "motor",
+        Kind::Lamp => "lamp",
+        Kind::Resistor => "resistor",
+    }
+}
+
+pub(super) fn rail_code(rail: PullRail) -> &'static str {
+    match rail {
+        PullRail::Battery => "battery",
+        PullRail::Controller => "controller",
+        PullRail::FiveVolt => "5v",
+    }
+}

@@ -1,0 +1,121 @@
+//! Answers that are not given yet: what is missing, and what would do.
+
+use super::names;
+use crate::{
+    message::Message,
+    output::{FarEnd, OnLevel, Output, Wiring, suits},
+    quantity::Voltage,
+    read::{Link, PlannedLoad, PlannedRest},
+    report::{Answer, Tone},
+    say,
+};
+
+/// More of them than this nobody reads.
+const MOST: usize = 4;
+
+pub(super) fn without_loads(planned: &PlannedRest) -> Answer {
+    let message =
+        if planned.outputs.is_empty() { say!("rest.open") } else { say!("rest.open-no-loads") };
+    Answer::new("rest", Tone::Open, message)
+}
+
+/// What is missing for a load, the first thing first.
+pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Option<Answer> {
+    let output = match load.link {
+        Link::To(number) => planned.outputs.get(number),
+        Link::Blank | Link::Nowhere => None,
+    };
+    let (message, to_do) = match (load.link, output) {
+        _ if load.is_unreadable => (say!("rest.open-mend"), vec![say!("rest.why-mend")]),
+        (_, Some(output)) if output.is_unreadable => {
+            (say!("rest.open-mend"), vec![say!("rest.why-mend")])
+        }
+        (_, Some(output)) => match &output.output {
+            None => (say!("rest.open-stage", output = output.name.clone()), Vec::new()),
+            Some(known) if load.far_end.is_none() => {
+                (say!("rest.open-far-end"), far_ends(planned, load, known, &output.name))
+            }
+            Some(_) => (say!("rest.open-unsolved"), Vec::new()),
+        },
+        (Link::Nowhere, None) => (say!("rest.open-no-such-output"), outputs(planned, load)),
+        _ if planned.outputs.is_empty() => (say!("rest.open"), Vec::new()),
+        _ => (say!("rest.open-output"), outputs(planned, load)),
+    };
+    let mut answer = Answer::new(load.path.clone(), Tone::Open, message);
+    let name = load.name.clone();
+    answer.title = Some(match output {
+        Some(output) => say!("rest.load-title", load = name, output = output.name.clone()),
+        None => say!("rest.load-title-alone", load = name),
+    });
+    answer.to_do = to_do;
+    Some(answer)
+}
+
+/// The far ends that are right on this output.
+fn far_ends(
+    planned: &PlannedRest,
+    load: &PlannedLoad,
+    output: &Output,
+    name: &str,
+) -> Vec<Message> {
+    let say_end = |far_end: FarEnd| {
+        let fit = fit(planned, load, output, far_end)?;
+        let (unasked, on) = fit.voltages;
+        let end = names::end_first(far_end);
+        Some(match fit.level {
+            None => say!("rest.end-would-do", end = end, unasked = unasked, on = on),
+            Some(level) => {
+                let level = names::level(level);
+                say!(
+                    "rest.end-would-do-at-level",
+                    end = end,
+                    level = level,
+                    unasked = unasked,
+                    on = on
+                )
+            }
+        })
+    };
+    let found: Vec<_> = FarEnd::ALL.into_iter().filter_map(say_end).collect();
+    if found.is_empty() { vec![say!("rest.no-end-would-do", output = name)] } else { found }
+}
+
+/// The free outputs that are right for this load.
+fn outputs(planned: &PlannedRest, load: &PlannedLoad) -> Vec<Message> {
+    let Some(far_end) = load.far_end else { return Vec::new() };
+    let is_free = |number: usize| planned.loads.iter().all(|it| it.link != Link::To(number));
+    let free = planned.outputs.iter().enumerate().filter(|(number, _)| is_free(*number));
+    let say_output = |(_, output): (usize, &crate::read::PlannedOutput)| {
+        let fit = fit(planned, load, output.output.as_ref()?, far_end)?;
+        let ((unasked, on), name) = (fit.voltages, output.name.clone());
+        Some(match fit.level {
+            None => say!("rest.output-would-do", output = name, unasked = unasked, on = on),
+            Some(level) => {
+                let level = names::level(level);
+                say!(
+                    "rest.output-would-do-at-level",
+                    output = name,
+                    level = level,
+                    unasked = unasked,
+                    on = on
+                )
+            }
+        })
+    };
+    free.filter_map(say_output).take(MOST).collect()
+}
+
+struct Fit {
+    /// What must count as on, where it is not settled.
+    level: Option<OnLevel>,
+    voltages: (Voltage, Voltage),
+}
+
+fn fit(planned: &PlannedRest, load: &PlannedLoad, output: &Output, far_end: FarEnd) -> Option<Fit> {
+    let levels = output.levels();
+    levels.iter().find_map(|&level| {
+        let wiring = Wiring { output: output.clone(), level, loads: vec![load.to(far_end)] };
+        let voltages = suits(&wiring, 0, &planned.around)?;
+        Some(Fit { level: (levels.len() > 1).then_some(level), voltages })
+    })
+}

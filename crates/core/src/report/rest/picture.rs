@@ -1,0 +1,127 @@
+//! The circuit in every key state, as numbers to draw from.
+
+use super::{
+    advice,
+    case::{Case, Subject},
+    figure, names, table,
+};
+use crate::{
+    output::{Branch, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest},
+    quantity::{Current, Measure, amperes},
+    report::{
+        Picture,
+        picture::{self, Circuit, CircuitState},
+    },
+    say,
+};
+
+/// A picture for each on-level that is possible.
+pub(super) fn pictures(subject: &Subject<'_>) -> Vec<Picture> {
+    subject.cases.iter().filter_map(|case| circuit(subject, case).map(Picture::Circuit)).collect()
+}
+
+fn circuit(subject: &Subject<'_>, case: &Case) -> Option<Circuit> {
+    let load = subject.solved()?;
+    let output = &case.rest.wiring.output;
+    let (name, output_name) = (subject.load.name.clone(), subject.output.name.clone());
+    let (stage, end) = (names::a_stage(output.stage), names::end(load.far_end));
+    let caption = if output.stage == crate::output::Stage::HalfBridge {
+        let level = names::level(case.level);
+        say!(
+            "rest.picture-at-level",
+            load = name,
+            output = output_name,
+            stage = stage,
+            level = level,
+            end = end
+        )
+    } else {
+        say!("rest.picture", load = name, output = output_name, stage = stage, end = end)
+    };
+    Some(Circuit {
+        caption,
+        stage: names::stage_code(output.stage),
+        far_end: names::end_code(load.far_end),
+        load: names::kind_code(load.kind),
+        pull_up: output.pull_up.as_ref().map(|(_, rail)| names::rail_code(*rail)),
+        pull_down: output.pull_down.is_some(),
+        states: case.rest.states.iter().filter_map(|state| drawn(load, case, state)).collect(),
+    })
+}
+
+fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
+    let (effect, tone) = table::effect(load, &case.judgement, state);
+    let solved = shown(load, state);
+    let flow = solved.load()?;
+    let has_relay = case.rest.wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
+    let is_backwards = flow.current.base() * table::forward(load, case) < -5e-7;
+    let size = amperes(flow.current.base().abs()).show();
+    let summary = say!(
+        "rest.picture-state",
+        voltage = advice::size(flow.voltage),
+        current = table::backwards(size, is_backwards),
+        effect = names::word(effect),
+        corner = solved.name(state.state, has_relay)
+    );
+    Some(CircuitState {
+        state: names::state_code(state.state),
+        name: say!(names::state(state.state)),
+        summary,
+        tone,
+        pin: solved.operating.pin.map(Measure::show),
+        far: flow.far.map(Measure::show),
+        rail: solved.operating.rail.map(Measure::show),
+        currents: currents(load, state.state, solved),
+    })
+}
+
+/// What is meant, unless a corner is worse: then that corner, so that the picture agrees with the verdict.
+fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a Solved {
+    let effect = |solved: &Solved| {
+        let temperature = solved.point.at.temperature;
+        solved.load().map_or(Effect::Released, |it| load.effect(it.voltage, temperature))
+    };
+    match figure::worst(load, state) {
+        Some(worst) if state.state != KeyState::On && effect(worst) > effect(&state.nominal) => {
+            worst
+        }
+        _ => &state.nominal,
+    }
+}
+
+/// The branches that carry current, from top to bottom of the drawing.
+fn currents(load: &Load, state: KeyState, solved: &Solved) -> Vec<picture::Branch> {
+    let operating = &solved.operating;
+    let mut branches: Vec<_> =
+        operating.branches.iter().filter_map(|it| branch(it, solved.point.subject)).collect();
+    let is_live = operating.into_feed().base().abs() <= 0.0;
+    let is_fed = load.far_end != FarEnd::Ground && is_live && state_feeds(load, state);
+    if let Some(flow) = solved.load().filter(|_| is_fed) {
+        branches.push(("feed", -flow.current));
+    }
+    branches.push(("feed-consumers", operating.into_feed()));
+    branches.push(("rail-consumers", operating.into_rail()));
+    let carries = |current: &Current| current.base().abs() >= 5e-7;
+    let drawn = branches.into_iter().filter(|(_, current)| carries(current));
+    drawn.map(|(part, current)| picture::Branch { part, current: current.show() }).collect()
+}
+
+fn state_feeds(load: &Load, state: KeyState) -> bool {
+    load.far_end == FarEnd::Battery || state != KeyState::KeyOff
+}
+
+/// A branch of the pin with its current from top to bottom; other loads on the pin are left out.
+fn branch(branch: &Branch, subject: usize) -> Option<(&'static str, Current)> {
+    let current = branch.current;
+    let up = || amperes(-current.base());
+    Some(match branch.part {
+        Part::Load(at) if at == subject => ("load", current),
+        Part::Load(_) | Part::Meter => return None,
+        Part::UpperSwitch => ("upper-switch", up()),
+        Part::UpperDiode => ("upper-diode", up()),
+        Part::PullUp => ("pull-up", up()),
+        Part::LowerSwitch => ("lower-switch", current),
+        Part::LowerDiode => ("lower-diode", current),
+        Part::PullDown => ("pull-down", current),
+    })
+}

@@ -1,0 +1,217 @@
+//! Every key state in a row, and what was taken for it.
+
+use super::{
+    advice::{range, reading_range},
+    case::{Case, Subject},
+    names::{self, word},
+    working,
+};
+use crate::{
+    output::{
+        DIODE_FORWARD_V, DIODE_ON_OHM, Effect, FarEnd, Judgement, KeyState, Load, Solved,
+        StateRest, Trouble,
+    },
+    quantity::{Band, Measure, Value, ohms, volts},
+    report::{Row, Table, Tone},
+    say,
+};
+
+/// A table for each on-level that is possible, then what was taken.
+pub(super) fn tables(subject: &Subject<'_>) -> Vec<Table> {
+    let is_one = subject.cases.len() == 1;
+    let mut tables: Vec<_> =
+        subject.cases.iter().filter_map(|case| states(subject, case, is_one)).collect();
+    tables.extend(taken(subject));
+    tables
+}
+
+fn states(subject: &Subject<'_>, case: &Case, is_one: bool) -> Option<Table> {
+    let load = subject.solved()?;
+    let caption = if is_one {
+        say!("rest.table-states")
+    } else {
+        say!("rest.table-states-at-level", level = names::level(case.level))
+    };
+    let columns = vec![
+        say!("rest.column-state"),
+        say!("rest.column-effect"),
+        say!("rest.column-across"),
+        say!("rest.column-through"),
+        say!("rest.column-pin"),
+        say!("rest.column-bare"),
+    ];
+    let rows = case.rest.states.iter().map(|state| row(load, case, state)).collect();
+    let mut steps = Vec::new();
+    for state in &case.rest.states {
+        steps.extend(working::state_steps(state.state, &state.nominal));
+        steps.extend(working::bare_step(state.state, &state.bare.metered));
+    }
+    Some(Table { caption, columns, rows, working: steps })
+}
+
+fn row(load: &Load, case: &Case, state: &StateRest) -> Row {
+    let (effect, tone) = effect(load, &case.judgement, state);
+    let nothing = || Value::text("");
+    let pin = pin(state);
+    let forward = forward(load, case);
+    Row {
+        cells: vec![
+            word(names::state(state.state)),
+            word(effect),
+            state.voltage().map_or_else(nothing, |band| sized(&band, forward)),
+            state.current().map_or_else(nothing, |band| sized(&band, forward)),
+            pin.map_or_else(nothing, |band| range(&band)),
+            reading_range(&state.bare),
+        ],
+        tone: Some(tone),
+    }
+}
+
+/// The sign of the current, from the pin, with which the load is meant to work.
+pub(super) fn forward(load: &Load, case: &Case) -> f64 {
+    let on = case.rest.state(KeyState::On).and_then(|on| on.nominal.load());
+    match on.map_or(0.0, |flow| flow.current.base()) {
+        current if current > 1e-6 => 1.0,
+        current if current < -1e-6 => -1.0,
+        _ if load.far_end == FarEnd::Ground => 1.0,
+        _ => -1.0,
+    }
+}
+
+/// Without a sign, and "backwards" where it runs against the way in which the load is meant to work.
+fn sized<Q: Measure>(band: &Band<Q>, forward: f64) -> Value {
+    let ends = [band.low, band.nominal, band.high].map(|it| it.base() * forward);
+    let most =
+        ends.into_iter().fold(0.0, |most: f64, it| if it.abs() > most.abs() { it } else { most });
+    let sizes = [band.low, band.high, band.nominal].map(|it| it.base().abs());
+    // a band that spans nought has its least size there
+    let least = if band.low.base() * band.high.base() < 0.0 { 0.0 } else { sizes[0].min(sizes[1]) };
+    let value = range(&Band {
+        low: Q::from_base(least),
+        nominal: Q::from_base(sizes[2]),
+        high: Q::from_base(most.abs()),
+    });
+    let is_backwards =
+        most < 0.0 && Q::from_base(most).show().shown != Q::from_base(0.0).show().shown;
+    backwards(value, is_backwards)
+}
+
+/// Says "backwards" where it is so.
+pub(super) fn backwards(mut value: Value, is_backwards: bool) -> Value {
+    if is_backwards {
+        value.shown = say!("rest.backwards", value = value.shown.clone()).text;
+    }
+    value
+}
+
+fn pin(state: &StateRest) -> Option<Band<crate::quantity::Voltage>> {
+    let nominal = state.nominal.operating.pin?;
+    let corners = state.corners.iter().filter_map(|solved| solved.operating.pin);
+    Some(corners.fold(Band::exact(nominal), |band, pin| band.widened_to(pin)))
+}
+
+/// What the load does over all corners of a state: the code of the words, and how it sounds.
+pub(super) fn effect(
+    load: &Load,
+    judgement: &Judgement,
+    state: &StateRest,
+) -> (&'static str, Tone) {
+    if state.state == KeyState::On {
+        return when_on(load, state);
+    }
+    let at = |solved: &Solved| {
+        let temperature = solved.point.at.temperature;
+        solved.load().map_or(Effect::Released, |it| load.effect(it.voltage, temperature))
+    };
+    let worst = state.corners.iter().map(at).max().unwrap_or(Effect::Released);
+    let least = state.corners.iter().map(at).min().unwrap_or(Effect::Released);
+    let feeds = |trouble| {
+        let mut found = judgement.found.iter();
+        state.state == KeyState::KeyOff && found.any(|it| it.trouble == trouble)
+    };
+    match (worst, least, state.state) {
+        (Effect::Energised, Effect::Energised, _) => ("rest.effect-live", Tone::Bad),
+        (Effect::Energised, ..) => ("rest.effect-live-at-some", Tone::Bad),
+        (Effect::MayHold, _, KeyState::Starting) => ("rest.effect-may-act", Tone::Doubtful),
+        (Effect::MayHold, ..) => ("rest.effect-may-hold", Tone::Doubtful),
+        (Effect::Released, ..) if feeds(Trouble::WakesController) => {
+            ("rest.effect-rests-feeds", Tone::Bad)
+        }
+        (Effect::Released, ..) => ("rest.effect-rests", Tone::Good),
+    }
+}
+
+fn when_on(load: &Load, state: &StateRest) -> (&'static str, Tone) {
+    let is_sure = |solved: &&Solved| {
+        let temperature = solved.point.at.temperature;
+        solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature))
+    };
+    let may_act = |solved: &Solved| {
+        let temperature = solved.point.at.temperature;
+        solved.load().is_some_and(|it| load.effect(it.voltage, temperature) == Effect::Energised)
+    };
+    let unsure: Vec<_> = state.corners.iter().filter(|it| !is_sure(it)).collect();
+    if unsure.is_empty() {
+        ("rest.effect-acts", Tone::Good)
+    } else if unsure.iter().all(|it| it.point.at.is_cranking) {
+        ("rest.effect-acts-not-cranking", Tone::Good)
+    } else if state.corners.iter().any(may_act) {
+        ("rest.effect-not-sure", Tone::Doubtful)
+    } else {
+        ("rest.effect-never", Tone::Bad)
+    }
+}
+
+/// What the answer was worked out with, and where each value comes from.
+fn taken(subject: &Subject<'_>) -> Option<Table> {
+    let load = subject.solved()?;
+    let (planned, around) = (subject.planned, &subject.planned.around);
+    let from = |is_assumed: bool, code: &'static str| {
+        word(if is_assumed { code } else { "rest.taken-given" })
+    };
+    let row = |what, value, basis| Row { cells: vec![word(what), value, basis], tone: None };
+    let usual = "rest.taken-usual";
+    let practice = "rest.taken-practice";
+    let mut rows = vec![
+        row(
+            "rest.taken-resistance",
+            ends(&load.resistance),
+            from(subject.load.is_resistance_assumed, usual),
+        ),
+        row(
+            "rest.taken-pull-in",
+            ends(&load.pull_in),
+            from(subject.load.is_pull_in_assumed, usual),
+        ),
+    ];
+    if subject.wiring()?.output.stage.has_upper() || subject.wiring()?.output.pull_up.is_some() {
+        let basis = from(planned.is_dead_rail_assumed, practice);
+        rows.push(row("rest.taken-dead-supply", ends(&around.dead_rail), basis));
+    }
+    if matches!(load.far_end, FarEnd::Ignition | FarEnd::Relay) {
+        let basis = from(planned.is_dead_feed_assumed, practice);
+        rows.push(row("rest.taken-dead-feed", ends(&around.dead_feed), basis));
+    }
+    rows.push(row("rest.taken-start", Value::text("0.1 to 1 s"), word(practice)));
+    let (forward, slope) = (volts(DIODE_FORWARD_V).show(), ohms(DIODE_ON_OHM).show());
+    let diode = Value::text(format!("{} + {}", forward.shown, slope.shown));
+    rows.push(row("rest.taken-diode", diode, word(practice)));
+    Some(Table {
+        caption: say!("rest.table-taken"),
+        columns: vec![
+            say!("rest.column-what"),
+            say!("rest.column-value"),
+            say!("rest.column-basis"),
+        ],
+        rows,
+        working: vec![working::resistance_at(load, around.nominal.temperature)],
+    })
+}
+
+fn ends<Q: Measure>(band: &Band<Q>) -> Value {
+    let mut value = band.nominal.show();
+    if band.is_spread() {
+        value.shown = format!("{} to {}", band.low.show().shown, band.high.show().shown);
+    }
+    value
+}

@@ -1,0 +1,163 @@
+//! How the numbers of an answer were found: the pin by nodal balance, the load by Ohm's law.
+
+use crate::{
+    output::{ALPHA_PER_K, Branch, Dead, DeadFlow, KeyState, Load, Operating, Solved},
+    quantity::{Current, Measure, Resistance, Temperature, Value, Voltage, amperes, ohms, volts},
+    working::{Formula, Step, step},
+};
+
+const BALANCE: &str = "Kirchhoff's current law at the pin (nodal analysis)";
+const OHM: &str = "Ohm's law";
+
+/// The formulas for a pin with one to five conducting parts, and for one with more.
+macro_rules! balance {
+    ($v:literal) => {
+        [
+            Formula { symbols: concat!($v, " = V_1"), source: BALANCE },
+            Formula {
+                symbols: concat!($v, " = (V_1 / R_1 + V_2 / R_2) / (1 / R_1 + 1 / R_2)"),
+                source: BALANCE,
+            },
+            Formula {
+                symbols: concat!(
+                    $v,
+                    " = (V_1 / R_1 + V_2 / R_2 + V_3 / R_3) / (1 / R_1 + 1 / R_2 + 1 / R_3)"
+                ),
+                source: BALANCE,
+            },
+            Formula {
+                symbols: concat!(
+                    $v,
+                    " = (V_1 / R_1 + V_2 / R_2 + V_3 / R_3 + V_4 / R_4)",
+                    " / (1 / R_1 + 1 / R_2 + 1 / R_3 + 1 / R_4)"
+                ),
+                source: BALANCE,
+            },
+            Formula {
+                symbols: concat!($v, " = (sum of V_k / R_k) / (sum of 1 / R_k) = I_sum R_sum"),
+                source: BALANCE,
+            },
+        ]
+    };
+}
+
+const PIN: [(KeyState, [Formula; 5]); 4] = [
+    (KeyState::KeyOff, balance!("V_pin, key off")),
+    (KeyState::Starting, balance!("V_pin, starting")),
+    (KeyState::Off, balance!("V_pin, off")),
+    (KeyState::On, balance!("V_pin, on")),
+];
+const BARE: [(KeyState, [Formula; 5]); 4] = [
+    (KeyState::KeyOff, balance!("V_bare, key off")),
+    (KeyState::Starting, balance!("V_bare, starting")),
+    (KeyState::Off, balance!("V_bare, off")),
+    (KeyState::On, balance!("V_bare, on")),
+];
+const ACROSS: Formula =
+    Formula { symbols: "V_load = V_pin - V_far", source: "Kirchhoff's voltage law" };
+const THROUGH: Formula = Formula { symbols: "I = V_load / R", source: OHM };
+const DEAD_SUPPLY: Formula = Formula { symbols: "V_supply = I_dead R_dead", source: OHM };
+const DEAD_FIVE_VOLT: Formula = Formula { symbols: "V_5 = I_dead R_dead", source: OHM };
+const DEAD_FEED: Formula = Formula { symbols: "V_far = I_dead R_dead", source: OHM };
+const HOT: Formula = Formula {
+    symbols: "V_T = V_20 (1 + alpha (T - 20 °C))",
+    source: "a winding acts by its current; copper: IEC 60028, alpha = 0.00393 per kelvin",
+};
+const WARM: Formula = Formula {
+    symbols: "R_T = R_20 (1 + alpha (T - 20 °C))",
+    source: "copper: IEC 60028, alpha = 0.00393 per kelvin",
+};
+
+/// The pin, the load and what is dead, in one key state at one corner.
+pub(super) fn state_steps(state: KeyState, solved: &Solved) -> Vec<Step> {
+    let operating = &solved.operating;
+    let mut steps = dead_steps(operating);
+    steps.extend(pin_step(&PIN, state, operating));
+    let (Some(flow), Some(pin)) = (solved.load(), operating.pin) else { return steps };
+    let far = flow.far.unwrap_or_default();
+    let values = [("V_pin", pin.show()), ("V_far", far.show())];
+    steps.push(step(&ACROSS, &values, pin - far));
+    let values = [("V_load", (pin - far).show()), ("R", flow.resistance.show())];
+    steps.push(step(&THROUGH, &values, amperes((pin - far).base() / flow.resistance.base())));
+    steps
+}
+
+/// The bare pin with a meter on it.
+pub(super) fn bare_step(state: KeyState, operating: &Operating) -> Option<Step> {
+    pin_step(&BARE, state, operating)
+}
+
+/// What lifts a dead supply or a dead feed.
+fn dead_steps(operating: &Operating) -> Vec<Step> {
+    let carries = |it: &&DeadFlow| it.current.base() > 1e-9;
+    let dead_step = |it: &DeadFlow| {
+        let formula = match it.dead {
+            Dead::Supply => &DEAD_SUPPLY,
+            Dead::FiveVolt => &DEAD_FIVE_VOLT,
+            Dead::Ignition | Dead::Relay => &DEAD_FEED,
+        };
+        let values = [("I_dead", it.current.show()), ("R_dead", it.resistance.show())];
+        step(formula, &values, volts(it.current.base() * it.resistance.base()))
+    };
+    operating.dead.iter().filter(carries).map(dead_step).collect()
+}
+
+/// The nodal balance; its result is worked out here from the branches, and a test holds it against the solver's.
+fn pin_step(
+    formulas: &[(KeyState, [Formula; 5]); 4],
+    state: KeyState,
+    operating: &Operating,
+) -> Option<Step> {
+    let branches = &operating.branches;
+    let (_, [one, two, three, four, more]) = formulas.iter().find(|(it, _)| *it == state)?;
+    let formula = match branches.len() {
+        0 => return None,
+        1 => one,
+        2 => two,
+        3 => three,
+        4 => four,
+        _ => more,
+    };
+    let (source, parallel) = balance(branches);
+    let mut values: Vec<(&str, Value)> = Vec::new();
+    for (branch, (v, r)) in branches.iter().zip(SYMBOLS) {
+        values.push((v, branch.behind.show()));
+        values.push((r, branch.resistance.show()));
+    }
+    values.push(("I_sum", source.show()));
+    values.push(("R_sum", parallel.show()));
+    Some(step(formula, &values, volts(source.base() * parallel.base())))
+}
+
+const SYMBOLS: [(&str, &str); 4] = [("V_1", "R_1"), ("V_2", "R_2"), ("V_3", "R_3"), ("V_4", "R_4")];
+
+/// The current that all branches would bring to a pin at ground, and their resistances in parallel.
+fn balance(branches: &[Branch]) -> (Current, Resistance) {
+    let current =
+        branches.iter().map(|branch| branch.behind.base() / branch.resistance.base()).sum();
+    let conductance: f64 = branches.iter().map(|branch| branch.resistance.base().recip()).sum();
+    (amperes(current), ohms(conductance.recip()))
+}
+
+/// The voltage at which a load with a winding is sure to act at a temperature.
+pub(super) fn acts_at(load: &Load, temperature: Temperature) -> (Voltage, Vec<Step>) {
+    let cold = load.pull_in.high;
+    let hot = cold * load.kind.warmth(temperature);
+    let values = [
+        ("V_20", cold.show()),
+        ("alpha", Value::text(format!("{ALPHA_PER_K}"))),
+        ("T", temperature.show()),
+    ];
+    (hot, vec![step(&HOT, &values, hot)])
+}
+
+/// The resistance of a winding at a temperature.
+pub(super) fn resistance_at(load: &Load, temperature: Temperature) -> Step {
+    let cold = load.resistance.nominal;
+    let values = [
+        ("R_20", cold.show()),
+        ("alpha", Value::text(format!("{ALPHA_PER_K}"))),
+        ("T", temperature.show()),
+    ];
+    step(&WARM, &values, cold * load.kind.warmth(temperature))
+}
