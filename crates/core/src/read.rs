@@ -2,6 +2,7 @@
 
 mod channels;
 mod conditions;
+mod cranking;
 mod engine;
 mod entry;
 mod injectors;
@@ -25,6 +26,7 @@ use crate::{
 
 pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
+pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, written};
 pub(crate) use injectors::{Injectors, injectors};
 pub(crate) use row::row;
@@ -214,6 +216,7 @@ pub(crate) fn assumed_is_readable(path: &str) -> bool {
             q::Dimension::Temperature => reader.band::<q::Temperature>(path).value().is_some(),
             q::Dimension::Speed => reader.band::<q::RotationalSpeed>(path).value().is_some(),
             q::Dimension::Share => reader.band::<q::Ratio>(path).value().is_some(),
+            q::Dimension::Angle => reader.band::<q::CrankAngle>(path).value().is_some(),
             _ => false,
         },
         Kind::Text | Kind::Row | Kind::OutputName => false,
