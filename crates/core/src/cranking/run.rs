@@ -37,7 +37,7 @@ pub(super) struct Spark {
     /// When the controller knows where the engine is.
     pub(super) sync_s: f64,
     /// The next firing top dead centre.
-    pub(super) spark_s: f64,
+    pub(super) first_s: f64,
     firing: usize,
 }
 
@@ -110,7 +110,7 @@ impl<'a> Run<'a> {
         )]
         let firing = next + laps as usize * firings.len();
         let spark = self.course.later(firings, 0, firing)?;
-        Some(Spark { sync_s: self.time_s(sync), spark_s: self.time_s(spark), firing })
+        Some(Spark { sync_s: self.time_s(sync), first_s: self.time_s(spark), firing })
     }
 
     /// Sparks that come before the coils have had power for a dwell, and when the first comes that does not.

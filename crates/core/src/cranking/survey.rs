@@ -142,7 +142,7 @@ impl Thresholds {
         let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
         let steps = Steps::new(&series, inputs.confirmation);
         self.unsteady.extend(steps.unsteady(release.let_go()));
-        let deadline_s = run.spark().map_or(f64::INFINITY, |spark| spark.spark_s)
+        let deadline_s = run.spark().map_or(f64::INFINITY, |spark| spark.first_s)
             - inputs.dwell.base()
             - inputs.relay.pull_in_time.high.base();
         let in_time = readings.partition_point(|reading| reading.time_s <= deadline_s);
@@ -187,7 +187,7 @@ impl Corner {
     fn add(&mut self, inputs: &Inputs, release: Release, run: &Run<'_>, readings: &[Reading]) {
         let spark = run.spark();
         if let Some(spark) = spark {
-            let at = seconds(spark.spark_s);
+            let at = seconds(spark.first_s);
             let (first, last) = self.spark.unwrap_or((at, at));
             self.spark = Some((first.min(at), last.max(at)));
             if self.best_spark.is_none_or(|best| at < best.1) {
@@ -216,14 +216,14 @@ impl Corner {
             Some(self.earliest_power.map_or(reach.closed, |it| it.min(reach.closed)));
         let Some(spark) = spark else { return };
         let ready_s = reach.closed.base() + inputs.dwell.base();
-        let margin = seconds(spark.spark_s - ready_s);
+        let margin = seconds(spark.first_s - ready_s);
         if self.margin.is_none_or(|least| margin < least) {
             (self.margin, self.closest) =
-                (Some(margin), Some((seconds(spark.spark_s), reach.closed)));
+                (Some(margin), Some((seconds(spark.first_s), reach.closed)));
         }
         let (lost, kept_s) = run.lost(spark, ready_s);
         self.lost = self.lost.max(lost);
-        self.delay = self.delay.max(seconds(kept_s - spark.spark_s));
+        self.delay = self.delay.max(seconds(kept_s - spark.first_s));
     }
 }
 

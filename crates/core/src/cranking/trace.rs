@@ -39,7 +39,7 @@ pub(super) fn trace(inputs: &Inputs, corner: &Corner) -> Option<Trace> {
     let end_s = readings
         .last()
         .map_or(course.values.run_up_s + course.wave.period_s(), |last| last.time_s)
-        .max(spark.map_or(0.0, |spark| spark.spark_s));
+        .max(spark.map_or(0.0, |spark| spark.first_s));
     let closed = inputs.threshold.map_or_else(Vec::new, |threshold| {
         let off_below = inputs.release.of(threshold).base();
         let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
@@ -52,7 +52,7 @@ pub(super) fn trace(inputs: &Inputs, corner: &Corner) -> Option<Trace> {
         measured: thinned(&readings),
         closed,
         sync_s: spark.map(|spark| spark.sync_s),
-        spark_s: spark.map(|spark| spark.spark_s),
+        spark_s: spark.map(|spark| spark.first_s),
     })
 }
 

@@ -76,11 +76,12 @@ mod tests {
     use super::*;
 
     #[track_caller]
-    fn check(readings: &[Option<f64>], expected: &[(usize, bool)]) {
+    fn check(readings: &[Option<f64>], expected: &[(u32, bool)]) {
         let timed = (0_u32..).map(f64::from).zip(readings.iter().copied());
         let changes = Switch::new(100.0, 60.0, 2).changes(timed);
-        let got: Vec<_> = changes.iter().map(|it| (it.time_s.round() as usize, it.is_on)).collect();
-        assert_eq!(got, expected, "{readings:?}");
+        let expected: Vec<_> =
+            expected.iter().map(|&(at, is_on)| Change { time_s: f64::from(at), is_on }).collect();
+        assert_eq!(changes, expected, "{readings:?}");
     }
 
     #[test]

@@ -90,7 +90,9 @@ fn of_readings(
 ) -> Findings {
     let mut findings = Findings::new();
     let remedy = advice.map(|advice| advice.remedy());
-    let stays_out = |corner: &Corner| !corner.closes;
+    // where the time-out cuts power, that is the finding
+    let is_heard = |corner: &Corner| corner.longest_interval <= inputs.stall_timeout.low;
+    let stays_out = |corner: &Corner| !corner.closes && is_heard(corner);
     if answer.corners.iter().any(stays_out) {
         let corners = corners_where(answer, stays_out);
         let message = say!("cranking.never-closes", threshold = threshold, corners = corners);
