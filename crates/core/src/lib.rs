@@ -10,6 +10,7 @@
 pub mod channels;
 pub mod circuit;
 pub mod conditions;
+pub mod cranking;
 pub mod engine;
 pub mod fields;
 pub mod finding;
@@ -23,6 +24,7 @@ pub mod quantity;
 pub mod read;
 pub mod report;
 pub mod tables;
+pub mod timeline;
 pub mod transient;
 pub mod words;
 pub mod working;

@@ -151,28 +151,42 @@ record! {
     Cranking {
         /// Mean cranking speed.
         speed: text,
-        /// How far the speed dips at each compression, as a share of the mean.
-        dip: text,
         /// Speed at which the controller switches the relay on.
         threshold: text,
         /// Speed at which it switches the relay off.
         release: text,
-        /// Measurements in a row that must agree.
-        confirmation: text,
-        /// Teeth over which the speed is averaged.
-        averaging: text,
+        /// How far the speed dips at each compression, as a share of the mean.
+        dip: text,
         /// Positions on the crank wheel, missing teeth counted.
         teeth: text,
         /// Missing teeth.
         missing: text,
         /// What the first spark waits for: `gap` or `cam`.
         sync: text,
+        /// Crank angle from the first tooth after the gap to the first firing top dead centre.
+        gap_angle: text,
+        /// Readings in a row that must agree.
+        confirmation: text,
+        /// Teeth over which the speed is averaged.
+        averaging: text,
         /// Time the starter takes to bring the engine to speed.
         run_up: text,
+        /// Time without a tooth after which the engine counts as standing.
+        stall_timeout: text,
+        /// Time the coils need power before a spark.
+        dwell: text,
         /// Pull-in time of the relay.
         pull_in_time: text,
         /// Drop-out time of the relay.
         drop_out_time: text,
+        /// Voltage at which the relay is sure to pull in, its coil at 20 °C.
+        pull_in_voltage: text,
+        /// Speed read while the engine rocks to a standstill.
+        rocking: text,
+        /// Speed from which the engine dies.
+        idle: text,
+        /// Time from there to a standstill.
+        run_down: text,
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod channels;
 mod conditions;
+mod cranking;
 mod engine;
 mod entry;
 mod injectors;
@@ -26,6 +27,7 @@ use crate::{
 
 pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
+pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, written};
 pub(crate) use injectors::{Injectors, injectors};
 pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Unasked, rest};
@@ -202,31 +204,11 @@ impl<'a> Reader<'a> {
 
 /// Whether the default of a field can be read: asked by the test of the fields.
 #[cfg(test)]
-pub(crate) fn assumed_is_readable(path: &str) -> bool {
-    use crate::quantity as q;
-    let plan = Plan {
-        outputs: vec![crate::plan::Output::default()],
-        loads: vec![crate::plan::Load::default()],
-        ..Plan::default()
-    };
-    let reader = &mut Reader::new(&plan);
-    let Some(field) = fields::find(path) else { return false };
+pub(crate) fn assumed_is_readable(field: &Field, text: &str) -> bool {
     match field.kind {
-        Kind::Whole(..) => reader.whole(path).value().is_some(),
-        Kind::Choice(_) => reader.choice(path).value().is_some(),
-        Kind::Quantity { dimension, .. } => match dimension {
-            Dimension::Voltage => reader.band::<q::Voltage>(path).value().is_some(),
-            Dimension::Current => reader.band::<q::Current>(path).value().is_some(),
-            Dimension::Resistance => reader.band::<q::Resistance>(path).value().is_some(),
-            Dimension::Inductance => reader.band::<q::Inductance>(path).value().is_some(),
-            Dimension::Time => reader.band::<q::Time>(path).value().is_some(),
-            Dimension::Length => reader.band::<q::Length>(path).value().is_some(),
-            Dimension::WireSize => reader.band::<q::Area>(path).value().is_some(),
-            Dimension::Temperature => reader.band::<q::Temperature>(path).value().is_some(),
-            Dimension::Speed => reader.band::<q::RotationalSpeed>(path).value().is_some(),
-            Dimension::Share => reader.band::<q::Ratio>(path).value().is_some(),
-            _ => false,
-        },
+        Kind::Whole(..) => problem::whole_of(field, text).is_ok(),
+        Kind::Choice(_) => problem::choice_of(field, text).is_ok(),
+        Kind::Quantity { dimension, .. } => span_of(field, dimension, text).is_ok(),
         Kind::Text | Kind::Row | Kind::OutputName => false,
     }
 }

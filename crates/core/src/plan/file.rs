@@ -24,7 +24,7 @@ pub(super) fn from_value(document: Value) -> Result<Plan, String> {
         match key.as_str() {
             "quietpin" => {
                 plan.quietpin =
-                    value.as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or_default()
+                    value.as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or_default();
             }
             "name" => plan.name = text(value, &key)?,
             "notes" => plan.notes = text(value, &key)?,

@@ -1,22 +1,97 @@
 //! The answer to the question of cranking.
 
+mod advice;
+mod extent;
+mod figures;
+mod judge;
+mod picture;
+mod problems;
+
+use advice::Advice;
+
 use super::{Answer, Section, Tone};
 use crate::{
+    cranking::{self, Inputs},
     engine::Engine,
     finding::Findings,
-    read::{Conditions, Reader},
+    message::Message,
+    read::{self, Conditions, Known, Reader},
     say,
 };
 
 pub(super) fn section(
-    _reader: &mut Reader<'_>,
-    _conditions: &Conditions,
-    _engine: Option<&Engine>,
-    _findings: &mut Findings,
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    engine: Option<&Engine>,
+    findings: &mut Findings,
 ) -> Section {
-    Section {
-        id: "cranking",
-        question: say!("cranking.question"),
-        answers: vec![Answer::new("cranking", Tone::Open, say!("cranking.open"))],
+    let known = read::cranking(reader, conditions, engine);
+    let answer = match &known.inputs {
+        Some(inputs) => answered(&known, inputs, findings),
+        None => open(&known),
+    };
+    Section { id: "cranking", question: say!("cranking.question"), answers: vec![answer] }
+}
+
+fn open(known: &Known) -> Answer {
+    let mut answer = Answer::new("cranking", Tone::Open, say!("cranking.open"));
+    answer.why = Some(wants(known));
+    answer
+}
+
+fn wants(known: &Known) -> Message {
+    let names = known.wanted.iter().map(|path| match *path {
+        "engine.cylinders" => say!("cranking.wants-cylinders").text,
+        "cranking.speed" => say!("cranking.wants-speed").text,
+        _ => say!("cranking.wants-threshold").text,
+    });
+    say!("cranking.open-wants", wanted = listed(&names.collect::<Vec<_>>()))
+}
+
+/// `a, b and c`.
+fn listed(names: &[String]) -> String {
+    match names.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
+        _ => names.concat(),
     }
 }
+
+fn answered(known: &Known, inputs: &Inputs, findings: &mut Findings) -> Answer {
+    let Some(result) = cranking::answer(inputs) else { return open(known) };
+    let advice = advice::advice(inputs, &result);
+    let (tone, verdict, why) = judge::verdict(known, inputs, &result);
+    findings.extend(problems::findings(known, inputs, &result, advice));
+    let mut answer = Answer::new("cranking", tone, verdict);
+    answer.why = Some(why);
+    answer.to_do = to_do(known, inputs, advice);
+    answer.cautions = vec![
+        say!("cranking.caution-crank"),
+        say!("cranking.caution-pump"),
+        say!("cranking.caution-coil"),
+    ];
+    answer.figures = figures::figures(inputs, &result);
+    answer.tables = figures::table(inputs, &result).into_iter().collect();
+    answer.pictures = picture::picture(inputs, &result).into_iter().collect();
+    answer
+}
+
+fn to_do(known: &Known, inputs: &Inputs, advice: Option<Advice>) -> Vec<Message> {
+    let mut steps = Vec::new();
+    steps.extend((!known.wanted.is_empty()).then(|| wants(known)));
+    steps.extend(advice.map(|advice| {
+        say!(
+            "cranking.do-set",
+            threshold = advice.threshold,
+            release = advice.release,
+            agree = inputs.confirmation
+        )
+    }));
+    if known.dip_is_assumed {
+        steps.push(say!("cranking.do-measure"));
+    }
+    steps.push(say!("cranking.do-listen"));
+    steps.push(say!("cranking.do-stop"));
+    steps
+}
+#[cfg(test)]
+mod tests;

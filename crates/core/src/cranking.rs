@@ -1,0 +1,192 @@
+//! Question 4: a relay that a controller pulls in at an engine speed, from the first turn of the starter.
+//!
+//! The engine is simulated in time, at every corner of what was typed and from starting positions all round the
+//! cycle:
+//!
+//! - *Speed.* The starter brings the engine evenly to its mean cranking speed. About each compression the speed
+//!   dips along a raised cosine in time, lowest at the firing top dead centre; the mean between two firings is the
+//!   mean cranking speed ([`Wave`](crate::timeline::Wave)). Common practice, no source.
+//! - *Reading.* The crank wheel's teeth pass. One reading is the angle over the time of `averaging` tooth
+//!   intervals, each reading from fresh ones. The gap counts as the positions it spans; what a controller would
+//!   make of it that takes the gap for one slow tooth is worked out beside it.
+//! - *Command.* On when `confirmation` readings in a row are at or above the threshold, off when as many are below
+//!   the release, or when no tooth comes for the stall time-out.
+//! - *Contact.* Closes a pull-in time after the command, opens a drop-out time after.
+//! - *Spark.* The controller knows where the engine is at the first tooth after the gap, once it has seen two teeth
+//!   before it; with a cam, at that tooth in the one turn of the cycle that the cam marks. The first spark is at
+//!   the next firing top dead centre: an advance while cranking makes it come a few milliseconds sooner.
+
+mod course;
+mod figures;
+mod relay;
+mod run;
+mod start;
+mod stop;
+mod survey;
+mod trace;
+
+pub use figures::{Figured, Figures};
+pub use relay::{Relay, RelayAnswer, pull_in_at};
+pub use stop::StopAnswer;
+pub use survey::{Corner, Reach};
+pub use trace::Trace;
+
+use crate::{
+    quantity::{
+        Band, CrankAngle, Measure, Ratio, RotationalSpeed, Temperature, Time, Voltage, rpm,
+    },
+    timeline::{Interval, LetGo},
+};
+
+/// The threshold that people set without asking: common practice, no source.
+pub const USUAL_THRESHOLD_RPM: f64 = 100.0;
+
+/// The toothed wheel on the crank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wheel {
+    /// Positions round the wheel, missing teeth counted; from 1.
+    pub positions: u32,
+    /// Teeth that are missing, in one gap; fewer than the positions.
+    pub missing: u32,
+    /// From the first tooth after the gap to the firing top dead centre of the first to fire.
+    pub mark_to_first: CrankAngle,
+}
+
+impl Wheel {
+    /// Teeth that are there.
+    pub fn teeth(&self) -> u32 {
+        self.positions.saturating_sub(self.missing).max(1)
+    }
+
+    /// Whether a turn of the wheel alone shows where it stands: by a gap, or because it has one tooth only.
+    pub fn has_mark(&self) -> bool {
+        self.missing > 0 || self.positions == 1
+    }
+}
+
+/// What the first spark waits for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sync {
+    /// The gap of the crank wheel: up to one turn.
+    Gap,
+    /// The gap in the turn that the cam marks: up to two turns of a four-stroke.
+    Cam,
+}
+
+/// Where the relay is switched off.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Release {
+    /// At this speed.
+    At(RotationalSpeed),
+    /// At this share of the threshold.
+    Share(Ratio),
+}
+
+impl Release {
+    /// The release of a threshold.
+    pub fn of(self, threshold: RotationalSpeed) -> RotationalSpeed {
+        rpm(self.let_go().reading(threshold.base()))
+    }
+
+    pub(crate) fn let_go(self) -> LetGo {
+        match self {
+            Self::At(speed) => LetGo::Below(speed.base()),
+            Self::Share(share) => LetGo::Share(share.base()),
+        }
+    }
+}
+
+/// What the answer is worked out from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Inputs {
+    /// Firing top dead centres in the order of firing, from the first, within the cycle; at least one.
+    pub firings: Vec<CrankAngle>,
+    /// Angle after which everything comes again: 720 or 360 degrees.
+    pub cycle: CrankAngle,
+    /// Mean cranking speed; above 0.
+    pub speed: Band<RotationalSpeed>,
+    /// Dip at each compression, a share of the mean; from 0 up to but without 1.
+    pub dip: Band<Ratio>,
+    /// Time from rest to the mean cranking speed; from 0.
+    pub run_up: Band<Time>,
+    /// The crank wheel.
+    pub wheel: Wheel,
+    /// What the first spark waits for.
+    pub sync: Sync,
+    /// Tooth intervals in one reading; from 1.
+    pub averaging: u32,
+    /// Readings in a row that must agree; from 1.
+    pub confirmation: u32,
+    /// Speed at which the relay is switched on, where it is known.
+    pub threshold: Option<RotationalSpeed>,
+    /// Where it is switched off.
+    pub release: Release,
+    /// Time without a tooth after which the engine counts as standing.
+    pub stall_timeout: Band<Time>,
+    /// The relay itself.
+    pub relay: Relay,
+    /// Time that the coils need power before a spark.
+    pub dwell: Time,
+    /// Speed read while the engine rocks to a standstill.
+    pub rocking: Band<RotationalSpeed>,
+    /// Speed from which the engine dies.
+    pub idle: RotationalSpeed,
+    /// Time it takes from there to a standstill.
+    pub run_down: Band<Time>,
+    /// Lowest supply while the starter turns.
+    pub supply: Voltage,
+    /// Coldest and hottest relay coil.
+    pub temperature: Band<Temperature>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// What happens at each corner, the nominal one first.
+    pub corners: Vec<Corner>,
+    /// The thresholds that work at every corner from every start: above `low`, up to `high`. The one that holds
+    /// the threshold asked about, or else the widest. None where no threshold works.
+    pub works: Option<Interval>,
+    /// Of those, the thresholds that lose no spark either.
+    pub prompt: Option<Interval>,
+    /// How the relay fares at cranking voltage.
+    pub relay: RelayAnswer,
+    /// What happens when the engine dies; none without a threshold.
+    pub stop: Option<StopAnswer>,
+    /// The numbers with their working.
+    pub figures: Figures,
+}
+
+/// Answers question 4; nothing where the inputs can't be those of an engine that turns.
+///
+/// Takes about a millisecond.
+pub fn answer(inputs: &Inputs) -> Option<Answer> {
+    let surveyed = survey::survey(inputs, inputs.release)?;
+    let stop = inputs.threshold.map(|threshold| stop::stop(inputs, inputs.release.of(threshold)));
+    let relay = relay::answer(&inputs.relay, inputs.supply, inputs.temperature);
+    let figures = figures::figures(inputs, &surveyed, stop.as_ref());
+    Some(Answer {
+        works: surveyed.works,
+        prompt: surveyed.prompt,
+        corners: surveyed.corners,
+        relay,
+        stop,
+        figures,
+    })
+}
+
+/// The thresholds that would work with another release; as [`Answer::works`].
+pub fn works_with(inputs: &Inputs, release: Release) -> Option<Interval> {
+    survey::survey(inputs, release)?.works
+}
+
+/// Whether a threshold works, by simulating it: at every corner from every start the relay closes without waiting
+/// for a crest of the speed, is not told to open again, and does not close on an engine that rocks.
+pub fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
+    survey::serves(inputs, threshold)
+}
+
+/// The course of one start, for a picture: at the corner named, from the start that closes the relay last.
+pub fn trace(inputs: &Inputs, answer: &Answer, corner: usize) -> Option<Trace> {
+    trace::trace(inputs, answer.corners.get(corner)?)
+}

@@ -1,0 +1,217 @@
+//! One corner: the speed curve, and when each tooth and each firing comes in it.
+
+use super::{Inputs, Sync, Wheel};
+use crate::{
+    quantity::Measure,
+    timeline::{Rise, Valleys, Wave},
+};
+
+/// How far a compression is felt to either side of its top dead centre, in degrees: half a stroke each way.
+const REACH_DEG: f64 = 90.0;
+
+/// Teeth that must be seen before a gap can be told: one interval to compare it with.
+const TEETH_BEFORE_GAP: usize = 2;
+
+/// A corner's own values: mean speed in rpm, dip as a share, run-up in seconds.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Values {
+    pub(super) name: String,
+    pub(super) mean_rpm: f64,
+    pub(super) dip: f64,
+    pub(super) run_up_s: f64,
+}
+
+/// Something that passes: where in the cycle, and after how long at full speed from angle 0.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Passing {
+    pub(super) angle_deg: f64,
+    pub(super) progress_s: f64,
+    /// Positions of the wheel since the tooth before.
+    pub(super) positions: u32,
+}
+
+/// The events of one cycle at one corner.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Course {
+    pub(super) values: Values,
+    pub(super) wave: Wave,
+    pub(super) rise: Rise,
+    pub(super) teeth: Vec<Passing>,
+    pub(super) firings: Vec<Passing>,
+    /// Places in `teeth` of the teeth that tell where the engine is.
+    marks: Vec<usize>,
+    needed_before_mark: usize,
+}
+
+impl Course {
+    pub(super) fn new(inputs: &Inputs, values: Values) -> Option<Self> {
+        let firings_deg = firings_deg(inputs);
+        let wave = Wave::new(&Valleys {
+            at_deg: &firings_deg,
+            period_deg: inputs.cycle.degrees(),
+            mean: values.mean_rpm * 6.0,
+            depth: values.dip,
+            reach_deg: REACH_DEG,
+        })?;
+        let passing = |(angle_deg, positions): (f64, u32)| Passing {
+            angle_deg,
+            progress_s: wave.time_at(angle_deg),
+            positions,
+        };
+        let teeth: Vec<_> = teeth_deg(inputs).into_iter().map(passing).collect();
+        let firings = firings_deg.iter().map(|at| passing((*at, 0))).collect();
+        let marks = marks(inputs, &teeth);
+        let seen =
+            if inputs.wheel.missing > 0 && inputs.wheel.teeth() > 1 { TEETH_BEFORE_GAP } else { 0 };
+        let rise = Rise { duration_s: values.run_up_s };
+        Some(Self { values, wave, rise, teeth, firings, marks, needed_before_mark: seen })
+    }
+
+    /// The passing after `count` others from place `at` in a cycle's list, laps counted.
+    pub(super) fn later(&self, list: &[Passing], at: usize, count: usize) -> Option<Passing> {
+        let place = at + count;
+        let passing = list.get(place % list.len().max(1))?;
+        #[expect(clippy::cast_precision_loss, reason = "laps of one simulation, below 2^52")]
+        let laps = (place / list.len().max(1)) as f64;
+        Some(Passing {
+            angle_deg: passing.angle_deg + laps * self.wave.period_deg(),
+            progress_s: passing.progress_s + laps * self.wave.period_s(),
+            ..*passing
+        })
+    }
+
+    /// Teeth passed before the one that tells where the engine is, from the first that passes, `first`.
+    pub(super) fn teeth_to_sync(&self, first: usize) -> Option<usize> {
+        let turn = self.teeth.len();
+        let laps = (0..4).map(|lap| lap * turn);
+        let places = laps.flat_map(|lap| self.marks.iter().map(move |mark| mark + lap));
+        places
+            .filter_map(|place| place.checked_sub(first))
+            .filter(|n| *n >= self.needed_before_mark)
+            .min()
+    }
+
+    /// The slowest reading over `count` tooth intervals at full cranking speed, in rpm, wherever they begin.
+    pub(super) fn slowest_reading(&self, count: u32) -> f64 {
+        let count = usize::try_from(count).unwrap_or(usize::MAX);
+        let readings = (0..self.teeth.len()).filter_map(|at| {
+            let (from, to) = (self.later(&self.teeth, at, 0)?, self.later(&self.teeth, at, count)?);
+            Some((to.angle_deg - from.angle_deg) / (to.progress_s - from.progress_s) / 6.0)
+        });
+        readings.fold(f64::INFINITY, f64::min)
+    }
+
+    /// The longest time between two teeth at full cranking speed, in seconds.
+    pub(super) fn longest_interval_s(&self) -> f64 {
+        let intervals = (0..self.teeth.len()).filter_map(|at| {
+            let (from, to) = (self.later(&self.teeth, at, 0)?, self.later(&self.teeth, at, 1)?);
+            Some(to.progress_s - from.progress_s)
+        });
+        intervals.fold(0.0, f64::max)
+    }
+}
+
+/// The corners: the nominal one, then each combination of the ends of what is spread.
+pub(super) fn corners(inputs: &Inputs) -> Vec<Values> {
+    let nominal = Values {
+        name: "nominal".to_owned(),
+        mean_rpm: inputs.speed.nominal.base(),
+        dip: inputs.dip.nominal.base(),
+        run_up_s: inputs.run_up.nominal.base(),
+    };
+    let mut corners = vec![Values { name: String::new(), ..nominal.clone() }];
+    let ends = |low: f64, high: f64| (low < high).then_some([low, high]);
+    let (speed, dip, run_up) = (inputs.speed, inputs.dip, inputs.run_up);
+    split(&mut corners, ends(speed.low.base(), speed.high.base()), ["slow", "fast"], |it, to| {
+        it.mean_rpm = to;
+    });
+    split(
+        &mut corners,
+        ends(dip.low.base(), dip.high.base()),
+        ["shallow dips", "deep dips"],
+        |it, to| {
+            it.dip = to;
+        },
+    );
+    split(
+        &mut corners,
+        ends(run_up.low.base(), run_up.high.base()),
+        ["quick run-up", "slow run-up"],
+        |it, to| it.run_up_s = to,
+    );
+    if corners.len() == 1 {
+        return vec![nominal];
+    }
+    corners.insert(0, nominal);
+    corners
+}
+
+fn split(
+    corners: &mut Vec<Values>,
+    ends: Option<[f64; 2]>,
+    names: [&str; 2],
+    set: impl Fn(&mut Values, f64),
+) {
+    let Some(ends) = ends else { return };
+    let halves = corners.iter().flat_map(|corner| {
+        let set = &set;
+        ends.into_iter().zip(names).map(move |(end, name)| {
+            let mut half = corner.clone();
+            let gap = if half.name.is_empty() { "" } else { ", " };
+            half.name = format!("{}{gap}{name}", half.name);
+            set(&mut half, end);
+            half
+        })
+    });
+    *corners = halves.collect();
+}
+
+/// The firings as rising angles from the first: two cylinders that fire together dip once.
+fn firings_deg(inputs: &Inputs) -> Vec<f64> {
+    let first = inputs.firings.first().copied().unwrap_or_default();
+    let within =
+        |angle: &crate::quantity::CrankAngle| (*angle - first).within(inputs.cycle).degrees();
+    let mut angles: Vec<f64> = inputs.firings.iter().map(within).collect();
+    angles.sort_by(f64::total_cmp);
+    angles.dedup_by(|one, other| (*one - *other).abs() < 0.01);
+    angles
+}
+
+/// The teeth of a cycle by rising angle, each with the positions since the one before.
+fn teeth_deg(inputs: &Inputs) -> Vec<(f64, u32)> {
+    let wheel: &Wheel = &inputs.wheel;
+    let pitch_deg = 360.0 / f64::from(wheel.positions.max(1));
+    let mut teeth = Vec::new();
+    for turn in 0..turns(inputs) {
+        for tooth in 0..wheel.teeth() {
+            let angle = 360.0 * f64::from(turn) + pitch_deg * f64::from(tooth);
+            let at = crate::quantity::CrankAngle::new(angle - wheel.mark_to_first.degrees());
+            let positions = if tooth == 0 { wheel.missing + 1 } else { 1 };
+            teeth.push((at.within(inputs.cycle).degrees(), positions));
+        }
+    }
+    teeth.sort_by(|one, other| one.0.total_cmp(&other.0));
+    teeth
+}
+
+fn turns(inputs: &Inputs) -> u32 {
+    if inputs.cycle.degrees() > 540.0 { 2 } else { 1 }
+}
+
+/// The teeth that tell where the engine is: the one after the gap, with a cam only in the turn before the first
+/// firing.
+fn marks(inputs: &Inputs, teeth: &[Passing]) -> Vec<usize> {
+    if inputs.sync == Sync::Gap && !inputs.wheel.has_mark() {
+        return Vec::new();
+    }
+    let step = match inputs.sync {
+        Sync::Gap => 360.0,
+        Sync::Cam => inputs.cycle.degrees(),
+    };
+    let mark = inputs.wheel.mark_to_first.degrees();
+    let is_mark = |tooth: &Passing| {
+        let off = (tooth.angle_deg + mark).rem_euclid(step);
+        off.min(step - off) < 1e-6
+    };
+    (0..teeth.len()).filter(|at| teeth.get(*at).is_some_and(is_mark)).collect()
+}

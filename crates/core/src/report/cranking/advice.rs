@@ -1,0 +1,62 @@
+//! A threshold and a release that work: solved before they are offered.
+
+use crate::{
+    cranking::{self, Answer, Inputs, Release, USUAL_THRESHOLD_RPM},
+    message::Message,
+    quantity::{Measure, RotationalSpeed, rpm, share},
+    say,
+    timeline::Interval,
+};
+
+/// What to enter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Advice {
+    pub(super) threshold: RotationalSpeed,
+    pub(super) release: RotationalSpeed,
+}
+
+impl Advice {
+    /// As a remedy.
+    pub(super) fn remedy(&self) -> Message {
+        say!("cranking.set-threshold", threshold = self.threshold, release = self.release)
+    }
+}
+
+/// What works: the threshold asked for where it does, or else one that does with the release asked for, or else
+/// with one that lies further below. Each is simulated before it is offered.
+pub(super) fn advice(inputs: &Inputs, answer: &Answer) -> Option<Advice> {
+    let asked = inputs.threshold.into_iter().map(|threshold| (inputs.release, threshold));
+    let in_band = [answer.prompt, answer.works].into_iter().flatten();
+    let in_band = in_band.map(|band| (inputs.release, within(band)));
+    let further = [0.6, 0.5, 0.4, 0.3].into_iter().filter_map(|below| {
+        let release = Release::Share(share(below));
+        Some((release, within(cranking::works_with(inputs, release)?)))
+    });
+    let mut tries = asked.chain(in_band).chain(further);
+    tries.find_map(|(release, threshold)| {
+        let set = Inputs { release, ..inputs.clone() };
+        cranking::serves(&set, threshold)
+            .then(|| Advice { threshold, release: release.of(threshold) })
+    })
+}
+
+/// A threshold in a band that a person would enter: 100 rpm where it lies inside, or else a round one near the
+/// middle, where a factor up or down still works.
+fn within(band: Interval) -> RotationalSpeed {
+    let middle = (band.low.max(1.0) * band.high).sqrt();
+    let round = |step: f64| (middle / step).round() * step;
+    let tries = [USUAL_THRESHOLD_RPM, round(10.0), round(5.0), round(1.0), middle];
+    rpm(tries.into_iter().find(|threshold| band.holds(*threshold)).unwrap_or(band.high))
+}
+
+/// The ends of a band in whole rpm, both inside; as they are where less than one fits.
+pub(super) fn ends(band: Interval) -> (RotationalSpeed, RotationalSpeed) {
+    let (low, high) = (band.low.floor() + 1.0, band.high.floor());
+    if low <= high { (rpm(low), rpm(high)) } else { (rpm(band.low), rpm(band.high)) }
+}
+
+/// A band in words.
+pub(super) fn shown(band: Interval) -> String {
+    let (low, high) = ends(band);
+    format!("{} to {}", low.show().shown, high.show().shown)
+}

@@ -1,0 +1,55 @@
+//! The worst over the corners.
+
+use crate::{
+    cranking::{Answer, Corner},
+    quantity::{CrankAngle, RotationalSpeed, Time, rpm, seconds},
+};
+
+/// Slowest reading while cranking at any corner.
+pub(super) fn slowest_reading(answer: &Answer) -> RotationalSpeed {
+    let all = answer.corners.iter().map(|corner| corner.slowest_reading);
+    all.fold(rpm(f64::INFINITY), RotationalSpeed::min)
+}
+
+/// Lowest reading after the relay was first switched on, at any corner where it opens again.
+pub(super) fn lowest_once_on(answer: &Answer) -> RotationalSpeed {
+    let chattering = answer.corners.iter().filter(|corner| corner.openings > 0);
+    let all = chattering.filter_map(|corner| corner.lowest_once_on);
+    all.reduce(RotationalSpeed::min).unwrap_or(rpm(0.0))
+}
+
+/// Longest time between two teeth at any corner.
+pub(super) fn longest_interval(answer: &Answer) -> Time {
+    longest(answer, |corner| corner.longest_interval)
+}
+
+/// Longest wait for a spark that was lost.
+pub(super) fn longest_delay(answer: &Answer) -> Time {
+    longest(answer, |corner| corner.delay)
+}
+
+/// Most sparks lost at any corner.
+pub(super) fn most_lost(answer: &Answer) -> usize {
+    answer.corners.iter().map(|corner| corner.lost).max().unwrap_or(0)
+}
+
+/// Most openings at any corner.
+pub(super) fn most_openings(answer: &Answer) -> usize {
+    answer.corners.iter().map(|corner| corner.openings).max().unwrap_or(0)
+}
+
+/// Power at the latest, and the crank angle by then.
+pub(super) fn latest(answer: &Answer) -> (Time, CrankAngle) {
+    let all = answer.corners.iter().filter_map(|corner| corner.latest);
+    let none = (seconds(0.0), CrankAngle::new(0.0));
+    all.fold(
+        none,
+        |worst, reach| {
+            if reach.closed > worst.0 { (reach.closed, reach.turned) } else { worst }
+        },
+    )
+}
+
+fn longest(answer: &Answer, of: impl Fn(&Corner) -> Time) -> Time {
+    answer.corners.iter().map(of).fold(seconds(0.0), Time::max)
+}

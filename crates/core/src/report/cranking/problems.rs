@@ -1,0 +1,210 @@
+//! From the simulated answer to the findings.
+
+use super::{
+    advice::Advice,
+    extent::{
+        longest_delay, longest_interval, lowest_once_on, most_lost, most_openings, slowest_reading,
+    },
+    judge::{corners_where, one_turn},
+};
+use crate::{
+    cranking::{Answer, Corner, Inputs, RelayAnswer, StopAnswer},
+    finding::{Finding, Findings, Severity},
+    quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
+    read::Known,
+    say,
+};
+
+const THRESHOLD: &str = "cranking.threshold";
+const RELEASE: &str = "cranking.release";
+const TIMEOUT: &str = "cranking.stall_timeout";
+
+/// Longer than this, power on at standstill is more than a note: a usual prime of the pump lasts as long
+/// (common practice, no source).
+const LONG_AT_REST_S: f64 = 2.0;
+
+/// What the fitter should know.
+pub(super) fn findings(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    advice: Option<Advice>,
+) -> Findings {
+    let mut findings = Findings::new();
+    if let Some(threshold) = inputs.threshold {
+        findings.extend(of_threshold(inputs, answer, threshold, advice));
+        findings.extend(of_readings(inputs, answer, threshold, advice));
+        findings.extend(of_sparks(inputs, answer));
+    }
+    findings.extend(no_mark(inputs));
+    findings.extend(timeout_in_gap(inputs, answer));
+    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(answer, stop)));
+    if known.is_even_guess {
+        let message = say!("cranking.even-guess", n = inputs.firings.len());
+        findings.push(Finding::new(Severity::Note, "engine.order", message));
+    }
+    findings
+}
+
+fn where_so(answer: &Answer, so: impl Fn(&Corner) -> bool) -> Holds {
+    Holds::from_corners(answer.corners.iter().map(|corner| (corner.name.clone(), so(corner))))
+}
+
+/// The threshold against the two speeds between which it must lie.
+fn of_threshold(
+    inputs: &Inputs,
+    answer: &Answer,
+    threshold: RotationalSpeed,
+    advice: Option<Advice>,
+) -> Option<Finding> {
+    let remedy = advice.map(|advice| advice.remedy());
+    if threshold.base() <= 0.0 {
+        let always = Finding::new(Severity::Danger, THRESHOLD, say!("cranking.always-on"));
+        return Some(always.cured_by(remedy));
+    }
+    if threshold <= inputs.rocking.high {
+        let message =
+            say!("cranking.on-at-standstill", threshold = threshold, rocking = inputs.rocking.high);
+        return Some(Finding::new(Severity::Doubt, THRESHOLD, message).cured_by(remedy));
+    }
+    let waits = |corner: &Corner| corner.closes && threshold > corner.slowest_reading;
+    if answer.corners.iter().all(|corner| corner.closes) && threshold > slowest_reading(answer) {
+        let message = say!(
+            "cranking.waits-for-crest",
+            threshold = threshold,
+            slowest = slowest_reading(answer)
+        );
+        let finding = Finding::new(Severity::Doubt, THRESHOLD, message);
+        return Some(finding.holding(where_so(answer, waits)).cured_by(remedy));
+    }
+    None
+}
+
+/// Whether the relay closes, and stays closed.
+fn of_readings(
+    inputs: &Inputs,
+    answer: &Answer,
+    threshold: RotationalSpeed,
+    advice: Option<Advice>,
+) -> Findings {
+    let mut findings = Findings::new();
+    let remedy = advice.map(|advice| advice.remedy());
+    // where the time-out cuts power, that is the finding
+    let is_heard = |corner: &Corner| corner.longest_interval <= inputs.stall_timeout.low;
+    let stays_out = |corner: &Corner| !corner.closes && is_heard(corner);
+    if answer.corners.iter().any(stays_out) {
+        let corners = corners_where(answer, stays_out);
+        let message = say!("cranking.never-closes", threshold = threshold, corners = corners);
+        let finding = Finding::new(Severity::Fault, THRESHOLD, message);
+        findings.push(finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()));
+    }
+    let chatters = |corner: &Corner| corner.openings > 0;
+    if answer.corners.iter().any(chatters) {
+        let message = say!(
+            "cranking.chatters",
+            openings = most_openings(answer),
+            lowest = lowest_once_on(answer),
+            release = inputs.release.of(threshold)
+        );
+        let finding = Finding::new(Severity::Fault, RELEASE, message);
+        findings.push(finding.holding(where_so(answer, chatters)).cured_by(remedy));
+    } else {
+        findings.extend(gap_as_tooth(answer));
+    }
+    findings
+}
+
+fn gap_as_tooth(answer: &Answer) -> Option<Finding> {
+    let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
+    if openings == 0 {
+        return None;
+    }
+    let finding = Finding::new(
+        Severity::Note,
+        "cranking.missing",
+        say!("cranking.gap-as-tooth", openings = openings),
+    );
+    Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))
+}
+
+fn of_sparks(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+    let lost = most_lost(answer);
+    if lost == 0 {
+        return None;
+    }
+    let delay = longest_delay(answer);
+    let severity = if delay > one_turn(inputs) { Severity::Doubt } else { Severity::Note };
+    let message = say!("cranking.sparks-lost", lost = lost, delay = delay);
+    let mut finding = Finding::new(severity, THRESHOLD, message);
+    // where no threshold is prompt, a lower one is no cure
+    if let Some(prompt) = answer.prompt {
+        let threshold = super::advice::ends(prompt).1;
+        let release = inputs.release.of(threshold);
+        let remedy = Advice { threshold, release }.remedy();
+        finding = finding.cured_by([remedy]);
+    }
+    Some(finding.holding(where_so(answer, |corner| corner.lost > 0)))
+}
+
+fn no_mark(inputs: &Inputs) -> Option<Finding> {
+    if inputs.sync == crate::cranking::Sync::Cam || inputs.wheel.has_mark() {
+        return None;
+    }
+    let message = say!("cranking.no-mark", positions = inputs.wheel.positions);
+    let finding = Finding::new(Severity::Fault, "cranking.sync", message);
+    Some(finding.cured_by([say!("cranking.use-cam")]))
+}
+
+fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+    let interval = longest_interval(answer);
+    if interval <= inputs.stall_timeout.low {
+        return None;
+    }
+    let message =
+        say!("cranking.timeout-in-gap", timeout = inputs.stall_timeout.low, interval = interval);
+    // half as much again for an engine that turns slower still, in whole hundredths of a second
+    let enough = seconds((interval.base() * 150.0).ceil() / 100.0);
+    let finding = Finding::new(Severity::Fault, TIMEOUT, message)
+        .cured_by([say!("cranking.set-timeout", timeout = enough)]);
+    Some(
+        finding
+            .holding(where_so(answer, |corner| corner.longest_interval > inputs.stall_timeout.low)),
+    )
+}
+
+fn weak_relay(known: &Known, inputs: &Inputs, relay: &RelayAnswer) -> Option<Finding> {
+    let path = "cranking.pull_in_voltage";
+    let supply = inputs.supply;
+    let (message, severity, holds) = match (relay.cold, relay.hot) {
+        (true, true) => return None,
+        (false, _) => {
+            let message =
+                say!("cranking.relay-too-weak", needed = relay.needed.low, supply = supply);
+            (message, Severity::Fault, Holds::Always)
+        }
+        (true, false) => {
+            let hot = inputs.temperature.high;
+            let message =
+                say!("cranking.relay-weak", hot = hot, needed = relay.needed.high, supply = supply);
+            (message, Severity::Doubt, Holds::AtSome(vec!["coil hot".to_owned()]))
+        }
+    };
+    // an assumed relay is no reason to doubt the one in the car
+    let severity = if known.relay_is_given { severity } else { Severity::Note };
+    let enough = volts(supply.base() * relay.needed.nominal.base() / relay.needed.high.base());
+    let remedy = say!("cranking.use-relay", voltage = enough);
+    let finding = Finding::new(severity, path, message).holding(holds).cured_by([remedy]);
+    Some(finding.shown_by(relay.working.clone()))
+}
+
+fn on_after_stop(answer: &Answer, stop: &StopAnswer) -> Option<Finding> {
+    if stop.on_at_rest.base() <= 0.0 {
+        return None;
+    }
+    let is_long = stop.on_at_rest.base() > LONG_AT_REST_S;
+    let severity = if is_long { Severity::Doubt } else { Severity::Note };
+    let message = say!("cranking.on-after-stop", on = stop.on_at_rest);
+    let remedy = say!("cranking.shorter-timeout", interval = longest_interval(answer));
+    Some(Finding::new(severity, TIMEOUT, message).cured_by([remedy]))
+}
