@@ -23,6 +23,7 @@ pub mod plan;
 pub mod quantity;
 pub mod read;
 pub mod report;
+mod sorted;
 pub mod tables;
 pub mod timeline;
 pub mod transient;

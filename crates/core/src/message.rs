@@ -21,28 +21,27 @@ pub struct Message {
     pub text: String,
 }
 
+/// Whatever can stand in a gap of a sentence.
+pub trait Shown {
+    /// As a value of the report.
+    fn value(&self) -> Value;
+}
+
+impl<T: Clone + Into<Value>> Shown for T {
+    fn value(&self) -> Value {
+        self.clone().into()
+    }
+}
+
 impl Message {
-    /// The sentence named `code`; its gaps are still to be filled.
-    pub fn begin(code: &'static str) -> Self {
-        Self { code, values: BTreeMap::new(), text: String::new() }
-    }
-
-    /// Puts a value into a gap.
+    /// The sentence named `code`, with these values in its gaps.
     ///
-    /// Kept out of line: the report has hundreds of sentences, and the page carries every byte of them.
-    #[inline(never)]
-    #[must_use]
-    pub fn with(mut self, name: &'static str, value: Value) -> Self {
-        self.values.insert(name, value);
-        self
-    }
-
-    /// The whole sentence.
-    #[inline(never)]
-    #[must_use]
-    pub fn end(mut self) -> Self {
-        self.text = words::fill(words::sentence(self.code), &self.values);
-        self
+    /// The values come as references to be turned into [`Value`]s here: the report has hundreds of sentences,
+    /// and the page carries every byte of the code that builds them.
+    pub fn new(code: &'static str, values: &[(&'static str, &dyn Shown)]) -> Self {
+        let values = values.iter().map(|(name, shown)| (*name, shown.value())).collect();
+        let text = words::fill(words::sentence(code), &values);
+        Self { code, values, text }
     }
 }
 
@@ -50,8 +49,6 @@ impl Message {
 #[macro_export]
 macro_rules! say {
     ($code:expr $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::message::Message::begin($code)
-            $(.with(stringify!($name), $crate::quantity::Value::from($value)))*
-            .end()
+        $crate::message::Message::new($code, &[$((stringify!($name), &$value as &dyn $crate::message::Shown)),*])
     };
 }

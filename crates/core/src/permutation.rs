@@ -8,7 +8,7 @@ impl Permutation {
     /// From the image of each place; nothing where they are not the places `0..n`, each once.
     pub fn new(images: Vec<usize>) -> Option<Self> {
         let mut sorted = images.clone();
-        sorted.sort_unstable();
+        crate::sorted::by(&mut sorted, Ord::cmp);
         sorted.into_iter().eq(0..images.len()).then_some(Self(images))
     }
 
@@ -76,8 +76,8 @@ impl Permutation {
 /// ```
 pub fn fewest_exchanges(found: &[u32], wanted: &[u32]) -> Option<Vec<(usize, usize)>> {
     let (mut one, mut other) = (found.to_vec(), wanted.to_vec());
-    one.sort_unstable();
-    other.sort_unstable();
+    crate::sorted::by(&mut one, Ord::cmp);
+    crate::sorted::by(&mut other, Ord::cmp);
     (one == other).then(|| search(found.to_vec(), wanted))
 }
 

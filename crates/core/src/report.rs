@@ -20,6 +20,7 @@ use crate::{
     finding::{Finding, Severity},
     plan::Plan,
     read::{self, FieldState, Reader},
+    sorted,
 };
 
 /// Everything that follows from a plan.
@@ -58,6 +59,6 @@ pub fn report(plan: &Plan) -> Report {
     let (fields, mut all) = reader.into_parts();
     all.append(&mut findings);
     // a stable sort keeps the order of the questions within a severity
-    all.sort_by_key(|finding| finding.severity);
+    sorted::by(&mut all, |one, other| one.severity.cmp(&other.severity));
     Report { name: plan.name.clone(), findings: all, sections, fields }
 }

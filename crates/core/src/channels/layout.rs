@@ -131,7 +131,7 @@ impl Layout {
     pub fn targets(&self) -> Vec<Target> {
         let mut targets: Vec<_> =
             self.slots.iter().flat_map(|slot| slot.targets.iter().copied()).collect();
-        targets.sort_unstable();
+        crate::sorted::by(&mut targets, Ord::cmp);
         targets
     }
 

@@ -92,7 +92,7 @@ impl Check {
     pub fn wrong(&self) -> Vec<&Reached> {
         let mut wrong: Vec<_> =
             self.reached.iter().filter(|it| it.effect != Effect::Right).collect();
-        wrong.sort_by_key(|it| it.effect);
+        crate::sorted::by(&mut wrong, |one, other| one.effect.cmp(&other.effect));
         wrong
     }
 
@@ -135,7 +135,7 @@ fn reach(
     };
     let mut sparks: Vec<Spark> = slot.times.iter().map(spark).collect();
     let size = |spark: &Spark| spark.error.degrees().abs();
-    sparks.sort_by(|one, other| size(one).total_cmp(&size(other)));
+    crate::sorted::by(&mut sparks, |one, other| size(one).total_cmp(&size(other)));
     let in_place = sparks.iter().any(|spark| spark.stroke == Stroke::Firing);
     let same_position = slot.targets.iter().any(|it| it.position == target.position);
     let effect = match (slot.times.is_empty(), in_place) {

@@ -172,7 +172,7 @@ fn firings_deg(inputs: &Inputs) -> Vec<f64> {
     let within =
         |angle: &crate::quantity::CrankAngle| (*angle - first).within(inputs.cycle).degrees();
     let mut angles: Vec<f64> = inputs.firings.iter().map(within).collect();
-    angles.sort_by(f64::total_cmp);
+    crate::sorted::by(&mut angles, f64::total_cmp);
     angles.dedup_by(|one, other| (*one - *other).abs() < 0.01);
     angles
 }
@@ -190,7 +190,7 @@ fn teeth_deg(inputs: &Inputs) -> Vec<(f64, u32)> {
             teeth.push((at.within(inputs.cycle).degrees(), positions));
         }
     }
-    teeth.sort_by(|one, other| one.0.total_cmp(&other.0));
+    crate::sorted::by(&mut teeth, |one, other| one.0.total_cmp(&other.0));
     teeth
 }
 

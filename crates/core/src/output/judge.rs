@@ -133,7 +133,7 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     }
     let troubles: Vec<_> = found.iter().map(|it| it.trouble).collect();
     found.retain(|it| !troubles.iter().any(|other| it.trouble.is_said_by(*other)));
-    found.sort_by_key(|it| it.trouble);
+    crate::sorted::by(&mut found, |one, other| one.trouble.cmp(&other.trouble));
     Judgement { found }
 }
 
@@ -160,7 +160,7 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         .map(|solved| (solved, troubles_at(&rest.wiring, rest.subject, state.state, solved)))
         .collect();
     let mut kinds: Vec<Trouble> = corners.iter().flat_map(|(_, some)| some.clone()).collect();
-    kinds.sort();
+    crate::sorted::by(&mut kinds, Ord::cmp);
     kinds.dedup();
     let load = rest.wiring.loads.get(rest.subject);
     let find = |trouble: Trouble| {

@@ -144,7 +144,7 @@ fn targets(
             say!("channels.wired-unreadable", channel = channel, typed = typed, example = example);
         (message, Vec::new())
     })?;
-    targets.sort_unstable();
+    crate::sorted::by(&mut targets, Ord::cmp);
     targets.dedup();
     let cylinders = engine.cylinders();
     let stray = targets.iter().find(|target| !(1..=cylinders).contains(&target.cylinder));

@@ -137,7 +137,7 @@ fn lowest_after(readings: &[Option<f64>], agree: usize) -> Vec<f64> {
 
 /// What is left of an interval without the others, lowest first.
 pub fn without(whole: Interval, mut others: Vec<Interval>) -> Vec<Interval> {
-    others.sort_by(|one, other| one.low.total_cmp(&other.low));
+    crate::sorted::by(&mut others, |one, other| one.low.total_cmp(&other.low));
     let mut left = Vec::new();
     let mut low = whole.low;
     for other in others {

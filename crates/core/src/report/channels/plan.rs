@@ -181,7 +181,7 @@ pub(super) fn picture(engine: &Engine, layout: &Layout) -> Picture {
 
 /// The cycle with these events.
 pub(super) fn cycle(engine: &Engine, caption: Message, mut events: Vec<CycleEvent>) -> Picture {
-    events.sort_by(|one, other| {
+    crate::sorted::by(&mut events, |one, other| {
         one.angle_deg.total_cmp(&other.angle_deg).then(one.channel.cmp(&other.channel))
     });
     let cylinder = |firing: &Firing| CycleCylinder {

@@ -36,7 +36,7 @@ pub(super) fn picture(inputs: &Inputs, answer: &Answer) -> Option<Picture> {
     let end_s = trace.speed.last().map_or(0.0, |last| last.0);
     let openings = trace.closed.iter().map(|closed| closed.1).filter(|to| *to < end_s);
     marks.extend(openings.map(|at| (at, say!("cranking.mark-opens"))));
-    marks.sort_by(|one, other| one.0.total_cmp(&other.0));
+    crate::sorted::by(&mut marks, |one, other| one.0.total_cmp(&other.0));
     Some(Picture::Timeline(Timeline {
         caption: say!("cranking.picture", corner = name, threshold = threshold, release = release),
         speed: trace.speed,

@@ -20,7 +20,7 @@ pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Findi
     } else {
         subject.cases.first().map_or_else(Vec::new, |case| case_findings(subject, case))
     };
-    findings.sort_by_key(|finding: &Finding| finding.severity);
+    crate::sorted::by(&mut findings, |one: &Finding, other| one.severity.cmp(&other.severity));
     if let Some(first) = findings.first_mut() {
         first.remedies.extend_from_slice(remedies);
     }
