@@ -10,8 +10,8 @@ use yew::prelude::*;
 
 use crate::{
     browser::{files, focus, offline, print, storage},
-    components::{Dispatch, FindingsView, Plans, Shown, open_file},
-    questions::{ChannelsView, ConditionsView, CrankingView, InjectorsView, RestView},
+    components::{Dispatch, Page, Plans, findings_view, open_file},
+    questions::{channels_view, conditions_view, cranking_view, injectors_view, rest_view},
     state::{Action, Notice, State},
     words,
 };
@@ -24,22 +24,22 @@ pub(crate) fn App() -> Html {
     use_keeping(&state, &dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
-    let shown = Shown(Rc::new((*state).clone()));
+    let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
     html! {
         <>
-            { header(&shown, &dispatch) }
+            { header(page) }
             <main>
-                { notices(&shown, &dispatch) }
-                if is_blank { { welcome(&dispatch) } } else { <FindingsView shown={shown.clone()} /> }
-                <ChannelsView shown={shown.clone()} dispatch={dispatch.clone()} />
-                <InjectorsView shown={shown.clone()} dispatch={dispatch.clone()} />
-                <RestView shown={shown.clone()} dispatch={dispatch.clone()} />
-                <CrankingView shown={shown.clone()} dispatch={dispatch.clone()} />
-                <ConditionsView shown={shown.clone()} dispatch={dispatch.clone()} />
+                { notices(page) }
+                if is_blank { { welcome(&page.send) } } else { { findings_view(&page.state) } }
+                { channels_view(page) }
+                { injectors_view(page) }
+                { rest_view(page) }
+                { cranking_view(page) }
+                { conditions_view(page) }
                 { caution() }
             </main>
-            { bar(&shown) }
+            { bar(page) }
         </>
     }
 }
@@ -121,8 +121,8 @@ fn use_keys(dispatch: &Dispatch) {
     });
 }
 
-fn header(shown: &Shown, send: &Dispatch) -> Html {
-    let state = &shown.0;
+fn header(page: &Page) -> Html {
+    let (state, send) = (&page.state, &page.send);
     let button = |action: Action, label: &'static str, sign: &'static str, can: bool| {
         let send = send.clone();
         let onclick = Callback::from(move |_: MouseEvent| send.dispatch(action.clone()));
@@ -137,13 +137,13 @@ fn header(shown: &Shown, send: &Dispatch) -> Html {
                 { button(Action::Undo, "Undo", "↶", state.can_undo()) }
                 { button(Action::Redo, "Redo", "↷", state.can_redo()) }
             </div>
-            <Plans shown={shown.clone()} dispatch={send.clone()} />
+            <Plans page={page.clone()} />
         </header>
     }
 }
 
-fn notices(shown: &Shown, send: &Dispatch) -> Html {
-    let notices = &shown.0.notices;
+fn notices(page: &Page) -> Html {
+    let (notices, send) = (&page.state.notices, &page.send);
     if notices.is_empty() {
         return html! {};
     }
@@ -204,8 +204,8 @@ fn caution() -> Html {
 }
 
 /// The bar under the thumb: to the findings and to each question.
-fn bar(shown: &Shown) -> Html {
-    let report = &shown.0.report;
+fn bar(page: &Page) -> Html {
+    let report = &page.state.report;
     let grave = report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
     let link = |id: &'static str, name: String| {
         let onclick = Callback::from(move |event: MouseEvent| {

@@ -1,4 +1,5 @@
-//! The parts the page is made of.
+//! The parts the page is made of: plain functions, but where a part keeps something of its own. Each component
+//! costs kilobytes, and the whole page follows every edit anyway.
 
 mod answer;
 mod dialog;
@@ -7,26 +8,29 @@ mod figures;
 mod findings;
 mod working;
 
-pub(crate) use answer::AnswerView;
-pub(crate) use dialog::{Plans, open_file};
-pub(crate) use field::FieldView;
-pub(crate) use findings::FindingsView;
-use working::WorkingView;
-
 use std::rc::Rc;
 
-use crate::state::State;
+pub(crate) use answer::answer_view;
+pub(crate) use dialog::{Plans, open_file};
+pub(crate) use field::{Props as FieldProps, field_view};
+pub(crate) use findings::findings_view;
+use working::working;
 use yew::UseReducerDispatcher;
+
+use crate::state::State;
 
 /// Where a component sends what was done.
 pub(crate) type Dispatch = UseReducerDispatcher<State>;
 
-/// The state, compared by its report and plan: both are shared, never copied.
+/// What the page shows, and where it sends what was done.
 #[derive(Clone)]
-pub(crate) struct Shown(pub(crate) Rc<State>);
+pub(crate) struct Page {
+    pub(crate) state: Rc<State>,
+    pub(crate) send: Dispatch,
+}
 
-impl PartialEq for Shown {
+impl PartialEq for Page {
     fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.0, &other.0)
+        Rc::ptr_eq(&self.state, &other.state)
     }
 }

@@ -5,8 +5,8 @@ mod cycle;
 mod timeline;
 
 pub(crate) use circuit::CircuitView;
-pub(crate) use cycle::CycleView;
-pub(crate) use timeline::TimelineView;
+pub(crate) use cycle::cycle_view;
+pub(crate) use timeline::timeline_view;
 
 /// A coordinate of a drawing, to a tenth of its unit.
 fn at(number: f64) -> String {

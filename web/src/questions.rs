@@ -13,20 +13,13 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use crate::components::{Dispatch, FieldView, Shown};
+use crate::components::{FieldProps, Page, field_view};
 
-pub(crate) use channels::ChannelsView;
-pub(crate) use conditions::ConditionsView;
-pub(crate) use cranking::CrankingView;
-pub(crate) use injectors::InjectorsView;
-pub(crate) use rest::RestView;
-
-/// What every question is given.
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) shown: Shown,
-    pub(crate) dispatch: Dispatch,
-}
+pub(crate) use channels::channels_view;
+pub(crate) use conditions::conditions_view;
+pub(crate) use cranking::cranking_view;
+pub(crate) use injectors::injectors_view;
+pub(crate) use rest::rest_view;
 
 /// The frame of a question.
 fn frame(section: Option<&Section>, content: Html) -> Html {
@@ -45,12 +38,12 @@ fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
 }
 
 /// The fields of a record: those asked first, then the others, the rare ones folded away.
-fn form(props: &Props, record: &str, fields: &[&'static Field]) -> Html {
+fn form(page: &Page, record: &str, fields: &[&'static Field]) -> Html {
     let path_of = |field: &Field| {
         let name = field.path.rsplit('.').next().unwrap_or_default();
         format!("{record}.{name}")
     };
-    let plan = &props.shown.0.plan;
+    let plan = &page.state.plan;
     let is_asked = |field: &&'static Field| match field.only_if {
         None => true,
         Some((path, values)) => {
@@ -58,10 +51,8 @@ fn form(props: &Props, record: &str, fields: &[&'static Field]) -> Html {
             values.contains(&plan.get(&format!("{record}.{name}")).unwrap_or_default())
         }
     };
-    let view = |field: &'static Field| {
-        let path = path_of(field);
-        html! { <FieldView key={path.clone()} path={path.clone()} shown={props.shown.clone()} dispatch={props.dispatch.clone()} /> }
-    };
+    let view =
+        |field: &'static Field| field_view(&FieldProps { path: path_of(field), page, label: None });
     let in_order = fields.iter().copied().filter(is_asked);
     let first = in_order.clone().filter(|it| it.tier == Tier::First).map(view);
     let usual = in_order.clone().filter(|it| it.tier == Tier::Usual).map(view);
@@ -72,7 +63,7 @@ fn form(props: &Props, record: &str, fields: &[&'static Field]) -> Html {
     let goes_on = in_order.clone().filter(|it| it.tier == Tier::First).all(|it| typed(&it))
         || in_order.filter(|it| it.tier != Tier::First).any(|it| typed(&it));
     let is_wrong = rare.iter().any(|it| {
-        props.shown.0.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
+        page.state.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
     });
     html! {
         <div class="form">
@@ -89,7 +80,7 @@ fn form(props: &Props, record: &str, fields: &[&'static Field]) -> Html {
 }
 
 /// The fields of a part of the plan that is no list.
-fn form_of(props: &Props, part: &'static str) -> Html {
+fn form_of(page: &Page, part: &'static str) -> Html {
     let fields: Vec<_> = fields::of(part).filter(|field| !field.path.contains('#')).collect();
-    form(props, part, &fields)
+    form(page, part, &fields)
 }

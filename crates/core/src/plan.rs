@@ -5,6 +5,7 @@
 //! meant.
 
 mod file;
+mod node;
 mod parse;
 mod place;
 mod record;

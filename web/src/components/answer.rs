@@ -3,23 +3,14 @@
 use quietpin_core::report::{Answer, Picture};
 use yew::prelude::*;
 
-use super::{WorkingView, figures};
+use super::{figures, working};
 use crate::{pictures, words};
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) answer: Answer,
-    /// The fields that the answer rests on: they stand between the verdict and the numbers.
-    #[prop_or_default]
-    pub(crate) children: Html,
-}
-
-#[component]
-pub(crate) fn AnswerView(props: &Props) -> Html {
-    let answer = &props.answer;
+/// The fields that the answer rests on stand between the verdict and the numbers.
+pub(crate) fn answer_view(answer: &Answer, fields: Html) -> Html {
     let tone = answer.verdict.tone;
     html! {
-        <article class="answer" id={format!("at-{}", answer.subject)} tabindex="-1">
+        <article key={answer.subject.clone()} class="answer" id={format!("at-{}", answer.subject)} tabindex="-1">
             if let Some(title) = &answer.title { <h3>{ &title.text }</h3> }
             <div class={classes!("verdict", words::tone_class(tone))}>
                 <span class="sign" aria-hidden="true">{ words::tone_sign(tone) }</span>
@@ -34,29 +25,25 @@ pub(crate) fn AnswerView(props: &Props) -> Html {
             { for answer.cautions.iter().map(|it| html! {
                 <p class="caution"><strong>{ "Caution: " }</strong>{ &it.text }</p>
             }) }
-            { props.children.clone() }
+            { fields }
             { for answer.pictures.iter().map(picture) }
             { figures::figures(&answer.figures) }
             { for answer.tables.iter().map(figures::table) }
-            <WorkingView parts={working(answer)} />
+            { working_of(answer) }
         </article>
     }
 }
 
 fn picture(picture: &Picture) -> Html {
     match picture {
-        Picture::Cycle(cycle) => html! { <pictures::CycleView cycle={cycle.clone()} /> },
+        Picture::Cycle(cycle) => pictures::cycle_view(cycle),
         Picture::Circuit(circuit) => html! { <pictures::CircuitView circuit={circuit.clone()} /> },
-        Picture::Timeline(timeline) => {
-            html! { <pictures::TimelineView timeline={timeline.clone()} /> }
-        }
+        Picture::Timeline(timeline) => pictures::timeline_view(timeline),
     }
 }
 
-fn working(answer: &Answer) -> Vec<(AttrValue, Vec<quietpin_core::working::Step>)> {
-    let figures =
-        answer.figures.iter().map(|it| (it.label.text.clone().into(), it.working.clone()));
-    let tables =
-        answer.tables.iter().map(|it| (it.caption.text.clone().into(), it.working.clone()));
-    figures.chain(tables).collect()
+fn working_of(answer: &Answer) -> Html {
+    let figures = answer.figures.iter().map(|it| (it.label.text.as_str(), it.working.as_slice()));
+    let tables = answer.tables.iter().map(|it| (it.caption.text.as_str(), it.working.as_slice()));
+    working(figures.chain(tables))
 }

@@ -4,7 +4,7 @@ use quietpin_core::plan::{self, Plan};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-use super::{Dispatch, Shown};
+use super::{Dispatch, Page};
 use crate::{
     browser::{files, print, storage},
     state::{Action, Notice},
@@ -13,17 +13,16 @@ use crate::{
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct Props {
-    pub(crate) shown: Shown,
-    pub(crate) dispatch: Dispatch,
+    pub(crate) page: Page,
 }
 
 #[component]
 pub(crate) fn Plans(props: &Props) -> Html {
-    let state = &props.shown.0;
+    let state = &props.page.state;
     let redraw = use_force_update();
     let removing = use_state(|| false);
     let kept = storage::list();
-    let send = props.dispatch.clone();
+    let send = props.page.send.clone();
     let rename = {
         let send = send.clone();
         Callback::from(move |event: InputEvent| {

@@ -9,34 +9,32 @@ use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
-use super::{Dispatch, Shown};
+use super::{Dispatch, Page};
 use crate::state::Action;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) path: AttrValue,
-    pub(crate) shown: Shown,
-    pub(crate) dispatch: Dispatch,
+/// A field and the page it stands on.
+pub(crate) struct Props<'a> {
+    pub(crate) path: String,
+    pub(crate) page: &'a Page,
     /// Said in place of the field's own label, where the same field stands many times.
-    #[prop_or_default]
-    pub(crate) label: Option<AttrValue>,
+    pub(crate) label: Option<String>,
 }
 
-#[component]
-pub(crate) fn FieldView(props: &Props) -> Html {
+/// The field at a path of the plan; nothing where there is none.
+pub(crate) fn field_view(props: &Props<'_>) -> Html {
     let path = &props.path;
     let Some(field) = quietpin_core::fields::find(path) else { return html! {} };
-    let state = &props.shown.0;
+    let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
-    let standing = state.report.fields.get(path.as_str());
+    let standing = state.report.fields.get(path);
     let problem = standing.and_then(|it| it.problem.as_ref());
-    let label = props.label.clone().unwrap_or(AttrValue::Static(field.label));
+    let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
     let (id, note_id, problem_id) =
         (format!("at-{path}"), format!("note-{path}"), format!("problem-{path}"));
     let described =
         if problem.is_some() { format!("{problem_id} {note_id}") } else { note_id.clone() };
     html! {
-        <div class={classes!("field", problem.is_some().then_some("wrong"))}>
+        <div key={path.clone()} class={classes!("field", problem.is_some().then_some("wrong"))}>
             <label for={id.clone()}>{ label }</label>
             if let Some(problem) = problem {
                 <p class="problem" id={problem_id}><strong>{ "Error: " }</strong>{ &problem.text }</p>
@@ -48,15 +46,15 @@ pub(crate) fn FieldView(props: &Props) -> Html {
 }
 
 fn input(
-    props: &Props,
+    props: &Props<'_>,
     field: &Field,
     typed: &str,
     id: &str,
     described: &str,
     wrong: bool,
 ) -> Html {
-    let path = props.path.to_string();
-    let send = props.dispatch.clone();
+    let path = props.path.clone();
+    let send = props.page.send.clone();
     let wrong = if wrong { "true" } else { "false" };
     let (id, described, typed) = (id.to_owned(), described.to_owned(), typed.to_owned());
     match field.kind {
@@ -70,7 +68,7 @@ fn input(
             )
         }
         Kind::OutputName => {
-            let options = output_names(&props.shown.0.plan);
+            let options = output_names(&props.page.state.plan);
             select(
                 &Select { id, described, wrong, typed, options, blank: "Choose".into() },
                 path,
@@ -150,7 +148,7 @@ fn note(
     standing: Option<&FieldState>,
     typed: &str,
     id: &str,
-    props: &Props,
+    props: &Props<'_>,
 ) -> Html {
     let value = standing.and_then(|it| it.value.as_ref());
     let stands = standing.map(|it| it.state);
@@ -200,8 +198,8 @@ fn differs(shown: &str, typed: &str) -> bool {
     shown != typed && shown.trim_end_matches(|c: char| !c.is_ascii_digit()) != typed
 }
 
-fn set_back(props: &Props) -> Html {
-    let (path, send) = (props.path.to_string(), props.dispatch.clone());
+fn set_back(props: &Props<'_>) -> Html {
+    let (path, send) = (props.path.clone(), props.page.send.clone());
     let onclick = Callback::from(move |_| send.dispatch(Action::Type(path.clone(), String::new())));
     html! { <button type="button" class="quiet" {onclick}>{ "Set back to the usual value" }</button> }
 }

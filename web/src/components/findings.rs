@@ -8,17 +8,12 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{Shown, WorkingView};
-use crate::{browser::focus, words};
+use super::working;
+use crate::{browser::focus, state::State, words};
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) shown: Shown,
-}
-
-#[component]
-pub(crate) fn FindingsView(props: &Props) -> Html {
-    let report = &props.shown.0.report;
+/// The findings, or that there are none.
+pub(crate) fn findings_view(state: &State) -> Html {
+    let report = &state.report;
     let findings = &report.findings;
     let has_answer = report
         .sections
@@ -80,7 +75,7 @@ fn finding(at: usize, finding: &Finding) -> Html {
                     <ul>{ for finding.remedies.iter().skip(1).map(|it| html! { <li>{ &it.text }</li> }) }</ul>
                 }
                 if let Some(it) = explanation { <p class="source">{ "Source: " }{ it.source }</p> }
-                <WorkingView parts={vec![(AttrValue::Static("How it was found"), finding.working.clone())]} />
+                { working(std::iter::once(("How it was found", finding.working.as_slice()))) }
             </details>
         </li>
     }

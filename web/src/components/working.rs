@@ -3,23 +3,18 @@
 use quietpin_core::working::Step;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    /// What was worked out, and its steps.
-    pub(crate) parts: Vec<(AttrValue, Vec<Step>)>,
-}
-
-#[component]
-pub(crate) fn WorkingView(props: &Props) -> Html {
-    if props.parts.iter().all(|(_, steps)| steps.is_empty()) {
+/// What was worked out, each part with its steps.
+pub(crate) fn working<'a>(parts: impl Iterator<Item = (&'a str, &'a [Step])>) -> Html {
+    let parts: Vec<_> = parts.filter(|(_, steps)| !steps.is_empty()).collect();
+    if parts.is_empty() {
         return html! {};
     }
     html! {
         <details class="working">
             <summary>{ "Show the working" }</summary>
-            { for props.parts.iter().filter(|(_, steps)| !steps.is_empty()).map(|(title, steps)| html! {
+            { for parts.into_iter().map(|(title, steps)| html! {
                 <section>
-                    <h4>{ title.clone() }</h4>
+                    <h4>{ title.to_owned() }</h4>
                     { for steps.iter().map(line) }
                 </section>
             }) }

@@ -5,20 +5,14 @@ use yew::prelude::*;
 
 use super::at;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) cycle: Cycle,
-}
-
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 30.0;
 const RIGHT: f64 = 12.0;
 const TOP: f64 = 22.0;
 const ROW: f64 = 26.0;
 
-#[component]
-pub(crate) fn CycleView(props: &Props) -> Html {
-    let cycle = &props.cycle;
+/// The cycle, a row a cylinder.
+pub(crate) fn cycle_view(cycle: &Cycle) -> Html {
     #[expect(clippy::cast_precision_loss, reason = "at most some tens of cylinders")]
     let height = TOP + ROW * cycle.cylinders.len() as f64 + 8.0;
     html! {

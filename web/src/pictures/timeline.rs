@@ -5,11 +5,6 @@ use yew::prelude::*;
 
 use super::at;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) timeline: Timeline,
-}
-
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 34.0;
 const RIGHT: f64 = 8.0;
@@ -58,9 +53,8 @@ fn round_up(number: f64) -> f64 {
     }
 }
 
-#[component]
-pub(crate) fn TimelineView(props: &Props) -> Html {
-    let it = &props.timeline;
+/// Speed against time, and the relay below it.
+pub(crate) fn timeline_view(it: &Timeline) -> Html {
     let scale = Scale::of(it);
     let bar = TOP + PLOT + 26.0;
     #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]

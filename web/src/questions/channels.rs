@@ -3,28 +3,26 @@
 use quietpin_core::{fields, report::Answer};
 use yew::prelude::*;
 
-use super::{Props, form, form_of, frame, section};
-use crate::components::{AnswerView, FieldView};
+use super::{form, form_of, frame, section};
+use crate::components::{FieldProps, Page, answer_view, field_view};
 
-#[component]
-pub(crate) fn ChannelsView(props: &Props) -> Html {
-    let section = section(&props.shown.0.report, "channels");
+/// The question, its answers and its fields.
+pub(crate) fn channels_view(page: &Page) -> Html {
+    let section = section(&page.state.report, "channels");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
-    let answer = |it: &Answer| {
-        html! { <AnswerView key={it.subject.clone()} answer={it.clone()}>{ inputs(props, answers, it) }</AnswerView> }
-    };
+    let answer = |it: &Answer| answer_view(it, inputs(page, answers, it));
     frame(section, html! { <>{ for answers.iter().map(answer) }</> })
 }
 
 /// The fields that an answer rests on. Each stands once: what is found at the car stands with its own answer,
 /// and before there is one, with the plan's.
-fn inputs(props: &Props, answers: &[Answer], answer: &Answer) -> Html {
+fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> Html {
     let has_wired = |list: &str| answers.iter().any(|it| it.subject.ends_with(list));
     let planned = |kind: &'static str, list: &'static str| {
         html! {
             <>
-                { part(props, kind) }
-                if !has_wired(list) { { as_wired(props, list) } }
+                { part(page, kind) }
+                if !has_wired(list) { { as_wired(page, list) } }
             </>
         }
     };
@@ -32,28 +30,28 @@ fn inputs(props: &Props, answers: &[Answer], answer: &Answer) -> Html {
     match subject {
         "engine" => html! {
             <>
-                { form_of(props, "engine") }
+                { form_of(page, "engine") }
                 // the third thing that a blank plan is asked
-                if answers.len() == 1 { { part(props, "ignition") } }
+                if answers.len() == 1 { { part(page, "ignition") } }
             </>
         },
-        "channels.coils_wired" => as_wired(props, "coils_wired"),
-        "channels.injectors_wired" => as_wired(props, "injectors_wired"),
+        "channels.coils_wired" => as_wired(page, "coils_wired"),
+        "channels.injectors_wired" => as_wired(page, "injectors_wired"),
         _ if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
         _ => planned("injection", "injectors_wired"),
     }
 }
 
 /// The fields of the channels whose names begin alike.
-fn part(props: &Props, kind: &str) -> Html {
+fn part(page: &Page, kind: &str) -> Html {
     let is_part = |path: &str| path.rsplit('.').next().is_some_and(|name| name.starts_with(kind));
     let fields: Vec<_> = fields::of("channels").filter(|field| is_part(field.path)).collect();
-    form(props, "channels", &fields)
+    form(page, "channels", &fields)
 }
 
 /// A field for each channel that the report speaks of.
-fn as_wired(props: &Props, list: &str) -> Html {
-    let state = &props.shown.0;
+fn as_wired(page: &Page, list: &str) -> Html {
+    let state = &page.state;
     let prefix = format!("channels.{list}.");
     let number = |path: &String| path.strip_prefix(&prefix)?.parse::<usize>().ok();
     let count = state.report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1);
@@ -72,11 +70,8 @@ fn as_wired(props: &Props, list: &str) -> Html {
             <summary>{ title }</summary>
             <div class="row-form">
                 { for (0..count).map(|at| {
-                    let path = format!("{prefix}{at}");
-                    html! {
-                        <FieldView key={path.clone()} path={path.clone()} label={format!("Channel {} reaches cylinder", at + 1)}
-                            shown={props.shown.clone()} dispatch={props.dispatch.clone()} />
-                    }
+                    let label = Some(format!("Channel {} reaches cylinder", at + 1));
+                    field_view(&FieldProps { path: format!("{prefix}{at}"), page, label })
                 }) }
             </div>
         </details>

@@ -2,18 +2,18 @@
 
 use yew::prelude::*;
 
-use super::{Props, form_of, frame, section};
-use crate::components::AnswerView;
+use super::{form_of, frame, section};
+use crate::components::{Page, answer_view};
 
-#[component]
-pub(crate) fn CrankingView(props: &Props) -> Html {
-    let section = section(&props.shown.0.report, "cranking");
+/// The question, its answers and its fields.
+pub(crate) fn cranking_view(page: &Page) -> Html {
+    let section = section(&page.state.report, "cranking");
     let answer = section.and_then(|section| section.answers.first());
     frame(
         section,
         html! {
             if let Some(answer) = answer {
-                <AnswerView answer={answer.clone()}>{ form_of(props, "cranking") }</AnswerView>
+                { answer_view(answer, form_of(page, "cranking")) }
             }
         },
     )

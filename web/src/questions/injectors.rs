@@ -2,18 +2,18 @@
 
 use yew::prelude::*;
 
-use super::{Props, form_of, frame, section};
-use crate::components::AnswerView;
+use super::{form_of, frame, section};
+use crate::components::{Page, answer_view};
 
-#[component]
-pub(crate) fn InjectorsView(props: &Props) -> Html {
-    let section = section(&props.shown.0.report, "injectors");
+/// The question, its answers and its fields.
+pub(crate) fn injectors_view(page: &Page) -> Html {
+    let section = section(&page.state.report, "injectors");
     let answer = section.and_then(|section| section.answers.first());
     frame(
         section,
         html! {
             if let Some(answer) = answer {
-                <AnswerView answer={answer.clone()}>{ form_of(props, "injectors") }</AnswerView>
+                { answer_view(answer, form_of(page, "injectors")) }
             }
         },
     )

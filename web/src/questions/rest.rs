@@ -3,15 +3,15 @@
 use quietpin_core::fields;
 use yew::prelude::*;
 
-use super::{Props, form, frame, section};
+use super::{form, frame, section};
 use crate::{
-    components::{AnswerView, Dispatch},
+    components::{Dispatch, Page, answer_view},
     state::{Action, List},
 };
 
-#[component]
-pub(crate) fn RestView(props: &Props) -> Html {
-    let state = &props.shown.0;
+/// The question, its answers and its fields.
+pub(crate) fn rest_view(page: &Page) -> Html {
+    let state = &page.state;
     let section = section(&state.report, "rest");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
     let of_load = |at: usize| answers.iter().find(|answer| answer.subject == format!("loads.{at}"));
@@ -21,35 +21,35 @@ pub(crate) fn RestView(props: &Props) -> Html {
         section,
         html! {
             <>
-                { for others.map(|answer| html! { <AnswerView key={answer.subject.clone()} answer={answer.clone()} /> }) }
+                { for others.map(|answer| answer_view(answer, html! {})) }
                 { for (0..List::Loads.length(&state.plan)).map(|at| html! {
                     <div key={format!("load{at}")}>
                         if let Some(answer) = of_load(at) {
-                            <AnswerView answer={answer.clone()}>{ entry(props, List::Loads, at) }</AnswerView>
+                            { answer_view(answer, entry(page, List::Loads, at)) }
                         } else {
-                            { entry(props, List::Loads, at) }
+                            { entry(page, List::Loads, at) }
                         }
                     </div>
                 }) }
-                { add(List::Loads, "Add a load", props.dispatch.clone()) }
+                { add(List::Loads, "Add a load", page.send.clone()) }
                 <h3>{ "The controller’s outputs" }</h3>
-                { for (0..outputs).map(|at| html! { <div key={format!("output{at}")}>{ entry(props, List::Outputs, at) }</div> }) }
-                { add(List::Outputs, "Add an output", props.dispatch.clone()) }
+                { for (0..outputs).map(|at| html! { <div key={format!("output{at}")}>{ entry(page, List::Outputs, at) }</div> }) }
+                { add(List::Outputs, "Add an output", page.send.clone()) }
             </>
         },
     )
 }
 
-fn entry(props: &Props, list: List, at: usize) -> Html {
+fn entry(page: &Page, list: List, at: usize) -> Html {
     let record = format!("{}.{at}", list.name());
     let fields: Vec<_> = fields::of(list.name()).collect();
-    let named = props.shown.0.plan.get(&format!("{record}.name")).unwrap_or_default();
-    let (what, send) = (what(list, at, named), props.dispatch.clone());
+    let named = page.state.plan.get(&format!("{record}.name")).unwrap_or_default();
+    let (what, send) = (what(list, at, named), page.send.clone());
     let onclick = Callback::from(move |_: MouseEvent| send.dispatch(Action::Remove(list, at)));
     html! {
         <fieldset id={format!("at-{record}-fields")}>
             <legend>{ &what }</legend>
-            { form(props, &record, &fields) }
+            { form(page, &record, &fields) }
             <button type="button" class="quiet" {onclick}>{ format!("Remove {what}") }</button>
         </fieldset>
     }

@@ -1,22 +1,21 @@
 //! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
-use serde_json::Value;
-
 use super::{
     Plan,
+    node::Node,
     record::{Record, Slot, View},
 };
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
 
 impl<'de> Deserialize<'de> for Plan {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        from_value(Value::deserialize(deserializer)?).map_err(D::Error::custom)
+        from_node(Node::deserialize(deserializer)?).map_err(D::Error::custom)
     }
 }
 
 /// The plan in a JSON document, or what has no place in it.
-pub(super) fn from_value(document: Value) -> Result<Plan, String> {
-    let Value::Object(document) = document else {
+pub(super) fn from_node(document: Node) -> Result<Plan, String> {
+    let Node::Object(document) = document else {
         return Err("it is not an object in braces".into());
     };
     let mut plan = Plan::default();
@@ -24,7 +23,7 @@ pub(super) fn from_value(document: Value) -> Result<Plan, String> {
         match key.as_str() {
             "quietpin" => {
                 plan.quietpin =
-                    value.as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or_default();
+                    value.whole().and_then(|it| u32::try_from(it).ok()).unwrap_or_default();
             }
             "name" => plan.name = text(value, &key)?,
             "notes" => plan.notes = text(value, &key)?,
@@ -41,7 +40,7 @@ pub(super) fn from_value(document: Value) -> Result<Plan, String> {
     Ok(plan)
 }
 
-fn entries<R: Record>(value: Value, path: &str) -> Result<Vec<R>, String> {
+fn entries<R: Record>(value: Node, path: &str) -> Result<Vec<R>, String> {
     let entry = |(at, value)| {
         let mut record = R::default();
         fill(record.slots(), value, &format!("{path}.{at}")).map(|()| record)
@@ -49,8 +48,8 @@ fn entries<R: Record>(value: Value, path: &str) -> Result<Vec<R>, String> {
     list(value, path)?.into_iter().enumerate().map(entry).collect()
 }
 
-fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Value, path: &str) -> Result<(), String> {
-    let Value::Object(object) = value else {
+fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Node, path: &str) -> Result<(), String> {
+    let Node::Object(object) = value else {
         return Err(format!("“{path}” is not an object in braces"));
     };
     for (key, value) in object {
@@ -67,23 +66,21 @@ fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Value, path: &str) -> R
     Ok(())
 }
 
-fn texts(value: Value, path: &str) -> Result<Vec<String>, String> {
+fn texts(value: Node, path: &str) -> Result<Vec<String>, String> {
     list(value, path)?.into_iter().map(|value| text(value, path)).collect()
 }
 
-fn list(value: Value, path: &str) -> Result<Vec<Value>, String> {
+fn list(value: Node, path: &str) -> Result<Vec<Node>, String> {
     match value {
-        Value::Array(values) => Ok(values),
+        Node::List(values) => Ok(values),
         _ => Err(format!("“{path}” is not a list in brackets")),
     }
 }
 
-fn text(value: Value, path: &str) -> Result<String, String> {
+fn text(value: Node, path: &str) -> Result<String, String> {
     match value {
-        Value::String(text) => Ok(text),
-        Value::Number(number) => Ok(number.to_string()),
-        Value::Null => Ok(String::new()),
-        Value::Bool(_) | Value::Array(_) | Value::Object(_) => {
+        Node::Text(text) => Ok(text),
+        Node::Truth | Node::List(_) | Node::Object(_) => {
             Err(format!("“{path}” is neither a text in quotes nor a number"))
         }
     }

@@ -1,9 +1,7 @@
 //! From the text of a plan file to a plan, and back.
 
+use super::{Plan, file, node::Node};
 use serde::Serialize;
-use serde_json::Value;
-
-use super::{Plan, file};
 
 /// The version of the format that this program writes. It reads this one and older ones.
 pub const VERSION: u32 = 1;
@@ -82,12 +80,12 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     // first as plain JSON, so that a newer version is named before its unknown fields are
-    let document: Value = serde_json::from_str(text)
+    let document: Node = serde_json::from_str(text)
         .map_err(|error| ReadError::NotJson { detail: error.to_string() })?;
-    if !document.is_object() {
+    if !matches!(document, Node::Object(_)) {
         return Err(ReadError::NotAPlan { detail: "it is not an object in braces.".into() });
     }
-    match document.get("quietpin").and_then(Value::as_u64) {
+    match document.member("quietpin").and_then(Node::whole) {
         None => Err(ReadError::NotAPlan {
             detail: format!(
                 "it does not begin with its version, as in {{ \"quietpin\": {VERSION}, … }}."
@@ -97,7 +95,7 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
         Some(0) => {
             Err(ReadError::NotAPlan { detail: "there is no version 0 of the format.".into() })
         }
-        Some(_) => file::from_value(document).map_err(|detail| ReadError::Misfit { detail }),
+        Some(_) => file::from_node(document).map_err(|detail| ReadError::Misfit { detail }),
     }
 }
 

@@ -31,7 +31,7 @@ impl Problem {
         let typed = shortened(typed);
         let name = field.label;
         let message = match self {
-            Self::Misread(misread) => unread(misread, field, typed),
+            Self::Misread(misread) => unread(misread, field, &typed),
             Self::TooSmall(it) => {
                 say!(
                     "field.too-small",
@@ -61,7 +61,7 @@ impl Problem {
     }
 }
 
-fn unread(misread: Misread, field: &Field, typed: String) -> Message {
+fn unread(misread: Misread, field: &Field, typed: &str) -> Message {
     let (name, what, example) = (field.label, wanted(field), field.example());
     match misread {
         Misread::Empty | Misread::NoNumber => {

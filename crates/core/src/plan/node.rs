@@ -1,0 +1,85 @@
+//! A JSON document as far as a plan needs it: texts, lists, objects.
+
+use std::fmt;
+
+use serde::{
+    Deserialize, Deserializer,
+    de::{Error, MapAccess, SeqAccess, Visitor},
+};
+
+/// A part of a document. A number is kept as its text: a plan computes with none.
+#[derive(Debug)]
+pub(super) enum Node {
+    /// A text, or a number without quotes; blank for `null`.
+    Text(String),
+    /// In brackets.
+    List(Vec<Node>),
+    /// In braces, in the order of the file.
+    Object(Vec<(String, Node)>),
+    /// `true` or `false`, which stand nowhere in a plan.
+    Truth,
+}
+
+impl Node {
+    /// A member of an object.
+    pub(super) fn member(&self, name: &str) -> Option<&Node> {
+        let Self::Object(members) = self else { return None };
+        members.iter().find(|(key, _)| key == name).map(|(_, node)| node)
+    }
+
+    /// The whole number that a text holds.
+    pub(super) fn whole(&self) -> Option<u64> {
+        if let Self::Text(text) = self { text.parse().ok() } else { None }
+    }
+}
+
+impl<'de> Deserialize<'de> for Node {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(NodeVisitor)
+    }
+}
+
+struct NodeVisitor;
+
+impl<'de> Visitor<'de> for NodeVisitor {
+    type Value = Node;
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str("a text, a number, a list or an object")
+    }
+    fn visit_str<E: Error>(self, text: &str) -> Result<Node, E> {
+        Ok(Node::Text(text.to_owned()))
+    }
+    fn visit_u64<E: Error>(self, number: u64) -> Result<Node, E> {
+        Ok(Node::Text(number.to_string()))
+    }
+    fn visit_i64<E: Error>(self, number: i64) -> Result<Node, E> {
+        Ok(Node::Text(number.to_string()))
+    }
+    fn visit_f64<E: Error>(self, number: f64) -> Result<Node, E> {
+        Ok(Node::Text(number.to_string()))
+    }
+    fn visit_bool<E: Error>(self, _: bool) -> Result<Node, E> {
+        Ok(Node::Truth)
+    }
+    fn visit_unit<E: Error>(self) -> Result<Node, E> {
+        Ok(Node::Text(String::new()))
+    }
+    fn visit_none<E: Error>(self) -> Result<Node, E> {
+        self.visit_unit()
+    }
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Node, A::Error> {
+        let mut nodes = Vec::new();
+        while let Some(node) = list.next_element()? {
+            nodes.push(node);
+        }
+        Ok(Node::List(nodes))
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Node, A::Error> {
+        let mut members = Vec::new();
+        while let Some(member) = map.next_entry()? {
+            members.push(member);
+        }
+        Ok(Node::Object(members))
+    }
+}
