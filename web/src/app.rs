@@ -108,7 +108,7 @@ fn use_keys(dispatch: &Dispatch) {
                 if !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
                     return;
                 }
-                let action = match (key.key().to_lowercase().as_str(), key.shift_key()) {
+                let action = match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
                     ("z", false) => Action::Undo,
                     ("z", true) | ("y", false) => Action::Redo,
                     _ => return,

@@ -41,3 +41,56 @@ pub fn sin(x: f64) -> f64 {
 pub fn cos(x: f64) -> f64 {
     libm::cos(x)
 }
+
+/// The number that a decimal stands for: digits, one point at most, an exponent at most.
+///
+/// Nothing where it is none, or too large. JSON's reader is used, which a plan file brings along anyway: the
+/// standard library's own brings ten kilobytes of tables into the page. Up to 15 digits and factors up to
+/// 10^22 are exact, as in W. D. Clinger, "How to read floating point numbers accurately" (1990); beyond, the
+/// last bit may be off.
+pub fn decimal(text: &str) -> Option<f64> {
+    let (negative, rest) = text.strip_prefix('-').map_or((false, text), |rest| (true, rest));
+    let end = rest.find(['e', 'E']).unwrap_or(rest.len());
+    let (digits, exponent) = rest.split_at_checked(end)?;
+    let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
+    let all_digits = |text: &str| text.chars().all(|c| c.is_ascii_digit());
+    if !(all_digits(whole) && all_digits(part)) || whole.len() + part.len() == 0 {
+        return None;
+    }
+    // JSON has no leading noughts, and wants a digit on both sides of the point
+    let whole = whole.trim_start_matches('0');
+    let (whole, part) =
+        (if whole.is_empty() { "0" } else { whole }, if part.is_empty() { "0" } else { part });
+    let number: f64 = serde_json::from_str(&format!("{whole}.{part}{exponent}")).ok()?;
+    Some(if negative { -number } else { number })
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    #[test]
+    fn decimals_are_read_without_the_niceties_of_json() {
+        for (text, number) in
+            [("007", 7.0), (".5", 0.5), ("5.", 5.0), ("-2.4", -2.4), ("1e3", 1000.0), ("0", 0.0)]
+        {
+            assert_eq!(decimal(text), Some(number), "{text}");
+        }
+        for text in ["", ".", "-", "--1", "1.2.3", "1e", "e3", "0x10", "inf", "NaN", "1 2", "1e999"]
+        {
+            assert_eq!(decimal(text), None, "{text}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn up_to_fifteen_digits_are_exact(mantissa in 0_u64..1_000_000_000_000_000, places in 0_usize..16) {
+            let digits = format!("{mantissa:016}");
+            let (whole, part) = digits.split_at(digits.len() - places);
+            let text = format!("{whole}.{part}");
+            prop_assert_eq!(decimal(&text), text.parse().ok());
+        }
+    }
+}

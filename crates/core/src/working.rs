@@ -91,7 +91,8 @@ fn fill(symbols: &str, values: &[(&str, Value)]) -> String {
 }
 
 fn is_symbol(c: char) -> bool {
-    c.is_alphanumeric() || c == '_'
+    // Greek letters and small figures below the line stand in formulas too
+    c.is_ascii_alphanumeric() || c == '_' || matches!(c, 'Α'..='ω' | '₀'..='₉')
 }
 
 #[cfg(test)]

@@ -23,8 +23,11 @@ pub(crate) fn save(name: &str, text: &str) -> Result<(), wasm_bindgen::JsValue> 
 
 /// A file name that every system takes.
 pub(crate) fn name_for(plan_name: &str) -> String {
-    let plain: String =
-        plan_name.chars().take(60).map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
+    let plain: String = plan_name
+        .chars()
+        .take(60)
+        .map(|c| if c.is_ascii_alphanumeric() || !c.is_ascii() { c } else { '-' })
+        .collect();
     let plain = plain.trim_matches('-');
     format!("{}.quietpin.json", if plain.is_empty() { "plan" } else { plain })
 }

@@ -191,7 +191,8 @@ fn is_choice(field: &Field) -> bool {
 /// Whether reading it back tells the fitter something.
 fn differs(shown: &str, typed: &str) -> bool {
     let plain = |text: &str| {
-        let lower = text.to_lowercase().replace('−', "-").replace("ohms", "ω").replace("ohm", "ω");
+        let lower =
+            text.to_ascii_lowercase().replace('−', "-").replace("ohms", "Ω").replace("ohm", "Ω");
         lower.chars().filter(|c| !c.is_whitespace()).collect::<String>()
     };
     let (shown, typed) = (plain(shown), plain(typed));

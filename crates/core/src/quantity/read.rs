@@ -175,8 +175,8 @@ fn gauge(text: &str) -> Option<Result<f64, Misread>> {
     let rest = lower.strip_prefix("awg").or_else(|| lower.strip_suffix("awg"))?.trim();
     let rest = rest.trim_start_matches('#').trim();
     let number = match rest.split_once("/0") {
-        Some((noughts, "")) => noughts.trim().parse::<f64>().ok().map(|n| 1.0 - n),
-        _ => rest.parse::<f64>().ok(),
+        Some((noughts, "")) => math::decimal(noughts.trim()).map(|n| 1.0 - n),
+        _ => math::decimal(rest),
     };
     Some(match number {
         Some(n) if (-3.0..=40.0).contains(&n) && n.fract() == 0.0 => {

@@ -182,8 +182,10 @@ fn only_in(text: &str) -> Result<Vec<Target>, String> {
 
 /// `1L`, `T2`: a rotor and which of its plugs.
 fn plugs_in(text: &str) -> Result<Vec<Target>, String> {
-    let tokens: Vec<&str> =
-        text.split(|c: char| !c.is_alphanumeric()).filter(|token| !token.is_empty()).collect();
+    let tokens: Vec<&str> = text
+        .split(|c: char| !c.is_ascii_alphanumeric())
+        .filter(|token| !token.is_empty())
+        .collect();
     if tokens.is_empty() {
         return Err(text.to_owned());
     }

@@ -235,7 +235,7 @@ fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [PlannedOutput]) {
 }
 
 fn same_name(one: &str, other: &str) -> bool {
-    one.trim().to_lowercase() == other.trim().to_lowercase()
+    one.trim().eq_ignore_ascii_case(other.trim())
 }
 
 fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]) -> PlannedLoad {

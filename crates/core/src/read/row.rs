@@ -1,6 +1,7 @@
 //! Numbers in a row: a firing order, a list of angles.
 
 use super::problem::shortened;
+use crate::math::decimal;
 
 /// The numbers in a text, apart by anything a person puts between them; the first token that is none.
 ///
@@ -14,8 +15,8 @@ pub(crate) fn row(text: &str) -> Result<Vec<f64>, String> {
     })
     .filter(|token| !token.is_empty())
     .map(|token| {
-        let number = token.trim_end_matches('°').parse::<f64>();
-        number.ok().filter(|number| number.is_finite()).ok_or_else(|| shortened(token))
+        let number = decimal(token.trim_end_matches('°'));
+        number.ok_or_else(|| shortened(token))
     })
     .collect()
 }

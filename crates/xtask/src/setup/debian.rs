@@ -118,6 +118,12 @@ fn compile(folder: &Path) -> Result<()> {
     let mut command = shell::cargo();
     command.args(["build", "--release", "--target", TRIPLE, parts, "--target-dir"]);
     command.arg(folder.join("target")).current_dir(folder);
+    // For size, as the rest of the page.
+    command.args([
+        "--config",
+        "profile.release.opt-level=\"z\"",
+        "-Zbuild-std-features=optimize_for_size",
+    ]);
     command.env("RUSTC", COMPILER);
     // Building the standard library is an unstable feature of a stable compiler.
     command.env("RUSTC_BOOTSTRAP", "1");
@@ -161,7 +167,8 @@ impl Version {
 
     /// A compiler reads only the libraries of its own build: another compiler, another folder.
     fn sysroot(&self) -> PathBuf {
-        let key = hash::short(self.whole.as_bytes());
+        // "small": built for size
+        let key = hash::short(format!("{} small", self.whole).as_bytes());
         folders::target()
             .join("wasm-std")
             .join(format!("rust-{}-{key}", self.release.replace('.', "-")))

@@ -1,6 +1,7 @@
 //! The number at the start of a text.
 
 use super::Misread;
+use crate::math::decimal;
 
 /// A number, or the two numbers that the same marks could mean.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,7 +26,7 @@ pub(super) fn take(text: &str) -> Result<(Numeral, &str), Misread> {
         return Ok((Numeral::Two(format!("{minus}{small}"), format!("{minus}{large}")), rest));
     }
     let digits = format!("{}{exponent}", plain(marks).ok_or(Misread::NoNumber)?);
-    let number: f64 = digits.parse().map_err(|_| Misread::NoNumber)?;
+    let number = decimal(&digits).ok_or(Misread::NotFinite)?;
     Ok((Numeral::One(if negative { -number } else { number }), rest))
 }
 
@@ -44,7 +45,7 @@ pub(super) fn letter_for_point(text: &str) -> Option<f64> {
     if part.is_empty() || !all_digits(whole) || !all_digits(part) {
         return None;
     }
-    format!("{whole}.{part}").parse::<f64>().ok().map(|number| number * factor)
+    decimal(&format!("{whole}.{part}")).map(|number| number * factor)
 }
 
 fn sign(text: &str) -> (bool, &str) {

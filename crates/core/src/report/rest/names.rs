@@ -23,7 +23,9 @@ pub(super) fn end(end: FarEnd) -> Value {
 pub(super) fn end_first(far_end: FarEnd) -> Value {
     let name = end(far_end).shown;
     let mut letters = name.chars();
-    let first: String = letters.next().map(char::to_uppercase).into_iter().flatten().collect();
+    // without the tables of every alphabet's capitals, ten kilobytes of the page
+    let first: String =
+        letters.next().map(|letter| letter.to_ascii_uppercase()).into_iter().collect();
     Value::text(first + letters.as_str())
 }
 
