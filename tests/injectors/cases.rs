@@ -8,7 +8,7 @@ use quietpin_core::{
         carrying::Carries,
         controlled::Serves,
     },
-    quantity::{Area, Band, Holds, Measure, amperes, metres, ohms, volts},
+    quantity::{Area, Band, Holds, Measure, amperes, henries, metres, ohms, volts},
 };
 
 use crate::{bare, limited};
@@ -217,6 +217,21 @@ fn an_opening_current_is_taken_where_none_is_given() {
     near("2.4 Ω", answer(&bare(2.4)).opening.current.high, 0.790569, 1e-6);
     near("12 Ω", answer(&bare(12.0)).opening.current.high, 0.353553, 1e-6);
     assert!(!answer(&bare(12.0)).opening.is_given, "it is said to be assumed");
+}
+
+/// By hand: 2.4 mH and 2.4 Ω at 12.6 V and 20 °C, to 0.8 A: -1 ms × ln(1 - 0.8 × 2.4 / 12.6) = 0.165324 ms. Hot cranking, 3.15456 Ω at
+/// 8 V: -0.760803 ms × ln(1 - 0.8 × 3.15456 / 8) = 0.288346 ms. Source of the law: University Physics, vol. 2, section 14.4.
+#[test]
+fn the_time_to_open_follows_from_the_inductance() {
+    let mut inputs = limited(2.4, 2.5, 0.8);
+    assert_eq!(answer(&inputs).rises, None, "nothing is said without the inductance");
+    inputs.inductance = Some(Band::exact(henries(2.4e-3)));
+    let rises = answer(&inputs).rises.expect("the inductance is known");
+    near("at rest", rises[2].nominal.expect("it opens"), 0.165324e-3, 1e-8);
+    near("hot cranking", rises[1].longest.expect("it opens"), 0.288346e-3, 1e-8);
+    inputs.opening_current = Some(Band::exact(amperes(3.0)));
+    let rises = answer(&inputs).rises.expect("the inductance is known");
+    assert_eq!(rises[1].longest, None, "8 V push only 2.5 A through hot copper");
 }
 
 /// The borders of 5 and 10 Ω: common practice, no source.

@@ -9,7 +9,9 @@ use quietpin_core::{
         branch::{self, Ballast},
         opening::Opening,
     },
-    quantity::{Area, Band, Holds, Measure, amperes, celsius, metres, ohms, volts},
+    quantity::{
+        Area, Band, Holds, Inductance, Measure, amperes, celsius, henries, metres, ohms, volts,
+    },
 };
 
 use crate::bare;
@@ -244,7 +246,24 @@ proptest! {
         prop_assert_eq!(answer(&supplied).may_not_open, Holds::Never);
     }
 
-    /// Wire can be left out only when it has no length.
+    #[test]
+    fn a_time_to_open_is_there_wherever_it_opens(mut inputs in any_inputs(), millihenries in band::<Inductance>(0.5, 20.0)) {
+        inputs.inductance = Some(Band {
+            low: henries(millihenries.low.base() * 1e-3),
+            nominal: henries(millihenries.nominal.base() * 1e-3),
+            high: henries(millihenries.high.base() * 1e-3),
+        });
+        let found = answer(&inputs);
+        let rises = found.rises.expect("the inductance is known");
+        for (rise, at) in rises.iter().zip(&found.corners) {
+            let opens = at.injector.low.base() > found.opening.current.high.base();
+            prop_assert_eq!(rise.longest.is_some(), opens, "{:?}", at);
+            if let (Some(nominal), Some(longest)) = (rise.nominal, rise.longest) {
+                prop_assert!(longest.base() >= nominal.base(), "{longest:?} before {nominal:?}");
+            }
+        }
+    }
+
     #[test]
     fn a_longer_wire_never_carries_more(inputs in any_inputs(), more in 0.0..10.0_f64) {
         let mut longer = inputs.clone();

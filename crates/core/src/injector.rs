@@ -15,12 +15,14 @@ pub mod branch;
 pub mod carrying;
 pub mod controlled;
 pub mod opening;
+pub mod rise;
 
 use ballast::{Fit, Place, Resistor};
 use branch::{AtCorner, Ballast};
 use carrying::{Carrying, LimitNeeded};
 use controlled::Controlled;
 use opening::{Opening, OpensFrom};
+use rise::Rise;
 
 use crate::{
     conditions::Corner,
@@ -120,6 +122,8 @@ pub struct Answer {
     pub lowest: AtCorner,
     /// Where an injector may not open.
     pub may_not_open: Holds,
+    /// How long the current takes to open one at each corner, where the inductance is known.
+    pub rises: Option<[Rise; CORNERS]>,
     /// The battery voltage from which on it is sure to open, at the corner that asks most.
     pub opens_from: OpensFrom,
     /// The limit that an output must have to carry them with margin.
@@ -211,6 +215,7 @@ pub fn answer(inputs: &Inputs) -> Answer {
         highest: branch::highest(&corners),
         lowest: branch::lowest(&corners),
         may_not_open: opening.missed_at(&corners),
+        rises: rise::at_corners(inputs, &opening, &Ballast::NONE),
         opens_from: OpensFrom::of(inputs, &opening, &Ballast::NONE),
         limit_needed: LimitNeeded::of(&corners),
         outputs: outputs(inputs.count, inputs.per_output),

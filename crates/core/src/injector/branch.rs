@@ -21,6 +21,10 @@ const SHARING_ONE_BALLAST: Formula =
     Formula { symbols: "I = V / (R_T + R_w + n × (R_b + R_on))", source: KIRCHHOFF };
 const SUM: Formula = Formula { symbols: "I_out = n × I", source: "Kirchhoff's current law" };
 
+const TOTAL: Formula = Formula { symbols: "R = R_T + R_w + R_b + n × R_on", source: KIRCHHOFF };
+const TOTAL_ONE_BALLAST: Formula =
+    Formula { symbols: "R = R_T + R_w + n × (R_b + R_on)", source: KIRCHHOFF };
+
 /// Resistors added in series.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ballast {
@@ -129,6 +133,12 @@ impl Branch {
     /// of those that share it.
     pub fn total(&self) -> Resistance {
         self.without_ballast() + self.each + self.shared * self.n()
+    }
+
+    /// The same, recorded where a working is kept.
+    pub(super) fn resistance(&self, working: &mut Option<Working>) -> Resistance {
+        let formula = if self.shared.base() > 0.0 { &TOTAL_ONE_BALLAST } else { &TOTAL };
+        note(working, formula, self.total(), || self.values())
     }
 
     /// The same without resistors.

@@ -10,7 +10,7 @@ use super::{Answer, Section, Tone};
 use crate::{
     engine::Engine,
     finding::Findings,
-    injector::{self, Inputs, On},
+    injector::{self, Inputs, On, branch::Ballast},
     message::Message,
     quantity::{Holds, Value},
     read::{self, Conditions, Injectors, Reader},
@@ -78,6 +78,7 @@ fn answered(inputs: &Inputs, findings: &mut Findings) -> Answer {
     };
     answer.figures.splice(0..0, numbers::of_currents(inputs, &found));
     answer.figures.extend(numbers::of_opening(&found));
+    answer.figures.extend(numbers::of_rise(inputs, &found, &Ballast::NONE));
     answer.tables.insert(0, numbers::of_corners(inputs, &found));
     concerns::of_opening(inputs, &found, findings);
     concerns::of_class(inputs, &found, findings);

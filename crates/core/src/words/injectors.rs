@@ -184,6 +184,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("injectors.opening-current", "Current that opens one, as given"),
     ("injectors.opening-assumed", "Current that opens one, assumed"),
     ("injectors.opening-supply", "Battery voltage that is sure to open one"),
+    ("injectors.rise", "Time to the current that opens one{with}: {corner}"),
     ("injectors.resistor-value", "Resistor with each injector"),
     ("injectors.resistor-heat", "Its heat at the worst corner, current steady"),
     ("injectors.resistor-rating", "Rating to buy"),

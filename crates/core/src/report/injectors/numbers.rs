@@ -5,15 +5,17 @@ use super::{
     cures::sold,
 };
 use crate::{
+    conditions::Corner,
     injector::{
         Answer, CORNERS, Inputs, On,
         ballast::Resistor,
         branch::{self, AtCorner, Ballast, End},
         controlled::Controlled,
         opening::Opening,
+        rise,
     },
     message::Message,
-    quantity::{Band, Current, Measure, Value},
+    quantity::{Band, Current, Measure, Time, Value},
     say,
     working::{Formula, Step, step},
 };
@@ -70,6 +72,24 @@ pub(super) fn of_opening(found: &Answer) -> Vec<Figure> {
     vec![
         Figure::new(say!(label), *current, working.clone()),
         Figure::plain(say!("injectors.opening-supply"), from.supply, from.working.clone()),
+    ]
+}
+
+/// How long the current takes to open one: at rest, and where it takes longest.
+pub(super) fn of_rise(inputs: &Inputs, found: &Answer, ballast: &Ballast) -> Vec<Figure> {
+    let rises = rise::at_corners(inputs, &found.opening, ballast);
+    let Some([_, hot_cranking, at_rest, _, _]) = rises else { return Vec::new() };
+    let working =
+        |corner: &Corner, end| rise::working_at(inputs, &found.opening, corner, end, ballast);
+    let with = if *ballast == Ballast::NONE { "" } else { " with the resistor" };
+    let figure = |corner: &Corner, end, time: Option<Time>| {
+        let label = say!("injectors.rise", corner = corner.name, with = with);
+        let shown = time.map_or(Value::text("never reached"), Measure::show);
+        Figure::plain(label, shown, working(corner, end))
+    };
+    vec![
+        figure(&at_rest.corner, End::Nominal, at_rest.nominal),
+        figure(&hot_cranking.corner, End::Least, hot_cranking.longest),
     ]
 }
 

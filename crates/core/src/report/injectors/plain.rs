@@ -63,6 +63,7 @@ pub(super) fn answer(
     let words = cures::in_words(found, cures);
     if let Some(resistor) = cures::offered(cures) {
         answer.figures.extend(numbers::of_resistor(inputs, resistor));
+        answer.figures.extend(numbers::of_rise(inputs, found, &resistor.ballast()));
         answer.tables.push(numbers::of_corners_with(inputs, found, resistor));
         answer.cautions.push(say!("injectors.hot-resistor"));
     }
