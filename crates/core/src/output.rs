@@ -22,6 +22,8 @@
 //! ends is solved; a test throws random points inside.
 
 mod alternative;
+mod build;
+mod clean;
 mod corner;
 mod judge;
 mod load;
@@ -30,7 +32,8 @@ mod operate;
 mod rest;
 mod stage;
 
-pub use alternative::{Alternative, Change, Spare, alternatives, suits};
+pub use alternative::{Alternative, Change, Spare, alternatives};
+pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};
 pub use load::{ALPHA_PER_K, Effect, FarEnd, Kind, Load};

@@ -1,12 +1,10 @@
 //! Other ways to connect a load, each kept only if it solves clean in every key state at every corner.
 
 use super::{
-    FarEnd, KeyState, Load, OnLevel, Output, Phase, Point, Solved, Stage, Surroundings, Wiring,
-    corner, judge::troubles_at, operate,
+    FarEnd, Load, OnLevel, Output, Stage, Surroundings, Wiring,
+    clean::{RESTING, is_clean_in, solve_clean},
 };
-use crate::quantity::{
-    Band, Current, Measure, Power, Resistance, Voltage, amperes, ohms, volts, watts,
-};
+use crate::quantity::{Band, Current, Measure, Power, Resistance, Voltage, ohms, watts};
 
 /// An output of the plan on which nothing hangs.
 #[derive(Clone, Debug, PartialEq)]
@@ -279,79 +277,5 @@ impl Search<'_> {
             !is_clean(now) && is_clean(before)
         };
         (!others.any(is_worse)).then_some(found)
-    }
-}
-
-/// The most that is across a load when it is not asked to act, and what is across it when it is on, if that is clean
-/// in every key state at every corner.
-pub fn suits(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<(Voltage, Voltage)> {
-    let change = Change::Level(wiring.level);
-    solve_clean(change, wiring, subject, around).map(|found| (found.unasked, found.on))
-}
-
-/// States in which a load should rest, in the order in which they fail most.
-const RESTING: [KeyState; 3] = [KeyState::Off, KeyState::KeyOff, KeyState::Starting];
-
-/// The change, if the load solves clean.
-fn solve_clean(
-    change: Change,
-    wiring: &Wiring,
-    subject: usize,
-    around: &Surroundings,
-) -> Option<Alternative> {
-    let nominal = Point::nominal(around.nominal, subject, super::Contact::Closed);
-    let on = operate(wiring, KeyState::On, &nominal, around)?;
-    let mut found = Alternative {
-        change,
-        unasked: volts(0.0),
-        on: volts(on.loads.get(subject)?.voltage.base().abs()),
-        current: amperes(0.0),
-        inrush: amperes(0.0),
-    };
-    for state in [KeyState::Off, KeyState::On, KeyState::KeyOff, KeyState::Starting] {
-        if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
-            continue;
-        }
-        for solved in clean_corners(state, wiring, subject, around)? {
-            found.widen(state, &solved);
-        }
-    }
-    Some(found)
-}
-
-fn is_clean_in(state: KeyState, wiring: &Wiring, subject: usize, around: &Surroundings) -> bool {
-    clean_corners(state, wiring, subject, around).is_some()
-}
-
-/// Every corner of a state, solved; nothing as soon as one shows a trouble. The highest supplies come first: they fail
-/// most.
-fn clean_corners(
-    state: KeyState,
-    wiring: &Wiring,
-    subject: usize,
-    around: &Surroundings,
-) -> Option<Vec<Solved>> {
-    let points = corner::points(state, wiring, subject, around).into_iter().rev();
-    points
-        .map(|point| {
-            let solved = Solved { point, operating: operate(wiring, state, &point, around)? };
-            let troubles = troubles_at(wiring, subject, state, &solved);
-            troubles.iter().all(|trouble| trouble.is_bearable()).then_some(solved)
-        })
-        .collect()
-}
-
-impl Alternative {
-    fn widen(&mut self, state: KeyState, solved: &Solved) {
-        let larger = |one: Current, other: Current| if other > one { other } else { one };
-        let carried = solved.operating.switch_current();
-        match (state, solved.point.phase) {
-            (KeyState::On, Phase::Running) => self.current = larger(self.current, carried),
-            (KeyState::On, Phase::Standing) => self.inrush = larger(self.inrush, carried),
-            _ => {
-                let across = solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
-                self.unasked = volts(self.unasked.base().max(across));
-            }
-        }
     }
 }

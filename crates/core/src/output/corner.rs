@@ -141,30 +141,52 @@ pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
 }
 
 /// Every corner of a state for the load with the number `subject`.
+///
+/// Where no current can flow whatever the corner, fewer stand for all of them.
 pub(super) fn points(
     state: KeyState,
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
 ) -> Vec<Point> {
-    let free = Free::of(state, wiring, subject);
+    let free = Free::of(state, wiring, subject, around);
     let mut all = Vec::new();
     for &contact in contacts(state, wiring) {
+        if is_dead(state, wiring) {
+            all.push(Point::nominal(around.nominal, subject, contact));
+            continue;
+        }
         let supplies =
             around.corners.iter().filter(|at| state != KeyState::KeyOff || !at.is_cranking);
         let mut points: Vec<_> = supplies.map(|&at| Point::nominal(at, subject, contact)).collect();
-        spread(&mut points, End::ends(free.load), |point, end| point.load = end);
-        spread(&mut points, End::ends(free.others), |point, end| point.others = end);
-        spread(&mut points, End::ends(free.pulls), |point, end| point.pulls = end);
-        spread(&mut points, End::ends(free.on), |point, end| point.on = end);
-        let rail = free.rail && around.dead_rail.is_spread();
-        spread(&mut points, End::ends(rail), |point, end| point.dead_rail = end);
+        spread(&mut points, free.load, |point, end| point.load = end);
+        spread(&mut points, free.others, |point, end| point.others = end);
+        spread(&mut points, free.pulls, |point, end| point.pulls = end);
+        spread(&mut points, free.on, |point, end| point.on = end);
+        spread(&mut points, free.rail, |point, end| point.dead_rail = end);
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
         spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
         spread(&mut points, free.phases, |point, phase| point.phase = phase);
         all.append(&mut points);
     }
     all
+}
+
+/// With the key off, whether nothing links the pin to the battery.
+fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
+    let is_fed = wiring.loads.iter().any(|load| load.far_end == FarEnd::Battery);
+    let is_pulled = matches!(&wiring.output.pull_up, Some((_, rail)) if *rail == PullRail::Battery);
+    state == KeyState::KeyOff && !is_fed && !is_pulled
+}
+
+/// Whether the load is the only thing that can carry current at the pin: then it carries none, whatever its resistance.
+fn is_alone(state: KeyState, wiring: &Wiring) -> bool {
+    let output = &wiring.output;
+    state != KeyState::KeyOff
+        && wiring.drive(state) == Drive::Open
+        && wiring.loads.len() == 1
+        && output.pull_up.is_none()
+        && output.pull_down.is_none()
 }
 
 /// Whether the pin's own resistors may lie anywhere in a band.
@@ -175,40 +197,48 @@ pub(super) fn has_spread_pulls(output: &Output) -> bool {
 
 /// What may lie anywhere in a band in a key state.
 struct Free {
-    load: bool,
-    others: bool,
-    pulls: bool,
-    on: bool,
-    rail: bool,
+    load: &'static [End],
+    others: &'static [End],
+    pulls: &'static [End],
+    on: &'static [End],
+    rail: &'static [End],
+    phases: &'static [Phase],
     ignition: bool,
     relay: bool,
-    phases: &'static [Phase],
+    is_alone: bool,
 }
 
 impl Free {
-    fn of(state: KeyState, wiring: &Wiring, subject: usize) -> Self {
+    fn of(state: KeyState, wiring: &Wiring, subject: usize, around: &Surroundings) -> Self {
         let output = &wiring.output;
         let spread = |(_, load): (usize, &Load)| load.resistance.is_spread();
         let goes_to = |far_end| wiring.loads.iter().any(|load| load.far_end == far_end);
         let others = wiring.loads.iter().enumerate().filter(|(at, _)| *at != subject);
         let pull_up = output.pull_up.as_ref();
-        let runs = wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
+        let is_alone = is_alone(state, wiring);
+        let runs = !is_alone && wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
+        let own = wiring.loads.get(subject).is_some_and(|load| load.resistance.is_spread());
+        let is_driven = wiring.drive(state) != Drive::Open;
+        let has_dead_rail = state == KeyState::KeyOff
+            && (output.stage.has_upper()
+                || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
         Self {
-            load: wiring.loads.iter().enumerate().filter(|(at, _)| *at == subject).any(spread),
-            others: others.into_iter().any(spread),
-            pulls: has_spread_pulls(output),
-            on: wiring.drive(state) != Drive::Open && output.on_resistance.is_spread(),
-            rail: state == KeyState::KeyOff
-                && (output.stage.has_upper()
-                    || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery)),
+            load: End::ends(!is_alone && own),
+            others: End::ends(others.into_iter().any(spread)),
+            pulls: End::ends(has_spread_pulls(output)),
+            on: End::ends(is_driven && output.on_resistance.is_spread()),
+            rail: End::ends(has_dead_rail && around.dead_rail.is_spread()),
+            phases: if runs { &[Phase::Standing, Phase::Running] } else { &[Phase::Running] },
             ignition: goes_to(FarEnd::Ignition),
             relay: goes_to(FarEnd::Relay),
-            phases: if runs { &[Phase::Standing, Phase::Running] } else { &[Phase::Running] },
+            is_alone,
         }
     }
 
     fn feed(&self, state: KeyState, contact: Contact) -> bool {
-        (self.ignition && state == KeyState::KeyOff) || (self.relay && contact == Contact::Open)
+        let is_dead = (self.ignition && state == KeyState::KeyOff)
+            || (self.relay && contact == Contact::Open);
+        is_dead && !self.is_alone
     }
 }
 

@@ -259,7 +259,7 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Troubl
 
 fn when_dead(solved: &Solved, found: &mut Vec<Trouble>) {
     let operating = &solved.operating;
-    let rail_v = operating.rail.map_or(0.0, Measure::base);
+    let rail_v = operating.lifted().base();
     let into_rail = operating.into_rail().base();
     if into_rail >= WAKING_A || (rail_v >= WAKING_V && into_rail >= LEAK_A) {
         found.push(Trouble::WakesController);

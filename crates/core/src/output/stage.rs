@@ -161,10 +161,10 @@ impl Wiring {
             OnLevel::Battery => Drive::ToSupply,
         };
         match (state, self.output.stage) {
-            (KeyState::KeyOff | KeyState::Starting, _) => Drive::Open,
+            (KeyState::KeyOff | KeyState::Starting, _)
+            | (KeyState::Off, Stage::OpenDrain | Stage::HighSide) => Drive::Open,
             (KeyState::On, _) => toward(self.level),
             (KeyState::Off, Stage::HalfBridge) => toward(self.level.other()),
-            (KeyState::Off, Stage::OpenDrain | Stage::HighSide) => Drive::Open,
         }
     }
 }

@@ -1,11 +1,13 @@
 //! Outputs and loads from their fields.
 
+mod load;
+
 use super::{Conditions, Entry, Reader, problem::shortened};
 use crate::{
     finding::{Finding, Severity},
     output::{FarEnd, Kind, Load, OnLevel, Output, PullRail, Stage, SupplyCorner, Surroundings},
     plan::MOST_ENTRIES,
-    quantity::{Band, Measure, Resistance, Value, Voltage, ohms},
+    quantity::{Band, Resistance, Value, Voltage, ohms},
     say,
 };
 
@@ -87,7 +89,7 @@ pub(crate) fn rest(reader: &mut Reader<'_>, conditions: &Conditions) -> PlannedR
     let mut outputs: Vec<_> = (0..count).map(|at| output(reader, at)).collect();
     tell_doubles_apart(reader, &mut outputs);
     let count = limited(reader, "loads", "Loads", reader.plan().loads.len());
-    let loads = (0..count).map(|at| load(reader, at, &outputs)).collect();
+    let loads = (0..count).map(|at| load::load(reader, at, &outputs)).collect();
     let dead_rail = dead(reader, "conditions.dead_supply");
     let dead_feed = dead(reader, "conditions.dead_feed");
     PlannedRest {
@@ -236,149 +238,4 @@ fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [PlannedOutput]) {
 
 fn same_name(one: &str, other: &str) -> bool {
     one.trim().eq_ignore_ascii_case(other.trim())
-}
-
-fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]) -> PlannedLoad {
-    let path = |field: &str| format!("loads.{at}.{field}");
-    let name = name(reader, &path("name"), format!("load {}", at + 1));
-    let far_end = reader.choice(&path("far_end"));
-    let link = link(reader, &path("output"), outputs);
-    let kind_entry = reader.choice(&path("kind"));
-    let kind = kind_entry.value().map_or(Kind::RelayCoil, kind_of);
-    let unasked = reader.choice(&path("unasked"));
-    let resistance =
-        usual(reader, &path("resistance"), kind.usual_resistance(), resistance_basis(kind));
-    let pull_in = usual(reader, &path("pull_in"), kind.usual_pull_in(), level_basis(kind));
-    let acts = pull_in.value().unwrap_or(kind.usual_pull_in());
-    let drop_out = drop_out(reader, &path("drop_out"), kind, acts);
-    let is_unreadable = [far_end, kind_entry, unasked].contains(&Entry::Unreadable)
-        || [pull_in, drop_out].contains(&Entry::Unreadable)
-        || resistance == Entry::Unreadable;
-    PlannedLoad {
-        path: format!("loads.{at}"),
-        name,
-        link,
-        far_end: far_end.value().and_then(far_end_of),
-        unasked: unasked_of(unasked.value()),
-        kind,
-        is_resistance_assumed: resistance.is_assumed(),
-        is_pull_in_assumed: pull_in.is_assumed(),
-        resistance: resistance.value().unwrap_or(kind.usual_resistance()),
-        pull_in: acts,
-        drop_out: drop_out.value().unwrap_or(below(kind.usual_drop_out(), acts)),
-        is_unreadable,
-    }
-}
-
-fn unasked_of(code: Option<&str>) -> Unasked {
-    match code {
-        Some("harmless") => Unasked::Harmless,
-        Some("dangerous") => Unasked::Dangerous,
-        _ => Unasked::Costly,
-    }
-}
-
-/// A band, or what is usual for the kind of load.
-fn usual<Q: Measure>(
-    reader: &mut Reader<'_>,
-    path: &str,
-    usual: Band<Q>,
-    basis: &str,
-) -> Entry<Band<Q>> {
-    let entry = reader.band::<Q>(path);
-    let shown = format!("{} to {}", usual.low.show().shown, usual.high.show().shown);
-    reader.or_assume(path, entry, usual, Value::text(shown), basis)
-}
-
-/// A part that lets go above the voltage at which it acts is none: the typed value is refused.
-fn drop_out(
-    reader: &mut Reader<'_>,
-    path: &str,
-    kind: Kind,
-    acts: Band<Voltage>,
-) -> Entry<Band<Voltage>> {
-    let entry = usual(reader, path, below(kind.usual_drop_out(), acts), level_basis(kind));
-    match entry {
-        Entry::Given(band) if band.high >= acts.low => {
-            let message = say!("rest.lets-go-above", drop_out = band.high, pull_in = acts.low);
-            reader.unusable(Finding::new(Severity::Fault, path, message));
-            Entry::Unreadable
-        }
-        other => other,
-    }
-}
-
-/// What is usual at 12 V, scaled down where the part acts at less.
-fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
-    if usual.high < acts.low {
-        return usual;
-    }
-    let scale = 0.5 * acts.low.base() / usual.high.base();
-    usual.map(|voltage| voltage * scale)
-}
-
-fn link(reader: &mut Reader<'_>, path: &str, outputs: &[PlannedOutput]) -> Link {
-    let typed = reader.text(path);
-    if typed.is_empty() {
-        if let [only] = outputs {
-            let shown = Value::text(only.name.clone());
-            reader.or_assume(path, Entry::Missing, (), shown, "the only output of the plan");
-            return Link::To(0);
-        }
-        reader.missing(path);
-        return Link::Blank;
-    }
-    let shown = shortened(typed);
-    match outputs.iter().position(|output| same_name(&output.name, &shown)) {
-        Some(at) => {
-            reader.given(path, shown);
-            Link::To(at)
-        }
-        None => {
-            let names: Vec<_> = outputs.iter().map(|output| output.name.as_str()).collect();
-            let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
-            let message =
-                say!("field.no-such-output", field = "On output", typed = shown, choices = choices);
-            reader.unusable(Finding::new(Severity::Fault, path, message));
-            Link::Nowhere
-        }
-    }
-}
-
-fn far_end_of(code: &str) -> Option<FarEnd> {
-    match code {
-        "ground" => Some(FarEnd::Ground),
-        "battery" => Some(FarEnd::Battery),
-        "ignition" => Some(FarEnd::Ignition),
-        "relay" => Some(FarEnd::Relay),
-        _ => None,
-    }
-}
-
-fn kind_of(code: &str) -> Kind {
-    match code {
-        "solenoid" => Kind::Solenoid,
-        "motor" => Kind::Motor,
-        "lamp" => Kind::Lamp,
-        "resistor" => Kind::Resistor,
-        _ => Kind::RelayCoil,
-    }
-}
-
-fn resistance_basis(kind: Kind) -> &'static str {
-    match kind {
-        Kind::RelayCoil => "data sheets of generic 12 V plug-in relays",
-        Kind::Solenoid | Kind::Resistor => "common practice, no source",
-        Kind::Motor => "a small motor, standing: common practice, no source",
-        Kind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
-    }
-}
-
-fn level_basis(kind: Kind) -> &'static str {
-    match kind {
-        Kind::RelayCoil => {
-            "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
-        }
-        _ => "a 12 V part: common practice, no source",
-    }
 }

@@ -2,6 +2,7 @@
 
 mod advice;
 mod case;
+mod dependency;
 mod figure;
 mod names;
 mod open;
@@ -38,7 +39,7 @@ pub(super) fn section(
 
 fn answer(planned: &PlannedRest, at: usize, findings: &mut Findings) -> Option<Answer> {
     let Some(subject) = Subject::new(planned, at) else {
-        return open::answer(planned, planned.loads.get(at)?);
+        return planned.loads.get(at).map(|load| open::answer(planned, load));
     };
     let verdict = verdict::verdict(&subject);
     let mut answer = Answer::new(subject.load.path.clone(), verdict.tone, verdict.message);

@@ -9,14 +9,12 @@ use super::{Explanation, Sentence};
 pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.question", "May I connect this load?"),
     // not answered yet
+    ("rest.open", "Name an output and what hangs on it"),
     (
-        "rest.open",
+        "rest.why-open",
         "Three things first: the output's stage, the load, and where the load's other end goes.",
     ),
-    (
-        "rest.open-no-loads",
-        "Name a load: what hangs on the output, and where does its other end go?",
-    ),
+    ("rest.open-no-loads", "Name a load: what hangs on the output?"),
     ("rest.open-stage", "Say what stage {output} is."),
     ("rest.open-far-end", "Say where its other end goes."),
     ("rest.open-output", "Say which output it hangs on."),
@@ -212,7 +210,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "Before you plug it in: hang 1 kilohm from the bare pin to ground. The pin must read 0 V with the output off, and battery with it on.",
     ),
     ("rest.do-check-limit", "Check the pin table: {output} must carry {current}."),
-    ("rest.and-inrush", "{current}, and {inrush} for a moment,"),
+    ("rest.and-inrush", "{current} ({inrush} for a moment)"),
     // cautions
     (
         "rest.caution-dangerous",
@@ -232,7 +230,6 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.figure-rest-voltage", "Across it when off"),
     ("rest.figure-key-off-current", "Into the dead controller, key off"),
     ("rest.figure-acts-hot", "To act for certain, hottest"),
-    ("rest.figure-worst", "Worst: {corner}"),
     // tables
     ("rest.table-states", "In every key state (battery at rest, 20 °C; then lowest to highest)"),
     (
@@ -253,6 +250,11 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.taken-pull-in", "Acts from"),
     ("rest.taken-dead-supply", "Controller's dead supply to ground"),
     ("rest.taken-dead-feed", "Its dead feed to ground"),
+    ("rest.taken-contact", "Relay's contact (87)"),
+    (
+        "rest.taken-contact-states",
+        "open with the key off, either way until the output is on, then closed",
+    ),
     ("rest.taken-start", "Stages open while the controller starts"),
     ("rest.taken-diode", "Body diode"),
     ("rest.taken-usual", "usual for its kind"),

@@ -16,11 +16,13 @@ const MOST: usize = 4;
 pub(super) fn without_loads(planned: &PlannedRest) -> Answer {
     let message =
         if planned.outputs.is_empty() { say!("rest.open") } else { say!("rest.open-no-loads") };
-    Answer::new("rest", Tone::Open, message)
+    let mut answer = Answer::new("rest", Tone::Open, message);
+    answer.why = Some(say!("rest.why-open"));
+    answer
 }
 
 /// What is missing for a load, the first thing first.
-pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Option<Answer> {
+pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Answer {
     let output = match load.link {
         Link::To(number) => planned.outputs.get(number),
         Link::Blank | Link::Nowhere => None,
@@ -47,8 +49,9 @@ pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Option<Answer
         Some(output) => say!("rest.load-title", load = name, output = output.name.clone()),
         None => say!("rest.load-title-alone", load = name),
     });
+    answer.why = planned.outputs.is_empty().then(|| say!("rest.why-open"));
     answer.to_do = to_do;
-    Some(answer)
+    answer
 }
 
 /// The far ends that are right on this output.

@@ -192,6 +192,10 @@ fn taken(subject: &Subject<'_>) -> Option<Table> {
         let basis = from(planned.is_dead_feed_assumed, practice);
         rows.push(row("rest.taken-dead-feed", ends(&around.dead_feed), basis));
     }
+    if load.far_end == FarEnd::Relay {
+        let states = word("rest.taken-contact-states");
+        rows.push(row("rest.taken-contact", states, word(practice)));
+    }
     rows.push(row("rest.taken-start", Value::text("0.1 to 1 s"), word(practice)));
     let (forward, slope) = (volts(DIODE_FORWARD_V).show(), ohms(DIODE_ON_OHM).show());
     let diode = Value::text(format!("{} + {}", forward.shown, slope.shown));

@@ -2,15 +2,15 @@
 
 use super::{
     case::{Case, Subject},
-    names, verdict, working,
+    dependency, names, verdict, working,
 };
 use crate::{
     finding::{Finding, Severity},
-    message::Message,
-    output::{End, FarEnd, Found, KeyState, Load, Part, Point, Solved, Trouble, judge},
-    quantity::{Band, Measure, Value, Voltage, volts},
-    read::Unasked,
-    say,
+    message::{Message, Shown},
+    output::{FarEnd, Found, KeyState, Load, Part, Solved, Trouble},
+    quantity::{Current, Measure, Value, Voltage, volts},
+    read::{PlannedLoad, Unasked},
+    say, words,
 };
 
 /// The findings about one load, worst first; `remedies` go to the first.
@@ -24,8 +24,8 @@ pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Findi
     if let Some(first) = findings.first_mut() {
         first.remedies.extend_from_slice(remedies);
     }
-    findings.extend(dependencies(subject));
-    findings.extend(left_out(subject));
+    findings.extend(dependency::dependencies(subject));
+    findings.extend(dependency::left_out(subject));
     findings
 }
 
@@ -84,19 +84,21 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
     Some(Finding::new(severity, path, message))
 }
 
-fn severity(trouble: Trouble, load: &crate::read::PlannedLoad) -> Severity {
+fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
     use Trouble as T;
-    match (trouble, load.unasked) {
-        (T::TooMuchCurrent, _) => Severity::Danger,
-        (
-            T::LiveAtRest
+    let acts_unasked = matches!(
+        trouble,
+        T::LiveAtRest
             | T::LiveAtKeyOn
             | T::LiveKeyOff
             | T::MayStayIn
             | T::MayStayInKeyOff
-            | T::MayActAtKeyOn,
-            Unasked::Dangerous,
-        ) => Severity::Danger,
+            | T::MayActAtKeyOn
+    );
+    match (trouble, load.unasked) {
+        // it melts the output
+        (T::TooMuchCurrent, _) => Severity::Danger,
+        (_, Unasked::Dangerous) if acts_unasked => Severity::Danger,
         (T::LiveAtKeyOn, Unasked::Harmless) => Severity::Doubt,
         (T::WeakWhileCranking, _) if load.is_pull_in_assumed => Severity::Note,
         _ if trouble.forbids() => Severity::Fault,
@@ -114,162 +116,72 @@ fn path(subject: &Subject<'_>, trouble: Trouble) -> String {
     }
 }
 
+fn code(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::LiveAtRest => "rest.live-at-rest",
+        Trouble::LiveAtKeyOn => "rest.live-at-key-on",
+        Trouble::LiveKeyOff => "rest.live-key-off",
+        Trouble::MayStayIn => "rest.may-stay-in",
+        Trouble::MayStayInKeyOff => "rest.may-stay-in-key-off",
+        Trouble::NeverActs => "rest.never-acts",
+        Trouble::TooMuchCurrent => "rest.too-much-current",
+        Trouble::WakesController => "rest.wakes-controller",
+        Trouble::MayActAtKeyOn => "rest.may-act-at-key-on",
+        Trouble::Weak => "rest.weak",
+        Trouble::Inrush => "rest.inrush",
+        Trouble::FeedsDeadFeed => "rest.feeds-dead-feed",
+        Trouble::LeaksIntoController => "rest.leaks-into-controller",
+        Trouble::DrainsBattery => "rest.drains-battery",
+        Trouble::WeakWhileCranking => "rest.weak-while-cranking",
+    }
+}
+
+/// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message> {
     use Trouble as T;
     let load = case.rest.wiring.loads.get(case.rest.subject)?;
-    let name = subject.load.name.clone();
-    let output = subject.output.name.clone();
-    let worst = &found.worst;
-    let flow = worst.load()?;
-    let across = size(flow.voltage);
-    let through = through(worst);
-    let corner = corner(case, found);
+    let (worst, trouble) = (&found.worst, found.trouble);
     let (acts, sure, lets_go) = levels(load, worst);
-    let switch = worst.operating.switch_current();
-    let limit = case.rest.wiring.output.current_limit.as_ref().map(|limit| limit.low.show());
-    Some(match found.trouble {
-        T::LiveAtRest => {
-            say!(
-                "rest.live-at-rest",
-                load = name,
-                output = output,
-                voltage = across,
-                through = through,
-                acts = acts,
-                corner = corner
-            )
-        }
-        T::LiveAtKeyOn => {
-            say!(
-                "rest.live-at-key-on",
-                load = name,
-                voltage = across,
-                through = through,
-                acts = acts,
-                corner = corner
-            )
-        }
-        T::LiveKeyOff => {
-            say!(
-                "rest.live-key-off",
-                load = name,
-                voltage = across,
-                through = through,
-                acts = acts,
-                corner = corner
-            )
-        }
-        T::MayStayIn => {
-            say!(
-                "rest.may-stay-in",
-                load = name,
-                output = output,
-                voltage = across,
-                through = through,
-                lets_go = lets_go,
-                corner = corner
-            )
-        }
-        T::MayStayInKeyOff => {
-            say!(
-                "rest.may-stay-in-key-off",
-                load = name,
-                voltage = across,
-                through = through,
-                lets_go = lets_go,
-                corner = corner
-            )
-        }
-        T::NeverActs => {
-            let most = most_when_on(case).unwrap_or(across);
-            say!("rest.never-acts", load = name, output = output, voltage = most, acts = acts)
-        }
-        T::TooMuchCurrent => {
-            say!(
-                "rest.too-much-current",
-                load = name,
-                output = output,
-                current = switch,
-                limit = limit?,
-                corner = corner
-            )
-        }
-        T::WakesController => {
-            let rail = worst.operating.rail.unwrap_or_default();
-            say!(
-                "rest.wakes-controller",
-                load = name,
-                current = worst.operating.into_rail(),
-                through = into_rail(worst),
-                voltage = rail,
-                corner = corner
-            )
-        }
-        T::MayActAtKeyOn => {
-            say!(
-                "rest.may-act-at-key-on",
-                load = name,
-                voltage = across,
-                through = through,
-                lets_go = lets_go,
-                corner = corner
-            )
-        }
-        T::Weak => {
-            say!(
-                "rest.weak",
-                load = name,
-                output = output,
-                voltage = across,
-                acts = sure,
-                corner = corner
-            )
-        }
-        T::Inrush => {
-            say!(
-                "rest.inrush",
-                load = name,
-                output = output,
-                current = switch,
-                limit = limit?,
-                corner = corner
-            )
-        }
-        T::FeedsDeadFeed => {
-            say!(
-                "rest.feeds-dead-feed",
-                load = name,
-                current = worst.operating.into_feed(),
-                corner = corner
-            )
-        }
-        T::LeaksIntoController => {
-            say!(
-                "rest.leaks-into-controller",
-                load = name,
-                current = worst.operating.into_rail(),
-                through = into_rail(worst),
-                corner = corner
-            )
-        }
-        T::DrainsBattery => {
-            say!(
-                "rest.drains-battery",
-                load = name,
-                output = output,
-                current = worst.operating.from_battery
-            )
-        }
-        T::WeakWhileCranking => {
-            say!(
-                "rest.weak-while-cranking",
-                load = name,
-                voltage = across,
-                acts = sure,
-                corner = corner
-            )
-        }
-    })
+    let is_into_rail = matches!(trouble, T::WakesController | T::LeaksIntoController);
+    let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
+    let limit = case.rest.wiring.output.current_limit.as_ref();
+    let values = [
+        ("load", Value::text(subject.load.name.clone())),
+        ("output", Value::text(subject.output.name.clone())),
+        ("voltage", voltage(case, found)?.show()),
+        ("current", current(found).show()),
+        ("through", if is_into_rail { into_rail(worst) } else { through(worst) }),
+        ("acts", if is_weak { sure.show() } else { acts.show() }),
+        ("lets_go", lets_go.show()),
+        ("limit", limit.map_or_else(|| Value::text(""), |limit| limit.low.show())),
+        ("corner", Value::text(corner(case, found))),
+    ];
+    let code = code(trouble);
+    let sentence = words::sentence(code);
+    let has_gap = |name: &str| sentence.contains(&format!("{{{name}}}"));
+    let fitting = values.iter().filter(|(name, _)| has_gap(name));
+    let shown: Vec<_> = fitting.map(|(name, value)| (*name, value as &dyn Shown)).collect();
+    Some(Message::new(code, &shown))
+}
+
+/// The voltage that a trouble speaks of: across the load, or of the dead supply.
+fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
+    match found.trouble {
+        Trouble::WakesController => Some(found.worst.operating.lifted()),
+        Trouble::NeverActs => most_when_on(case),
+        _ => found.worst.load().map(|flow| size(flow.voltage)),
+    }
+}
+
+/// The current that a trouble speaks of.
+fn current(found: &Found) -> Current {
+    let operating = &found.worst.operating;
+    match found.trouble {
+        Trouble::WakesController | Trouble::LeaksIntoController => operating.into_rail(),
+        Trouble::FeedsDeadFeed => operating.into_feed(),
+        Trouble::DrainsBattery => operating.from_battery,
+        _ => operating.switch_current(),
+    }
 }
 
 fn size(voltage: Voltage) -> Voltage {
@@ -280,7 +192,7 @@ fn size(voltage: Voltage) -> Voltage {
 pub(super) fn through(solved: &Solved) -> Value {
     let of_subject = Part::Load(solved.point.subject);
     let others = solved.operating.branches.iter().filter(|branch| branch.part != of_subject);
-    let size = |current: crate::quantity::Current| current.base().abs();
+    let size = |current: Current| current.base().abs();
     let most = others.max_by(|a, b| size(a.current).total_cmp(&size(b.current)));
     most.map_or_else(|| names::part(Part::Load(0)), |branch| names::part(branch.part))
 }
@@ -307,102 +219,4 @@ fn most_when_on(case: &Case) -> Option<Voltage> {
     let corners = case.rest.state(KeyState::On)?.corners.iter().filter_map(Solved::load);
     let sizes = corners.map(|flow| flow.voltage.base().abs());
     Some(volts(sizes.fold(0.0, f64::max)))
-}
-
-/// What was taken rather than typed, where the answer hangs on it.
-fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
-    let around = &subject.planned.around;
-    let load = subject.load;
-    let mut findings = Vec::new();
-    if load.is_resistance_assumed {
-        let ends = ends(subject, |point| point.load);
-        let path = format!("{}.resistance", load.path);
-        findings.extend(dependency(
-            subject,
-            "rest.depends-on-resistance",
-            path,
-            &load.resistance,
-            ends,
-        ));
-    }
-    if subject.planned.is_dead_rail_assumed {
-        let ends = ends(subject, |point| point.dead_rail);
-        let path = "conditions.dead_supply".to_owned();
-        findings.extend(dependency(
-            subject,
-            "rest.depends-on-dead-supply",
-            path,
-            &around.dead_rail,
-            ends,
-        ));
-    }
-    if subject.planned.is_dead_feed_assumed {
-        let ends = ends(subject, |point| point.dead_feed);
-        let path = "conditions.dead_feed".to_owned();
-        findings.extend(dependency(
-            subject,
-            "rest.depends-on-dead-feed",
-            path,
-            &around.dead_feed,
-            ends,
-        ));
-    }
-    findings
-}
-
-/// The verdicts with something at its lowest and at its highest, where they differ.
-fn ends(subject: &Subject<'_>, of: impl Fn(&Point) -> End) -> Option<(Message, Message)> {
-    if verdict::depends_on_level(subject) {
-        return None;
-    }
-    let case = subject.cases.first()?;
-    let unasked = subject.load.unasked;
-    let at = |end: End| {
-        let judgement = judge(&case.rest, |point| of(point) != end.opposite());
-        verdict::of_judgement(&judgement, unasked)
-    };
-    let (low, high) = (at(End::Low), at(End::High));
-    (low != high).then_some((low, high))
-}
-
-fn dependency<Q: Measure>(
-    subject: &Subject<'_>,
-    code: &'static str,
-    path: String,
-    band: &Band<Q>,
-    ends: Option<(Message, Message)>,
-) -> Option<Finding> {
-    let (at_low, at_high) = ends?;
-    let message = say!(
-        code,
-        load = subject.load.name.clone(),
-        low = band.low,
-        high = band.high,
-        at_low = at_low.text,
-        at_high = at_high.text
-    );
-    Some(Finding::new(Severity::Doubt, path, message))
-}
-
-fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
-    let others = subject.wiring().map_or(1, |wiring| wiring.loads.len());
-    // said once, with the first of those that are answered
-    let is_first = subject.at == 0;
-    let left_out = subject.left_out.iter().filter(|_| is_first);
-    left_out
-        .map(|load| {
-            let message = say!(
-                "rest.solved-without",
-                load = load.name.clone(),
-                output = subject.output.name.clone(),
-                others = if others == 1 {
-                    "the other load".to_owned()
-                } else {
-                    format!("the other {others}")
-                },
-                n = others
-            );
-            Finding::new(Severity::Doubt, load.path.clone(), message)
-        })
-        .collect()
 }

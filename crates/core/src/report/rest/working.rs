@@ -161,3 +161,56 @@ pub(super) fn resistance_at(load: &Load, temperature: Temperature) -> Step {
     ];
     step(&WARM, &values, cold * load.kind.warmth(temperature))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        output::{FarEnd, Kind, Output, PullRail, Stage, SupplyCorner, Surroundings, Wiring, rest},
+        quantity::{Band, celsius},
+    };
+
+    /// Every pin and bare pin that is shown as a nodal balance is what the solver found.
+    #[track_caller]
+    fn check(wiring: &Wiring) {
+        let nominal = SupplyCorner {
+            name: "at rest",
+            supply: volts(12.6),
+            temperature: celsius(20.0),
+            is_cranking: false,
+        };
+        let dead = Band::exact(ohms(47.0));
+        let around =
+            Surroundings { corners: vec![nominal], nominal, dead_rail: dead, dead_feed: dead };
+        let rest = rest(wiring, 0, &around).expect("there is a load");
+        for state in &rest.states {
+            for operating in [&state.nominal.operating, &state.bare.metered] {
+                let shown =
+                    pin_step(&PIN, state.state, operating).expect("something holds the pin");
+                let (shown, solved) = (shown.result.number, operating.pin.map(Measure::base));
+                let off = shown.zip(solved).map(|(shown, solved)| (shown - solved).abs());
+                assert!(off.is_some_and(|off| off < 1e-9), "{shown:?} and {solved:?}: {wiring:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_balance_that_is_shown_is_the_one_that_was_solved() {
+        for stage in Stage::ALL {
+            for far_end in FarEnd::ALL {
+                for pull_up in [None, Some(PullRail::Battery), Some(PullRail::FiveVolt)] {
+                    let mut output = Output::plain(stage);
+                    output.pull_up = pull_up.map(|rail| (Band::exact(ohms(2200.0)), rail));
+                    output.pull_down = pull_up.map(|_| Band::exact(ohms(4700.0)));
+                    let load = Load { kind: Kind::Solenoid, ..Load::relay_coil(far_end) };
+                    for &level in output.levels() {
+                        // with a second load there are five branches and more
+                        for loads in [vec![load.clone()], vec![load.clone(); 3]] {
+                            check(&Wiring { output: output.clone(), level, loads });
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

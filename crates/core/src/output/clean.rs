@@ -1,0 +1,87 @@
+//! Whether a load on an output is clean in every key state at every corner, as fast as that can be told.
+
+use super::{
+    Alternative, Change, Contact, KeyState, Phase, Point, Solved, Surroundings, Wiring, corner,
+    judge::troubles_at, operate,
+};
+use crate::quantity::{Current, Measure, Voltage, amperes, volts};
+
+/// The most that is across a load when it is not asked to act, and what is across it when it is on, if that is clean
+/// in every key state at every corner.
+pub fn suits(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<(Voltage, Voltage)> {
+    let change = Change::Level(wiring.level);
+    solve_clean(change, wiring, subject, around).map(|found| (found.unasked, found.on))
+}
+
+/// States in which a load should rest, in the order in which they fail most.
+pub(super) const RESTING: [KeyState; 3] = [KeyState::Off, KeyState::KeyOff, KeyState::Starting];
+
+/// The change, if the load solves clean.
+pub(super) fn solve_clean(
+    change: Change,
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+) -> Option<Alternative> {
+    let nominal = Point::nominal(around.nominal, subject, Contact::Closed);
+    let on = operate(wiring, KeyState::On, &nominal, around)?;
+    let mut found = Alternative {
+        change,
+        unasked: volts(0.0),
+        on: volts(on.loads.get(subject)?.voltage.base().abs()),
+        current: amperes(0.0),
+        inrush: amperes(0.0),
+    };
+    for state in [KeyState::Off, KeyState::On, KeyState::KeyOff, KeyState::Starting] {
+        if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
+            continue;
+        }
+        for solved in clean_corners(state, wiring, subject, around)? {
+            found.widen(state, &solved);
+        }
+    }
+    Some(found)
+}
+
+/// Whether no corner of a state shows a trouble.
+pub(super) fn is_clean_in(
+    state: KeyState,
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+) -> bool {
+    clean_corners(state, wiring, subject, around).is_some()
+}
+
+/// Every corner of a state, solved; nothing as soon as one shows a trouble. The highest supplies come first: they fail
+/// most.
+fn clean_corners(
+    state: KeyState,
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+) -> Option<Vec<Solved>> {
+    let points = corner::points(state, wiring, subject, around).into_iter().rev();
+    points
+        .map(|point| {
+            let solved = Solved { point, operating: operate(wiring, state, &point, around)? };
+            let troubles = troubles_at(wiring, subject, state, &solved);
+            troubles.iter().all(|trouble| trouble.is_bearable()).then_some(solved)
+        })
+        .collect()
+}
+
+impl Alternative {
+    fn widen(&mut self, state: KeyState, solved: &Solved) {
+        let larger = |one: Current, other: Current| if other > one { other } else { one };
+        let carried = solved.operating.switch_current();
+        match (state, solved.point.phase) {
+            (KeyState::On, Phase::Running) => self.current = larger(self.current, carried),
+            (KeyState::On, Phase::Standing) => self.inrush = larger(self.inrush, carried),
+            _ => {
+                let across = solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
+                self.unasked = volts(self.unasked.base().max(across));
+            }
+        }
+    }
+}

@@ -1,0 +1,109 @@
+//! What was taken or left out, where the answer hangs on it.
+
+use super::{case::Subject, verdict};
+use crate::{
+    finding::{Finding, Severity},
+    message::Message,
+    output::{End, Point, judge},
+    quantity::{Band, Measure},
+    say,
+};
+
+/// What was taken rather than typed, where the answer hangs on it.
+pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
+    let around = &subject.planned.around;
+    let load = subject.load;
+    let mut findings = Vec::new();
+    if load.is_resistance_assumed {
+        let ends = ends(subject, |point| point.load);
+        let path = format!("{}.resistance", load.path);
+        findings.extend(dependency(
+            subject,
+            "rest.depends-on-resistance",
+            path,
+            &load.resistance,
+            ends,
+        ));
+    }
+    if subject.planned.is_dead_rail_assumed {
+        let ends = ends(subject, |point| point.dead_rail);
+        let path = "conditions.dead_supply".to_owned();
+        findings.extend(dependency(
+            subject,
+            "rest.depends-on-dead-supply",
+            path,
+            &around.dead_rail,
+            ends,
+        ));
+    }
+    if subject.planned.is_dead_feed_assumed {
+        let ends = ends(subject, |point| point.dead_feed);
+        let path = "conditions.dead_feed".to_owned();
+        findings.extend(dependency(
+            subject,
+            "rest.depends-on-dead-feed",
+            path,
+            &around.dead_feed,
+            ends,
+        ));
+    }
+    findings
+}
+
+/// The verdicts with something at its lowest and at its highest, where they differ.
+fn ends(subject: &Subject<'_>, of: impl Fn(&Point) -> End) -> Option<(Message, Message)> {
+    if verdict::depends_on_level(subject) {
+        return None;
+    }
+    let case = subject.cases.first()?;
+    let unasked = subject.load.unasked;
+    let at = |end: End| {
+        let judgement = judge(&case.rest, |point| of(point) != end.opposite());
+        verdict::of_judgement(&judgement, unasked)
+    };
+    let (low, high) = (at(End::Low), at(End::High));
+    (low != high).then_some((low, high))
+}
+
+fn dependency<Q: Measure>(
+    subject: &Subject<'_>,
+    code: &'static str,
+    path: String,
+    band: &Band<Q>,
+    ends: Option<(Message, Message)>,
+) -> Option<Finding> {
+    let (at_low, at_high) = ends?;
+    let message = say!(
+        code,
+        load = subject.load.name.clone(),
+        low = band.low,
+        high = band.high,
+        at_low = at_low.text,
+        at_high = at_high.text
+    );
+    Some(Finding::new(Severity::Doubt, path, message))
+}
+
+/// Loads on the same output that the answer had to leave out.
+pub(super) fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
+    let others = subject.wiring().map_or(1, |wiring| wiring.loads.len());
+    // said once, with the first of those that are answered
+    let is_first = subject.at == 0;
+    let left_out = subject.left_out.iter().filter(|_| is_first);
+    left_out
+        .map(|load| {
+            let message = say!(
+                "rest.solved-without",
+                load = load.name.clone(),
+                output = subject.output.name.clone(),
+                others = if others == 1 {
+                    "the other load".to_owned()
+                } else {
+                    format!("the other {others}")
+                },
+                n = others
+            );
+            Finding::new(Severity::Doubt, load.path.clone(), message)
+        })
+        .collect()
+}

@@ -1,0 +1,199 @@
+//! Cases worked by hand with Ohm's law. A conducting body diode is 0.7 V and 0.05 ohm: common practice, no source.
+
+use quietpin_core::{
+    output::{
+        Effect, FarEnd, KeyState, Kind, Load, OnLevel, PullRail, Stage, Trouble, Wiring, judge,
+    },
+    quantity::{Band, Measure, celsius, ohms, volts},
+};
+
+use crate::common::{at, bench, load, pulled_up, solved, wiring};
+
+const COIL: Kind = Kind::RelayCoil;
+
+/// Solves the wiring on a bench of 12.6 V and compares the voltage across the load.
+#[track_caller]
+fn check(wiring: &Wiring, dead_ohm: f64, state: KeyState, volts: f64) {
+    let (found, _) = at(&solved(wiring, &bench(12.6, dead_ohm)), state);
+    assert!((found - volts).abs() <= 1e-9 * 12.6, "{state:?}: {found} V instead of {volts} V");
+}
+
+#[track_caller]
+fn check_verdict(wiring: &Wiring, dead_ohm: f64, expected: Option<Trouble>) {
+    let judgement = judge(&solved(wiring, &bench(12.6, dead_ohm)), |_| true);
+    assert_eq!(judgement.head().map(|found| found.trouble), expected, "{:?}", judgement.found);
+}
+
+#[test]
+fn a_ground_trigger_keeps_a_grounded_solenoid_live_at_rest() {
+    let valve = load(Kind::Solenoid, 12.0, FarEnd::Ground);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, valve);
+    // 12.6 V over 0.1 and 12 ohm in series
+    check(&wiring, 47.0, KeyState::Off, 12.6 * 12.0 / 12.1);
+    check(&wiring, 47.0, KeyState::On, 0.0);
+    check(&wiring, 47.0, KeyState::Starting, 0.0);
+    check(&wiring, 47.0, KeyState::KeyOff, 0.0);
+    check_verdict(&wiring, 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn its_mirror_image_is_live_at_rest_too() {
+    let valve = load(Kind::Solenoid, 12.0, FarEnd::Battery);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Battery, valve);
+    check(&wiring, 47.0, KeyState::Off, -12.6 * 12.0 / 12.1);
+    check(&wiring, 47.0, KeyState::On, 0.0);
+    check_verdict(&wiring, 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn a_ground_trigger_may_carry_a_load_to_the_ignition_switch() {
+    let valve = load(Kind::Solenoid, 12.0, FarEnd::Ignition);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, valve);
+    for state in [KeyState::KeyOff, KeyState::Starting, KeyState::Off] {
+        check(&wiring, 47.0, state, 0.0);
+    }
+    check(&wiring, 47.0, KeyState::On, -12.6 * 12.0 / 12.1);
+    check_verdict(&wiring, 47.0, None);
+}
+
+#[test]
+fn with_the_key_off_a_load_to_battery_feeds_the_dead_supply_87_milliamperes() {
+    // (12.6 - 0.7) V over 90 ohm of coil, 0.05 ohm of diode, 47 ohm of other consumers
+    let coil = load(COIL, 90.0, FarEnd::Battery);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, coil);
+    let current = 11.9 / 137.05;
+    assert!((current - 0.087_f64).abs() < 0.0005, "the 87 mA of this case");
+    check(&wiring, 47.0, KeyState::KeyOff, -90.0 * current);
+    // 7.81 V is above the least at which a 12 V relay acts (0.57 of nominal)
+    check_verdict(&wiring, 47.0, Some(Trouble::LiveKeyOff));
+    // a coil that surely acts from 8 V on only may stay in, and the controller is fed all the same
+    let mut late = load(COIL, 90.0, FarEnd::Battery);
+    late.pull_in = Band::exact(volts(8.0));
+    let wiring = Wiring { loads: vec![late], ..wiring };
+    let found = judge(&solved(&wiring, &bench(12.6, 47.0)), |_| true).found;
+    let troubles: Vec<_> = found.iter().map(|it| it.trouble).collect();
+    assert!(troubles.contains(&Trouble::MayStayInKeyOff), "{troubles:?}");
+    assert!(troubles.contains(&Trouble::WakesController), "{troubles:?}");
+}
+
+#[test]
+fn with_the_key_off_18_ohm_of_dead_supply_leave_a_relay_9_9_volts() {
+    let coil = load(COIL, 90.0, FarEnd::Battery);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, coil);
+    let across = 11.9 * 90.0 / 108.05;
+    assert!((across - 9.9_f64).abs() < 0.05, "the 9.9 V of this case");
+    check(&wiring, 18.0, KeyState::KeyOff, -across);
+    check_verdict(&wiring, 18.0, Some(Trouble::LiveKeyOff));
+}
+
+#[test]
+fn an_open_drain_output_may_carry_a_load_to_permanent_battery() {
+    let wiring = wiring(Stage::OpenDrain, OnLevel::Ground, load(COIL, 90.0, FarEnd::Battery));
+    check(&wiring, 47.0, KeyState::KeyOff, 0.0);
+    check(&wiring, 47.0, KeyState::Off, 0.0);
+    check_verdict(&wiring, 47.0, None);
+}
+
+#[test]
+fn a_grounded_load_on_an_open_drain_output_never_acts() {
+    let wiring = wiring(Stage::OpenDrain, OnLevel::Ground, load(COIL, 90.0, FarEnd::Ground));
+    check_verdict(&wiring, 47.0, Some(Trouble::NeverActs));
+}
+
+#[test]
+fn a_high_side_output_may_carry_a_grounded_load_and_no_load_to_battery() {
+    let grounded = wiring(Stage::HighSide, OnLevel::Battery, load(COIL, 90.0, FarEnd::Ground));
+    check_verdict(&grounded, 47.0, None);
+    let fed = wiring(Stage::HighSide, OnLevel::Battery, load(COIL, 90.0, FarEnd::Battery));
+    check_verdict(&fed, 18.0, Some(Trouble::LiveKeyOff));
+}
+
+#[test]
+fn a_pull_up_to_battery_can_hold_a_relay_in() {
+    // 12.6 V over 1 kilohm and 90 ohm: 1.04 V, and a relay may stay in down to 0.04 of nominal
+    let coil = load(COIL, 90.0, FarEnd::Ground);
+    let wiring = wiring(Stage::HighSide, OnLevel::Battery, coil);
+    let wiring = pulled_up(wiring, 1000.0, PullRail::Battery);
+    check(&wiring, 47.0, KeyState::Off, 12.6 * 90.0 / 1090.0);
+    check_verdict(&wiring, 47.0, Some(Trouble::MayStayIn));
+}
+
+#[test]
+fn a_pull_up_to_5_volts_is_dead_with_the_key_off() {
+    let coil = load(COIL, 90.0, FarEnd::Ground);
+    let wiring = wiring(Stage::HighSide, OnLevel::Battery, coil);
+    let wiring = pulled_up(wiring, 1000.0, PullRail::FiveVolt);
+    check(&wiring, 47.0, KeyState::KeyOff, 0.0);
+    check(&wiring, 47.0, KeyState::Starting, 5.0 * 90.0 / 1090.0);
+}
+
+#[test]
+fn a_half_bridge_feeds_a_dead_relay_contact_backwards() {
+    // the pin rests on battery, the contact is open: 12.6 V over 0.1, 90 and 10 ohm
+    let coil = load(COIL, 90.0, FarEnd::Relay);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, coil);
+    check(&wiring, 10.0, KeyState::Off, 12.6 * 90.0 / 100.1);
+    check_verdict(&wiring, 10.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn loads_to_both_sides_of_one_pin_lie_in_series() {
+    let to_battery = load(COIL, 90.0, FarEnd::Battery);
+    let to_ground = load(COIL, 90.0, FarEnd::Ground);
+    let mut wiring = wiring(Stage::OpenDrain, OnLevel::Ground, to_battery);
+    wiring.loads.push(to_ground);
+    check(&wiring, 47.0, KeyState::Off, -6.3);
+    check(&wiring, 47.0, KeyState::KeyOff, -6.3);
+}
+
+#[test]
+fn a_bare_pin_reads_what_holds_it() {
+    let coil = || load(COIL, 90.0, FarEnd::Ground);
+    let read = |wiring: &Wiring, state| {
+        let rest = solved(wiring, &bench(12.6, 47.0));
+        let bare = &rest.state(state).expect("solved").bare;
+        (bare.floats, bare.band.nominal.base())
+    };
+    let open_drain = wiring(Stage::OpenDrain, OnLevel::Ground, coil());
+    assert_eq!(read(&open_drain, KeyState::Off), (true, 0.0), "a plain open drain reads 0 V");
+    assert_eq!(read(&open_drain, KeyState::On), (false, 0.0), "and 0 V when it is on");
+    let trigger = wiring(Stage::HalfBridge, OnLevel::Ground, coil());
+    let (floats, volts) = read(&trigger, KeyState::Off);
+    assert!(!floats && (volts - 12.6).abs() < 1e-6, "a ground trigger rests on battery: {volts}");
+    // 47 kilohm and the 10 megohm of the meter share 12.6 V
+    let pulled =
+        pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, coil()), 47e3, PullRail::Battery);
+    let (floats, volts) = read(&pulled, KeyState::Off);
+    assert!(!floats && (volts - 12.6 * 10e6 / 10.047e6).abs() < 1e-9, "{volts}");
+}
+
+/// Source: data sheets of five generic 12 V relays, in `reference/relays.csv`.
+#[test]
+fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
+    let effect = |coil: &Load, v: f64| coil.effect(volts(v), celsius(20.0));
+    let rows = quietpin_tests::rows("relays.csv");
+    assert_eq!(rows.len(), 5, "all are read");
+    for row in rows {
+        let place = row.place();
+        let mut coil = load(COIL, row.number("coil_ohm_20C"), FarEnd::Ground);
+        if let Some(operates) = row.maybe("operate_max_V") {
+            // what is taken for a relay without a data sheet must not promise more than the worst of these
+            assert!(operates <= coil.pull_in.high.base() + 0.05, "{place}");
+            coil.pull_in = Band::exact(volts(operates));
+            assert_eq!(effect(&coil, operates), Effect::Energised, "{place}");
+            assert_eq!(effect(&coil, operates * 0.999), Effect::MayHold, "{place}");
+        }
+        if let Some(releases) = row.maybe("release_min_V") {
+            // nor that it lets go sooner than they do
+            assert!(coil.drop_out.low.base() <= releases, "{place}");
+            coil.drop_out = Band::exact(volts(releases));
+            assert_eq!(effect(&coil, releases * 0.999), Effect::Released, "{place}");
+            assert_eq!(effect(&coil, releases * 1.001), Effect::MayHold, "{place}");
+        }
+        let mut wiring = wiring(Stage::HighSide, OnLevel::Battery, coil);
+        wiring.output.on_resistance = Band::exact(ohms(0.0));
+        let (_, current) = at(&solved(&wiring, &bench(12.0, 47.0)), KeyState::On);
+        // the file holds five decimals; a switch of 0 ohm is taken as a micro-ohm
+        assert!((current - row.number("i_nominal_A")).abs() < 6e-6, "{current} A: {place}");
+    }
+}

@@ -1,0 +1,237 @@
+//! What must hold for any output and any load.
+
+use proptest::prelude::*;
+use quietpin_core::{
+    output::{
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, PullRail, Spare, Stage,
+        SupplyCorner, Surroundings, Trouble, Wiring, alternatives, judge, rest,
+    },
+    quantity::{Band, Measure, amperes, ohms},
+};
+
+use crate::common::{at, bench, corner, solved};
+
+fn stage() -> impl Strategy<Value = Stage> {
+    prop::sample::select(Stage::ALL.to_vec())
+}
+
+fn level() -> impl Strategy<Value = OnLevel> {
+    prop::sample::select(OnLevel::BOTH.to_vec())
+}
+
+fn far_end() -> impl Strategy<Value = FarEnd> {
+    prop::sample::select(FarEnd::ALL.to_vec())
+}
+
+/// A resistance between two, even by its logarithm.
+fn ohm(low: f64, high: f64) -> impl Strategy<Value = f64> {
+    (low.ln()..high.ln()).prop_map(f64::exp)
+}
+
+prop_compose! {
+    fn load()(
+        kind in prop::sample::select(Kind::ALL.to_vec()),
+        far_end in far_end(),
+        low in ohm(0.5, 300.0),
+        spread in 1.0..1.5,
+    ) -> Load {
+        let resistance = Band::between(ohms(low), ohms(low * spread));
+        Load { kind, far_end, resistance, pull_in: kind.usual_pull_in(), drop_out: kind.usual_drop_out() }
+    }
+}
+
+prop_compose! {
+    fn wiring()(
+        stage in stage(),
+        level in level(),
+        loads in prop_oneof![4 => prop::collection::vec(load(), 1), 1 => prop::collection::vec(load(), 2)],
+        pull_up in prop::option::of((ohm(100.0, 1e5), prop::sample::select(vec![
+            PullRail::Battery, PullRail::Controller, PullRail::FiveVolt,
+        ]))),
+        pull_down in prop::option::weighted(0.2, ohm(100.0, 1e5)),
+        limit in prop::option::of(0.1..20.0),
+    ) -> Wiring {
+        let mut output = Output { on_level: Some(level), ..Output::plain(stage) };
+        output.pull_up = pull_up.map(|(ohm, rail)| (Band::with_tolerance(ohms(ohm), 0.05), rail));
+        output.pull_down = pull_down.map(|ohm| Band::with_tolerance(ohms(ohm), 0.05));
+        output.current_limit = limit.map(|limit| Band::exact(amperes(limit)));
+        let level = output.levels()[0];
+        Wiring { output, level, loads }
+    }
+}
+
+fn cranking(at: SupplyCorner) -> SupplyCorner {
+    SupplyCorner { is_cranking: true, ..at }
+}
+
+fn car() -> Surroundings {
+    let nominal = corner("at rest, 20 °C", 12.6, 20.0);
+    Surroundings {
+        corners: vec![
+            cranking(corner("cranking, cold", 8.0, -20.0)),
+            cranking(corner("cranking, hot", 8.0, 100.0)),
+            nominal,
+            corner("at rest, hot", 12.6, 100.0),
+            corner("charging, cold", 14.8, -20.0),
+            corner("charging, hot", 14.8, 100.0),
+        ],
+        nominal,
+        dead_rail: Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) },
+        dead_feed: Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) },
+    }
+}
+
+/// A value inside a band, exact.
+fn inside<Q: Measure>(band: &Band<Q>, share: f64) -> Band<Q> {
+    let (low, high) = (band.low.base(), band.high.base());
+    Band::exact(Q::from_base(low + share * (high - low)))
+}
+
+/// The same wiring and car at a random point inside the corners.
+fn somewhere(wiring: &Wiring, car: &Surroundings, share: &[f64; 8]) -> (Wiring, Surroundings) {
+    let mut wiring = wiring.clone();
+    for (load, share) in wiring.loads.iter_mut().zip(share) {
+        load.resistance = inside(&load.resistance, *share);
+    }
+    let output = &mut wiring.output;
+    output.pull_up = output.pull_up.map(|(band, rail)| (inside(&band, share[2]), rail));
+    output.pull_down = output.pull_down.map(|band| inside(&band, share[3]));
+    let at = corner("inside", 12.6 + share[4] * 2.2, -20.0 + share[5] * 120.0);
+    let around = Surroundings {
+        corners: vec![at],
+        nominal: at,
+        dead_rail: inside(&car.dead_rail, share[6] * share[6]),
+        dead_feed: inside(&car.dead_feed, share[7] * share[7]),
+    };
+    (wiring, around)
+}
+
+fn troubles(wiring: &Wiring, around: &Surroundings) -> Vec<Trouble> {
+    judge(&solved(wiring, around), |_| true).found.iter().map(|it| it.trouble).collect()
+}
+
+fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
+    let mut new = wiring.clone();
+    let load = wiring.loads.first()?.clone();
+    let alone = |output: Output, level: Option<OnLevel>, load: Load| {
+        let level = level.unwrap_or(output.levels()[0]);
+        Some(Wiring { output, level, loads: vec![load] })
+    };
+    match change {
+        Change::Level(level) => new.level = level,
+        Change::FarEnd(far_end) => new.loads[0].far_end = far_end,
+        Change::LevelAndFarEnd(level, far_end) => {
+            new.level = level;
+            new.loads[0].far_end = far_end;
+        }
+        Change::PullDown(resistance, _) => {
+            new.output.pull_down = Some(Band::with_tolerance(resistance, 0.05));
+        }
+        Change::Stage(stage, far_end) => {
+            return alone(Output::plain(stage), None, Load { far_end, ..load });
+        }
+        Change::Relay { far_end, level } => {
+            return alone(wiring.output.clone(), level, Load::relay_coil(far_end));
+        }
+        Change::Spare { far_end, level, .. } => {
+            return alone(Output::plain(Stage::OpenDrain), level, Load { far_end, ..load });
+        }
+    }
+    Some(new)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(300) })]
+
+    /// With the key on, ground for battery and each switch for the other gives the mirrored voltages.
+    #[test]
+    fn the_mirror_image_gives_the_mirrored_answer(
+        stage in stage(),
+        level in level(),
+        ohm in ohm(1.0, 300.0),
+        pull in prop::option::of(ohm(100.0, 1e5)),
+    ) {
+        let load = |far_end| crate::common::load(Kind::Solenoid, ohm, far_end);
+        let mut one = crate::common::wiring(stage, level, load(FarEnd::Ground));
+        let mirrored = match stage {
+            Stage::OpenDrain => Stage::HighSide,
+            Stage::HighSide => Stage::OpenDrain,
+            Stage::HalfBridge => Stage::HalfBridge,
+        };
+        let mut other = crate::common::wiring(mirrored, level.other(), load(FarEnd::Battery));
+        one.output.pull_up = pull.map(|ohm| (Band::exact(ohms(ohm)), PullRail::Battery));
+        other.output.pull_down = pull.map(|ohm| Band::exact(ohms(ohm)));
+        let around = bench(12.6, 47.0);
+        for state in [KeyState::Starting, KeyState::Off, KeyState::On] {
+            let (v, i) = at(&solved(&one, &around), state);
+            let (mirrored_v, mirrored_i) = at(&solved(&other, &around), state);
+            prop_assert!((v + mirrored_v).abs() < 1e-9, "{state:?}: {v} V and {mirrored_v} V");
+            prop_assert!((i + mirrored_i).abs() < 1e-9, "{state:?}: {i} A and {mirrored_i} A");
+        }
+    }
+
+    /// What is never found at a corner is not found at any point between the corners either.
+    #[test]
+    fn never_at_the_corners_is_never_inside(
+        wiring in wiring(),
+        shares in prop::collection::vec(prop::array::uniform8(0.0..1.0), 8),
+    ) {
+        let car = car();
+        let at_corners = judge(&solved(&wiring, &car), |_| true);
+        let found: Vec<_> = at_corners.found.iter().map(|it| it.trouble).collect();
+        for share in &shares {
+            let (exact, around) = somewhere(&wiring, &car, share);
+            let inside = troubles(&exact, &around);
+            for trouble in [
+                Trouble::LiveAtRest, Trouble::LiveAtKeyOn, Trouble::LiveKeyOff,
+                Trouble::TooMuchCurrent, Trouble::Inrush, Trouble::WakesController,
+            ] {
+                let is_said = found.contains(&trouble)
+                    || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent));
+                prop_assert!(is_said || !inside.contains(&trouble), "{trouble:?} at {share:?}, not at {found:?}");
+            }
+            prop_assert!(!at_corners.is_clean() || inside.is_empty(), "clean, but {inside:?} at {share:?}");
+        }
+    }
+
+    /// Every alternative that is offered is clean when it is carried out.
+    #[test]
+    fn an_alternative_that_is_offered_solves_clean(wiring in wiring()) {
+        let car = car();
+        let spare = Spare { number: 7, output: Output::plain(Stage::OpenDrain) };
+        for offered in alternatives(&wiring, 0, &[spare], &car) {
+            let changed = apply(&wiring, offered.change).expect("a load");
+            let judgement = judge(&solved(&changed, &car), |_| true);
+            prop_assert!(judgement.is_clean(), "{:?} gives {:?}", offered.change, judgement.head());
+        }
+    }
+
+    /// More supply never means less current in a load that is on.
+    #[test]
+    fn more_supply_never_means_less_current_when_on(wiring in wiring(), low in 6.0..15.0, more in 0.0..5.0) {
+        prop_assume!(wiring.loads.len() == 1);
+        prop_assume!(!matches!(wiring.output.pull_up, Some((_, PullRail::FiveVolt))));
+        let (_, less) = at(&solved(&wiring, &bench(low, 47.0)), KeyState::On);
+        let (_, current) = at(&solved(&wiring, &bench(low + more, 47.0)), KeyState::On);
+        prop_assert!(current.abs() >= less.abs() - 1e-12, "{less} A, then {current} A");
+    }
+
+    /// In every solution what flows out of the pin sums to nothing.
+    #[test]
+    fn the_currents_at_the_pin_sum_to_nothing(wiring in wiring()) {
+        let rest = rest(&wiring, 0, &car()).expect("a load");
+        for solved in rest.states.iter().flat_map(|state| &state.corners) {
+            let sum: f64 = solved.operating.branches.iter().map(|it| it.current.base()).sum();
+            let size: f64 = solved.operating.branches.iter().map(|it| it.current.base().abs()).sum();
+            prop_assert!(sum.abs() <= 1e-9 * size.max(1e-3), "{sum} A of {size} A");
+        }
+    }
+}
+
+#[test]
+fn a_load_that_is_not_there_has_no_answer() {
+    let wiring =
+        crate::common::wiring(Stage::OpenDrain, OnLevel::Ground, Load::relay_coil(FarEnd::Ground));
+    assert!(rest(&wiring, 1, &car()).is_none(), "there is one load");
+    assert!(alternatives(&wiring, 1, &[], &car()).is_empty(), "there is one load");
+}

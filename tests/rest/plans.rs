@@ -1,0 +1,400 @@
+//! Whole plans, from what is typed to what is said.
+
+use proptest::prelude::*;
+use quietpin_core::{
+    plan::{Load, Output, Plan, parse},
+    report::{Answer, Picture, Report, Tone, report},
+};
+
+fn output(name: &str, stage: &str, on_level: &str) -> Output {
+    Output {
+        name: name.into(),
+        stage: stage.into(),
+        on_level: on_level.into(),
+        ..Output::default()
+    }
+}
+
+fn valve(output: &str, far_end: &str) -> Load {
+    Load {
+        name: "valve".into(),
+        kind: "solenoid".into(),
+        resistance: "12 ohm".into(),
+        output: output.into(),
+        far_end: far_end.into(),
+        ..Load::default()
+    }
+}
+
+fn plan(outputs: &[Output], loads: &[Load]) -> Plan {
+    Plan { outputs: outputs.to_vec(), loads: loads.to_vec(), ..Plan::default() }
+}
+
+fn answers(report: &Report) -> &[Answer] {
+    &report.sections.iter().find(|it| it.id == "rest").expect("the section").answers
+}
+
+/// The code and the tone of the first answer.
+#[track_caller]
+fn check(plan: &Plan, code: &str, tone: Tone) {
+    let report = report(plan);
+    let verdict = &answers(&report)[0].verdict;
+    assert_eq!((verdict.message.code, verdict.tone), (code, tone), "{:?}", answers(&report)[0].why);
+}
+
+fn finding<'a>(report: &'a Report, code: &str) -> Option<&'a quietpin_core::finding::Finding> {
+    report.findings.iter().find(|it| it.message.code == code)
+}
+
+#[test]
+fn an_empty_plan_asks_for_three_things() {
+    check(&Plan::default(), "rest.open", Tone::Open);
+    check(&plan(&[], &[Load::default()]), "rest.open", Tone::Open);
+    check(&plan(&[Output::default()], &[]), "rest.open-no-loads", Tone::Open);
+    check(&plan(&[Output::default()], &[Load::default()]), "rest.open-stage", Tone::Open);
+}
+
+#[test]
+fn the_only_output_is_taken() {
+    let plan = plan(&[output("", "open-drain", "")], &[valve("", "ignition")]);
+    check(&plan, "rest.connect", Tone::Good);
+    let report = report(&plan);
+    let state = &report.fields["loads.0.output"];
+    assert_eq!(state.value.as_ref().map(|it| it.shown.as_str()), Some("output 1"), "{state:?}");
+}
+
+#[test]
+fn without_a_far_end_the_ends_that_would_do_are_named() {
+    let report = report(&plan(&[output("A", "open-drain", "")], &[valve("A", "")]));
+    let answer = &answers(&report)[0];
+    assert_eq!(answer.verdict.message.code, "rest.open-far-end", "asked");
+    let texts: Vec<_> = answer.to_do.iter().map(|it| it.text.as_str()).collect();
+    assert_eq!(texts.len(), 3, "15, 87 and 30, and not ground: {texts:?}");
+    assert!(texts.iter().all(|it| !it.contains("(31)")), "{texts:?}");
+}
+
+#[test]
+fn without_an_output_the_outputs_that_would_do_are_named() {
+    let outputs = [output("A", "open-drain", ""), output("B", "high-side", "")];
+    let report = report(&plan(&outputs, &[valve("", "ground")]));
+    let answer = &answers(&report)[0];
+    assert_eq!(answer.verdict.message.code, "rest.open-output", "asked");
+    assert_eq!(answer.to_do.len(), 1, "B alone: {:?}", answer.to_do);
+    assert!(answer.to_do[0].text.starts_with("B would do"), "{:?}", answer.to_do);
+}
+
+#[test]
+fn danger_is_what_can_hurt() {
+    for (unasked, severity) in [
+        ("dangerous", quietpin_core::finding::Severity::Danger),
+        ("costly", quietpin_core::finding::Severity::Fault),
+        ("", quietpin_core::finding::Severity::Fault),
+    ] {
+        let load = Load { unasked: unasked.into(), ..valve("A", "ground") };
+        let report = report(&plan(&[output("A", "half-bridge", "ground")], &[load]));
+        let found = finding(&report, "rest.live-at-rest").expect("found");
+        assert_eq!(found.severity, severity, "unasked {unasked:?}");
+        assert_eq!(found.subject, "loads.0.far_end", "the page leads there");
+        assert!(!found.remedies.is_empty() && !found.working.is_empty(), "{found:?}");
+    }
+}
+
+#[test]
+fn an_unknown_level_gives_both_answers() {
+    let plan = plan(&[output("A", "half-bridge", "")], &[valve("A", "ground")]);
+    check(&plan, "rest.depends", Tone::Doubtful);
+    let report = report(&plan);
+    let answer = &answers(&report)[0];
+    let why = answer.why.as_ref().expect("why").text.clone();
+    assert!(why.contains("live at rest") && why.contains("Connect it"), "{why}");
+    assert_eq!(answer.pictures.len(), 2, "one for each level");
+    let found = finding(&report, "rest.depends-on-level").expect("found");
+    assert_eq!(found.subject, "outputs.0.on_level", "the page leads there");
+}
+
+#[test]
+fn what_is_set_otherwise_is_clean() {
+    check(
+        &plan(&[output("A", "half-bridge", "battery")], &[valve("A", "ground")]),
+        "rest.connect",
+        Tone::Good,
+    );
+    check(
+        &plan(&[output("A", "half-bridge", "ground")], &[valve("A", "ignition")]),
+        "rest.connect",
+        Tone::Good,
+    );
+}
+
+#[test]
+fn an_unreadable_pull_up_is_not_none() {
+    let broken = Output { pull_up: "some".into(), ..output("A", "open-drain", "") };
+    check(&plan(&[broken], &[valve("A", "ignition")]), "rest.open-mend", Tone::Open);
+    let load = Load { resistance: "1.500 ohm".into(), ..valve("A", "ignition") };
+    check(&plan(&[output("A", "open-drain", "")], &[load]), "rest.open-mend", Tone::Open);
+}
+
+#[test]
+fn an_output_that_is_not_there_is_named() {
+    let report = report(&plan(&[output("A", "open-drain", "")], &[valve("B", "ignition")]));
+    let found = finding(&report, "field.no-such-output").expect("found");
+    assert_eq!(found.subject, "loads.0.output", "at the field");
+    assert!(found.message.text.contains('A'), "the outputs there are: {}", found.message.text);
+}
+
+#[test]
+fn outputs_of_one_name_are_told_apart() {
+    let outputs = [output("A", "high-side", ""), output("a ", "open-drain", "")];
+    let report =
+        report(&plan(&outputs, &[valve("A", "ground"), valve("a (output 2)", "ignition")]));
+    assert!(finding(&report, "rest.output-named-twice").is_some(), "said");
+    let codes: Vec<_> = answers(&report).iter().map(|it| it.verdict.message.code).collect();
+    assert_eq!(codes, ["rest.connect", "rest.connect"], "the first, and the second by its number");
+}
+
+#[test]
+fn more_than_can_be_read_is_said() {
+    let outputs = vec![output("", "open-drain", ""); 70];
+    let loads = vec![valve("output 70", "ignition"); 70];
+    let report = report(&plan(&outputs, &loads));
+    let subjects: Vec<_> = report
+        .findings
+        .iter()
+        .filter(|it| it.message.code == "field.too-many")
+        .map(|it| it.subject.as_str())
+        .collect();
+    assert_eq!(subjects, ["outputs", "loads"], "both lists");
+    assert_eq!(answers(&report).len(), 64, "the rest is answered");
+}
+
+#[test]
+fn a_level_to_let_go_above_the_level_to_act_is_refused() {
+    let load = Load { pull_in: "6 V".into(), drop_out: "7 V".into(), ..valve("A", "ignition") };
+    let report = report(&plan(&[output("A", "open-drain", "")], &[load]));
+    assert_eq!(
+        finding(&report, "rest.lets-go-above").expect("found").subject,
+        "loads.0.drop_out",
+        "there"
+    );
+}
+
+#[test]
+fn a_lamp_may_start_with_ten_times_its_current() {
+    let lamp = Load { kind: "lamp".into(), resistance: "0.7 ohm".into(), ..valve("A", "ignition") };
+    let output = Output { current_limit: "5 A".into(), ..output("A", "open-drain", "") };
+    let plan = plan(&[output], &[lamp]);
+    check(&plan, "rest.care-inrush", Tone::Doubtful);
+}
+
+#[test]
+fn too_much_current_is_a_danger() {
+    let output = Output { current_limit: "1 A".into(), ..output("A", "open-drain", "") };
+    let plan = plan(&[output], &[valve("A", "ignition")]);
+    check(&plan, "rest.no-too-much-current", Tone::Bad);
+    let report = report(&plan);
+    let found = finding(&report, "rest.too-much-current").expect("found");
+    assert_eq!(found.severity, quietpin_core::finding::Severity::Danger, "it melts the output");
+    // 12 ohm at -20 °C is 10.1 ohm: 14.8 V over 10.2 ohm
+    let worst = 14.8 / (0.1 + 12.0 * (1.0 - 40.0 * 0.00393));
+    let said = found.message.values["current"].number.expect("a number");
+    assert!((said - worst).abs() < 1e-9, "{said} A instead of {worst} A");
+}
+
+/// Source: `reference/relay_facts.json`, computed there from the operate voltage of a data sheet.
+#[test]
+fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
+    let text = quietpin_tests::reference("relay_facts.json");
+    let facts: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    for (key, hot) in [("v_operate_85C", "85"), ("v_operate_125C", "125")] {
+        let expected = facts["hot_coil"][key].as_f64().expect("a number");
+        let load =
+            Load { kind: "relay-coil".into(), pull_in: "6.9 V".into(), ..valve("A", "ignition") };
+        let mut plan = plan(&[output("A", "open-drain", "")], &[load]);
+        plan.conditions.hot = hot.into();
+        let report = report(&plan);
+        let figures = &answers(&report)[0].figures;
+        let figure =
+            figures.iter().find(|it| it.label.code == "rest.figure-acts-hot").expect("there");
+        let found = figure.value.number.expect("a number");
+        assert!((found - expected).abs() < 1e-9, "{found} V instead of {expected} V at {hot} °C");
+    }
+}
+
+/// Source: DIN 72552, in `reference/terminals_din72552.json`.
+#[test]
+fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
+    let text = quietpin_tests::reference("terminals_din72552.json");
+    let standard: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    let meaning = |number: &str| {
+        let all = standard["terminals"].as_array().expect("a list");
+        let found = all.iter().find(|it| it["t"] == number).expect("in the standard");
+        found["meaning"].as_str().unwrap_or_default().to_owned()
+    };
+    let field = quietpin_core::fields::find("loads.0.far_end").expect("a field");
+    let quietpin_core::fields::Kind::Choice(choices) = field.kind else { panic!("a choice") };
+    for (code, number, word) in [
+        ("ground", "31", "ground"),
+        ("battery", "30", "battery positive, direct"),
+        ("ignition", "15", "ignition on"),
+        ("relay", "87", "relay contact output"),
+    ] {
+        let choice = choices.iter().find(|it| it.code == code).expect("a choice");
+        assert!(choice.label.contains(number), "{} lacks {number}", choice.label);
+        assert!(meaning(number).contains(word), "{number} means {}", meaning(number));
+    }
+}
+
+#[test]
+fn every_plan_of_this_question_shows_what_its_notes_say() {
+    let codes = |name: &str| {
+        let path = format!("{}/plans/rest-{name}.json", env!("CARGO_MANIFEST_DIR"));
+        let plan = parse(&std::fs::read_to_string(path).expect("the file")).expect("a plan");
+        assert!(plan.notes.starts_with("Shows"), "{name} says its purpose");
+        let report = report(&plan);
+        answers(&report).iter().map(|it| it.verdict.message.code).collect::<Vec<_>>()
+    };
+    assert_eq!(codes("ground-trigger"), ["rest.no-live-at-rest"], "ground-trigger");
+    assert_eq!(codes("key-off"), ["rest.no-live-key-off"], "key-off");
+    assert_eq!(codes("right"), ["rest.connect"; 3], "right");
+    assert_eq!(codes("level-unknown"), ["rest.depends", "rest.open-far-end"], "level-unknown");
+    assert_eq!(codes("pull-up"), ["rest.no-may-stay-in"], "pull-up");
+    assert_eq!(
+        codes("care"),
+        [
+            "rest.care-weak",
+            "rest.care-inrush",
+            "rest.care-leaks",
+            "rest.care-drains",
+            "rest.no-may-stay-in-key-off",
+        ],
+        "care"
+    );
+    assert_eq!(
+        codes("unknowns"),
+        [
+            "rest.no-too-much-current",
+            "rest.no-live-key-off",
+            "rest.no-live-at-rest",
+            "rest.no-either-way",
+            "rest.connect",
+            "rest.open-far-end",
+        ],
+        "unknowns"
+    );
+    let never = codes("never");
+    assert_eq!((never[0], never[3]), ("rest.no-never-acts", "rest.open-mend"), "never");
+    let shared = codes("shared");
+    assert_eq!(
+        shared,
+        [
+            "rest.no-live-at-rest",
+            "rest.no-live-at-rest",
+            "rest.no-too-much-current",
+            "rest.open-no-such-output"
+        ],
+        "shared"
+    );
+}
+
+#[test]
+fn every_number_has_its_working_and_every_picture_all_states() {
+    for name in [
+        "ground-trigger",
+        "key-off",
+        "right",
+        "level-unknown",
+        "pull-up",
+        "shared",
+        "care",
+        "unknowns",
+        "never",
+    ] {
+        let path = format!("{}/plans/rest-{name}.json", env!("CARGO_MANIFEST_DIR"));
+        let plan = parse(&std::fs::read_to_string(path).expect("the file")).expect("a plan");
+        let report = report(&plan);
+        for answer in answers(&report) {
+            assert!(answer.figures.iter().all(|it| !it.working.is_empty()), "{name}");
+            assert!(answer.tables.iter().all(|it| !it.working.is_empty()), "{name}");
+            for table in &answer.tables {
+                assert!(
+                    table.rows.iter().all(|it| it.cells.len() == table.columns.len()),
+                    "{name}"
+                );
+            }
+            for picture in &answer.pictures {
+                let Picture::Circuit(circuit) = picture else { panic!("a circuit") };
+                let states: Vec<_> = circuit.states.iter().map(|it| it.state).collect();
+                assert_eq!(states, ["key-off", "starting", "off", "on"], "{name}");
+            }
+        }
+    }
+}
+
+/// Anything that may stand in a field of this question.
+fn typed() -> impl Strategy<Value = String> {
+    prop_oneof![
+        4 => Just(String::new()),
+        6 => prop::sample::select(vec![
+            "open-drain", "high-side", "half-bridge", "ground", "battery", "ignition", "relay",
+            "controller", "5v", "relay-coil", "solenoid", "motor", "lamp", "resistor", "dangerous",
+            "harmless", "A", "B", "a", "12 ohm", "1k", "2.2k", "100 ohm ±5%", "0", "-1", "NaN",
+            "1e300", "0.01", "6 V", "1 V", "12 H", "5 A", "75 to 90 ohm", "1.500", "10 Mohm",
+        ])
+        .prop_map(str::to_owned),
+        1 => "[^{}]{0,20}",
+    ]
+}
+
+fn texts(fields: &[&str]) -> impl Strategy<Value = Vec<String>> + use<> {
+    prop::collection::vec(typed(), fields.len())
+}
+
+prop_compose! {
+    fn any_plan()(
+        outputs in prop::collection::vec(texts(Output::FIELDS), 0..4),
+        loads in prop::collection::vec(texts(Load::FIELDS), 0..4),
+        conditions in prop::collection::vec(typed(), quietpin_core::plan::Conditions::FIELDS.len()),
+    ) -> Plan {
+        let mut plan = plan(&vec![Output::default(); outputs.len()], &vec![Load::default(); loads.len()]);
+        for (at, texts) in outputs.iter().enumerate() {
+            for (field, text) in Output::FIELDS.iter().zip(texts) {
+                plan.set(&format!("outputs.{at}.{field}"), text);
+            }
+        }
+        for (at, texts) in loads.iter().enumerate() {
+            for (field, text) in Load::FIELDS.iter().zip(texts) {
+                plan.set(&format!("loads.{at}.{field}"), text);
+            }
+        }
+        for (field, text) in quietpin_core::plan::Conditions::FIELDS.iter().zip(&conditions) {
+            plan.set(&format!("conditions.{field}"), text);
+        }
+        plan
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(400) })]
+
+    #[test]
+    fn no_plan_is_too_odd_to_answer(plan in any_plan()) {
+        let report = report(&plan);
+        let text = serde_json::to_string(&report).expect("a report can be written");
+        for gap in ["{load", "{output", "{voltage", "{current", "{corner", "{end", "{level", "{then", "{on", "{unasked"] {
+            prop_assert!(!text.contains(gap), "a gap is left open: {gap}");
+        }
+        for shown in answers(&report).iter().flat_map(|it| &it.figures).map(|it| &it.value.shown) {
+            prop_assert!(!shown.contains("not a number"), "{shown}");
+        }
+        for field in Output::FIELDS {
+            for at in 0..plan.outputs.len() {
+                prop_assert!(report.fields.contains_key(&format!("outputs.{at}.{field}")), "{field}");
+            }
+        }
+        for field in Load::FIELDS {
+            for at in 0..plan.loads.len() {
+                prop_assert!(report.fields.contains_key(&format!("loads.{at}.{field}")), "{field}");
+            }
+        }
+    }
+}
