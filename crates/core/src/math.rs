@@ -65,6 +65,50 @@ pub fn decimal(text: &str) -> Option<f64> {
     Some(if negative { -number } else { number })
 }
 
+/// A number with so many decimals, rounded half away from zero; "-" before it only where a digit is not 0.
+///
+/// From a thousand million million up in three figures with a power of ten. In whole numbers, since the standard
+/// library's way of writing fractions brings fifteen kilobytes into the page.
+pub fn fixed(value: f64, places: u32) -> String {
+    let scale = 10_u64.saturating_pow(places.min(15));
+    #[expect(clippy::cast_precision_loss, reason = "a power of ten up to 10^15 is exact")]
+    let scaled = (value.abs() * scale as f64).round();
+    if scaled.is_nan() || scaled >= 1e15 {
+        return large(value);
+    }
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "below 10^15, not negative"
+    )]
+    let scaled = scaled as u64;
+    let sign = if value < 0.0 && scaled > 0 { "-" } else { "" };
+    let (whole, part) = (scaled / scale, scaled % scale);
+    if places == 0 {
+        return format!("{sign}{whole}");
+    }
+    let part = (part + scale).to_string();
+    format!("{sign}{whole}.{}", part.get(1..).unwrap_or_default())
+}
+
+fn large(value: f64) -> String {
+    if !value.is_finite() {
+        return if value.is_nan() { "not a number" } else { "without limit" }.to_owned();
+    }
+    let (mut rest, mut power) = (value, 0_u32);
+    while rest.abs() >= 9.995 {
+        rest /= 10.0;
+        power += 1;
+    }
+    format!("{}e{power}", fixed(rest, 2))
+}
+
+/// The shortest decimal that is read back as the same number, or nearly so where it is very large or small.
+pub fn shortest(number: f64) -> String {
+    let text = |places| fixed(number, places);
+    (0..15).map(text).find(|text| decimal(text) == Some(number)).unwrap_or_else(|| text(15))
+}
+
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;
@@ -91,6 +135,28 @@ mod tests {
             let (whole, part) = digits.split_at(digits.len() - places);
             let text = format!("{whole}.{part}");
             prop_assert_eq!(decimal(&text), text.parse().ok());
+        }
+    }
+
+    #[test]
+    fn numbers_are_written_as_the_standard_library_writes_them() {
+        for (value, places) in
+            [(2.4, 1), (2.4, 3), (-0.04, 1), (14.96, 1), (0.0, 2), (-12.5, 0), (999.96, 1)]
+        {
+            let theirs = format!("{value:.*}", places as usize);
+            let theirs =
+                if theirs == "-0.0" { "0.0".to_owned() } else { theirs.replace("-12", "-13") };
+            assert_eq!(fixed(value, places), theirs, "{value} to {places} places");
+        }
+        assert_eq!(fixed(1e300, 2), "1.00e300");
+        assert_eq!(fixed(f64::NAN, 2), "not a number");
+    }
+
+    proptest! {
+        #[test]
+        fn the_shortest_decimal_is_read_back(mantissa in -99_999_999_i32..99_999_999, places in 0_i32..9) {
+            let number = f64::from(mantissa) / pow(10.0, f64::from(places));
+            prop_assert_eq!(decimal(&shortest(number)), Some(number));
         }
     }
 }

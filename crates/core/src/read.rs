@@ -245,11 +245,8 @@ fn span_of(field: &Field, wanted: Dimension, text: &str) -> Result<Span, problem
         return Err(problem::Problem::Misread(Misread::OtherDimension(wanted)));
     }
     let span = read_span(text, dimension, unit).map_err(problem::Problem::Misread)?;
-    let limit =
-        |number: f64| read_span(&number.to_string(), dimension, unit).map(|span| span.nominal);
-    let (Ok(low), Ok(high)) = (limit(low), limit(high)) else {
-        return Err(problem::Problem::Misread(Misread::NotFinite));
-    };
+    let limit = |number: f64| dimension.in_base(number, unit).map_err(problem::Problem::Misread);
+    let (low, high) = (limit(low)?, limit(high)?);
     let beyond = |value| {
         let (value, low, high) = (dimension.show(value), dimension.show(low), dimension.show(high));
         Box::new(problem::Beyond { value, low, high })

@@ -6,7 +6,7 @@
 use quietpin_core::report::{Circuit, CircuitState};
 use yew::prelude::*;
 
-use super::at;
+use super::{at, whole};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -213,7 +213,7 @@ fn diode_up(x: f64, top: f64, bottom: f64, amperes: f64) -> Html {
         <g>
             <line {class} x1={at(x)} x2={at(x)} y1={at(top)} y2={at(middle - 8.0)} />
             <line {class} x1={at(x)} x2={at(x)} y1={at(middle + 8.0)} y2={at(bottom)} />
-            <path class={part} d={format!("M{:.0} {:.0}h18l-9 -16z", x - 9.0, middle + 8.0)} />
+            <path class={part} d={format!("M{} {}h18l-9 -16z", whole(x - 9.0), whole(middle + 8.0))} />
             <line class={part} x1={at(x - 9.0)} x2={at(x + 9.0)} y1={at(middle - 8.0)} y2={at(middle - 8.0)} />
         </g>
     }
@@ -233,7 +233,7 @@ fn resistor(x: f64, top: f64, bottom: f64, amperes: f64) -> Html {
 }
 
 fn earth(x: f64, y: f64) -> Html {
-    html! { <path class="wire" d={format!("M{x:.0} {y:.0}v8m-10 0h20m-16 4h12m-8 4h4")} /> }
+    html! { <path class="wire" d={format!("M{} {}v8m-10 0h20m-16 4h12m-8 4h4", whole(x), whole(y))} /> }
 }
 
 /// An arrow beside the load, the way the current flows; none where there is none.
@@ -243,11 +243,11 @@ fn arrow(x: f64, y: f64, amperes: f64, feed_above: bool) -> Html {
     }
     // positive leaves the pin: upwards to a feed above, downwards to ground
     let up = (amperes > 0.0) == feed_above;
-    let (tail, tip, wing) = if up { (y + 18.0, y - 18.0, 7.0) } else { (y - 18.0, y + 18.0, -7.0) };
-    let x = x - 22.0;
-    html! {
-        <path class="wire live arrow" d={format!(
-            "M{x:.0} {tail:.0}V{tip:.0}m-5 {wing:.0}l5 {:.0}l5 {wing:.0}", -wing
-        )} />
-    }
+    let (tail, tip, head) = if up {
+        (y + 18.0, y - 18.0, "m-5 7l5 -7l5 7")
+    } else {
+        (y - 18.0, y + 18.0, "m-5 -7l5 7l5 -7")
+    };
+    let (x, tail, tip) = (whole(x - 22.0), whole(tail), whole(tip));
+    html! { <path class="wire live arrow" d={format!("M{x} {tail}V{tip}{head}")} /> }
 }

@@ -3,7 +3,7 @@
 use quietpin_core::report::{Cycle, CycleCylinder, CycleEvent, Outcome};
 use yew::prelude::*;
 
-use super::at;
+use super::{at, whole};
 
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 30.0;
@@ -17,7 +17,7 @@ pub(crate) fn cycle_view(cycle: &Cycle) -> Html {
     let height = TOP + ROW * cycle.cylinders.len() as f64 + 8.0;
     html! {
         <figure class="picture cycle">
-            <svg viewBox={format!("0 0 {WIDTH} {height}")} role="img" aria-label={cycle.caption.text.clone()}>
+            <svg viewBox={format!("0 0 {} {}", whole(WIDTH), whole(height))} role="img" aria-label={cycle.caption.text.clone()}>
                 { grid(cycle.cycle_deg, height) }
                 { for cycle.cylinders.iter().enumerate().map(|(row, it)| cylinder(cycle, row, it)) }
             </svg>
@@ -53,7 +53,7 @@ fn grid(cycle_deg: f64, height: f64) -> Html {
         html! {
             <g>
                 <line class="grid" x1={x.clone()} x2={x.clone()} y1={at(TOP - 6.0)} y2={at(height - 6.0)} />
-                <text class="scale" x={x} y="11" text-anchor="middle">{ format!("{angle:.0}°") }</text>
+                <text class="scale" x={x} y="11" text-anchor="middle">{ format!("{}°", whole(angle)) }</text>
             </g>
         }
     };

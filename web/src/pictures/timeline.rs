@@ -3,7 +3,7 @@
 use quietpin_core::report::Timeline;
 use yew::prelude::*;
 
-use super::at;
+use super::{at, whole};
 
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 34.0;
@@ -61,7 +61,7 @@ pub(crate) fn timeline_view(it: &Timeline) -> Html {
     let height = bar + BAR + 10.0 + 15.0 * it.marks.len() as f64;
     html! {
         <figure class="picture timeline">
-            <svg viewBox={format!("0 0 {WIDTH} {height:.0}")} role="img" aria-label={it.caption.text.clone()}>
+            <svg viewBox={format!("0 0 {} {}", whole(WIDTH), whole(height))} role="img" aria-label={it.caption.text.clone()}>
                 { axes(&scale) }
                 <polyline class="speed" points={points(&scale, &it.speed)} />
                 <polyline class="measured" points={points(&scale, &it.measured)} />
@@ -83,7 +83,7 @@ pub(crate) fn timeline_view(it: &Timeline) -> Html {
 
 fn points(scale: &Scale, curve: &[(f64, f64)]) -> String {
     let points: Vec<_> =
-        curve.iter().map(|(t, n)| format!("{:.1},{:.1}", scale.x(*t), scale.y(*n))).collect();
+        curve.iter().map(|(t, n)| format!("{},{}", at(scale.x(*t)), at(scale.y(*n)))).collect();
     points.join(" ")
 }
 
@@ -94,14 +94,14 @@ fn axes(scale: &Scale) -> Html {
         html! {
             <g>
                 <line class="grid" x1={at(LEFT)} x2={at(WIDTH - RIGHT)} y1={at(y)} y2={at(y)} />
-                <text class="scale" x={at(LEFT - 4.0)} y={at(y + 4.0)} text-anchor="end">{ format!("{rpm:.0}") }</text>
+                <text class="scale" x={at(LEFT - 4.0)} y={at(y + 4.0)} text-anchor="end">{ whole(rpm) }</text>
             </g>
         }
     };
     let time = |share: f64| {
         let t = scale.from_s + (scale.to_s - scale.from_s) * share;
         let end = if share > 0.9 { "end" } else { "middle" };
-        html! { <text class="scale" x={at(scale.x(t))} y={at(TOP + PLOT + 14.0)} text-anchor={end}>{ format!("{t:.1} s") }</text> }
+        html! { <text class="scale" x={at(scale.x(t))} y={at(TOP + PLOT + 14.0)} text-anchor={end}>{ format!("{} s", at(t)) }</text> }
     };
     html! { <>{ for [0.0, 0.5, 1.0].map(speed) }{ for [0.0, 0.5, 1.0].map(time) }</> }
 }
@@ -111,7 +111,7 @@ fn level(scale: &Scale, rpm: f64, class: &'static str, name: &'static str) -> Ht
     html! {
         <g>
             <line class={classes!("level", class)} x1={at(LEFT)} x2={at(WIDTH - RIGHT)} y1={at(y)} y2={at(y)} />
-            <text class="scale" x={at(WIDTH - RIGHT)} y={at(y - 3.0)} text-anchor="end">{ format!("{name} {rpm:.0} rpm") }</text>
+            <text class="scale" x={at(WIDTH - RIGHT)} y={at(y - 3.0)} text-anchor="end">{ format!("{name} {} rpm", whole(rpm)) }</text>
         </g>
     }
 }

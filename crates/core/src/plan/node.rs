@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::math;
 use serde::{
     Deserialize, Deserializer,
     de::{Error, MapAccess, SeqAccess, Visitor},
@@ -57,7 +58,7 @@ impl<'de> Visitor<'de> for NodeVisitor {
         Ok(Node::Text(number.to_string()))
     }
     fn visit_f64<E: Error>(self, number: f64) -> Result<Node, E> {
-        Ok(Node::Text(number.to_string()))
+        Ok(Node::Text(math::shortest(number)))
     }
     fn visit_bool<E: Error>(self, _: bool) -> Result<Node, E> {
         Ok(Node::Truth)

@@ -74,7 +74,7 @@ fn shown(degrees: f64) -> String {
     if !degrees.is_finite() {
         return Dimension::Angle.show(degrees).shown;
     }
-    let tenths = format!("{degrees:.1}");
+    let tenths = crate::math::fixed(degrees, 1);
     let text = tenths.strip_suffix(".0").unwrap_or(&tenths);
     format!("{}°", if text == "-0" { "0".to_owned() } else { text.replace('-', "−") })
 }

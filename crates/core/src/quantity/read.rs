@@ -131,6 +131,16 @@ fn finite(number: f64) -> Result<f64, Misread> {
     if number.is_finite() && number.abs() < 1e30 { Ok(number) } else { Err(Misread::NotFinite) }
 }
 
+impl Dimension {
+    /// So many of the unit with this spelling, in base units.
+    ///
+    /// # Errors
+    /// Where the dimension has no such unit.
+    pub fn in_base(self, number: f64, spelled: &str) -> Result<f64, Misread> {
+        find(self, spelled).map(|unit| number * unit.factor + unit.offset)
+    }
+}
+
 fn find(dimension: Dimension, spelled: &str) -> Result<Unit, Misread> {
     if let Some(unit) = find_in(dimension, spelled) {
         return Ok(unit);

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::Dimension;
+use crate::math;
 
 /// A value in a report: how it reads, and the number behind it where there is one.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -93,7 +94,7 @@ pub fn number(value: f64) -> String {
         s if s >= 0.009995 => 4,
         _ => 6,
     };
-    let mut text = format!("{value:.places$}");
+    let mut text = math::fixed(value, places);
     if text.contains('.') {
         text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
     }

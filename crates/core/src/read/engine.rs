@@ -45,8 +45,13 @@ pub(crate) fn written(cylinders: &[u32]) -> String {
 /// The whole numbers in a text, or the first token that is none.
 pub(crate) fn cylinders_in(text: &str) -> Result<Vec<u32>, String> {
     let whole = |number: f64| {
-        let text = number.to_string();
-        text.parse().map_err(|_| super::problem::shortened(&text))
+        let is_whole = number.fract() == 0.0 && (0.0..1e6).contains(&number);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "whole, and in range"
+        )]
+        if is_whole { Ok(number as u32) } else { Err(crate::math::shortest(number)) }
     };
     row(text)?.into_iter().map(whole).collect()
 }
