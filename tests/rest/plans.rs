@@ -283,6 +283,7 @@ fn every_plan_of_this_question_shows_what_its_notes_say() {
     );
     let never = codes("never");
     assert_eq!((never[0], never[3]), ("rest.no-never-acts", "rest.open-mend"), "never");
+    assert_eq!(codes("too-many"), ["rest.connect"], "too-many");
     let shared = codes("shared");
     assert_eq!(
         shared,

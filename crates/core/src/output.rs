@@ -36,7 +36,7 @@ pub use alternative::{Alternative, Change, Spare, alternatives};
 pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};
-pub use load::{ALPHA_PER_K, Effect, FarEnd, Kind, Load};
+pub use load::{Effect, FarEnd, Kind, Load};
 pub use meter::{METER_OHM, Reading};
 pub use operate::{Branch, Dead, DeadFlow, LoadFlow, Operating, Part, operate};
 pub use rest::{Rest, Solved, StateRest, rest};

@@ -1,10 +1,15 @@
 //! Other ways to connect a load, each kept only if it solves clean in every key state at every corner.
 
+use std::ops::RangeInclusive;
+
 use super::{
     FarEnd, Load, OnLevel, Output, Stage, Surroundings, Wiring,
     clean::{RESTING, is_clean_in, solve_clean},
 };
-use crate::quantity::{Band, Current, Measure, Power, Resistance, Voltage, ohms, watts};
+use crate::{
+    quantity::{Band, Current, Measure, Power, Resistance, Voltage, ohms, watts},
+    tables::preferred::Series,
+};
 
 /// An output of the plan on which nothing hangs.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,8 +69,8 @@ pub struct Alternative {
 /// More of them than this nobody reads.
 const MOST: usize = 4;
 
-/// Steps of E12. Source: IEC 60063.
-const E12: [f64; 12] = [8.2, 6.8, 5.6, 4.7, 3.9, 3.3, 2.7, 2.2, 1.8, 1.5, 1.2, 1.0];
+/// Resistors that may serve as a pull-down.
+const PULL_DOWN_OHM: RangeInclusive<f64> = 10.0..=8200.0;
 
 /// A resistor that a fitter can splice into a loom gets no hotter than this: common practice, no source.
 const MOST_PULL_DOWN_W: f64 = 2.0;
@@ -179,9 +184,9 @@ impl Search<'_> {
         if self.wiring.output.pull_up.is_none() || self.wiring.output.pull_down.is_some() {
             return None;
         }
-        let decades = [1000.0, 100.0, 10.0];
-        let values: Vec<f64> =
-            decades.iter().flat_map(|decade| E12.map(|step| step * decade)).collect();
+        let mut values: Vec<f64> = Series::E12.values().map(Measure::base).collect();
+        values.retain(|ohm| PULL_DOWN_OHM.contains(ohm));
+        values.reverse();
         let with = |ohm: f64| {
             let mut wiring = self.wiring.clone();
             wiring.output.pull_down = Some(Band::with_tolerance(ohms(ohm), 0.05));

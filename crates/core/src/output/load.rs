@@ -1,7 +1,10 @@
 //! What hangs on an output: its resistance, and the voltages at which it acts and lets go.
 
 use super::{End, Phase};
-use crate::quantity::{Band, Measure, Resistance, Temperature, Voltage, celsius, ohms, volts};
+use crate::{
+    quantity::{Band, Measure, Resistance, Temperature, Voltage, ohms, volts},
+    tables::copper,
+};
 
 /// What kind of part a load is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,9 +59,6 @@ pub enum Effect {
     /// It acts, for all one can know.
     Energised,
 }
-
-/// Resistance of copper by kelvin, at 20 °C. Source: IEC 60028 (1/58 ohm mm²/m, 0.00393 per kelvin).
-pub const ALPHA_PER_K: f64 = 0.00393;
 
 /// A running filament against a cold one: common practice, no source.
 const FILAMENT_RATIO: f64 = 10.0;
@@ -131,11 +131,7 @@ impl Kind {
 
     /// How far from 1 the winding's resistance is at a temperature: `1 + alpha (T - 20 °C)`.
     pub fn warmth(self, temperature: Temperature) -> f64 {
-        if self.is_copper() {
-            1.0 + ALPHA_PER_K * (temperature.base() - celsius(20.0).base())
-        } else {
-            1.0
-        }
+        if self.is_copper() { copper::factor(temperature) } else { 1.0 }
     }
 }
 
@@ -199,6 +195,7 @@ impl FarEnd {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::celsius;
 
     #[track_caller]
     fn check(v: f64, t: f64, expected: Effect) {

@@ -1,8 +1,9 @@
 //! How the numbers of an answer were found: the pin by nodal balance, the load by Ohm's law.
 
 use crate::{
-    output::{ALPHA_PER_K, Branch, Dead, DeadFlow, KeyState, Load, Operating, Solved},
+    output::{Branch, Dead, DeadFlow, KeyState, Load, Operating, Solved},
     quantity::{Current, Measure, Resistance, Temperature, Value, Voltage, amperes, ohms, volts},
+    tables::copper,
     working::{Formula, Step, step},
 };
 
@@ -60,12 +61,8 @@ const DEAD_SUPPLY: Formula = Formula { symbols: "V_supply = I_dead R_dead", sour
 const DEAD_FIVE_VOLT: Formula = Formula { symbols: "V_5 = I_dead R_dead", source: OHM };
 const DEAD_FEED: Formula = Formula { symbols: "V_far = I_dead R_dead", source: OHM };
 const HOT: Formula = Formula {
-    symbols: "V_T = V_20 (1 + alpha (T - 20 °C))",
-    source: "a winding acts by its current; copper: IEC 60028, alpha = 0.00393 per kelvin",
-};
-const WARM: Formula = Formula {
-    symbols: "R_T = R_20 (1 + alpha (T - 20 °C))",
-    source: "copper: IEC 60028, alpha = 0.00393 per kelvin",
+    symbols: "V_T = V_20 × (1 + 0.00393/K × (T − 20 °C))",
+    source: "a winding acts by its current; IEC 60028, copper",
 };
 
 /// The pin, the load and what is dead, in one key state at one corner.
@@ -143,23 +140,15 @@ fn balance(branches: &[Branch]) -> (Current, Resistance) {
 pub(super) fn acts_at(load: &Load, temperature: Temperature) -> (Voltage, Vec<Step>) {
     let cold = load.pull_in.high;
     let hot = cold * load.kind.warmth(temperature);
-    let values = [
-        ("V_20", cold.show()),
-        ("alpha", Value::text(format!("{ALPHA_PER_K}"))),
-        ("T", temperature.show()),
-    ];
+    let values = [("V_20", cold.show()), ("T", temperature.show())];
     (hot, vec![step(&HOT, &values, hot)])
 }
 
 /// The resistance of a winding at a temperature.
 pub(super) fn resistance_at(load: &Load, temperature: Temperature) -> Step {
     let cold = load.resistance.nominal;
-    let values = [
-        ("R_20", cold.show()),
-        ("alpha", Value::text(format!("{ALPHA_PER_K}"))),
-        ("T", temperature.show()),
-    ];
-    step(&WARM, &values, cold * load.kind.warmth(temperature))
+    let values = [("R_20", cold.show()), ("T", temperature.show())];
+    step(&copper::AT_TEMPERATURE, &values, cold * load.kind.warmth(temperature))
 }
 
 #[cfg(test)]
