@@ -20,6 +20,7 @@ export function workshop() {
   });
   return async (use, options = PHONE) => {
     const { context, trouble } = await watched(browser, options);
+    context.setDefaultTimeout(10_000);
     try {
       const page = await open(context, server.address);
       await use({ page, context, browser, address: server.address });
