@@ -44,6 +44,7 @@ async function check(page, plan) {
     const at = await lostAfter(page, path, text);
     if (at) {
       lost.push(`${path}: ${at}`);
+      await unfold(field(page, path));
       await field(page, path).fill(text);
     }
   }
