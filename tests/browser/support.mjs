@@ -40,7 +40,12 @@ function addressFrom(child) {
 
 /** Chromium without a window. A missing browser fails the test. */
 export function launch(more = []) {
-  return chromium.launch({
+  return chromium.launch(launchOptions(more));
+}
+
+/** How the browser is started, also where it keeps a profile. */
+export function launchOptions(more = []) {
+  return {
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: [
       "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
@@ -49,7 +54,7 @@ export function launch(more = []) {
       "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
       ...more,
     ],
-  });
+  };
 }
 
 /**

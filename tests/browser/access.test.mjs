@@ -1,0 +1,168 @@
+// Everyone can use it: by touch, by keyboard, by ear, in light and dark.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { DESK, PHONE } from "./support.mjs";
+import { FOUR, demo, field, plans, type, typeAll, unfoldAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Breaches of axe-core's rules, good practice among them, each with the places it was found at. */
+async function breaches(page) {
+  await page.evaluate(axe);
+  // the size of targets, which axe-core leaves out unless asked, is measured below, and by a stricter rule
+  const { violations } = await page.evaluate(() => window.axe.run(document, { resultTypes: ["violations"] }));
+  return violations.map((it) => `${it.id} (${it.impact}): ${it.help}\n`
+    + it.nodes.map((node) => `    ${node.target.join(" ")} : ${node.any.concat(node.all, node.none)[0]?.message ?? ""}`)
+      .slice(0, 12).join("\n") + `\n    in ${it.nodes.length} places`);
+}
+
+const nothingFound = async (page) => assert.equal((await breaches(page)).join("\n"), "");
+
+const wholeDemo = async (page) => {
+  await demo(page);
+  await unfoldAll(page);
+};
+
+const VIEWS = {
+  "the blank page": async () => {},
+  "the demo with everything unfolded": wholeDemo,
+  "the demo with errors shown": async (page) => {
+    await demo(page);
+    await typeAll(page, { "engine.order": "1-5-3-5-2-4", "injectors.resistance": "2.4 mH", "cranking.speed": "fast" });
+    await unfoldAll(page);
+  },
+  "a notice": async (page) => {
+    await page.evaluate(() => { Storage.prototype.setItem = () => { throw new Error("full"); }; });
+    await type(page, "engine.cylinders", "4");
+    await page.locator(".notice").waitFor();
+  },
+};
+
+for (const colorScheme of ["light", "dark"]) {
+  for (const [what, show] of Object.entries(VIEWS)) {
+    for (const [size, options] of Object.entries({ phone: PHONE, desk: DESK })) {
+      test(`axe-core finds nothing: ${what}, ${colorScheme}, ${size}`, () => visit(async ({ page }) => {
+        await show(page);
+        await nothingFound(page);
+      }, { ...options, colorScheme, reducedMotion: "reduce" }));
+    }
+  }
+}
+
+test("no two places have one name, so that every label leads to its own field", () => visit(async ({ page }) => {
+  for (const show of [async () => {}, wholeDemo]) {
+    await show(page);
+    const twice = await page.locator("[id]").evaluateAll((all) => all.map((it) => it.id)
+      .filter((id, at, ids) => ids.indexOf(id) !== at));
+    assert.deepEqual(twice, []);
+    const astray = await page.locator("label[for]").evaluateAll((all) => all
+      .filter((it) => !it.control).map((it) => `${it.innerText} → ${it.htmlFor}`));
+    assert.deepEqual(astray, []);
+  }
+}));
+
+/** What a finger would miss: whatever can be pressed and is less than 48 CSS pixels high or wide. */
+const small = (page) => page.locator("a[href], button, input, select, summary, label.button, [role=button]")
+  .evaluateAll((all) => all.filter((it) => it.checkVisibility({ visibilityProperty: true, opacityProperty: true }))
+    .map((it) => ({ it, box: it.getBoundingClientRect() }))
+    .filter(({ box }) => box.width > 1 && box.height > 1 && (box.height < 47.5 || box.width < 47.5))
+    .map(({ it, box }) => `${it.tagName.toLowerCase()}.${it.className} “${(it.innerText || it.id).slice(0, 40)}” `
+      + `${box.width.toFixed(0)}x${box.height.toFixed(0)}`));
+
+/** What stands out of the page at the right: the page would scroll sideways. */
+const wide = (page) => page.evaluate(() => {
+  const width = document.documentElement.clientWidth;
+  const page = document.scrollingElement.scrollWidth;
+  return page <= width ? [] : [`the page: ${page}`, ...[...document.querySelectorAll("body *")]
+    .filter((it) => it.getBoundingClientRect().right > width + 0.5)
+    .map((it) => `${it.tagName}.${it.getAttribute("class")} ${it.getBoundingClientRect().right}`).slice(0, 20)];
+});
+
+for (const what of ["the blank page", "the demo with everything unfolded", "the demo with errors shown"]) {
+  test(`every target is large enough for a thumb: ${what}`, () => visit(async ({ page }) => {
+    await VIEWS[what](page);
+    assert.deepEqual(await small(page), []);
+  }));
+  test(`nothing scrolls sideways: ${what}`, () => visit(async ({ page }) => {
+    await VIEWS[what](page);
+    assert.equal(await page.evaluate(() => innerWidth), 360);
+    assert.deepEqual(await wide(page), []);
+  }));
+}
+
+const focused = (page) => page.evaluate(() => document.activeElement.id);
+
+test("a finding leads to its field, by touch", () => visit(async ({ page }) => {
+  await demo(page);
+  const link = page.locator("#at-found ol a", { hasText: "fuel valve is live" });
+  await link.tap();
+  assert.equal(await focused(page), "at-loads.0.far_end");
+  const box = await field(page, "loads.0.far_end").boundingBox();
+  const bar = await page.locator("nav.bar").boundingBox();
+  assert.ok(box.y >= 0 && box.y + box.height <= bar.y, "the field is hidden behind the bar");
+}));
+
+test("the bar leads to each question", () => visit(async ({ page }) => {
+  await demo(page);
+  for (const [name, id] of [["Firing", "channels"], ["Injectors", "injectors"], ["Outputs", "rest"], ["Cranking", "cranking"]]) {
+    await page.getByRole("navigation", { name: "Questions" }).getByRole("link", { name }).tap();
+    assert.equal(await focused(page), `at-${id}`);
+    const heading = await page.locator(`#title-${id}`).boundingBox();
+    assert.ok(heading.y >= 0 && heading.y < 320, `${name}: its heading stands at ${heading.y}`);
+  }
+}));
+
+async function tabTo(page, wanted, most = 150) {
+  for (let presses = 0; presses < most; presses += 1) {
+    await page.keyboard.press("Tab");
+    if (await page.evaluate(wanted)) return;
+  }
+  assert.fail(`not reached by ${most} presses of Tab: ${wanted}`);
+}
+
+test("by the keyboard alone: a plan is typed, a finding followed, a detail opened", () => visit(async ({ page }) => {
+  for (const [path, text] of Object.entries(FOUR).slice(0, 2)) {
+    await tabTo(page, `document.activeElement.id === "at-${path}"`);
+    await page.keyboard.type(text);
+  }
+  await tabTo(page, 'document.activeElement.id === "at-channels.ignition_mode" && document.activeElement.tagName === "SELECT"');
+  await page.keyboard.type("A coil per cylinder, each fired once");
+  assert.equal(await field(page, "channels.ignition_mode").inputValue(), "sequential");
+  await page.evaluate(() => { document.activeElement.blur(); scrollTo(0, 0); });
+  await plans(page);
+  await page.getByRole("button", { name: "New, from the demo" }).press("Enter");
+  await page.locator("#at-found ol").waitFor();
+  await tabTo(page, 'document.activeElement.matches("#at-found ol a")');
+  const goal = await page.evaluate(() => document.activeElement.getAttribute("href").slice(1));
+  await page.keyboard.press("Enter");
+  assert.equal(await focused(page), goal);
+  await tabTo(page, 'document.activeElement.matches("summary")');
+  const isOpen = () => page.evaluate(() => document.activeElement.parentElement.open);
+  const before = await isOpen();
+  await page.keyboard.press("Enter");
+  assert.equal(await isOpen(), !before);
+}, DESK));
+
+test("where the keyboard stands is seen, and never behind the bar", () => visit(async ({ page }) => {
+  await demo(page);
+  const bad = [];
+  for (let presses = 0; presses < 60; presses += 1) {
+    await page.keyboard.press("Tab");
+    const seen = await page.evaluate(() => {
+      const it = document.activeElement;
+      if (it === document.body) return null;
+      const style = getComputedStyle(it);
+      const box = it.getBoundingClientRect();
+      const bar = document.querySelector("nav.bar").getBoundingClientRect();
+      const outlined = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+      const behind = !it.closest("nav.bar") && getComputedStyle(document.querySelector("nav.bar")).position !== "static"
+        && box.top >= bar.top && box.bottom <= bar.bottom + 1;
+      return outlined && !behind ? null : `${it.tagName} ${it.id} ${it.innerText?.slice(0, 30)} outlined ${outlined} behind ${behind}`;
+    });
+    if (seen) bad.push(seen);
+  }
+  assert.deepEqual(bad, []);
+}, DESK));

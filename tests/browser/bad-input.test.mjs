@@ -1,0 +1,116 @@
+// Whatever is typed: a message at its field, the text kept as it is, and every other question still answered.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { demo, field, type, unfold, unfoldAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+const ENGINE = ["engine", "channels.ignition_mode"];
+const CASES = [
+  ["engine.order", "1-5-3-5-2-4", /\b5\b/, ENGINE],
+  ["engine.order", "1-5-3-6-2", /order/i, ENGINE],
+  ["engine.order", "one five three", /order/i, ENGINE],
+  ["engine.cylinders", "0", /below what is possible/, ENGINE],
+  ["engine.cylinders", "-1", /not a whole number/, ENGINE],
+  ["engine.cylinders", "NaN", /not a whole number/, ENGINE],
+  ["engine.cylinders", "1e300", /not a whole number/, ENGINE],
+  ["engine.cylinders", "17", /above what is possible\. Type 1 to 16/, ENGINE],
+  ["engine.cylinders", "six", /not a whole number/, ENGINE],
+  ["injectors.resistance", "0 ohm", /below what is possible/, ["injectors"]],
+  ["injectors.resistance", "-1 ohm", /below what is possible/, ["injectors"]],
+  ["injectors.resistance", "NaN", /no number/, ["injectors"]],
+  ["injectors.resistance", "1e300", /(above what is possible|too large)/, ["injectors"]],
+  ["injectors.resistance", "1e999", /too large/, ["injectors"]],
+  ["injectors.resistance", "2.4 mH", /mH.*is an inductance|inductance/, ["injectors"]],
+  ["injectors.resistance", "letters", /no number/, ["injectors"]],
+  ["injectors.resistance", "1.500 ohm", /1\.5 ohm or as 1500 ohm/, ["injectors"]],
+  ["cranking.speed", "0", /below what is possible/, ["cranking"]],
+  ["conditions.cranking", "8 ohm", /resistance/, []],
+  ["loads.0.resistance", "0 ohm", /below what is possible/, ["loads.0"]],
+];
+
+const verdicts = (page) => page.locator("article.answer").evaluateAll((all) => Object.fromEntries(
+  all.map((it) => [it.id.replace("at-", ""), it.querySelector(".verdict p").innerText]),
+));
+
+async function isTold(page, path, text, message) {
+  const place = field(page, path);
+  const problem = page.locator(`[id="problem-${path}"]`);
+  await problem.waitFor({ timeout: 5000 });
+  const said = await problem.innerText();
+  assert.match(said, /^Error: /);
+  assert.match(said, message);
+  assert.equal(await place.getAttribute("aria-invalid"), "true");
+  assert.ok((await place.getAttribute("aria-describedby")).split(" ").includes(`problem-${path}`));
+  assert.equal(await place.inputValue(), text, "the text is not as it was typed");
+  // the whole message and its field fit on the phone together
+  assert.ok(await problem.isVisible() && await place.isVisible());
+  const link = page.locator(`#at-found a[href="#at-${path}"]`);
+  assert.ok(await link.count() >= 1, "it is not among what stands out");
+}
+
+for (const [path, text, message, own] of CASES) {
+  test(`${path}: “${text}”`, () => visit(async ({ page }) => {
+    await demo(page);
+    const before = await verdicts(page);
+    const right = await field(page, path).inputValue();
+    await type(page, path, text);
+    await isTold(page, path, text, message);
+    const after = await verdicts(page);
+    // another question is answered as before, unless it rests on this field
+    const others = Object.keys(before).filter((it) => !own.some((mine) => it === mine));
+    const section = path.split(".")[0] === "engine" ? "channels" : path.split(".")[0];
+    const untouched = others.filter((it) => !it.startsWith(section) && section !== "conditions");
+    for (const it of untouched) assert.ok(it in after, `no answer to ${it} any more`);
+    for (const it of untouched.filter((it) => section !== "channels" || it.startsWith("loads"))) {
+      assert.equal(after[it], before[it], `the verdict on ${it}`);
+    }
+    await page.reload();
+    await unfoldAll(page);
+    await isTold(page, path, text, message);
+    await type(page, path, right);
+    assert.equal(await page.locator(`[id="problem-${path}"]`).count(), 0);
+    assert.deepEqual(await verdicts(page), before, "mending it does not bring all answers back");
+  }));
+}
+
+test("an emptied field is no mistake: what is needed is said, and the rest answered", () => visit(async ({ page }) => {
+  await demo(page);
+  const before = await verdicts(page);
+  await type(page, "injectors.resistance", "");
+  assert.equal(await field(page, "injectors.resistance").getAttribute("aria-invalid"), "false");
+  const after = await verdicts(page);
+  assert.match(after.injectors, /Not answered yet/);
+  for (const it of Object.keys(before).filter((it) => it !== "injectors")) assert.equal(after[it], before[it]);
+}));
+
+test("a threshold above the cranking speed is told at its field", () => visit(async ({ page }) => {
+  await demo(page);
+  await type(page, "cranking.threshold", "400 rpm");
+  assert.ok(await page.locator('#at-found a[href="#at-cranking.threshold"]').count() >= 1);
+  assert.match((await verdicts(page)).cranking, /never|not|too high/i);
+  await isTold(page, "cranking.threshold", "400 rpm", /400 rpm/);
+}));
+
+test("a folded field that is mended letter by letter stays in view", () => visit(async ({ page }) => {
+  await demo(page);
+  const path = "conditions.dead_feed";
+  await type(page, path, "x");
+  await page.locator(`[id="problem-${path}"]`).waitFor();
+  await page.keyboard.press("Backspace");
+  await page.waitForTimeout(50);
+  assert.ok(await field(page, path).isVisible(), "its details folded up under the hand");
+  await page.keyboard.type("500 ohm");
+  assert.equal(await field(page, path).inputValue(), "500 ohm");
+}));
+
+test("a megabyte pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
+  await demo(page);
+  await unfold(field(page, "injectors.resistance"));
+  await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
+  const problem = page.locator('[id="problem-injectors.resistance"]');
+  await problem.waitFor();
+  assert.ok((await problem.innerText()).length < 400, "the message repeats it all");
+  await type(page, "cranking.threshold", "120 rpm");
+  assert.equal(await field(page, "cranking.threshold").inputValue(), "120 rpm");
+}));

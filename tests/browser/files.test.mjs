@@ -1,0 +1,160 @@
+// Undo and redo, several plans, and plan files: saved, opened, dropped, and refused.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { randomBytes } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { FOUR, demo, field, notices, plans, reads, type, typeAll, typed, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+const named = async (page) => (await page.locator("ul.kept button").allInnerTexts()).map((it) => it.trim());
+const title = (page) => page.locator(".plan-name").innerText();
+const press = async (page, name) => (await plans(page)).getByRole("button", { name, exact: true }).click();
+const stored = (page) => page.evaluate(() => JSON.stringify(Object.entries(localStorage).sort()));
+
+test("undo and redo by button", () => visit(async ({ page }) => {
+  const [undo, redo] = ["Undo", "Redo"].map((name) => page.getByRole("button", { name, exact: true }));
+  assert.ok(await undo.isDisabled() && await redo.isDisabled());
+  await typeAll(page, FOUR);
+  await type(page, "engine.order", "1-2-4-3");
+  await undo.tap();
+  assert.equal(await field(page, "engine.order").inputValue(), "1-3-4-2");
+  await undo.tap();
+  assert.equal(await field(page, "channels.ignition_mode").inputValue(), "");
+  await redo.tap();
+  await redo.tap();
+  assert.equal(await field(page, "engine.order").inputValue(), "1-2-4-3");
+  assert.equal(await field(page, "channels.ignition_mode").inputValue(), "sequential");
+  assert.ok(await redo.isDisabled());
+  await reads(page, "channels.ignition_mode", /^4 channels/);
+}));
+
+test("undo and redo by the keyboard, in a field and outside", () => visit(async ({ page }) => {
+  await typeAll(page, { "engine.cylinders": "4", "engine.order": "1-3-4-2" });
+  const order = field(page, "engine.order");
+  await page.keyboard.press("Control+z");
+  assert.equal(await order.inputValue(), "");
+  await page.keyboard.press("Control+Shift+z");
+  assert.equal(await order.inputValue(), "1-3-4-2");
+  await page.evaluate(() => document.activeElement.blur());
+  await page.keyboard.press("Control+z");
+  await page.keyboard.press("Control+z");
+  assert.equal(await field(page, "engine.cylinders").inputValue(), "");
+  await page.keyboard.press("Control+y");
+  await page.keyboard.press("Control+y");
+  assert.equal(await order.inputValue(), "1-3-4-2");
+}));
+
+test("several plans: new, named, back, copied, removed", () => visit(async ({ page }) => {
+  await typeAll(page, FOUR);
+  await plans(page);
+  await page.getByLabel("Name of this plan").fill("First");
+  await press(page, "New, blank");
+  await page.getByLabel("Name of this plan").fill("Second");
+  await type(page, "engine.cylinders", "6");
+  assert.deepEqual(await named(page), ["First", "Second (open)"]);
+  await press(page, "First");
+  assert.equal(await field(page, "engine.order").inputValue(), "1-3-4-2");
+  assert.match(await title(page), /^First/);
+  await press(page, "New, a copy of this");
+  assert.equal(await field(page, "engine.order").inputValue(), "1-3-4-2");
+  assert.match(await title(page), /^First, copy/);
+  await type(page, "engine.order", "1-2-4-3");
+  assert.deepEqual(await named(page), ["First", "Second", "First, copy (open)"]);
+  await press(page, "Remove this plan");
+  assert.match(await title(page), /^First, copy/, "one press alone removes nothing");
+  await press(page, "Press again: remove this plan for good");
+  assert.equal((await named(page)).filter((it) => it.startsWith("First, copy")).length, 0);
+  await press(page, "Second");
+  await page.reload();
+  assert.match(await title(page), /^Second/);
+  assert.equal(await field(page, "engine.cylinders").inputValue(), "6");
+  await press(page, "First");
+  assert.equal(await field(page, "engine.order").inputValue(), "1-3-4-2", "the copy changed what it was copied from");
+}));
+
+test("an undo after another plan was opened does not reach into it", () => visit(async ({ page }) => {
+  await typeAll(page, FOUR);
+  await press(page, "New, blank");
+  assert.ok(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled());
+  assert.equal(await field(page, "engine.order").inputValue(), "");
+}));
+
+async function saved(page) {
+  const download = page.waitForEvent("download");
+  await press(page, "Save as a file");
+  const file = await download;
+  return { name: file.suggestedFilename(), text: await readFile(await file.path(), "utf8") };
+}
+
+test("a plan is saved to a file and opened from it", () => visit(async ({ page }) => {
+  await typeAll(page, FOUR);
+  await plans(page);
+  await page.getByLabel("Name of this plan").fill("Hill: 1/4");
+  const file = await saved(page);
+  assert.equal(file.name, "Hill--1-4.quietpin.json");
+  await press(page, "New, blank");
+  await page.locator("#plan-file").setInputFiles({
+    name: file.name, mimeType: "application/json", buffer: Buffer.from(file.text),
+  });
+  await reads(page, "channels.ignition_mode", /^4 channels/);
+  assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
+  assert.equal((await saved(page)).text, file.text);
+}));
+
+async function drop(page, name, text) {
+  const transfer = await page.evaluateHandle(([name, text]) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([text], name, { type: "application/json" }));
+    return transfer;
+  }, [name, text]);
+  const over = await page.evaluateHandle((transfer) => {
+    const event = new DragEvent("dragover", { bubbles: true, cancelable: true, dataTransfer: transfer });
+    document.body.dispatchEvent(event);
+    return event;
+  }, transfer);
+  assert.ok(await over.evaluate((event) => event.defaultPrevented), "the browser would open the file itself");
+  await page.dispatchEvent("body", "drop", { dataTransfer: transfer });
+}
+
+test("a plan file is opened by dropping it on the page", () => visit(async ({ page }) => {
+  await drop(page, "plan.json", '{"quietpin": 1, "name": "Dropped", "engine": {"cylinders": 4, "order": "1-3-4-2"}}');
+  await reads(page, "engine", /^Fires every 180°/);
+  assert.match(await title(page), /^Dropped/);
+}));
+
+const file = (name, buffer) => ({ name, mimeType: "application/json", buffer: Buffer.from(buffer) });
+const REFUSED = [
+  ["of 10 MB", file("large.json", `{"quietpin": 1, "notes": "${"x".repeat(10_000_000)}"}`), /bytes; a plan has far less/],
+  ["of random bytes", file("random.json", randomBytes(5000)), /not a plan/],
+  ["nested too deep", file("deep.json", `{"quietpin": 1, "engine": ${"[".repeat(100_000)}`), /not a plan/],
+  ["nested deep and closed", file("deep.json", `{"quietpin": 1, "engine": ${"[".repeat(5000)}${"]".repeat(5000)}}`), /not a plan/],
+  ["of a newer version", file("newer.json", '{"quietpin": 2, "later": {}}'), /newer Quietpin/],
+  ["with nothing in it", file("empty.json", ""), /not a plan/],
+  ["with a slip in it", file("slip.json", '{"quietpin": 1, "engine": {"cylindres": 6}}'), /does not belong there.*cylindres/],
+];
+
+for (const [what, upload, message] of REFUSED) {
+  test(`a file ${what} is refused, and the open plan is not touched`, () => visit(async ({ page }) => {
+    await typeAll(page, FOUR);
+    const before = await stored(page);
+    await plans(page);
+    await page.locator("#plan-file").setInputFiles(upload);
+    await notices(page).waitFor();
+    assert.match(await notices(page).innerText(), message);
+    assert.equal(await page.locator(".notices").getAttribute("role"), "alert");
+    assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
+    assert.equal(await stored(page), before);
+    await page.getByRole("button", { name: "Understood" }).click();
+    assert.equal(await notices(page).count(), 0);
+  }));
+}
+
+test("the demo can be looked at beside one's own plan", () => visit(async ({ page }) => {
+  await demo(page);
+  await press(page, "New, blank");
+  await typeAll(page, FOUR);
+  await press(page, "New, from the demo");
+  assert.equal(await field(page, "engine.cylinders").inputValue(), "6");
+  assert.equal((await named(page)).length, 3);
+}));

@@ -1,0 +1,118 @@
+// What a person does on the page, and reads there. The tests say what is done, this file says how.
+import { after, before } from "node:test";
+import assert from "node:assert/strict";
+import { PHONE, launch, open, serve, watched } from "./support.mjs";
+
+/**
+ * A server and a browser for the tests of one file. What it returns runs one test: on a page of its own with nothing
+ * stored, and with nothing going wrong on the console or in the page's policy meanwhile.
+ */
+export function workshop() {
+  let server;
+  let browser;
+  before(async () => {
+    server = await serve();
+    browser = await launch();
+  });
+  after(async () => {
+    await browser?.close();
+    server?.stop();
+  });
+  return async (use, options = PHONE) => {
+    const { context, trouble } = await watched(browser, options);
+    context.setDefaultTimeout(10_000);
+    try {
+      const page = await open(context, server.address);
+      await use({ page, context, browser, address: server.address });
+      assert.deepEqual(trouble, [], "something went wrong in the page");
+    } finally {
+      await context.close();
+    }
+  };
+}
+
+/** The field of a place in the plan, such as `engine.order`. */
+export const field = (page, path) => page.locator(`:is(input, select)[id="at-${path}"]`);
+
+/** The answer about a subject, such as `channels.ignition_mode` or `loads.0`. */
+export const answer = (page, subject) => page.locator(`article[id="at-${subject}"]`);
+
+/** The verdict on a subject, as it is read. */
+export const verdict = (page, subject) => answer(page, subject).locator(".verdict p");
+
+/** Waits until a verdict reads like this. */
+export async function reads(page, subject, pattern) {
+  const place = verdict(page, subject).filter({ hasText: pattern });
+  await place.waitFor({ timeout: 5000 }).catch(async () => {
+    assert.match((await verdict(page, subject).allInnerTexts()).join(), pattern, `the verdict on ${subject}`);
+  });
+}
+
+/** The texts of a table's rows, cell by cell. */
+export async function rows(page, subject, caption) {
+  const table = answer(page, subject).locator("table", { has: page.locator("caption", { hasText: caption }) });
+  return table.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.cells].map((it) => it.innerText)));
+}
+
+/** What is to be done, as it is read. */
+export const toDo = (page, subject) => answer(page, subject).locator(".to-do li").allInnerTexts();
+
+/** Opens whatever is folded around a place, by its summary, as a finger would. */
+export async function unfold(place) {
+  const closed = place.locator("xpath=ancestor::details[not(@open)]");
+  while (await closed.count()) {
+    const summary = closed.first().locator("xpath=./summary");
+    await summary.click();
+  }
+}
+
+/** Types into a field letter by letter, or chooses; nothing puts the keyboard back into the field meanwhile. */
+export async function type(page, path, text) {
+  const place = field(page, path);
+  await place.waitFor({ state: "attached", timeout: 5000 });
+  await unfold(place);
+  if (await place.evaluate((it) => it.tagName === "SELECT")) {
+    await place.selectOption(text);
+    return;
+  }
+  await place.click();
+  await place.selectText();
+  await page.keyboard.press("Delete");
+  await page.keyboard.type(text);
+}
+
+/** Types a whole plan, given by place. */
+export async function typeAll(page, plan) {
+  for (const [path, text] of Object.entries(plan)) await type(page, path, text);
+}
+
+/** What stands in these fields. */
+export async function typed(page, paths) {
+  const found = {};
+  for (const path of paths) found[path] = await field(page, path).inputValue();
+  return found;
+}
+
+/** Opens the demo from the blank start. */
+export async function demo(page) {
+  await page.getByRole("button", { name: /Look at the demo/ }).click();
+  await page.locator("#at-found ol").waitFor();
+}
+
+/** Opens the list of plans, where it is closed. */
+export async function plans(page) {
+  const sheet = page.locator("details.plans");
+  if (await sheet.getAttribute("open") === null) await sheet.locator("> summary").click();
+  return sheet;
+}
+
+/** Opens everything that is folded. */
+export const unfoldAll = (page) => page.locator("details").evaluateAll((all) => {
+  for (const it of all) it.open = true;
+});
+
+/** What the page has to say beside its report. */
+export const notices = (page) => page.locator(".notices .notice");
+
+/** A four-cylinder engine with its coils in sequence: the three things that the first question asks. */
+export const FOUR = { "engine.cylinders": "4", "engine.order": "1-3-4-2", "channels.ignition_mode": "sequential" };

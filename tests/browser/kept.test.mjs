@@ -1,0 +1,138 @@
+// What was typed is never lost: not by a reload, no network, a crash, a restart, nor by a browser that keeps nothing.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { mkdtemp, readFile, rm } from "node:fs/promises";
+import os from "node:os";
+import path from "node:path";
+import { chromium } from "playwright-core";
+import { PHONE, kept, launchOptions, open, singleFile } from "./support.mjs";
+import { FOUR, field, notices, plans, reads, type, typeAll, typed, unfoldAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+/** Something in every kind of field, with a mistake that must be kept as it was typed. */
+const TYPED = {
+  ...FOUR,
+  "injectors.resistance": "1.500 ohm",
+  "injectors.output_limit": "3,5 A",
+  "cranking.speed": "200 rpm",
+  "cranking.threshold": "fast",
+  "conditions.cold": "-25 °C",
+};
+
+async function isAllThere(page) {
+  await unfoldAll(page);
+  assert.deepEqual(await typed(page, Object.keys(TYPED)), TYPED);
+}
+
+test("with no network, all that was typed is there after a reload", () => visit(async ({ page, context }) => {
+  await kept(page);
+  await typeAll(page, TYPED);
+  await context.setOffline(true);
+  await page.reload();
+  await isAllThere(page);
+  await reads(page, "channels.ignition_mode", /^4 channels/);
+  await type(page, "channels.ignition_mode", "paired-double");
+  await reads(page, "channels.ignition_mode", /^2 channels/);
+  await page.reload();
+  await reads(page, "channels.ignition_mode", /^2 channels/);
+}));
+
+test("a page that is closed without warning has kept all", () => visit(async ({ page, context, address }) => {
+  await typeAll(page, TYPED);
+  await page.close({ runBeforeUnload: false });
+  await isAllThere(await open(context, address));
+}));
+
+test("a page that crashes has kept all", () => visit(async ({ page, context, address }) => {
+  await typeAll(page, TYPED);
+  const crashed = page.waitForEvent("crash");
+  const cdp = await context.newCDPSession(page);
+  cdp.send("Page.crash").catch(() => {});
+  await crashed;
+  await isAllThere(await open(context, address));
+}));
+
+test("a browser that is closed and started again has kept all", () => visit(async ({ address }) => {
+  const profile = await mkdtemp(path.join(os.tmpdir(), "quietpin-profile-"));
+  const start = () => chromium.launchPersistentContext(profile, { ...launchOptions(), ...PHONE });
+  try {
+    const first = await start();
+    await typeAll(await open(first, address), TYPED);
+    await first.close();
+    const second = await start();
+    await isAllThere(await open(second, address));
+    await second.close();
+  } finally {
+    await rm(profile, { recursive: true, force: true, maxRetries: 5 });
+  }
+}));
+
+test("the one file answers and keeps, with no server", () => visit(async ({ context }) => {
+  const page = await open(context, singleFile);
+  await typeAll(page, TYPED);
+  await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder$/);
+  assert.ok(await page.getByText("This is the single-file page").isVisible());
+  await page.reload();
+  await isAllThere(page);
+}));
+
+const full = () => {
+  Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
+};
+const denied = () => {
+  Object.defineProperty(window, "localStorage", { get() { throw new DOMException("denied", "SecurityError"); } });
+};
+
+async function worksWithout(page) {
+  await typeAll(page, FOUR);
+  await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder$/);
+  assert.match(await notices(page).innerText(), /does not keep the plan.*Save the plan as a file/);
+  assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
+  const sheet = await plans(page);
+  const download = page.waitForEvent("download");
+  await sheet.getByRole("button", { name: "Save as a file" }).click();
+  const saved = JSON.parse(await readFile(await (await download).path(), "utf8"));
+  assert.equal(saved.engine.order, "1-3-4-2");
+}
+
+for (const [how, init] of [["full", full], ["denied", denied]]) {
+  test(`where the storage is ${how}, the page says so and works on`, () => visit(async ({ context, address }) => {
+    await context.addInitScript(init);
+    await worksWithout(await open(context, address));
+  }));
+  test(`the one file, where the storage is ${how}, says so and works on`, () => visit(async ({ context }) => {
+    await context.addInitScript(init);
+    await worksWithout(await open(context, singleFile));
+  }));
+}
+
+test("a storage that fills up meanwhile loses nothing", () => visit(async ({ page }) => {
+  await typeAll(page, FOUR);
+  await page.evaluate(full);
+  await type(page, "engine.order", "1-2-4-3");
+  assert.match(await notices(page).innerText(), /does not keep the plan/);
+  await page.getByRole("button", { name: "Understood" }).click();
+  assert.equal(await notices(page).count(), 0);
+  assert.equal(await field(page, "engine.order").inputValue(), "1-2-4-3");
+}));
+
+const BROKEN = "{\"quietpin\": 1, \"engine\": {\"cylinders\": \"6\"";
+
+test("a kept plan that can't be read is set aside, untouched, and can be saved", () =>
+  visit(async ({ page, context, address }) => {
+    await page.evaluate((text) => {
+      localStorage.setItem("quietpin.plan.1", text);
+      localStorage.setItem("quietpin.open", "1");
+    }, BROKEN);
+    await page.close();
+    const again = await open(context, address);
+    assert.match(await notices(again).innerText(), /can.t be read.*untouched/);
+    const download = again.waitForEvent("download");
+    await again.getByRole("button", { name: "Save the old text as a file" }).click();
+    assert.equal(await readFile(await (await download).path(), "utf8"), BROKEN);
+    await typeAll(again, FOUR);
+    await again.reload();
+    assert.deepEqual(await typed(again, Object.keys(FOUR)), FOUR);
+    assert.equal(await again.evaluate(() => localStorage.getItem("quietpin.plan.1")), BROKEN, "the old text was touched");
+  }));

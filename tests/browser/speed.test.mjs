@@ -1,0 +1,49 @@
+// How long an edit takes until its answer stands on the page: printed, without a limit, since machines differ.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { demo, field, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+const RUNS = 50;
+
+/** Types one character, waits until the page has changed and the next frame is due; in milliseconds. */
+async function roundTrip(page, path, texts) {
+  return field(page, path).evaluate(async (input, { texts, runs }) => {
+    const frame = () => new Promise((resolve) => { requestAnimationFrame(resolve); });
+    const setText = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set;
+    const answers = () => document.querySelector("main").innerText;
+    const times = [];
+    let seen = 0;
+    for (let run = 0; run < runs; run += 1) {
+      const before = answers();
+      await frame();
+      const changed = new Promise((resolve) => {
+        const observer = new MutationObserver(() => { observer.disconnect(); resolve(); });
+        observer.observe(document.querySelector("main"), { childList: true, subtree: true, characterData: true });
+      });
+      const start = performance.now();
+      setText.call(input, texts[run % texts.length]);
+      input.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      await changed;
+      const rendered = performance.now();
+      await frame();
+      times.push({ rendered: rendered - start, shown: performance.now() - start });
+      if (answers() !== before) seen += 1;
+    }
+    return { times, seen };
+  }, { texts, runs: RUNS });
+}
+
+const median = (numbers) => numbers.toSorted((a, b) => a - b)[Math.floor(numbers.length / 2)];
+
+for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], ["cranking.threshold", ["101 rpm", "112 rpm"]]]) {
+  test(`an edit of ${path} in the demo`, () => visit(async ({ page }) => {
+    await demo(page);
+    const { times, seen } = await roundTrip(page, path, texts);
+    assert.equal(seen, RUNS, "an edit did not change what is answered");
+    for (const part of ["rendered", "shown"]) {
+      const all = times.map((it) => it[part]);
+      console.log(`${path}: ${part} after ${median(all).toFixed(1)} ms (median of ${RUNS}, at most ${Math.max(...all).toFixed(1)} ms)`);
+    }
+  }));
+}
