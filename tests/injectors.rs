@@ -1,5 +1,6 @@
-//! Question 2 against standards, textbooks, hand-worked cases, laws and bad input. Sources and tolerances of the files:
-//! `tests/reference/SOURCES.md`.
+//! Question 2 against standards, textbooks, hand-worked cases, laws and bad input.
+//!
+//! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,

@@ -201,8 +201,9 @@ far: Value | null,
 rail: Value | null,
 /**
  * The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
- * `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed`; positive from top to bottom of the
- * drawing, for the load from the pin to its far end. In amperes.
+ * `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed` (from the battery to the load's far end), and
+ * `rail-consumers` and `feed-consumers` (through whatever else hangs on a dead supply or feed, to ground);
+ * positive from top to bottom of the drawing, for the load from the pin to its far end. In amperes.
  */
 currents: Array<Branch>, };
 
@@ -229,7 +230,15 @@ cold?: string,
 /**
  * Hottest part of the engine bay where loads sit.
  */
-hot?: string, };
+hot?: string,
+/**
+ * Resistance to ground of the controller's supply with the key off.
+ */
+dead_supply?: string,
+/**
+ * Resistance to ground of a switched feed (15 or 87) while it is off.
+ */
+dead_feed?: string, };
 
 /**
  * Question 4: the relay that pulls in at a speed.
@@ -240,10 +249,6 @@ export type Cranking = {
  */
 speed?: string,
 /**
- * How far the speed dips at each compression, as a share of the mean.
- */
-dip?: string,
-/**
  * Speed at which the controller switches the relay on.
  */
 threshold?: string,
@@ -252,13 +257,9 @@ threshold?: string,
  */
 release?: string,
 /**
- * Measurements in a row that must agree.
+ * How far the speed dips at each compression, as a share of the mean.
  */
-confirmation?: string,
-/**
- * Teeth over which the speed is averaged.
- */
-averaging?: string,
+dip?: string,
 /**
  * Positions on the crank wheel, missing teeth counted.
  */
@@ -272,9 +273,29 @@ missing?: string,
  */
 sync?: string,
 /**
+ * Crank angle from the first tooth after the gap to the first firing top dead centre.
+ */
+gap_angle?: string,
+/**
+ * Readings in a row that must agree.
+ */
+confirmation?: string,
+/**
+ * Teeth over which the speed is averaged.
+ */
+averaging?: string,
+/**
  * Time the starter takes to bring the engine to speed.
  */
 run_up?: string,
+/**
+ * Time without a tooth after which the engine counts as standing.
+ */
+stall_timeout?: string,
+/**
+ * Time the coils need power before a spark.
+ */
+dwell?: string,
 /**
  * Pull-in time of the relay.
  */
@@ -282,7 +303,23 @@ pull_in_time?: string,
 /**
  * Drop-out time of the relay.
  */
-drop_out_time?: string, };
+drop_out_time?: string,
+/**
+ * Voltage at which the relay is sure to pull in, its coil at 20 °C.
+ */
+pull_in_voltage?: string,
+/**
+ * Speed read while the engine rocks to a standstill.
+ */
+rocking?: string,
+/**
+ * Speed from which the engine dies.
+ */
+idle?: string,
+/**
+ * Time from there to a standstill.
+ */
+run_down?: string, };
 
 /**
  * The engine's cycle.
@@ -502,6 +539,10 @@ export type Injectors = {
  */
 resistance?: string,
 /**
+ * Tolerance of that resistance, where none stands with it.
+ */
+tolerance?: string,
+/**
  * Inductance of one.
  */
 inductance?: string,
@@ -522,9 +563,13 @@ per_output?: string,
  */
 output_kind?: string,
 /**
- * Continuous current limit of one output.
+ * Continuous current limit of one output; its peak, where it controls the current.
  */
 output_limit?: string,
+/**
+ * Current to which a current-controlled output falls after the peak.
+ */
+hold_current?: string,
 /**
  * On-resistance of one output.
  */
@@ -657,7 +702,7 @@ export type Picture = { "kind": "cycle" } & Cycle | { "kind": "circuit" } & Circ
  */
 export type Plan = {
 /**
- * Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
+ * Version of the format; see [`VERSION`]. [`parse()`] and [`write()`] see to it.
  */
 quietpin: number,
 /**

@@ -35,7 +35,7 @@ export function workshop() {
 export const field = (page, path) => page.locator(`:is(input, select)[id="at-${path}"]`);
 
 /** The answer about a subject, such as `channels.ignition_mode` or `loads.0`. */
-export const answer = (page, subject) => page.locator(`article[id="at-${subject}"]`);
+export const answer = (page, subject) => page.locator(`article[id="answer-${subject}"]`);
 
 /** The verdict on a subject, as it is read. */
 export const verdict = (page, subject) => answer(page, subject).locator(".verdict p");

@@ -6,6 +6,7 @@ mod dialog;
 mod field;
 mod figures;
 mod findings;
+mod fold;
 mod working;
 
 use std::rc::Rc;
@@ -14,6 +15,7 @@ pub(crate) use answer::answer_view;
 pub(crate) use dialog::{Plans, open_file};
 pub(crate) use field::{Props as FieldProps, field_view};
 pub(crate) use findings::findings_view;
+pub(crate) use fold::Fold;
 use working::working;
 use yew::UseReducerDispatcher;
 

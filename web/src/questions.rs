@@ -13,7 +13,7 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use crate::components::{FieldProps, Page, field_view};
+use crate::components::{FieldProps, Fold, Page, field_view};
 
 pub(crate) use channels::channels_view;
 pub(crate) use conditions::conditions_view;
@@ -65,15 +65,15 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> Html {
     let is_wrong = rare.iter().any(|it| {
         page.state.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
     });
+    // in places of their own, so that none is made anew when another comes or goes
     html! {
         <div class="form">
-            { for first }
-            if goes_on { { for usual } }
+            <div class="some">{ for first }</div>
+            <div class="some">if goes_on { { for usual } }</div>
             if goes_on && !rare.is_empty() {
-                <details class="rare" open={is_wrong}>
-                    <summary>{ "More details" }</summary>
-                    { for rare.into_iter().map(view) }
-                </details>
+                <Fold class="rare" summary="More details" wanted={is_wrong}>
+                    <div class="some">{ for rare.into_iter().map(view) }</div>
+                </Fold>
             }
         </div>
     }

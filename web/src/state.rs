@@ -115,6 +115,17 @@ impl State {
     }
 }
 
+/// The loads on an output stay on it when it is renamed.
+fn follow(plan: &mut Plan, before: &str, now: &str) {
+    let is_still_there = plan.outputs.iter().any(|output| output.name.trim() == before);
+    if before.is_empty() || is_still_there {
+        return;
+    }
+    for load in plan.loads.iter_mut().filter(|load| load.output.trim() == before) {
+        now.clone_into(&mut load.output);
+    }
+}
+
 impl Reducible for State {
     type Action = Action;
 
@@ -122,7 +133,11 @@ impl Reducible for State {
         let mut state = (*self).clone();
         match action {
             Action::Type(path, text) => state.change(&path, |plan| {
+                let before = plan.get(&path).unwrap_or_default().trim().to_owned();
                 plan.set(&path, &text);
+                if path.starts_with("outputs.") && path.rsplit('.').next() == Some("name") {
+                    follow(plan, &before, text.trim());
+                }
             }),
             Action::Add(list) => state.change("", |plan| match list {
                 List::Outputs => plan.outputs.push(Output::default()),
@@ -223,6 +238,17 @@ mod tests {
             Action::Undo,
         ]);
         assert_eq!(state.plan.loads[0].name, "fan");
+    }
+
+    #[test]
+    fn a_load_stays_on_its_output_when_that_is_renamed() {
+        let state = after(vec![
+            Action::Add(List::Loads),
+            typed("outputs.0.name", "A1"),
+            typed("loads.0.output", "A1"),
+            typed("outputs.0.name", "A12"),
+        ]);
+        assert_eq!(state.plan.loads[0].output, "A12");
     }
 
     #[test]

@@ -4,7 +4,7 @@
 //!
 //! A module uses only what stands in its own layer or below: `plan`, `fields`, `read`, `report` are the
 //! document; the trade lies below them; mathematics that knows no car below that; `quantity`, `message`,
-//! `finding`, `working`, `math` at the bottom.
+//! `finding`, `working`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
 pub mod channels;

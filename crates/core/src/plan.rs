@@ -196,7 +196,7 @@ record! {
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[cfg_attr(feature = "typescript", ts(optional_fields))]
 pub struct Plan {
-    /// Version of the format; see [`VERSION`]. [`parse`] and [`write`] see to it.
+    /// Version of the format; see [`VERSION`]. [`parse()`] and [`write()`] see to it.
     pub quietpin: u32,
     /// The plan's name.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]

@@ -152,6 +152,13 @@ impl<'a> Reader<'a> {
         self.findings.push(finding);
     }
 
+    /// Says at a field that was read what is wrong with it beside the others.
+    pub fn object(&mut self, path: &str, problem: &Message) {
+        if let Some(field) = self.fields.get_mut(path) {
+            field.problem = Some(problem.clone());
+        }
+    }
+
     /// How the fields stand, and what is wrong with them.
     pub fn into_parts(self) -> (BTreeMap<String, FieldState>, Vec<Finding>) {
         (self.fields, self.findings)

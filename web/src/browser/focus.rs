@@ -7,7 +7,11 @@ use web_sys::{Element, HtmlDetailsElement, HtmlElement};
 pub(crate) fn go_to(path: &str) {
     let mut rest = path;
     loop {
-        if let Some(element) = gloo::utils::document().get_element_by_id(&format!("at-{rest}")) {
+        let document = gloo::utils::document();
+        let found = ["at-", "answer-"]
+            .iter()
+            .find_map(|kind| document.get_element_by_id(&format!("{kind}{rest}")));
+        if let Some(element) = found {
             return show(&element);
         }
         let Some((above, _)) = rest.rsplit_once('.') else { return };

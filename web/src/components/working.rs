@@ -14,7 +14,7 @@ pub(crate) fn working<'a>(parts: impl Iterator<Item = (&'a str, &'a [Step])>) ->
             <summary>{ "Show the working" }</summary>
             { for parts.into_iter().map(|(title, steps)| html! {
                 <section>
-                    <h4>{ title.to_owned() }</h4>
+                    <p class="part-name">{ title.to_owned() }</p>
                     { for steps.iter().map(line) }
                 </section>
             }) }

@@ -4,7 +4,7 @@ use quietpin_core::{fields, report::Answer};
 use yew::prelude::*;
 
 use super::{form, form_of, frame, section};
-use crate::components::{FieldProps, Page, answer_view, field_view};
+use crate::components::{FieldProps, Fold, Page, answer_view, field_view};
 
 /// The question, its answers and its fields.
 pub(crate) fn channels_view(page: &Page) -> Html {
@@ -14,20 +14,13 @@ pub(crate) fn channels_view(page: &Page) -> Html {
     frame(section, html! { <>{ for answers.iter().map(answer) }</> })
 }
 
-/// The fields that an answer rests on. Each stands once: what is found at the car stands with its own answer,
-/// and before there is one, with the plan's.
+/// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place
+/// when the answer to it comes.
 fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> Html {
-    let has_wired = |list: &str| answers.iter().any(|it| it.subject.ends_with(list));
     let planned = |kind: &'static str, list: &'static str| {
-        html! {
-            <>
-                { part(page, kind) }
-                if !has_wired(list) { { as_wired(page, list) } }
-            </>
-        }
+        html! { <>{ part(page, kind) }{ as_wired(page, list) }</> }
     };
-    let subject = answer.subject.as_str();
-    match subject {
+    match answer.subject.as_str() {
         "engine" => html! {
             <>
                 { form_of(page, "engine") }
@@ -35,9 +28,8 @@ fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> Html {
                 if answers.len() == 1 { { part(page, "ignition") } }
             </>
         },
-        "channels.coils_wired" => as_wired(page, "coils_wired"),
-        "channels.injectors_wired" => as_wired(page, "injectors_wired"),
-        _ if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
+        "channels.coils_wired" | "channels.injectors_wired" => html! {},
+        subject if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
         _ => planned("injection", "injectors_wired"),
     }
 }
@@ -66,14 +58,13 @@ fn as_wired(page: &Page, list: &str) -> Html {
         "Found at the car: each injection channel pulsed alone"
     };
     html! {
-        <details class="wired" open={has_typed} id={format!("at-channels.{list}-fields")} tabindex="-1">
-            <summary>{ title }</summary>
+        <Fold class="wired" summary={title} wanted={has_typed}>
             <div class="row-form">
                 { for (0..count).map(|at| {
                     let label = Some(format!("Channel {} reaches cylinder", at + 1));
                     field_view(&FieldProps { path: format!("{prefix}{at}"), page, label })
                 }) }
             </div>
-        </details>
+        </Fold>
     }
 }

@@ -21,8 +21,8 @@ pub(crate) fn rest_view(page: &Page) -> Html {
         section,
         html! {
             <>
-                { for others.map(|answer| answer_view(answer, html! {})) }
-                { for (0..List::Loads.length(&state.plan)).map(|at| html! {
+                <div>{ for others.map(|answer| answer_view(answer, html! {})) }</div>
+                <div>{ for (0..List::Loads.length(&state.plan)).map(|at| html! {
                     <div key={format!("load{at}")}>
                         if let Some(answer) = of_load(at) {
                             { answer_view(answer, entry(page, List::Loads, at)) }
@@ -30,10 +30,10 @@ pub(crate) fn rest_view(page: &Page) -> Html {
                             { entry(page, List::Loads, at) }
                         }
                     </div>
-                }) }
+                }) }</div>
                 { add(List::Loads, "Add a load", page.send.clone()) }
                 <h3>{ "The controller’s outputs" }</h3>
-                { for (0..outputs).map(|at| html! { <div key={format!("output{at}")}>{ entry(page, List::Outputs, at) }</div> }) }
+                <div>{ for (0..outputs).map(|at| html! { <div key={format!("output{at}")}>{ entry(page, List::Outputs, at) }</div> }) }</div>
                 { add(List::Outputs, "Add an output", page.send.clone()) }
             </>
         },

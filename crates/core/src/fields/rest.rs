@@ -74,7 +74,7 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS))
         .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
         .first(),
-    Field::new("loads.#.output", "On output", Kind::OutputName).hint("one of the outputs above").first(),
+    Field::new("loads.#.output", "On output", Kind::OutputName).hint("one of the outputs below").first(),
     Field::new("loads.#.kind", "Kind of load", Kind::Choice(LOAD_KINDS))
         .assumed("relay-coil", "the usual load of an output, and one that little holds in"),
     Field::new("loads.#.unasked", "If it acts unasked", Kind::Choice(UNASKED))

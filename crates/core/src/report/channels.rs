@@ -9,6 +9,7 @@ mod wired;
 
 use super::{Answer, Section, Tone};
 use crate::{
+    channels::{Habit, Ignition, Injection, Layout},
     engine::Engine,
     finding::Findings,
     read::{self, Entry, Reader},
@@ -26,6 +27,7 @@ pub(super) fn section(
     let answers = match engine {
         None => vec![open(reader, matches!(ignition.mode, Entry::Missing))],
         Some(engine) => {
+            rows(reader, engine, &ignition, &injection);
             let mut answers = vec![angles::answer(engine)];
             answers.extend(ignition::answers(engine, &ignition, findings));
             answers.extend(injection::answers(engine, &injection, findings));
@@ -33,6 +35,29 @@ pub(super) fn section(
         }
     };
     Section { id: "channels", question: say!("channels.question"), answers }
+}
+
+/// Every channel of the plan has a row of its own for what is found at the car, typed or still blank.
+fn rows(
+    reader: &mut Reader<'_>,
+    engine: &Engine,
+    ignition: &read::Channels<Ignition>,
+    injection: &read::Channels<Injection>,
+) {
+    let coils =
+        ignition.mode.value().and_then(|mode| Layout::ignition(engine, mode, Habit::ByOrder).ok());
+    let injectors = injection
+        .mode
+        .value()
+        .and_then(|mode| Layout::injection(engine, mode, Habit::ByOrder).ok());
+    for (list, layout) in [("coils_wired", coils), ("injectors_wired", injectors)] {
+        for channel in 0..layout.map_or(0, |layout| layout.slots().len()) {
+            let path = format!("channels.{list}.{channel}");
+            if reader.text(&path).is_empty() {
+                reader.missing(&path);
+            }
+        }
+    }
 }
 
 /// Without an engine: what is needed, or which field is to be mended.
