@@ -45,7 +45,7 @@ test("two leads exchanged are found, and the repair, applied, leaves nothing to 
   assert.match(repair[1], /1 exchange \(2 with 4\)/);
   assert.match(await page.locator("#at-found li.danger a").innerText(), /No\. 2: a spark in the intake stroke/);
   // the error is told with its sign and in words, not by a colour
-  const wrong = (await rows(page, WIRED, "What really happens")).filter((row) => row.join().includes("180°"));
+  const wrong = (await rows(page, WIRED, "What really happens")).filter((row) => row[3].includes("180°"));
   assert.deepEqual(wrong.map((row) => row[0].trim().at(-1)), ["2", "4"]);
   await type(page, `${WIRED}.1`, "2");
   await type(page, `${WIRED}.3`, "4");

@@ -1,7 +1,7 @@
-// Pictures of the page: node shots.mjs FOLDER
+// Pictures of the page: node shots.mjs FOLDER. The one in README.md goes to web/shots.
 import { mkdir } from "node:fs/promises";
 import path from "node:path";
-import { DESK, PHONE, launch, open, serve, watched } from "./support.mjs";
+import { DESK, PHONE, launch, open, root, serve, watched } from "./support.mjs";
 
 const folder = process.argv[2];
 if (!folder) throw new Error("usage: node shots.mjs FOLDER");
@@ -9,15 +9,39 @@ if (!folder) throw new Error("usage: node shots.mjs FOLDER");
 const SIZES = { phone: PHONE, desk: DESK };
 const SCHEMES = ["light", "dark"];
 
-async function shoot(browser, address, size, scheme) {
+async function opened(browser, address, size, scheme) {
   const { context } = await watched(browser, { ...SIZES[size], colorScheme: scheme, reducedMotion: "reduce" });
   const page = await open(context, address);
   await page.evaluate(() => document.fonts.ready);
-  await page.screenshot({ path: path.join(folder, `${size}-${scheme}.png`), fullPage: true });
+  return { context, page };
+}
+
+const demo = async (page) => {
+  await page.getByRole("button", { name: /demo/i }).first().click();
+  await page.locator("#at-found").waitFor();
+};
+
+async function shoot(browser, address, size, scheme) {
+  const { context, page } = await opened(browser, address, size, scheme);
+  const picture = (name) => page.screenshot({ path: path.join(folder, `${size}-${name}.png`), fullPage: true });
+  await picture(`blank-${scheme}`);
+  await demo(page);
+  await picture(`demo-${scheme}`);
   if (scheme === "light") {
     await page.emulateMedia({ media: "print" });
-    await page.screenshot({ path: path.join(folder, `${size}-print.png`), fullPage: true });
+    await picture("print");
   }
+  await context.close();
+}
+
+async function readme(browser, address) {
+  const { context, page } = await opened(browser, address, "phone", "light");
+  await demo(page);
+  await page.locator('article[id="answer-channels.coils_wired"]').scrollIntoViewIfNeeded();
+  await page.locator('article[id="answer-channels.coils_wired"]').evaluate((it) => it.scrollIntoView());
+  const shots = path.join(root, "web", "shots");
+  await mkdir(shots, { recursive: true });
+  await page.screenshot({ path: path.join(shots, "phone.png") });
   await context.close();
 }
 
@@ -28,6 +52,7 @@ try {
   for (const size of Object.keys(SIZES)) {
     for (const scheme of SCHEMES) await shoot(browser, server.address, size, scheme);
   }
+  await readme(browser, server.address);
 } finally {
   await browser.close();
   server.stop();

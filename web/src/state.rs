@@ -115,14 +115,18 @@ impl State {
     }
 }
 
-/// The loads on an output stay on it when it is renamed.
-fn follow(plan: &mut Plan, before: &str, now: &str) {
-    let is_still_there = plan.outputs.iter().any(|output| output.name.trim() == before);
-    if before.is_empty() || is_still_there {
+/// The loads that hung on an output before it was renamed, still do.
+fn follow(plan: &mut Plan, before: &Plan, path: &str) {
+    let name_in = |plan: &Plan| plan.get(path).unwrap_or_default().trim().to_owned();
+    let (old, new) = (name_in(before), name_in(plan));
+    let shares_it = plan.outputs.iter().any(|output| output.name.trim() == old);
+    if old.is_empty() || new.is_empty() || shares_it {
         return;
     }
-    for load in plan.loads.iter_mut().filter(|load| load.output.trim() == before) {
-        now.clone_into(&mut load.output);
+    for (load, was) in plan.loads.iter_mut().zip(&before.loads) {
+        if was.output.trim() == old {
+            new.clone_into(&mut load.output);
+        }
     }
 }
 
@@ -132,13 +136,16 @@ impl Reducible for State {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let mut state = (*self).clone();
         match action {
-            Action::Type(path, text) => state.change(&path, |plan| {
-                let before = plan.get(&path).unwrap_or_default().trim().to_owned();
-                plan.set(&path, &text);
-                if path.starts_with("outputs.") && path.rsplit('.').next() == Some("name") {
-                    follow(plan, &before, text.trim());
-                }
-            }),
+            Action::Type(path, text) => {
+                // a name that is emptied and typed anew is one change: the loads follow from its start
+                let before = state.history.start(&path).unwrap_or_else(|| Rc::clone(&state.plan));
+                state.change(&path, |plan| {
+                    plan.set(&path, &text);
+                    if path.starts_with("outputs.") && path.rsplit('.').next() == Some("name") {
+                        follow(plan, &before, &path);
+                    }
+                });
+            }
             Action::Add(list) => state.change("", |plan| match list {
                 List::Outputs => plan.outputs.push(Output::default()),
                 List::Loads => {
@@ -246,9 +253,11 @@ mod tests {
             Action::Add(List::Loads),
             typed("outputs.0.name", "A1"),
             typed("loads.0.output", "A1"),
-            typed("outputs.0.name", "A12"),
+            typed("outputs.0.name", ""),
+            typed("outputs.0.name", "P"),
+            typed("outputs.0.name", "P8"),
         ]);
-        assert_eq!(state.plan.loads[0].output, "A12");
+        assert_eq!(state.plan.loads[0].output, "P8");
     }
 
     #[test]

@@ -7,7 +7,7 @@ use yew::prelude::*;
 use super::{Dispatch, Page};
 use crate::{
     browser::{files, print, storage},
-    state::{Action, Notice},
+    state::{Action, Notice, State},
     words,
 };
 
@@ -21,7 +21,7 @@ pub(crate) fn Plans(props: &Props) -> Html {
     let state = &props.page.state;
     let redraw = use_force_update();
     let removing = use_state(|| false);
-    let kept = storage::list();
+    let kept = with_open(storage::list(), state);
     let send = props.page.send.clone();
     let rename = {
         let send = send.clone();
@@ -88,6 +88,16 @@ pub(crate) fn Plans(props: &Props) -> Html {
     }
 }
 
+/// The list as it is once the open plan is kept, which happens after the page is drawn.
+fn with_open(mut kept: Vec<storage::Kept>, state: &State) -> Vec<storage::Kept> {
+    let open = storage::Kept { key: state.key.clone(), name: state.plan.name.clone() };
+    match kept.iter_mut().find(|it| it.key == open.key) {
+        Some(same) => *same = open,
+        None => kept.push(open),
+    }
+    kept
+}
+
 fn copy(plan: &Plan) -> Plan {
     let name = if plan.name.is_empty() { words::UNNAMED } else { &plan.name };
     Plan { name: format!("{name}, copy"), ..plan.clone() }
@@ -101,8 +111,7 @@ fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> Html {
     html! {
         <li key={kept.key.clone()}>
             <button type="button" class="quiet" {onclick} aria-current={is_open.then_some("true")}>
-                { name }
-                if is_open { <span class="is-open">{ " (open)" }</span> }
+                { if is_open { format!("{name} (open)") } else { name.to_owned() } }
             </button>
         </li>
     }

@@ -62,7 +62,7 @@ fn finding(at: usize, finding: &Finding) -> Html {
     let explanation = core_words::explanation(finding.message.code);
     html! {
         <li key={at} class={words::severity_class(finding.severity)}>
-            <a href={format!("#answer-{}", finding.subject)} {onclick}>
+            <a href={format!("#at-{}", finding.subject)} {onclick}>
                 <span class="severity">{ words::severity(finding.severity) }</span>
                 <span class="said">{ &finding.message.text }</span>
             </a>

@@ -38,6 +38,11 @@ impl History {
         }
     }
 
+    /// The plan before the letters that are being typed at `place`, where some were.
+    pub(super) fn start(&self, place: &str) -> Option<Rc<Plan>> {
+        if place == self.place { self.past.last().cloned() } else { None }
+    }
+
     pub(super) fn undo(&mut self, now: &Rc<Plan>) -> Option<Rc<Plan>> {
         self.place.clear();
         let before = self.past.pop()?;
