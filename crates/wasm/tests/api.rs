@@ -117,9 +117,9 @@ fn an_object_that_is_no_plan_is_refused() {
     check("[]", "not-a-plan", "not an object");
     check("({})", "not-a-plan", "version");
     check("({quietpin: 99})", "newer", "newer");
-    check("({quietpin: 1, engine: 6})", "misfit", "integer `6`");
+    check("({quietpin: 1, engine: 6})", "misfit", "“engine” is not an object");
     check("({quietpin: 1, engine: {cylindres: '6'}})", "misfit", "cylindres");
-    check("({quietpin: 1, outputs: {}})", "misfit", "sequence");
+    check("({quietpin: 1, outputs: {}})", "misfit", "“outputs” is not a list");
     check("({quietpin: 1, loads: [{name: {}}]})", "misfit", "text");
     check("({quietpin: 1n})", "not-a-plan", "JSON");
     check("({quietpin: 1, notes: 'x'.repeat(10000000)})", "too-large", "bytes");
