@@ -30,7 +30,7 @@ const CASES = [
 ];
 
 const verdicts = (page) => page.locator("article.answer").evaluateAll((all) => Object.fromEntries(
-  all.map((it) => [it.id.replace("at-", ""), it.querySelector(".verdict p").innerText]),
+  all.map((it) => [it.id.replace("answer-", ""), it.querySelector(".verdict p").innerText]),
 ));
 
 async function isTold(page, path, text, message) {
