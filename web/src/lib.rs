@@ -1,7 +1,7 @@
 //! The page: a form, the answers, the pictures. It computes nothing of the trade itself.
 //!
-//! A plan is edited through [`state`]; the report that follows from it is drawn by [`questions`]; all that
-//! can fail outside stands in [`browser`].
+//! A plan is edited through [`state`]; the report that follows from it is drawn by `questions`; all that
+//! can fail outside stands in `browser`.
 
 mod app;
 mod browser;
