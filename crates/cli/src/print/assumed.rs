@@ -15,11 +15,15 @@ use super::{
 /// Prints the values that were assumed, and why those.
 pub(super) fn print(sheet: &mut Sheet, fields: &BTreeMap<String, FieldState>) {
     let mut grid = Grid::new(["Blank in the plan", "taken as", "because"].map(Cell::text).into());
-    let assumed: Vec<_> =
+    let mut assumed: Vec<_> =
         fields.iter().filter(|(_, field)| field.state == State::Assumed).collect();
     if assumed.is_empty() {
         return;
     }
+    // in the order in which they are asked
+    assumed.sort_by_key(|(path, _)| {
+        fields::find(path).and_then(|it| fields::all().position(|field| field.path == it.path))
+    });
     sheet.heading("What was assumed", '-');
     for (path, field) in assumed {
         let value = field.value.as_ref().map_or("", |value| &value.shown);
