@@ -137,9 +137,23 @@ fn texts(report: &Report, names: &[&str]) -> Vec<String> {
     found
 }
 
-/// A sentence without what it repeats of the typed text.
+/// A sentence without what it repeats of the typed text, from the first opening quote to the last closing one, since
+/// the typed text may have quotes of its own.
 fn own_words(text: &str) -> String {
-    text.split('“').map(|part| part.split_once('”').map_or(part, |(_, own)| own)).collect()
+    let quoted =
+        text.split_once('“').and_then(|(before, rest)| Some((before, rest.rsplit_once('”')?.1)));
+    quoted.map_or_else(|| text.to_owned(), |(before, after)| format!("{before}{after}"))
+}
+
+#[test]
+fn quotes_and_braces_that_are_typed_are_no_gaps() {
+    for typed in ["”{", "“{”", "{“", "{n}"] {
+        let report = report(&plan(&[("injectors.inductance", typed)]));
+        let at_field = report.findings.iter().find(|it| it.subject == "injectors.inductance");
+        let text = &at_field.expect("it is no inductance").message.text;
+        assert!(text.contains(typed), "{typed} is not repeated: {text}");
+        assert!(!own_words(text).contains('{'), "{text}");
+    }
 }
 
 /// What a person might type, and what a cat on the keyboard would.
