@@ -1,16 +1,24 @@
 //! What the report says, as data: a code, the values in it, and the English made from both.
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, ops::Deref};
 
 use serde::Serialize;
 
 use crate::{quantity::Value, words};
 
+// A thin pointer: the report hands hundreds of them on, and the page carries every byte of the code that does.
 /// A sentence of the report.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-#[cfg_attr(feature = "typescript", ts(optional_fields))]
-pub struct Message {
+#[cfg_attr(feature = "typescript", ts(as = "Sentence"))]
+#[serde(transparent)]
+pub struct Message(Box<Sentence>);
+
+/// What a [`Message`] points to.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(rename = "Message", optional_fields))]
+pub struct Sentence {
     /// Stable name of the sentence: a translation is keyed by it.
     pub code: &'static str,
     /// What stands in the sentence's gaps.
@@ -19,6 +27,14 @@ pub struct Message {
     pub values: BTreeMap<&'static str, Value>,
     /// The sentence in English.
     pub text: String,
+}
+
+impl Deref for Message {
+    type Target = Sentence;
+
+    fn deref(&self) -> &Sentence {
+        &self.0
+    }
 }
 
 /// Whatever can stand in a gap of a sentence.
@@ -38,17 +54,45 @@ impl Message {
     ///
     /// The values come as references to be turned into [`Value`]s here: the report has hundreds of sentences,
     /// and the page carries every byte of the code that builds them.
-    pub fn new(code: &'static str, values: &[(&'static str, &dyn Shown)]) -> Self {
-        let values = values.iter().map(|(name, shown)| (*name, shown.value())).collect();
-        let text = words::fill(words::sentence(code), &values);
-        Self { code, values, text }
+    ///
+    /// `names` are those of the gaps, in the order of the values, with commas between them.
+    pub fn new(code: &'static str, names: &'static str, values: &[&dyn Shown]) -> Self {
+        Self::from_pairs(code, pairs(names, values).collect())
     }
+
+    /// The same, without the values for which the sentence has no gap.
+    pub fn fitting(code: &'static str, names: &'static str, values: &[&dyn Shown]) -> Self {
+        let sentence = words::sentence(code);
+        let has_gap = |name: &str| sentence.contains(&["{", name, "}"].concat());
+        Self::from_pairs(code, pairs(names, values).filter(|(name, _)| has_gap(name)).collect())
+    }
+
+    /// The sentence in English.
+    pub fn into_text(self) -> String {
+        self.0.text
+    }
+
+    fn from_pairs(code: &'static str, values: BTreeMap<&'static str, Value>) -> Self {
+        let text = words::fill(words::sentence(code), &values);
+        Self(Box::new(Sentence { code, values, text }))
+    }
+}
+
+fn pairs(
+    names: &'static str,
+    values: &[&dyn Shown],
+) -> impl Iterator<Item = (&'static str, Value)> {
+    names.split(',').map(str::trim).zip(values).map(|(name, shown)| (name, shown.value()))
 }
 
 /// Makes a [`Message`]: `say!("rest.pin-reads", pin = name, voltage = v)`.
 #[macro_export]
 macro_rules! say {
     ($code:expr $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::message::Message::new($code, &[$((stringify!($name), &$value as &dyn $crate::message::Shown)),*])
+        $crate::message::Message::new(
+            $code,
+            stringify!($($name),*),
+            &[$(&$value as &dyn $crate::message::Shown),*],
+        )
     };
 }

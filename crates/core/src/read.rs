@@ -236,10 +236,10 @@ pub(crate) fn usual_band<Q: Measure>(path: &str) -> Option<(Band<Q>, Value)> {
 }
 
 fn span_value(span: Span, dimension: Dimension) -> Value {
-    let mut value = dimension.show(span.nominal);
+    let value = dimension.show(span.nominal);
     if span.low < span.high {
-        value.shown =
-            format!("{} to {}", dimension.show(span.low).shown, dimension.show(span.high).shown);
+        let (low, high) = (dimension.show(span.low), dimension.show(span.high));
+        return value.said(format!("{} to {}", low.shown, high.shown));
     }
     value
 }

@@ -66,13 +66,13 @@ impl Measure for CrankAngle {
     }
     /// To a tenth of a degree: three figures would round 112.5.
     fn show(self) -> Value {
-        Value { shown: shown(self.degrees()), ..Self::DIMENSION.show(self.degrees()) }
+        Self::DIMENSION.show(self.degrees()).said(shown(self.degrees()))
     }
 }
 
 fn shown(degrees: f64) -> String {
     if !degrees.is_finite() {
-        return Dimension::Angle.show(degrees).shown;
+        return Dimension::Angle.show(degrees).into_shown();
     }
     let tenths = crate::math::fixed(degrees, 1);
     let text = tenths.strip_suffix(".0").unwrap_or(&tenths);

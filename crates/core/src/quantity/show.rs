@@ -1,15 +1,25 @@
 //! Numbers as they are shown: three figures that count, in the scale a person would say.
 
+use std::ops::Deref;
+
 use serde::Serialize;
 
 use super::Dimension;
 use crate::math;
 
+// A thin pointer, for the same reason as `Message`.
 /// A value in a report: how it reads, and the number behind it where there is one.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-#[cfg_attr(feature = "typescript", ts(optional_fields))]
-pub struct Value {
+#[cfg_attr(feature = "typescript", ts(as = "Reading"))]
+#[serde(transparent)]
+pub struct Value(Box<Reading>);
+
+/// What a [`Value`] points to.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[cfg_attr(feature = "typescript", ts(rename = "Value", optional_fields))]
+pub struct Reading {
     /// How it reads, with its unit.
     pub shown: String,
     /// The number in the base unit of its dimension.
@@ -20,17 +30,41 @@ pub struct Value {
     pub unit: Option<&'static str>,
 }
 
+impl Deref for Value {
+    type Target = Reading;
+
+    fn deref(&self) -> &Reading {
+        &self.0
+    }
+}
+
 impl Value {
     /// A text.
     pub fn text(shown: impl Into<String>) -> Self {
-        Self { shown: shown.into(), number: None, unit: None }
+        Self::new(shown.into(), None, None)
+    }
+
+    /// How it reads.
+    pub fn into_shown(self) -> String {
+        self.0.shown
+    }
+
+    /// The same number in other words.
+    #[must_use]
+    pub fn said(mut self, shown: String) -> Self {
+        self.0.shown = shown;
+        self
+    }
+
+    fn new(shown: String, number: Option<f64>, unit: Option<&'static str>) -> Self {
+        Self(Box::new(Reading { shown, number, unit }))
     }
 
     pub(crate) fn scaled(base: f64, dimension: Dimension) -> Self {
         let unit = dimension.units().first().map(|unit| unit.spelling);
         if !base.is_finite() {
             let shown = if base.is_nan() { "not a number" } else { "without limit" };
-            return Self { shown: shown.into(), number: None, unit };
+            return Self::new(shown.into(), None, unit);
         }
         let size = base.abs();
         let scales = dimension.scales();
@@ -42,7 +76,7 @@ impl Value {
         let (factor, sign) = scale.copied().unwrap_or((1.0, ""));
         let figure = if size < dimension.nought() { "0".to_owned() } else { number(base * factor) };
         let gap = if matches!(sign, "°" | "%") { "" } else { " " };
-        Self { shown: format!("{figure}{gap}{sign}"), number: Some(base), unit }
+        Self::new([figure.as_str(), gap, sign].concat(), Some(base), unit)
     }
 }
 
@@ -67,13 +101,13 @@ impl From<usize> for Value {
     fn from(count: usize) -> Self {
         #[expect(clippy::cast_precision_loss, reason = "counts of parts, far below 2^52")]
         let number = count as f64;
-        Self { shown: count.to_string(), number: Some(number), unit: None }
+        Self::new(count.to_string(), Some(number), None)
     }
 }
 
 impl From<u32> for Value {
     fn from(count: u32) -> Self {
-        Self { shown: count.to_string(), number: Some(f64::from(count)), unit: None }
+        Self::new(count.to_string(), Some(f64::from(count)), None)
     }
 }
 

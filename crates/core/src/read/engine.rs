@@ -148,7 +148,7 @@ fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
     match row(text) {
         Ok(angles) => {
             let angles: Vec<_> = angles.into_iter().map(CrankAngle::new).collect();
-            let shown: Vec<_> = angles.iter().map(|angle| angle.show().shown).collect();
+            let shown: Vec<_> = angles.iter().map(|angle| angle.show().into_shown()).collect();
             reader.given(ANGLES, shown.join(" "));
             Some(angles)
         }

@@ -45,9 +45,9 @@ fn open(known: &Known) -> Answer {
 
 fn wants(known: &Known) -> Message {
     let names = known.wanted.iter().map(|path| match *path {
-        "engine.cylinders" => say!("cranking.wants-cylinders").text,
-        "cranking.speed" => say!("cranking.wants-speed").text,
-        _ => say!("cranking.wants-threshold").text,
+        "engine.cylinders" => say!("cranking.wants-cylinders").into_text(),
+        "cranking.speed" => say!("cranking.wants-speed").into_text(),
+        _ => say!("cranking.wants-threshold").into_text(),
     });
     say!("cranking.open-wants", wanted = listed(&names.collect::<Vec<_>>()))
 }

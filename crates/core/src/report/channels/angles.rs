@@ -120,7 +120,8 @@ fn table(engine: &Engine) -> Table {
                 firing.cylinder.into(),
                 firing.angle.into(),
                 next.into(),
-                companion.map_or_else(|| Value::text(say!("channels.none").text), Value::from),
+                companion
+                    .map_or_else(|| Value::text(say!("channels.none").into_text()), Value::from),
             ],
             tone: None,
         }

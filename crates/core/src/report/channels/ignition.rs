@@ -242,15 +242,16 @@ fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
 fn ways(engine: &Engine) -> Table {
     let mut working = Vec::new();
     let rows = Ignition::ALL.into_iter().map(|mode| {
-        let name = Value::text(way(mode).text);
+        let name = Value::text(way(mode).into_text());
         let Ok(need) = Need::ignition(engine, mode) else {
             let no = || Value::text("–");
-            let cells = vec![name, no(), no(), Value::text(say!("channels.not-here").text)];
+            let cells = vec![name, no(), no(), Value::text(say!("channels.not-here").into_text())];
             return Row { cells, tone: Some(Tone::Bad) };
         };
         working.extend(need.working);
         let cam = if need.needs_cam { say!("channels.cam-yes") } else { say!("channels.cam-no") };
-        let cells = vec![name, need.channels.into(), need.parts.into(), Value::text(cam.text)];
+        let cells =
+            vec![name, need.channels.into(), need.parts.into(), Value::text(cam.into_text())];
         Row { cells, tone: None }
     });
     let rows = rows.collect();

@@ -194,23 +194,29 @@ fn best_of(engine: &Engine, there: Option<u32>, ways: &[Injection]) -> Message {
 fn ways(engine: &Engine) -> Table {
     let mut working = Vec::new();
     let rows = Injection::ALL.into_iter().map(|mode| {
-        let name = Value::text(way(mode).text);
+        let name = Value::text(way(mode).into_text());
         match Need::injection(engine, mode) {
             Ok(need) => {
                 working.extend(need.working);
                 let cam =
                     if need.needs_cam { say!("channels.cam-yes") } else { say!("channels.cam-no") };
-                let cells = vec![name, need.channels.into(), Value::text(cam.text)];
+                let cells = vec![name, need.channels.into(), Value::text(cam.into_text())];
                 Row { cells, tone: None }
             }
             Err(Unfit::NoBanks) => {
-                let cells =
-                    vec![name, Value::text("?"), Value::text(say!("channels.banks-missing").text)];
+                let cells = vec![
+                    name,
+                    Value::text("?"),
+                    Value::text(say!("channels.banks-missing").into_text()),
+                ];
                 Row { cells, tone: None }
             }
             Err(Unfit::NoCompanion { .. }) => {
-                let cells =
-                    vec![name, Value::text("–"), Value::text(say!("channels.not-here").text)];
+                let cells = vec![
+                    name,
+                    Value::text("–"),
+                    Value::text(say!("channels.not-here").into_text()),
+                ];
                 Row { cells, tone: Some(Tone::Bad) }
             }
         }

@@ -93,7 +93,8 @@ impl Numbering<'_> {
     }
 
     fn order_row(&self) -> Row {
-        let mut cells = vec![Value::text(say!("channels.order-to-enter").text), Value::text("")];
+        let mut cells =
+            vec![Value::text(say!("channels.order-to-enter").into_text()), Value::text("")];
         cells.push(Value::text(order_of(self.by_order)));
         cells.extend(self.by_cylinder.map(|layout| Value::text(order_of(layout))));
         Row { cells, tone: None }
@@ -107,7 +108,7 @@ pub(super) fn joined(targets: &[Target]) -> String {
 }
 
 fn times(slot: &Slot) -> String {
-    let texts: Vec<String> = slot.times.iter().map(|time| time.show().shown).collect();
+    let texts: Vec<String> = slot.times.iter().map(|time| time.show().into_shown()).collect();
     texts.join(", ")
 }
 
@@ -118,7 +119,8 @@ pub(super) fn order_of(layout: &Layout) -> String {
         return written(&only);
     }
     let (leading, trailing) = (layout.order(Position::Leading), layout.order(Position::Trailing));
-    say!("channels.order-rotary", leading = written(&leading), trailing = written(&trailing)).text
+    say!("channels.order-rotary", leading = written(&leading), trailing = written(&trailing))
+        .into_text()
 }
 
 fn acts(engine: &Engine, layout: &Layout) -> Vec<Step> {

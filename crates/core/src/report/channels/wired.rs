@@ -265,11 +265,11 @@ fn table(wiring: &Wiring<'_>, check: &Check) -> Table {
         let wrong = reached.effect.severity();
         let mut cells = vec![Value::text(reached.target.to_string()), reached.channel.into()];
         if timed {
-            cells.push(each(|spark| spark.at.show().shown));
-            cells.push(each(|spark| spark.error.show().shown));
-            cells.push(each(|spark| stroke(spark.stroke).text));
+            cells.push(each(|spark| spark.at.show().into_shown()));
+            cells.push(each(|spark| spark.error.show().into_shown()));
+            cells.push(each(|spark| stroke(spark.stroke).into_text()));
         }
-        cells.push(Value::text(outcome(wiring, reached).text));
+        cells.push(Value::text(outcome(wiring, reached).into_text()));
         Row {
             cells,
             tone: wrong.map(|it| if it <= Severity::Fault { Tone::Bad } else { Tone::Doubtful }),

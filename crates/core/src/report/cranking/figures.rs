@@ -61,10 +61,10 @@ fn power(answer: &Answer) -> Vec<Figure> {
 
 /// An angle with the turns that it makes.
 pub(super) fn in_turns(angle: CrankAngle) -> Value {
-    let mut value = angle.show();
     let turns = crate::quantity::number(angle.degrees() / 360.0);
-    value.shown = format!("{} ({turns} turns)", value.shown);
-    value
+    let value = angle.show();
+    let words = format!("{} ({turns} turns)", value.shown);
+    value.said(words)
 }
 
 fn bands(answer: &Answer) -> Vec<Figure> {

@@ -15,7 +15,7 @@ use crate::{
 pub(super) fn sold(value: Resistance) -> Value {
     let ohms = value.base();
     if (0.01..1.0).contains(&ohms) {
-        return Value { shown: format!("{} Ω", number(ohms)), ..value.show() };
+        return value.show().said(format!("{} Ω", number(ohms)));
     }
     value.show()
 }

@@ -230,9 +230,9 @@ fn range(corners: &[AtCorner; CORNERS], of: impl Fn(&AtCorner) -> Band<Current>)
 /// A band as it is shown in a cell.
 fn shown(band: Band<Current>) -> Value {
     let nominal = band.nominal.show();
-    let (low, high) = (band.low.show().shown, band.high.show().shown);
+    let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
     if low == high {
         return nominal;
     }
-    Value { shown: format!("{low} to {high}"), ..nominal }
+    nominal.said(format!("{low} to {high}"))
 }

@@ -64,12 +64,13 @@ pub(super) fn reading_range(reading: &Reading) -> Value {
 
 /// A nominal value with its range.
 pub(super) fn range<Q: Measure>(band: &crate::quantity::Band<Q>) -> Value {
-    let mut value = band.nominal.show();
-    let (low, high) = (band.low.show().shown, band.high.show().shown);
-    if low != high {
-        value.shown = format!("{} ({low} to {high})", value.shown);
+    let value = band.nominal.show();
+    let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
+    if low == high {
+        return value;
     }
-    value
+    let words = format!("{} ({low} to {high})", value.shown);
+    value.said(words)
 }
 
 /// Where the limit is not known: what the output must carry.
@@ -94,7 +95,7 @@ fn carried(running: Current, standing: Current) -> Value {
     if standing <= running {
         return running.show();
     }
-    Value::text(say!("rest.and-inrush", current = running, inrush = standing).text)
+    Value::text(say!("rest.and-inrush", current = running, inrush = standing).into_text())
 }
 
 /// The most across the load when it should rest, and the least when it is on and the starter doesn't turn.
@@ -114,7 +115,7 @@ pub(super) fn size(voltage: Voltage) -> Voltage {
 
 /// An alternative in words.
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
-    let then = say!("rest.then", unasked = it.unasked, on = it.on).text;
+    let then = say!("rest.then", unasked = it.unasked, on = it.on).into_text();
     let is_level_known = subject.cases.len() == 1;
     let carry = carried(it.current, it.inrush);
     let own = || subject.output.name.clone();

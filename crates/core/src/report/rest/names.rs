@@ -21,7 +21,7 @@ pub(super) fn end(end: FarEnd) -> Value {
 
 /// At the start of a sentence.
 pub(super) fn end_first(far_end: FarEnd) -> Value {
-    let name = end(far_end).shown;
+    let name = end(far_end).into_shown();
     let mut letters = name.chars();
     // without the tables of every alphabet's capitals, ten kilobytes of the page
     let first: String =

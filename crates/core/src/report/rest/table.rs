@@ -97,11 +97,12 @@ fn sized<Q: Measure>(band: &Band<Q>, forward: f64) -> Value {
 }
 
 /// Says "backwards" where it is so.
-pub(super) fn backwards(mut value: Value, is_backwards: bool) -> Value {
-    if is_backwards {
-        value.shown = say!("rest.backwards", value = value.shown.clone()).text;
+pub(super) fn backwards(value: Value, is_backwards: bool) -> Value {
+    if !is_backwards {
+        return value;
     }
-    value
+    let words = say!("rest.backwards", value = value).into_text();
+    value.said(words)
 }
 
 fn pin(state: &StateRest) -> Option<Band<crate::quantity::Voltage>> {
@@ -213,9 +214,9 @@ fn taken(subject: &Subject<'_>) -> Option<Table> {
 }
 
 fn ends<Q: Measure>(band: &Band<Q>) -> Value {
-    let mut value = band.nominal.show();
-    if band.is_spread() {
-        value.shown = format!("{} to {}", band.low.show().shown, band.high.show().shown);
+    let value = band.nominal.show();
+    if !band.is_spread() {
+        return value;
     }
-    value
+    value.said(format!("{} to {}", band.low.show().shown, band.high.show().shown))
 }

@@ -10,7 +10,7 @@ use crate::{
     output::{FarEnd, Found, KeyState, Load, Part, Solved, Trouble},
     quantity::{Current, Measure, Value, Voltage, volts},
     read::{PlannedLoad, Unasked},
-    say, words,
+    say,
 };
 
 /// The findings about one load, worst first; `remedies` go to the first.
@@ -52,7 +52,7 @@ fn case_findings(subject: &Subject<'_>, case: &Case) -> Vec<Finding> {
 fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
     let [ground, battery] = subject.cases.as_slice() else { return None };
     let unasked = subject.load.unasked;
-    let words = |case: &Case| verdict::of_judgement(&case.judgement, unasked).text;
+    let words = |case: &Case| verdict::of_judgement(&case.judgement, unasked).into_text();
     let output = subject.output.name.clone();
     let is_wrong = subject
         .cases
@@ -136,6 +136,9 @@ fn code(trouble: Trouble) -> &'static str {
     }
 }
 
+/// What a sentence about a trouble may speak of.
+const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner";
+
 /// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message> {
     use Trouble as T;
@@ -145,23 +148,18 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
     let is_into_rail = matches!(trouble, T::WakesController | T::LeaksIntoController);
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
     let limit = case.rest.wiring.output.current_limit.as_ref();
-    let values = [
-        ("load", Value::text(subject.load.name.clone())),
-        ("output", Value::text(subject.output.name.clone())),
-        ("voltage", voltage(case, found)?.show()),
-        ("current", current(found).show()),
-        ("through", if is_into_rail { into_rail(worst) } else { through(worst) }),
-        ("acts", if is_weak { sure.show() } else { acts.show() }),
-        ("lets_go", lets_go.show()),
-        ("limit", limit.map_or_else(|| Value::text(""), |limit| limit.low.show())),
-        ("corner", Value::text(corner(case, found))),
+    let values: [&dyn Shown; 9] = [
+        &subject.load.name,
+        &subject.output.name,
+        &voltage(case, found)?,
+        &current(found),
+        &if is_into_rail { into_rail(worst) } else { through(worst) },
+        if is_weak { &sure } else { &acts },
+        &lets_go,
+        &limit.map_or_else(|| Value::text(""), |limit| limit.low.show()),
+        &corner(case, found),
     ];
-    let code = code(trouble);
-    let sentence = words::sentence(code);
-    let has_gap = |name: &str| sentence.contains(&format!("{{{name}}}"));
-    let fitting = values.iter().filter(|(name, _)| has_gap(name));
-    let shown: Vec<_> = fitting.map(|(name, value)| (*name, value as &dyn Shown)).collect();
-    Some(Message::new(code, &shown))
+    Some(Message::fitting(code(trouble), NAMES, &values))
 }
 
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
