@@ -39,7 +39,7 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
 }
 
 fn compile(target: &WasmTarget) -> Result<PathBuf> {
-    let mut command = target.cargo("build");
+    let mut command = target.cargo_build_small();
     command.args(["--package", PACKAGE, "--profile", PROFILE]);
     // The names are dropped in the last step, so that the sizes by function need no second compilation.
     command.args(["--config", "profile.page.strip=\"debuginfo\""]);

@@ -28,6 +28,7 @@ pub(super) fn run(command: &mut Command) -> Result<Count> {
         .spawn()
         .with_context(|| format!("{program} did not start"))?;
     let mut count = Count::default();
+    let mut complaints = Complaints::default();
     for line in
         BufReader::new(child.stdout.take().context("its output cannot be read")?).split(b'\n')
     {
@@ -35,27 +36,55 @@ pub(super) fn run(command: &mut Command) -> Result<Count> {
         let line = String::from_utf8_lossy(&line);
         println!("{line}");
         count += read(&line);
+        complaints.hear(&line);
     }
     let status = child.wait()?;
     match (status.success(), count) {
-        (_, Count { failed: 1.., .. }) => bail!(Failed(count)),
+        (_, Count { failed: 1.., .. }) => bail!(Failed { count, complaints: complaints.heard }),
         (false, _) => bail!("{program} failed ({status})"),
         (true, Count { passed: 0, .. }) => bail!("not one test ran"),
         (true, _) => Ok(count),
     }
 }
 
-/// Some tests failed; the error that carries how many.
+/// Some tests failed; the error that carries how many, and what they said.
 #[derive(Debug)]
-pub(super) struct Failed(pub(super) Count);
+pub(super) struct Failed {
+    pub(super) count: Count,
+    pub(super) complaints: Vec<String>,
+}
 
 impl std::fmt::Display for Failed {
     fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(formatter, "{} tests passed, {} failed", self.0.passed, self.0.failed)
+        write!(formatter, "{} tests passed, {} failed", self.count.passed, self.count.failed)
     }
 }
 
 impl std::error::Error for Failed {}
+
+/// What the tests that failed say, to be said once more at the end of a long run.
+#[derive(Debug, Default)]
+struct Complaints {
+    heard: Vec<String>,
+    is_listening: bool,
+}
+
+impl Complaints {
+    /// A page of a terminal.
+    const MOST: usize = 40;
+
+    /// Cargo's tests and wasm-bindgen's complain between "failures:" and the closing line, Node.js after "failing tests:".
+    fn hear(&mut self, line: &str) {
+        let bare = line.trim();
+        if bare.starts_with("test result: ") {
+            self.is_listening = false;
+        }
+        if self.is_listening && !bare.is_empty() && self.heard.len() < Self::MOST {
+            self.heard.push(line.trim_end().to_owned());
+        }
+        self.is_listening |= bare == "failures:" || bare.ends_with("failing tests:");
+    }
+}
 
 /// Reads the closing lines of cargo's tests ("test result: ok. 3 passed; 0 failed; …"), of wasm-bindgen's (the same),
 /// and of Node.js ("ℹ pass 3", "ℹ fail 0").
@@ -100,6 +129,20 @@ mod tests {
         );
         check("ℹ pass 4", 4, 0);
         check("ℹ fail 1", 0, 1);
+    }
+
+    #[test]
+    fn what_failed_is_heard_again() {
+        let heard = |printed: &str| {
+            let mut complaints = Complaints::default();
+            printed.lines().for_each(|line| complaints.hear(line));
+            complaints.heard
+        };
+        let cargo = "test a ... FAILED\n\nfailures:\n\n---- a stdout ----\n1 is not 2\n\ntest result: FAILED. 0 passed; 1 failed\nmore";
+        assert_eq!(heard(cargo), ["---- a stdout ----", "1 is not 2"], "of cargo's tests");
+        let node = "✖ a (3 ms)\nℹ fail 1\n\n✖ failing tests:\n\n✖ a (3 ms)\n  Error: 1 is not 2";
+        assert_eq!(heard(node), ["✖ a (3 ms)", "  Error: 1 is not 2"], "of tests in a browser");
+        assert_eq!(heard("test a ... ok\nfine"), [""; 0], "of nothing");
     }
 
     #[test]

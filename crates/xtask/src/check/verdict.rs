@@ -12,6 +12,12 @@ pub(super) fn told(outcomes: &[Outcome]) -> String {
         // Writing to a string cannot fail.
         let _ = writeln!(text, "  {word} {:>7.1} s  {}", outcome.took.as_secs_f64(), outcome.name);
     }
+    for (outcome, failed) in failures(outcomes) {
+        let _ = writeln!(text, "\n  {}:", outcome.name);
+        for line in &failed.complaints {
+            let _ = writeln!(text, "    {line}");
+        }
+    }
     let count = tests(outcomes);
     let _ = write!(
         text,
@@ -43,6 +49,12 @@ fn sentence(outcomes: &[Outcome], count: Count) -> String {
     format!("All {} stages passed: {} tests{size}.", outcomes.len(), count.passed)
 }
 
+fn failures(outcomes: &[Outcome]) -> impl Iterator<Item = (&Outcome, &Failed)> {
+    outcomes
+        .iter()
+        .filter_map(|outcome| Some((outcome, outcome.result.as_ref().err()?.downcast_ref()?)))
+}
+
 /// Tests over all stages. A stage that failed for another reason counts as one failed test.
 fn tests(outcomes: &[Outcome]) -> Count {
     let mut sum = Count::default();
@@ -51,7 +63,7 @@ fn tests(outcomes: &[Outcome]) -> Count {
             Ok(Finding { tests, bytes: _ }) => *tests,
             Err(error) => error
                 .downcast_ref::<Failed>()
-                .map_or(Count { passed: 0, failed: 1 }, |failed| failed.0),
+                .map_or(Count { passed: 0, failed: 1 }, |failed| failed.count),
         };
     }
     sum
@@ -85,14 +97,17 @@ mod tests {
 
     #[test]
     fn failures_are_named_and_counted() {
-        let some = Failed(Count { passed: 3, failed: 2 });
+        let complaints = vec!["1 is not 2".to_owned()];
+        let some = Failed { count: Count { passed: 3, failed: 2 }, complaints };
         let text = told(&[
             outcome("Lints", Err(anyhow::anyhow!("a warning"))),
             outcome("Tests", Err(some.into())),
             outcome("Docs", Ok(passed(0, None))),
         ]);
         assert!(
-            text.ends_with("\n3 passed, 3 failed\n2 of 3 stages failed: Lints; Tests."),
+            text.ends_with(
+                "\n\n  Tests:\n    1 is not 2\n\n3 passed, 3 failed\n2 of 3 stages failed: Lints; Tests."
+            ),
             "{text}"
         );
     }

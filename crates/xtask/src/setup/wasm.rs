@@ -13,6 +13,11 @@ pub(crate) const TRIPLE: &str = "wasm32-unknown-unknown";
 /// What cargo wants between flags that may have spaces in them.
 pub(super) const FLAG_END: &str = "\u{1f}";
 
+/// A panic is a trap without words, and `{:?}` prints nothing: nobody reads either on a phone. The core never panics,
+/// shows nothing by `{:?}`, and a trap is told by the page's starter.
+const SMALL: [&str; 4] =
+    ["-Zunstable-options", "-Cpanic=immediate-abort", "-Zlocation-detail=none", "-Zfmt-debug=none"];
+
 /// How this machine compiles for the browser.
 #[derive(Debug)]
 pub(crate) enum WasmTarget {
@@ -24,8 +29,8 @@ pub(crate) enum WasmTarget {
 
 /// Finds the target, or fetches it.
 pub(crate) fn wasm_target() -> Result<WasmTarget> {
-    if usual_compiler_has_it() {
-        shell::say("wasm32 standard library: there.");
+    if usual_compiler_has_both() {
+        shell::say("wasm32 standard library, and its source: there.");
         return Ok(WasmTarget::Usual);
     }
     if let Some(ready) = debian::ready() {
@@ -43,20 +48,29 @@ fn rustup_adds_it() -> bool {
         shell::say("There is no rustup to fetch the wasm32 standard library with.");
         return false;
     }
-    shell::say("Fetching the wasm32 standard library with rustup (about 20 MB).");
-    let added = shell::run(Command::new("rustup").args(["target", "add", TRIPLE]));
-    if added.is_ok() && usual_compiler_has_it() {
+    shell::say("Fetching the wasm32 standard library and its source with rustup (about 25 MB).");
+    for what in [["target", "add", TRIPLE], ["component", "add", "rust-src"]] {
+        if shell::run(Command::new("rustup").args(what)).is_err() {
+            break;
+        }
+    }
+    if usual_compiler_has_both() {
         return true;
     }
     shell::say("rustup could not fetch it.");
     false
 }
 
-fn usual_compiler_has_it() -> bool {
-    let compiler = env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
-    let question = ["--print", "target-libdir", "--target", TRIPLE];
-    let folder = shell::output(Command::new(compiler).args(question));
-    folder.is_ok_and(|folder| has_std(Path::new(folder.trim())))
+/// The library as it comes for tests, and its source for the page, which compiles its own.
+fn usual_compiler_has_both() -> bool {
+    let folder = |question: &[&str]| {
+        let compiler = env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+        let answer = shell::output(Command::new(compiler).arg("--print").args(question)).ok()?;
+        Some(PathBuf::from(answer.trim()))
+    };
+    let source = |sysroot: PathBuf| sysroot.join("lib/rustlib/src/rust/library/std/Cargo.toml");
+    folder(&["target-libdir", "--target", TRIPLE]).is_some_and(|it| has_std(&it))
+        && folder(&["sysroot"]).is_some_and(|it| source(it).is_file())
 }
 
 /// Whether `folder` holds a compiled standard library.
@@ -94,11 +108,29 @@ impl WasmTarget {
         matches!(self, Self::Usual)
     }
 
+    /// `cargo build` for wasm32 where every byte counts: the standard library is compiled along, for size.
+    pub(crate) fn cargo_build_small(&self) -> Command {
+        let mut command = shell::cargo();
+        command.args(["build", "-Zbuild-std=std,panic_abort"]);
+        command.arg("-Zbuild-std-features=optimize_for_size");
+        // Unstable features of a stable compiler.
+        command.env("RUSTC_BOOTSTRAP", "1");
+        self.aim_with(&mut command, &SMALL, false);
+        command
+    }
+
     fn aim(&self, command: &mut Command) {
+        self.aim_with(command, &[], true);
+    }
+
+    fn aim_with(&self, command: &mut Command, more: &[&str], std_is_there: bool) {
         command.args(["--target", TRIPLE, "--target-dir"]).arg(folders::wasm_target());
         let mut flags = without_paths_of_this_machine();
+        flags.extend(more.iter().map(|&flag| flag.to_owned()));
         if let Self::Debian(toolchain) = self {
-            flags.push(format!("--sysroot={}", toolchain.sysroot.display()));
+            if std_is_there {
+                flags.push(format!("--sysroot={}", toolchain.sysroot.display()));
+            }
             command.env("RUSTC", debian::COMPILER);
             command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", &toolchain.linker);
         }

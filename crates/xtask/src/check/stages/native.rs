@@ -30,13 +30,18 @@ pub(super) fn tests() -> Result<Count> {
 /// The sum of two runs; an error of the first doesn't hide the count of the second.
 fn both(one: Result<Count>, other: Result<Count>) -> Result<Count> {
     let mut sum = Count::default();
+    let mut complaints = Vec::new();
     for result in [one, other] {
         match result {
             Ok(count) => sum += count,
-            Err(error) => sum += error.downcast::<Failed>()?.0,
+            Err(error) => {
+                let failed = error.downcast::<Failed>()?;
+                sum += failed.count;
+                complaints.extend(failed.complaints);
+            }
         }
     }
-    if sum.failed == 0 { Ok(sum) } else { bail!(Failed(sum)) }
+    if sum.failed == 0 { Ok(sum) } else { bail!(Failed { count: sum, complaints }) }
 }
 
 pub(super) fn docs() -> Result<()> {
