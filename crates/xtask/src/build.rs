@@ -2,6 +2,7 @@
 
 mod asset;
 mod compile;
+mod names;
 mod page;
 mod policy;
 mod single;

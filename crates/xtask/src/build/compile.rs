@@ -1,5 +1,6 @@
 //! From Rust to a small WebAssembly module and the JavaScript that loads it.
 
+use super::names;
 use crate::setup::WasmTarget;
 use crate::{folders, shell};
 use anyhow::{Context, Result};
@@ -30,7 +31,8 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     shell::say("Compiling the page.");
     let compiled = compile(target)?;
     shell::say("Binding it to JavaScript.");
-    let (wasm, glue) = bind(&compiled, symbols)?;
+    let (mut wasm, mut glue) = bind(&compiled, symbols)?;
+    names::shorten(&mut wasm, &mut glue);
     shell::say("Making it small.");
     let scratch = folders::wasm_target().join("small");
     fs::create_dir_all(&scratch)?;
