@@ -5,7 +5,7 @@ import { createHash } from "node:crypto";
 import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
-import { dist, kept, launch, open, serve, watched } from "./support.mjs";
+import { dist, kept, launch, open, serve, until, watched } from "./support.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -42,12 +42,12 @@ async function publish(folder, title, { whole }) {
 }
 
 const stores = (page) => page.evaluate(() => caches.keys());
-const update = (page) => page.evaluate(async () => {
-  const registration = await navigator.serviceWorker.ready;
-  await registration.update().catch(() => {});
-  const worker = registration.installing;
-  if (worker) await new Promise((resolve) => { worker.addEventListener("statechange", resolve); });
-});
+
+/** Asks for a new version, and waits until it is there or thrown away. */
+async function update(page) {
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update().catch(() => {}));
+  await until(page, "the update has come to an end", async () => !(await navigator.serviceWorker.ready).installing);
+}
 
 test("the page loads again with no network", () => copyServed(async ({ context, trouble, address }) => {
   const page = await open(context, address);
@@ -70,12 +70,7 @@ test("a new version takes over when the last page is closed, and not before", ()
     assert.equal(await page.title(), "Quietpin", "an open page stays with its version");
     await page.close();
     const next = await open(context, address);
-    // the browser lets the new version take over in its own time; asked again and again, since the page's own wait
-    // takes a promise for an answer
-    for (let tries = 0; (await stores(next)).length > 1; tries += 1) {
-      assert.ok(tries < 400, "the new version takes over");
-      await next.waitForTimeout(50);
-    }
+    await until(next, "the new version takes over", async () => (await caches.keys()).length === 1);
     await next.reload();
     assert.equal(await next.title(), "Quietpin next");
   }));

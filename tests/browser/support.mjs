@@ -92,12 +92,18 @@ export async function open(context, address) {
   return page;
 }
 
+/**
+ * Waits until `check`, run in the page, says yes. It asks again and again: an event may have come before one listens for
+ * it, and the page's own wait takes a promise for an answer.
+ */
+export async function until(page, what, check) {
+  for (const end = Date.now() + 60_000; !(await page.evaluate(check));) {
+    if (Date.now() > end) throw new Error(`after a minute still not true: ${what}`);
+    await page.waitForTimeout(50);
+  }
+}
+
 /** Waits until the page is kept for use with no network. */
-export async function kept(page) {
-  await page.evaluate(async () => {
-    await navigator.serviceWorker.ready;
-    if (!navigator.serviceWorker.controller) {
-      await new Promise((resolve) => { navigator.serviceWorker.addEventListener("controllerchange", resolve); });
-    }
-  });
+export function kept(page) {
+  return until(page, "the page is kept", () => navigator.serviceWorker.controller?.state === "activated");
 }
