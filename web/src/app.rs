@@ -9,8 +9,9 @@ use web_sys::{DragEvent, KeyboardEvent};
 use yew::prelude::*;
 
 use crate::{
-    browser::{files, focus, offline, print, storage},
-    components::{Dispatch, Page, Plans, findings_view, open_file},
+    browser::{files, offline, print, storage},
+    components::{Dispatch, Page, Plans, button, findings_view, link_to, open_file, sending},
+    element::{View, all, el, nothing, on_click, several, text},
     questions::{channels_view, conditions_view, cranking_view, injectors_view, rest_view},
     state::{Action, Notice, State},
     words,
@@ -26,22 +27,21 @@ pub(crate) fn App() -> Html {
     use_keys(&dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
-    html! {
-        <>
-            { header(page) }
-            <main>
-                { notices(page) }
-                if is_blank { { welcome(&page.send) } } else { { findings_view(&page.state) } }
-                { channels_view(page) }
-                { injectors_view(page) }
-                { rest_view(page) }
-                { cranking_view(page) }
-                { conditions_view(page) }
-                { caution() }
-            </main>
-            { bar(page) }
-        </>
-    }
+    several!(
+        header(page),
+        el!("main";
+            notices(page),
+            if is_blank { welcome(&page.send) } else { findings_view(&page.state) },
+            channels_view(page),
+            injectors_view(page),
+            rest_view(page),
+            cranking_view(page),
+            conditions_view(page),
+            caution(),
+        ),
+        bar(page),
+    )
+    .into()
 }
 
 /// The plan that was open last; where it can't be read, a blank one beside it.
@@ -93,7 +93,8 @@ fn use_drops(dispatch: &Dispatch) {
     });
 }
 
-/// Undo and redo by the keys that every program uses, except inside a text field, which has its own.
+/// Undo and redo by the keys that every program uses; inside a text field too, where the browser's own would undo what
+/// is typed but not what followed from it.
 #[hook]
 fn use_keys(dispatch: &Dispatch) {
     let send = dispatch.clone();
@@ -121,104 +122,85 @@ fn use_keys(dispatch: &Dispatch) {
     });
 }
 
-fn header(page: &Page) -> Html {
+fn header(page: &Page) -> View {
     let (state, send) = (&page.state, &page.send);
-    let button = |action: Action, label: &'static str, sign: &'static str, can: bool| {
-        let send = send.clone();
-        let onclick = Callback::from(move |_: MouseEvent| send.dispatch(action.clone()));
-        html! { <button type="button" class="tool" {onclick} disabled={!can} aria-label={label} title={label}>{ sign }</button> }
+    let tool = |action: Action, label: &'static str, sign: &'static str, can: bool| {
+        let button = el!("button", "type" = "button", "class" = "tool", "disabled" = !can,
+            "aria-label" = label, "title" = label; sign);
+        on_click(button, sending(send, action))
     };
     let name = if state.plan.name.is_empty() { words::UNNAMED } else { &state.plan.name };
-    html! {
-        <header class="top">
-            <div class="title">
-                <h1>{ "Quietpin" }</h1>
-                <p class="plan-name">{ name }<span class="printed">{ format!(", printed {}", print::today()) }</span></p>
-                { button(Action::Undo, "Undo", "↶", state.can_undo()) }
-                { button(Action::Redo, "Redo", "↷", state.can_redo()) }
-            </div>
-            <Plans page={page.clone()} />
-        </header>
-    }
+    let printed = format!(", printed {}", print::today());
+    el!("header", "class" = "top";
+        el!("div", "class" = "title";
+            el!("h1"; "Quietpin"),
+            el!("p", "class" = "plan-name"; name, el!("span", "class" = "printed"; printed)),
+            tool(Action::Undo, "Undo", "↶", state.can_undo()),
+            tool(Action::Redo, "Redo", "↷", state.can_redo()),
+        ),
+        View::from(html! { <Plans page={page.clone()} /> }),
+    )
 }
 
-fn notices(page: &Page) -> Html {
-    let (notices, send) = (&page.state.notices, &page.send);
+fn notices(page: &Page) -> View {
+    let notices = &page.state.notices;
     if notices.is_empty() {
-        return html! {};
+        return nothing();
     }
-    let dismiss = {
-        let send = send.clone();
-        Callback::from(move |_: MouseEvent| send.dispatch(Action::Dismiss))
-    };
-    html! {
-        <div class="notices" role="alert">
-            { for notices.iter().map(|notice| {
-                let kept = notice.kept.clone();
-                html! {
-                    <div class="notice">
-                        <p>{ &notice.text }</p>
-                        if let Some(text) = kept {
-                            <button type="button" onclick={Callback::from(move |_: MouseEvent| {
-                                // where the browser refuses, the text is still kept
-                                files::save("unreadable-plan.txt", &text).ok();
-                            })}>{ "Save the old text as a file" }</button>
-                        }
-                    </div>
-                }
-            }) }
-            <button type="button" class="quiet" onclick={dismiss}>{ "Understood" }</button>
-        </div>
-    }
+    el!("div", "class" = "notices", "role" = "alert";
+        all(notices.iter().map(notice)),
+        button(Some("quiet"), "Understood", sending(&page.send, Action::Dismiss)),
+    )
 }
 
-fn welcome(send: &Dispatch) -> Html {
+fn notice(notice: &Notice) -> View {
+    let save = |text: &String| {
+        let text = text.clone();
+        let save = Callback::from(move |_| {
+            // where the browser refuses, the text is still kept
+            files::save("unreadable-plan.txt", &text).ok();
+        });
+        button(None, "Save the old text as a file", save)
+    };
+    el!("div", "class" = "notice"; el!("p"; &notice.text), notice.kept.as_ref().map(save))
+}
+
+fn welcome(send: &Dispatch) -> View {
     let demo = {
         let send = send.clone();
-        Callback::from(move |_: MouseEvent| {
+        Callback::from(move |_| {
             send.dispatch(Action::Open(storage::free_key(), Box::new(quietpin_core::demo())));
         })
     };
-    html! {
-        <section class="welcome">
-            <p class="lead">{ "Plan the wiring of an engine controller, then check it, before anything is powered." }</p>
-            <p>{ "Answer what you know. Each question says what it needs first; blanks are fine. Everything stays on this device." }</p>
-            <button type="button" onclick={demo}>{ "Look at the demo: a hill-climb special" }</button>
-        </section>
-    }
+    el!("section", "class" = "welcome";
+        el!("p", "class" = "lead";
+            "Plan the wiring of an engine controller, then check it, before anything is powered."),
+        el!("p"; "Answer what you know. Each question says what it needs first; blanks are fine. \
+            Everything stays on this device."),
+        button(None, "Look at the demo: a hill-climb special", demo),
+    )
 }
 
-fn caution() -> Html {
-    html! {
-        <footer>
-            <p class="caution"><strong>{ "Caution: " }</strong>
-                { "This page plans and checks; it does not replace the maker’s data sheet, local codes, a sanctioning body’s \
-                   rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
-                   disconnect the battery before you touch the wiring." }
-            </p>
-            if offline::is_single_file() {
-                <p>{ "This is the single-file page: it needs no server and no network." }</p>
-            }
-        </footer>
-    }
+fn caution() -> View {
+    let alone = "This is the single-file page: it needs no server and no network.";
+    el!("footer";
+        el!("p", "class" = "caution";
+            el!("strong"; "Caution: "),
+            "This page plans and checks; it does not replace the maker’s data sheet, local codes, a sanctioning body’s \
+             rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
+             disconnect the battery before you touch the wiring."),
+        offline::is_single_file().then(|| el!("p"; alone)),
+    )
 }
 
 /// The bar under the thumb: to the findings and to each question.
-fn bar(page: &Page) -> Html {
+fn bar(page: &Page) -> View {
     let report = &page.state.report;
     let grave = report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
-    let link = |id: &'static str, name: String| {
-        let onclick = Callback::from(move |event: MouseEvent| {
-            event.prevent_default();
-            focus::go_to(id);
-        });
-        html! { <a href={format!("#at-{id}")} {onclick}>{ name }</a> }
-    };
     let found = if grave == 0 { "Found".to_owned() } else { format!("Found {grave}") };
-    html! {
-        <nav class="bar" aria-label="Questions">
-            { link("found", found) }
-            { for report.sections.iter().map(|it| link(it.id, words::short_name(it.id).to_owned())) }
-        </nav>
-    }
+    let questions = report.sections.iter().map(|it| link_to(it.id, text(words::short_name(it.id))));
+    el!("nav", "class" = "bar", "aria-label" = "Questions";
+        link_to("found", text(&found)),
+        all(questions),
+    )
 }

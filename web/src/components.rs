@@ -2,6 +2,7 @@
 //! costs kilobytes, and the whole page follows every edit anyway.
 
 mod answer;
+mod controls;
 mod dialog;
 mod field;
 mod figures;
@@ -12,10 +13,11 @@ mod working;
 use std::rc::Rc;
 
 pub(crate) use answer::answer_view;
+pub(crate) use controls::{button, link_to, sending};
 pub(crate) use dialog::{Plans, open_file};
 pub(crate) use field::{Props as FieldProps, field_view};
 pub(crate) use findings::findings_view;
-pub(crate) use fold::Fold;
+pub(crate) use fold::fold;
 use working::working;
 use yew::UseReducerDispatcher;
 

@@ -6,6 +6,7 @@
 mod app;
 mod browser;
 mod components;
+mod element;
 mod pictures;
 mod questions;
 pub mod state;

@@ -11,9 +11,11 @@ use quietpin_core::{
     fields::{self, Field, Tier},
     report::{Report, Section},
 };
-use yew::prelude::*;
 
-use crate::components::{FieldProps, Fold, Page, field_view};
+use crate::{
+    components::{FieldProps, Page, answer_view, field_view, fold},
+    element::{View, all, el, nothing},
+};
 
 pub(crate) use channels::channels_view;
 pub(crate) use conditions::conditions_view;
@@ -22,15 +24,21 @@ pub(crate) use injectors::injectors_view;
 pub(crate) use rest::rest_view;
 
 /// The frame of a question.
-fn frame(section: Option<&Section>, content: Html) -> Html {
-    let Some(section) = section else { return html! {} };
+fn frame(section: Option<&Section>, content: Option<View>) -> View {
+    let Some(section) = section else { return nothing() };
     let title = format!("title-{}", section.id);
-    html! {
-        <section id={format!("at-{}", section.id)} class="question" tabindex="-1" aria-labelledby={title.clone()}>
-            <h2 id={title}>{ &section.question.text }</h2>
-            { content }
-        </section>
-    }
+    el!("section", "id" = format!("at-{}", section.id), "class" = "question", "tabindex" = "-1",
+        "aria-labelledby" = &title;
+        el!("h2", "id" = &title; &section.question.text),
+        content,
+    )
+}
+
+/// A question with one answer, which rests on the fields of one part of the plan.
+fn question_view(page: &Page, part: &'static str) -> View {
+    let section = section(&page.state.report, part);
+    let answer = section.and_then(|section| section.answers.first());
+    frame(section, answer.map(|it| answer_view(it, form_of(page, part))))
 }
 
 fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
@@ -38,7 +46,7 @@ fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
 }
 
 /// The fields of a record: those asked first, then the others, the rare ones folded away.
-fn form(page: &Page, record: &str, fields: &[&'static Field]) -> Html {
+fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
     let path_of = |field: &Field| {
         let name = field.path.rsplit('.').next().unwrap_or_default();
         format!("{record}.{name}")
@@ -65,22 +73,20 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> Html {
     let is_wrong = rare.iter().any(|it| {
         page.state.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
     });
+    let some = |fields: Option<View>| el!("div", "class" = "some"; fields);
+    let has_rare = goes_on && !rare.is_empty();
+    let more =
+        || fold("rare", "More details", is_wrong, some(Some(all(rare.into_iter().map(view)))));
     // in places of their own, so that none is made anew when another comes or goes
-    html! {
-        <div class="form">
-            <div class="some">{ for first }</div>
-            <div class="some">if goes_on { { for usual } }</div>
-            if goes_on && !rare.is_empty() {
-                <Fold class="rare" summary="More details" wanted={is_wrong}>
-                    <div class="some">{ for rare.into_iter().map(view) }</div>
-                </Fold>
-            }
-        </div>
-    }
+    el!("div", "class" = "form";
+        some(Some(all(first))),
+        some(goes_on.then(|| all(usual))),
+        has_rare.then(more),
+    )
 }
 
 /// The fields of a part of the plan that is no list.
-fn form_of(page: &Page, part: &'static str) -> Html {
+fn form_of(page: &Page, part: &'static str) -> View {
     let fields: Vec<_> = fields::of(part).filter(|field| !field.path.contains('#')).collect();
     form(page, part, &fields)
 }

@@ -1,43 +1,51 @@
 //! One answer: the verdict in words, why, what to do; below it the pictures, the numbers and the working.
 
-use quietpin_core::report::{Answer, Picture};
+use quietpin_core::{
+    message::Message,
+    report::{Answer, Picture},
+};
 use yew::prelude::*;
 
 use super::{figures, working};
-use crate::{pictures, words};
+use crate::{
+    element::{View, all, el, keyed},
+    pictures, words,
+};
 
 /// The fields that the answer rests on stand between the verdict and the numbers.
-pub(crate) fn answer_view(answer: &Answer, fields: Html) -> Html {
+pub(crate) fn answer_view(answer: &Answer, fields: View) -> View {
+    let id = format!("answer-{}", answer.subject);
+    let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
+        said(answer),
+        el!("div", "class" = "fields"; fields),
+        el!("div", "class" = "numbers";
+            all(answer.pictures.iter().map(picture)),
+            figures::figures(&answer.figures),
+            all(answer.tables.iter().map(figures::table)),
+            working_of(answer),
+        ),
+    );
+    keyed(key_of(&answer.subject), view)
+}
+
+fn said(answer: &Answer) -> View {
     let tone = answer.verdict.tone;
-    // each part has its own fixed place: a part that comes or goes must not make the fields anew, or the letter
-    // that is being typed is lost
-    html! {
-        <article key={key_of(&answer.subject).to_owned()} class="answer" id={format!("answer-{}", answer.subject)} tabindex="-1">
-            <div class="said">
-                if let Some(title) = &answer.title { <h3>{ &title.text }</h3> }
-                <div class={classes!("verdict", words::tone_class(tone))}>
-                    <span class="sign" aria-hidden="true">{ words::tone_sign(tone) }</span>
-                    <p aria-live="polite">{ &answer.verdict.message.text }</p>
-                </div>
-                if let Some(why) = &answer.why { <p class="why">{ &why.text }</p> }
-                if !answer.to_do.is_empty() {
-                    <ul class="to-do" aria-label="What to do">
-                        { for answer.to_do.iter().map(|it| html! { <li>{ &it.text }</li> }) }
-                    </ul>
-                }
-                { for answer.cautions.iter().map(|it| html! {
-                    <p class="caution"><strong>{ "Caution: " }</strong>{ &it.text }</p>
-                }) }
-            </div>
-            <div class="fields">{ fields }</div>
-            <div class="numbers">
-                { for answer.pictures.iter().map(picture) }
-                { figures::figures(&answer.figures) }
-                { for answer.tables.iter().map(figures::table) }
-                { working_of(answer) }
-            </div>
-        </article>
-    }
+    let to_do = || {
+        el!("ul", "class" = "to-do", "aria-label" = "What to do";
+            all(answer.to_do.iter().map(|it| el!("li"; &it.text))))
+    };
+    let caution =
+        |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), &it.text);
+    el!("div", "class" = "said";
+        answer.title.as_ref().map(|it| el!("h3"; &it.text)),
+        el!("div", "class" = format!("verdict {}", words::tone_class(tone));
+            el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone)),
+            el!("p", "aria-live" = "polite"; &answer.verdict.message.text),
+        ),
+        answer.why.as_ref().map(|it| el!("p", "class" = "why"; &it.text)),
+        (!answer.to_do.is_empty()).then(to_do),
+        all(answer.cautions.iter().map(caution)),
+    )
 }
 
 /// What an answer is about, without the field that it points at now.
@@ -45,15 +53,17 @@ fn key_of(subject: &str) -> &str {
     subject.strip_suffix("_count").or_else(|| subject.strip_suffix("_mode")).unwrap_or(subject)
 }
 
-fn picture(picture: &Picture) -> Html {
+fn picture(picture: &Picture) -> View {
     match picture {
         Picture::Cycle(cycle) => pictures::cycle_view(cycle),
-        Picture::Circuit(circuit) => html! { <pictures::CircuitView circuit={circuit.clone()} /> },
+        Picture::Circuit(circuit) => {
+            html! { <pictures::CircuitView circuit={circuit.clone()} /> }.into()
+        }
         Picture::Timeline(timeline) => pictures::timeline_view(timeline),
     }
 }
 
-fn working_of(answer: &Answer) -> Html {
+fn working_of(answer: &Answer) -> View {
     let figures = answer.figures.iter().map(|it| (it.label.text.as_str(), it.working.as_slice()));
     let tables = answer.tables.iter().map(|it| (it.caption.text.as_str(), it.working.as_slice()));
     working(figures.chain(tables))

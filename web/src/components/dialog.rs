@@ -1,12 +1,15 @@
 //! The plans: which are kept, which is open, and the ways in and out.
 
+use std::rc::Rc;
+
 use quietpin_core::plan::{self, Plan};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-use super::{Dispatch, Page};
+use super::{Dispatch, Page, button};
 use crate::{
     browser::{files, print, storage},
+    element::{View, all, el, keyed, on, on_click, on_typing},
     state::{Action, Notice, State},
     words,
 };
@@ -18,74 +21,86 @@ pub(crate) struct Props {
 
 #[component]
 pub(crate) fn Plans(props: &Props) -> Html {
-    let state = &props.page.state;
+    let (state, send) = (&props.page.state, &props.page.send);
     let redraw = use_force_update();
     let removing = use_state(|| false);
     let kept = with_open(storage::list(), state);
-    let send = props.page.send.clone();
-    let rename = {
-        let send = send.clone();
-        Callback::from(move |event: InputEvent| {
-            if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
-                send.dispatch(Action::Type("name".into(), input.value()));
-            }
-        })
-    };
+    let details = el!("details", "class" = "plans";
+        el!("summary"; "Plans"),
+        el!("div", "class" = "sheet";
+            name(state, send),
+            el!("ul", "class" = "kept", "aria-label" = "Plans kept in this browser";
+                all(kept.iter().map(|it| entry(it, &state.key, send)))),
+            buttons(state, send, removing),
+        ),
+    );
+    // what is kept may have changed since it was drawn
+    on("toggle", details, Callback::from(move |_| redraw.force_update())).into()
+}
+
+fn name(state: &State, send: &Dispatch) -> View {
+    let input = el!("input", "id" = "plan-name", "type" = "text", "autocomplete" = "off");
+    let send = send.clone();
+    let rename = Callback::from(move |typed| send.dispatch(Action::Type("name".into(), typed)));
+    el!("div", "class" = "field";
+        el!("label", "for" = "plan-name"; "Name of this plan"),
+        el!("div", "class" = "entry"; on_typing(input, &state.plan.name, rename)),
+    )
+}
+
+fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> View {
     let open_new = |plan: fn(&Plan) -> Plan| {
         let (send, now) = (send.clone(), state.plan.clone());
-        Callback::from(move |_: MouseEvent| {
+        Callback::from(move |_| {
             send.dispatch(Action::Open(storage::free_key(), Box::new(plan(&now))));
         })
     };
-    let choose = {
-        let send = send.clone();
-        Callback::from(move |event: Event| {
-            if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
-                if let Some(file) = input.files().and_then(|files| files.get(0)) {
-                    open_file(&file, send.clone());
-                }
-                // the same file can be chosen again
-                input.set_value("");
+    let remove =
+        if *removing { "Press again: remove this plan for good" } else { "Remove this plan" };
+    el!("div", "class" = "buttons";
+        button(None, "New, blank", open_new(|_| Plan::default())),
+        button(None, "New, from the demo", open_new(|_| quietpin_core::demo())),
+        button(None, "New, a copy of this", open_new(copy)),
+        el!("label", "class" = "button", "for" = "plan-file"; "Open a file"),
+        file_input(send.clone()),
+        button(None, "Save as a file", save(state.plan.clone(), send.clone())),
+        button(None, "Print", Callback::from(|_| print::print())),
+        button(None, remove, removal(&state.key, send, removing)),
+    )
+}
+
+fn file_input(send: Dispatch) -> View {
+    let input = el!(
+        "input",
+        "id" = "plan-file",
+        "class" = "file",
+        "type" = "file",
+        "accept" = ".json,application/json"
+    );
+    let choose = Callback::from(move |event: Event| {
+        if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
+            if let Some(file) = input.files().and_then(|files| files.get(0)) {
+                open_file(&file, send.clone());
             }
-        })
-    };
-    let remove = {
-        let (send, key, removing) = (send.clone(), state.key.clone(), removing.clone());
-        Callback::from(move |_: MouseEvent| {
-            if *removing {
-                storage::remove(&key);
-                open_any(&send);
-                removing.set(false);
-            } else {
-                removing.set(true);
-            }
-        })
-    };
-    html! {
-        <details class="plans" ontoggle={Callback::from(move |_: Event| redraw.force_update())}>
-            <summary>{ "Plans" }</summary>
-            <div class="sheet">
-                <div class="field">
-                    <label for="plan-name">{ "Name of this plan" }</label>
-                    <div class="entry"><input id="plan-name" type="text" value={state.plan.name.clone()}
-                        oninput={rename} autocomplete="off" /></div>
-                </div>
-                <ul class="kept" aria-label="Plans kept in this browser">{ for kept.iter().map(|it| entry(it, &state.key, &send)) }</ul>
-                <div class="buttons">
-                    <button type="button" onclick={open_new(|_| Plan::default())}>{ "New, blank" }</button>
-                    <button type="button" onclick={open_new(|_| quietpin_core::demo())}>{ "New, from the demo" }</button>
-                    <button type="button" onclick={open_new(copy)}>{ "New, a copy of this" }</button>
-                    <label class="button" for="plan-file">{ "Open a file" }</label>
-                    <input id="plan-file" class="file" type="file" accept=".json,application/json" onchange={choose} />
-                    <button type="button" onclick={save(state.plan.clone(), send.clone())}>{ "Save as a file" }</button>
-                    <button type="button" onclick={Callback::from(|_: MouseEvent| print::print())}>{ "Print" }</button>
-                    <button type="button" onclick={remove}>{
-                        if *removing { "Press again: remove this plan for good" } else { "Remove this plan" }
-                    }</button>
-                </div>
-            </div>
-        </details>
-    }
+            // the same file can be chosen again
+            input.set_value("");
+        }
+    });
+    on("change", input, choose)
+}
+
+/// Removes the open plan at the second press.
+fn removal(key: &str, send: &Dispatch, removing: UseStateHandle<bool>) -> Callback<Event> {
+    let (key, send) = (key.to_owned(), send.clone());
+    Callback::from(move |_| {
+        if *removing {
+            storage::remove(&key);
+            open_any(&send);
+            removing.set(false);
+        } else {
+            removing.set(true);
+        }
+    })
 }
 
 /// The list as it is once the open plan is kept, which happens after the page is drawn.
@@ -103,18 +118,15 @@ fn copy(plan: &Plan) -> Plan {
     Plan { name: format!("{name}, copy"), ..plan.clone() }
 }
 
-fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> Html {
+fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> View {
     let name = if kept.name.is_empty() { words::UNNAMED } else { &kept.name };
-    let (key, send) = (kept.key.clone(), send.clone());
     let is_open = kept.key == open;
-    let onclick = Callback::from(move |_: MouseEvent| open_kept(&key, &send));
-    html! {
-        <li key={kept.key.clone()}>
-            <button type="button" class="quiet" {onclick} aria-current={is_open.then_some("true")}>
-                { if is_open { format!("{name} (open)") } else { name.to_owned() } }
-            </button>
-        </li>
-    }
+    let label = if is_open { format!("{name} (open)") } else { name.to_owned() };
+    let button = el!("button", "type" = "button", "class" = "quiet",
+        "aria-current" = is_open.then_some("true"); label);
+    let (key, send) = (kept.key.clone(), send.clone());
+    let button = on_click(button, Callback::from(move |_| open_kept(&key, &send)));
+    keyed(&kept.key, el!("li"; button))
 }
 
 /// Opens a kept plan; one that can't be read stays kept, and its text can be saved.
@@ -150,7 +162,7 @@ pub(crate) fn open_file(file: &web_sys::File, send: Dispatch) {
     });
 }
 
-fn save(plan: std::rc::Rc<Plan>, send: Dispatch) -> Callback<MouseEvent> {
+fn save(plan: Rc<Plan>, send: Dispatch) -> Callback<Event> {
     Callback::from(move |_| {
         if files::save(&files::name_for(&plan.name), &plan::write(&plan)).is_err() {
             let text = "This browser did not save the file.".to_owned();

@@ -1,16 +1,19 @@
 //! One field: label, input, how it stands, what is wrong with it.
 
+mod input;
+
+use input::input;
 use quietpin_core::{
     fields::{Field, Kind},
-    plan::Plan,
+    message::Message,
     read::{FieldState, State as Standing},
 };
-use wasm_bindgen::JsCast;
-use web_sys::{HtmlInputElement, HtmlSelectElement};
-use yew::prelude::*;
 
-use super::{Dispatch, Page};
-use crate::state::Action;
+use super::{Page, button, sending};
+use crate::{
+    element::{View, el, keyed, nothing},
+    state::Action,
+};
 
 /// A field and the page it stands on.
 pub(crate) struct Props<'a> {
@@ -21,135 +24,30 @@ pub(crate) struct Props<'a> {
 }
 
 /// The field at a path of the plan; nothing where there is none.
-pub(crate) fn field_view(props: &Props<'_>) -> Html {
+pub(crate) fn field_view(props: &Props<'_>) -> View {
     let path = &props.path;
-    let Some(field) = quietpin_core::fields::find(path) else { return html! {} };
+    let Some(field) = quietpin_core::fields::find(path) else { return nothing() };
     let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
     let standing = state.report.fields.get(path);
     let problem = standing.and_then(|it| it.problem.as_ref());
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
-    let (id, note_id, problem_id) =
-        (format!("at-{path}"), format!("note-{path}"), format!("problem-{path}"));
-    let described =
-        if problem.is_some() { format!("{problem_id} {note_id}") } else { note_id.clone() };
-    html! {
-        <div key={path.clone()} class={classes!("field", problem.is_some().then_some("wrong"))}>
-            <label for={id.clone()}>{ label }</label>
-            if let Some(problem) = problem {
-                <p class="problem" id={problem_id}><strong>{ "Error: " }</strong>{ &problem.text }</p>
-            }
-            { input(props, field, typed, &id, &described, problem.is_some()) }
-            { note(field, standing, typed, &note_id, props) }
-        </div>
-    }
+    let class = if problem.is_some() { "field wrong" } else { "field" };
+    let view = el!("div", "class" = class;
+        el!("label", "for" = format!("at-{path}"); label),
+        problem.map(|it| problem_view(path, it)),
+        input(props, field, typed, problem.is_some()),
+        note(field, standing, typed, props),
+    );
+    keyed(path, view)
 }
 
-fn input(
-    props: &Props<'_>,
-    field: &Field,
-    typed: &str,
-    id: &str,
-    described: &str,
-    wrong: bool,
-) -> Html {
-    let path = props.path.clone();
-    let send = props.page.send.clone();
-    let wrong = if wrong { "true" } else { "false" };
-    let (id, described, typed) = (id.to_owned(), described.to_owned(), typed.to_owned());
-    match field.kind {
-        Kind::Choice(choices) => {
-            let options =
-                choices.iter().map(|it| (it.code.to_owned(), it.label.to_owned())).collect();
-            select(
-                &Select { id, described, wrong, typed, options, blank: blank_choice(field) },
-                path,
-                send,
-            )
-        }
-        Kind::OutputName => {
-            let options = output_names(&props.page.state.plan);
-            select(
-                &Select { id, described, wrong, typed, options, blank: "Choose".into() },
-                path,
-                send,
-            )
-        }
-        Kind::Text | Kind::Row | Kind::Whole(..) | Kind::Quantity { .. } => {
-            let unit = if let Kind::Quantity { unit, .. } = field.kind { unit } else { "" };
-            let mode = if matches!(field.kind, Kind::Whole(..)) { "numeric" } else { "text" };
-            let oninput = Callback::from(move |event: InputEvent| {
-                if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
-                    send.dispatch(Action::Type(path.clone(), input.value()));
-                }
-            });
-            html! {
-                <div class="entry">
-                    <input {id} type="text" inputmode={mode} value={typed} {oninput} autocomplete="off"
-                        autocapitalize="off" spellcheck="false" aria-describedby={described} aria-invalid={wrong} />
-                    if !unit.is_empty() { <span class="unit">{ unit }</span> }
-                </div>
-            }
-        }
-    }
+fn problem_view(path: &str, problem: &Message) -> View {
+    el!("p", "class" = "problem", "id" = format!("problem-{path}");
+        el!("strong"; "Error: "), &problem.text)
 }
 
-struct Select {
-    id: String,
-    described: String,
-    wrong: &'static str,
-    typed: String,
-    options: Vec<(String, String)>,
-    blank: String,
-}
-
-fn select(it: &Select, path: String, send: Dispatch) -> Html {
-    let onchange = Callback::from(move |event: Event| {
-        if let Some(select) = event.target().and_then(|it| it.dyn_into::<HtmlSelectElement>().ok())
-        {
-            send.dispatch(Action::Type(path.clone(), select.value()));
-        }
-    });
-    // a word from a plan file that is no choice stays to be seen
-    let is_known = it.typed.is_empty() || it.options.iter().any(|(code, _)| *code == it.typed);
-    html! {
-        <div class="entry">
-            <select id={it.id.clone()} {onchange} aria-describedby={it.described.clone()} aria-invalid={it.wrong}>
-                <option value="" selected={it.typed.is_empty()}>{ &it.blank }</option>
-                if !is_known { <option value={it.typed.clone()} selected=true>{ &it.typed }</option> }
-                { for it.options.iter().map(|(code, label)| html! {
-                    <option key={code.clone()} value={code.clone()} selected={*code == it.typed}>{ label }</option>
-                }) }
-            </select>
-        </div>
-    }
-}
-
-fn blank_choice(field: &Field) -> String {
-    let Kind::Choice(choices) = field.kind else { return String::new() };
-    let usual = field.assumed.and_then(|assumed| choices.iter().find(|it| it.code == assumed.text));
-    usual.map_or_else(
-        || "Choose, or leave if not known".to_owned(),
-        |it| format!("Not said: {}", it.label),
-    )
-}
-
-fn output_names(plan: &Plan) -> Vec<(String, String)> {
-    let named = plan
-        .outputs
-        .iter()
-        .map(|output| output.name.trim().to_owned())
-        .filter(|name| !name.is_empty());
-    named.map(|name| (name.clone(), name)).collect()
-}
-
-fn note(
-    field: &Field,
-    standing: Option<&FieldState>,
-    typed: &str,
-    id: &str,
-    props: &Props<'_>,
-) -> Html {
+fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props<'_>) -> View {
     let value = standing.and_then(|it| it.value.as_ref());
     let stands = standing.map(|it| it.state);
     let text = match (stands, value) {
@@ -166,15 +64,19 @@ fn note(
         _ => String::new(),
     };
     let can_be_set_back = stands == Some(Standing::Given) && field.assumed.is_some();
-    html! {
-        <div class="notes" id={id.to_owned()}>
-            if !text.is_empty() { <p>{ text }</p> }
-            if can_be_set_back { { set_back(props) } }
-            if !field.measure.is_empty() && typed.is_empty() {
-                <details class="measure"><summary>{ "How to find it" }</summary><p>{ field.measure }</p></details>
-            }
-        </div>
-    }
+    let is_asked = !field.measure.is_empty() && typed.is_empty();
+    el!("div", "class" = "notes", "id" = format!("note-{}", props.path);
+        (!text.is_empty()).then(|| el!("p"; text)),
+        can_be_set_back.then(|| set_back(props)),
+        is_asked.then(|| measure(field)),
+    )
+}
+
+fn measure(field: &Field) -> View {
+    el!("details", "class" = "measure";
+        el!("summary"; "How to find it"),
+        el!("p"; field.measure),
+    )
 }
 
 fn hint(field: &Field) -> String {
@@ -199,8 +101,7 @@ fn differs(shown: &str, typed: &str) -> bool {
     shown != typed && shown.trim_end_matches(|c: char| !c.is_ascii_digit()) != typed
 }
 
-fn set_back(props: &Props<'_>) -> Html {
-    let (path, send) = (props.path.clone(), props.page.send.clone());
-    let onclick = Callback::from(move |_| send.dispatch(Action::Type(path.clone(), String::new())));
-    html! { <button type="button" class="quiet" {onclick}>{ "Set back to the usual value" }</button> }
+fn set_back(props: &Props<'_>) -> View {
+    let blank = Action::Type(props.path.clone(), String::new());
+    button(Some("quiet"), "Set back to the usual value", sending(&props.page.send, blank))
 }

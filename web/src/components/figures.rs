@@ -1,56 +1,48 @@
 //! The numbers behind an answer, and its tables.
 
-use quietpin_core::{
-    quantity::Value,
-    report::{Figure, Row, Table},
-};
-use yew::prelude::*;
+use quietpin_core::report::{Figure, Row, Table};
 
-use crate::words;
+use crate::{
+    element::{View, all, el, nothing},
+    words,
+};
 
 /// The numbers, each with its range.
-pub(super) fn figures(figures: &[Figure]) -> Html {
+pub(super) fn figures(figures: &[Figure]) -> View {
     if figures.is_empty() {
-        return html! {};
+        return nothing();
     }
-    html! { <dl class="figures">{ for figures.iter().map(figure) }</dl> }
+    el!("dl", "class" = "figures"; all(figures.iter().map(figure)))
 }
 
-fn figure(figure: &Figure) -> Html {
-    let range = match (&figure.low, &figure.high) {
-        (Some(low), Some(high)) => {
-            html! { <span class="range">{ format!("{} to {}", low.shown, high.shown) }</span> }
-        }
-        _ => html! {},
-    };
-    html! {
-        <div>
-            <dt>{ &figure.label.text }</dt>
-            <dd><b>{ &figure.value.shown }</b>{ range }</dd>
-        </div>
-    }
+fn figure(figure: &Figure) -> View {
+    let range = figure.low.as_ref().zip(figure.high.as_ref()).map(
+        |(low, high)| el!("span", "class" = "range"; format!("{} to {}", low.shown, high.shown)),
+    );
+    el!("div";
+        el!("dt"; &figure.label.text),
+        el!("dd"; el!("b"; &figure.value.shown), range),
+    )
 }
 
 /// A table; a row that stands out says so in a cell as well.
-pub(super) fn table(table: &Table) -> Html {
-    html! {
-        <div class="table" tabindex="0" role="group" aria-label={table.caption.text.clone()}>
-            <table>
-                <caption>{ &table.caption.text }</caption>
-                <thead><tr>{ for table.columns.iter().map(|it| html! { <th scope="col">{ &it.text }</th> }) }</tr></thead>
-                <tbody>{ for table.rows.iter().map(row) }</tbody>
-            </table>
-        </div>
-    }
+pub(super) fn table(table: &Table) -> View {
+    let caption = &table.caption.text;
+    let heads = table.columns.iter().map(|it| el!("th", "scope" = "col"; &it.text));
+    el!("div", "class" = "table", "tabindex" = "0", "role" = "group", "aria-label" = caption;
+        el!("table";
+            el!("caption"; caption),
+            el!("thead"; el!("tr"; all(heads))),
+            el!("tbody"; all(table.rows.iter().map(row))),
+        ),
+    )
 }
 
-fn row(row: &Row) -> Html {
+fn row(row: &Row) -> View {
     let mut cells = row.cells.iter();
-    let head = cells.next().map(|it| html! { <th scope="row">{ &it.shown }</th> });
-    html! {
-        <tr class={row.tone.map(words::tone_class)}>
-            { head }
-            { for cells.map(|it: &Value| html! { <td>{ &it.shown }</td> }) }
-        </tr>
-    }
+    let head = cells.next().map(|it| el!("th", "scope" = "row"; &it.shown));
+    el!("tr", "class" = row.tone.map(words::tone_class);
+        head,
+        all(cells.map(|it| el!("td"; &it.shown))),
+    )
 }

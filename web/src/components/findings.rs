@@ -6,13 +6,16 @@ use quietpin_core::{
     quantity::Holds,
     words as core_words,
 };
-use yew::prelude::*;
 
-use super::working;
-use crate::{browser::focus, state::State, words};
+use super::{link_to, working};
+use crate::{
+    element::{View, all, el, keyed, several},
+    state::State,
+    words,
+};
 
 /// The findings, or that there are none.
-pub(crate) fn findings_view(state: &State) -> Html {
+pub(crate) fn findings_view(state: &State) -> View {
     let report = &state.report;
     let findings = &report.findings;
     let has_answer = report
@@ -20,20 +23,21 @@ pub(crate) fn findings_view(state: &State) -> Html {
         .iter()
         .flat_map(|section| &section.answers)
         .any(|answer| answer.verdict.tone != quietpin_core::report::Tone::Open);
-    html! {
-        <section id="at-found" class="found" tabindex="-1" aria-labelledby="found-title">
-            <h2 id="found-title">{ "What stands out" }</h2>
-            if findings.is_empty() {
-                <p class="why">{
-                    if has_answer { "Nothing wrong in what is answered so far." }
-                    else { "Nothing yet: each question below asks for a few things first." }
-                }</p>
-            } else {
-                <p class="count">{ count(findings) }</p>
-                <ol>{ for findings.iter().enumerate().map(|(at, it)| finding(at, it)) }</ol>
-            }
-        </section>
-    }
+    let nothing_yet = if has_answer {
+        "Nothing wrong in what is answered so far."
+    } else {
+        "Nothing yet: each question below asks for a few things first."
+    };
+    let list = || {
+        several!(
+            el!("p", "class" = "count"; count(findings)),
+            el!("ol"; all(findings.iter().enumerate().map(|(at, it)| finding(at, it)))),
+        )
+    };
+    el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
+        el!("h2", "id" = "found-title"; "What stands out"),
+        if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() },
+    )
 }
 
 fn count(findings: &[Finding]) -> String {
@@ -53,35 +57,33 @@ fn count(findings: &[Finding]) -> String {
     parts.join(", ")
 }
 
-fn finding(at: usize, finding: &Finding) -> Html {
-    let path = finding.subject.clone();
-    let onclick = Callback::from(move |event: MouseEvent| {
-        event.prevent_default();
-        focus::go_to(&path);
-    });
-    let explanation = core_words::explanation(finding.message.code);
-    html! {
-        <li key={at} class={words::severity_class(finding.severity)}>
-            <a href={format!("#at-{}", finding.subject)} {onclick}>
-                <span class="severity">{ words::severity(finding.severity) }</span>
-                <span class="said">{ &finding.message.text }</span>
-            </a>
-            if let Some(first) = finding.remedies.first() { <p class="cure">{ &first.text }</p> }
-            <details>
-                <summary>{ "Why, and what to do" }</summary>
-                { holds(finding) }
-                if let Some(it) = explanation { <p>{ it.why }</p> <p>{ it.act }</p> }
-                if finding.remedies.len() > 1 {
-                    <ul>{ for finding.remedies.iter().skip(1).map(|it| html! { <li>{ &it.text }</li> }) }</ul>
-                }
-                if let Some(it) = explanation { <p class="source">{ "Source: " }{ it.source }</p> }
-                { working(std::iter::once(("How it was found", finding.working.as_slice()))) }
-            </details>
-        </li>
-    }
+fn finding(at: usize, finding: &Finding) -> View {
+    let said = several!(
+        el!("span", "class" = "severity"; words::severity(finding.severity)),
+        el!("span", "class" = "said"; &finding.message.text),
+    );
+    let view = el!("li", "class" = words::severity_class(finding.severity);
+        link_to(&finding.subject, said),
+        finding.remedies.first().map(|it| el!("p", "class" = "cure"; &it.text)),
+        more(finding),
+    );
+    keyed(&at.to_string(), view)
 }
 
-fn holds(finding: &Finding) -> Html {
+fn more(finding: &Finding) -> View {
+    let explanation = core_words::explanation(finding.message.code);
+    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
+    el!("details";
+        el!("summary"; "Why, and what to do"),
+        holds(finding),
+        explanation.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
+        (finding.remedies.len() > 1).then(others),
+        explanation.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
+        working(std::iter::once(("How it was found", finding.working.as_slice()))),
+    )
+}
+
+fn holds(finding: &Finding) -> View {
     let from = match finding.basis {
         Basis::AsPlanned => "From the plan",
         Basis::AsWired => "From what was found at the car",
@@ -92,5 +94,5 @@ fn holds(finding: &Finding) -> Html {
         Holds::Always | Holds::Never => String::new(),
     };
     let field = if place.is_empty() { String::new() } else { format!("; field “{place}”") };
-    html! { <p class="basis">{ format!("{from}{when}{field}.") }</p> }
+    el!("p", "class" = "basis"; format!("{from}{when}{field}."))
 }

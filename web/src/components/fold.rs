@@ -2,24 +2,35 @@
 
 use yew::prelude::*;
 
+use crate::element::{View, el};
+
+/// What is folded away behind a summary; `wanted` opens it.
+pub(crate) fn fold(
+    class: &'static str,
+    summary: &'static str,
+    wanted: bool,
+    children: View,
+) -> View {
+    html! { <Fold {class} {summary} {wanted}>{ Html::from(children) }</Fold> }.into()
+}
+
 #[derive(Properties, PartialEq)]
-pub(crate) struct Props {
-    pub(crate) class: &'static str,
-    pub(crate) summary: &'static str,
+struct Props {
+    class: &'static str,
+    summary: &'static str,
     /// Opens it; what was opened once is closed by the fitter alone.
-    pub(crate) wanted: bool,
-    pub(crate) children: Html,
+    wanted: bool,
+    children: Html,
 }
 
 #[component]
-pub(crate) fn Fold(props: &Props) -> Html {
+fn Fold(props: &Props) -> Html {
     let opened = use_mut_ref(|| false);
     let mut opened = opened.borrow_mut();
     *opened |= props.wanted;
-    html! {
-        <details class={props.class} open={*opened}>
-            <summary>{ props.summary }</summary>
-            { props.children.clone() }
-        </details>
-    }
+    el!("details", "class" = props.class, "open" = *opened;
+        el!("summary"; props.summary),
+        View::from(props.children.clone()),
+    )
+    .into()
 }

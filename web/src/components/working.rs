@@ -1,34 +1,30 @@
 //! The working, as an engineer writes it.
 
 use quietpin_core::working::Step;
-use yew::prelude::*;
+
+use crate::element::{View, all, el, nothing};
 
 /// What was worked out, each part with its steps.
-pub(crate) fn working<'a>(parts: impl Iterator<Item = (&'a str, &'a [Step])>) -> Html {
+pub(crate) fn working<'a>(parts: impl Iterator<Item = (&'a str, &'a [Step])>) -> View {
     let parts: Vec<_> = parts.filter(|(_, steps)| !steps.is_empty()).collect();
     if parts.is_empty() {
-        return html! {};
+        return nothing();
     }
-    html! {
-        <details class="working">
-            <summary>{ "Show the working" }</summary>
-            { for parts.into_iter().map(|(title, steps)| html! {
-                <section>
-                    <p class="part-name">{ title.to_owned() }</p>
-                    { for steps.iter().map(line) }
-                </section>
-            }) }
-        </details>
-    }
+    el!("details", "class" = "working";
+        el!("summary"; "Show the working"),
+        all(parts.into_iter().map(part)),
+    )
 }
 
-fn line(step: &Step) -> Html {
-    html! {
-        <div class="step">
-            <p class="symbols">{ step.symbols }</p>
-            <p class="filled">{ "= " }{ &step.filled }</p>
-            <p class="result">{ "= " }<b>{ &step.result.shown }</b></p>
-            <p class="source">{ step.source }</p>
-        </div>
-    }
+fn part((title, steps): (&str, &[Step])) -> View {
+    el!("section"; el!("p", "class" = "part-name"; title), all(steps.iter().map(line)))
+}
+
+fn line(step: &Step) -> View {
+    el!("div", "class" = "step";
+        el!("p", "class" = "symbols"; step.symbols),
+        el!("p", "class" = "filled"; "= ", &step.filled),
+        el!("p", "class" = "result"; "= ", el!("b"; &step.result.shown)),
+        el!("p", "class" = "source"; step.source),
+    )
 }

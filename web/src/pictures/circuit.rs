@@ -6,8 +6,11 @@
 use quietpin_core::report::{Circuit, CircuitState};
 use yew::prelude::*;
 
-use super::{at, whole};
-use crate::words;
+use super::{disc, horizontal, label, line, vertical, whole};
+use crate::{
+    element::{View, all, el, keyed, nothing, on_click, several},
+    words,
+};
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct Props {
@@ -22,30 +25,34 @@ pub(crate) fn CircuitView(props: &Props) -> Html {
         circuit.states.iter().enumerate().min_by_key(|(_, it)| it.tone).map_or(0, |(at, _)| at);
     let chosen = use_state(|| None::<usize>);
     let now = chosen.unwrap_or(worst).min(circuit.states.len().saturating_sub(1));
-    let Some(state) = circuit.states.get(now) else { return html! {} };
-    let choose = |to: usize| {
+    let Some(state) = circuit.states.get(now) else { return Html::default() };
+    let buttons = circuit.states.iter().enumerate().map(|(at, it)| {
         let chosen = chosen.clone();
-        Callback::from(move |_: MouseEvent| chosen.set(Some(to)))
-    };
-    html! {
-        <figure class="picture circuit">
-            <div class="states" role="group" aria-label="Key state">
-                { for circuit.states.iter().enumerate().map(|(at, it)| html! {
-                    <button type="button" key={it.state} class={classes!("state", words::tone_class(it.tone))}
-                        aria-pressed={if at == now { "true" } else { "false" }} onclick={choose(at)}>
-                        <span class="sign" aria-hidden="true">{ words::tone_sign(it.tone) }</span>{ &it.name.text }
-                    </button>
-                }) }
-            </div>
-            <svg viewBox="0 0 340 300" role="img" aria-label={format!("{} {}", state.name.text, state.summary.text)}>
-                { drawing(circuit, state) }
-            </svg>
-            <figcaption aria-live="polite"><strong>{ &state.name.text }{ ": " }</strong>{ &state.summary.text }</figcaption>
-            <ul class="all-states">
-                { for circuit.states.iter().map(|it| html! { <li><strong>{ &it.name.text }{ ": " }</strong>{ &it.summary.text }</li> }) }
-            </ul>
-        </figure>
-    }
+        let choose = Callback::from(move |_| chosen.set(Some(at)));
+        keyed(it.state, on_click(state_button(it, at == now), choose))
+    });
+    el!("figure", "class" = "picture circuit";
+        el!("div", "class" = "states", "role" = "group", "aria-label" = "Key state"; all(buttons)),
+        el!("svg", "viewBox" = "0 0 340 300", "role" = "img",
+            "aria-label" = format!("{} {}", state.name.text, state.summary.text);
+            drawing(circuit, state),
+        ),
+        el!("figcaption", "aria-live" = "polite"; summary(state)),
+        el!("ul", "class" = "all-states"; all(circuit.states.iter().map(|it| el!("li"; summary(it))))),
+    )
+    .into()
+}
+
+fn state_button(it: &CircuitState, is_chosen: bool) -> View {
+    el!("button", "type" = "button", "class" = format!("state {}", words::tone_class(it.tone)),
+        "aria-pressed" = if is_chosen { "true" } else { "false" };
+        el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(it.tone)),
+        &it.name.text,
+    )
+}
+
+fn summary(it: &CircuitState) -> View {
+    several!(el!("strong"; &it.name.text, ": "), &it.summary.text)
 }
 
 /// Where the parts stand. The controller is the frame on the left, the load hangs on the pin to its right.
@@ -58,20 +65,26 @@ const PULL: f64 = 158.0;
 const EDGE: f64 = 190.0;
 const LOAD: f64 = 270.0;
 
-fn drawing(circuit: &Circuit, state: &CircuitState) -> Html {
+fn drawing(circuit: &Circuit, state: &CircuitState) -> View {
     let has_upper = circuit.stage != "open-drain";
     let has_lower = circuit.stage != "high-side";
-    html! {
-        <>
-            <rect class="frame" x="40" y="20" width={at(EDGE - 40.0)} height="260" rx="3" />
-            <text class="scale" x="44" y="15">{ "controller" }</text>
-            if has_upper { { upper(state) } }
-            if has_lower { { lower(state) } }
-            { pulls(circuit, state) }
-            { pin(circuit, state) }
-            { load(circuit, state) }
-        </>
-    }
+    several!(
+        el!(
+            "rect",
+            "class" = "frame",
+            "x" = "40",
+            "y" = "20",
+            "width" = EDGE - 40.0,
+            "height" = "260",
+            "rx" = "3"
+        ),
+        el!("text", "class" = "scale", "x" = "44", "y" = "15"; "controller"),
+        has_upper.then(|| upper(state)),
+        has_lower.then(|| lower(state)),
+        pulls(circuit, state),
+        pin(circuit, state),
+        load(circuit, state),
+    )
 }
 
 fn current(state: &CircuitState, part: &str) -> f64 {
@@ -80,87 +93,92 @@ fn current(state: &CircuitState, part: &str) -> f64 {
 }
 
 /// Whether a branch carries enough to be drawn as a path: a milliampere lights an LED.
+fn is_live(amperes: f64) -> bool {
+    amperes.abs() >= 0.5e-3
+}
+
 fn class_of(amperes: f64) -> &'static str {
-    if amperes.abs() >= 0.5e-3 { "wire live" } else { "wire" }
+    if is_live(amperes) { "wire live" } else { "wire" }
 }
 
-fn upper(state: &CircuitState) -> Html {
+fn part_class(amperes: f64) -> &'static str {
+    if is_live(amperes) { "part live" } else { "part" }
+}
+
+fn upper(state: &CircuitState) -> View {
     let (switch, diode) = (current(state, "upper-switch"), current(state, "upper-diode"));
-    html! {
-        <>
-            { bar(RAIL, SWITCH - 14.0, PULL, "wire") }
-            { value("rail", state.rail.as_ref().map(|it| it.shown.as_str()), 46.0, RAIL - 8.0) }
-            { lever(SWITCH, RAIL, PIN, switch) }
-            { diode_up(DIODE, RAIL, PIN, diode) }
-        </>
-    }
+    several!(
+        horizontal("wire", SWITCH - 14.0, PULL, RAIL),
+        value("rail", state.rail.as_ref().map(|it| it.shown.as_str()), 46.0, RAIL - 8.0),
+        lever(SWITCH, RAIL, PIN, switch),
+        diode_up(DIODE, RAIL, PIN, diode),
+    )
 }
 
-fn lower(state: &CircuitState) -> Html {
+fn lower(state: &CircuitState) -> View {
     let (switch, diode) = (current(state, "lower-switch"), current(state, "lower-diode"));
-    html! {
-        <>
-            { lever(SWITCH, PIN, GROUND, switch) }
-            { diode_up(DIODE, PIN, GROUND, diode) }
-            { bar(GROUND, SWITCH - 14.0, PULL, "wire") }
-            { earth(SWITCH, GROUND) }
-        </>
-    }
+    several!(
+        lever(SWITCH, PIN, GROUND, switch),
+        diode_up(DIODE, PIN, GROUND, diode),
+        horizontal("wire", SWITCH - 14.0, PULL, GROUND),
+        earth(SWITCH, GROUND),
+    )
 }
 
-fn pulls(circuit: &Circuit, state: &CircuitState) -> Html {
+fn pulls(circuit: &Circuit, state: &CircuitState) -> View {
     let (up, down) = (current(state, "pull-up"), current(state, "pull-down"));
-    html! {
-        <>
-            if let Some(rail) = circuit.pull_up {
-                { resistor(PULL, RAIL, PIN, up) }
-                <text class="scale" x={at(PULL)} y={at(RAIL - 4.0)} text-anchor="middle">{ rail_name(rail) }</text>
-            }
-            if circuit.pull_down { { resistor(PULL, PIN, GROUND, down) } { earth(PULL, GROUND) } }
-        </>
-    }
+    let pull_up = |rail| {
+        several!(
+            resistor(PULL, RAIL, PIN, up),
+            label("scale", PULL, RAIL - 4.0, Some("middle"), rail_name(rail)),
+        )
+    };
+    let pull_down = || several!(resistor(PULL, PIN, GROUND, down), earth(PULL, GROUND));
+    several!(circuit.pull_up.map(pull_up), circuit.pull_down.then(pull_down))
 }
 
-fn pin(circuit: &Circuit, state: &CircuitState) -> Html {
+fn pin(circuit: &Circuit, state: &CircuitState) -> View {
     let carries = class_of(current(state, "load"));
     let left = if circuit.pull_up.is_some() || circuit.pull_down { "wire" } else { carries };
-    html! {
-        <>
-            { bar(PIN, SWITCH, PULL, left) }
-            { bar(PIN, PULL, LOAD, carries) }
-            <circle class="pin" cx={at(EDGE)} cy={at(PIN)} r="5" />
-            { value("pin", Some(state.pin.as_ref().map_or("floats", |it| it.shown.as_str())), EDGE + 8.0, PIN - 8.0) }
-        </>
-    }
+    let shown = state.pin.as_ref().map_or("floats", |it| it.shown.as_str());
+    several!(
+        horizontal(left, SWITCH, PULL, PIN),
+        horizontal(carries, PULL, LOAD, PIN),
+        disc("pin", EDGE, PIN, "5"),
+        value("pin", Some(shown), EDGE + 8.0, PIN - 8.0),
+    )
 }
 
 /// The load, up to a feed or down to ground.
-fn load(circuit: &Circuit, state: &CircuitState) -> Html {
+fn load(circuit: &Circuit, state: &CircuitState) -> View {
     let amperes = current(state, "load");
     let far = if circuit.far_end == "ground" { GROUND } else { RAIL };
     let (top, bottom) = if far < PIN { (far, PIN) } else { (PIN, far) };
     let class = class_of(amperes);
     let middle = f64::midpoint(top, bottom);
-    html! {
-        <>
-            <line class={class} x1={at(LOAD)} x2={at(LOAD)} y1={at(top)} y2={at(middle - 20.0)} />
-            <line class={class} x1={at(LOAD)} x2={at(LOAD)} y1={at(middle + 20.0)} y2={at(bottom)} />
-            <rect class={classes!("part", (class == "wire live").then_some("live"))} x={at(LOAD - 12.0)} y={at(middle - 20.0)} width="24" height="40" />
-            <text class="scale" x={at(LOAD + 17.0)} y={at(middle + 4.0)}>{ circuit.load.replace('-', " ") }</text>
-            { arrow(LOAD, middle, amperes, far < PIN) }
-            if circuit.far_end == "ground" { { earth(LOAD, GROUND) } } else { { feed(circuit, state) } }
-        </>
-    }
+    several!(
+        vertical(class, LOAD, top, middle - 20.0),
+        vertical(class, LOAD, middle + 20.0, bottom),
+        el!(
+            "rect",
+            "class" = part_class(amperes),
+            "x" = LOAD - 12.0,
+            "y" = middle - 20.0,
+            "width" = "24",
+            "height" = "40"
+        ),
+        label("scale", LOAD + 17.0, middle + 4.0, None, &circuit.load.replace('-', " ")),
+        arrow(LOAD, middle, amperes, far < PIN),
+        if circuit.far_end == "ground" { earth(LOAD, GROUND) } else { feed(circuit, state) },
+    )
 }
 
-fn feed(circuit: &Circuit, state: &CircuitState) -> Html {
-    html! {
-        <>
-            { bar(RAIL, LOAD - 14.0, LOAD + 14.0, "wire") }
-            <text class="scale" x={at(LOAD)} y={at(RAIL - 20.0)} text-anchor="middle">{ feed_name(circuit.far_end) }</text>
-            { value("", state.far.as_ref().map(|it| it.shown.as_str()), LOAD - 14.0, RAIL - 6.0) }
-        </>
-    }
+fn feed(circuit: &Circuit, state: &CircuitState) -> View {
+    several!(
+        horizontal("wire", LOAD - 14.0, LOAD + 14.0, RAIL),
+        label("scale", LOAD, RAIL - 20.0, Some("middle"), feed_name(circuit.far_end)),
+        value("", state.far.as_ref().map(|it| it.shown.as_str()), LOAD - 14.0, RAIL - 6.0),
+    )
 }
 
 fn rail_name(rail: &str) -> &'static str {
@@ -180,66 +198,57 @@ fn feed_name(far_end: &str) -> &'static str {
     }
 }
 
-fn value(name: &str, shown: Option<&str>, x: f64, y: f64) -> Html {
-    let Some(shown) = shown else { return html! {} };
+fn value(name: &str, shown: Option<&str>, x: f64, y: f64) -> View {
+    let Some(shown) = shown else { return nothing() };
     let text = if name.is_empty() { shown.to_owned() } else { format!("{name} {shown}") };
-    html! { <text class="value" x={at(x)} y={at(y)}>{ text }</text> }
-}
-
-fn bar(y: f64, from: f64, to: f64, class: &'static str) -> Html {
-    html! { <line {class} x1={at(from)} x2={at(to)} y1={at(y)} y2={at(y)} /> }
+    label("value", x, y, None, &text)
 }
 
 /// A switch between two heights: closed where it carries current, else open.
-fn lever(x: f64, top: f64, bottom: f64, amperes: f64) -> Html {
+fn lever(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
     let class = class_of(amperes);
     let (a, b) = (top + 34.0, bottom - 34.0);
-    let tip = if class == "wire live" { x } else { x - 16.0 };
-    html! {
-        <g>
-            <line {class} x1={at(x)} x2={at(x)} y1={at(top)} y2={at(a)} />
-            <line {class} x1={at(x)} x2={at(tip)} y1={at(b)} y2={at(a)} />
-            <line {class} x1={at(x)} x2={at(x)} y1={at(b)} y2={at(bottom)} />
-        </g>
-    }
+    let tip = if is_live(amperes) { x } else { x - 16.0 };
+    el!("g";
+        vertical(class, x, top, a),
+        line(class, (x, b), (tip, a)),
+        vertical(class, x, b, bottom),
+    )
 }
 
 /// A diode that lets current pass upwards.
-fn diode_up(x: f64, top: f64, bottom: f64, amperes: f64) -> Html {
-    let class = class_of(amperes);
+fn diode_up(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
+    let (class, part) = (class_of(amperes), part_class(amperes));
     let middle = f64::midpoint(top, bottom);
-    let part = if class == "wire live" { "part live" } else { "part" };
-    html! {
-        <g>
-            <line {class} x1={at(x)} x2={at(x)} y1={at(top)} y2={at(middle - 8.0)} />
-            <line {class} x1={at(x)} x2={at(x)} y1={at(middle + 8.0)} y2={at(bottom)} />
-            <path class={part} d={format!("M{} {}h18l-9 -16z", whole(x - 9.0), whole(middle + 8.0))} />
-            <line class={part} x1={at(x - 9.0)} x2={at(x + 9.0)} y1={at(middle - 8.0)} y2={at(middle - 8.0)} />
-        </g>
-    }
+    let triangle = format!("M{} {}h18l-9 -16z", whole(x - 9.0), whole(middle + 8.0));
+    el!("g";
+        vertical(class, x, top, middle - 8.0),
+        vertical(class, x, middle + 8.0, bottom),
+        el!("path", "class" = part, "d" = triangle),
+        horizontal(part, x - 9.0, x + 9.0, middle - 8.0),
+    )
 }
 
-fn resistor(x: f64, top: f64, bottom: f64, amperes: f64) -> Html {
+fn resistor(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
     let class = class_of(amperes);
     let middle = f64::midpoint(top, bottom);
-    let part = if class == "wire live" { "part live" } else { "part" };
-    html! {
-        <g>
-            <line {class} x1={at(x)} x2={at(x)} y1={at(top)} y2={at(middle - 16.0)} />
-            <line {class} x1={at(x)} x2={at(x)} y1={at(middle + 16.0)} y2={at(bottom)} />
-            <rect class={part} x={at(x - 7.0)} y={at(middle - 16.0)} width="14" height="32" />
-        </g>
-    }
+    el!("g";
+        vertical(class, x, top, middle - 16.0),
+        vertical(class, x, middle + 16.0, bottom),
+        el!("rect", "class" = part_class(amperes), "x" = x - 7.0, "y" = middle - 16.0,
+            "width" = "14", "height" = "32"),
+    )
 }
 
-fn earth(x: f64, y: f64) -> Html {
-    html! { <path class="wire" d={format!("M{} {}v8m-10 0h20m-16 4h12m-8 4h4", whole(x), whole(y))} /> }
+fn earth(x: f64, y: f64) -> View {
+    let strokes = format!("M{} {}v8m-10 0h20m-16 4h12m-8 4h4", whole(x), whole(y));
+    el!("path", "class" = "wire", "d" = strokes)
 }
 
 /// An arrow beside the load, the way the current flows; none where there is none.
-fn arrow(x: f64, y: f64, amperes: f64, feed_above: bool) -> Html {
-    if amperes.abs() < 0.5e-3 {
-        return html! {};
+fn arrow(x: f64, y: f64, amperes: f64, feed_above: bool) -> View {
+    if !is_live(amperes) {
+        return nothing();
     }
     // positive leaves the pin: upwards to a feed above, downwards to ground
     let up = (amperes > 0.0) == feed_above;
@@ -249,5 +258,5 @@ fn arrow(x: f64, y: f64, amperes: f64, feed_above: bool) -> Html {
         (y - 18.0, y + 18.0, "m-5 -7l5 7l5 -7")
     };
     let (x, tail, tip) = (whole(x - 22.0), whole(tail), whole(tip));
-    html! { <path class="wire live arrow" d={format!("M{x} {tail}V{tip}{head}")} /> }
+    el!("path", "class" = "wire live arrow", "d" = format!("M{x} {tail}V{tip}{head}"))
 }

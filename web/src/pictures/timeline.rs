@@ -1,9 +1,9 @@
 //! Speed against time, the two thresholds, and when the relay's contact is closed.
 
 use quietpin_core::report::Timeline;
-use yew::prelude::*;
 
-use super::{at, whole};
+use super::{at, horizontal, label, vertical, view_box, whole};
+use crate::element::{View, all, el, several};
 
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 34.0;
@@ -54,31 +54,33 @@ fn round_up(number: f64) -> f64 {
 }
 
 /// Speed against time, and the relay below it.
-pub(crate) fn timeline_view(it: &Timeline) -> Html {
+pub(crate) fn timeline_view(it: &Timeline) -> View {
     let scale = Scale::of(it);
     let bar = TOP + PLOT + 26.0;
     #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
     let height = bar + BAR + 10.0 + 15.0 * it.marks.len() as f64;
-    html! {
-        <figure class="picture timeline">
-            <svg viewBox={format!("0 0 {} {}", whole(WIDTH), whole(height))} role="img" aria-label={it.caption.text.clone()}>
-                { axes(&scale) }
-                <polyline class="speed" points={points(&scale, &it.speed)} />
-                <polyline class="measured" points={points(&scale, &it.measured)} />
-                { level(&scale, it.threshold_rpm, "on", "threshold") }
-                { level(&scale, it.release_rpm, "off", "release") }
-                { relay(&scale, it, bar) }
-                { for it.marks.iter().enumerate().map(|(n, (t, said))| mark(&scale, n, *t, &said.text, bar)) }
-            </svg>
-            <figcaption>
-                { &it.caption.text }
-                <ul class="key">
-                    <li><svg viewBox="0 0 24 8" aria-hidden="true"><path class="speed" d="M0 4H24" /></svg>{ "true speed" }</li>
-                    <li><svg viewBox="0 0 24 8" aria-hidden="true"><path class="measured" d="M0 4H24" /></svg>{ "as measured" }</li>
-                </ul>
-            </figcaption>
-        </figure>
-    }
+    let caption = &it.caption.text;
+    let marks = it.marks.iter().enumerate();
+    el!("figure", "class" = "picture timeline";
+        el!("svg", "viewBox" = view_box(WIDTH, height), "role" = "img", "aria-label" = caption;
+            axes(&scale),
+            el!("polyline", "class" = "speed", "points" = points(&scale, &it.speed)),
+            el!("polyline", "class" = "measured", "points" = points(&scale, &it.measured)),
+            level(&scale, it.threshold_rpm, "level on", "threshold"),
+            level(&scale, it.release_rpm, "level off", "release"),
+            relay(&scale, it, bar),
+            all(marks.map(|(n, (t, said))| mark(&scale, n, *t, &said.text, bar))),
+        ),
+        el!("figcaption";
+            caption,
+            el!("ul", "class" = "key"; key("speed", "true speed"), key("measured", "as measured")),
+        ),
+    )
+}
+
+fn key(class: &'static str, meaning: &str) -> View {
+    let sample = el!("path", "class" = class, "d" = "M0 4H24");
+    el!("li"; el!("svg", "viewBox" = "0 0 24 8", "aria-hidden" = "true"; sample), meaning)
 }
 
 fn points(scale: &Scale, curve: &[(f64, f64)]) -> String {
@@ -87,57 +89,49 @@ fn points(scale: &Scale, curve: &[(f64, f64)]) -> String {
     points.join(" ")
 }
 
-fn axes(scale: &Scale) -> Html {
+fn axes(scale: &Scale) -> View {
     let speed = |share: f64| {
         let rpm = scale.most_rpm * share;
         let y = scale.y(rpm);
-        html! {
-            <g>
-                <line class="grid" x1={at(LEFT)} x2={at(WIDTH - RIGHT)} y1={at(y)} y2={at(y)} />
-                <text class="scale" x={at(LEFT - 4.0)} y={at(y + 4.0)} text-anchor="end">{ whole(rpm) }</text>
-            </g>
-        }
+        el!("g";
+            horizontal("grid", LEFT, WIDTH - RIGHT, y),
+            label("scale", LEFT - 4.0, y + 4.0, Some("end"), &whole(rpm)),
+        )
     };
     let time = |share: f64| {
         let t = scale.from_s + (scale.to_s - scale.from_s) * share;
-        let end = if share > 0.9 { "end" } else { "middle" };
-        html! { <text class="scale" x={at(scale.x(t))} y={at(TOP + PLOT + 14.0)} text-anchor={end}>{ format!("{} s", at(t)) }</text> }
+        let anchor = if share > 0.9 { "end" } else { "middle" };
+        label("scale", scale.x(t), TOP + PLOT + 14.0, Some(anchor), &format!("{} s", at(t)))
     };
-    html! { <>{ for [0.0, 0.5, 1.0].map(speed) }{ for [0.0, 0.5, 1.0].map(time) }</> }
+    several!(all([0.0, 0.5, 1.0].map(speed)), all([0.0, 0.5, 1.0].map(time)))
 }
 
-fn level(scale: &Scale, rpm: f64, class: &'static str, name: &'static str) -> Html {
+fn level(scale: &Scale, rpm: f64, class: &'static str, name: &str) -> View {
     let y = scale.y(rpm);
-    html! {
-        <g>
-            <line class={classes!("level", class)} x1={at(LEFT)} x2={at(WIDTH - RIGHT)} y1={at(y)} y2={at(y)} />
-            <text class="scale" x={at(WIDTH - RIGHT)} y={at(y - 3.0)} text-anchor="end">{ format!("{name} {} rpm", whole(rpm)) }</text>
-        </g>
-    }
+    let said = format!("{name} {} rpm", whole(rpm));
+    el!("g";
+        horizontal(class, LEFT, WIDTH - RIGHT, y),
+        label("scale", WIDTH - RIGHT, y - 3.0, Some("end"), &said),
+    )
 }
 
-fn relay(scale: &Scale, it: &Timeline, y: f64) -> Html {
-    html! {
-        <g>
-            <line class="row" x1={at(LEFT)} x2={at(WIDTH - RIGHT)} y1={at(y + BAR)} y2={at(y + BAR)} />
-            <text class="scale" x="2" y={at(y + 11.0)}>{ "relay" }</text>
-            { for it.closed.iter().map(|(from, to)| {
-                let (x, end) = (scale.x(*from), scale.x(*to));
-                html! { <rect class="closed" x={at(x)} width={at((end - x).max(1.0))} y={at(y)} height={at(BAR)} /> }
-            }) }
-        </g>
-    }
+fn relay(scale: &Scale, it: &Timeline, y: f64) -> View {
+    let closed = |(from, to): &(f64, f64)| {
+        let (x, end) = (scale.x(*from), scale.x(*to));
+        let width = (end - x).max(1.0);
+        el!("rect", "class" = "closed", "x" = x, "width" = width, "y" = y, "height" = BAR)
+    };
+    el!("g";
+        horizontal("row", LEFT, WIDTH - RIGHT, y + BAR),
+        el!("text", "class" = "scale", "x" = "2", "y" = y + 11.0; "relay"),
+        all(it.closed.iter().map(closed)),
+    )
 }
 
-fn mark(scale: &Scale, n: usize, t: f64, said: &str, bar: f64) -> Html {
+fn mark(scale: &Scale, n: usize, t: f64, said: &str, bar: f64) -> View {
     let x = scale.x(t);
     #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
     let y = bar + BAR + 14.0 + 15.0 * n as f64;
     let (anchor, gap) = if x > WIDTH * 0.55 { ("end", -4.0) } else { ("start", 4.0) };
-    html! {
-        <g>
-            <line class="mark" x1={at(x)} x2={at(x)} y1={at(TOP)} y2={at(y)} />
-            <text class="said" x={at(x + gap)} y={at(y)} text-anchor={anchor}>{ said }</text>
-        </g>
-    }
+    el!("g"; vertical("mark", x, TOP, y), label("said", x + gap, y, Some(anchor), said))
 }

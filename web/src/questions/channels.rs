@@ -1,54 +1,53 @@
 //! Question 1: which channel fires which cylinder, and is it wired like that?
 
 use quietpin_core::{fields, report::Answer};
-use yew::prelude::*;
 
 use super::{form, form_of, frame, section};
-use crate::components::{FieldProps, Fold, Page, answer_view, field_view};
+use crate::{
+    components::{FieldProps, Page, answer_view, field_view, fold},
+    element::{View, all, el, nothing, several},
+};
 
 /// The question, its answers and its fields.
-pub(crate) fn channels_view(page: &Page) -> Html {
+pub(crate) fn channels_view(page: &Page) -> View {
     let section = section(&page.state.report, "channels");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
     let answer = |it: &Answer| answer_view(it, inputs(page, answers, it));
-    frame(section, html! { <>{ for answers.iter().map(answer) }</> })
+    frame(section, Some(all(answers.iter().map(answer))))
 }
 
 /// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place
 /// when the answer to it comes.
-fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> Html {
-    let planned = |kind: &'static str, list: &'static str| {
-        html! { <>{ part(page, kind) }{ as_wired(page, list) }</> }
-    };
+fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> View {
+    let planned =
+        |kind: &'static str, list: &'static str| several!(part(page, kind), as_wired(page, list));
     match answer.subject.as_str() {
-        "engine" => html! {
-            <>
-                { form_of(page, "engine") }
-                // the third thing that a blank plan is asked
-                if answers.len() == 1 { { part(page, "ignition") } }
-            </>
-        },
-        "channels.coils_wired" | "channels.injectors_wired" => html! {},
+        "engine" => several!(
+            form_of(page, "engine"),
+            // the third thing that a blank plan is asked
+            (answers.len() == 1).then(|| part(page, "ignition")),
+        ),
+        "channels.coils_wired" | "channels.injectors_wired" => nothing(),
         subject if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
         _ => planned("injection", "injectors_wired"),
     }
 }
 
 /// The fields of the channels whose names begin alike.
-fn part(page: &Page, kind: &str) -> Html {
+fn part(page: &Page, kind: &str) -> View {
     let is_part = |path: &str| path.rsplit('.').next().is_some_and(|name| name.starts_with(kind));
     let fields: Vec<_> = fields::of("channels").filter(|field| is_part(field.path)).collect();
     form(page, "channels", &fields)
 }
 
 /// A field for each channel that the report speaks of.
-fn as_wired(page: &Page, list: &str) -> Html {
+fn as_wired(page: &Page, list: &str) -> View {
     let state = &page.state;
     let prefix = format!("channels.{list}.");
     let number = |path: &String| path.strip_prefix(&prefix)?.parse::<usize>().ok();
     let count = state.report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1);
     if count == 0 {
-        return html! {};
+        return nothing();
     }
     let has_typed = (0..count)
         .any(|at| state.plan.get(&format!("{prefix}{at}")).is_some_and(|it| !it.is_empty()));
@@ -57,14 +56,10 @@ fn as_wired(page: &Page, list: &str) -> Html {
     } else {
         "Found at the car: each injection channel pulsed alone"
     };
-    html! {
-        <Fold class="wired" summary={title} wanted={has_typed}>
-            <div class="row-form">
-                { for (0..count).map(|at| {
-                    let label = Some(format!("Channel {} reaches cylinder", at + 1));
-                    field_view(&FieldProps { path: format!("{prefix}{at}"), page, label })
-                }) }
-            </div>
-        </Fold>
-    }
+    let field = |at: usize| {
+        let label = Some(format!("Channel {} reaches cylinder", at + 1));
+        field_view(&FieldProps { path: format!("{prefix}{at}"), page, label })
+    };
+    let fields = el!("div", "class" = "row-form"; all((0..count).map(field)));
+    fold("wired", title, has_typed, fields)
 }

@@ -1,0 +1,114 @@
+//! What a field is filled in with.
+
+use quietpin_core::{
+    fields::{Field, Kind},
+    plan::Plan,
+};
+use web_sys::HtmlSelectElement;
+use yew::prelude::*;
+
+use super::{super::Dispatch, Props};
+use crate::{
+    element::{View, all, el, keyed, on, on_typing},
+    state::Action,
+};
+
+/// The text field or the list of choices.
+pub(super) fn input(props: &Props<'_>, field: &Field, typed: &str, is_wrong: bool) -> View {
+    let path = &props.path;
+    let choice = |options, blank| {
+        select(&Select { path, is_wrong, typed, options, blank }, props.page.send.clone())
+    };
+    match field.kind {
+        Kind::Choice(choices) => {
+            let options = choices.iter().map(|it| (it.code, it.label)).collect();
+            choice(options, blank_choice(field))
+        }
+        Kind::OutputName => choice(output_names(&props.page.state.plan), "Choose".into()),
+        Kind::Text | Kind::Row | Kind::Whole(..) => text_input(props, field, typed, "", is_wrong),
+        Kind::Quantity { unit, .. } => text_input(props, field, typed, unit, is_wrong),
+    }
+}
+
+fn text_input(
+    props: &Props<'_>,
+    field: &Field,
+    typed: &str,
+    unit: &'static str,
+    is_wrong: bool,
+) -> View {
+    let path = props.path.clone();
+    let mode = if matches!(field.kind, Kind::Whole(..)) { "numeric" } else { "text" };
+    let input = el!(
+        "input",
+        "id" = format!("at-{path}"),
+        "type" = "text",
+        "inputmode" = mode,
+        "autocomplete" = "off",
+        "autocapitalize" = "off",
+        "spellcheck" = "false",
+        "aria-describedby" = described_by(&path, is_wrong),
+        "aria-invalid" = yes_or_no(is_wrong)
+    );
+    let send = props.page.send.clone();
+    let keep = Callback::from(move |typed| send.dispatch(Action::Type(path.clone(), typed)));
+    el!("div", "class" = "entry";
+        on_typing(input, typed, keep),
+        (!unit.is_empty()).then(|| el!("span", "class" = "unit"; unit)),
+    )
+}
+
+/// The ids of what is said about a field.
+fn described_by(path: &str, is_wrong: bool) -> String {
+    if is_wrong { format!("problem-{path} note-{path}") } else { format!("note-{path}") }
+}
+
+fn yes_or_no(it: bool) -> &'static str {
+    if it { "true" } else { "false" }
+}
+
+struct Select<'a> {
+    path: &'a str,
+    is_wrong: bool,
+    typed: &'a str,
+    options: Vec<(&'a str, &'a str)>,
+    blank: String,
+}
+
+fn select(it: &Select<'_>, send: Dispatch) -> View {
+    // a word from a plan file that is no choice stays to be seen
+    let is_known = it.typed.is_empty() || it.options.iter().any(|(code, _)| *code == it.typed);
+    let known = |(code, label): &(&str, &str)| keyed(code, option(code, label, *code == it.typed));
+    let select = el!("select", "id" = format!("at-{}", it.path),
+        "aria-describedby" = described_by(it.path, it.is_wrong),
+        "aria-invalid" = yes_or_no(it.is_wrong);
+        option("", &it.blank, it.typed.is_empty()),
+        (!is_known).then(|| option(it.typed, it.typed, true)),
+        all(it.options.iter().map(known)),
+    );
+    let path = it.path.to_owned();
+    let keep = Callback::from(move |event: Event| {
+        if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
+            send.dispatch(Action::Type(path.clone(), select.value()));
+        }
+    });
+    el!("div", "class" = "entry"; on("change", select, keep))
+}
+
+fn option(code: &str, label: &str, is_selected: bool) -> View {
+    el!("option", "value" = code.to_owned(), "selected" = is_selected; label)
+}
+
+fn blank_choice(field: &Field) -> String {
+    let Kind::Choice(choices) = field.kind else { return String::new() };
+    let usual = field.assumed.and_then(|assumed| choices.iter().find(|it| it.code == assumed.text));
+    usual.map_or_else(
+        || "Choose, or leave if not known".to_owned(),
+        |it| format!("Not said: {}", it.label),
+    )
+}
+
+fn output_names(plan: &Plan) -> Vec<(&str, &str)> {
+    let names = plan.outputs.iter().map(|output| output.name.trim());
+    names.filter(|name| !name.is_empty()).map(|name| (name, name)).collect()
+}

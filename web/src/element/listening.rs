@@ -1,0 +1,59 @@
+//! Elements that listen to what is done to them.
+
+use std::rc::Rc;
+
+use wasm_bindgen::JsCast;
+use web_sys::{Event, HtmlInputElement};
+use yew::{
+    Callback,
+    virtual_dom::{Listener, ListenerKind},
+};
+
+use super::{View, changed, shared};
+
+/// The name of an event, and what is done then.
+struct Listening {
+    event: &'static str,
+    then: Callback<Event>,
+}
+
+impl Listener for Listening {
+    fn kind(&self) -> ListenerKind {
+        // by its name: to clone one of yew's hundred kinds takes far more bytes
+        ListenerKind::other(self.event.into())
+    }
+
+    fn handle(&self, event: Event) {
+        self.then.emit(event);
+    }
+
+    fn passive(&self) -> bool {
+        false
+    }
+}
+
+/// The same element, listening to events of this name.
+#[inline(never)]
+pub(crate) fn on(event: &'static str, element: View, then: Callback<Event>) -> View {
+    changed(element, |tag| {
+        tag.add_listener(Rc::new(Listening { event, then }));
+    })
+}
+
+/// The same element, which does something when it is pressed.
+pub(crate) fn on_click(element: View, then: Callback<Event>) -> View {
+    on("click", element, then)
+}
+
+/// The same text field, with what stands in it, and what is done with what is typed.
+#[inline(never)]
+pub(crate) fn on_typing(input: View, typed: &str, then: Callback<String>) -> View {
+    let input = changed(input, |tag| tag.set_value(Some(shared(typed))));
+    let then = Callback::from(move |event: Event| {
+        let input = event.target().and_then(|it| it.dyn_into::<HtmlInputElement>().ok());
+        if let Some(input) = input {
+            then.emit(input.value());
+        }
+    });
+    on("input", input, then)
+}
