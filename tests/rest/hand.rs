@@ -197,3 +197,53 @@ fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
         assert!((current - row.number("i_nominal_A")).abs() < 6e-6, "{current} A: {place}");
     }
 }
+
+/// What is found beyond the verdict.
+#[track_caller]
+fn check_fault(wiring: &Wiring, expected: &[Trouble]) {
+    let judgement = judge(&solved(wiring, &bench(12.6, 47.0)), |_| true);
+    let faults = judgement.found.iter().filter(|found| found.state.is_fault());
+    let found: Vec<_> = faults.map(|found| found.trouble).collect();
+    assert_eq!(found, expected, "{:?}", judgement.found);
+}
+
+#[test]
+fn without_its_ground_the_controller_works_a_grounded_relay_through_a_body_diode() {
+    let coil = load(COIL, 90.0, FarEnd::Ground);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Battery, coil);
+    // 12.6 V over 47 ohm of the controller's own consumption, 0.7 V and 0.05 ohm of diode, 90 ohm of coil
+    check(&wiring, 47.0, KeyState::GroundLost, (12.6 - 0.7) * 90.0 / (47.0 + 0.05 + 90.0));
+    check_verdict(&wiring, 47.0, None);
+    check_fault(&wiring, &[Trouble::ActsWithoutGround]);
+}
+
+#[test]
+fn without_its_supply_the_controller_is_kept_half_alive_by_a_load_to_the_ignition_switch() {
+    let coil = load(COIL, 90.0, FarEnd::Ignition);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, coil);
+    // the mirror image: the upper diode, into the dead supply
+    check(&wiring, 47.0, KeyState::SupplyLost, -(12.6 - 0.7) * 90.0 / (47.0 + 0.05 + 90.0));
+    // off, it holds the pin at battery: 0.1 ohm, the coil, and 47 ohm of what else hangs on the feed whose fuse is out
+    check(&wiring, 47.0, KeyState::FeedLost, 12.6 * 90.0 / (0.1 + 90.0 + 47.0));
+    check_verdict(&wiring, 47.0, None);
+    check_fault(&wiring, &[Trouble::ActsWithoutFeed, Trouble::ActsWithoutSupply]);
+}
+
+#[test]
+fn an_open_drain_output_bears_every_single_fault() {
+    for far_end in [FarEnd::Battery, FarEnd::Ignition] {
+        let wiring = wiring(Stage::OpenDrain, OnLevel::Ground, load(COIL, 90.0, far_end));
+        for state in [KeyState::FeedLost, KeyState::GroundLost, KeyState::SupplyLost] {
+            check(&wiring, 47.0, state, 0.0);
+        }
+        check_fault(&wiring, &[]);
+    }
+}
+
+#[test]
+fn a_grounded_load_has_no_feed_to_lose() {
+    let wiring = wiring(Stage::HighSide, OnLevel::Battery, load(COIL, 90.0, FarEnd::Ground));
+    let rest = solved(&wiring, &bench(12.6, 47.0));
+    assert!(rest.state(KeyState::FeedLost).is_none(), "there is no fuse to pull");
+    assert!(rest.state(KeyState::GroundLost).is_some(), "but a ground to lose");
+}

@@ -19,6 +19,8 @@ pub(super) struct Build<'a> {
     battery: Node,
     source: Element,
     rail: Node,
+    /// The controller's own ground.
+    floor: Node,
     pin: Node,
     /// Dead nodes with the resistor that ties each to ground.
     dead: Vec<DeadNode>,
@@ -64,12 +66,16 @@ impl<'a> Build<'a> {
             battery,
             source,
             rail: battery,
+            floor: GROUND,
             pin,
             dead: Vec::new(),
             parts: Vec::new(),
         };
-        if state == KeyState::KeyOff {
+        if state.is_unfed() {
             build.rail = build.dead_node(Dead::Supply);
+        }
+        if state == KeyState::GroundLost {
+            build.floor = build.dead_node(Dead::Ground);
         }
         build.switches();
         build.diodes();
@@ -81,7 +87,7 @@ impl<'a> Build<'a> {
         let ohm = self.point.on.of(&self.wiring.output.on_resistance).base();
         match self.wiring.drive(self.state) {
             Drive::Open => {}
-            Drive::ToGround => self.resistor(Part::LowerSwitch, GROUND, ohm),
+            Drive::ToGround => self.resistor(Part::LowerSwitch, self.floor, ohm),
             Drive::ToSupply => self.resistor(Part::UpperSwitch, self.rail, ohm),
         }
     }
@@ -102,7 +108,7 @@ impl<'a> Build<'a> {
             place(Part::UpperDiode, self.rail, true);
         }
         if stage.has_lower() {
-            place(Part::LowerDiode, GROUND, false);
+            place(Part::LowerDiode, self.floor, false);
         }
     }
 
@@ -118,13 +124,17 @@ impl<'a> Build<'a> {
             self.resistor(Part::PullUp, node, pulls.opposite().of(band).base());
         }
         if let Some(band) = &output.pull_down {
-            self.resistor(Part::PullDown, GROUND, pulls.of(band).base());
+            self.resistor(Part::PullDown, self.floor, pulls.of(band).base());
         }
     }
 
     fn five_volt(&mut self) -> Node {
-        if self.state == KeyState::KeyOff {
+        if self.state.is_unfed() {
             return self.dead_node(Dead::FiveVolt);
+        }
+        if self.state == KeyState::GroundLost {
+            // the regulator stands on the lost ground, with nothing across it
+            return self.floor;
         }
         let node = self.network.node("");
         self.network.source(node, GROUND, 5.0);
@@ -147,8 +157,10 @@ impl<'a> Build<'a> {
         let Some(load) = self.wiring.loads.get(at) else { return };
         let end = if at == self.point.subject { self.point.load } else { self.point.others };
         let ohm = load.resistance_at(end, self.point.phase, self.point.at.temperature).base();
+        let is_cut = self.state == KeyState::FeedLost && at == self.point.subject;
         let node = match (load.far_end, self.state, self.point.contact) {
             (FarEnd::Ground, ..) => GROUND,
+            _ if is_cut => self.dead_node(Dead::Feed),
             (FarEnd::Ignition, KeyState::KeyOff, _) => self.dead_node(Dead::Ignition),
             (FarEnd::Relay, KeyState::KeyOff, _) | (FarEnd::Relay, _, Contact::Open) => {
                 self.dead_node(Dead::Relay)
@@ -163,12 +175,19 @@ impl<'a> Build<'a> {
             return found.node;
         }
         let ohm = match dead {
-            Dead::Supply | Dead::FiveVolt => self.point.dead_rail.of(&self.around.dead_rail),
-            Dead::Ignition | Dead::Relay => self.point.dead_feed.of(&self.around.dead_feed),
+            Dead::Supply | Dead::FiveVolt | Dead::Ground => {
+                self.point.dead_rail.of(&self.around.dead_rail)
+            }
+            Dead::Ignition | Dead::Relay | Dead::Feed => {
+                self.point.dead_feed.of(&self.around.dead_feed)
+            }
         };
         let node = self.network.node("");
         let ohm = at_least(ohm.base());
-        let element = self.network.resistor(node, GROUND, ohm);
+        let element = match dead {
+            Dead::Ground => self.network.resistor(self.battery, node, ohm),
+            _ => self.network.resistor(node, GROUND, ohm),
+        };
         self.dead.push(DeadNode { dead, node, ohm, element });
         node
     }

@@ -135,8 +135,9 @@ pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
     let has_relay = wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
     match state {
         KeyState::KeyOff => &[Contact::Open],
-        KeyState::Starting | KeyState::Off if has_relay => &[Contact::Closed, Contact::Open],
-        KeyState::Starting | KeyState::Off | KeyState::On => &[Contact::Closed],
+        KeyState::On => &[Contact::Closed],
+        _ if has_relay => &[Contact::Closed, Contact::Open],
+        _ => &[Contact::Closed],
     }
 }
 
@@ -182,7 +183,8 @@ fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
 /// Whether the load is the only thing that can carry current at the pin: then it carries none, whatever its resistance.
 fn is_alone(state: KeyState, wiring: &Wiring) -> bool {
     let output = &wiring.output;
-    state != KeyState::KeyOff
+    let is_whole = !state.is_unfed() && state != KeyState::GroundLost;
+    is_whole
         && wiring.drive(state) == Drive::Open
         && wiring.loads.len() == 1
         && output.pull_up.is_none()
@@ -219,7 +221,7 @@ impl Free {
         let runs = !is_alone && wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
         let own = wiring.loads.get(subject).is_some_and(|load| load.resistance.is_spread());
         let is_driven = wiring.drive(state) != Drive::Open;
-        let has_dead_rail = state == KeyState::KeyOff
+        let hangs_on_rail = state.is_unfed()
             && (output.stage.has_upper()
                 || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
         Self {
@@ -227,7 +229,9 @@ impl Free {
             others: End::ends(others.into_iter().any(spread)),
             pulls: End::ends(has_spread_pulls(output)),
             on: End::ends(is_driven && output.on_resistance.is_spread()),
-            rail: End::ends(has_dead_rail && around.dead_rail.is_spread()),
+            rail: End::ends(
+                (hangs_on_rail || state == KeyState::GroundLost) && around.dead_rail.is_spread(),
+            ),
             phases: if runs { &[Phase::Standing, Phase::Running] } else { &[Phase::Running] },
             ignition: goes_to(FarEnd::Ignition),
             relay: goes_to(FarEnd::Relay),
@@ -237,6 +241,7 @@ impl Free {
 
     fn feed(&self, state: KeyState, contact: Contact) -> bool {
         let is_dead = (self.ignition && state == KeyState::KeyOff)
+            || state == KeyState::FeedLost
             || (self.relay && contact == Contact::Open);
         is_dead && !self.is_alone
     }

@@ -1,6 +1,6 @@
 //! May the load be connected? What is wrong, worst first.
 
-use super::{Effect, KeyState, Load, Phase, Point, Rest, Solved, StateRest, Wiring};
+use super::{Effect, KeyState, Load, Operating, Phase, Point, Rest, Solved, StateRest, Wiring};
 use crate::quantity::{Current, Holds, Measure, amperes};
 
 /// What can be wrong with a load on an output, worst first.
@@ -36,6 +36,16 @@ pub enum Trouble {
     DrainsBattery,
     /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
     WeakWhileCranking,
+    /// It may act with the fuse of its own feed pulled.
+    ActsWithoutFeed,
+    /// It may act when the controller's ground is lost.
+    ActsWithoutGround,
+    /// It may act when the controller's supply is lost.
+    ActsWithoutSupply,
+    /// With the fuse of its feed pulled, the output keeps alive what else hangs on that feed.
+    KeepsFeedAlive,
+    /// With the controller's supply lost, it keeps the controller half alive.
+    KeepsControllerAlive,
 }
 
 /// A trouble, with where it is and its worst case.
@@ -70,7 +80,7 @@ const DRAIN_A: f64 = 0.005;
 impl Trouble {
     /// Whether a load without other troubles may be connected all the same.
     pub fn is_bearable(self) -> bool {
-        self == Self::WeakWhileCranking
+        self >= Self::WeakWhileCranking
     }
 
     /// Whether it says no, rather than "with care".
@@ -102,6 +112,12 @@ impl Trouble {
             T::DrainsBattery => {
                 &[T::LiveKeyOff, T::MayStayInKeyOff, T::WakesController, T::LeaksIntoController]
             }
+            // a load that is live anyway needs no fault to be so
+            T::ActsWithoutFeed | T::ActsWithoutGround | T::ActsWithoutSupply => {
+                &[T::LiveAtRest, T::LiveAtKeyOn, T::LiveKeyOff]
+            }
+            T::KeepsFeedAlive => &[T::ActsWithoutFeed, T::FeedsDeadFeed],
+            T::KeepsControllerAlive => &[T::ActsWithoutSupply, T::WakesController],
             _ => &[],
         };
         others.contains(&other)
@@ -199,8 +215,10 @@ fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
     match trouble {
         T::NeverActs | T::Weak | T::WeakWhileCranking => -voltage,
         T::TooMuchCurrent | T::Inrush => operating.switch_current().base(),
-        T::WakesController | T::LeaksIntoController => operating.into_rail().base(),
-        T::FeedsDeadFeed => operating.into_feed().base(),
+        T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive => {
+            operating.into_rail().base()
+        }
+        T::FeedsDeadFeed | T::KeepsFeedAlive => operating.into_feed().base(),
         T::DrainsBattery => operating.from_battery.base(),
         _ => voltage,
     }
@@ -219,12 +237,20 @@ pub(super) fn troubles_at(
         KeyState::On => when_on(wiring, load, solved, &mut found),
         _ => found.extend(unasked(state, effect(load, solved))),
     }
-    if state == KeyState::KeyOff {
-        when_dead(solved, &mut found);
+    match state {
+        KeyState::KeyOff => when_dead(solved, &mut found),
+        KeyState::SupplyLost if wakes(&solved.operating) => {
+            found.push(Trouble::KeepsControllerAlive)
+        }
+        _ => {}
     }
-    let feeds_feed = solved.operating.into_feed() > amperes(WAKING_A);
-    if feeds_feed {
-        found.push(Trouble::FeedsDeadFeed);
+    if solved.operating.into_feed() > amperes(WAKING_A) {
+        match state {
+            KeyState::FeedLost => found.push(Trouble::KeepsFeedAlive),
+            // what fails first is told by what acts
+            KeyState::GroundLost | KeyState::SupplyLost => {}
+            _ => found.push(Trouble::FeedsDeadFeed),
+        }
     }
     found
 }
@@ -238,6 +264,9 @@ fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
         (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayActAtKeyOn),
         (KeyState::KeyOff, Effect::Energised) => Some(Trouble::LiveKeyOff),
         (KeyState::KeyOff, Effect::MayHold) => Some(Trouble::MayStayInKeyOff),
+        (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
+        (KeyState::GroundLost, _) => Some(Trouble::ActsWithoutGround),
+        (KeyState::SupplyLost, _) => Some(Trouble::ActsWithoutSupply),
     }
 }
 
@@ -259,14 +288,18 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Troubl
 
 fn when_dead(solved: &Solved, found: &mut Vec<Trouble>) {
     let operating = &solved.operating;
-    let rail_v = operating.lifted().base();
-    let into_rail = operating.into_rail().base();
-    if into_rail >= WAKING_A || (rail_v >= WAKING_V && into_rail >= LEAK_A) {
+    if wakes(operating) {
         found.push(Trouble::WakesController);
-    } else if into_rail >= LEAK_A {
+    } else if operating.into_rail().base() >= LEAK_A {
         found.push(Trouble::LeaksIntoController);
     }
     if operating.from_battery.base() >= DRAIN_A {
         found.push(Trouble::DrainsBattery);
     }
+}
+
+/// Whether a controller that is cut off may stay alive.
+fn wakes(operating: &Operating) -> bool {
+    let into_rail = operating.into_rail().base();
+    into_rail >= WAKING_A || (operating.lifted().base() >= WAKING_V && into_rail >= LEAK_A)
 }

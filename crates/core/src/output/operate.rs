@@ -78,6 +78,11 @@ pub enum Dead {
     Ignition,
     /// The contact of the relay (87).
     Relay,
+    /// The load's own feed, its fuse pulled.
+    Feed,
+    /// The controller's ground, cut off from the car's: what hangs on it hangs, through the controller's own
+    /// consumption, on its supply.
+    Ground,
 }
 
 /// A part of the car that is cut off from the battery, and what flows into it all the same.
@@ -117,7 +122,7 @@ impl Operating {
 
     /// Current into the feed of a load while that is cut off.
     pub fn into_feed(&self) -> Current {
-        self.into(|dead| matches!(dead, Dead::Ignition | Dead::Relay))
+        self.into(|dead| matches!(dead, Dead::Ignition | Dead::Relay | Dead::Feed))
     }
 
     fn into(&self, counts: impl Fn(Dead) -> bool) -> Current {

@@ -1,6 +1,6 @@
 //! The output itself: its switches, its resistors, and what it does in each key state.
 
-use super::Load;
+use super::{FarEnd, Load};
 use crate::quantity::{Band, Current, Resistance, ohms};
 
 /// Which switches an output has.
@@ -45,6 +45,12 @@ pub enum KeyState {
     Off,
     /// The output commanded on.
     On,
+    /// A fault: key on, output off, and the fuse of the load's feed pulled.
+    FeedLost,
+    /// A fault: key on, and the controller's ground lost; its own consumption lifts what was its ground.
+    GroundLost,
+    /// A fault: key on, and the controller's supply lost, while the feed of the load stays.
+    SupplyLost,
 }
 
 /// What a stage does with its pin.
@@ -103,7 +109,30 @@ impl Stage {
 
 impl KeyState {
     /// Every state, in order.
-    pub const ALL: [Self; 4] = [Self::KeyOff, Self::Starting, Self::Off, Self::On];
+    pub const ALL: [Self; 7] = [
+        Self::KeyOff,
+        Self::Starting,
+        Self::Off,
+        Self::On,
+        Self::FeedLost,
+        Self::GroundLost,
+        Self::SupplyLost,
+    ];
+
+    /// Whether something has to fail first.
+    pub fn is_fault(self) -> bool {
+        self > Self::On
+    }
+
+    /// Whether the controller's supply is cut off from the battery.
+    pub(super) fn is_unfed(self) -> bool {
+        matches!(self, Self::KeyOff | Self::SupplyLost)
+    }
+
+    /// Whether a load can meet it: without a feed there is no fuse to pull.
+    pub(super) fn concerns(self, load: &Load) -> bool {
+        self != Self::FeedLost || load.far_end != FarEnd::Ground
+    }
 }
 
 impl OnLevel {
@@ -161,10 +190,15 @@ impl Wiring {
             OnLevel::Battery => Drive::ToSupply,
         };
         match (state, self.output.stage) {
-            (KeyState::KeyOff | KeyState::Starting, _)
-            | (KeyState::Off, Stage::OpenDrain | Stage::HighSide) => Drive::Open,
+            (
+                KeyState::KeyOff | KeyState::Starting | KeyState::GroundLost | KeyState::SupplyLost,
+                _,
+            )
+            | (KeyState::Off | KeyState::FeedLost, Stage::OpenDrain | Stage::HighSide) => {
+                Drive::Open
+            }
             (KeyState::On, _) => toward(self.level),
-            (KeyState::Off, Stage::HalfBridge) => toward(self.level.other()),
+            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge) => toward(self.level.other()),
         }
     }
 }

@@ -131,6 +131,26 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "{load} may not act while the starter turns: {voltage} across it, and it is sure to act from {acts} on ({corner}).",
     ),
     (
+        "rest.acts-without-feed",
+        "If the fuse of its feed is pulled, {load} may act all the same: {voltage} across it, backwards through {through} ({corner}).",
+    ),
+    (
+        "rest.acts-without-ground",
+        "If the controller loses its ground, its own current seeks a way through {through} and {load}: {voltage} across it, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.acts-without-supply",
+        "If the controller loses its supply, {load} may act: {voltage} across it through {through}, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.keeps-feed-alive",
+        "If the fuse of its feed is pulled, {output} feeds through {load} what else hangs on that feed: {current} ({corner}).",
+    ),
+    (
+        "rest.keeps-controller-alive",
+        "If the controller loses its supply, {current} from {load} flow through {through} and lift its supply to {voltage} ({corner}): half alive, it may do anything.",
+    ),
+    (
         "rest.depends-on-level",
         "What counts as on at {output} is not known. If ground: {ground}. If battery: {battery}.",
     ),
@@ -265,6 +285,9 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.state-starting", "Key on, starting"),
     ("rest.state-off", "Running, output off"),
     ("rest.state-on", "Output on"),
+    ("rest.state-feed-lost", "Fuse of its feed pulled"),
+    ("rest.state-ground-lost", "Controller's ground lost"),
+    ("rest.state-supply-lost", "Controller's supply lost"),
     ("rest.effect-rests", "rests"),
     ("rest.effect-rests-feeds", "rests, but feeds the controller"),
     ("rest.effect-may-hold", "may stay in"),

@@ -62,6 +62,9 @@ pub(super) fn state(state: KeyState) -> &'static str {
         KeyState::Starting => "rest.state-starting",
         KeyState::Off => "rest.state-off",
         KeyState::On => "rest.state-on",
+        KeyState::FeedLost => "rest.state-feed-lost",
+        KeyState::GroundLost => "rest.state-ground-lost",
+        KeyState::SupplyLost => "rest.state-supply-lost",
     }
 }
 
@@ -71,6 +74,9 @@ pub(super) fn state_code(state: KeyState) -> &'static str {
         KeyState::Starting => "starting",
         KeyState::Off => "off",
         KeyState::On => "on",
+        KeyState::FeedLost => "feed-lost",
+        KeyState::GroundLost => "ground-lost",
+        KeyState::SupplyLost => "supply-lost",
     }
 }
 

@@ -130,6 +130,13 @@ pub(super) fn effect(
         let mut found = judgement.found.iter();
         state.state == KeyState::KeyOff && found.any(|it| it.trouble == trouble)
     };
+    if state.state.is_fault() {
+        return if worst == Effect::Released {
+            ("rest.effect-rests", Tone::Good)
+        } else {
+            ("rest.effect-may-act", Tone::Doubtful)
+        };
+    }
     match (worst, least, state.state) {
         (Effect::Energised, Effect::Energised, _) => ("rest.effect-live", Tone::Bad),
         (Effect::Energised, ..) => ("rest.effect-live-at-some", Tone::Bad),

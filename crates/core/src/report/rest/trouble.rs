@@ -94,6 +94,9 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
             | T::MayStayIn
             | T::MayStayInKeyOff
             | T::MayActAtKeyOn
+            | T::ActsWithoutFeed
+            | T::ActsWithoutGround
+            | T::ActsWithoutSupply
     );
     match (trouble, load.unasked) {
         // it melts the output
@@ -101,6 +104,8 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
         (_, Unasked::Dangerous) if acts_unasked => Severity::Danger,
         (T::LiveAtKeyOn, Unasked::Harmless) => Severity::Doubt,
         (T::WeakWhileCranking, _) if load.is_pull_in_assumed => Severity::Note,
+        // something has to fail first, and then it does no harm
+        (_, Unasked::Harmless) if trouble > T::WeakWhileCranking => Severity::Note,
         _ if trouble.forbids() => Severity::Fault,
         _ => Severity::Doubt,
     }
@@ -133,6 +138,11 @@ fn code(trouble: Trouble) -> &'static str {
         Trouble::LeaksIntoController => "rest.leaks-into-controller",
         Trouble::DrainsBattery => "rest.drains-battery",
         Trouble::WeakWhileCranking => "rest.weak-while-cranking",
+        Trouble::ActsWithoutFeed => "rest.acts-without-feed",
+        Trouble::ActsWithoutGround => "rest.acts-without-ground",
+        Trouble::ActsWithoutSupply => "rest.acts-without-supply",
+        Trouble::KeepsFeedAlive => "rest.keeps-feed-alive",
+        Trouble::KeepsControllerAlive => "rest.keeps-controller-alive",
     }
 }
 
@@ -145,7 +155,8 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
     let load = case.rest.wiring.loads.get(case.rest.subject)?;
     let (worst, trouble) = (&found.worst, found.trouble);
     let (acts, sure, lets_go) = levels(load, worst);
-    let is_into_rail = matches!(trouble, T::WakesController | T::LeaksIntoController);
+    let is_into_rail =
+        matches!(trouble, T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive);
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
     let limit = case.rest.wiring.output.current_limit.as_ref();
     let values: [&dyn Shown; 9] = [
@@ -165,7 +176,9 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
 fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
     match found.trouble {
-        Trouble::WakesController => Some(found.worst.operating.lifted()),
+        Trouble::WakesController | Trouble::KeepsControllerAlive => {
+            Some(found.worst.operating.lifted())
+        }
         Trouble::NeverActs => most_when_on(case),
         _ => found.worst.load().map(|flow| size(flow.voltage)),
     }
@@ -175,8 +188,10 @@ fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
 fn current(found: &Found) -> Current {
     let operating = &found.worst.operating;
     match found.trouble {
-        Trouble::WakesController | Trouble::LeaksIntoController => operating.into_rail(),
-        Trouble::FeedsDeadFeed => operating.into_feed(),
+        Trouble::WakesController | Trouble::LeaksIntoController | Trouble::KeepsControllerAlive => {
+            operating.into_rail()
+        }
+        Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
         _ => operating.switch_current(),
     }

@@ -73,7 +73,13 @@ fn message(head: Option<Trouble>, unasked: Unasked) -> Message {
         Trouble::FeedsDeadFeed => "rest.care-feeds-dead-feed",
         Trouble::LeaksIntoController => "rest.care-leaks",
         Trouble::DrainsBattery => "rest.care-drains",
-        Trouble::WeakWhileCranking => "rest.connect",
+        // bearable: never the reason of a verdict
+        Trouble::WeakWhileCranking
+        | Trouble::ActsWithoutFeed
+        | Trouble::ActsWithoutGround
+        | Trouble::ActsWithoutSupply
+        | Trouble::KeepsFeedAlive
+        | Trouble::KeepsControllerAlive => "rest.connect",
     };
     say!(code)
 }

@@ -42,17 +42,23 @@ macro_rules! balance {
     };
 }
 
-const PIN: [(KeyState, [Formula; 5]); 4] = [
+const PIN: [(KeyState, [Formula; 5]); 7] = [
     (KeyState::KeyOff, balance!("V_pin, key off")),
     (KeyState::Starting, balance!("V_pin, starting")),
     (KeyState::Off, balance!("V_pin, off")),
     (KeyState::On, balance!("V_pin, on")),
+    (KeyState::FeedLost, balance!("V_pin, feed lost")),
+    (KeyState::GroundLost, balance!("V_pin, ground lost")),
+    (KeyState::SupplyLost, balance!("V_pin, supply lost")),
 ];
-const BARE: [(KeyState, [Formula; 5]); 4] = [
+const BARE: [(KeyState, [Formula; 5]); 7] = [
     (KeyState::KeyOff, balance!("V_bare, key off")),
     (KeyState::Starting, balance!("V_bare, starting")),
     (KeyState::Off, balance!("V_bare, off")),
     (KeyState::On, balance!("V_bare, on")),
+    (KeyState::FeedLost, balance!("V_bare, feed lost")),
+    (KeyState::GroundLost, balance!("V_bare, ground lost")),
+    (KeyState::SupplyLost, balance!("V_bare, supply lost")),
 ];
 const ACROSS: Formula =
     Formula { symbols: "V_load = V_pin - V_far", source: "Kirchhoff's voltage law" };
@@ -60,6 +66,7 @@ const THROUGH: Formula = Formula { symbols: "I = V_load / R", source: OHM };
 const DEAD_SUPPLY: Formula = Formula { symbols: "V_supply = I_dead R_dead", source: OHM };
 const DEAD_FIVE_VOLT: Formula = Formula { symbols: "V_5 = I_dead R_dead", source: OHM };
 const DEAD_FEED: Formula = Formula { symbols: "V_far = I_dead R_dead", source: OHM };
+const LOST_GROUND: Formula = Formula { symbols: "V_drop = I_dead R_dead", source: OHM };
 const HOT: Formula = Formula {
     symbols: "V_T = V_20 × (1 + 0.00393/K × (T − 20 °C))",
     source: "a winding acts by its current; IEC 60028, copper",
@@ -91,7 +98,8 @@ fn dead_steps(operating: &Operating) -> Vec<Step> {
         let formula = match it.dead {
             Dead::Supply => &DEAD_SUPPLY,
             Dead::FiveVolt => &DEAD_FIVE_VOLT,
-            Dead::Ignition | Dead::Relay => &DEAD_FEED,
+            Dead::Ignition | Dead::Relay | Dead::Feed => &DEAD_FEED,
+            Dead::Ground => &LOST_GROUND,
         };
         let values = [("I_dead", it.current.show()), ("R_dead", it.resistance.show())];
         step(formula, &values, volts(it.current.base() * it.resistance.base()))
@@ -101,7 +109,7 @@ fn dead_steps(operating: &Operating) -> Vec<Step> {
 
 /// The nodal balance; its result is worked out here from the branches, and a test holds it against the solver's.
 fn pin_step(
-    formulas: &[(KeyState, [Formula; 5]); 4],
+    formulas: &[(KeyState, [Formula; 5]); 7],
     state: KeyState,
     operating: &Operating,
 ) -> Option<Step> {

@@ -156,4 +156,34 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         act: "Check both against the data sheet: the larger is the pull-in voltage.",
         source: "definition of pull-in and drop-out in data sheets of generic relays",
     },
+    explained(
+        "rest.acts-without-feed",
+        "With the output off and the feed's fuse out, current flows backwards through the load into whatever else hangs on that feed.",
+        "Pulling the fuse does not make the load safe to touch.",
+        "Pull the controller's fuse as well before you work on it.",
+    ),
+    explained(
+        "rest.acts-without-ground",
+        "The controller's own consumption, cut off from ground, flows through a body diode or a resistor of the output and through the load.",
+        "A loose ground bolt then works the load, and the controller's outputs carry what its ground should.",
+        "Give the controller two ground wires to the engine block, each able to carry it all.",
+    ),
+    explained(
+        "rest.acts-without-supply",
+        "With the controller's fuse out and the load's feed on, current flows through the load and the output into the controller's dead supply.",
+        "A blown fuse then works the load instead of stopping it.",
+        "Feed the load through the same relay as the controller, or take an open-drain output.",
+    ),
+    explained(
+        "rest.keeps-feed-alive",
+        "With the feed's fuse out, the output drives current through the load into the circuit that the fuse should have made dead.",
+        "What is thought dead is not: lamps glow, and a meter misleads whoever looks for a fault.",
+        "Pull the controller's fuse as well before you look for a fault on that circuit.",
+    ),
+    explained(
+        "rest.keeps-controller-alive",
+        "With the controller's fuse out, the load's feed keeps its supply up through the output.",
+        "A controller on half its supply may fire coils or open injectors at random.",
+        "Feed the load through the same relay as the controller, or take an open-drain output.",
+    ),
 ];
