@@ -4,7 +4,7 @@ use quietpin_core::{
     output::{
         Effect, FarEnd, KeyState, Kind, Load, OnLevel, PullRail, Stage, Trouble, Wiring, judge,
     },
-    quantity::{Band, Measure, celsius, ohms, volts},
+    quantity::{Band, Measure, amperes, celsius, ohms, volts},
 };
 
 use crate::common::{at, bench, load, pulled_up, solved, wiring};
@@ -246,4 +246,75 @@ fn a_grounded_load_has_no_feed_to_lose() {
     let rest = solved(&wiring, &bench(12.6, 47.0));
     assert!(rest.state(KeyState::FeedLost).is_none(), "there is no fuse to pull");
     assert!(rest.state(KeyState::GroundLost).is_some(), "but a ground to lose");
+}
+
+#[test]
+fn a_pull_up_makes_a_grounded_led_glow() {
+    // data sheet values of a red indicator: 2 V, 680 ohm in series
+    let led = load(Kind::Led, 680.0, FarEnd::Ground);
+    let wiring =
+        pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, led), 10_000.0, PullRail::Battery);
+    // 12.6 V less 2 V over 10 kilohm and 680 ohm: 0.99 mA, and 2 V plus what that makes in 680 ohm
+    check(&wiring, 47.0, KeyState::Off, 2.0 + 10.6 * 680.0 / 10_680.0);
+    check_verdict(&wiring, 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn an_led_does_not_conduct_backwards() {
+    let led = load(Kind::Led, 680.0, FarEnd::Ignition);
+    let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, led);
+    // on, the pin is at ground: 12.6 V less 2 V over 680.1 ohm
+    check(&wiring, 47.0, KeyState::On, -(2.0 + 10.6 * 680.0 / 680.1));
+    // the fuse of its feed out, the pin at battery: a coil would pass current backwards, a diode doesn't
+    let (_, current) = at(&solved(&wiring, &bench(12.6, 47.0)), KeyState::FeedLost);
+    assert_eq!(current, 0.0, "it blocks");
+    check_verdict(&wiring, 47.0, None);
+}
+
+#[test]
+fn a_logic_output_drives_an_igniter_and_no_relay() {
+    let igniter = load(Kind::LogicInput, 10_000.0, FarEnd::Ground);
+    let logic = wiring(Stage::Logic, OnLevel::Battery, igniter);
+    // 5 V over 50 ohm of switch and 10 kilohm of input
+    check(&logic, 47.0, KeyState::On, 5.0 * 10_000.0 / 10_050.0);
+    check(&logic, 47.0, KeyState::Off, 0.0);
+    check_verdict(&logic, 47.0, None);
+    let coil = load(COIL, 90.0, FarEnd::Ground);
+    let relay = wiring(Stage::Logic, OnLevel::Battery, coil);
+    check(&relay, 47.0, KeyState::On, 5.0 * 90.0 / 140.0);
+    check_verdict(&relay, 47.0, Some(Trouble::NeverActs));
+}
+
+#[test]
+fn a_logic_output_that_is_on_at_ground_charges_a_coil_at_rest() {
+    let igniter = load(Kind::LogicInput, 10_000.0, FarEnd::Ground);
+    check_verdict(&wiring(Stage::Logic, OnLevel::Ground, igniter), 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn leakage_of_an_open_switch_triggers_a_logic_input() {
+    let igniter = load(Kind::LogicInput, 10_000.0, FarEnd::Ground);
+    let mut leaky = wiring(Stage::HighSide, OnLevel::Battery, igniter);
+    leaky.output.leakage = Some(Band::exact(amperes(0.0003)));
+    // 0.3 mA at 12 V is 40 kilohm: with 10 kilohm in series a fifth of 12.6 V
+    check(&leaky, 47.0, KeyState::Off, 12.6 / 5.0);
+    check_verdict(&leaky, 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn a_load_to_12_volts_lifts_the_5_volts_that_its_pull_up_hangs_on() {
+    let lamp = load(Kind::Resistor, 20.0, FarEnd::Ignition);
+    let wiring =
+        pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, lamp), 1_000.0, PullRail::FiveVolt);
+    // 7.6 V over 1020 ohm into a rail that takes nothing back: 7.45 mA
+    check(&wiring, 47.0, KeyState::Off, -7.6 * 20.0 / 1_020.0);
+    check_verdict(&wiring, 47.0, Some(Trouble::LiftsLogicRail));
+}
+
+#[test]
+fn a_pull_up_to_3_volts_3_leaves_a_load_to_5_volts_what_lies_between() {
+    let input = load(Kind::Gauge, 5_000.0, FarEnd::FiveVolt);
+    let wiring =
+        pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, input), 5_000.0, PullRail::ThreeVolt);
+    check(&wiring, 47.0, KeyState::Off, -(5.0 - 3.3) / 2.0);
 }

@@ -3,7 +3,10 @@
 //! # Model
 //!
 //! - A *stage* has one switch to ground (open-drain), one to the controller's supply (high-side), or both
-//!   (half-bridge). A closed switch is its on-resistance.
+//!   (half-bridge; logic, where the upper one goes to 5 V). A closed switch is its on-resistance; an open one that leaks
+//!   is the resistance that would let as much pass at [`LEAKAGE_AT_V`].
+//! - A part that *conducts one way* (a light-emitting diode with its resistor) passes nothing up to its forward voltage
+//!   and rises by its resistance beyond.
 //! - Each switch is a field-effect transistor and brings its body diode along: the lower one from ground to the pin,
 //!   the upper one from the pin to the controller's supply. A diode passes nothing up to [`DIODE_FORWARD_V`] and rises
 //!   by [`DIODE_ON_OHM`] beyond: common practice, no source. The exponential law, which [`crate::circuit`] knows too,
@@ -11,6 +14,9 @@
 //! - *Key off*: the controller's supply, the ignition feed (15) and the contact of a relay (87) are cut off from the
 //!   battery, and hang on ground through whatever else they feed ([`Surroundings`]). *Key on*: the supply and 15 are
 //!   the battery; the contact may be open or closed until the output is on, and both are solved.
+//! - Three *faults*, one at a time, key on: the fuse of the load's feed pulled, the output off; the controller's ground
+//!   lost, so that its own consumption lifts what was its ground; its supply lost, the feed of the load staying. In the
+//!   last two every stage is open.
 //! - *Starting* (0.1 to 1 s after key-on, common practice, no source): every stage is open.
 //! - The battery is an ideal source; the wires have no resistance. Each output is solved with all its loads, by itself.
 //!
@@ -44,6 +50,9 @@ pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage, Wiring};
 
 /// What a body diode drops before it conducts, in volts: common practice, no source.
 pub const DIODE_FORWARD_V: f64 = 0.7;
+
+/// The voltage at which data sheets state the leakage of an open switch, in volts: common practice, no source.
+pub const LEAKAGE_AT_V: f64 = 12.0;
 
 /// By how much a body diode's drop rises with its current, in ohms: common practice, no source.
 pub const DIODE_ON_OHM: f64 = 0.05;

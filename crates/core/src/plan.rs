@@ -108,7 +108,7 @@ record! {
     Output {
         /// Its name on the pin table.
         name: text,
-        /// `open-drain`, `high-side` or `half-bridge`.
+        /// `open-drain`, `high-side`, `half-bridge` or `logic`.
         stage: text,
         /// Which level counts as on: `ground` or `battery`.
         on_level: text,
@@ -118,10 +118,12 @@ record! {
         current_limit: text,
         /// Pull-up resistor, where there is one.
         pull_up: text,
-        /// Rail of the pull-up: `battery`, `controller` or `5v`.
+        /// Rail of the pull-up: `battery`, `controller`, `5v` or `3v3`.
         pull_up_rail: text,
         /// Pull-down resistor, where there is one.
         pull_down: text,
+        /// Current that an open switch lets pass at 12 V.
+        leakage: text,
     }
 }
 
@@ -140,7 +142,7 @@ record! {
         drop_out: text,
         /// Name of the output it hangs on.
         output: text,
-        /// Where its other end goes: `ground`, `battery`, `ignition` or `relay`.
+        /// Where its other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
         far_end: text,
         /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
         unasked: text,

@@ -7,17 +7,19 @@ const STAGES: &[Choice] = &[
     choice("open-drain", "Open-drain (switches to ground)"),
     choice("high-side", "High-side (switches to battery)"),
     choice("half-bridge", "Half-bridge (drives to either)"),
+    choice("logic", "Logic (drives to 5 V or ground)"),
 ];
 
 const ON_LEVELS: &[Choice] = &[
     choice("ground", "Ground: on pulls the pin down"),
-    choice("battery", "Battery: on pulls the pin up"),
+    choice("battery", "Battery, or 5 V: on pulls the pin up"),
 ];
 
 const PULL_RAILS: &[Choice] = &[
     choice("battery", "Permanent battery (30)"),
     choice("controller", "The controller's own supply"),
     choice("5v", "The controller's 5 V"),
+    choice("3v3", "The controller's 3.3 V"),
 ];
 
 const LOAD_KINDS: &[Choice] = &[
@@ -26,6 +28,10 @@ const LOAD_KINDS: &[Choice] = &[
     choice("motor", "Motor"),
     choice("lamp", "Lamp"),
     choice("resistor", "Heater or other plain resistance"),
+    choice("led", "LED with its resistor"),
+    choice("solid-state", "Input of a solid-state relay"),
+    choice("logic-input", "Logic input (smart igniter, other box)"),
+    choice("gauge", "Gauge or rev counter"),
 ];
 
 const FAR_ENDS: &[Choice] = &[
@@ -33,6 +39,7 @@ const FAR_ENDS: &[Choice] = &[
     choice("battery", "Permanent battery (30)"),
     choice("ignition", "Ignition switch (15)"),
     choice("relay", "A relay's contact (87)"),
+    choice("5v", "The controller's 5 V"),
 ];
 
 const UNASKED: &[Choice] = &[
@@ -40,8 +47,6 @@ const UNASKED: &[Choice] = &[
     choice("costly", "A part may suffer"),
     choice("dangerous", "Someone may be hurt, or fuel may flow"),
 ];
-
-const PRACTICE: &str = "common practice, no source";
 
 pub(super) const FIELDS: &[Field] = &[
     Field::new("outputs.#.name", "Name of the output", Kind::Text).hint("as on the pin table").first(),
@@ -51,7 +56,7 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("outputs.#.on_level", "What counts as on", Kind::Choice(ON_LEVELS))
         .hint("not known: both are answered")
         .measure("Bare pin, key on, output commanded off, 1 kilohm from the pin to ground: a meter that reads battery shows that on is ground.")
-        .only_if("outputs.#.stage", &["half-bridge"]),
+        .only_if("outputs.#.stage", &["half-bridge", "logic"]),
     Field::new("outputs.#.current_limit", "Current limit", quantity(Current, "A", 0.01, 100.0))
         .hint("continuous, from the pin table"),
     Field::new("outputs.#.pull_up", "Pull-up resistor", quantity(Resistance, "ohm", 10.0, 1e7))
@@ -66,9 +71,13 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("blank: none")
         .measure("Key off, connector unplugged at the load: ohms from the bare pin to ground, both ways round; take the higher.")
         .rare(),
-    Field::new("outputs.#.on_resistance", "On-resistance", quantity(Resistance, "ohm", 0.0, 50.0))
-        .assumed("0.1 ohm", PRACTICE)
+    Field::new("outputs.#.on_resistance", "On-resistance", quantity(Resistance, "ohm", 0.0, 500.0))
+        .hint("blank: what is usual for its stage")
         .measure("Output on with its load: volts from pin to ground (or to the supply) divided by the load's current.")
+        .rare(),
+    Field::new("outputs.#.leakage", "Leakage when open", quantity(Current, "mA", 0.0, 0.1))
+        .hint("from the pin table, at 12 V; blank: none")
+        .measure("Key on, output off, load unplugged: milliamperes from the bare pin to ground, then from battery to the pin; take the higher.")
         .rare(),
     Field::new("loads.#.name", "What hangs on it", Kind::Text).hint("idle valve").first(),
     Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS))

@@ -129,7 +129,7 @@ impl Search<'_> {
     }
 
     fn far_ends(&self) -> Vec<Alternative> {
-        let elsewhere = FarEnd::ALL.into_iter().filter(|end| *end != self.load.far_end);
+        let elsewhere = FarEnd::OFFERED.into_iter().filter(|end| *end != self.load.far_end);
         let at_every_level = |far_end| {
             let mut solved = self.wiring.output.levels().iter().map(|level| {
                 let wiring = self.with(self.level_or(*level), self.load_to(far_end));
@@ -149,7 +149,7 @@ impl Search<'_> {
         let levels =
             OnLevel::BOTH.into_iter().filter(|level| !known || *level != self.wiring.level);
         let all = levels.flat_map(|level| {
-            let ends = FarEnd::ALL.into_iter().filter(|end| *end != self.load.far_end);
+            let ends = FarEnd::OFFERED.into_iter().filter(|end| *end != self.load.far_end);
             ends.map(move |far_end| (level, far_end))
         });
         all.filter_map(|(level, far_end)| {
@@ -164,7 +164,7 @@ impl Search<'_> {
     fn spares(&self, spares: &[Spare]) -> Option<Alternative> {
         let stays = [self.load.far_end];
         let moves: Vec<_> =
-            FarEnd::ALL.into_iter().filter(|end| *end != self.load.far_end).collect();
+            FarEnd::OFFERED.into_iter().filter(|end| *end != self.load.far_end).collect();
         [&stays[..], &moves].into_iter().find_map(|far_ends| {
             spares.iter().find_map(|spare| {
                 let (output, number) = (&spare.output, spare.number);
@@ -219,12 +219,12 @@ impl Search<'_> {
             output.current_limit = None;
             self.on_output(&output, far_ends, self.load, |far_end, _| Change::Stage(stage, far_end))
         };
-        // a half-bridge in its stead would need its level said too: the plain switches suffice
-        let mut plain = others.filter(|stage| *stage != Stage::HalfBridge);
+        // what drives both ways would need its level said too: the plain switches suffice
+        let mut plain = others.filter(|stage| !stage.is_two_way());
         plain
             .clone()
             .find_map(|stage| on(stage, &stays))
-            .or_else(|| plain.find_map(|stage| on(stage, &FarEnd::ALL)))
+            .or_else(|| plain.find_map(|stage| on(stage, &FarEnd::OFFERED)))
     }
 
     fn relays(&self) -> Option<Alternative> {
@@ -233,7 +233,7 @@ impl Search<'_> {
         }
         let coil = Load::relay_coil(FarEnd::Ignition);
         let change = |far_end, level| Change::Relay { far_end, level };
-        self.on_output(&self.wiring.output, &FarEnd::ALL, &coil, change)
+        self.on_output(&self.wiring.output, &FarEnd::OFFERED, &coil, change)
     }
 
     /// A load alone on an output, with the first far end that solves clean.

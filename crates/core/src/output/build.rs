@@ -2,11 +2,12 @@
 
 use super::{
     Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, FarEnd, KeyState,
-    LoadFlow, METER_OHM, Operating, Part, Point, PullRail, Surroundings, Wiring,
+    LEAKAGE_AT_V, LoadFlow, METER_OHM, Operating, Part, Point, PullRail, Stage, Surroundings,
+    Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
-    quantity::{Measure, amperes, ohms, volts},
+    quantity::{Current, Measure, amperes, ohms, volts},
 };
 
 /// A network in the making.
@@ -21,10 +22,18 @@ pub(super) struct Build<'a> {
     rail: Node,
     /// The controller's own ground.
     floor: Node,
+    /// Live rails of the controller's own making.
+    logic: Vec<LogicRail>,
     pin: Node,
     /// Dead nodes with the resistor that ties each to ground.
     dead: Vec<DeadNode>,
     parts: Vec<Placed>,
+}
+
+struct LogicRail {
+    rail: PullRail,
+    node: Node,
+    element: Element,
 }
 
 struct DeadNode {
@@ -41,6 +50,7 @@ struct Placed {
     ohm: f64,
     /// A conducting diode's drop, seen from the pin.
     drop_v: f64,
+    is_diode: bool,
     element: Element,
     /// Whether the element's current counts from the pin.
     is_outward: bool,
@@ -67,6 +77,7 @@ impl<'a> Build<'a> {
             source,
             rail: battery,
             floor: GROUND,
+            logic: Vec::new(),
             pin,
             dead: Vec::new(),
             parts: Vec::new(),
@@ -77,39 +88,64 @@ impl<'a> Build<'a> {
         if state == KeyState::GroundLost {
             build.floor = build.dead_node(Dead::Ground);
         }
-        build.switches();
-        build.diodes();
+        let upper = build.upper_rail();
+        build.switches(upper);
+        build.leaks(upper);
+        build.diodes(upper);
         build.pulls();
         build
     }
 
-    fn switches(&mut self) {
+    /// Where the upper switch goes.
+    fn upper_rail(&mut self) -> Node {
+        match self.wiring.output.stage {
+            Stage::Logic => self.logic_rail(PullRail::FiveVolt),
+            _ => self.rail,
+        }
+    }
+
+    fn switches(&mut self, upper: Node) {
         let ohm = self.point.on.of(&self.wiring.output.on_resistance).base();
         match self.wiring.drive(self.state) {
             Drive::Open => {}
             Drive::ToGround => self.resistor(Part::LowerSwitch, self.floor, ohm),
-            Drive::ToSupply => self.resistor(Part::UpperSwitch, self.rail, ohm),
+            Drive::ToSupply => self.resistor(Part::UpperSwitch, upper, ohm),
         }
     }
 
-    fn diodes(&mut self) {
-        let law = Diode::Threshold {
-            forward_voltage_v: DIODE_FORWARD_V,
-            on_resistance_ohm: DIODE_ON_OHM,
-        };
+    fn leaks(&mut self, upper: Node) {
+        let Some(band) = &self.wiring.output.leakage else { return };
+        let (stage, drive, pulls) =
+            (self.wiring.output.stage, self.wiring.drive(self.state), self.point.pulls);
+        // the pin stands highest where the upper switch leaks most and the lower one least
+        let most = pulls.of(band).base();
+        let least = pulls.opposite().of(band).base();
+        if stage.has_upper() && drive != Drive::ToSupply && most > 0.0 {
+            self.resistor(Part::UpperLeak, upper, LEAKAGE_AT_V / most);
+        }
+        if stage.has_lower() && drive != Drive::ToGround && least > 0.0 {
+            self.resistor(Part::LowerLeak, self.floor, LEAKAGE_AT_V / least);
+        }
+    }
+
+    fn diodes(&mut self, upper: Node) {
         let stage = self.wiring.output.stage;
-        let mut place = |part, node, is_outward: bool| {
-            let (anode, cathode) = if is_outward { (self.pin, node) } else { (node, self.pin) };
-            let element = self.network.diode(anode, cathode, law);
-            let drop_v = if is_outward { DIODE_FORWARD_V } else { -DIODE_FORWARD_V };
-            self.parts.push(Placed { part, node, ohm: DIODE_ON_OHM, drop_v, element, is_outward });
-        };
         if stage.has_upper() {
-            place(Part::UpperDiode, self.rail, true);
+            self.diode(Part::UpperDiode, upper, DIODE_FORWARD_V, DIODE_ON_OHM, true);
         }
         if stage.has_lower() {
-            place(Part::LowerDiode, self.floor, false);
+            self.diode(Part::LowerDiode, self.floor, DIODE_FORWARD_V, DIODE_ON_OHM, false);
         }
+    }
+
+    /// A diode with a resistance in series; `is_outward` where it lets current leave the pin.
+    fn diode(&mut self, part: Part, node: Node, forward_v: f64, ohm: f64, is_outward: bool) {
+        let law = Diode::Threshold { forward_voltage_v: forward_v, on_resistance_ohm: ohm };
+        let (anode, cathode) = if is_outward { (self.pin, node) } else { (node, self.pin) };
+        let element = self.network.diode(anode, cathode, law);
+        let drop_v = if is_outward { forward_v } else { -forward_v };
+        let is_diode = true;
+        self.parts.push(Placed { part, node, ohm, drop_v, is_diode, element, is_outward });
     }
 
     fn pulls(&mut self) {
@@ -118,7 +154,7 @@ impl<'a> Build<'a> {
             let node = match rail {
                 PullRail::Battery => self.battery,
                 PullRail::Controller => self.rail,
-                PullRail::FiveVolt => self.five_volt(),
+                PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
             };
             // the pin stands highest where the pull-up is small and the pull-down large
             self.resistor(Part::PullUp, node, pulls.opposite().of(band).base());
@@ -128,7 +164,7 @@ impl<'a> Build<'a> {
         }
     }
 
-    fn five_volt(&mut self) -> Node {
+    fn logic_rail(&mut self, rail: PullRail) -> Node {
         if self.state.is_unfed() {
             return self.dead_node(Dead::FiveVolt);
         }
@@ -136,8 +172,13 @@ impl<'a> Build<'a> {
             // the regulator stands on the lost ground, with nothing across it
             return self.floor;
         }
+        if let Some(known) = self.logic.iter().find(|known| known.rail == rail) {
+            return known.node;
+        }
         let node = self.network.node("");
-        self.network.source(node, GROUND, 5.0);
+        let volts = if rail == PullRail::ThreeVolt { 3.3 } else { 5.0 };
+        let element = self.network.source(node, GROUND, volts);
+        self.logic.push(LogicRail { rail, node, element });
         node
     }
 
@@ -160,6 +201,7 @@ impl<'a> Build<'a> {
         let is_cut = self.state == KeyState::FeedLost && at == self.point.subject;
         let node = match (load.far_end, self.state, self.point.contact) {
             (FarEnd::Ground, ..) => GROUND,
+            (FarEnd::FiveVolt, ..) => self.logic_rail(PullRail::FiveVolt),
             _ if is_cut => self.dead_node(Dead::Feed),
             (FarEnd::Ignition, KeyState::KeyOff, _) => self.dead_node(Dead::Ignition),
             (FarEnd::Relay, KeyState::KeyOff, _) | (FarEnd::Relay, _, Contact::Open) => {
@@ -167,7 +209,12 @@ impl<'a> Build<'a> {
             }
             (FarEnd::Battery | FarEnd::Ignition | FarEnd::Relay, ..) => self.battery,
         };
-        self.resistor(Part::Load(at), node, ohm);
+        let forward = end.of(&load.kind.forward()).base();
+        if forward > 0.0 {
+            self.diode(Part::Load(at), node, forward, at_least(ohm), load.is_from_pin());
+        } else {
+            self.resistor(Part::Load(at), node, ohm);
+        }
     }
 
     fn dead_node(&mut self, dead: Dead) -> Node {
@@ -195,7 +242,8 @@ impl<'a> Build<'a> {
     fn resistor(&mut self, part: Part, node: Node, ohm: f64) {
         let ohm = at_least(ohm);
         let element = self.network.resistor(self.pin, node, ohm);
-        self.parts.push(Placed { part, node, ohm, drop_v: 0.0, element, is_outward: true });
+        let (drop_v, is_diode, is_outward) = (0.0, false, true);
+        self.parts.push(Placed { part, node, ohm, drop_v, is_diode, element, is_outward });
     }
 
     pub(super) fn solve(self) -> Option<Operating> {
@@ -213,15 +261,23 @@ impl<'a> Build<'a> {
             branches: self.branches(&solution),
             from_battery: amperes(-solution.current(self.source)),
             dead: self.dead.iter().map(flow).collect(),
+            into_logic_rail: self.into_logic_rail(&solution),
         })
+    }
+
+    /// A source that is pushed against takes what it should give.
+    fn into_logic_rail(&self, solution: &Solution) -> Current {
+        let taken = self.logic.iter().map(|it| solution.current(it.element).max(0.0));
+        amperes(taken.sum())
     }
 
     fn load_flows(&self, solution: &Solution) -> Vec<LoadFlow> {
         let loads = self.parts.iter().filter(|placed| matches!(placed.part, Part::Load(_)));
         loads
             .map(|placed| LoadFlow {
-                voltage: volts(solution.across(placed.element).unwrap_or(0.0)),
-                current: amperes(solution.current(placed.element)),
+                voltage: volts(placed.outward(solution.across(placed.element).unwrap_or(0.0))),
+                current: amperes(placed.outward(solution.current(placed.element))),
+                forward: volts(placed.drop_v),
                 far: solution.voltage(placed.node).map(volts),
                 resistance: ohms(placed.ohm),
             })
@@ -231,10 +287,8 @@ impl<'a> Build<'a> {
     fn branches(&self, solution: &Solution) -> Vec<Branch> {
         let seen = |placed: &Placed| {
             let behind = solution.voltage(placed.node)? + placed.drop_v;
-            let inward = solution.current(placed.element);
-            let current = if placed.is_outward { inward } else { -inward };
-            let is_diode = matches!(placed.part, Part::UpperDiode | Part::LowerDiode);
-            let blocks = is_diode && current.abs() <= 0.0;
+            let current = placed.outward(solution.current(placed.element));
+            let blocks = placed.is_diode && current.abs() <= 0.0;
             (!blocks).then(|| Branch {
                 part: placed.part,
                 behind: volts(behind),
@@ -243,6 +297,13 @@ impl<'a> Build<'a> {
             })
         };
         self.parts.iter().filter_map(seen).collect()
+    }
+}
+
+impl Placed {
+    /// What is counted along the element, counted from the pin.
+    fn outward(&self, along: f64) -> f64 {
+        if self.is_outward { along } else { -along }
     }
 }
 

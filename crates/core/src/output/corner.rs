@@ -189,12 +189,14 @@ fn is_alone(state: KeyState, wiring: &Wiring) -> bool {
         && wiring.loads.len() == 1
         && output.pull_up.is_none()
         && output.pull_down.is_none()
+        && output.leakage.is_none()
 }
 
 /// Whether the pin's own resistors may lie anywhere in a band.
 pub(super) fn has_spread_pulls(output: &Output) -> bool {
     output.pull_up.as_ref().is_some_and(|(band, _)| band.is_spread())
         || output.pull_down.as_ref().is_some_and(Band::is_spread)
+        || output.leakage.as_ref().is_some_and(Band::is_spread)
 }
 
 /// What may lie anywhere in a band in a key state.
@@ -213,16 +215,19 @@ struct Free {
 impl Free {
     fn of(state: KeyState, wiring: &Wiring, subject: usize, around: &Surroundings) -> Self {
         let output = &wiring.output;
-        let spread = |(_, load): (usize, &Load)| load.resistance.is_spread();
+        let is_spread =
+            |load: &Load| load.resistance.is_spread() || load.kind.forward().is_spread();
+        let spread = |(_, load): (usize, &Load)| is_spread(load);
         let goes_to = |far_end| wiring.loads.iter().any(|load| load.far_end == far_end);
         let others = wiring.loads.iter().enumerate().filter(|(at, _)| *at != subject);
         let pull_up = output.pull_up.as_ref();
         let is_alone = is_alone(state, wiring);
         let runs = !is_alone && wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
-        let own = wiring.loads.get(subject).is_some_and(|load| load.resistance.is_spread());
+        let own = wiring.loads.get(subject).is_some_and(is_spread);
         let is_driven = wiring.drive(state) != Drive::Open;
         let hangs_on_rail = state.is_unfed()
             && (output.stage.has_upper()
+                || goes_to(FarEnd::FiveVolt)
                 || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
         Self {
             load: End::ends(!is_alone && own),

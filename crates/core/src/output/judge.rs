@@ -34,6 +34,8 @@ pub enum Trouble {
     LeaksIntoController,
     /// The battery is drained with the key off.
     DrainsBattery,
+    /// It pushes current into the controller's live 5 V or 3.3 V.
+    LiftsLogicRail,
     /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
     WeakWhileCranking,
     /// It may act with the fuse of its own feed pulled.
@@ -74,6 +76,8 @@ const WAKING_A: f64 = 0.020;
 const WAKING_V: f64 = 3.0;
 /// Below this a current into something switched off is nothing: common practice, no source.
 const LEAK_A: f64 = 0.001;
+/// A sensor supply with one sensor on it takes as much; a regulator takes nothing back: common practice, no source.
+const LIFTING_A: f64 = 0.005;
 /// A whole car at rest draws less than 10 mA, so that half of it in one output is too much: common practice, no source.
 const DRAIN_A: f64 = 0.005;
 
@@ -220,6 +224,7 @@ fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
         }
         T::FeedsDeadFeed | T::KeepsFeedAlive => operating.into_feed().base(),
         T::DrainsBattery => operating.from_battery.base(),
+        T::LiftsLogicRail => operating.into_logic_rail.base(),
         _ => voltage,
     }
 }
@@ -243,6 +248,9 @@ pub(super) fn troubles_at(
             found.push(Trouble::KeepsControllerAlive)
         }
         _ => {}
+    }
+    if solved.operating.into_logic_rail > amperes(LIFTING_A) {
+        found.push(Trouble::LiftsLogicRail);
     }
     if solved.operating.into_feed() > amperes(WAKING_A) {
         match state {

@@ -19,6 +19,14 @@ pub enum Kind {
     Lamp,
     /// A heater, or any other plain resistance.
     Resistor,
+    /// A light-emitting diode with its series resistor.
+    Led,
+    /// The input of a solid-state relay: such a diode, and it switches at milliamperes.
+    SolidState,
+    /// The logic input of a smart igniter or of another box.
+    LogicInput,
+    /// The input of a gauge or rev counter.
+    Gauge,
 }
 
 /// Where the other end of a load goes.
@@ -32,6 +40,8 @@ pub enum FarEnd {
     Ignition,
     /// The contact of a relay (87) that is fed from 30: open with the key off.
     Relay,
+    /// The controller's 5 V: dead with the key off.
+    FiveVolt,
 }
 
 /// One load.
@@ -41,7 +51,7 @@ pub struct Load {
     pub kind: Kind,
     /// Where its other end goes.
     pub far_end: FarEnd,
-    /// What a meter reads across it, cold and at rest, at 20 °C.
+    /// What a meter reads across it, cold and at rest, at 20 °C; of a part with a diode, its series resistor.
     pub resistance: Band<Resistance>,
     /// Voltage at which it acts with its winding at 20 °C: below `low` none does, from `high` on every one does.
     pub pull_in: Band<Voltage>,
@@ -67,8 +77,17 @@ const MOTOR_RATIO: f64 = 6.5;
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 5] =
-        [Self::RelayCoil, Self::Solenoid, Self::Motor, Self::Lamp, Self::Resistor];
+    pub const ALL: [Self; 9] = [
+        Self::RelayCoil,
+        Self::Solenoid,
+        Self::Motor,
+        Self::Lamp,
+        Self::Resistor,
+        Self::Led,
+        Self::SolidState,
+        Self::LogicInput,
+        Self::Gauge,
+    ];
 
     /// Whether its resistance is that of a copper winding.
     pub fn is_copper(self) -> bool {
@@ -80,8 +99,24 @@ impl Kind {
         match self {
             Self::Lamp => FILAMENT_RATIO,
             Self::Motor => MOTOR_RATIO,
-            Self::RelayCoil | Self::Solenoid | Self::Resistor => 1.0,
+            _ => 1.0,
         }
+    }
+
+    /// What a part that conducts one way only drops before it does: common practice, no source (1.6 V for red light,
+    /// 3.3 V for white; 1.0 to 1.5 V for the infrared diode of a solid-state relay). Nought for all others.
+    pub fn forward(self) -> Band<Voltage> {
+        let (low, nominal, high) = match self {
+            Self::Led => (1.6, 2.0, 3.3),
+            Self::SolidState => (1.0, 1.2, 1.5),
+            _ => (0.0, 0.0, 0.0),
+        };
+        Band { low: volts(low), nominal: volts(nominal), high: volts(high) }
+    }
+
+    /// Whether it conducts, or listens, one way only.
+    pub fn is_one_way(self) -> bool {
+        matches!(self, Self::Led | Self::SolidState | Self::LogicInput)
     }
 
     /// The resistance that is usual, measured at 20 °C.
@@ -95,6 +130,10 @@ impl Kind {
             Self::Motor => (0.5, 1.0, 2.0),
             Self::Lamp => (0.7, 1.2, 2.9),
             Self::Resistor => (3.0, 6.0, 12.0),
+            Self::Led => (470.0, 680.0, 1500.0),
+            Self::SolidState => (500.0, 1000.0, 2000.0),
+            Self::LogicInput => (1_000.0, 10_000.0, 47_000.0),
+            Self::Gauge => (1_000.0, 5_000.0, 20_000.0),
         };
         Band { low: ohms(low), nominal: ohms(nominal), high: ohms(high) }
     }
@@ -111,6 +150,11 @@ impl Kind {
             Self::Motor => (2.0, 5.0),
             Self::Lamp => (1.5, 8.0),
             Self::Resistor => (3.8, 8.5),
+            // seen in the dark from a tenth of a milliampere on; bright from some milliamperes
+            Self::Led => (1.7, 6.0),
+            Self::SolidState => (1.5, 4.0),
+            Self::LogicInput => (1.5, 3.5),
+            Self::Gauge => (1.0, 8.0),
         };
         Band::between(volts(low), volts(high))
     }
@@ -125,6 +169,10 @@ impl Kind {
             Self::Solenoid => (0.6, 1.5),
             Self::Motor | Self::Lamp => (0.5, 1.0),
             Self::Resistor => (1.2, 2.0),
+            Self::Led => (1.5, 1.6),
+            Self::SolidState => (1.0, 1.2),
+            Self::LogicInput => (0.8, 1.2),
+            Self::Gauge => (0.5, 0.8),
         };
         Band::between(volts(low), volts(high))
     }
@@ -150,11 +198,18 @@ impl Load {
         self.cold_resistance(end) * (ratio * self.kind.warmth(temperature))
     }
 
-    /// The voltage that would do the same to it with its winding at 20 °C.
+    /// The voltage that would do the same to it with its winding at 20 °C; `voltage` counts from the pin to its far end.
     ///
     /// A winding acts by its current: a hot one needs more volts. Source: Ohm's law; so do data sheets of relays.
     pub fn cold_voltage(&self, voltage: Voltage, temperature: Temperature) -> Voltage {
-        volts(voltage.base().abs() / self.kind.warmth(temperature))
+        let forward = if self.is_from_pin() { voltage.base() } else { -voltage.base() };
+        let driving = if self.kind.is_one_way() { forward.max(0.0) } else { forward.abs() };
+        volts(driving / self.kind.warmth(temperature))
+    }
+
+    /// Whether it is meant to be driven from the pin to its far end.
+    pub fn is_from_pin(&self) -> bool {
+        self.far_end == FarEnd::Ground
     }
 
     /// What it does at a voltage, either way round.
@@ -188,8 +243,13 @@ impl Load {
 }
 
 impl FarEnd {
-    /// Every far end, in the order in which they are offered: switched feeds before permanent ones.
-    pub const ALL: [Self; 4] = [Self::Ignition, Self::Relay, Self::Battery, Self::Ground];
+    /// The far ends that a load of 12 V may be moved to, in the order in which they are offered: switched feeds before
+    /// permanent ones.
+    pub const OFFERED: [Self; 4] = [Self::Ignition, Self::Relay, Self::Battery, Self::Ground];
+
+    /// Every far end.
+    pub const ALL: [Self; 5] =
+        [Self::Ignition, Self::Relay, Self::Battery, Self::Ground, Self::FiveVolt];
 }
 
 #[cfg(test)]

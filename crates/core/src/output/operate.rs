@@ -20,6 +20,10 @@ pub enum Part {
     PullUp,
     /// The pull-down.
     PullDown,
+    /// What the open upper switch lets pass.
+    UpperLeak,
+    /// What the open lower switch lets pass.
+    LowerLeak,
     /// The meter.
     Meter,
 }
@@ -48,6 +52,8 @@ pub struct LoadFlow {
     pub far: Option<Voltage>,
     /// Its resistance there.
     pub resistance: Resistance,
+    /// What it drops before it conducts, with the sign of its current; nought for most.
+    pub forward: Voltage,
 }
 
 /// A solved key state.
@@ -65,6 +71,8 @@ pub struct Operating {
     pub from_battery: Current,
     /// What is cut off from the battery.
     pub dead: Vec<DeadFlow>,
+    /// Current pushed from outside into the controller's live 5 V or 3.3 V, which no regulator takes back.
+    pub into_logic_rail: Current,
 }
 
 /// What is cut off from the battery.
@@ -72,7 +80,7 @@ pub struct Operating {
 pub enum Dead {
     /// The controller's supply.
     Supply,
-    /// The controller's 5 V.
+    /// The controller's 5 V or 3.3 V.
     FiveVolt,
     /// The ignition feed (15).
     Ignition,

@@ -12,6 +12,8 @@ pub enum Stage {
     HighSide,
     /// Both.
     HalfBridge,
+    /// Both, the upper one to the controller's 5 V: a logic output.
+    Logic,
 }
 
 /// Which way a half-bridge drives the pin when it is on; it drives the other way when it is off.
@@ -19,7 +21,7 @@ pub enum Stage {
 pub enum OnLevel {
     /// A ground trigger: on is ground, off is battery.
     Ground,
-    /// A power trigger: on is battery, off is ground.
+    /// A power trigger: on is battery (5 V from a logic output), off is ground.
     Battery,
 }
 
@@ -32,6 +34,8 @@ pub enum PullRail {
     Controller,
     /// The controller's 5 V, dead with the key off.
     FiveVolt,
+    /// The controller's 3.3 V, dead with the key off.
+    ThreeVolt,
 }
 
 /// The states of the car that a load lives through, in the order in which it meets them.
@@ -69,7 +73,7 @@ pub enum Drive {
 pub struct Output {
     /// Its switches.
     pub stage: Stage,
-    /// Which level counts as on; `None` where it is not known. Only a half-bridge has the choice.
+    /// Which level counts as on; `None` where it is not known. Only what drives both ways has the choice.
     pub on_level: Option<OnLevel>,
     /// Resistance of a closed switch.
     pub on_resistance: Band<Resistance>,
@@ -79,6 +83,8 @@ pub struct Output {
     pub pull_up: Option<(Band<Resistance>, PullRail)>,
     /// Resistor to ground, where there is one.
     pub pull_down: Option<Band<Resistance>>,
+    /// What an open switch lets pass at [`LEAKAGE_AT_V`](super::LEAKAGE_AT_V), where it is more than nothing.
+    pub leakage: Option<Band<Current>>,
 }
 
 /// An output whose on-level is settled, and everything that hangs on it.
@@ -94,16 +100,29 @@ pub struct Wiring {
 
 impl Stage {
     /// Every stage.
-    pub const ALL: [Self; 3] = [Self::OpenDrain, Self::HighSide, Self::HalfBridge];
+    pub const ALL: [Self; 4] = [Self::OpenDrain, Self::HighSide, Self::HalfBridge, Self::Logic];
 
     /// Whether it can pull the pin to ground.
     pub fn has_lower(self) -> bool {
         self != Self::HighSide
     }
 
-    /// Whether it can pull the pin to the supply.
+    /// Whether it can pull the pin to the supply, or to 5 V.
     pub fn has_upper(self) -> bool {
         self != Self::OpenDrain
+    }
+
+    /// Whether it drives the pin both ways, so that a setting says which of them is on.
+    pub fn is_two_way(self) -> bool {
+        matches!(self, Self::HalfBridge | Self::Logic)
+    }
+
+    /// Resistance of a closed switch where it is not known: common practice, no source.
+    pub fn usual_on_resistance(self) -> Band<Resistance> {
+        match self {
+            Self::Logic => Band { low: ohms(20.0), nominal: ohms(50.0), high: ohms(200.0) },
+            _ => Band::exact(ohms(0.1)),
+        }
     }
 }
 
@@ -131,7 +150,7 @@ impl KeyState {
 
     /// Whether a load can meet it: without a feed there is no fuse to pull.
     pub(super) fn concerns(self, load: &Load) -> bool {
-        self != Self::FeedLost || load.far_end != FarEnd::Ground
+        self != Self::FeedLost || !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt)
     }
 }
 
@@ -150,28 +169,29 @@ impl OnLevel {
 }
 
 impl Output {
-    /// An output of this stage without any resistor, its limit not known: 0.1 ohm, common practice, no source.
+    /// An output of this stage without any resistor, its limit not known.
     pub fn plain(stage: Stage) -> Self {
         Self {
             stage,
             on_level: None,
-            on_resistance: Band::exact(ohms(0.1)),
+            on_resistance: stage.usual_on_resistance(),
             current_limit: None,
             pull_up: None,
             pull_down: None,
+            leakage: None,
         }
     }
 
-    /// The on-levels that are possible: two for a half-bridge of which it is not known.
+    /// The on-levels that are possible: two for what drives both ways and of which it is not known.
     pub fn levels(&self) -> &'static [OnLevel] {
         match (self.stage, self.on_level) {
-            (Stage::OpenDrain, _) | (Stage::HalfBridge, Some(OnLevel::Ground)) => {
+            (Stage::OpenDrain, _) | (Stage::HalfBridge | Stage::Logic, Some(OnLevel::Ground)) => {
                 &[OnLevel::Ground]
             }
-            (Stage::HighSide, _) | (Stage::HalfBridge, Some(OnLevel::Battery)) => {
+            (Stage::HighSide, _) | (Stage::HalfBridge | Stage::Logic, Some(OnLevel::Battery)) => {
                 &[OnLevel::Battery]
             }
-            (Stage::HalfBridge, None) => &OnLevel::BOTH,
+            (Stage::HalfBridge | Stage::Logic, None) => &OnLevel::BOTH,
         }
     }
 }
@@ -198,7 +218,9 @@ impl Wiring {
                 Drive::Open
             }
             (KeyState::On, _) => toward(self.level),
-            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge) => toward(self.level.other()),
+            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge | Stage::Logic) => {
+                toward(self.level.other())
+            }
         }
     }
 }

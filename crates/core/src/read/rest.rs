@@ -171,24 +171,43 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
     let name = name(reader, &path("name"), format!("output {}", at + 1));
     let stage = reader.choice(&path("stage"));
     let on_level = reader.choice(&path("on_level"));
-    let on_resistance = reader.band(&path("on_resistance"));
+    let known_stage = stage.value().and_then(stage_of);
+    let on_resistance = on_resistance(reader, &path("on_resistance"), known_stage);
     let current_limit = reader.band(&path("current_limit"));
     let pull_up = reader.band(&path("pull_up"));
     let rail = pull_rail(reader, &path("pull_up_rail"), pull_up.value().is_some());
     let pull_down = reader.band(&path("pull_down"));
+    let leakage = reader.band(&path("leakage"));
     let is_unreadable = [stage, on_level, rail].contains(&Entry::Unreadable)
         || [on_resistance, pull_up, pull_down].contains(&Entry::Unreadable)
-        || current_limit == Entry::Unreadable;
-    let output = stage.value().and_then(stage_of).filter(|_| !is_unreadable);
+        || [current_limit, leakage].contains(&Entry::Unreadable);
+    let output = known_stage.filter(|_| !is_unreadable);
     let output = output.map(|stage| Output {
         stage,
         on_level: on_level.value().map(level_of),
-        on_resistance: on_resistance.value().unwrap_or(Band::exact(ohms(0.1))),
+        on_resistance: on_resistance.value().unwrap_or(stage.usual_on_resistance()),
         current_limit: current_limit.value(),
         pull_up: pull_up.value().map(|band| (band, rail_of(rail.value()))),
         pull_down: pull_down.value(),
+        leakage: leakage.value(),
     });
     PlannedOutput { name, output, is_unreadable }
+}
+
+/// What is usual depends on the stage; while that is not known nothing is taken.
+fn on_resistance(
+    reader: &mut Reader<'_>,
+    path: &str,
+    stage: Option<Stage>,
+) -> Entry<Band<Resistance>> {
+    let entry = reader.band(path);
+    let Some(stage) = stage else { return entry };
+    let usual = stage.usual_on_resistance();
+    let basis = match stage {
+        Stage::Logic => "a logic output: common practice, no source",
+        _ => "a power switch: common practice, no source",
+    };
+    reader.or_assume(path, entry, usual, usual.nominal, basis)
 }
 
 fn level_of(code: &str) -> OnLevel {
@@ -200,6 +219,7 @@ fn stage_of(code: &str) -> Option<Stage> {
         "open-drain" => Some(Stage::OpenDrain),
         "high-side" => Some(Stage::HighSide),
         "half-bridge" => Some(Stage::HalfBridge),
+        "logic" => Some(Stage::Logic),
         _ => None,
     }
 }
@@ -217,6 +237,7 @@ fn rail_of(code: Option<&str>) -> PullRail {
     match code {
         Some("controller") => PullRail::Controller,
         Some("5v") => PullRail::FiveVolt,
+        Some("3v3") => PullRail::ThreeVolt,
         _ => PullRail::Battery,
     }
 }

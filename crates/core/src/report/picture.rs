@@ -74,9 +74,9 @@ pub enum Outcome {
 pub struct Circuit {
     /// What the picture shows, for those who can't see it.
     pub caption: Message,
-    /// The stage of the output: `open-drain`, `high-side` or `half-bridge`.
+    /// The stage of the output: `open-drain`, `high-side`, `half-bridge` or `logic`.
     pub stage: &'static str,
-    /// Where the load's other end goes: `ground`, `battery`, `ignition` or `relay`.
+    /// Where the load's other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
     pub far_end: &'static str,
     /// The kind of the load.
     pub load: &'static str,
@@ -92,8 +92,10 @@ pub struct Circuit {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CircuitState {
-    /// `key-off`, `starting`, `off` or `on`.
+    /// `key-off`, `starting`, `off` or `on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
     pub state: &'static str,
+    /// The switch that is closed: `upper`, `lower`, or `open` where none is.
+    pub drive: &'static str,
     /// The state in words.
     pub name: Message,
     /// What the load does, in words.

@@ -118,6 +118,7 @@ fn far_end_of(code: &str) -> Option<FarEnd> {
         "battery" => Some(FarEnd::Battery),
         "ignition" => Some(FarEnd::Ignition),
         "relay" => Some(FarEnd::Relay),
+        "5v" => Some(FarEnd::FiveVolt),
         _ => None,
     }
 }
@@ -128,6 +129,10 @@ fn kind_of(code: &str) -> Kind {
         "motor" => Kind::Motor,
         "lamp" => Kind::Lamp,
         "resistor" => Kind::Resistor,
+        "led" => Kind::Led,
+        "solid-state" => Kind::SolidState,
+        "logic-input" => Kind::LogicInput,
+        "gauge" => Kind::Gauge,
         _ => Kind::RelayCoil,
     }
 }
@@ -138,6 +143,11 @@ fn resistance_basis(kind: Kind) -> &'static str {
         Kind::Solenoid | Kind::Resistor => "common practice, no source",
         Kind::Motor => "a small motor, standing: common practice, no source",
         Kind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
+        Kind::Led => "the series resistor of a 12 V indicator: common practice, no source",
+        Kind::SolidState => "a 3 to 32 V control input: common practice, no source",
+        Kind::LogicInput | Kind::Gauge => {
+            "what it is to ground, or to its own pull-up: common practice, no source"
+        }
     }
 }
 
@@ -146,6 +156,9 @@ fn level_basis(kind: Kind) -> &'static str {
         Kind::RelayCoil => {
             "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
         }
+        Kind::Led => "red to white, a glow in the dark to bright: common practice, no source",
+        Kind::SolidState => "a 3 to 32 V control input, off below 1 V: common practice, no source",
+        Kind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
         _ => "a 12 V part: common practice, no source",
     }
 }

@@ -122,7 +122,12 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let named = |number: usize| {
         subject.planned.outputs.get(number).map_or_else(String::new, |it| it.name.clone())
     };
-    let level = |level: OnLevel| names::level(level);
+    let stage_of = |number: usize| {
+        let output = subject.planned.outputs.get(number).and_then(|it| it.output.as_ref());
+        output.map_or(Stage::HalfBridge, |output| output.stage)
+    };
+    let own_stage = stage_of(subject.output_number);
+    let level = |level: OnLevel| names::level(level, own_stage);
     match it.change {
         Change::Level(on) if is_level_known => {
             say!("rest.do-level", level = level(on), then = then)
@@ -145,7 +150,7 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
             "rest.do-spare-at-level",
             output = named(number),
             current = carry,
-            level = level(on),
+            level = names::level(on, stage_of(number)),
             end = names::end(far_end),
             then = then
         ),

@@ -16,6 +16,7 @@ pub(super) fn end(end: FarEnd) -> Value {
         FarEnd::Battery => "rest.end-battery",
         FarEnd::Ignition => "rest.end-ignition",
         FarEnd::Relay => "rest.end-relay",
+        FarEnd::FiveVolt => "rest.end-five-volt",
     })
 }
 
@@ -29,10 +30,11 @@ pub(super) fn end_first(far_end: FarEnd) -> Value {
     Value::text(first + letters.as_str())
 }
 
-pub(super) fn level(level: OnLevel) -> Value {
-    word(match level {
-        OnLevel::Ground => "rest.level-ground",
-        OnLevel::Battery => "rest.level-battery",
+pub(super) fn level(level: OnLevel, stage: Stage) -> Value {
+    word(match (level, stage) {
+        (OnLevel::Ground, _) => "rest.level-ground",
+        (OnLevel::Battery, Stage::Logic) => "rest.level-five-volt",
+        (OnLevel::Battery, _) => "rest.level-battery",
     })
 }
 
@@ -41,6 +43,7 @@ pub(super) fn a_stage(stage: Stage) -> Value {
         Stage::OpenDrain => "rest.a-stage-open-drain",
         Stage::HighSide => "rest.a-stage-high-side",
         Stage::HalfBridge => "rest.a-stage-half-bridge",
+        Stage::Logic => "rest.a-stage-logic",
     })
 }
 
@@ -53,6 +56,8 @@ pub(super) fn part(part: Part) -> Value {
         Part::LowerDiode => "rest.part-lower-diode",
         Part::PullUp => "rest.part-pull-up",
         Part::PullDown => "rest.part-pull-down",
+        Part::UpperLeak => "rest.part-upper-leak",
+        Part::LowerLeak => "rest.part-lower-leak",
     })
 }
 
@@ -85,6 +90,7 @@ pub(super) fn stage_code(stage: Stage) -> &'static str {
         Stage::OpenDrain => "open-drain",
         Stage::HighSide => "high-side",
         Stage::HalfBridge => "half-bridge",
+        Stage::Logic => "logic",
     }
 }
 
@@ -94,6 +100,7 @@ pub(super) fn end_code(end: FarEnd) -> &'static str {
         FarEnd::Battery => "battery",
         FarEnd::Ignition => "ignition",
         FarEnd::Relay => "relay",
+        FarEnd::FiveVolt => "5v",
     }
 }
 
@@ -104,6 +111,10 @@ pub(super) fn kind_code(kind: Kind) -> &'static str {
         Kind::Motor => "motor",
         Kind::Lamp => "lamp",
         Kind::Resistor => "resistor",
+        Kind::Led => "led",
+        Kind::SolidState => "solid-state",
+        Kind::LogicInput => "logic-input",
+        Kind::Gauge => "gauge",
     }
 }
 
@@ -112,5 +123,6 @@ pub(super) fn rail_code(rail: PullRail) -> &'static str {
         PullRail::Battery => "battery",
         PullRail::Controller => "controller",
         PullRail::FiveVolt => "5v",
+        PullRail::ThreeVolt => "3v3",
     }
 }

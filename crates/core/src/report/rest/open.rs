@@ -68,7 +68,7 @@ fn far_ends(
         Some(match fit.level {
             None => say!("rest.end-would-do", end = end, unasked = unasked, on = on),
             Some(level) => {
-                let level = names::level(level);
+                let level = names::level(level, output.stage);
                 say!(
                     "rest.end-would-do-at-level",
                     end = end,
@@ -79,7 +79,7 @@ fn far_ends(
             }
         })
     };
-    let found: Vec<_> = FarEnd::ALL.into_iter().filter_map(say_end).collect();
+    let found: Vec<_> = FarEnd::OFFERED.into_iter().filter_map(say_end).collect();
     if found.is_empty() { vec![say!("rest.no-end-would-do", output = name)] } else { found }
 }
 
@@ -89,12 +89,13 @@ fn outputs(planned: &PlannedRest, load: &PlannedLoad) -> Vec<Message> {
     let is_free = |number: usize| planned.loads.iter().all(|it| it.link != Link::To(number));
     let free = planned.outputs.iter().enumerate().filter(|(number, _)| is_free(*number));
     let say_output = |(_, output): (usize, &crate::read::PlannedOutput)| {
-        let fit = fit(planned, load, output.output.as_ref()?, far_end)?;
+        let stage = output.output.as_ref()?;
+        let fit = fit(planned, load, stage, far_end)?;
         let ((unasked, on), name) = (fit.voltages, output.name.clone());
         Some(match fit.level {
             None => say!("rest.output-would-do", output = name, unasked = unasked, on = on),
             Some(level) => {
-                let level = names::level(level);
+                let level = names::level(level, stage.stage);
                 say!(
                     "rest.output-would-do-at-level",
                     output = name,

@@ -6,7 +6,7 @@ use super::{
     figure, names, table,
 };
 use crate::{
-    output::{Branch, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest},
+    output::{Branch, Drive, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest},
     quantity::{Current, Measure, amperes},
     report::{
         Picture,
@@ -25,8 +25,8 @@ fn circuit(subject: &Subject<'_>, case: &Case) -> Option<Circuit> {
     let output = &case.rest.wiring.output;
     let (name, output_name) = (subject.load.name.clone(), subject.output.name.clone());
     let (stage, end) = (names::a_stage(output.stage), names::end(load.far_end));
-    let caption = if output.stage == crate::output::Stage::HalfBridge {
-        let level = names::level(case.level);
+    let caption = if output.stage.is_two_way() {
+        let level = names::level(case.level, output.stage);
         say!(
             "rest.picture-at-level",
             load = name,
@@ -65,6 +65,11 @@ fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
     );
     Some(CircuitState {
         state: names::state_code(state.state),
+        drive: match case.rest.wiring.drive(state.state) {
+            Drive::Open => "open",
+            Drive::ToGround => "lower",
+            Drive::ToSupply => "upper",
+        },
         name: say!(names::state(state.state)),
         summary,
         tone,
@@ -117,10 +122,10 @@ fn branch(branch: &Branch, subject: usize) -> Option<(&'static str, Current)> {
     Some(match branch.part {
         Part::Load(at) if at == subject => ("load", current),
         Part::Load(_) | Part::Meter => return None,
-        Part::UpperSwitch => ("upper-switch", up()),
+        Part::UpperSwitch | Part::UpperLeak => ("upper-switch", up()),
         Part::UpperDiode => ("upper-diode", up()),
         Part::PullUp => ("pull-up", up()),
-        Part::LowerSwitch => ("lower-switch", current),
+        Part::LowerSwitch | Part::LowerLeak => ("lower-switch", current),
         Part::LowerDiode => ("lower-diode", current),
         Part::PullDown => ("pull-down", current),
     })

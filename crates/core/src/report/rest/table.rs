@@ -30,7 +30,10 @@ fn states(subject: &Subject<'_>, case: &Case, is_one: bool) -> Option<Table> {
     let caption = if is_one {
         say!("rest.table-states")
     } else {
-        say!("rest.table-states-at-level", level = names::level(case.level))
+        say!(
+            "rest.table-states-at-level",
+            level = names::level(case.level, case.rest.wiring.output.stage)
+        )
     };
     let columns = vec![
         say!("rest.column-state"),

@@ -137,6 +137,7 @@ fn code(trouble: Trouble) -> &'static str {
         Trouble::FeedsDeadFeed => "rest.feeds-dead-feed",
         Trouble::LeaksIntoController => "rest.leaks-into-controller",
         Trouble::DrainsBattery => "rest.drains-battery",
+        Trouble::LiftsLogicRail => "rest.lifts-logic-rail",
         Trouble::WeakWhileCranking => "rest.weak-while-cranking",
         Trouble::ActsWithoutFeed => "rest.acts-without-feed",
         Trouble::ActsWithoutGround => "rest.acts-without-ground",
@@ -193,6 +194,7 @@ fn current(found: &Found) -> Current {
         }
         Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
+        Trouble::LiftsLogicRail => operating.into_logic_rail,
         _ => operating.switch_current(),
     }
 }

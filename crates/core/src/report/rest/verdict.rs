@@ -73,6 +73,7 @@ fn message(head: Option<Trouble>, unasked: Unasked) -> Message {
         Trouble::FeedsDeadFeed => "rest.care-feeds-dead-feed",
         Trouble::LeaksIntoController => "rest.care-leaks",
         Trouble::DrainsBattery => "rest.care-drains",
+        Trouble::LiftsLogicRail => "rest.care-lifts-logic-rail",
         // bearable: never the reason of a verdict
         Trouble::WeakWhileCranking
         | Trouble::ActsWithoutFeed

@@ -1,7 +1,7 @@
 //! How the numbers of an answer were found: the pin by nodal balance, the load by Ohm's law.
 
 use crate::{
-    output::{Branch, Dead, DeadFlow, KeyState, Load, Operating, Solved},
+    output::{Branch, Dead, DeadFlow, KeyState, Load, LoadFlow, Operating, Solved},
     quantity::{Current, Measure, Resistance, Temperature, Value, Voltage, amperes, ohms, volts},
     tables::copper,
     working::{Formula, Step, step},
@@ -63,6 +63,7 @@ const BARE: [(KeyState, [Formula; 5]); 7] = [
 const ACROSS: Formula =
     Formula { symbols: "V_load = V_pin - V_far", source: "Kirchhoff's voltage law" };
 const THROUGH: Formula = Formula { symbols: "I = V_load / R", source: OHM };
+const THROUGH_DIODE: Formula = Formula { symbols: "I = (V_load - V_f) / R", source: OHM };
 const DEAD_SUPPLY: Formula = Formula { symbols: "V_supply = I_dead R_dead", source: OHM };
 const DEAD_FIVE_VOLT: Formula = Formula { symbols: "V_5 = I_dead R_dead", source: OHM };
 const DEAD_FEED: Formula = Formula { symbols: "V_far = I_dead R_dead", source: OHM };
@@ -81,9 +82,24 @@ pub(super) fn state_steps(state: KeyState, solved: &Solved) -> Vec<Step> {
     let far = flow.far.unwrap_or_default();
     let values = [("V_pin", pin.show()), ("V_far", far.show())];
     steps.push(step(&ACROSS, &values, pin - far));
-    let values = [("V_load", (pin - far).show()), ("R", flow.resistance.show())];
-    steps.push(step(&THROUGH, &values, amperes((pin - far).base() / flow.resistance.base())));
+    steps.extend(through_step(pin - far, flow));
     steps
+}
+
+/// The current of the load; none where a diode blocks it.
+fn through_step(across: Voltage, flow: &LoadFlow) -> Option<Step> {
+    let resistance = flow.resistance;
+    if flow.forward.base().abs() <= 0.0 {
+        let values = [("V_load", across.show()), ("R", resistance.show())];
+        return Some(step(&THROUGH, &values, amperes(across.base() / resistance.base())));
+    }
+    if flow.current.base().abs() <= 0.0 {
+        return None;
+    }
+    let beyond = across - flow.forward;
+    let values =
+        [("V_load", across.show()), ("V_f", flow.forward.show()), ("R", resistance.show())];
+    Some(step(&THROUGH_DIODE, &values, amperes(beyond.base() / resistance.base())))
 }
 
 /// The bare pin with a meter on it.

@@ -186,4 +186,10 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         "A controller on half its supply may fire coils or open injectors at random.",
         "Feed the load through the same relay as the controller, or take an open-drain output.",
     ),
+    explained(
+        "rest.lifts-logic-rail",
+        "With the key on, more than 5 mA flow from the load into the controller's 5 V or 3.3 V.",
+        "Every sensor on that supply then reads wrong, and above its limit the controller is damaged.",
+        "Feed the load from that same supply, or take an output whose pull-up goes to battery.",
+    ),
 ];
