@@ -16,13 +16,12 @@ use crate::quantity::Value;
 /// A sentence and its code.
 type Sentence = (&'static str, &'static str);
 
-/// What a finding means, beyond its own sentence.
+/// What a finding means, beyond its own sentence. When it is found stands as a comment beside each: nobody at the car
+/// needs to be told, and the page would carry it.
 #[derive(Clone, Copy, Debug)]
 pub struct Explanation {
     /// The finding's code.
     pub code: &'static str,
-    /// When it is found.
-    pub when: &'static str,
     /// Why it matters.
     pub why: &'static str,
     /// What to do, in general; the remedies of a finding are more exact.
@@ -124,7 +123,7 @@ mod tests {
         assert_eq!(codes.len(), all, "a code stands twice");
         for it in explanations() {
             assert!(codes.contains(&it.code), "{} has no sentence", it.code);
-            for text in [it.when, it.why, it.act, it.source] {
+            for text in [it.why, it.act, it.source] {
                 assert!(text.len() > 10, "{} is explained too shortly: {text:?}", it.code);
             }
         }

@@ -79,12 +79,25 @@ fn drawing(circuit: &Circuit, state: &CircuitState) -> View {
             "rx" = "3"
         ),
         el!("text", "class" = "scale", "x" = "44", "y" = "15"; "controller"),
-        has_upper.then(|| upper(state)),
+        has_upper.then(|| upper(circuit, state)),
         has_lower.then(|| lower(state)),
         pulls(circuit, state),
         pin(circuit, state),
         load(circuit, state),
+        lost(state),
     )
+}
+
+/// A cross where something is cut that should not be.
+fn lost(state: &CircuitState) -> View {
+    let (x, y) = match state.state {
+        "feed-lost" => (LOAD, RAIL),
+        "ground-lost" => (SWITCH, GROUND),
+        "supply-lost" => (SWITCH, RAIL),
+        _ => return nothing(),
+    };
+    let strokes = format!("M{} {}l16 16m0 -16l-16 16", whole(x - 8.0), whole(y - 8.0));
+    el!("path", "class" = "part live", "d" = strokes)
 }
 
 fn current(state: &CircuitState, part: &str) -> f64 {
@@ -105,12 +118,16 @@ fn part_class(amperes: f64) -> &'static str {
     if is_live(amperes) { "part live" } else { "part" }
 }
 
-fn upper(state: &CircuitState) -> View {
+fn upper(circuit: &Circuit, state: &CircuitState) -> View {
+    let rail = match circuit.stage {
+        "logic" => label("scale", SWITCH, RAIL - 8.0, Some("middle"), "5 V"),
+        _ => value("rail", state.rail.as_ref().map(|it| it.shown.as_str()), 46.0, RAIL - 8.0),
+    };
     let (switch, diode) = (current(state, "upper-switch"), current(state, "upper-diode"));
     several!(
         horizontal("wire", SWITCH - 14.0, PULL, RAIL),
-        value("rail", state.rail.as_ref().map(|it| it.shown.as_str()), 46.0, RAIL - 8.0),
-        lever(SWITCH, RAIL, PIN, switch),
+        rail,
+        lever(SWITCH, RAIL, PIN, switch, state.drive == "upper"),
         diode_up(DIODE, RAIL, PIN, diode),
     )
 }
@@ -118,7 +135,7 @@ fn upper(state: &CircuitState) -> View {
 fn lower(state: &CircuitState) -> View {
     let (switch, diode) = (current(state, "lower-switch"), current(state, "lower-diode"));
     several!(
-        lever(SWITCH, PIN, GROUND, switch),
+        lever(SWITCH, PIN, GROUND, switch, state.drive == "lower"),
         diode_up(DIODE, PIN, GROUND, diode),
         horizontal("wire", SWITCH - 14.0, PULL, GROUND),
         earth(SWITCH, GROUND),
@@ -167,10 +184,17 @@ fn load(circuit: &Circuit, state: &CircuitState) -> View {
             "width" = "24",
             "height" = "40"
         ),
+        matches!(circuit.load, "led" | "solid-state").then(|| one_way(middle, amperes)),
         label("scale", LOAD + 17.0, middle + 4.0, None, &circuit.load.replace('-', " ")),
         arrow(LOAD, middle, amperes, far < PIN),
         if circuit.far_end == "ground" { earth(LOAD, GROUND) } else { feed(circuit, state) },
     )
+}
+
+/// The diode in a load: both from a feed to the pin and from the pin to ground it points down.
+fn one_way(middle: f64, amperes: f64) -> View {
+    let strokes = format!("M{} {}h16l-8 14zm0 14h16", whole(LOAD - 8.0), whole(middle - 7.0));
+    el!("path", "class" = part_class(amperes), "d" = strokes)
 }
 
 fn feed(circuit: &Circuit, state: &CircuitState) -> View {
@@ -185,6 +209,7 @@ fn rail_name(rail: &str) -> &'static str {
     match rail {
         "battery" => "30",
         "5v" => "5 V",
+        "3v3" => "3.3 V",
         _ => "",
     }
 }
@@ -194,6 +219,7 @@ fn feed_name(far_end: &str) -> &'static str {
         "battery" => "30",
         "ignition" => "15",
         "relay" => "87",
+        "5v" => "5 V",
         _ => "",
     }
 }
@@ -204,11 +230,11 @@ fn value(name: &str, shown: Option<&str>, x: f64, y: f64) -> View {
     label("value", x, y, None, &text)
 }
 
-/// A switch between two heights: closed where it carries current, else open.
-fn lever(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
+/// A switch between two heights.
+fn lever(x: f64, top: f64, bottom: f64, amperes: f64, is_closed: bool) -> View {
     let class = class_of(amperes);
     let (a, b) = (top + 34.0, bottom - 34.0);
-    let tip = if is_live(amperes) { x } else { x - 16.0 };
+    let tip = if is_closed { x } else { x - 16.0 };
     el!("g";
         vertical(class, x, top, a),
         line(class, (x, b), (tip, a)),

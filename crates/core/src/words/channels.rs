@@ -258,42 +258,42 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "channels.ignition-short",
-        when: "The way in which the coils are to be fired takes more channels than the controller has.",
+        // The way in which the coils are to be fired takes more channels than the controller has.
         why: "A cylinder without a channel never fires.",
         act: "Choose a way that takes fewer channels, or a controller that has more.",
         source: "count of channels",
     },
     Explanation {
         code: "channels.injection-short",
-        when: "The way in which the injectors are to be fired takes more channels than the controller has.",
+        // The way in which the injectors are to be fired takes more channels than the controller has.
         why: "A cylinder without fuel doesn't run, and its neighbours are driven by it.",
         act: "Choose a way that takes fewer channels, or a controller that has more.",
         source: "count of channels",
     },
     Explanation {
         code: "channels.no-companion",
-        when: "Coils are to be fired in pairs on an engine with no two cylinders exactly 360 degrees apart.",
+        // Coils are to be fired in pairs on an engine with no two cylinders exactly 360 degrees apart.
         why: "The spark that should be wasted falls into a live stroke: backfire, detonation or kick-back.",
         act: "A coil for each cylinder, fired in sequence or every turn. Firing a cylinder's own coil every turn needs no companion; people confuse the two.",
         source: "geometry of the four-stroke cycle",
     },
     Explanation {
         code: "channels.no-companion-one-turn",
-        when: "Coils are to be fired in pairs on a two-stroke or a rotary of which no two fire together.",
+        // Coils are to be fired in pairs on a two-stroke or a rotary of which no two fire together.
         why: "With a cycle of one turn there is no overlap for a wasted spark to fall into.",
         act: "A coil for each plug, each on a channel of its own.",
         source: "geometry of the two-stroke cycle",
     },
     Explanation {
         code: "channels.no-companion-alone",
-        when: "Coils are to be fired in pairs on an engine of one cylinder.",
+        // Coils are to be fired in pairs on an engine of one cylinder.
         why: "There is nothing to pair it with.",
         act: "Fire its coil every turn: no cam sensor is needed.",
         source: "geometry of the four-stroke cycle",
     },
     Explanation {
         code: "channels.no-injector-companion",
-        when: "Injectors are to be fired in pairs on an engine without companions.",
+        // Injectors are to be fired in pairs on an engine without companions.
         why: "There is no pair whose moments agree.",
         act: "Inject in sequence, or all together.",
         source: "geometry of the four-stroke cycle",

@@ -224,112 +224,116 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "cranking.never-closes",
-        when: "At a corner and from some starting position, the readings never reach the threshold as many times in a row as must agree.",
+        // At a corner and from some starting position, the readings never reach the threshold as many
+        // times in a row as must agree.
         why: "Coils or pump stay without power: the engine turns and never fires, most likely when it is cold.",
         act: "Lower the threshold below the slowest reading while cranking.",
         source: "simulation of the start from what was typed",
     },
     Explanation {
         code: "cranking.chatters",
-        when: "After the contact first closed, the readings fall below the release for long enough while the starter turns.",
+        // After the contact first closed, the readings fall below the release for long enough while the
+        // starter turns.
         why: "Contacts that open at coil current burn or weld, and sparks are lost.",
         act: "Lower the release, or ask for more readings in a row.",
         source: "simulation of the start from what was typed",
     },
     Explanation {
         code: "cranking.waits-for-crest",
-        when: "The threshold lies between the slowest and the fastest reading while cranking.",
+        // The threshold lies between the slowest and the fastest reading while cranking.
         why: "The relay closes only between two compressions. A colder engine or a weaker battery keeps it out.",
         act: "Lower the threshold below the slowest reading.",
         source: "common practice, no source: the threshold lies below the slowest measured instant",
     },
     Explanation {
         code: "cranking.always-on",
-        when: "The threshold is nought.",
+        // The threshold is nought.
         why: "The relay no longer guards against a coil held on at standstill, nor against a pump that runs after a crash.",
         act: "Choose a threshold from the band that works.",
         source: "the purpose of a speed-switched relay",
     },
     Explanation {
         code: "cranking.on-at-standstill",
-        when: "The threshold is at or below the speed that a rocking engine may read.",
+        // The threshold is at or below the speed that a rocking engine may read.
         why: "As the engine rocks to a standstill, the coils get power again with nothing turning.",
         act: "Raise the threshold above that speed.",
         source: "common practice, no source",
     },
     Explanation {
         code: "cranking.no-mark",
-        when: "The first spark is to wait for a gap, and the wheel has none.",
+        // The first spark is to wait for a gap, and the wheel has none.
         why: "The controller can't tell where the engine is, and never fires a coil.",
         act: "Count the missing teeth again, or let the cam tell the position.",
         source: "a wheel of equal teeth looks the same at each of them",
     },
     Explanation {
         code: "cranking.timeout-in-gap",
-        when: "Two teeth at the slowest cranking speed are further apart in time than the stall time-out.",
+        // Two teeth at the slowest cranking speed are further apart in time than the stall time-out.
         why: "The controller takes a turning engine for a stopped one and cuts power.",
         act: "Lengthen the stall time-out.",
         source: "time from tooth to tooth, 60 / (n z), and the gap",
     },
     Explanation {
         code: "cranking.sparks-lost",
-        when: "The controller can fire before the relay has closed and the coil has had its dwell.",
+        // The controller can fire before the relay has closed and the coil has had its dwell.
         why: "Those sparks don't come, and the engine fires one or more compressions later. Nothing is harmed.",
         act: "Lower the threshold within the band that works, if the start seems slow.",
         source: "simulation of the start from what was typed",
     },
     Explanation {
         code: "cranking.gap-as-tooth",
-        when: "The readings that span the gap, divided by too few positions, fall below the release.",
+        // The readings that span the gap, divided by too few positions, fall below the release.
         why: "Some controllers have to be told of the missing teeth before they read the speed right.",
         act: "Tell the controller its wheel, or average over more teeth.",
         source: "simulation of the start from what was typed",
     },
     Explanation {
         code: "cranking.relay-weak",
-        when: "The relay's pull-in voltage, raised by the resistance of a hot coil, exceeds the battery while cranking.",
+        // The relay's pull-in voltage, raised by the resistance of a hot coil, exceeds the battery while
+        // cranking.
         why: "A hot restart fails though all the settings are right.",
         act: "Measure the battery while cranking hot, keep the relay cool, or use one that pulls in at less.",
         source: "copper gains 0.393 % of its resistance per kelvin (IEC 60028); a relay needs the same current",
     },
     Explanation {
         code: "cranking.relay-too-weak",
-        when: "The relay's pull-in voltage exceeds the battery while cranking even with the coil cold.",
+        // The relay's pull-in voltage exceeds the battery while cranking even with the coil cold.
         why: "The relay may never close while the starter turns.",
         act: "Use a relay that pulls in at less, or a better battery and leads.",
         source: "copper gains 0.393 % of its resistance per kelvin (IEC 60028); a relay needs the same current",
     },
     Explanation {
         code: "cranking.on-after-stop",
-        when: "No reading falls below the release before the engine stands, so that only the time-out cuts power.",
+        // No reading falls below the release before the engine stands, so that only the time-out cuts
+        // power.
         why: "The pump runs and coils have power with nothing turning: a fire risk after a crash.",
         act: "Shorten the time-out, or raise the release.",
         source: "simulation of an engine that dies from idle",
     },
     Explanation {
         code: "cranking.even-guess",
-        when: "The number of cylinders is known but their firings are not.",
+        // The number of cylinders is known but their firings are not.
         why: "An odd-fire engine has its dips elsewhere.",
         act: "Type the firing order, and the angles of an odd-fire engine.",
         source: "the usual engine fires evenly",
     },
     Explanation {
         code: "cranking.setting-spread",
-        when: "A range was typed where the controller takes one number.",
+        // A range was typed where the controller takes one number.
         why: "Which of them is entered decides the answer.",
         act: "Type the number that will be entered.",
         source: "the form of this plan",
     },
     Explanation {
         code: "cranking.release-above",
-        when: "The speed at which the relay is switched off is not below the one at which it is switched on.",
+        // The speed at which the relay is switched off is not below the one at which it is switched on.
         why: "Between the two the relay is told on and off at once, and chatters.",
         act: "Lower the release.",
         source: "what hysteresis is",
     },
     Explanation {
         code: "cranking.all-missing",
-        when: "As many teeth are missing as the wheel has positions, or more.",
+        // As many teeth are missing as the wheel has positions, or more.
         why: "Such a wheel gives no signal.",
         act: "Count the teeth and the places of the missing ones.",
         source: "what a wheel is",

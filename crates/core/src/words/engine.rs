@@ -66,112 +66,112 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "engine.cylinders-many",
-        when: "The engine has no cylinder, or more than are looked at here.",
+        // The engine has no cylinder, or more than are looked at here.
         why: "Every angle is the cycle divided by the number of cylinders.",
         act: "Type the number of cylinders, or of rotors.",
         source: "limit of this plan: 1 to 16",
     },
     Explanation {
         code: "engine.order-unreadable",
-        when: "Something in the firing order is no whole number.",
+        // Something in the firing order is no whole number.
         why: "Without the order no channel can be given a cylinder.",
         act: "Type the numbers alone, with dashes, commas or blanks between them.",
         source: "the form of this plan",
     },
     Explanation {
         code: "engine.order-length",
-        when: "The firing order is longer or shorter than the engine has cylinders.",
+        // The firing order is longer or shorter than the engine has cylinders.
         why: "Each cylinder fires once in a cycle, so it stands in the order once.",
         act: "Count again, on the engine rather than on paper.",
         source: "definition of a firing order",
     },
     Explanation {
         code: "engine.order-stray",
-        when: "The firing order names a cylinder beyond the last.",
+        // The firing order names a cylinder beyond the last.
         why: "A channel would be given to a cylinder that isn't there, and one cylinder would stay dark.",
         act: "Correct the order or the number of cylinders.",
         source: "definition of a firing order",
     },
     Explanation {
         code: "engine.order-twice",
-        when: "A cylinder stands twice in the firing order.",
+        // A cylinder stands twice in the firing order.
         why: "Then another is missing, and would never fire.",
         act: "Find the order on the engine: plugs out, turn by hand, note in which order the cylinders push.",
         source: "definition of a firing order",
     },
     Explanation {
         code: "engine.angles-unreadable",
-        when: "Something among the angles is no number.",
+        // Something among the angles is no number.
         why: "Odd-fire engines can't be answered without their angles.",
         act: "Type degrees of the crankshaft, in the order of firing.",
         source: "the form of this plan",
     },
     Explanation {
         code: "engine.angles-count",
-        when: "There are more or fewer angles than cylinders.",
+        // There are more or fewer angles than cylinders.
         why: "Each firing has one angle.",
         act: "Type an angle for each firing; the first is 0.",
         source: "the form of this plan",
     },
     Explanation {
         code: "engine.angles-first",
-        when: "The first angle is not 0.",
+        // The first angle is not 0.
         why: "All angles count from the first cylinder's firing top dead centre.",
         act: "Subtract the first angle from all of them.",
         source: "the form of this plan",
     },
     Explanation {
         code: "engine.angles-falling",
-        when: "An angle is smaller than the one before it.",
+        // An angle is smaller than the one before it.
         why: "Then the firing order and the angles say two different things.",
         act: "Measure again with a degree wheel, or mend the order.",
         source: "definition of a firing order",
     },
     Explanation {
         code: "engine.angles-beyond",
-        when: "An angle lies at or beyond the end of the cycle.",
+        // An angle lies at or beyond the end of the cycle.
         why: "The intervals between the firings have to add up to the cycle: 720 degrees, or 360.",
         act: "Check the kind of engine and the angles.",
         source: "geometry of the cycle",
     },
     Explanation {
         code: "engine.angles-are-intervals",
-        when: "The numbers rise and fall, and their sum is the cycle.",
+        // The numbers rise and fall, and their sum is the cycle.
         why: "Intervals taken for angles would put nearly every spark in the wrong place.",
         act: "Type the running sums that are named, beginning with 0.",
         source: "geometry of the cycle",
     },
     Explanation {
         code: "engine.banks-unreadable",
-        when: "Something among the banks is no whole number.",
+        // Something among the banks is no whole number.
         why: "Firing bank by bank needs to know which cylinder is where.",
         act: "Type the cylinders of each bank, front to rear.",
         source: "the form of this plan",
     },
     Explanation {
         code: "engine.banks-stray",
-        when: "A cylinder stands twice in the banks, or is none of this engine.",
+        // A cylinder stands twice in the banks, or is none of this engine.
         why: "A cylinder is in one place.",
         act: "Look at the engine and type each cylinder once.",
         source: "definition of a bank",
     },
     Explanation {
         code: "engine.banks-missing",
-        when: "A cylinder is in no bank.",
+        // A cylinder is in no bank.
         why: "It would get no fuel where injection goes bank by bank.",
         act: "Look at the engine and type each cylinder once.",
         source: "definition of a bank",
     },
     Explanation {
         code: "engine.fire-together",
-        when: "Two firings of a four-stroke engine are given the same angle.",
+        // Two firings of a four-stroke engine are given the same angle.
         why: "Some engines are built so, but a slip of the finger looks the same.",
         act: "Check both angles with a degree wheel.",
         source: "common practice, no source",
     },
     Explanation {
         code: "engine.even-assumed",
-        when: "An engine of 2, 6 or 10 cylinders in two banks, with nothing said about its spacing.",
+        // An engine of 2, 6 or 10 cylinders in two banks, with nothing said about its spacing.
         why: "On common pins its firings are not even: one bank would fire 18 or 30 degrees wrong, which heats or detonates.",
         act: "Look at the crankshaft, or measure two neighbouring top dead centres; then choose the spacing.",
         source: "geometry of the crank; common practice, no source",

@@ -41,84 +41,84 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "field.no-number",
-        when: "A number is wanted, and the text holds none.",
+        // A number is wanted, and the text holds none.
         why: "Everything that depends on the field is left unanswered.",
         act: "Type the number with its unit. What was typed stays until then.",
         source: "the form of a quantity in this plan",
     },
     Explanation {
         code: "field.not-finite",
-        when: "The number is larger than any part could have.",
+        // The number is larger than any part could have.
         why: "A slip in the exponent would make every answer wrong.",
         act: "Type the number again, with its unit.",
         source: "the form of a quantity in this plan",
     },
     Explanation {
         code: "field.two-readings",
-        when: "One mark with three digits behind it: thousands in one country, a decimal in another.",
+        // One mark with three digits behind it: thousands in one country, a decimal in another.
         why: "The two readings differ by a factor of a thousand, and a guess would not be noticed.",
         act: "Leave out the mark for thousands, or write another number of decimals.",
         source: "common practice, no source: both habits are in use",
     },
     Explanation {
         code: "field.wrong-unit",
-        when: "The unit belongs to another kind of quantity.",
+        // The unit belongs to another kind of quantity.
         why: "A resistance is not an inductance, however alike the numbers look on a data sheet.",
         act: "Look at the data sheet's line again and type that number with its unit.",
         source: "SI units, BIPM brochure",
     },
     Explanation {
         code: "field.unknown-unit",
-        when: "The letters behind the number are no unit that this field knows.",
+        // The letters behind the number are no unit that this field knows.
         why: "Everything that depends on the field is left unanswered.",
         act: "Type the number with the unit of the example.",
         source: "the form of a quantity in this plan",
     },
     Explanation {
         code: "field.left-over",
-        when: "Words follow the quantity.",
+        // Words follow the quantity.
         why: "They might change its meaning, so they are not passed over.",
         act: "Type the number and its unit alone; put the words into the notes.",
         source: "the form of a quantity in this plan",
     },
     Explanation {
         code: "field.too-small",
-        when: "The number can be read and is below what such a part can have.",
+        // The number can be read and is below what such a part can have.
         why: "An answer from an impossible number would look like any other answer.",
         act: "Check the number and its unit.",
         source: "limits of the field, common practice, no source",
     },
     Explanation {
         code: "field.too-large",
-        when: "The number can be read and is above what such a part can have.",
+        // The number can be read and is above what such a part can have.
         why: "An answer from an impossible number would look like any other answer.",
         act: "Check the number and its unit.",
         source: "limits of the field, common practice, no source",
     },
     Explanation {
         code: "field.not-whole",
-        when: "A count is wanted.",
+        // A count is wanted.
         why: "There is no half cylinder, channel or tooth.",
         act: "Type a whole number.",
         source: "definition of a count",
     },
     Explanation {
         code: "field.unknown-choice",
-        when: "A plan file holds a word that is not among the field's choices.",
+        // A plan file holds a word that is not among the field's choices.
         why: "Everything that depends on the field is left unanswered.",
         act: "Choose one of the choices.",
         source: "the form of this plan",
     },
     Explanation {
         code: "field.too-many",
-        when: "A list is longer than any engine or controller asks for.",
+        // A list is longer than any engine or controller asks for.
         why: "A report of thousands of parts can't be read, and would keep the phone busy.",
         act: "Remove what is not wanted.",
         source: "the form of this plan",
     },
     Explanation {
         code: "field.no-such-output",
-        when: "A load names an output that the plan doesn't have.",
+        // A load names an output that the plan doesn't have.
         why: "How the load rests can't be told without its output.",
         act: "Choose an output, or give the output that name.",
         source: "the form of this plan",

@@ -256,70 +256,70 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "injectors.more-than-there-are",
-        when: "More injectors share an output than the engine has.",
+        // More injectors share an output than the engine has.
         why: "The current of an output can't be told from numbers that contradict each other.",
         act: "Count the injectors that one output feeds.",
         source: "definition of a count",
     },
     Explanation {
         code: "injectors.too-much-for-output",
-        when: "The highest current of an output is above its limit at some corner of supply and temperature.",
+        // The highest current of an output is above its limit at some corner of supply and temperature.
         why: "The output burns, often not at once: it passes on the bench at 12 V and dies when the alternator charges in the cold.",
         act: "Fewer injectors on it, resistors, a driver that controls the current, or a stronger output.",
         source: "Ohm's and Kirchhoff's laws; copper by IEC 60028; the limit is the maker's",
     },
     Explanation {
         code: "injectors.no-margin",
-        when: "Less than ten percent of the output's limit is left at the worst corner.",
+        // Less than ten percent of the output's limit is left at the worst corner.
         why: "A limit is seldom given for the heat of an engine bay, and a regulator that drifts takes the rest.",
         act: "Fewer injectors on it, or a stronger output; or accept it, knowing the maker's conditions for the limit.",
         source: "common practice, no source: ten percent of margin",
     },
     Explanation {
         code: "injectors.may-not-open",
-        when: "At some corner less current flows than opens an injector.",
+        // At some corner less current flows than opens an injector.
         why: "The engine cranks and does not start: hot copper and a weak battery halve the current.",
         act: "Less resistance in series, a better battery, or injectors made for a lower voltage.",
         source: "Ohm's law; copper by IEC 60028; an assumed opening current is common practice, no source",
     },
     Explanation {
         code: "injectors.neither-high-nor-low",
-        when: "One injector has 5 to 10 ohm.",
+        // One injector has 5 to 10 ohm.
         why: "Most have 1 to 4 or 11 to 17 ohm; between lies a rare part, two in parallel, or the resistance of the test leads.",
         act: "Measure again, leads subtracted, and a second one; the currents hold for the value that was typed.",
         source: "common practice, no source",
     },
     Explanation {
         code: "injectors.uneven",
-        when: "The number of injectors is no multiple of the number on an output.",
+        // The number of injectors is no multiple of the number on an output.
         why: "An output with fewer carries less, which is harmless; but the numbers may be a slip.",
         act: "Check both numbers.",
         source: "arithmetic; common practice, no source",
     },
     Explanation {
         code: "injectors.peak-too-small",
-        when: "The peak of a current-controlled channel, shared by its injectors, is less than opens each.",
+        // The peak of a current-controlled channel, shared by its injectors, is less than opens each.
         why: "The channel limits the sum: two injectors get half each and may never open.",
         act: "A higher peak, or fewer injectors on the channel.",
         source: "Kirchhoff's current law",
     },
     Explanation {
         code: "injectors.peak-not-reached",
-        when: "Supply and resistance let less through than the peak at some corner.",
+        // Supply and resistance let less through than the peak at some corner.
         why: "The driver waits for a peak that never comes and does not fall to its hold current while cranking.",
         act: "A lower peak that still opens the injectors, or a driver that ends its peak by time.",
         source: "Ohm's law; how drivers behave is common practice, no source",
     },
     Explanation {
         code: "injectors.peak-not-used",
-        when: "High-impedance injectors hang on an output that controls the current.",
+        // High-impedance injectors hang on an output that controls the current.
         why: "It does no harm: their own resistance keeps the current below the peak.",
         act: "Nothing; a plain switch would serve as well.",
         source: "Ohm's law, steady current",
     },
     Explanation {
         code: "injectors.hold-too-small",
-        when: "The hold current is less than half of what opens the injectors that share the channel.",
+        // The hold current is less than half of what opens the injectors that share the channel.
         why: "An injector that lets go within its pulse leans out its cylinder.",
         act: "A higher hold current, or fewer injectors on the channel.",
         source: "common practice, no source: half of the opening current holds",

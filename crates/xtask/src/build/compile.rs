@@ -37,6 +37,7 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     let scratch = folders::wasm_target().join("small");
     fs::create_dir_all(&scratch)?;
     let wasm = make_small(&wasm, &scratch, symbols)?;
+    let glue = make_script_small(&glue, &scratch)?;
     Ok(Program { wasm, glue })
 }
 
@@ -86,4 +87,13 @@ fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> 
     command.arg(&before).arg("--output").arg(&after);
     shell::run(&mut command)?;
     fs::read(&after).context("reading what wasm-opt wrote")
+}
+
+/// Without comments and with short names inside; the names that the program calls by are left.
+fn make_script_small(script: &str, scratch: &Path) -> Result<String> {
+    let before = scratch.join("before.js");
+    fs::write(&before, script)?;
+    let mut command = Command::new(folders::npm_program("terser"));
+    command.arg(&before).args(["--compress", "--mangle"]);
+    shell::output(&mut command)
 }

@@ -172,105 +172,105 @@ const CLASSES: &str = "classes by stroke: common practice, no source";
 pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "channels.wired-unreadable",
-        when: "What was typed for a channel is no number of a cylinder.",
+        // What was typed for a channel is no number of a cylinder.
         why: "What the channel reaches can't be told.",
         act: "Type the number alone; two numbers where the channel reaches two. For a rotor, 1L or 1T.",
         source: "the form of this plan",
     },
     Explanation {
         code: "channels.wired-stray",
-        when: "A channel is said to reach a cylinder that the engine doesn't have.",
+        // A channel is said to reach a cylinder that the engine doesn't have.
         why: "Cylinders may be counted from the other end, or by bank.",
         act: "Agree on the numbering first, then test the channel again.",
         source: "the form of this plan",
     },
     Explanation {
         code: "channels.wired-again",
-        when: "Two channels are said to reach the same cylinder.",
+        // Two channels are said to reach the same cylinder.
         why: "One observation must be wrong, or a wire is doubled. Neither is used until that is known.",
         act: "Fire both channels again, one at a time.",
         source: "a coil or injector hangs on one channel",
     },
     Explanation {
         code: "channels.spark-intake",
-        when: "A spark falls 180 to 360 degrees before the cylinder's own firing point.",
+        // A spark falls 180 to 360 degrees before the cylinder's own firing point.
         why: "The inlet valve is open: the flame runs back into the inlet.",
         act: "Don't crank. Take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-compression",
-        when: "A spark falls 60 to 180 degrees before the cylinder's own firing point.",
+        // A spark falls 60 to 180 degrees before the cylinder's own firing point.
         why: "The charge burns against a rising piston: starters and hands get broken.",
         act: "Don't crank. Take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-early",
-        when: "A spark falls less than 60 degrees before the cylinder's own firing point, beyond the advance.",
+        // A spark falls less than 60 degrees before the cylinder's own firing point, beyond the advance.
         why: "The engine runs, and detonates: pistons melt. Typical of an odd-fire engine told to be even.",
         act: "Don't run it under load. Take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-power",
-        when: "A spark falls up to 180 degrees after the cylinder's own firing point.",
+        // A spark falls up to 180 degrees after the cylinder's own firing point.
         why: "The charge burns late: no power, and the heat goes into valves and exhaust.",
         act: "Take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-exhaust",
-        when: "A spark falls 180 to 360 degrees after the cylinder's own firing point.",
+        // A spark falls 180 to 360 degrees after the cylinder's own firing point.
         why: "Unburnt charge goes off in the exhaust.",
         act: "Take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-overlap",
-        when: "The spark falls exactly a turn away from the cylinder's own firing point.",
+        // The spark falls exactly a turn away from the cylinder's own firing point.
         why: "There is nothing to burn, and the charge that should burn leaves unburnt.",
         act: "Where all are so, it is one setting; else take the cheapest of the cures.",
         source: CLASSES,
     },
     Explanation {
         code: "channels.spark-never",
-        when: "A coil is on a channel that has no part in the plan.",
+        // A coil is on a channel that has no part in the plan.
         why: "The cylinder never fires, and its fuel goes into the exhaust.",
         act: "Enter that channel in the order, or move the lead.",
         source: "the plan's own channels",
     },
     Explanation {
         code: "channels.split-exchanged",
-        when: "A rotor's leading plug is on a trailing channel, or the other way round.",
+        // A rotor's leading plug is on a trailing channel, or the other way round.
         why: "The trailing plug then fires before the leading one, which detonates.",
         act: "Don't run it. Take the cheapest of the cures.",
         source: "common practice, no source",
     },
     Explanation {
         code: "channels.fuel-never",
-        when: "An injector is on a channel that has no part in the plan.",
+        // An injector is on a channel that has no part in the plan.
         why: "The cylinder gets no fuel.",
         act: "Enter that channel in the order, or move the injector's plug.",
         source: "the plan's own channels",
     },
     Explanation {
         code: "channels.fuel-other-bank",
-        when: "Injection goes bank by bank, and an injector hangs on another bank's channel.",
+        // Injection goes bank by bank, and an injector hangs on another bank's channel.
         why: "A mixture correction measured on one bank then changes a cylinder of another.",
         act: "Exchange the injector plugs.",
         source: "common practice, no source",
     },
     Explanation {
         code: "channels.fuel-elsewhere",
-        when: "An injector opens at another cylinder's moment.",
+        // An injector opens at another cylinder's moment.
         why: "The fuel waits at the valve: the engine runs, less cleanly at idle, and a trim for one cylinder reaches another.",
         act: "Take the cheapest of the cures; it is a mild fault.",
         source: "common practice, no source",
     },
     Explanation {
         code: "channels.companions-swapped",
-        when: "Companions have exchanged channels while each coil is fired every turn.",
+        // Companions have exchanged channels while each coil is fired every turn.
         why: "It can't be noticed now, and puts both cylinders 360 degrees out on the day that sequential is turned on.",
         act: "Cure it now, or write it on the plan.",
         source: "geometry of the four-stroke cycle",
