@@ -281,6 +281,18 @@ fn every_plan_of_this_question_shows_what_its_notes_say() {
         ],
         "unknowns"
     );
+    assert_eq!(codes("faults"), ["rest.connect"; 4], "faults");
+    assert_eq!(
+        codes("milliamperes"),
+        [
+            "rest.no-live-at-rest",
+            "rest.no-live-at-rest",
+            "rest.connect",
+            "rest.care-lifts-logic-rail",
+            "rest.no-live-at-rest",
+        ],
+        "milliamperes"
+    );
     let never = codes("never");
     assert_eq!((never[0], never[3]), ("rest.no-never-acts", "rest.open-mend"), "never");
     assert_eq!(codes("too-many"), ["rest.connect"], "too-many");

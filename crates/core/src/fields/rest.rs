@@ -75,7 +75,7 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("blank: what is usual for its stage")
         .measure("Output on with its load: volts from pin to ground (or to the supply) divided by the load's current.")
         .rare(),
-    Field::new("outputs.#.leakage", "Leakage when open", quantity(Current, "mA", 0.0, 0.1))
+    Field::new("outputs.#.leakage", "Leakage when open", quantity(Current, "mA", 0.0, 100.0))
         .hint("from the pin table, at 12 V; blank: none")
         .measure("Key on, output off, load unplugged: milliamperes from the bare pin to ground, then from battery to the pin; take the higher.")
         .rare(),

@@ -101,11 +101,15 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
     match (trouble, load.unasked) {
         // it melts the output
         (T::TooMuchCurrent, _) => Severity::Danger,
+        // something has to fail first
+        _ if trouble > T::WeakWhileCranking => match load.unasked {
+            Unasked::Dangerous if acts_unasked => Severity::Fault,
+            Unasked::Harmless => Severity::Note,
+            _ => Severity::Doubt,
+        },
         (_, Unasked::Dangerous) if acts_unasked => Severity::Danger,
         (T::LiveAtKeyOn, Unasked::Harmless) => Severity::Doubt,
         (T::WeakWhileCranking, _) if load.is_pull_in_assumed => Severity::Note,
-        // something has to fail first, and then it does no harm
-        (_, Unasked::Harmless) if trouble > T::WeakWhileCranking => Severity::Note,
         _ if trouble.forbids() => Severity::Fault,
         _ => Severity::Doubt,
     }

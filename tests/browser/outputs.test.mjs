@@ -1,0 +1,86 @@
+// What burns parts: loads that listen to milliamperes, faults that turn a current round, injectors of low resistance.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { answer, reads, rows, toDo, typeAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+async function wire(page, output, load) {
+  await page.getByRole("button", { name: "Add a load" }).click();
+  const named = (part, fields) => Object.entries(fields).map(([name, text]) => [`${part}.0.${name}`, text]);
+  await typeAll(page, Object.fromEntries([
+    ...named("outputs", { name: "P3", ...output }),
+    ...named("loads", { name: "it", output: "P3", ...load }),
+  ]));
+}
+
+/** What the picture says of a key state. */
+async function state(page, name) {
+  const picture = answer(page, "loads.0").locator("figure.circuit");
+  await picture.getByRole("button", { name }).tap();
+  return picture.locator("figcaption").innerText();
+}
+
+test("an LED on a pulled-up open-drain output glows", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "open-drain", pull_up: "10 kohm", pull_up_rail: "battery" },
+    { kind: "led", resistance: "680 ohm", far_end: "ground" });
+  await reads(page, "loads.0", /^Don.t connect it: live at rest$/);
+  assert.match(await state(page, "Running, output off"), /LIVE/);
+}));
+
+test("a pull-up holds a relay in after it was on", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "high-side", pull_up: "1 kohm", pull_up_rail: "battery" },
+    { kind: "relay-coil", resistance: "90 ohm", far_end: "ground" });
+  await reads(page, "loads.0", /it may not let go$/);
+  const advice = await toDo(page, "loads.0");
+  assert.ok(advice.some((it) => /from the pin to ground/.test(it)), advice.join("\n"));
+}));
+
+test("a half-bridge keeps alive a dash whose fuse is pulled", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "half-bridge", on_level: "ground" },
+    { kind: "resistor", resistance: "47 ohm", far_end: "ignition" });
+  await reads(page, "loads.0", /^Connect it$/);
+  assert.match(await state(page, "Fuse of its feed pulled"), /backwards/);
+  const found = page.locator("#at-found ol a", { hasText: "If the fuse of its feed is pulled" });
+  assert.equal(await found.count(), 1);
+}));
+
+test("a controller without its ground works a grounded relay", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "half-bridge", on_level: "battery" },
+    { kind: "relay-coil", resistance: "90 ohm", far_end: "ground" });
+  await reads(page, "loads.0", /^Connect it$/);
+  assert.match(await state(page, "Controller's ground lost"), /may act/);
+}));
+
+test("a closed switch is drawn closed, whether it carries current or not", () => visit(async ({ page }) => {
+  await wire(page, { stage: "half-bridge", on_level: "ground" }, { kind: "solenoid", far_end: "battery" });
+  const levers = answer(page, "loads.0").locator("figure.circuit svg g").filter({ has: page.locator("line") });
+  const tilts = async () => levers.evaluateAll((all) => all
+    .map((it) => [...it.querySelectorAll("line")].filter((line) => line.getAttribute("x1") !== line.getAttribute("x2")
+      && line.getAttribute("y1") !== line.getAttribute("y2")).length));
+  await state(page, "Running, output off");
+  const off = (await tilts()).reduce((sum, it) => sum + it, 0);
+  await state(page, "Key on, starting");
+  const starting = (await tilts()).reduce((sum, it) => sum + it, 0);
+  assert.deepEqual([off, starting], [1, 2], "one switch open with the output off, both while it starts");
+}));
+
+test("eight 2.4-ohm injectors on plain outputs are too much, and resistors serve down to 8 V", () => visit(async ({ page }) => {
+  await typeAll(page, {
+    "injectors.resistance": "2.4 ohm",
+    "injectors.per_output": "1",
+    "injectors.output_limit": "2.5 A",
+    "injectors.count": "8",
+    "conditions.cranking": "8 V",
+  });
+  await reads(page, "injectors", /^Too much for the output/);
+  const advice = await toDo(page, "injectors");
+  const resistor = advice.find((it) => /Ω, \d+ W/.test(it));
+  assert.match(resistor ?? advice.join("\n"), /left to open it \(cranking, hot\)/);
+  const corners = await rows(page, "injectors", /./);
+  assert.ok(corners.some((row) => row.join(" ").includes("cranking, hot")), JSON.stringify(corners));
+}));
