@@ -143,11 +143,11 @@ export type Circuit = {
  */
 caption: Message,
 /**
- * The stage of the output: `open-drain`, `high-side` or `half-bridge`.
+ * The stage of the output: `open-drain`, `high-side`, `half-bridge` or `logic`.
  */
 stage: string,
 /**
- * Where the load's other end goes: `ground`, `battery`, `ignition` or `relay`.
+ * Where the load's other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
  */
 far_end: string,
 /**
@@ -172,9 +172,13 @@ states: Array<CircuitState>, };
  */
 export type CircuitState = {
 /**
- * `key-off`, `starting`, `off` or `on`.
+ * `key-off`, `starting`, `off` or `on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
  */
 state: string,
+/**
+ * The switch that is closed: `upper`, `lower`, or `open` where none is.
+ */
+drive: string,
 /**
  * The state in words.
  */
@@ -612,7 +616,7 @@ drop_out?: string,
  */
 output?: string,
 /**
- * Where its other end goes: `ground`, `battery`, `ignition` or `relay`.
+ * Where its other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
  */
 far_end?: string,
 /**
@@ -664,7 +668,7 @@ export type Output = {
  */
 name?: string,
 /**
- * `open-drain`, `high-side` or `half-bridge`.
+ * `open-drain`, `high-side`, `half-bridge` or `logic`.
  */
 stage?: string,
 /**
@@ -684,13 +688,17 @@ current_limit?: string,
  */
 pull_up?: string,
 /**
- * Rail of the pull-up: `battery`, `controller` or `5v`.
+ * Rail of the pull-up: `battery`, `controller`, `5v` or `3v3`.
  */
 pull_up_rail?: string,
 /**
  * Pull-down resistor, where there is one.
  */
-pull_down?: string, };
+pull_down?: string,
+/**
+ * Current that an open switch lets pass at 12 V.
+ */
+leakage?: string, };
 
 /**
  * A picture.
