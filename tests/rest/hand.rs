@@ -267,7 +267,7 @@ fn an_led_does_not_conduct_backwards() {
     check(&wiring, 47.0, KeyState::On, -(2.0 + 10.6 * 680.0 / 680.1));
     // the fuse of its feed out, the pin at battery: a coil would pass current backwards, a diode doesn't
     let (_, current) = at(&solved(&wiring, &bench(12.6, 47.0)), KeyState::FeedLost);
-    assert_eq!(current, 0.0, "it blocks");
+    assert!(current.abs() <= 0.0, "it blocks, and {current} A pass");
     check_verdict(&wiring, 47.0, None);
 }
 

@@ -22,7 +22,6 @@ use crate::{
 pub(crate) fn App() -> Html {
     let state = use_reducer(opened);
     let dispatch = state.dispatcher();
-    use_keeping(&state, &dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
@@ -46,10 +45,11 @@ pub(crate) fn App() -> Html {
 
 /// The plan that was open last; where it can't be read, a blank one beside it.
 fn opened() -> State {
-    let blank = || State::new(storage::free_key(), Plan::default());
+    let state = |key, plan| State::new(key, plan, |key, plan| storage::write(key, plan).is_ok());
+    let blank = || state(storage::free_key(), Plan::default());
     let Some(key) = storage::last_open() else { return blank() };
     match storage::read(&key) {
-        storage::Stored::Plan(plan) => State::new(key, *plan),
+        storage::Stored::Plan(plan) => state(key, *plan),
         storage::Stored::Nothing => blank(),
         storage::Stored::Unreadable(text, _) => {
             let mut state = blank();
@@ -57,19 +57,6 @@ fn opened() -> State {
             state
         }
     }
-}
-
-/// Keeps the plan at every change; a blank plan that was never touched is not worth a key.
-#[hook]
-fn use_keeping(state: &UseReducerHandle<State>, dispatch: &Dispatch) {
-    let (key, plan, touched) = (state.key.clone(), state.plan.clone(), state.can_undo());
-    let send = dispatch.clone();
-    use_effect_with((key, plan), move |(key, plan)| {
-        let is_blank = **plan == Plan::default() && !touched;
-        if !is_blank && storage::write(key, plan).is_err() {
-            send.dispatch(Action::Say(Notice { text: words::REFUSED.into(), kept: None }));
-        }
-    });
 }
 
 /// Opens a plan file that is dropped anywhere on the page.

@@ -11,6 +11,8 @@ use quietpin_core::{
 };
 use yew::Reducible;
 
+use crate::words::REFUSED;
+
 /// A list of the plan that grows and shrinks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum List {
@@ -79,14 +81,20 @@ pub struct State {
     pub report: Rc<Report>,
     /// What the browser has to say.
     pub notices: Vec<Notice>,
+    /// Keeps a plan under its key; false where the browser refuses.
+    keep: Keep,
     history: History,
 }
 
+/// What keeps a plan.
+pub type Keep = fn(&str, &Plan) -> bool;
+
 impl State {
-    /// A page with this plan.
-    pub fn new(key: String, plan: Plan) -> Self {
+    /// A page with this plan, which `keep` keeps at every change.
+    pub fn new(key: String, plan: Plan, keep: Keep) -> Self {
         let report = Rc::new(report(&plan));
-        Self { key, plan: Rc::new(plan), report, notices: Vec::new(), history: History::default() }
+        let (plan, notices, history) = (Rc::new(plan), Vec::new(), History::default());
+        Self { key, plan, report, notices, keep, history }
     }
 
     /// Whether there is something to take back.
@@ -97,6 +105,23 @@ impl State {
     /// Whether something that was taken back can be made again.
     pub fn can_redo(&self) -> bool {
         self.history.can_redo()
+    }
+
+    /// Keeps the plan if it is another than `before`. This is done before anything is drawn, and in the same breath as
+    /// the change: a page that is closed now has lost nothing.
+    fn keep_after(&mut self, before: &Self) {
+        let is_same = self.key == before.key && self.plan == before.plan;
+        // a blank plan that was never touched is not worth a key
+        let is_blank = *self.plan == Plan::default() && !self.can_undo() && !self.can_redo();
+        if !is_same && !is_blank && !(self.keep)(&self.key, &self.plan) {
+            self.say(Notice { text: REFUSED.into(), kept: None });
+        }
+    }
+
+    fn say(&mut self, notice: Notice) {
+        if !self.notices.contains(&notice) {
+            self.notices.push(notice);
+        }
     }
 
     fn show(&mut self, plan: Rc<Plan>) {
@@ -173,15 +198,12 @@ impl Reducible for State {
             }
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
-                state = Self { notices, ..Self::new(key, *plan) };
+                state = Self { notices, ..Self::new(key, *plan, state.keep) };
             }
-            Action::Say(notice) => {
-                if !state.notices.contains(&notice) {
-                    state.notices.push(notice);
-                }
-            }
+            Action::Say(notice) => state.say(notice),
             Action::Dismiss => state.notices.clear(),
         }
+        state.keep_after(&self);
         Rc::new(state)
     }
 }
@@ -191,7 +213,7 @@ mod tests {
     use super::*;
 
     fn after(actions: Vec<Action>) -> Rc<State> {
-        let start = Rc::new(State::new("1".into(), Plan::default()));
+        let start = Rc::new(State::new("1".into(), Plan::default(), |_, _| true));
         actions.into_iter().fold(start, Reducible::reduce)
     }
 
@@ -205,6 +227,40 @@ mod tests {
         let state = after(vec![typed("engine.cylinders", "x")]);
         assert_eq!(state.plan.engine.cylinders, "x");
         assert_ne!(state.report, blank.report, "the report did not follow");
+    }
+
+    #[test]
+    fn every_change_is_kept_before_it_is_drawn() {
+        use std::cell::RefCell;
+        thread_local! {
+            static KEPT: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
+        }
+        let keep: Keep = |key, plan| {
+            KEPT.with_borrow_mut(|kept| kept.push(format!("{key}: {}", plan.engine.order)));
+            true
+        };
+        let blank = Rc::new(State::new("1".into(), Plan::default(), keep));
+        let other = Plan { name: "other".into(), ..Plan::default() };
+        let actions = [
+            typed("engine.order", "1-2"),
+            typed("engine.order", "1-2"),
+            Action::Dismiss,
+            Action::Undo,
+            Action::Open("2".into(), Box::new(other)),
+        ];
+        actions.into_iter().fold(blank, Reducible::reduce);
+        // what changes nothing is not kept again; a plan that was made blank is
+        KEPT.with_borrow(|kept| assert_eq!(*kept, ["1: 1-2", "1: ", "2: "]));
+    }
+
+    #[test]
+    fn a_browser_that_keeps_nothing_is_told_of_once() {
+        let blank = Rc::new(State::new("1".into(), Plan::default(), |_, _| false));
+        let state = [typed("engine.order", "1"), typed("engine.order", "1-2")]
+            .into_iter()
+            .fold(blank, Reducible::reduce);
+        assert_eq!(state.notices.len(), 1, "{:?}", state.notices);
+        assert_eq!(state.plan.engine.order, "1-2", "what was typed is there all the same");
     }
 
     #[test]

@@ -261,12 +261,12 @@ impl<'a> Build<'a> {
             branches: self.branches(&solution),
             from_battery: amperes(-solution.current(self.source)),
             dead: self.dead.iter().map(flow).collect(),
-            into_logic_rail: self.into_logic_rail(&solution),
+            into_logic_rail: self.pushed_into_logic_rail(&solution),
         })
     }
 
     /// A source that is pushed against takes what it should give.
-    fn into_logic_rail(&self, solution: &Solution) -> Current {
+    fn pushed_into_logic_rail(&self, solution: &Solution) -> Current {
         let taken = self.logic.iter().map(|it| solution.current(it.element).max(0.0));
         amperes(taken.sum())
     }

@@ -245,7 +245,7 @@ pub(super) fn troubles_at(
     match state {
         KeyState::KeyOff => when_dead(solved, &mut found),
         KeyState::SupplyLost if wakes(&solved.operating) => {
-            found.push(Trouble::KeepsControllerAlive)
+            found.push(Trouble::KeepsControllerAlive);
         }
         _ => {}
     }

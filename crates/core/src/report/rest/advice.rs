@@ -113,6 +113,11 @@ pub(super) fn size(voltage: Voltage) -> Voltage {
     volts(voltage.base().abs())
 }
 
+fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
+    let output = subject.planned.outputs.get(number).and_then(|it| it.output.as_ref());
+    output.map_or(Stage::HalfBridge, |output| output.stage)
+}
+
 /// An alternative in words.
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let then = say!("rest.then", unasked = it.unasked, on = it.on).into_text();
@@ -122,12 +127,7 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let named = |number: usize| {
         subject.planned.outputs.get(number).map_or_else(String::new, |it| it.name.clone())
     };
-    let stage_of = |number: usize| {
-        let output = subject.planned.outputs.get(number).and_then(|it| it.output.as_ref());
-        output.map_or(Stage::HalfBridge, |output| output.stage)
-    };
-    let own_stage = stage_of(subject.output_number);
-    let level = |level: OnLevel| names::level(level, own_stage);
+    let level = |level: OnLevel| names::level(level, stage_of(subject, subject.output_number));
     match it.change {
         Change::Level(on) if is_level_known => {
             say!("rest.do-level", level = level(on), then = then)
@@ -150,7 +150,7 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
             "rest.do-spare-at-level",
             output = named(number),
             current = carry,
-            level = names::level(on, stage_of(number)),
+            level = names::level(on, stage_of(subject, number)),
             end = names::end(far_end),
             then = then
         ),
