@@ -238,7 +238,7 @@ fn example(name: &str) -> Report {
     report(&plan::parse(&text).expect(&path))
 }
 
-fn answers(report: &Report) -> &[Answer] {
+fn answers(report: &Report) -> &[std::rc::Rc<Answer>] {
     &report.sections.iter().find(|it| it.id == "channels").expect("the question").answers
 }
 
@@ -248,7 +248,7 @@ fn check_answer(report: &Report, subject: &str, tone: Tone, verdict: &str) -> An
     let answer = answer.unwrap_or_else(|| panic!("{subject} has no answer in {}", report.name));
     assert_eq!(answer.verdict.message.text, verdict, "{}", report.name);
     assert_eq!(answer.verdict.tone, tone, "{}", report.name);
-    answer.clone()
+    Answer::clone(answer)
 }
 
 #[track_caller]

@@ -13,7 +13,7 @@ use quietpin_core::{
     fields,
     plan::{self, Plan, VERSION},
     read::State,
-    report::{Report, report},
+    report::{Memory, Report, report, report_after},
 };
 
 use texts::Texts;
@@ -34,6 +34,26 @@ proptest! {
         let again = serde_json::to_string(&report(&plan)).expect("a report is data");
         prop_assert_eq!(json, again);
         prop_assert_eq!(plan, before, "what was typed is not changed");
+    }
+
+    #[test]
+    fn what_is_remembered_changes_no_report(
+        plan in typed::plan(),
+        edits in prop::collection::vec((any::<prop::sample::Index>(), any::<prop::sample::Index>()), 1..6),
+    ) {
+        let paths = typed::paths_of(&plan);
+        let mut memory = Memory::default();
+        let mut plan = plan;
+        prop_assert_eq!(report_after(&mut memory, &plan), report(&plan));
+        for (path, source) in edits {
+            // one field is emptied, or typed as another of its kind is
+            let (path, source): (&String, &String) = (path.get(&paths), source.get(&paths));
+            let text = plan.get(source).unwrap_or_default().to_owned();
+            plan.set(path, &text);
+            prop_assert_eq!(report_after(&mut memory, &plan), report(&plan), "after {} is {:?}", path, text);
+            plan.set(path, "");
+            prop_assert_eq!(report_after(&mut memory, &plan), report(&plan), "after {} is blank", path);
+        }
     }
 
     #[test]

@@ -9,5 +9,7 @@ mod common;
 mod hand;
 #[path = "rest/laws.rs"]
 mod laws;
+#[path = "rest/memory.rs"]
+mod memory;
 #[path = "rest/plans.rs"]
 mod plans;

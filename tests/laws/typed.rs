@@ -79,6 +79,11 @@ pub(super) fn plan() -> impl Strategy<Value = Plan> {
 }
 
 /// The path of every field, in each entry of its list.
+/// The places of a plan's fields.
+pub(super) fn paths_of(plan: &Plan) -> Vec<String> {
+    paths(plan.outputs.len(), plan.loads.len()).into_iter().map(|(_, path)| path).collect()
+}
+
 fn paths(outputs: usize, loads: usize) -> Vec<(&'static Field, String)> {
     let mut paths = Vec::new();
     for field in fields::all() {

@@ -30,7 +30,7 @@ fn plan(outputs: &[Output], loads: &[Load]) -> Plan {
     Plan { outputs: outputs.to_vec(), loads: loads.to_vec(), ..Plan::default() }
 }
 
-fn answers(report: &Report) -> &[Answer] {
+fn answers(report: &Report) -> &[std::rc::Rc<Answer>] {
     &report.sections.iter().find(|it| it.id == "rest").expect("the section").answers
 }
 

@@ -2,12 +2,12 @@
 
 mod history;
 
-use std::rc::Rc;
+use std::{cell::RefCell, rc::Rc};
 
 use history::History;
 use quietpin_core::{
     plan::{Load, Output, Plan},
-    report::{Report, report},
+    report::{Memory, Report, report_after},
 };
 use yew::Reducible;
 
@@ -83,6 +83,8 @@ pub struct State {
     pub notices: Vec<Notice>,
     /// Keeps a plan under its key; false where the browser refuses.
     keep: Keep,
+    /// What was answered last.
+    memory: Rc<RefCell<Memory>>,
     history: History,
 }
 
@@ -92,9 +94,10 @@ pub type Keep = fn(&str, &Plan) -> bool;
 impl State {
     /// A page with this plan, which `keep` keeps at every change.
     pub fn new(key: String, plan: Plan, keep: Keep) -> Self {
-        let report = Rc::new(report(&plan));
+        let mut memory = Memory::default();
+        let report = Rc::new(report_after(&mut memory, &plan));
         let (plan, notices, history) = (Rc::new(plan), Vec::new(), History::default());
-        Self { key, plan, report, notices, keep, history }
+        Self { key, plan, report, notices, keep, memory: Rc::new(memory.into()), history }
     }
 
     /// Whether there is something to take back.
@@ -125,7 +128,7 @@ impl State {
     }
 
     fn show(&mut self, plan: Rc<Plan>) {
-        self.report = Rc::new(report(&plan));
+        self.report = Rc::new(report_after(&mut self.memory.borrow_mut(), &plan));
         self.plan = plan;
     }
 

@@ -14,6 +14,7 @@ use serde::Serialize;
 pub use picture::{
     Branch, Circuit, CircuitState, Cycle, CycleCylinder, CycleEvent, Outcome, Picture, Timeline,
 };
+pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 
 use crate::{
@@ -46,6 +47,11 @@ impl Report {
 
 /// The report of a plan: the same plan gives the same report, bit for bit.
 pub fn report(plan: &Plan) -> Report {
+    report_after(&mut Memory::default(), plan)
+}
+
+/// The same report, sooner: what an edit leaves as it was is taken from the report before.
+pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let mut reader = Reader::new(plan);
     let mut findings = Vec::new();
     let conditions = read::conditions(&mut reader);
@@ -53,7 +59,7 @@ pub fn report(plan: &Plan) -> Report {
     let sections = vec![
         channels::section(&mut reader, engine.as_ref(), &mut findings),
         injectors::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
-        rest::section(&mut reader, &conditions, &mut findings),
+        rest::section(&mut reader, &conditions, memory, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
     ];
     let (fields, mut all) = reader.into_parts();

@@ -1,5 +1,7 @@
 //! Question 1: which channel fires which cylinder, and is it wired like that?
 
+use std::rc::Rc;
+
 use quietpin_core::{fields, report::Answer};
 
 use super::{form, form_of, frame, section};
@@ -12,13 +14,13 @@ use crate::{
 pub(crate) fn channels_view(page: &Page) -> View {
     let section = section(&page.state.report, "channels");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
-    let answer = |it: &Answer| answer_view(it, inputs(page, answers, it));
+    let answer = |it: &Rc<Answer>| answer_view(it, inputs(page, answers, it));
     frame(section, Some(all(answers.iter().map(answer))))
 }
 
 /// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place
 /// when the answer to it comes.
-fn inputs(page: &Page, answers: &[Answer], answer: &Answer) -> View {
+fn inputs(page: &Page, answers: &[Rc<Answer>], answer: &Answer) -> View {
     let planned =
         |kind: &'static str, list: &'static str| several!(part(page, kind), as_wired(page, list));
     match answer.subject.as_str() {

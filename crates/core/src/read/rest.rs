@@ -24,7 +24,7 @@ pub(crate) struct PlannedRest {
 }
 
 /// An output of the plan.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedOutput {
     pub(crate) name: String,
     /// Nothing while its stage is not known, or a field of it can't be read.
@@ -34,7 +34,7 @@ pub(crate) struct PlannedOutput {
 }
 
 /// A load of the plan.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedLoad {
     pub(crate) path: String,
     pub(crate) name: String,

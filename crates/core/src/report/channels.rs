@@ -7,6 +7,8 @@ mod injection;
 mod plan;
 mod wired;
 
+use std::rc::Rc;
+
 use super::{Answer, Section, Tone};
 use crate::{
     channels::{Habit, Ignition, Injection, Layout},
@@ -34,7 +36,11 @@ pub(super) fn section(
             answers
         }
     };
-    Section { id: "channels", question: say!("channels.question"), answers }
+    Section {
+        id: "channels",
+        question: say!("channels.question"),
+        answers: answers.into_iter().map(Rc::new).collect(),
+    }
 }
 
 /// Every channel of the plan has a row of its own for what is found at the car, typed or still blank.

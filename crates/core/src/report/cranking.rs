@@ -34,7 +34,7 @@ pub(super) fn section(
     for finding in findings.iter().filter(|it| it.message.code == "cranking.never-closes") {
         reader.object(&finding.subject, &finding.message);
     }
-    Section { id: "cranking", question: say!("cranking.question"), answers: vec![answer] }
+    Section { id: "cranking", question: say!("cranking.question"), answers: vec![answer.into()] }
 }
 
 fn open(known: &Known) -> Answer {

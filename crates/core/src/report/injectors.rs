@@ -32,7 +32,7 @@ pub(super) fn section(
     if read.inputs.is_some() {
         answer.to_do.extend(taken(&read));
     }
-    Section { id: "injectors", question: say!("injectors.question"), answers: vec![answer] }
+    Section { id: "injectors", question: say!("injectors.question"), answers: vec![answer.into()] }
 }
 
 /// What is still wanted before anything can be said.

@@ -4,6 +4,7 @@ mod advice;
 mod case;
 mod dependency;
 mod figure;
+mod memory;
 mod names;
 mod open;
 mod picture;
@@ -13,6 +14,7 @@ mod verdict;
 mod working;
 
 use case::Subject;
+pub use memory::Memory;
 
 use super::{Answer, Section};
 use crate::{
@@ -26,13 +28,14 @@ use crate::{
 pub(super) fn section(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
+    memory: &mut Memory,
     findings: &mut Findings,
 ) -> Section {
     let planned = read::rest(reader, conditions);
     let answers = if planned.loads.is_empty() {
-        vec![open::without_loads(&planned)]
+        vec![open::without_loads(&planned).into()]
     } else {
-        (0..planned.loads.len()).filter_map(|at| answer(&planned, at, findings)).collect()
+        memory.recall(&planned, findings)
     };
     Section { id: "rest", question: say!("rest.question"), answers }
 }

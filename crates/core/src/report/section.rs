@@ -1,5 +1,7 @@
 //! The shape that every answer has.
 
+use std::rc::Rc;
+
 use serde::Serialize;
 
 use super::Picture;
@@ -19,7 +21,7 @@ pub struct Section {
     /// The question as a person asks it.
     pub question: Message,
     /// The answers: one for the question, or one for each part it asks about.
-    pub answers: Vec<Answer>,
+    pub answers: Vec<Rc<Answer>>,
 }
 
 /// How an answer sounds. Never told by colour alone: the verdict says it in words.

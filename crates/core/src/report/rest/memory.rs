@@ -1,0 +1,96 @@
+//! What was answered before: an edit of one load leaves the answers about the others as they are.
+
+use std::rc::Rc;
+
+use super::answer;
+use crate::{
+    finding::{Finding, Findings},
+    output::Surroundings,
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+    report::Answer,
+};
+
+/// The answers of the report before, each with everything that it followed from.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    told: Vec<Told>,
+}
+
+#[derive(Clone, Debug)]
+struct Told {
+    asked: Asked,
+    answer: Rc<Answer>,
+    findings: Vec<Finding>,
+}
+
+/// Everything that the answer about one load follows from.
+#[derive(Clone, Debug, PartialEq)]
+struct Asked {
+    number: usize,
+    output: (usize, PlannedOutput),
+    /// All loads on that output, this one among them, with their numbers.
+    sharing: Vec<(usize, PlannedLoad)>,
+    /// The outputs on which nothing hangs: it may be moved there.
+    free: Vec<(usize, PlannedOutput)>,
+    around: Surroundings,
+    is_dead_rail_assumed: bool,
+    is_dead_feed_assumed: bool,
+}
+
+impl Memory {
+    /// The answers about all loads, with their findings; these are what is remembered next.
+    pub(super) fn recall(
+        &mut self,
+        planned: &PlannedRest,
+        findings: &mut Findings,
+    ) -> Vec<Rc<Answer>> {
+        let before = std::mem::take(&mut self.told);
+        let each = |number| self.recall_one(&before, planned, number, findings);
+        (0..planned.loads.len()).filter_map(each).collect()
+    }
+
+    fn recall_one(
+        &mut self,
+        before: &[Told],
+        planned: &PlannedRest,
+        number: usize,
+        findings: &mut Findings,
+    ) -> Option<Rc<Answer>> {
+        let Some(asked) = Asked::of(planned, number) else {
+            return answer(planned, number, findings).map(Rc::new);
+        };
+        let known = before.iter().find(|told| told.asked == asked).cloned();
+        let told = known.or_else(|| {
+            let mut findings = Vec::new();
+            let answer = Rc::new(answer(planned, number, &mut findings)?);
+            Some(Told { asked, answer, findings })
+        })?;
+        findings.extend_from_slice(&told.findings);
+        let answer = Rc::clone(&told.answer);
+        self.told.push(told);
+        Some(answer)
+    }
+}
+
+impl Asked {
+    /// Nothing for a load that hangs on no output: then every output may matter, and nothing is solved.
+    fn of(planned: &PlannedRest, number: usize) -> Option<Self> {
+        let load = planned.loads.get(number)?;
+        let Link::To(link) = load.link else { return None };
+        load.far_end?;
+        let loads = || planned.loads.iter().enumerate();
+        let is_free = |number: usize| loads().all(|(_, it)| it.link != Link::To(number));
+        let outputs = || planned.outputs.iter().enumerate();
+        let owned = |(number, it): (usize, &PlannedOutput)| (number, it.clone());
+        let sharing = loads().filter(|(_, it)| it.link == Link::To(link));
+        Some(Self {
+            number,
+            output: outputs().nth(link).map(owned)?,
+            sharing: sharing.map(|(number, it)| (number, it.clone())).collect(),
+            free: outputs().filter(|(number, _)| is_free(*number)).map(owned).collect(),
+            around: planned.around.clone(),
+            is_dead_rail_assumed: planned.is_dead_rail_assumed,
+            is_dead_feed_assumed: planned.is_dead_feed_assumed,
+        })
+    }
+}
