@@ -91,7 +91,7 @@ fn drawing(circuit: &Circuit, state: &CircuitState) -> View {
 /// A cross where something is cut that should not be.
 fn lost(state: &CircuitState) -> View {
     let (x, y) = match state.state {
-        "feed-lost" => (LOAD, RAIL),
+        "feed-lost" => (LOAD, RAIL + 14.0),
         "ground-lost" => (SWITCH, GROUND),
         "supply-lost" => (SWITCH, RAIL),
         _ => return nothing(),
