@@ -13,3 +13,5 @@ mod laws;
 mod memory;
 #[path = "rest/plans.rs"]
 mod plans;
+#[path = "rest/switching.rs"]
+mod switching;

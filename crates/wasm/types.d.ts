@@ -163,6 +163,10 @@ pull_up: string | null,
  */
 pull_down: boolean,
 /**
+ * What lies across the load's winding: `diode`, `diode-reversed` (it shorts the load when on) or `resistor`.
+ */
+suppressor: string | null,
+/**
  * One for each key state, in the order in which the car meets them.
  */
 states: Array<CircuitState>, };
@@ -172,7 +176,7 @@ states: Array<CircuitState>, };
  */
 export type CircuitState = {
 /**
- * `key-off`, `starting`, `off` or `on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+ * `key-off`, `starting`, `off`, `on`, or `pulsed` (everything a mean); then the faults `feed-lost`, `ground-lost` and `supply-lost`.
  */
 state: string,
 /**
@@ -205,7 +209,7 @@ far: Value | null,
 rail: Value | null,
 /**
  * The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
- * `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed` (from the battery to the load's far end), and
+ * `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `suppressor`, `feed` (from the battery to the load's far end), and
  * `rail-consumers` and `feed-consumers` (through whatever else hangs on a dead supply or feed, to ground);
  * positive from top to bottom of the drawing, for the load from the pin to its far end. In amperes.
  */
@@ -622,7 +626,31 @@ far_end?: string,
 /**
  * What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
  */
-unasked?: string, };
+unasked?: string,
+/**
+ * What lies across its winding: `none`, `diode` or `resistor`.
+ */
+suppression?: string,
+/**
+ * Which end the stripe of that diode is at: `pin` or `far-end`.
+ */
+stripe?: string,
+/**
+ * That resistor.
+ */
+suppression_resistance?: string,
+/**
+ * Inductance of its winding.
+ */
+inductance?: string,
+/**
+ * Frequency at which it is pulsed; blank where it is not.
+ */
+frequency?: string,
+/**
+ * The part of each period that is on.
+ */
+duty?: string, };
 
 /**
  * A sentence of the report.
@@ -698,7 +726,19 @@ pull_down?: string,
 /**
  * Current that an open switch lets pass at 12 V.
  */
-leakage?: string, };
+leakage?: string,
+/**
+ * Voltage across an open switch at which its own clamp catches a coil's kick.
+ */
+clamp?: string,
+/**
+ * Energy that the clamp may take at each turn-off.
+ */
+clamp_energy?: string,
+/**
+ * Highest frequency at which it may be pulsed.
+ */
+pulse_limit?: string, };
 
 /**
  * A picture.

@@ -25,13 +25,7 @@ pub(crate) fn corner(name: &'static str, supply_v: f64, temperature_c: f64) -> S
 }
 
 pub(crate) fn load(kind: Kind, ohm: f64, far_end: FarEnd) -> Load {
-    Load {
-        kind,
-        far_end,
-        resistance: Band::exact(ohms(ohm)),
-        pull_in: kind.usual_pull_in(),
-        drop_out: kind.usual_drop_out(),
-    }
+    Load { resistance: Band::exact(ohms(ohm)), ..Load::usual(kind, far_end) }
 }
 
 pub(crate) fn wiring(stage: Stage, level: OnLevel, load: Load) -> Wiring {

@@ -3,10 +3,10 @@
 use proptest::prelude::*;
 use quietpin_core::{
     output::{
-        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, PullRail, Spare, Stage,
-        SupplyCorner, Surroundings, Trouble, Wiring, alternatives, judge, rest,
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, PullRail, Pulse, Spare, Stage,
+        SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives, judge, rest,
     },
-    quantity::{Band, Measure, amperes, ohms},
+    quantity::{Band, Measure, amperes, hertz, joules, ohms, share, volts},
 };
 
 use crate::common::{at, bench, corner, solved};
@@ -28,15 +28,38 @@ fn ohm(low: f64, high: f64) -> impl Strategy<Value = f64> {
     (low.ln()..high.ln()).prop_map(f64::exp)
 }
 
+/// Anything across a winding, most often nothing that is known.
+fn suppression() -> impl Strategy<Value = Suppression> {
+    prop_oneof![
+        4 => Just(Suppression::Unknown),
+        1 => Just(Suppression::None),
+        1 => any::<bool>().prop_map(|is_right_way| Suppression::Diode { is_right_way }),
+        1 => ohm(50.0, 2000.0).prop_map(|it| Suppression::Resistor(Band::with_tolerance(ohms(it), 0.05))),
+    ]
+}
+
+/// Pulses of any frequency and duty.
+fn pulse() -> impl Strategy<Value = Pulse> {
+    (ohm(1.0, 20e3), 0.05..0.9, 0.0..0.09).prop_map(|(frequency, duty, more)| Pulse {
+        frequency: Band::with_tolerance(hertz(frequency), 0.02),
+        duty: Band::between(share(duty), share(duty + more)),
+    })
+}
+
 prop_compose! {
     fn load()(
         kind in prop::sample::select(Kind::ALL.to_vec()),
         far_end in far_end(),
         low in ohm(0.5, 300.0),
         spread in 1.0..1.5,
+        suppression in suppression(),
+        pulse in prop::option::weighted(0.2, pulse()),
     ) -> Load {
         let resistance = Band::between(ohms(low), ohms(low * spread));
-        Load { kind, far_end, resistance, pull_in: kind.usual_pull_in(), drop_out: kind.usual_drop_out() }
+        let usual = Load::usual(kind, far_end);
+        let is_wound = usual.inductance.high.base() > 0.0;
+        let suppression = if is_wound { suppression } else { Suppression::None };
+        Load { resistance, suppression, pulse, ..usual }
     }
 }
 
@@ -51,12 +74,17 @@ prop_compose! {
         pull_down in prop::option::weighted(0.2, ohm(100.0, 1e5)),
         limit in prop::option::of(0.1..20.0),
         leakage in prop::option::weighted(0.2, 1e-6..1e-3),
+        clamp in prop::option::of((35.0..60.0, ohm(1e-3, 0.3))),
+        pulse_limit in prop::option::of(ohm(10.0, 20e3)),
     ) -> Wiring {
         let mut output = Output { on_level: Some(level), ..Output::plain(stage) };
         output.pull_up = pull_up.map(|(ohm, rail)| (Band::with_tolerance(ohms(ohm), 0.05), rail));
         output.pull_down = pull_down.map(|ohm| Band::with_tolerance(ohms(ohm), 0.05));
         output.leakage = leakage.map(|most| Band::between(amperes(0.1 * most), amperes(most)));
         output.current_limit = limit.map(|limit| Band::exact(amperes(limit)));
+        output.clamp = clamp.map(|(clamp, _)| Band::exact(volts(clamp)));
+        output.clamp_energy = clamp.map(|(_, energy)| Band::exact(joules(energy)));
+        output.pulse_limit = pulse_limit.map(|limit| Band::exact(hertz(limit)));
         let level = output.levels()[0];
         Wiring { output, level, loads }
     }
@@ -94,6 +122,14 @@ fn somewhere(wiring: &Wiring, car: &Surroundings, share: &[f64; 8]) -> (Wiring, 
     let mut wiring = wiring.clone();
     for (load, share) in wiring.loads.iter_mut().zip(share) {
         load.resistance = inside(&load.resistance, *share);
+        load.inductance = inside(&load.inductance, share * share);
+        if let Suppression::Resistor(band) = &mut load.suppression {
+            *band = inside(band, 1.0 - share);
+        }
+        if let Some(pulse) = &mut load.pulse {
+            pulse.frequency = inside(&pulse.frequency, 1.0 - share);
+            pulse.duty = inside(&pulse.duty, *share);
+        }
     }
     let output = &mut wiring.output;
     output.pull_up = output.pull_up.map(|(band, rail)| (inside(&band, share[2]), rail));
@@ -113,6 +149,18 @@ fn troubles(wiring: &Wiring, around: &Surroundings) -> Vec<Trouble> {
     judge(&solved(wiring, around), |_| true).found.iter().map(|it| it.trouble).collect()
 }
 
+/// A diode stays on its wires: with plus and minus changed it is the other way round.
+fn moved(load: &Load, far_end: FarEnd) -> Load {
+    let is_flipped = (load.far_end == FarEnd::Ground) != (far_end == FarEnd::Ground);
+    let suppression = match load.suppression {
+        Suppression::Diode { is_right_way } => {
+            Suppression::Diode { is_right_way: is_right_way != is_flipped }
+        }
+        other => other,
+    };
+    Load { far_end, suppression, ..load.clone() }
+}
+
 fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
     let mut new = wiring.clone();
     let load = wiring.loads.first()?.clone();
@@ -122,22 +170,36 @@ fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
     };
     match change {
         Change::Level(level) => new.level = level,
-        Change::FarEnd(far_end) => new.loads[0].far_end = far_end,
+        Change::FarEnd(far_end) => new.loads[0] = moved(&load, far_end),
         Change::LevelAndFarEnd(level, far_end) => {
             new.level = level;
-            new.loads[0].far_end = far_end;
+            new.loads[0] = moved(&load, far_end);
         }
         Change::PullDown(resistance, _) => {
             new.output.pull_down = Some(Band::with_tolerance(resistance, 0.05));
         }
+        Change::Bleeder(resistance, _) => {
+            let resistance = Band::with_tolerance(resistance, 0.05);
+            let far_end = load.far_end;
+            new.loads.push(Load { resistance, ..Load::usual(Kind::Resistor, far_end) });
+        }
+        Change::FeedDiode => new.loads[0].has_feed_diode = true,
+        Change::CoilDiode(_) => {
+            new.loads[0].suppression = Suppression::Diode { is_right_way: true };
+        }
+        Change::Slower(limit) => {
+            let pulse = new.loads[0].pulse.as_mut().expect("it is pulsed");
+            pulse.frequency = Band::exact(limit);
+        }
+        Change::Turn => new.loads[0].suppression = Suppression::Diode { is_right_way: true },
         Change::Stage(stage, far_end) => {
-            return alone(Output::plain(stage), None, Load { far_end, ..load });
+            return alone(Output::plain(stage), None, moved(&load, far_end));
         }
         Change::Relay { far_end, level } => {
             return alone(wiring.output.clone(), level, Load::relay_coil(far_end));
         }
         Change::Spare { far_end, level, .. } => {
-            return alone(Output::plain(Stage::OpenDrain), level, Load { far_end, ..load });
+            return alone(Output::plain(Stage::OpenDrain), level, moved(&load, far_end));
         }
     }
     Some(new)
@@ -188,6 +250,7 @@ proptest! {
             for trouble in [
                 Trouble::LiveAtRest, Trouble::LiveAtKeyOn, Trouble::LiveKeyOff,
                 Trouble::TooMuchCurrent, Trouble::Inrush, Trouble::WakesController,
+                Trouble::KickTooStrong, Trouble::TooFast, Trouble::ShortedByDiode, Trouble::KicksHeat,
                 Trouble::ActsWithoutFeed, Trouble::ActsWithoutGround, Trouble::ActsWithoutSupply,
             ] {
                 let is_fault = trouble > Trouble::WeakWhileCranking;
@@ -196,7 +259,8 @@ proptest! {
                 );
                 let is_said = found.contains(&trouble)
                     || (is_fault && found.iter().any(is_live))
-                    || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent));
+                    || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent))
+                    || (trouble == Trouble::TooMuchCurrent && found.contains(&Trouble::ShortedByDiode));
                 prop_assert!(is_said || !inside.contains(&trouble), "{trouble:?} at {share:?}, not at {found:?}");
             }
             let is_bearable = inside.iter().all(|it| it.is_bearable());
@@ -213,6 +277,23 @@ proptest! {
             let changed = apply(&wiring, offered.change).expect("a load");
             let judgement = judge(&solved(&changed, &car), |_| true);
             prop_assert!(judgement.is_clean(), "{:?} gives {:?}", offered.change, judgement.head());
+        }
+    }
+
+    /// What is pulsed lies, on average, between what it gets off and what it gets on, and swings about its mean.
+    #[test]
+    fn a_pulsed_load_lies_between_off_and_on(wiring in wiring(), pulse in pulse()) {
+        let mut wiring = wiring;
+        wiring.loads[0].pulse = Some(pulse);
+        let rest = rest(&wiring, 0, &car()).expect("a load");
+        let pulsed = rest.state(KeyState::Pulsed).expect("it is pulsed");
+        for it in pulsed.corners.iter().filter_map(|it| it.operating.pulsing) {
+            let (least, mean, most) = (it.least.base(), it.mean.base(), it.most.base());
+            let slack = 1e-9 * it.on_final.base().max(1e-3);
+            prop_assert!(most <= it.on_final.base() + slack, "{it:?}");
+            prop_assert!(least >= it.floor.base() - slack, "{it:?}");
+            prop_assert!(it.path.is_none() || (least <= mean + slack && mean <= most + slack), "{it:?}");
+            prop_assert!(it.in_output.base() >= 0.0 && it.heat.base() >= 0.0, "{it:?}");
         }
     }
 

@@ -194,8 +194,8 @@ fn too_much_current_is_a_danger() {
     let report = report(&plan);
     let found = finding(&report, "rest.too-much-current").expect("found");
     assert_eq!(found.severity, quietpin_core::finding::Severity::Danger, "it melts the output");
-    // 12 ohm at -20 °C is 10.1 ohm: 14.8 V over 10.2 ohm
-    let worst = 14.8 / (0.1 + 12.0 * (1.0 - 40.0 * 0.00393));
+    // at -20 °C 12 ohm of copper are 10.1 ohm, and the switch has 76 mohm: 14.8 V over 10.2 ohm
+    let worst = 14.8 / (0.1 * (1.0 - 40.0 * 0.006) + 12.0 * (1.0 - 40.0 * 0.00393));
     let said = found.message.values["current"].number.expect("a number");
     assert!((said - worst).abs() < 1e-9, "{said} A instead of {worst} A");
 }
@@ -420,5 +420,43 @@ proptest! {
                 prop_assert!(report.fields.contains_key(&format!("loads.{at}.{field}")), "{field}");
             }
         }
+    }
+}
+
+/// Each new field with a text that is no such quantity, with one out of range, and with a choice that is none.
+#[test]
+fn what_can_not_be_is_refused_at_its_field_and_the_rest_is_answered() {
+    let cases = [
+        ("outputs.0.clamp", "soon"),
+        ("outputs.0.clamp", "3 V"),
+        ("outputs.0.clamp_energy", "2 V"),
+        ("outputs.0.clamp_energy", "-1 mJ"),
+        ("outputs.0.pulse_limit", "fast"),
+        ("outputs.0.pulse_limit", "0 Hz"),
+        ("loads.0.frequency", "300 rpm"),
+        ("loads.0.frequency", "-5 Hz"),
+        ("loads.0.duty", "150%"),
+        ("loads.0.duty", "half"),
+        ("loads.0.inductance", "1000 H"),
+        ("loads.0.inductance", "12 ohm"),
+        ("loads.0.suppression", "snubber"),
+        ("loads.0.stripe", "left"),
+        ("loads.0.suppression_resistance", "none"),
+    ];
+    for (path, typed) in cases {
+        let outputs = [output("A", "open-drain", ""), output("B", "open-drain", "")];
+        let mut plan = plan(&outputs, &[valve("A", "ignition"), valve("B", "ignition")]);
+        assert!(plan.set(path, typed), "{path} is a field");
+        let report = report(&plan);
+        let found = report.findings.iter().find(|it| it.subject == path);
+        let found = found.unwrap_or_else(|| panic!("{path} = {typed:?} is not refused"));
+        assert!(
+            found.message.text.contains(&typed.replace('-', "−")),
+            "what was typed is shown: {}",
+            found.message.text
+        );
+        let codes: Vec<_> = answers(&report).iter().map(|it| it.verdict.message.code).collect();
+        assert_eq!(codes, ["rest.open-mend", "rest.connect"], "{path} = {typed:?}");
+        assert_eq!(plan.get(path), Some(typed), "nothing typed is lost");
     }
 }

@@ -56,7 +56,8 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
         None => true,
         Some((path, values)) => {
             let name = path.rsplit('.').next().unwrap_or_default();
-            values.contains(&plan.get(&format!("{record}.{name}")).unwrap_or_default())
+            let typed = plan.get(&format!("{record}.{name}")).unwrap_or_default();
+            if values.is_empty() { !typed.trim().is_empty() } else { values.contains(&typed) }
         }
     };
     let view =

@@ -81,7 +81,7 @@ pub struct Field {
     pub measure: &'static str,
     /// When it is shown.
     pub tier: Tier,
-    /// Shown only where the field at this path, in the same record, has one of these values.
+    /// Shown only where the field at this path, in the same record, has one of these values; where none is named, any.
     pub only_if: Option<(&'static str, &'static [&'static str])>,
 }
 

@@ -32,20 +32,26 @@ mod build;
 mod clean;
 mod corner;
 mod judge;
+mod kick;
 mod load;
 mod meter;
 mod operate;
+mod pulse;
 mod rest;
+mod sequence;
 mod stage;
 
 pub use alternative::{Alternative, Change, Spare, alternatives};
 pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};
-pub use load::{Effect, FarEnd, Kind, Load};
+pub use kick::{Catcher, Kick, Path, kick};
+pub use load::{Effect, FarEnd, Kind, Load, Pulse, Suppression};
 pub use meter::{METER_OHM, Reading};
 pub use operate::{Branch, Dead, DeadFlow, LoadFlow, Operating, Part, operate};
+pub use pulse::{Following, Pulsing};
 pub use rest::{Rest, Solved, StateRest, rest};
+pub use sequence::{Position, Step as DayStep, day};
 pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage, Wiring};
 
 /// What a body diode drops before it conducts, in volts: common practice, no source.

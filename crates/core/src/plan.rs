@@ -124,6 +124,12 @@ record! {
         pull_down: text,
         /// Current that an open switch lets pass at 12 V.
         leakage: text,
+        /// Voltage across an open switch at which its own clamp catches a coil's kick.
+        clamp: text,
+        /// Energy that the clamp may take at each turn-off.
+        clamp_energy: text,
+        /// Highest frequency at which it may be pulsed.
+        pulse_limit: text,
     }
 }
 
@@ -146,6 +152,18 @@ record! {
         far_end: text,
         /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
         unasked: text,
+        /// What lies across its winding: `none`, `diode` or `resistor`.
+        suppression: text,
+        /// Which end the stripe of that diode is at: `pin` or `far-end`.
+        stripe: text,
+        /// That resistor.
+        suppression_resistance: text,
+        /// Inductance of its winding.
+        inductance: text,
+        /// Frequency at which it is pulsed; blank where it is not.
+        frequency: text,
+        /// The part of each period that is on.
+        duty: text,
     }
 }
 

@@ -24,8 +24,9 @@ pub use show::{Value, number};
 
 pub use uom::si::f64::{
     AngularVelocity as RotationalSpeed, Area, ElectricCurrent as Current,
-    ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Inductance, Length,
-    Power, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature, Time, VolumeRate,
+    ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Frequency,
+    Inductance, Length, Power, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature,
+    Time, VolumeRate,
 };
 
 /// Volts.
@@ -55,6 +56,16 @@ pub fn seconds(v: f64) -> Time {
 
 /// Metres.
 pub fn metres(v: f64) -> Length {
+    Measure::from_base(v)
+}
+
+/// Hertz.
+pub fn hertz(v: f64) -> Frequency {
+    Measure::from_base(v)
+}
+
+/// Joules.
+pub fn joules(v: f64) -> Energy {
     Measure::from_base(v)
 }
 

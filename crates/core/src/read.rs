@@ -30,7 +30,7 @@ pub(crate) use conditions::conditions;
 pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, written};
 pub(crate) use injectors::{Injectors, injectors};
-pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Unasked, rest};
+pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Suppressed, Unasked, rest};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.

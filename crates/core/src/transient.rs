@@ -8,9 +8,11 @@
 
 mod capacitive;
 mod inductive;
+mod pulsed;
 
 pub use capacitive::Capacitive;
 pub use inductive::{Inductive, TurnOff, stored_energy_j};
+pub use pulsed::{Pulsed, Rhythm};
 
 use crate::math;
 

@@ -1,7 +1,9 @@
 //! Question 3: outputs and the loads that hang on them.
 
 use super::{Choice, Field, Kind, choice, quantity};
-use crate::quantity::Dimension::{Current, Resistance, Voltage};
+use crate::quantity::Dimension::{
+    Current, Energy, Frequency, Inductance, Resistance, Share, Voltage,
+};
 
 const STAGES: &[Choice] = &[
     choice("open-drain", "Open-drain (switches to ground)"),
@@ -42,6 +44,15 @@ const FAR_ENDS: &[Choice] = &[
     choice("5v", "The controller's 5 V"),
 ];
 
+const SUPPRESSIONS: &[Choice] =
+    &[choice("none", "Nothing"), choice("diode", "A diode"), choice("resistor", "A resistor")];
+
+const STRIPES: &[Choice] =
+    &[choice("pin", "The end at the output"), choice("far-end", "Its other end")];
+
+/// Loads with a winding, whose current runs on.
+const WOUND: &[&str] = &["", "relay-coil", "solenoid", "motor"];
+
 const UNASKED: &[Choice] = &[
     choice("harmless", "Nothing bad"),
     choice("costly", "A part may suffer"),
@@ -79,6 +90,16 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("from the pin table, at 12 V; blank: none")
         .measure("Key on, output off, load unplugged: milliamperes from the bare pin to ground, then from battery to the pin; take the higher.")
         .rare(),
+    Field::new("outputs.#.clamp", "Its clamp against a coil's kick", quantity(Voltage, "V", 15.0, 1000.0))
+        .hint("volts across the open switch, from the pin table; blank: none known")
+        .rare(),
+    Field::new("outputs.#.clamp_energy", "What the clamp may take", quantity(Energy, "mJ", 0.01, 1e5))
+        .hint("at each turn-off, repeated, hot: from the data sheet")
+        .only_if("outputs.#.clamp", &[])
+        .rare(),
+    Field::new("outputs.#.pulse_limit", "Highest PWM frequency", quantity(Frequency, "Hz", 0.5, 1e6))
+        .hint("from the pin table")
+        .rare(),
     Field::new("loads.#.name", "What hangs on it", Kind::Text).hint("idle valve").first(),
     Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS))
         .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
@@ -98,5 +119,31 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("loads.#.drop_out", "Voltage below which it lets go", quantity(Voltage, "V", 0.01, 36.0))
         .hint("from the data sheet, cold")
         .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
+        .rare(),
+    Field::new("loads.#.frequency", "PWM frequency", quantity(Frequency, "Hz", 0.5, 1e5))
+        .hint("only where it is pulsed; blank: on or off for good")
+        .rare(),
+    Field::new("loads.#.duty", "Duty of the pulses", quantity(Share, "%", 0.5, 99.5))
+        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
+        .hint("the part of each period that is on")
+        .only_if("loads.#.frequency", &[])
+        .rare(),
+    Field::new("loads.#.suppression", "Across its winding", Kind::Choice(SUPPRESSIONS))
+        .hint("against the kick when it is switched off; blank: not known")
+        .measure("Diode range across the unplugged coil, both ways round: two different readings show a diode. A coil that reads lower than its data sheet says has a resistor across it.")
+        .only_if("loads.#.kind", WOUND)
+        .rare(),
+    Field::new("loads.#.stripe", "The diode's stripe is at", Kind::Choice(STRIPES))
+        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
+        .measure("Unplugged, diode range, red probe on the output's wire: a reading below the coil's own resistance alone would give shows the stripe at the other end.")
+        .only_if("loads.#.suppression", &["diode"])
+        .rare(),
+    Field::new("loads.#.suppression_resistance", "That resistor", quantity(Resistance, "ohm", 1.0, 1e5))
+        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
+        .only_if("loads.#.suppression", &["resistor"])
+        .rare(),
+    Field::new("loads.#.inductance", "Inductance of its winding", quantity(Inductance, "mH", 0.01, 1e5))
+        .hint("from the data sheet; blank: what is usual for its kind")
+        .only_if("loads.#.kind", WOUND)
         .rare(),
 ];

@@ -3,11 +3,13 @@
 use std::ops::RangeInclusive;
 
 use super::{
-    FarEnd, Load, OnLevel, Output, Stage, Surroundings, Wiring,
+    Contact, FarEnd, KeyState, Kick, Kind, Load, OnLevel, Output, Point, Solved, Stage,
+    Suppression, Surroundings, Wiring,
     clean::{RESTING, is_clean_in, solve_clean},
+    kick, operate,
 };
 use crate::{
-    quantity::{Band, Current, Measure, Power, Resistance, Voltage, ohms, watts},
+    quantity::{Band, Current, Frequency, Measure, Power, Resistance, Time, Voltage, ohms, watts},
     tables::preferred::Series,
 };
 
@@ -38,8 +40,18 @@ pub enum Change {
         /// What must count as on, where that output has the choice and it is not settled.
         level: Option<OnLevel>,
     },
+    /// It is pulsed no faster than the output can.
+    Slower(Frequency),
+    /// The load's two wires change places, so that its diode is the right way round.
+    Turn,
     /// A resistor from the pin to ground, and the most it dissipates.
     PullDown(Resistance, Power),
+    /// A resistor across the load, and the most it dissipates.
+    Bleeder(Resistance, Power),
+    /// A diode across the load's winding, and how long that takes to let go at most.
+    CoilDiode(Time),
+    /// A diode in the load's feed, which lets pass what drives it and nothing backwards.
+    FeedDiode,
     /// An output of another kind.
     Stage(Stage, FarEnd),
     /// A relay's coil hangs on the output in the load's stead.
@@ -69,6 +81,9 @@ pub struct Alternative {
 /// More of them than this nobody reads.
 const MOST: usize = 4;
 
+/// Tolerance of a usual resistor.
+const TOLERANCE: f64 = 0.05;
+
 /// Resistors that may serve as a pull-down.
 const PULL_DOWN_OHM: RangeInclusive<f64> = 10.0..=8200.0;
 
@@ -87,12 +102,17 @@ pub fn alternatives(
     let Some(load) = wiring.loads.get(subject) else { return Vec::new() };
     let search = Search { wiring, subject, load, around };
     let mut found = search.levels();
+    found.extend(search.slower());
+    found.extend(search.turned());
     found.extend(search.far_ends());
     if found.is_empty() {
         found.extend(search.levels_and_far_ends());
     }
     found.extend(search.spares(spares));
     found.extend(search.pull_downs());
+    found.extend(search.bleeders());
+    found.extend(search.coil_diode());
+    found.extend(search.feed_diode());
     if found.len() < 2 {
         found.extend(search.stages());
     }
@@ -101,6 +121,25 @@ pub fn alternatives(
     }
     found.truncate(MOST);
     found
+}
+
+/// A load with its other end elsewhere.
+fn moved(load: &Load, far_end: FarEnd) -> Load {
+    let mut load = load.clone();
+    let is_flipped = (load.far_end == FarEnd::Ground) != (far_end == FarEnd::Ground);
+    load.far_end = far_end;
+    if let Suppression::Diode { is_right_way } = &mut load.suppression {
+        *is_right_way ^= is_flipped;
+    }
+    load
+}
+
+/// The turn-off with everything as it is meant, with the most inductance.
+fn kick_at(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Kick> {
+    let point = Point::nominal(around.nominal, subject, Contact::Closed);
+    let operating = operate(wiring, KeyState::On, &point, around)?;
+    let inductance = wiring.loads.get(subject)?.inductance.high;
+    kick(wiring, &Solved { point, operating }, inductance)
 }
 
 struct Search<'a> {
@@ -177,21 +216,97 @@ impl Search<'_> {
         })
     }
 
+    /// Pulsed as fast as the output can, where it is pulsed faster.
+    fn slower(&self) -> Option<Alternative> {
+        let limit = self.wiring.output.pulse_limit?.low;
+        let mut load = self.load.clone();
+        let pulse = load.pulse.as_mut().filter(|pulse| pulse.frequency.high > limit)?;
+        pulse.frequency = Band::exact(limit);
+        self.solve(Change::Slower(limit), &self.with(self.wiring.level, load))
+    }
+
+    /// The diode turned the right way round.
+    fn turned(&self) -> Option<Alternative> {
+        let suppression = match self.load.suppression {
+            Suppression::Diode { is_right_way: false } => Suppression::Diode { is_right_way: true },
+            _ => return None,
+        };
+        let load = Load { suppression, ..self.load.clone() };
+        self.solve(Change::Turn, &self.with(self.wiring.level, load))
+    }
+
     /// The largest resistor to ground that keeps the load released.
-    ///
-    /// The smaller it is, the less a pull-up leaves at the pin: the first that serves is found by halving.
     fn pull_downs(&self) -> Option<Alternative> {
         if self.wiring.output.pull_up.is_none() || self.wiring.output.pull_down.is_some() {
             return None;
         }
+        self.largest(Change::PullDown, |ohm| {
+            let mut wiring = self.wiring.clone();
+            wiring.output.pull_down = Some(Band::with_tolerance(ohms(ohm), TOLERANCE));
+            wiring
+        })
+    }
+
+    /// The largest resistor across the load that keeps it released, where something pulls the pin down or leaks.
+    fn bleeders(&self) -> Option<Alternative> {
+        let output = &self.wiring.output;
+        let is_held = output.pull_down.is_some() || output.leakage.is_some();
+        let is_fed =
+            matches!(self.load.far_end, FarEnd::Ignition | FarEnd::Relay | FarEnd::Battery);
+        if !is_held || !is_fed {
+            return None;
+        }
+        self.largest(Change::Bleeder, |ohm| {
+            let resistance = Band::with_tolerance(ohms(ohm), TOLERANCE);
+            let beside = Load { resistance, ..Load::usual(Kind::Resistor, self.load.far_end) };
+            let mut wiring = self.wiring.clone();
+            wiring.loads.push(beside);
+            wiring
+        })
+    }
+
+    /// A diode across a winding whose kick the output can't bear.
+    fn coil_diode(&self) -> Option<Alternative> {
+        let is_bare = matches!(self.load.suppression, Suppression::Unknown | Suppression::None);
+        if !is_bare {
+            return None;
+        }
+        let suppression = Suppression::Diode { is_right_way: true };
+        let wiring = self.with(self.wiring.level, Load { suppression, ..self.load.clone() });
+        let time = kick_at(&wiring, self.subject, self.around)?.lets_go?;
+        self.solve(Change::CoilDiode(time), &wiring)
+    }
+
+    /// Whether a kick that is caught as planned would no longer be.
+    fn is_left_uncaught(&self, wiring: &Wiring, subject: usize) -> bool {
+        let is_uncaught = |wiring, subject| {
+            kick_at(wiring, subject, self.around).is_some_and(|kick| kick.path.is_none())
+        };
+        is_uncaught(wiring, subject) && !is_uncaught(self.wiring, self.subject)
+    }
+
+    /// A diode in the feed of a load that is driven backwards, or feeds something dead.
+    fn feed_diode(&self) -> Option<Alternative> {
+        let is_fed =
+            matches!(self.load.far_end, FarEnd::Ignition | FarEnd::Relay | FarEnd::Battery);
+        if !is_fed || self.load.is_one_way() {
+            return None;
+        }
+        let load = Load { has_feed_diode: true, ..self.load.clone() };
+        self.solve(Change::FeedDiode, &self.with(self.wiring.level, load))
+    }
+
+    /// The largest preferred resistor with which the load is released in every state at rest.
+    ///
+    /// The smaller it is, the less is left across the load: the first that serves is found by halving.
+    fn largest(
+        &self,
+        change: impl Fn(Resistance, Power) -> Change,
+        with: impl Fn(f64) -> Wiring,
+    ) -> Option<Alternative> {
         let mut values: Vec<f64> = Series::E12.values().map(Measure::base).collect();
         values.retain(|ohm| PULL_DOWN_OHM.contains(ohm));
         values.reverse();
-        let with = |ohm: f64| {
-            let mut wiring = self.wiring.clone();
-            wiring.output.pull_down = Some(Band::with_tolerance(ohms(ohm), 0.05));
-            wiring
-        };
         let is_released = |ohm: f64| {
             RESTING
                 .into_iter()
@@ -199,16 +314,16 @@ impl Search<'_> {
         };
         let at = values.partition_point(|ohm| !is_released(*ohm));
         let ohm = *values.get(at)?;
-        let change = Change::PullDown(ohms(ohm), self.most_power(ohm));
-        let found = self.solve(change, &with(ohm))?;
-        (self.most_power(ohm) <= watts(MOST_PULL_DOWN_W)).then_some(found)
+        let power = self.most_power(ohm);
+        let found = self.solve(change(ohms(ohm), power), &with(ohm))?;
+        (power <= watts(MOST_PULL_DOWN_W)).then_some(found)
     }
 
     /// With the highest supply across it, at the lower end of its tolerance.
     fn most_power(&self, ohm: f64) -> Power {
         let supplies = self.around.corners.iter().map(|at| at.supply.base());
         let most = supplies.fold(0.0, f64::max);
-        watts(most * most / (0.95 * ohm))
+        watts(most * most / ((1.0 - TOLERANCE) * ohm))
     }
 
     fn stages(&self) -> Option<Alternative> {
@@ -228,7 +343,10 @@ impl Search<'_> {
     }
 
     fn relays(&self) -> Option<Alternative> {
-        if self.load.kind == super::Kind::RelayCoil || self.wiring.loads.len() > 1 {
+        if self.load.kind == Kind::RelayCoil
+            || self.load.pulse.is_some()
+            || self.wiring.loads.len() > 1
+        {
             return None;
         }
         let coil = Load::relay_coil(FarEnd::Ignition);
@@ -247,10 +365,11 @@ impl Search<'_> {
         let levels = output.levels();
         far_ends.iter().find_map(|&far_end| {
             levels.iter().find_map(|&level| {
-                let load = Load { far_end, ..load.clone() };
+                let load = moved(load, far_end);
                 let wiring = Wiring { output: output.clone(), level, loads: vec![load] };
                 let said = (levels.len() > 1).then_some(level);
-                solve_clean(change(far_end, said), &wiring, 0, self.around)
+                let found = solve_clean(change(far_end, said), &wiring, 0, self.around)?;
+                (!self.is_left_uncaught(&wiring, 0)).then_some(found)
             })
         })
     }
@@ -259,8 +378,10 @@ impl Search<'_> {
         if self.is_level_known() { self.wiring.level } else { level }
     }
 
+    /// The load with its other end elsewhere; a diode across it stays on its wires, and is the other way round once
+    /// plus and minus have changed.
     fn load_to(&self, far_end: FarEnd) -> Load {
-        Load { far_end, ..self.load.clone() }
+        moved(self.load, far_end)
     }
 
     /// The same wiring with another level and another load in this one's place.
@@ -281,6 +402,7 @@ impl Search<'_> {
             let is_clean = |wiring| solve_clean(change, wiring, other, self.around).is_some();
             !is_clean(now) && is_clean(before)
         };
-        (!others.any(is_worse)).then_some(found)
+        let is_good = !others.any(is_worse) && !self.is_left_uncaught(wiring, self.subject);
+        is_good.then_some(found)
     }
 }

@@ -2,8 +2,8 @@
 
 use super::{
     Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, FarEnd, KeyState,
-    LEAKAGE_AT_V, LoadFlow, METER_OHM, Operating, Part, Point, PullRail, Stage, Surroundings,
-    Wiring,
+    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Part, Point, PullRail, Stage, Suppression,
+    Surroundings, Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
@@ -105,7 +105,8 @@ impl<'a> Build<'a> {
     }
 
     fn switches(&mut self, upper: Node) {
-        let ohm = self.point.on.of(&self.wiring.output.on_resistance).base();
+        let ohm =
+            self.wiring.output.on_resistance_at(self.point.on, self.point.at.temperature).base();
         match self.wiring.drive(self.state) {
             Drive::Open => {}
             Drive::ToGround => self.resistor(Part::LowerSwitch, self.floor, ohm),
@@ -209,11 +210,28 @@ impl<'a> Build<'a> {
             }
             (FarEnd::Battery | FarEnd::Ignition | FarEnd::Relay, ..) => self.battery,
         };
-        let forward = end.of(&load.kind.forward()).base();
+        let forward = end.of(&load.forward()).base();
         if forward > 0.0 {
             self.diode(Part::Load(at), node, forward, at_least(ohm), load.is_from_pin());
         } else {
             self.resistor(Part::Load(at), node, ohm);
+        }
+        self.suppressor(at, load, node);
+    }
+
+    /// What lies across the winding.
+    fn suppressor(&mut self, at: usize, load: &Load, node: Node) {
+        let part = Part::Suppressor(at);
+        match &load.suppression {
+            Suppression::Unknown | Suppression::None => {}
+            Suppression::Diode { is_right_way } => {
+                // the right way round it lets pass what runs against the load's own current
+                let is_outward = load.is_from_pin() != *is_right_way;
+                self.diode(part, node, DIODE_FORWARD_V, DIODE_ON_OHM, is_outward);
+            }
+            Suppression::Resistor(band) => {
+                self.resistor(part, node, self.point.shunt.of(band).base());
+            }
         }
     }
 
@@ -262,6 +280,7 @@ impl<'a> Build<'a> {
             from_battery: amperes(-solution.current(self.source)),
             dead: self.dead.iter().map(flow).collect(),
             into_logic_rail: self.pushed_into_logic_rail(&solution),
+            pulsing: None,
         })
     }
 

@@ -32,7 +32,10 @@ pub(super) fn solve_clean(
         current: amperes(0.0),
         inrush: amperes(0.0),
     };
-    for state in [KeyState::Off, KeyState::On, KeyState::KeyOff, KeyState::Starting] {
+    let states =
+        [KeyState::Off, KeyState::On, KeyState::KeyOff, KeyState::Starting, KeyState::Pulsed];
+    let load = wiring.loads.get(subject)?;
+    for state in states.into_iter().filter(|state| state.concerns(wiring, load)) {
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
         }
@@ -78,6 +81,7 @@ impl Alternative {
         match (state, solved.point.phase) {
             (KeyState::On, Phase::Running) => self.current = larger(self.current, carried),
             (KeyState::On, Phase::Standing) => self.inrush = larger(self.inrush, carried),
+            (KeyState::Pulsed, _) => {}
             _ => {
                 let across = solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
                 self.unasked = volts(self.unasked.base().max(across));

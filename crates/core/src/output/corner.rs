@@ -1,6 +1,6 @@
 //! The corners at which a key state is solved.
 
-use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Wiring};
+use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Suppression, Wiring};
 use crate::quantity::{Band, Resistance, Temperature, Voltage};
 
 /// One end of a band, or what is meant.
@@ -79,6 +79,12 @@ pub struct Point {
     pub pulls: End,
     /// On-resistance.
     pub on: End,
+    /// A resistor across the winding of a load.
+    pub shunt: End,
+    /// The part of each period that is on, of a pulsed load.
+    pub duty: End,
+    /// Frequency and inductance of a pulsed load: at `High` its current is smoothest.
+    pub smoothing: End,
     /// The relay that feeds a load.
     pub contact: Contact,
 }
@@ -125,6 +131,9 @@ impl Point {
             dead_feed: end,
             pulls: end,
             on: end,
+            shunt: end,
+            duty: end,
+            smoothing: end,
             contact,
         }
     }
@@ -135,7 +144,7 @@ pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
     let has_relay = wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
     match state {
         KeyState::KeyOff => &[Contact::Open],
-        KeyState::On => &[Contact::Closed],
+        KeyState::On | KeyState::Pulsed => &[Contact::Closed],
         _ if has_relay => &[Contact::Closed, Contact::Open],
         _ => &[Contact::Closed],
     }
@@ -164,6 +173,9 @@ pub(super) fn points(
         spread(&mut points, free.others, |point, end| point.others = end);
         spread(&mut points, free.pulls, |point, end| point.pulls = end);
         spread(&mut points, free.on, |point, end| point.on = end);
+        spread(&mut points, free.shunt, |point, end| point.shunt = end);
+        spread(&mut points, free.duty, |point, end| point.duty = end);
+        spread(&mut points, free.smoothing, |point, end| point.smoothing = end);
         spread(&mut points, free.rail, |point, end| point.dead_rail = end);
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
         spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
@@ -199,12 +211,19 @@ pub(super) fn has_spread_pulls(output: &Output) -> bool {
         || output.leakage.as_ref().is_some_and(Band::is_spread)
 }
 
+fn has_spread_shunt(load: &Load) -> bool {
+    matches!(&load.suppression, Suppression::Resistor(band) if band.is_spread())
+}
+
 /// What may lie anywhere in a band in a key state.
 struct Free {
     load: &'static [End],
     others: &'static [End],
     pulls: &'static [End],
     on: &'static [End],
+    shunt: &'static [End],
+    duty: &'static [End],
+    smoothing: &'static [End],
     rail: &'static [End],
     phases: &'static [Phase],
     ignition: bool,
@@ -215,8 +234,7 @@ struct Free {
 impl Free {
     fn of(state: KeyState, wiring: &Wiring, subject: usize, around: &Surroundings) -> Self {
         let output = &wiring.output;
-        let is_spread =
-            |load: &Load| load.resistance.is_spread() || load.kind.forward().is_spread();
+        let is_spread = |load: &Load| load.resistance.is_spread() || load.forward().is_spread();
         let spread = |(_, load): (usize, &Load)| is_spread(load);
         let goes_to = |far_end| wiring.loads.iter().any(|load| load.far_end == far_end);
         let others = wiring.loads.iter().enumerate().filter(|(at, _)| *at != subject);
@@ -225,6 +243,9 @@ impl Free {
         let runs = !is_alone && wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
         let own = wiring.loads.get(subject).is_some_and(is_spread);
         let is_driven = wiring.drive(state) != Drive::Open;
+        let pulse = wiring.pulse().filter(|_| state == KeyState::Pulsed);
+        let is_smoothed = wiring.loads.get(subject).is_some_and(|load| load.inductance.is_spread())
+            || pulse.is_some_and(|it| it.frequency.is_spread());
         let hangs_on_rail = state.is_unfed()
             && (output.stage.has_upper()
                 || goes_to(FarEnd::FiveVolt)
@@ -234,6 +255,9 @@ impl Free {
             others: End::ends(others.into_iter().any(spread)),
             pulls: End::ends(has_spread_pulls(output)),
             on: End::ends(is_driven && output.on_resistance.is_spread()),
+            shunt: End::ends(wiring.loads.iter().any(has_spread_shunt)),
+            duty: End::ends(pulse.is_some_and(|it| it.duty.is_spread())),
+            smoothing: End::ends(pulse.is_some() && is_smoothed),
             rail: End::ends(
                 (hangs_on_rail || state == KeyState::GroundLost) && around.dead_rail.is_spread(),
             ),

@@ -1,6 +1,9 @@
 //! May the load be connected? What is wrong, worst first.
 
-use super::{Effect, KeyState, Load, Operating, Phase, Point, Rest, Solved, StateRest, Wiring};
+use super::{
+    Catcher, Effect, End, Following, KeyState, Kind, Load, Operating, Part, Phase, Point, Rest,
+    Solved, StateRest, Suppression, Wiring, kick,
+};
 use crate::quantity::{Current, Holds, Measure, amperes};
 
 /// What can be wrong with a load on an output, worst first.
@@ -18,16 +21,26 @@ pub enum Trouble {
     MayStayInKeyOff,
     /// It never acts, even with the output on.
     NeverActs,
+    /// The diode across it is the wrong way round, or the load is driven backwards: a dead short.
+    ShortedByDiode,
     /// The output carries more than it may.
     TooMuchCurrent,
+    /// The kick at each turn-off is more than the output's clamp may take.
+    KickTooStrong,
+    /// It is pulsed faster than the output can.
+    TooFast,
     /// It feeds the controller that is switched off, enough to keep it alive.
     WakesController,
-    /// It may act while the controller starts.
-    MayActAtKeyOn,
+    /// Once on, it may stay in while the controller restarts.
+    MayStayInAtRestart,
     /// With the output on it is not sure to act.
     Weak,
     /// Its inrush is more than the output may carry.
     Inrush,
+    /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
+    Chatters,
+    /// Pulsed, its kicks heat the output.
+    KicksHeat,
     /// It feeds a circuit that is switched off, through its own far end.
     FeedsDeadFeed,
     /// A little current flows into the controller that is switched off.
@@ -38,6 +51,10 @@ pub enum Trouble {
     LiftsLogicRail,
     /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
     WeakWhileCranking,
+    /// Nothing is known to catch its kick.
+    KickUncaught,
+    /// Pulsed at its duty it is not sure to act.
+    PulsedTooLittle,
     /// It may act with the fuse of its own feed pulled.
     ActsWithoutFeed,
     /// It may act when the controller's ground is lost.
@@ -78,6 +95,11 @@ const WAKING_V: f64 = 3.0;
 const LEAK_A: f64 = 0.001;
 /// A sensor supply with one sensor on it takes as much; a regulator takes nothing back: common practice, no source.
 const LIFTING_A: f64 = 0.005;
+/// A diode that carries more than this while the output is not switching shorts what drives it: a suppressed coil takes
+/// less by itself. Common practice, no source.
+const SHORT_A: f64 = 1.0;
+/// What a switch without a heat sink of its own gets rid of: common practice, no source.
+const HOT_W: f64 = 1.0;
 /// A whole car at rest draws less than 10 mA, so that half of it in one output is too much: common practice, no source.
 const DRAIN_A: f64 = 0.005;
 
@@ -95,24 +117,35 @@ impl Trouble {
     /// Whether a corner can show it at all: a running current is not asked for of a motor that stands.
     fn is_asked_at(self, point: &Point) -> bool {
         match self {
-            Self::TooMuchCurrent => point.phase == Phase::Running,
+            Self::TooMuchCurrent | Self::Chatters => point.phase == Phase::Running,
             Self::Inrush => point.phase == Phase::Standing,
+            // at a low duty it is not meant to act
+            Self::PulsedTooLittle => point.duty != End::Low,
             _ => true,
         }
+    }
+
+    /// Whether the load must have been in before.
+    fn needs_to_be_in(self) -> bool {
+        matches!(self, Self::MayStayIn | Self::MayStayInKeyOff | Self::MayStayInAtRestart)
     }
 
     /// What another trouble already says.
     fn is_said_by(self, other: Self) -> bool {
         use Trouble as T;
         let others: &[T] = match self {
-            T::MayStayIn | T::NeverActs => &[T::LiveAtRest],
+            T::MayStayIn => &[T::LiveAtRest],
+            T::NeverActs => &[T::LiveAtRest, T::ShortedByDiode],
             T::MayStayInKeyOff => &[T::LiveKeyOff],
-            T::MayActAtKeyOn => &[T::LiveAtKeyOn],
-            T::Weak => &[T::NeverActs, T::LiveAtRest],
-            T::WeakWhileCranking => &[T::NeverActs, T::Weak, T::LiveAtRest],
+            T::MayStayInAtRestart => &[T::LiveAtKeyOn],
+            T::Weak => &[T::NeverActs, T::LiveAtRest, T::ShortedByDiode],
+            T::WeakWhileCranking => &[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode],
             T::Inrush => &[T::TooMuchCurrent],
             T::LeaksIntoController => &[T::WakesController],
             T::FeedsDeadFeed => &[T::LiveKeyOff, T::LiveAtRest, T::LiveAtKeyOn, T::MayStayIn],
+            T::KickUncaught => &[T::NeverActs, T::ShortedByDiode],
+            T::TooMuchCurrent => &[T::ShortedByDiode],
+            T::PulsedTooLittle => &[T::NeverActs, T::Weak],
             T::DrainsBattery => {
                 &[T::LiveKeyOff, T::MayStayInKeyOff, T::WakesController, T::LeaksIntoController]
             }
@@ -144,6 +177,9 @@ impl Judgement {
 pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     let mut found: Vec<Found> =
         rest.states.iter().flat_map(|state| judge_state(rest, state, &counts)).collect();
+    if !can_be_in(rest, &counts) {
+        found.retain(|it| !it.trouble.needs_to_be_in());
+    }
     if never_acts(rest, &counts) {
         for it in &mut found {
             if matches!(it.trouble, Trouble::Weak) {
@@ -155,6 +191,14 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     found.retain(|it| !troubles.iter().any(|other| it.trouble.is_said_by(*other)));
     crate::sorted::by(&mut found, |one, other| one.trouble.cmp(&other.trouble));
     Judgement { found }
+}
+
+/// Whether the load can be in at all: what never was in does not stay so.
+fn can_be_in(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
+    let Some(load) = rest.wiring.loads.get(rest.subject) else { return false };
+    let corners =
+        rest.states.iter().filter(|state| !state.state.is_fault()).flat_map(|it| &it.corners);
+    corners.filter(|it| counts(&it.point)).any(|it| effect(load, it) == Effect::Energised)
 }
 
 fn never_acts(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
@@ -218,7 +262,16 @@ fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
     let operating = &solved.operating;
     match trouble {
         T::NeverActs | T::Weak | T::WeakWhileCranking => -voltage,
-        T::TooMuchCurrent | T::Inrush => operating.switch_current().base(),
+        T::KickTooStrong | T::KickUncaught => {
+            // the current that is switched off
+            solved.load().map_or(0.0, |flow| flow.current.base().abs())
+        }
+        T::TooFast => operating.pulsing.map_or(0.0, |it| it.frequency.base()),
+        T::KicksHeat => operating.pulsing.map_or(0.0, |it| it.heat.base()),
+        T::Chatters | T::PulsedTooLittle => {
+            operating.pulsing.map_or(0.0, |it| -it.driving(it.least).base())
+        }
+        T::TooMuchCurrent | T::Inrush | T::ShortedByDiode => operating.switch_current().base(),
         T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive => {
             operating.into_rail().base()
         }
@@ -239,8 +292,16 @@ pub(super) fn troubles_at(
     let Some(load) = wiring.loads.get(subject) else { return Vec::new() };
     let mut found = Vec::new();
     match state {
-        KeyState::On => when_on(wiring, load, solved, &mut found),
+        KeyState::On => {
+            when_on(wiring, load, solved, &mut found);
+            when_switched_off(wiring, load, solved, &mut found);
+        }
+        KeyState::Pulsed => when_pulsed(wiring, load, solved, &mut found),
         _ => found.extend(unasked(state, effect(load, solved))),
+    }
+    // with a fault the diode stands in for whatever is lost
+    if !state.is_fault() && is_shorted(subject, load, solved) {
+        found.push(Trouble::ShortedByDiode);
     }
     match state {
         KeyState::KeyOff => when_dead(solved, &mut found),
@@ -265,11 +326,11 @@ pub(super) fn troubles_at(
 
 fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
     match (state, effect) {
-        (_, Effect::Released) | (KeyState::On, _) => None,
+        (_, Effect::Released) | (KeyState::On | KeyState::Pulsed, _) => None,
         (KeyState::Off, Effect::Energised) => Some(Trouble::LiveAtRest),
         (KeyState::Off, Effect::MayHold) => Some(Trouble::MayStayIn),
         (KeyState::Starting, Effect::Energised) => Some(Trouble::LiveAtKeyOn),
-        (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayActAtKeyOn),
+        (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayStayInAtRestart),
         (KeyState::KeyOff, Effect::Energised) => Some(Trouble::LiveKeyOff),
         (KeyState::KeyOff, Effect::MayHold) => Some(Trouble::MayStayInKeyOff),
         (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
@@ -292,6 +353,48 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Troubl
     if !is_sure {
         found.push(if at.is_cranking { Trouble::WeakWhileCranking } else { Trouble::Weak });
     }
+}
+
+/// The kick: what catches it, and whether that bears it.
+fn when_switched_off(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+    let Some(kick) = kick(wiring, solved, load.inductance.high) else { return };
+    match (kick.path, &wiring.output.clamp_energy) {
+        (None, _) => found.push(Trouble::KickUncaught),
+        (Some(path), Some(borne))
+            if path.catcher == Catcher::Clamp && kick.in_output > borne.low =>
+        {
+            found.push(Trouble::KickTooStrong);
+        }
+        _ => {}
+    }
+}
+
+fn when_pulsed(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+    let Some(pulsing) = &solved.operating.pulsing else { return };
+    let limit = wiring.output.pulse_limit.as_ref();
+    if limit.is_some_and(|limit| pulsing.frequency > limit.low) {
+        found.push(Trouble::TooFast);
+    }
+    // as likely to pull in, and as likely to let go, as any of its kind
+    let follows = pulsing.following(load.pull_in.low, load.drop_out.high);
+    if load.kind == Kind::RelayCoil && follows == Following::EachPulse {
+        found.push(Trouble::Chatters);
+    }
+    if pulsing.heat.base() > HOT_W {
+        found.push(Trouble::KicksHeat);
+    }
+    if !solved.point.at.is_cranking && pulsing.driving(pulsing.most) < load.pull_in.high {
+        found.push(Trouble::PulsedTooLittle);
+    }
+}
+
+/// A current through the diode across a winding, the load's own set aside.
+fn is_shorted(subject: usize, load: &Load, solved: &Solved) -> bool {
+    let is_diode = matches!(load.suppression, Suppression::Diode { .. });
+    let through = |branch: &super::Branch| {
+        branch.part == Part::Suppressor(subject) && branch.current.base().abs() > SHORT_A
+    };
+    is_diode && solved.operating.pulsing.is_none() && solved.operating.branches.iter().any(through)
 }
 
 fn when_dead(solved: &Solved, found: &mut Vec<Trouble>) {

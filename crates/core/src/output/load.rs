@@ -1,8 +1,11 @@
 //! What hangs on an output: its resistance, and the voltages at which it acts and lets go.
 
-use super::{End, Phase};
+use super::{DIODE_FORWARD_V, End, Phase};
 use crate::{
-    quantity::{Band, Measure, Resistance, Temperature, Voltage, ohms, volts},
+    quantity::{
+        Band, Frequency, Inductance, Measure, Ratio, Resistance, Temperature, Voltage, henries,
+        ohms, volts,
+    },
     tables::copper,
 };
 
@@ -57,6 +60,39 @@ pub struct Load {
     pub pull_in: Band<Voltage>,
     /// Voltage at which it lets go with its winding at 20 °C: below `low` every one has.
     pub drop_out: Band<Voltage>,
+    /// Inductance of its winding; nought for what has none.
+    pub inductance: Band<Inductance>,
+    /// What lies across its winding to catch the kick when it is switched off.
+    pub suppression: Suppression,
+    /// How it is pulsed, where it is.
+    pub pulse: Option<Pulse>,
+    /// Whether a diode lies in its feed, so that no current runs through it backwards.
+    pub has_feed_diode: bool,
+}
+
+/// What lies across a winding.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Suppression {
+    /// It is not known.
+    Unknown,
+    /// Nothing.
+    None,
+    /// A diode; the right way round, its stripe (cathode) is where the plus is when the load is on.
+    Diode {
+        /// Whether it is so.
+        is_right_way: bool,
+    },
+    /// A resistor.
+    Resistor(Band<Resistance>),
+}
+
+/// How a load is pulsed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pulse {
+    /// Pulses a second.
+    pub frequency: Band<Frequency>,
+    /// The part of each period that is on, above nought and below one.
+    pub duty: Band<Ratio>,
 }
 
 /// What a load does at a voltage.
@@ -177,6 +213,18 @@ impl Kind {
         Band::between(volts(low), volts(high))
     }
 
+    /// Inductance of the winding: common practice, no source (a relay's coil takes 3 to 8 ms to charge, a valve's 1 to
+    /// 5 ms). Nought for what has no winding.
+    pub fn usual_inductance(self) -> Band<Inductance> {
+        let (low, nominal, high) = match self {
+            Self::RelayCoil => (0.1, 0.3, 0.7),
+            Self::Solenoid => (0.01, 0.03, 0.1),
+            Self::Motor => (0.0001, 0.0005, 0.002),
+            _ => (0.0, 0.0, 0.0),
+        };
+        Band { low: henries(low), nominal: henries(nominal), high: henries(high) }
+    }
+
     /// How far from 1 the winding's resistance is at a temperature: `1 + alpha (T - 20 °C)`.
     pub fn warmth(self, temperature: Temperature) -> f64 {
         if self.is_copper() { copper::factor(temperature) } else { 1.0 }
@@ -184,6 +232,36 @@ impl Kind {
 }
 
 impl Load {
+    /// A load of that kind as it is usual.
+    pub fn usual(kind: Kind, far_end: FarEnd) -> Self {
+        Self {
+            kind,
+            far_end,
+            resistance: kind.usual_resistance(),
+            pull_in: kind.usual_pull_in(),
+            drop_out: kind.usual_drop_out(),
+            inductance: kind.usual_inductance(),
+            suppression: Suppression::Unknown,
+            pulse: None,
+            has_feed_diode: false,
+        }
+    }
+
+    /// What it drops before it conducts, a diode in its feed counted in.
+    pub fn forward(&self) -> Band<Voltage> {
+        let diode = volts(self.feed_diode_v());
+        self.kind.forward().map(|voltage| voltage + diode)
+    }
+
+    /// Whether it conducts, or listens, one way only.
+    pub fn is_one_way(&self) -> bool {
+        self.kind.is_one_way() || self.has_feed_diode
+    }
+
+    fn feed_diode_v(&self) -> f64 {
+        if self.has_feed_diode { DIODE_FORWARD_V } else { 0.0 }
+    }
+
     /// Its resistance at 20 °C at one end of its band.
     pub fn cold_resistance(&self, end: End) -> Resistance {
         end.of(&self.resistance)
@@ -203,8 +281,9 @@ impl Load {
     /// A winding acts by its current: a hot one needs more volts. Source: Ohm's law; so do data sheets of relays.
     pub fn cold_voltage(&self, voltage: Voltage, temperature: Temperature) -> Voltage {
         let forward = if self.is_from_pin() { voltage.base() } else { -voltage.base() };
-        let driving = if self.kind.is_one_way() { forward.max(0.0) } else { forward.abs() };
-        volts(driving / self.kind.warmth(temperature))
+        let driving = if self.is_one_way() { forward.max(0.0) } else { forward.abs() };
+        let left = (driving - self.feed_diode_v()).max(0.0);
+        volts(left / self.kind.warmth(temperature))
     }
 
     /// Whether it is meant to be driven from the pin to its far end.
@@ -231,14 +310,7 @@ impl Load {
 
     /// The coil of a generic relay, for a relay put between.
     pub fn relay_coil(far_end: FarEnd) -> Self {
-        let kind = Kind::RelayCoil;
-        Self {
-            kind,
-            far_end,
-            resistance: kind.usual_resistance(),
-            pull_in: kind.usual_pull_in(),
-            drop_out: kind.usual_drop_out(),
-        }
+        Self::usual(Kind::RelayCoil, far_end)
     }
 }
 

@@ -4,7 +4,7 @@ use super::{
     Contact, End, KeyState, Operating, Part, Point, SupplyCorner, Surroundings, Wiring, corner,
     operate::operate_bare,
 };
-use crate::quantity::{Band, Measure, Voltage};
+use crate::quantity::{Band, Measure, Voltage, volts};
 
 /// Input resistance of a usual digital multimeter on its volt ranges: common practice, no source.
 pub const METER_OHM: f64 = 10e6;
@@ -22,6 +22,9 @@ pub struct Reading {
 
 /// The reading from the pin to ground with every load unplugged.
 pub(super) fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Reading> {
+    if state == KeyState::Pulsed {
+        return mean_reading(wiring, around);
+    }
     let at = |corner, pulls| {
         let point = Point { pulls, ..Point::nominal(corner, 0, Contact::Closed) };
         operate_bare(wiring, state, &point, around)
@@ -37,6 +40,23 @@ pub(super) fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -
         }
     }
     Some(Reading { floats, band, metered })
+}
+
+/// A pulsed pin: the meter shows the mean of what it would show on and off.
+fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<Reading> {
+    let duty = wiring.pulse()?.duty;
+    let (on, off) =
+        (reading(wiring, KeyState::On, around)?, reading(wiring, KeyState::Off, around)?);
+    let mixed = |end: End, on: Voltage, off: Voltage| {
+        let share = end.of(&duty).base();
+        volts(share * on.base() + (1.0 - share) * off.base())
+    };
+    let mut band = Band::exact(mixed(End::Nominal, on.band.nominal, off.band.nominal));
+    for end in [End::Low, End::High] {
+        band = band.widened_to(mixed(end, on.band.low, off.band.low));
+        band = band.widened_to(mixed(end, on.band.high, off.band.high));
+    }
+    Some(Reading { floats: on.floats && off.floats, band, metered: on.metered })
 }
 
 /// The lowest and the highest supply: a pin rises with it throughout.

@@ -1,6 +1,6 @@
 //! One key state at one corner, solved.
 
-use super::{KeyState, Point, Surroundings, Wiring, build::Build};
+use super::{KeyState, Point, Pulsing, Surroundings, Wiring, build::Build, pulse};
 use crate::quantity::{Current, Measure, Resistance, Voltage, amperes, volts};
 
 /// A part that hangs on the pin.
@@ -24,6 +24,8 @@ pub enum Part {
     UpperLeak,
     /// What the open lower switch lets pass.
     LowerLeak,
+    /// What lies across the winding of the load with this number.
+    Suppressor(usize),
     /// The meter.
     Meter,
 }
@@ -73,6 +75,8 @@ pub struct Operating {
     pub dead: Vec<DeadFlow>,
     /// Current pushed from outside into the controller's live 5 V or 3.3 V, which no regulator takes back.
     pub into_logic_rail: Current,
+    /// How the load that is asked about is pulsed; then everything above is a mean.
+    pub pulsing: Option<Pulsing>,
 }
 
 /// What is cut off from the battery.
@@ -145,6 +149,9 @@ pub fn operate(
     point: &Point,
     around: &Surroundings,
 ) -> Option<Operating> {
+    if state == KeyState::Pulsed {
+        return pulse::operate(wiring, point, around);
+    }
     Build::new(wiring, state, point, around).with_loads().solve()
 }
 

@@ -43,7 +43,7 @@ pub struct Solved {
 pub fn rest(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Rest> {
     let load = wiring.loads.get(subject)?;
     let mut states: Vec<StateRest> = Vec::new();
-    for state in KeyState::ALL.into_iter().filter(|state| state.concerns(load)) {
+    for state in KeyState::ALL.into_iter().filter(|state| state.concerns(wiring, load)) {
         let same = states.last().filter(|before| wiring.is_the_same(before.state, state));
         states.push(match same {
             Some(before) => StateRest { state, ..before.clone() },
@@ -109,7 +109,7 @@ impl Solved {
         let name = self.point.at.name;
         let open = has_relay
             && self.point.contact == Contact::Open
-            && !matches!(state, KeyState::KeyOff | KeyState::On);
+            && !matches!(state, KeyState::KeyOff | KeyState::On | KeyState::Pulsed);
         if open { format!("{name}, 87 open") } else { name.to_owned() }
     }
 }

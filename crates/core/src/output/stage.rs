@@ -1,7 +1,17 @@
 //! The output itself: its switches, its resistors, and what it does in each key state.
 
-use super::{FarEnd, Load};
-use crate::quantity::{Band, Current, Resistance, ohms};
+use super::{End, FarEnd, Load, Pulse};
+use crate::quantity::{
+    Band, Current, Energy, Frequency, Measure, Resistance, Temperature, Voltage, ohms,
+};
+
+/// By how much the on-resistance rises with temperature, a kelvin: common practice, no source.
+const ON_RESISTANCE_PER_K: f64 = 0.006;
+/// The temperature at which it is taken as typed. Data sheets state it at 25 °C: the five kelvin are nothing against its
+/// spread, and a fitter finds the number that was typed.
+const ON_RESISTANCE_AT_C: f64 = 20.0;
+/// Where the straight line would leave what it stands for.
+const LEAST_FACTOR: f64 = 0.5;
 
 /// Which switches an output has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,6 +59,8 @@ pub enum KeyState {
     Off,
     /// The output commanded on.
     On,
+    /// The output switched on and off without end, at the load's frequency and duty.
+    Pulsed,
     /// A fault: key on, output off, and the fuse of the load's feed pulled.
     FeedLost,
     /// A fault: key on, and the controller's ground lost; its own consumption lifts what was its ground.
@@ -85,6 +97,12 @@ pub struct Output {
     pub pull_down: Option<Band<Resistance>>,
     /// What an open switch lets pass at [`LEAKAGE_AT_V`](super::LEAKAGE_AT_V), where it is more than nothing.
     pub leakage: Option<Band<Current>>,
+    /// The voltage across an open switch at which its own clamp catches the kick of a coil, where it has one.
+    pub clamp: Option<Band<Voltage>>,
+    /// What that clamp may take at each turn-off, where known.
+    pub clamp_energy: Option<Band<Energy>>,
+    /// The highest frequency at which it may be pulsed, where known.
+    pub pulse_limit: Option<Band<Frequency>>,
 }
 
 /// An output whose on-level is settled, and everything that hangs on it.
@@ -128,11 +146,12 @@ impl Stage {
 
 impl KeyState {
     /// Every state, in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::KeyOff,
         Self::Starting,
         Self::Off,
         Self::On,
+        Self::Pulsed,
         Self::FeedLost,
         Self::GroundLost,
         Self::SupplyLost,
@@ -140,7 +159,7 @@ impl KeyState {
 
     /// Whether something has to fail first.
     pub fn is_fault(self) -> bool {
-        self > Self::On
+        self >= Self::FeedLost
     }
 
     /// Whether the controller's supply is cut off from the battery.
@@ -148,9 +167,18 @@ impl KeyState {
         matches!(self, Self::KeyOff | Self::SupplyLost)
     }
 
-    /// Whether a load can meet it: without a feed there is no fuse to pull.
-    pub(super) fn concerns(self, load: &Load) -> bool {
-        self != Self::FeedLost || !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt)
+    /// Whether the output is asked to act.
+    pub fn is_asked(self) -> bool {
+        matches!(self, Self::On | Self::Pulsed)
+    }
+
+    /// Whether a load can meet it: without a feed there is no fuse to pull, and not every load is pulsed.
+    pub(super) fn concerns(self, wiring: &Wiring, load: &Load) -> bool {
+        match self {
+            Self::FeedLost => !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt),
+            Self::Pulsed => wiring.pulse().is_some(),
+            _ => true,
+        }
     }
 }
 
@@ -179,7 +207,17 @@ impl Output {
             pull_up: None,
             pull_down: None,
             leakage: None,
+            clamp: None,
+            clamp_energy: None,
+            pulse_limit: None,
         }
+    }
+
+    /// Resistance of a closed switch at a temperature, `1 + 0.006/K (T - 20 °C)` of what its data sheet states: the
+    /// usual curve of a field-effect transistor, common practice, no source.
+    pub fn on_resistance_at(&self, end: End, temperature: Temperature) -> Resistance {
+        let factor = 1.0 + ON_RESISTANCE_PER_K * (temperature.base() - ON_RESISTANCE_AT_C);
+        end.of(&self.on_resistance) * factor.max(LEAST_FACTOR)
     }
 
     /// The on-levels that are possible: two for what drives both ways and of which it is not known.
@@ -203,6 +241,11 @@ impl Wiring {
         is_up(one) && is_up(other) && self.drive(one) == self.drive(other)
     }
 
+    /// How its pin is pulsed: as the first of its loads that is.
+    pub fn pulse(&self) -> Option<Pulse> {
+        self.loads.iter().find_map(|load| load.pulse)
+    }
+
     /// What the stage does in a key state.
     pub fn drive(&self, state: KeyState) -> Drive {
         let toward = |level| match level {
@@ -217,7 +260,7 @@ impl Wiring {
             | (KeyState::Off | KeyState::FeedLost, Stage::OpenDrain | Stage::HighSide) => {
                 Drive::Open
             }
-            (KeyState::On, _) => toward(self.level),
+            (KeyState::On | KeyState::Pulsed, _) => toward(self.level),
             (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge | Stage::Logic) => {
                 toward(self.level.other())
             }

@@ -50,11 +50,13 @@ pub enum Dimension {
     Energy,
     /// Cubic metres per second.
     Flow,
+    /// Hertz.
+    Frequency,
 }
 
 impl Dimension {
     /// Every dimension.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Voltage,
         Self::Current,
         Self::Resistance,
@@ -69,6 +71,7 @@ impl Dimension {
         Self::Power,
         Self::Energy,
         Self::Flow,
+        Self::Frequency,
     ];
 
     /// The spellings, base unit first.
@@ -88,6 +91,7 @@ impl Dimension {
             Self::Power => POWER,
             Self::Energy => ENERGY,
             Self::Flow => FLOW,
+            Self::Frequency => FREQUENCY,
         }
     }
 
@@ -108,6 +112,7 @@ impl Dimension {
             Self::Power => "a power",
             Self::Energy => "an energy",
             Self::Flow => "a flow",
+            Self::Frequency => "a frequency",
         }
     }
 
@@ -128,6 +133,7 @@ impl Dimension {
             Self::Power => &[(1.0, "W"), (1e3, "mW")],
             Self::Energy => &[(1.0, "J"), (1e3, "mJ"), (1e6, "µJ")],
             Self::Flow => &[(6e7, "cc/min")],
+            Self::Frequency => &[(1e-3, "kHz"), (1.0, "Hz")],
         }
     }
 
@@ -216,6 +222,8 @@ const ANGLE: &[Unit] =
 const POWER: &[Unit] =
     &[unit("W", 1.0), unit("watt", 1.0), unit("watts", 1.0), unit("mW", 1e-3), unit("kW", 1e3)];
 const ENERGY: &[Unit] = &[unit("J", 1.0), unit("mJ", 1e-3)];
+const FREQUENCY: &[Unit] =
+    &[unit("Hz", 1.0), unit("hertz", 1.0), unit("1/s", 1.0), unit("kHz", 1e3)];
 const FLOW: &[Unit] = &[
     unit("m3/s", 1.0),
     unit("cc/min", 1e-6 / 60.0),

@@ -2,14 +2,14 @@
 
 use uom::si::{
     angular_velocity::revolution_per_minute, area::square_meter, electric_current::ampere,
-    electric_potential::volt, electrical_resistance::ohm, energy::joule, inductance::henry,
-    length::meter, power::watt, ratio::ratio, thermodynamic_temperature::degree_celsius,
-    time::second, volume_rate::cubic_meter_per_second,
+    electric_potential::volt, electrical_resistance::ohm, energy::joule, frequency::hertz,
+    inductance::henry, length::meter, power::watt, ratio::ratio,
+    thermodynamic_temperature::degree_celsius, time::second, volume_rate::cubic_meter_per_second,
 };
 
 use super::{
-    Area, CrankAngle, Current, Dimension, Energy, Inductance, Length, Power, Ratio, Resistance,
-    RotationalSpeed, Temperature, Time, Value, Voltage, VolumeRate,
+    Area, CrankAngle, Current, Dimension, Energy, Frequency, Inductance, Length, Power, Ratio,
+    Resistance, RotationalSpeed, Temperature, Time, Value, Voltage, VolumeRate,
 };
 
 /// A quantity that people type and read.
@@ -54,6 +54,7 @@ measure! {
     Power, watt, Power;
     Energy, joule, Energy;
     VolumeRate, cubic_meter_per_second, Flow;
+    Frequency, hertz, Frequency;
 }
 
 impl Measure for CrankAngle {

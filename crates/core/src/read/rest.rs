@@ -5,9 +5,12 @@ mod load;
 use super::{Conditions, Entry, Reader, problem::shortened};
 use crate::{
     finding::{Finding, Severity},
-    output::{FarEnd, Kind, Load, OnLevel, Output, PullRail, Stage, SupplyCorner, Surroundings},
+    output::{
+        FarEnd, Kind, Load, OnLevel, Output, PullRail, Pulse, Stage, SupplyCorner, Suppression,
+        Surroundings,
+    },
     plan::MOST_ENTRIES,
-    quantity::{Band, Resistance, Value, Voltage, ohms},
+    quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
     say,
 };
 
@@ -45,10 +48,37 @@ pub(crate) struct PlannedLoad {
     pub(crate) resistance: Band<Resistance>,
     pub(crate) pull_in: Band<Voltage>,
     pub(crate) drop_out: Band<Voltage>,
-    pub(crate) is_resistance_assumed: bool,
-    pub(crate) is_pull_in_assumed: bool,
+    pub(crate) assumed: Assumed,
+    pub(crate) inductance: Band<Inductance>,
+    pub(crate) suppression: Suppressed,
+    pub(crate) pulse: Option<Pulse>,
     /// Whether a field of it can't be read.
     pub(crate) is_unreadable: bool,
+}
+
+/// What of a load was taken rather than typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Assumed {
+    pub(crate) resistance: bool,
+    pub(crate) pull_in: bool,
+    pub(crate) inductance: bool,
+}
+
+/// What lies across a winding; which way round a diode is right hangs on the load's other end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Suppressed {
+    Unknown,
+    None,
+    /// Where its stripe is; nothing where it was not said.
+    Diode(Option<Stripe>),
+    Resistor(Band<Resistance>),
+}
+
+/// The end of a load at which its diode's stripe (cathode) is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Stripe {
+    Pin,
+    FarEnd,
 }
 
 /// The output a load hangs on.
@@ -79,6 +109,23 @@ impl PlannedLoad {
             resistance: self.resistance,
             pull_in: self.pull_in,
             drop_out: self.drop_out,
+            inductance: self.inductance,
+            suppression: self.suppression_to(far_end),
+            pulse: self.pulse,
+            has_feed_diode: false,
+        }
+    }
+
+    /// A diode is the right way round with its stripe where the plus is when the load is on.
+    fn suppression_to(&self, far_end: FarEnd) -> Suppression {
+        let plus = if far_end == FarEnd::Ground { Stripe::Pin } else { Stripe::FarEnd };
+        match self.suppression {
+            Suppressed::Unknown => Suppression::Unknown,
+            Suppressed::None => Suppression::None,
+            Suppressed::Resistor(band) => Suppression::Resistor(band),
+            Suppressed::Diode(stripe) => {
+                Suppression::Diode { is_right_way: stripe.is_none_or(|it| it == plus) }
+            }
         }
     }
 }
@@ -178,9 +225,15 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
     let rail = pull_rail(reader, &path("pull_up_rail"), pull_up.value().is_some());
     let pull_down = reader.band(&path("pull_down"));
     let leakage = reader.band(&path("leakage"));
+    let clamp = reader.band(&path("clamp"));
+    let clamp_energy = reader.band(&path("clamp_energy"));
+    let pulse_limit = reader.band(&path("pulse_limit"));
     let is_unreadable = [stage, on_level, rail].contains(&Entry::Unreadable)
         || [on_resistance, pull_up, pull_down].contains(&Entry::Unreadable)
-        || [current_limit, leakage].contains(&Entry::Unreadable);
+        || [current_limit, leakage].contains(&Entry::Unreadable)
+        || clamp == Entry::Unreadable
+        || clamp_energy == Entry::Unreadable
+        || pulse_limit == Entry::Unreadable;
     let output = known_stage.filter(|_| !is_unreadable);
     let output = output.map(|stage| Output {
         stage,
@@ -190,6 +243,9 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
         pull_up: pull_up.value().map(|band| (band, rail_of(rail.value()))),
         pull_down: pull_down.value(),
         leakage: leakage.value(),
+        clamp: clamp.value(),
+        clamp_energy: clamp_energy.value(),
+        pulse_limit: pulse_limit.value(),
     });
     PlannedOutput { name, output, is_unreadable }
 }

@@ -84,6 +84,8 @@ pub struct Circuit {
     pub pull_up: Option<&'static str>,
     /// Whether there is a pull-down.
     pub pull_down: bool,
+    /// What lies across the load's winding: `diode`, `diode-reversed` (it shorts the load when on) or `resistor`.
+    pub suppressor: Option<&'static str>,
     /// One for each key state, in the order in which the car meets them.
     pub states: Vec<CircuitState>,
 }
@@ -92,7 +94,7 @@ pub struct Circuit {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CircuitState {
-    /// `key-off`, `starting`, `off` or `on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+    /// `key-off`, `starting`, `off`, `on`, or `pulsed` (everything a mean); then the faults `feed-lost`, `ground-lost` and `supply-lost`.
     pub state: &'static str,
     /// The switch that is closed: `upper`, `lower`, or `open` where none is.
     pub drive: &'static str,
@@ -109,7 +111,7 @@ pub struct CircuitState {
     /// The controller's supply rail against ground.
     pub rail: Option<Value>,
     /// The branches that carry current, by the name of the part: `load`, `upper-switch`, `lower-switch`,
-    /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `feed` (from the battery to the load's far end), and
+    /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `suppressor`, `feed` (from the battery to the load's far end), and
     /// `rail-consumers` and `feed-consumers` (through whatever else hangs on a dead supply or feed, to ground);
     /// positive from top to bottom of the drawing, for the load from the pin to its far end. In amperes.
     pub currents: Vec<Branch>,

@@ -8,6 +8,7 @@ mod memory;
 mod names;
 mod open;
 mod picture;
+mod switching;
 mod table;
 mod trouble;
 mod verdict;

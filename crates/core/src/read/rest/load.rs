@@ -1,10 +1,12 @@
 //! One load from its fields.
 
-use super::{Link, PlannedLoad, PlannedOutput, Unasked, name, same_name};
+use super::{
+    Assumed, Link, PlannedLoad, PlannedOutput, Stripe, Suppressed, Unasked, name, same_name,
+};
 use crate::{
     finding::{Finding, Severity},
-    output::{FarEnd, Kind},
-    quantity::{Band, Measure, Value, Voltage},
+    output::{FarEnd, Kind, Pulse},
+    quantity::{Band, Frequency, Inductance, Measure, Ratio, Resistance, Value, Voltage},
     read::{Entry, Reader, problem::shortened},
     say,
 };
@@ -22,9 +24,15 @@ pub(super) fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]
     let pull_in = usual(reader, &path("pull_in"), kind.usual_pull_in(), level_basis(kind));
     let acts = pull_in.value().unwrap_or(kind.usual_pull_in());
     let drop_out = drop_out(reader, &path("drop_out"), kind, acts);
+    let inductance = inductance(reader, &path("inductance"), kind);
+    let suppression = suppression(reader, at, kind);
+    let pulse = pulse(reader, at);
     let is_unreadable = [far_end, kind_entry, unasked].contains(&Entry::Unreadable)
         || [pull_in, drop_out].contains(&Entry::Unreadable)
-        || resistance == Entry::Unreadable;
+        || resistance == Entry::Unreadable
+        || inductance == Entry::Unreadable
+        || suppression.is_none()
+        || pulse == Entry::Unreadable;
     PlannedLoad {
         path: format!("loads.{at}"),
         name,
@@ -32,12 +40,63 @@ pub(super) fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]
         far_end: far_end.value().and_then(far_end_of),
         unasked: unasked_of(unasked.value()),
         kind,
-        is_resistance_assumed: resistance.is_assumed(),
-        is_pull_in_assumed: pull_in.is_assumed(),
+        assumed: Assumed {
+            resistance: resistance.is_assumed(),
+            pull_in: pull_in.is_assumed(),
+            inductance: inductance.is_assumed(),
+        },
         resistance: resistance.value().unwrap_or(kind.usual_resistance()),
         pull_in: acts,
         drop_out: drop_out.value().unwrap_or(below(kind.usual_drop_out(), acts)),
+        inductance: inductance.value().unwrap_or(kind.usual_inductance()),
+        suppression: suppression.unwrap_or(Suppressed::Unknown),
+        pulse: pulse.value(),
         is_unreadable,
+    }
+}
+
+/// What is usual for the kind of load; nothing is taken for what has no winding.
+fn inductance(reader: &mut Reader<'_>, path: &str, kind: Kind) -> Entry<Band<Inductance>> {
+    let typical = kind.usual_inductance();
+    if typical.high.base() <= 0.0 {
+        // what is typed is read all the same, and kept
+        let entry = reader.band::<Inductance>(path);
+        return if entry == Entry::Unreadable { entry } else { Entry::Missing };
+    }
+    usual(reader, path, typical, "usual for its kind: common practice, no source")
+}
+
+/// Nothing where a field of it can't be read.
+fn suppression(reader: &mut Reader<'_>, at: usize, kind: Kind) -> Option<Suppressed> {
+    let path = |field: &str| format!("loads.{at}.{field}");
+    let choice = reader.choice(&path("suppression"));
+    let stripe = reader.choice(&path("stripe"));
+    let resistor = reader.band::<Resistance>(&path("suppression_resistance"));
+    if [choice, stripe].contains(&Entry::Unreadable) || resistor == Entry::Unreadable {
+        return None;
+    }
+    if kind.usual_inductance().high.base() <= 0.0 {
+        return Some(Suppressed::None);
+    }
+    let stripe = stripe.value().map(|code| match code {
+        "pin" => Stripe::Pin,
+        _ => Stripe::FarEnd,
+    });
+    Some(match (choice.value(), resistor.value()) {
+        (Some("none"), _) => Suppressed::None,
+        (Some("diode"), _) => Suppressed::Diode(stripe),
+        (Some("resistor"), Some(band)) => Suppressed::Resistor(band),
+        _ => Suppressed::Unknown,
+    })
+}
+
+fn pulse(reader: &mut Reader<'_>, at: usize) -> Entry<Pulse> {
+    let frequency = reader.band::<Frequency>(&format!("loads.{at}.frequency"));
+    let duty = reader.band::<Ratio>(&format!("loads.{at}.duty"));
+    match (frequency.value(), duty.value()) {
+        (Some(frequency), Some(duty)) => Entry::Given(Pulse { frequency, duty }),
+        _ if frequency == Entry::Unreadable || duty == Entry::Unreadable => Entry::Unreadable,
+        _ => Entry::Missing,
     }
 }
 

@@ -102,7 +102,7 @@ fn carried(running: Current, standing: Current) -> Value {
 pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
     let across = |solved: &Solved| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
     let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
-    let resting = states().filter(|it| it.state != KeyState::On).flat_map(|it| &it.corners);
+    let resting = states().filter(|it| !it.state.is_asked()).flat_map(|it| &it.corners);
     let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
     let on = on.filter(|solved| !solved.point.at.is_cranking);
     let least = on.map(across).reduce(f64::min)?;
@@ -119,6 +119,7 @@ fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
 }
 
 /// An alternative in words.
+#[expect(clippy::too_many_lines, reason = "one arm for each change, none of them long")]
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let then = say!("rest.then", unasked = it.unasked, on = it.on).into_text();
     let is_level_known = subject.cases.len() == 1;
@@ -154,9 +155,8 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
             end = names::end(far_end),
             then = then
         ),
-        Change::PullDown(resistor, power) => {
-            say!("rest.do-pull-down", resistor = resistor, power = power, then = then)
-        }
+        Change::Slower(limit) => say!("rest.do-slower", frequency = limit, then = then),
+        Change::Turn => say!("rest.do-turn", then = then),
         Change::Stage(stage, end) => {
             say!(
                 "rest.do-stage",
@@ -176,6 +176,16 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
             end = names::end(far_end),
             then = then
         ),
+        Change::PullDown(resistor, power) => {
+            say!("rest.do-pull-down", resistor = resistor, power = power, then = then)
+        }
+        Change::Bleeder(resistor, power) => {
+            say!("rest.do-bleeder", resistor = resistor, power = power, then = then)
+        }
+        Change::FeedDiode => say!("rest.do-feed-diode", current = carry, then = then),
+        Change::CoilDiode(time) => {
+            say!("rest.do-coil-diode", current = carry, time = time, then = then)
+        }
     }
 }
 

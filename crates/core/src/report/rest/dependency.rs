@@ -14,7 +14,7 @@ pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
     let around = &subject.planned.around;
     let load = subject.load;
     let mut findings = Vec::new();
-    if load.is_resistance_assumed {
+    if load.assumed.resistance {
         let ends = ends(subject, |point| point.load);
         let path = format!("{}.resistance", load.path);
         findings.extend(dependency(

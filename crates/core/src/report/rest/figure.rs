@@ -2,7 +2,7 @@
 
 use super::{
     case::{Case, Subject},
-    working,
+    switching, working,
 };
 use crate::{
     message::Message,
@@ -21,6 +21,7 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Figure> {
     figures.extend(rest_voltage(subject, case));
     figures.extend(key_off_current(case));
     figures.extend(acts_hot(subject));
+    figures.extend(switching::figures(case));
     figures
 }
 

@@ -1,7 +1,7 @@
 //! What things are called in the sentences, and their codes in the pictures.
 
 use crate::{
-    output::{FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage},
+    output::{Catcher, FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage},
     quantity::Value,
     words,
 };
@@ -50,6 +50,7 @@ pub(super) fn a_stage(stage: Stage) -> Value {
 pub(super) fn part(part: Part) -> Value {
     word(match part {
         Part::Load(_) | Part::Meter => "rest.part-load",
+        Part::Suppressor(_) => "rest.part-suppressor",
         Part::UpperSwitch => "rest.part-upper-switch",
         Part::LowerSwitch => "rest.part-lower-switch",
         Part::UpperDiode => "rest.part-upper-diode",
@@ -61,12 +62,26 @@ pub(super) fn part(part: Part) -> Value {
     })
 }
 
+/// What catches a kick.
+pub(super) fn catcher(catcher: Option<Catcher>) -> Value {
+    word(match catcher {
+        None => "rest.catcher-none",
+        Some(Catcher::Diode) => "rest.catcher-diode",
+        Some(Catcher::Resistor) => "rest.catcher-resistor",
+        Some(Catcher::Switch) => "rest.catcher-switch",
+        Some(Catcher::UpperDiode) => "rest.part-upper-diode",
+        Some(Catcher::LowerDiode) => "rest.part-lower-diode",
+        Some(Catcher::Clamp) => "rest.catcher-clamp",
+    })
+}
+
 pub(super) fn state(state: KeyState) -> &'static str {
     match state {
         KeyState::KeyOff => "rest.state-key-off",
         KeyState::Starting => "rest.state-starting",
         KeyState::Off => "rest.state-off",
         KeyState::On => "rest.state-on",
+        KeyState::Pulsed => "rest.state-pulsed",
         KeyState::FeedLost => "rest.state-feed-lost",
         KeyState::GroundLost => "rest.state-ground-lost",
         KeyState::SupplyLost => "rest.state-supply-lost",
@@ -79,6 +94,7 @@ pub(super) fn state_code(state: KeyState) -> &'static str {
         KeyState::Starting => "starting",
         KeyState::Off => "off",
         KeyState::On => "on",
+        KeyState::Pulsed => "pulsed",
         KeyState::FeedLost => "feed-lost",
         KeyState::GroundLost => "ground-lost",
         KeyState::SupplyLost => "supply-lost",

@@ -6,7 +6,7 @@ use super::{
     figure, names, table,
 };
 use crate::{
-    output::{Branch, Drive, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest},
+    output::{Branch, Drive, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest, Suppression},
     quantity::{Current, Measure, amperes},
     report::{
         Picture,
@@ -45,6 +45,12 @@ fn circuit(subject: &Subject<'_>, case: &Case) -> Option<Circuit> {
         load: names::kind_code(load.kind),
         pull_up: output.pull_up.as_ref().map(|(_, rail)| names::rail_code(*rail)),
         pull_down: output.pull_down.is_some(),
+        suppressor: match load.suppression {
+            Suppression::Unknown | Suppression::None => None,
+            Suppression::Diode { is_right_way: true } => Some("diode"),
+            Suppression::Diode { is_right_way: false } => Some("diode-reversed"),
+            Suppression::Resistor(_) => Some("resistor"),
+        },
         states: case.rest.states.iter().filter_map(|state| drawn(load, case, state)).collect(),
     })
 }
@@ -87,9 +93,7 @@ fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a Solved {
         solved.load().map_or(Effect::Released, |it| load.effect(it.voltage, temperature))
     };
     match figure::worst(load, state) {
-        Some(worst) if state.state != KeyState::On && effect(worst) > effect(&state.nominal) => {
-            worst
-        }
+        Some(worst) if !state.state.is_asked() && effect(worst) > effect(&state.nominal) => worst,
         _ => &state.nominal,
     }
 }
@@ -121,7 +125,8 @@ fn branch(branch: &Branch, subject: usize) -> Option<(&'static str, Current)> {
     let up = || amperes(-current.base());
     Some(match branch.part {
         Part::Load(at) if at == subject => ("load", current),
-        Part::Load(_) | Part::Meter => return None,
+        Part::Suppressor(at) if at == subject => ("suppressor", current),
+        Part::Load(_) | Part::Suppressor(_) | Part::Meter => return None,
         Part::UpperSwitch | Part::UpperLeak => ("upper-switch", up()),
         Part::UpperDiode => ("upper-diode", up()),
         Part::PullUp => ("pull-up", up()),

@@ -4,12 +4,12 @@ use super::{
     advice::{range, reading_range},
     case::{Case, Subject},
     names::{self, word},
-    working,
+    switching, working,
 };
 use crate::{
     output::{
-        DIODE_FORWARD_V, DIODE_ON_OHM, Effect, FarEnd, Judgement, KeyState, Load, Solved,
-        StateRest, Trouble,
+        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, Effect, FarEnd, Judgement, KeyState, Load,
+        Position, Solved, StateRest, Trouble, day,
     },
     quantity::{Band, Measure, Value, ohms, volts},
     report::{Row, Table, Tone},
@@ -21,6 +21,7 @@ pub(super) fn tables(subject: &Subject<'_>) -> Vec<Table> {
     let is_one = subject.cases.len() == 1;
     let mut tables: Vec<_> =
         subject.cases.iter().filter_map(|case| states(subject, case, is_one)).collect();
+    tables.extend(subject.cases.iter().filter_map(through_a_day));
     tables.extend(taken(subject));
     tables
 }
@@ -50,6 +51,39 @@ fn states(subject: &Subject<'_>, case: &Case, is_one: bool) -> Option<Table> {
         steps.extend(working::bare_step(state.state, &state.bare.metered));
     }
     Some(Table { caption, columns, rows, working: steps })
+}
+
+/// Where the load is through a day, where what was before decides.
+fn through_a_day(case: &Case) -> Option<Table> {
+    let steps = day(&case.rest);
+    if steps.iter().all(|step| step.position != Position::MayStayIn) {
+        return None;
+    }
+    let row = |step: &DayStep| {
+        let state = word(names::state(step.state));
+        let name = match (step.state, step.is_after_on) {
+            (KeyState::Starting, true) => word("rest.day-again"),
+            (KeyState::On, _) | (_, false) => state,
+            (_, true) => Value::text(say!("rest.day-on-before", state = state).into_text()),
+        };
+        let (position, tone) = match step.position {
+            Position::Out => ("rest.position-out", None),
+            Position::MayStayIn => ("rest.position-may-stay", Some(Tone::Doubtful)),
+            Position::In if step.state.is_asked() => ("rest.position-in", None),
+            Position::In => ("rest.position-in", Some(Tone::Bad)),
+        };
+        Row { cells: vec![name, word(position)], tone }
+    };
+    let mut working = Vec::new();
+    for state in case.rest.states.iter().filter(|it| !it.state.is_fault()) {
+        working.extend(working::state_steps(state.state, &state.nominal));
+    }
+    Some(Table {
+        caption: say!("rest.table-day"),
+        columns: vec![say!("rest.column-step"), say!("rest.column-effect")],
+        rows: steps.iter().map(row).collect(),
+        working,
+    })
 }
 
 fn row(load: &Load, case: &Case, state: &StateRest) -> Row {
@@ -120,8 +154,10 @@ pub(super) fn effect(
     judgement: &Judgement,
     state: &StateRest,
 ) -> (&'static str, Tone) {
-    if state.state == KeyState::On {
-        return when_on(load, state);
+    match state.state {
+        KeyState::On => return when_on(load, state),
+        KeyState::Pulsed => return switching::effect(load, state),
+        _ => {}
     }
     let at = |solved: &Solved| {
         let temperature = solved.point.at.temperature;
@@ -140,15 +176,14 @@ pub(super) fn effect(
             ("rest.effect-may-act", Tone::Doubtful)
         };
     }
-    match (worst, least, state.state) {
-        (Effect::Energised, Effect::Energised, _) => ("rest.effect-live", Tone::Bad),
-        (Effect::Energised, ..) => ("rest.effect-live-at-some", Tone::Bad),
-        (Effect::MayHold, _, KeyState::Starting) => ("rest.effect-may-act", Tone::Doubtful),
-        (Effect::MayHold, ..) => ("rest.effect-may-hold", Tone::Doubtful),
-        (Effect::Released, ..) if feeds(Trouble::WakesController) => {
+    match (worst, least) {
+        (Effect::Energised, Effect::Energised) => ("rest.effect-live", Tone::Bad),
+        (Effect::Energised, _) => ("rest.effect-live-at-some", Tone::Bad),
+        (Effect::MayHold, _) => ("rest.effect-may-hold", Tone::Doubtful),
+        (Effect::Released, _) if feeds(Trouble::WakesController) => {
             ("rest.effect-rests-feeds", Tone::Bad)
         }
-        (Effect::Released, ..) => ("rest.effect-rests", Tone::Good),
+        (Effect::Released, _) => ("rest.effect-rests", Tone::Good),
     }
 }
 
@@ -187,14 +222,14 @@ fn taken(subject: &Subject<'_>) -> Option<Table> {
         row(
             "rest.taken-resistance",
             ends(&load.resistance),
-            from(subject.load.is_resistance_assumed, usual),
+            from(subject.load.assumed.resistance, usual),
         ),
-        row(
-            "rest.taken-pull-in",
-            ends(&load.pull_in),
-            from(subject.load.is_pull_in_assumed, usual),
-        ),
+        row("rest.taken-pull-in", ends(&load.pull_in), from(subject.load.assumed.pull_in, usual)),
     ];
+    if load.inductance.high.base() > 0.0 {
+        let basis = from(subject.load.assumed.inductance, practice);
+        rows.push(row("rest.taken-inductance", ends(&load.inductance), basis));
+    }
     if subject.wiring()?.output.stage.has_upper() || subject.wiring()?.output.pull_up.is_some() {
         let basis = from(planned.is_dead_rail_assumed, practice);
         rows.push(row("rest.taken-dead-supply", ends(&around.dead_rail), basis));

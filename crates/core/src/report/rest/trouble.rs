@@ -7,9 +7,9 @@ use super::{
 use crate::{
     finding::{Finding, Severity},
     message::{Message, Shown},
-    output::{FarEnd, Found, KeyState, Load, Part, Solved, Trouble},
-    quantity::{Current, Measure, Value, Voltage, volts},
-    read::{PlannedLoad, Unasked},
+    output::{FarEnd, Found, KeyState, Kick, Load, Part, Solved, Trouble, kick},
+    quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    read::{PlannedLoad, Suppressed, Unasked},
     say,
 };
 
@@ -93,14 +93,17 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
             | T::LiveKeyOff
             | T::MayStayIn
             | T::MayStayInKeyOff
-            | T::MayActAtKeyOn
+            | T::MayStayInAtRestart
             | T::ActsWithoutFeed
             | T::ActsWithoutGround
             | T::ActsWithoutSupply
     );
     match (trouble, load.unasked) {
         // it melts the output
-        (T::TooMuchCurrent, _) => Severity::Danger,
+        (T::TooMuchCurrent | T::ShortedByDiode, _) => Severity::Danger,
+        // most outputs have a clamp that their pin table does not tell of
+        (T::KickUncaught, _) if load.suppression == Suppressed::Unknown => Severity::Note,
+        (T::KickUncaught | T::PulsedTooLittle, _) => Severity::Doubt,
         // something has to fail first
         _ if trouble > T::WeakWhileCranking => match load.unasked {
             Unasked::Dangerous if acts_unasked => Severity::Fault,
@@ -109,7 +112,7 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
         },
         (_, Unasked::Dangerous) if acts_unasked => Severity::Danger,
         (T::LiveAtKeyOn, Unasked::Harmless) => Severity::Doubt,
-        (T::WeakWhileCranking, _) if load.is_pull_in_assumed => Severity::Note,
+        (T::WeakWhileCranking, _) if load.assumed.pull_in => Severity::Note,
         _ if trouble.forbids() => Severity::Fault,
         _ => Severity::Doubt,
     }
@@ -121,6 +124,11 @@ fn path(subject: &Subject<'_>, trouble: Trouble) -> String {
     match trouble {
         Trouble::TooMuchCurrent | Trouble::Inrush => format!("{path}.output"),
         Trouble::Weak | Trouble::WeakWhileCranking => format!("{path}.pull_in"),
+        Trouble::ShortedByDiode => format!("{path}.stripe"),
+        Trouble::KickUncaught => format!("{path}.suppression"),
+        Trouble::KickTooStrong => format!("outputs.{}.clamp_energy", subject.output_number),
+        Trouble::TooFast | Trouble::Chatters | Trouble::KicksHeat => format!("{path}.frequency"),
+        Trouble::PulsedTooLittle => format!("{path}.duty"),
         _ => format!("{path}.far_end"),
     }
 }
@@ -133,11 +141,18 @@ fn code(trouble: Trouble) -> &'static str {
         Trouble::MayStayIn => "rest.may-stay-in",
         Trouble::MayStayInKeyOff => "rest.may-stay-in-key-off",
         Trouble::NeverActs => "rest.never-acts",
+        Trouble::ShortedByDiode => "rest.shorted-by-diode",
         Trouble::TooMuchCurrent => "rest.too-much-current",
+        Trouble::KickTooStrong => "rest.kick-too-strong",
+        Trouble::TooFast => "rest.too-fast",
         Trouble::WakesController => "rest.wakes-controller",
-        Trouble::MayActAtKeyOn => "rest.may-act-at-key-on",
+        Trouble::MayStayInAtRestart => "rest.may-stay-in-at-restart",
         Trouble::Weak => "rest.weak",
         Trouble::Inrush => "rest.inrush",
+        Trouble::Chatters => "rest.chatters",
+        Trouble::KicksHeat => "rest.kicks-heat",
+        Trouble::KickUncaught => "rest.kick-uncaught",
+        Trouble::PulsedTooLittle => "rest.pulsed-too-little",
         Trouble::FeedsDeadFeed => "rest.feeds-dead-feed",
         Trouble::LeaksIntoController => "rest.leaks-into-controller",
         Trouble::DrainsBattery => "rest.drains-battery",
@@ -152,7 +167,7 @@ fn code(trouble: Trouble) -> &'static str {
 }
 
 /// What a sentence about a trouble may speak of.
-const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner";
+const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner, frequency, duty, energy, heat";
 
 /// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message> {
@@ -163,19 +178,45 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
     let is_into_rail =
         matches!(trouble, T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive);
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
-    let limit = case.rest.wiring.output.current_limit.as_ref();
-    let values: [&dyn Shown; 9] = [
+    let pulsing = worst.operating.pulsing;
+    let blank = || Value::text("");
+    let values: [&dyn Shown; 13] = [
         &subject.load.name,
         &subject.output.name,
         &voltage(case, found)?,
         &current(found),
         &if is_into_rail { into_rail(worst) } else { through(worst) },
-        if is_weak { &sure } else { &acts },
+        match trouble {
+            T::PulsedTooLittle => &load.pull_in.high,
+            _ if is_weak => &sure,
+            _ => &acts,
+        },
         &lets_go,
-        &limit.map_or_else(|| Value::text(""), |limit| limit.low.show()),
+        &limit_of(case, trouble),
         &corner(case, found),
+        &pulsing.map_or_else(blank, |it| it.frequency.show()),
+        &pulsing.map_or_else(blank, |it| it.duty.show()),
+        &kick_of(case, found).map_or_else(blank, |kick| kick.in_output.show()),
+        &pulsing.map_or_else(blank, |it| it.heat.show()),
     ];
     Some(Message::fitting(code(trouble), NAMES, &values))
+}
+
+/// The limit of the output that a trouble speaks of.
+fn limit_of(case: &Case, trouble: Trouble) -> Value {
+    let output = &case.rest.wiring.output;
+    let shown = match trouble {
+        Trouble::TooFast => output.pulse_limit.map(|it| it.low.show()),
+        Trouble::KickTooStrong => output.clamp_energy.map(|it| it.low.show()),
+        _ => output.current_limit.map(|it| it.low.show()),
+    };
+    shown.unwrap_or_else(|| Value::text(""))
+}
+
+/// The turn-off from the corner of a trouble, with the most inductance.
+fn kick_of(case: &Case, found: &Found) -> Option<Kick> {
+    let load = case.rest.wiring.loads.get(case.rest.subject)?;
+    kick(&case.rest.wiring, &found.worst, load.inductance.high)
 }
 
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
@@ -185,6 +226,8 @@ fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
             Some(found.worst.operating.lifted())
         }
         Trouble::NeverActs => most_when_on(case),
+        Trouble::Chatters => found.worst.operating.pulsing.map(|it| it.driving(it.least)),
+        Trouble::PulsedTooLittle => found.worst.operating.pulsing.map(|it| it.driving(it.most)),
         _ => found.worst.load().map(|flow| size(flow.voltage)),
     }
 }
@@ -198,6 +241,9 @@ fn current(found: &Found) -> Current {
         }
         Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
+        Trouble::KickTooStrong | Trouble::KickUncaught => {
+            found.worst.load().map_or_else(|| amperes(0.0), |it| amperes(it.current.base().abs()))
+        }
         Trouble::LiftsLogicRail => operating.into_logic_rail,
         _ => operating.switch_current(),
     }

@@ -44,7 +44,7 @@ fn head(case: &Case) -> Option<Trouble> {
 
 fn forbids(trouble: Trouble, unasked: Unasked) -> bool {
     let is_dangerous = unasked == Unasked::Dangerous;
-    trouble.forbids() || (is_dangerous && trouble == Trouble::MayActAtKeyOn)
+    trouble.forbids() || (is_dangerous && trouble == Trouble::MayStayInAtRestart)
 }
 
 fn tone(head: Option<Trouble>, unasked: Unasked) -> Tone {
@@ -64,18 +64,27 @@ fn message(head: Option<Trouble>, unasked: Unasked) -> Message {
         Trouble::MayStayIn => "rest.no-may-stay-in",
         Trouble::MayStayInKeyOff => "rest.no-may-stay-in-key-off",
         Trouble::NeverActs => "rest.no-never-acts",
+        Trouble::ShortedByDiode => "rest.no-shorted-by-diode",
         Trouble::TooMuchCurrent => "rest.no-too-much-current",
+        Trouble::KickTooStrong => "rest.no-kick-too-strong",
+        Trouble::TooFast => "rest.no-too-fast",
         Trouble::WakesController => "rest.no-wakes-controller",
-        Trouble::MayActAtKeyOn if forbids(trouble, unasked) => "rest.no-may-act-at-key-on",
-        Trouble::MayActAtKeyOn => "rest.care-may-act-at-key-on",
+        Trouble::MayStayInAtRestart if forbids(trouble, unasked) => {
+            "rest.no-may-stay-in-at-restart"
+        }
+        Trouble::MayStayInAtRestart => "rest.care-may-stay-in-at-restart",
         Trouble::Weak => "rest.care-weak",
         Trouble::Inrush => "rest.care-inrush",
+        Trouble::Chatters => "rest.care-chatters",
+        Trouble::KicksHeat => "rest.care-kicks-heat",
         Trouble::FeedsDeadFeed => "rest.care-feeds-dead-feed",
         Trouble::LeaksIntoController => "rest.care-leaks",
         Trouble::DrainsBattery => "rest.care-drains",
         Trouble::LiftsLogicRail => "rest.care-lifts-logic-rail",
         // bearable: never the reason of a verdict
         Trouble::WeakWhileCranking
+        | Trouble::KickUncaught
+        | Trouble::PulsedTooLittle
         | Trouble::ActsWithoutFeed
         | Trouble::ActsWithoutGround
         | Trouble::ActsWithoutSupply

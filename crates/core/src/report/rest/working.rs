@@ -1,5 +1,6 @@
 //! How the numbers of an answer were found: the pin by nodal balance, the load by Ohm's law.
 
+use super::switching;
 use crate::{
     output::{Branch, Dead, DeadFlow, KeyState, Load, LoadFlow, Operating, Solved},
     quantity::{Current, Measure, Resistance, Temperature, Value, Voltage, amperes, ohms, volts},
@@ -76,6 +77,9 @@ const HOT: Formula = Formula {
 /// The pin, the load and what is dead, in one key state at one corner.
 pub(super) fn state_steps(state: KeyState, solved: &Solved) -> Vec<Step> {
     let operating = &solved.operating;
+    if let Some(pulsing) = &operating.pulsing {
+        return switching::steps(pulsing);
+    }
     let mut steps = dead_steps(operating);
     steps.extend(pin_step(&PIN, state, operating));
     let (Some(flow), Some(pin)) = (solved.load(), operating.pin) else { return steps };

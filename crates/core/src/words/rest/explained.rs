@@ -62,10 +62,10 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         "Feed the load from the ignition switch (15) or a relay's contact (87), or take an output without an upper switch.",
     ),
     explained(
-        "rest.may-act-at-key-on",
-        // While the controller starts, the load gets more than the voltage at which it is sure to rest,
-        // and less than it is sure to need.
-        "It may twitch at every turn of the key.",
+        "rest.may-stay-in-at-restart",
+        // While the controller starts, the load gets more than the voltage at which it is sure to let go: what was in
+        // before a restart may stay in.
+        "A dip of the battery while cranking restarts the controller, and what was on stays on without being asked to.",
         "Take one of the wirings offered, or an output without a pull-up.",
     ),
     explained(
@@ -197,5 +197,47 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         // With the key on, more than 5 mA flow from the load into the controller's 5 V or 3.3 V.
         "Every sensor on that supply then reads wrong, and above its limit the controller is damaged.",
         "Feed the load from that same supply, or take an output whose pull-up goes to battery.",
+    ),
+    explained(
+        "rest.shorted-by-diode",
+        // A diode across the winding conducts while the load should be driven.
+        "As soon as the output is on, the diode is a dead short: it burns, or the output does.",
+        "Turn the load's two wires round, or its plug's; where the other end can't change, take a relay without diode.",
+    ),
+    explained(
+        "rest.kick-too-strong",
+        // The energy that the clamp takes at each turn-off, the supply's share counted in, is above its rating.
+        "The clamp works until one day it does not, and the output stays on for good.",
+        "Put a diode across the coil, stripe to plus, or an output with a stronger clamp. A valve closes later with a diode; where that matters, take a resistor or a Zener diode in series with it.",
+    ),
+    explained(
+        "rest.kick-uncaught",
+        // Neither the load nor the output is known to give the winding's current a way.
+        "The voltage at the pin rises until something lets go: at best a clamp that the pin table does not mention, at worst the output.",
+        "Look in the pin table for a clamp or a flyback diode at this output. If there is none, put a diode across the coil, stripe to plus.",
+    ),
+    explained(
+        "rest.too-fast",
+        // The frequency is above the output's highest.
+        "A slow switch spends much of each period half open, and turns what the load should get into heat.",
+        "Lower the frequency in the controller if the load allows it, or move the load to an output that can do it.",
+    ),
+    explained(
+        "rest.chatters",
+        // The current at the end of the off time is below where the relay lets go.
+        "A relay that pulls in and lets go hundreds of times a minute burns its contacts.",
+        "Don't pulse a relay's coil: switch it on or off for good.",
+    ),
+    explained(
+        "rest.kicks-heat",
+        // More than a watt in the clamp or the body diode.
+        "A switch without a heat sink gets rid of about a watt: common practice, no source.",
+        "Put a diode across the load, stripe to plus, so that the kick runs there; or lower the frequency.",
+    ),
+    explained(
+        "rest.pulsed-too-little",
+        // The current at the end of the on time is below where every such load acts.
+        "A valve that is held between two positions is meant to do so; one that should open does not.",
+        "Raise the duty where it must act for certain, and see that the duty's range is what the controller is set to.",
     ),
 ];
