@@ -24,9 +24,10 @@ fn diode() -> Suppression {
     Suppression::Diode { is_right_way: true }
 }
 
-fn pulsed(load: Load, frequency: f64, duty: f64) -> Load {
-    let pulse = Pulse { frequency: Band::exact(hertz(frequency)), duty: Band::exact(share(duty)) };
-    Load { pulse: Some(pulse), ..load }
+fn pulsed(mut load: Load, frequency: f64, duty: f64) -> Load {
+    let (frequency, duty) = (Band::exact(hertz(frequency)), Band::exact(share(duty)));
+    load.pulse = Some(Pulse { frequency, duty });
+    load
 }
 
 fn on_a_switch(load: Load) -> Wiring {
