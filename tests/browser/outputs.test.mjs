@@ -85,3 +85,54 @@ test("eight 2.4-ohm injectors on plain outputs are too much, and resistors serve
   const corners = await rows(page, "injectors", /./);
   assert.ok(corners.some((row) => row.join(" ").includes("cranking, hot")), JSON.stringify(corners));
 }));
+
+test("a valve that is pulsed faster than its output can, is told the output's own pace", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "open-drain", pulse_limit: "100 Hz" },
+    { kind: "solenoid", resistance: "24 ohm", far_end: "ignition", frequency: "300 Hz", suppression: "diode" });
+  await reads(page, "loads.0", /^Don.t connect it: too fast for the output$/);
+  const advice = await toDo(page, "loads.0");
+  assert.ok(advice.some((it) => /^Pulse it at 100 Hz at most/.test(it)), advice.join("\n"));
+  const pulsed = await state(page, "Output pulsed");
+  assert.match(pulsed, /mA through it: acts or rests, as the duty is/);
+  await typeAll(page, { "loads.0.frequency": "100 Hz" });
+  await reads(page, "loads.0", /^Connect it$/);
+}));
+
+test("a diode across a coil is drawn, and the wrong way round it is a dead short", () => visit(async ({ page }) => {
+  await wire(page,
+    { stage: "open-drain" },
+    { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition", suppression: "diode", stripe: "pin" });
+  await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
+  const drawing = answer(page, "loads.0").locator("figure.circuit svg");
+  await state(page, "Output on");
+  const live = await drawing.locator("path.part.live").count();
+  await typeAll(page, { "loads.0.stripe": "far-end" });
+  await reads(page, "loads.0", /^Connect it$/);
+  assert.ok(await drawing.locator("path.part.live").count() < live, "the right way round it carries nothing");
+}));
+
+test("a finger drawn across the picture steps through the key states", () => visit(async ({ page }) => {
+  await wire(page, { stage: "open-drain" }, { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition" });
+  const figure = answer(page, "loads.0").locator("figure.circuit");
+  await state(page, "Key off");
+  await figure.locator("svg").scrollIntoViewIfNeeded();
+  const box = await figure.locator("svg").boundingBox();
+  const draw = async (from, to) => {
+    const y = box.y + box.height / 2;
+    await page.mouse.move(box.x + from, y);
+    await page.mouse.down();
+    await page.mouse.move(box.x + to, y, { steps: 4 });
+    await page.mouse.up();
+  };
+  const pressed = () => figure.locator('button[aria-pressed="true"]').innerText();
+  const [left, right] = [0.2 * box.width, 0.8 * box.width];
+  await draw(right, left);
+  assert.match(await pressed(), /Key on, starting/);
+  await draw(right, left);
+  assert.match(await pressed(), /Running, output off/);
+  await draw(left, right);
+  assert.match(await pressed(), /Key on, starting/);
+  await draw(left, left + 10);
+  assert.match(await pressed(), /Key on, starting/, "a touch is not a step");
+}));

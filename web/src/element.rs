@@ -15,7 +15,7 @@ use yew::{
     virtual_dom::{AttributeOrProperty, Attributes, Key, VList, VNode, VTag, VText},
 };
 
-pub(crate) use listening::{on, on_click, on_typing};
+pub(crate) use listening::{Step, on, on_click, on_swipe, on_typing};
 
 /// What an attribute may be set to; `None`, and `false`, leave it away.
 pub(crate) trait Setting {

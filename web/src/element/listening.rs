@@ -1,9 +1,9 @@
 //! Elements that listen to what is done to them.
 
-use std::rc::Rc;
+use std::{cell::RefCell, rc::Rc};
 
 use wasm_bindgen::JsCast;
-use web_sys::{Event, HtmlInputElement};
+use web_sys::{Event, HtmlInputElement, MouseEvent};
 use yew::{
     Callback,
     virtual_dom::{Listener, ListenerKind},
@@ -56,4 +56,36 @@ pub(crate) fn on_typing(input: View, typed: &str, then: Callback<String>) -> Vie
         }
     });
     on("input", input, then)
+}
+
+/// Which way a finger was drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Step {
+    /// To the right: what was before.
+    Back,
+    /// To the left: what comes next.
+    Forth,
+}
+
+/// A finger that moves less than this, in pixels, was meant to stay.
+const LEAST: i32 = 40;
+
+/// The same element, which steps when a finger is drawn across it. `start` keeps where the finger came down.
+pub(crate) fn on_swipe(
+    element: View,
+    start: &Rc<RefCell<Option<i32>>>,
+    then: &Callback<Step>,
+) -> View {
+    let place = |event: &Event| event.dyn_ref::<MouseEvent>().map(MouseEvent::client_x);
+    let (came, went, then) = (Rc::clone(start), Rc::clone(start), then.clone());
+    let down = Callback::from(move |event: Event| *came.borrow_mut() = place(&event));
+    let up = Callback::from(move |event: Event| {
+        let from = went.borrow_mut().take();
+        match from.zip(place(&event)).map(|(from, to)| to - from) {
+            Some(moved) if moved >= LEAST => then.emit(Step::Back),
+            Some(moved) if moved <= -LEAST => then.emit(Step::Forth),
+            _ => {}
+        }
+    });
+    on("pointerup", on("pointerdown", element, down), up)
 }

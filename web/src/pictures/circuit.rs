@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::{disc, horizontal, label, line, vertical, whole};
 use crate::{
-    element::{View, all, el, keyed, nothing, on_click, several},
+    element::{Step, View, all, el, keyed, nothing, on_click, on_swipe, several},
     words,
 };
 
@@ -24,6 +24,7 @@ pub(crate) fn CircuitView(props: &Props) -> Html {
     let worst =
         circuit.states.iter().enumerate().min_by_key(|(_, it)| it.tone).map_or(0, |(at, _)| at);
     let chosen = use_state(|| None::<usize>);
+    let start = use_mut_ref(|| None::<i32>);
     let now = chosen.unwrap_or(worst).min(circuit.states.len().saturating_sub(1));
     let Some(state) = circuit.states.get(now) else { return Html::default() };
     let buttons = circuit.states.iter().enumerate().map(|(at, it)| {
@@ -31,12 +32,21 @@ pub(crate) fn CircuitView(props: &Props) -> Html {
         let choose = Callback::from(move |_| chosen.set(Some(at)));
         keyed(it.state, on_click(state_button(it, at == now), choose))
     });
+    let drawn = el!("svg", "viewBox" = "0 0 340 300", "role" = "img", "class" = "swiped",
+        "aria-label" = format!("{} {}", state.name.text, state.summary.text);
+        drawing(circuit, state),
+    );
+    let last = circuit.states.len().saturating_sub(1);
+    let shown = chosen.clone();
+    let step = Callback::from(move |steps: Step| {
+        shown.set(Some(match steps {
+            Step::Back => now.saturating_sub(1),
+            Step::Forth => (now + 1).min(last),
+        }));
+    });
     el!("figure", "class" = "picture circuit";
         el!("div", "class" = "states", "role" = "group", "aria-label" = "Key state"; all(buttons)),
-        el!("svg", "viewBox" = "0 0 340 300", "role" = "img",
-            "aria-label" = format!("{} {}", state.name.text, state.summary.text);
-            drawing(circuit, state),
-        ),
+        on_swipe(drawn, &start, &step),
         el!("figcaption", "aria-live" = "polite"; summary(state)),
         el!("ul", "class" = "all-states"; all(circuit.states.iter().map(|it| el!("li"; summary(it))))),
     )
@@ -64,6 +74,7 @@ const DIODE: f64 = 118.0;
 const PULL: f64 = 158.0;
 const EDGE: f64 = 190.0;
 const LOAD: f64 = 270.0;
+const BESIDE: f64 = 306.0;
 
 fn drawing(circuit: &Circuit, state: &CircuitState) -> View {
     let has_upper = circuit.stage != "open-drain";
@@ -185,10 +196,35 @@ fn load(circuit: &Circuit, state: &CircuitState) -> View {
             "height" = "40"
         ),
         matches!(circuit.load, "led" | "solid-state").then(|| one_way(middle, amperes)),
-        label("scale", LOAD + 17.0, middle + 4.0, None, &circuit.load.replace('-', " ")),
+        load_name(circuit, middle),
+        suppressor(circuit, state, middle),
         arrow(LOAD, middle, amperes, far < PIN),
         if circuit.far_end == "ground" { earth(LOAD, GROUND) } else { feed(circuit, state) },
     )
+}
+
+/// To the right of the load, or to its left where something lies across it.
+fn load_name(circuit: &Circuit, middle: f64) -> View {
+    let name = circuit.load.replace('-', " ");
+    let (x, anchor) = match circuit.suppressor {
+        None => (LOAD + 17.0, None),
+        Some(_) => (LOAD - 30.0, Some("end")),
+    };
+    label("scale", x, middle + 4.0, anchor, &name)
+}
+
+/// What lies across the load's winding. The plus is above, and a diode that is the right way round points there.
+fn suppressor(circuit: &Circuit, state: &CircuitState, middle: f64) -> View {
+    let Some(kind) = circuit.suppressor else { return nothing() };
+    let amperes = current(state, "suppressor");
+    let (top, bottom) = (middle - 30.0, middle + 30.0);
+    let class = class_of(amperes);
+    let part = match kind {
+        "diode" => diode_up(BESIDE, top, bottom, amperes),
+        "resistor" => resistor(BESIDE, top, bottom, amperes),
+        _ => diode_down(BESIDE, top, bottom, amperes),
+    };
+    several!(horizontal(class, LOAD, BESIDE, top), part, horizontal(class, LOAD, BESIDE, bottom))
 }
 
 /// The diode in a load: both from a feed to the pin and from the pin to ground it points down.
@@ -252,6 +288,19 @@ fn diode_up(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
         vertical(class, x, middle + 8.0, bottom),
         el!("path", "class" = part, "d" = triangle),
         horizontal(part, x - 9.0, x + 9.0, middle - 8.0),
+    )
+}
+
+/// A diode that lets current pass downwards.
+fn diode_down(x: f64, top: f64, bottom: f64, amperes: f64) -> View {
+    let (class, part) = (class_of(amperes), part_class(amperes));
+    let middle = f64::midpoint(top, bottom);
+    let triangle = format!("M{} {}h18l-9 16z", whole(x - 9.0), whole(middle - 8.0));
+    el!("g";
+        vertical(class, x, top, middle - 8.0),
+        vertical(class, x, middle + 8.0, bottom),
+        el!("path", "class" = part, "d" = triangle),
+        horizontal(part, x - 9.0, x + 9.0, middle + 8.0),
     )
 }
 
