@@ -3,6 +3,7 @@
 use quietpin_core::{
     output::{
         Effect, FarEnd, KeyState, Kind, Load, OnLevel, PullRail, Stage, Trouble, Wiring, judge,
+        probe,
     },
     quantity::{Band, Measure, amperes, celsius, ohms, volts},
 };
@@ -317,4 +318,23 @@ fn a_pull_up_to_3_volts_3_leaves_a_load_to_5_volts_what_lies_between() {
     let wiring =
         pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, input), 5_000.0, PullRail::ThreeVolt);
     check(&wiring, 47.0, KeyState::Off, -(5.0 - 3.3) / 2.0);
+}
+
+#[test]
+fn a_floating_pin_is_proved_by_a_resistor_and_a_lamp() {
+    let low = wiring(Stage::OpenDrain, OnLevel::Ground, load(COIL, 90.0, FarEnd::Ignition));
+    let found = probe(&low, &bench(12.6, 47.0)).expect("it floats");
+    // 1 kilohm to battery: all of it while open; over 1000 and 0.1 ohm while on
+    assert!((found.off.nominal.base() - 12.6).abs() < 1e-9, "{found:?}");
+    assert!((found.on.nominal.base() - 12.6 * 0.1 / 1000.1).abs() < 1e-12, "{found:?}");
+    // a lamp of 12 V, 3 W has 48 ohm lit: 12.6 V over 48.1 ohm; cold a tenth of it
+    assert!((found.lamp.base() - 12.6 / 48.1).abs() < 1e-9, "{found:?}");
+    assert!((found.lamp_inrush.base() - 12.6 / 4.9).abs() < 1e-9, "{found:?}");
+    let high = wiring(Stage::HighSide, OnLevel::Battery, load(COIL, 90.0, FarEnd::Ground));
+    let found = probe(&high, &bench(12.6, 47.0)).expect("it floats");
+    assert_eq!(found.end, FarEnd::Ground);
+    assert!(found.off.nominal.base().abs() < 1e-9, "{found:?}");
+    assert!((found.on.nominal.base() - 12.6 * 1000.0 / 1000.1).abs() < 1e-9, "{found:?}");
+    let both = wiring(Stage::HalfBridge, OnLevel::Ground, load(COIL, 90.0, FarEnd::Ignition));
+    assert_eq!(probe(&both, &bench(12.6, 47.0)), None, "it holds its pin");
 }

@@ -1,11 +1,18 @@
-//! How long the whole report of each example plan takes.
+//! How long a key state, a load, forty outputs and each example plan take.
 
-use std::{fs, path::Path};
+#![expect(clippy::indexing_slicing, reason = "a remainder is in range")]
+
+use std::{fs, hint::black_box, path::Path};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use quietpin_core::{
+    output::{
+        Contact, FarEnd, KeyState, Load, OnLevel, Output, Point, PullRail, Stage, SupplyCorner,
+        Surroundings, Wiring, judge, operate, rest,
+    },
     plan::{self, Plan},
-    report::report,
+    quantity::{Band, celsius, ohms, volts},
+    report::{Memory, report, report_after},
 };
 
 fn reports(bench: &mut Criterion) {
@@ -14,6 +21,94 @@ fn reports(bench: &mut Criterion) {
         group.bench_function(name, |bench| bench.iter(|| report(&plan)));
     }
     group.finish();
+}
+
+/// One key state, and everything about one load: every state at every corner.
+fn loads(bench: &mut Criterion) {
+    let wiring = bridge();
+    let around = around();
+    let nominal = Point::nominal(around.nominal, 0, Contact::Closed);
+    bench.bench_function("one key state", |bench| {
+        bench.iter(|| operate(black_box(&wiring), KeyState::Off, &nominal, &around));
+    });
+    bench.bench_function("one load, every state at every corner", |bench| {
+        bench.iter(|| rest(black_box(&wiring), 0, &around).map(|it| judge(&it, |_| true)));
+    });
+}
+
+/// A plan of 40 outputs, each with a load: whole, and after an edit of one load.
+fn forty(bench: &mut Criterion) {
+    let plan = large(40);
+    bench.bench_function("40 outputs, from nothing", |bench| {
+        bench.iter(|| report(black_box(&plan)));
+    });
+    let mut memory = Memory::default();
+    report_after(&mut memory, &plan);
+    let mut turn = false;
+    bench.bench_function("40 outputs, one load edited", |bench| {
+        bench.iter(|| {
+            turn = !turn;
+            let mut edited = plan.clone();
+            edited.set("loads.20.resistance", if turn { "90 ohm" } else { "91 ohm" });
+            report_after(&mut memory, &edited)
+        });
+    });
+}
+
+fn around() -> Surroundings {
+    let corner = |name, supply, temperature, is_cranking| SupplyCorner {
+        name,
+        supply: volts(supply),
+        temperature: celsius(temperature),
+        is_cranking,
+    };
+    let nominal = corner("at rest, 20 °C", 12.6, 20.0, false);
+    let dead = Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) };
+    Surroundings {
+        corners: vec![
+            corner("cranking, cold", 8.0, -20.0, true),
+            corner("cranking, hot", 8.0, 100.0, true),
+            nominal,
+            corner("at rest, hot", 12.6, 100.0, false),
+            corner("charging, cold", 14.8, -20.0, false),
+            corner("charging, hot", 14.8, 100.0, false),
+        ],
+        nominal,
+        dead_rail: dead,
+        dead_feed: dead,
+    }
+}
+
+/// A relay between a half-bridge and a relay's contact: the circuit with the most corners that is usual.
+fn bridge() -> Wiring {
+    let mut output = Output::plain(Stage::HalfBridge);
+    output.pull_up = Some((Band::with_tolerance(ohms(4700.0), 0.05), PullRail::Battery));
+    let loads = vec![Load::relay_coil(FarEnd::Relay)];
+    Wiring { output, level: OnLevel::Ground, loads }
+}
+
+fn large(count: usize) -> Plan {
+    let stages = ["open-drain", "half-bridge", "high-side"];
+    let ends = ["ignition", "relay", "battery", "ground"];
+    let kinds = ["relay-coil", "solenoid", "lamp", "motor", "led"];
+    let mut plan = Plan::default();
+    for (at, stage) in stages.iter().cycle().take(count).enumerate() {
+        let name = format!("P{at}");
+        plan.outputs.push(plan::Output {
+            name: name.clone(),
+            stage: (*stage).into(),
+            on_level: "ground".into(),
+            ..plan::Output::default()
+        });
+        plan.loads.push(plan::Load {
+            name: format!("load {at}"),
+            output: name,
+            far_end: ends[at % ends.len()].into(),
+            kind: kinds[at % kinds.len()].into(),
+            ..plan::Load::default()
+        });
+    }
+    plan
 }
 
 /// The example plans by name, in the order of their names.
@@ -34,5 +129,5 @@ fn plans() -> Vec<(String, Plan)> {
     plans
 }
 
-criterion_group!(benches, reports);
+criterion_group!(benches, loads, forty, reports);
 criterion_main!(benches);

@@ -281,11 +281,15 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "rest.do-prove-floats",
-        "Before you plug it in: hang 1 kilohm from the bare pin to battery. The pin must read battery with the output off, and near 0 V with it on; without the resistor a meter reads 0 V in both.",
+        "Before you plug it in: the bare pin floats, and a meter shows 0 V or drifts, on or off. Hang {resistor} from it to {end}: it must read {off} with the output off, and {on} with it on.",
     ),
     (
-        "rest.do-prove-floats-high",
-        "Before you plug it in: hang 1 kilohm from the bare pin to ground. The pin must read 0 V with the output off, and battery with it on.",
+        "rest.do-prove-lamp",
+        "Or a test lamp of 12 V, 3 W in the resistor's stead: dark with the output off, lit with it on. It takes {current}.",
+    ),
+    (
+        "rest.do-no-lamp",
+        "No test lamp: it takes {inrush} for a moment, and the output's limit is {limit}.",
     ),
     ("rest.do-check-limit", "Check the pin table: {output} must carry {current}."),
     ("rest.and-inrush", "{current} ({inrush} for a moment)"),

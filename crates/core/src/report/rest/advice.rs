@@ -5,7 +5,7 @@ use crate::{
     fields,
     finding::Finding,
     message::Message,
-    output::{Alternative, Change, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage},
+    output::{Alternative, Change, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage, probe},
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     read::Unasked,
     say,
@@ -21,6 +21,7 @@ pub(super) fn to_do(
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
     if is_clean {
         to_do.extend(proof(subject));
+        to_do.extend(lamp(subject));
         to_do.extend(limit(subject));
     } else if remedies.is_empty() {
         to_do.push(say!("rest.do-nothing-found"));
@@ -41,10 +42,14 @@ fn proof(subject: &Subject<'_>) -> Option<Message> {
     let case = subject.cases.first()?;
     let (off, on) = (&case.rest.state(KeyState::Off)?.bare, &case.rest.state(KeyState::On)?.bare);
     if off.floats {
-        return Some(match case.rest.wiring.output.stage {
-            Stage::OpenDrain => say!("rest.do-prove-floats"),
-            _ => say!("rest.do-prove-floats-high"),
-        });
+        let probe = probe(&case.rest.wiring, &subject.planned.around)?;
+        return Some(say!(
+            "rest.do-prove-floats",
+            resistor = probe.resistor,
+            end = names::end(probe.end),
+            off = range(&probe.off),
+            on = range(&probe.on)
+        ));
     }
     let reading = Value::text(format!(
         "{}, and {} with the output on",
@@ -52,6 +57,23 @@ fn proof(subject: &Subject<'_>) -> Option<Message> {
         reading_range(on).shown
     ));
     Some(say!("rest.do-prove-reads", reading = reading))
+}
+
+/// What a test lamp shows at a pin that floats, or why none belongs there.
+fn lamp(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    let wiring = &case.rest.wiring;
+    if !case.rest.state(KeyState::Off)?.bare.floats {
+        return None;
+    }
+    let probe = probe(wiring, &subject.planned.around)?;
+    let limit = wiring.output.current_limit.map(|limit| limit.low);
+    match limit {
+        Some(limit) if probe.lamp_inrush > limit => {
+            Some(say!("rest.do-no-lamp", inrush = probe.lamp_inrush, limit = limit))
+        }
+        _ => Some(say!("rest.do-prove-lamp", current = carried(probe.lamp, probe.lamp_inrush))),
+    }
 }
 
 /// A reading with its range.
