@@ -14,7 +14,7 @@ use std::rc::Rc;
 
 pub(crate) use answer::answer_view;
 pub(crate) use controls::{button, link_to, sending};
-pub(crate) use dialog::{Plans, open_file};
+pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{Props as FieldProps, field_view};
 pub(crate) use findings::findings_view;
 pub(crate) use fold::fold;

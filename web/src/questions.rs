@@ -3,6 +3,7 @@
 
 mod channels;
 mod conditions;
+mod controller;
 mod cranking;
 mod injectors;
 mod rest;

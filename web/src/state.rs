@@ -58,6 +58,8 @@ pub enum Action {
     Add(List),
     /// Took an entry off a list.
     Remove(List, usize),
+    /// Took the outputs of this description in place of the plan's.
+    Take(Box<Plan>),
     /// Took back the last change.
     Undo,
     /// Made it again.
@@ -189,6 +191,9 @@ impl Reducible for State {
                 List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
                 List::Outputs | List::Loads => {}
             }),
+            Action::Take(description) => {
+                state.change("", |plan| plan.take_controller(&description));
+            }
             Action::Undo => {
                 if let Some(plan) = state.history.undo(&state.plan) {
                     state.show(plan);

@@ -4,12 +4,14 @@
 //! JSON that a person can read and edit: blank fields are left out, and a number may stand where a text is
 //! meant.
 
+mod controller;
 mod file;
 mod node;
 mod parse;
 mod place;
 mod record;
 
+pub use controller::{GENERICS, Generic};
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
 use record::{Record, record};
 

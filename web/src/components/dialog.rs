@@ -62,17 +62,18 @@ fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> Vi
         button(None, "New, from the demo", open_new(|_| quietpin_core::demo())),
         button(None, "New, a copy of this", open_new(copy)),
         el!("label", "class" = "button", "for" = "plan-file"; "Open a file"),
-        file_input(send.clone()),
+        file_input("plan-file", send.clone(), open),
         button(None, "Save as a file", save(state.plan.clone(), send.clone())),
         button(None, "Print", Callback::from(|_| print::print())),
         button(None, remove, removal(&state.key, send, removing)),
     )
 }
 
-fn file_input(send: Dispatch) -> View {
+/// A field that takes a plan's file; `then` says what is done with the plan.
+pub(crate) fn file_input(id: &'static str, send: Dispatch, then: fn(Plan) -> Action) -> View {
     let input = el!(
         "input",
-        "id" = "plan-file",
+        "id" = id,
         "class" = "file",
         "type" = "file",
         "accept" = ".json,application/json"
@@ -80,7 +81,7 @@ fn file_input(send: Dispatch) -> View {
     let choose = Callback::from(move |event: Event| {
         if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
             if let Some(file) = input.files().and_then(|files| files.get(0)) {
-                open_file(&file, send.clone());
+                read_file(&file, send.clone(), then);
             }
             // the same file can be chosen again
             input.set_value("");
@@ -149,6 +150,14 @@ fn open_any(send: &Dispatch) {
 
 /// Opens a plan file beside the plans that are kept; the open plan is not touched.
 pub(crate) fn open_file(file: &web_sys::File, send: Dispatch) {
+    read_file(file, send, open);
+}
+
+fn open(plan: Plan) -> Action {
+    Action::Open(storage::free_key(), Box::new(plan))
+}
+
+fn read_file(file: &web_sys::File, send: Dispatch, then: fn(Plan) -> Action) {
     files::read(file, move |read| {
         let parsed = match read {
             files::Read::Text(text) => plan::parse(&text),
@@ -156,13 +165,14 @@ pub(crate) fn open_file(file: &web_sys::File, send: Dispatch) {
             files::Read::Failed => Err(plan::ReadError::NotJson { detail: "it is no text".into() }),
         };
         send.dispatch(match parsed {
-            Ok(plan) => Action::Open(storage::free_key(), Box::new(plan)),
+            Ok(plan) => then(plan),
             Err(error) => Action::Say(Notice { text: error.to_string(), kept: None }),
         });
     });
 }
 
-fn save(plan: Rc<Plan>, send: Dispatch) -> Callback<Event> {
+/// Saves a plan as a file.
+pub(crate) fn save(plan: Rc<Plan>, send: Dispatch) -> Callback<Event> {
     Callback::from(move |_| {
         if files::save(&files::name_for(&plan.name), &plan::write(&plan)).is_err() {
             let text = "This browser did not save the file.".to_owned();

@@ -2,7 +2,7 @@
 
 use quietpin_core::fields;
 
-use super::{form, frame, section};
+use super::{controller::controller_view, form, frame, section};
 use crate::{
     components::{Dispatch, Page, answer_view, button, sending},
     element::{View, all, el, keyed, nothing, several},
@@ -33,6 +33,7 @@ pub(crate) fn rest_view(page: &Page) -> View {
         el!("h3"; "The controller’s outputs"),
         el!("div"; all((0..List::Outputs.length(&state.plan)).map(output))),
         add(List::Outputs, "Add an output", &page.send),
+        controller_view(page),
     );
     frame(section, Some(content))
 }

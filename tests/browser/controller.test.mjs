@@ -1,0 +1,55 @@
+// A controller that is described once: from a generic description, into a file, into the next plan.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { answer, field, notices, plans, reads, typeAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+async function fold(page) {
+  const controller = page.locator("details.rare", { hasText: "The controller, described once" });
+  if (await controller.getAttribute("open") === null) await controller.locator("> summary").tap();
+  return controller;
+}
+
+const outputs = (page) => page.locator('fieldset[id^="at-outputs."]').count();
+
+test("a generic description gives the outputs, and undo takes them back", () => visit(async ({ page }) => {
+  await (await fold(page)).getByRole("button", { name: "eight switches to ground", exact: true }).tap();
+  assert.equal(await outputs(page), 8);
+  assert.equal(await field(page, "outputs.2.name").inputValue(), "D3");
+  await page.getByRole("button", { name: "Add a load" }).tap();
+  await typeAll(page, { "loads.0.name": "fan relay", "loads.0.far_end": "ignition", "loads.0.output": "D3" });
+  await reads(page, "loads.0", /^Connect it$/);
+  for (const _ of [1, 2, 3, 4, 5]) await page.getByRole("button", { name: "Undo", exact: true }).tap();
+  assert.equal(await outputs(page), 0);
+}));
+
+test("a controller saved from one plan serves the next, and loads hang on what they name", () => visit(async ({ page }) => {
+  await (await fold(page)).getByRole("button", { name: /two to battery/ }).tap();
+  await typeAll(page, { "outputs.0.current_limit": "1.5 A" });
+  const download = page.waitForEvent("download");
+  await (await fold(page)).getByRole("button", { name: "Save the outputs as a file" }).tap();
+  const file = await download;
+  const text = await readFile(await file.path(), "utf8");
+  assert.deepEqual(Object.keys(JSON.parse(text)).sort(), ["name", "outputs", "quietpin"]);
+
+  await (await plans(page)).getByRole("button", { name: "New, blank" }).tap();
+  await page.getByRole("button", { name: "Add a load" }).tap();
+  await typeAll(page, { "loads.0.name": "horn relay", "loads.0.far_end": "ground" });
+  await fold(page);
+  const take = (name, body) => page.locator("#controller-file").setInputFiles({
+    name, mimeType: "application/json", buffer: Buffer.from(body),
+  });
+  await take("controller.quietpin.json", text);
+  await typeAll(page, { "loads.0.output": "S1" });
+  await reads(page, "loads.0", /^Connect it$/);
+  assert.equal(await field(page, "outputs.0.current_limit").inputValue(), "1.5 A");
+  assert.equal(await field(page, "loads.0.name").inputValue(), "horn relay", "the load stays");
+
+  await take("blank.json", '{ "quietpin": 1, "name": "nothing" }');
+  await notices(page).first().waitFor();
+  assert.match((await notices(page).allInnerTexts()).join(" "), /describes no outputs/);
+  assert.equal(await outputs(page), 14, "what was there is still there");
+  assert.ok(await answer(page, "loads.0").isVisible());
+}));

@@ -1,0 +1,38 @@
+//! The controller, described once and carried from plan to plan.
+
+use quietpin_core::plan::{GENERICS, Plan};
+
+use crate::{
+    components::{Page, button, file_input, fold, save, sending},
+    element::{View, all, el},
+    state::Action,
+};
+
+/// Where its outputs may come from, and where they may go.
+pub(crate) fn controller_view(page: &Page) -> View {
+    let (state, send) = (&page.state, &page.send);
+    let generics = GENERICS.iter().map(|generic| {
+        let take = Action::Take(Box::new(generic.describe()));
+        button(Some("quiet"), generic.name, sending(send, take))
+    });
+    let content = el!("div", "class" = "controller";
+        el!("p"; "The outputs above are your controller. Save them once, and take them into the next plan: loads stay, and \
+            hang on the output that they name. What is taken stands in place of the outputs above; Undo brings those back."),
+        el!("div", "class" = "buttons";
+            button(None, "Save the outputs as a file", save(state.plan.controller().into(), send.clone())),
+            el!("label", "class" = "button", "for" = "controller-file"; "Take outputs from a file"),
+            file_input("controller-file", send.clone(), take),
+        ),
+        el!("p"; "Or start from a generic description, invented, and set each output as its pin table says:"),
+        el!("div", "class" = "buttons"; all(generics)),
+    );
+    fold("rare", "The controller, described once", false, content)
+}
+
+fn take(plan: Plan) -> Action {
+    if plan.outputs.is_empty() {
+        let text = "This file describes no outputs: nothing was taken from it.".to_owned();
+        return Action::Say(crate::state::Notice { text, kept: None });
+    }
+    Action::Take(Box::new(plan))
+}
