@@ -100,6 +100,7 @@ impl Group {
 
 impl Plan {
     /// The description of its controller: a plan with nothing but the outputs, and a name that says so.
+    #[must_use]
     pub fn controller(&self) -> Self {
         let name = match self.name.trim() {
             "" => "controller".to_owned(),
