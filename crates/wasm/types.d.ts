@@ -147,7 +147,7 @@ caption: Message,
  */
 stage: string,
 /**
- * Where the load's other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
+ * Where the load's other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
  */
 far_end: string,
 /**
@@ -620,9 +620,13 @@ drop_out?: string,
  */
 output?: string,
 /**
- * Where its other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
+ * Where its other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
  */
 far_end?: string,
+/**
+ * Name of the output at its other end, where that is one.
+ */
+far_output?: string,
 /**
  * What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
  */

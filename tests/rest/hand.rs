@@ -2,8 +2,8 @@
 
 use quietpin_core::{
     output::{
-        Effect, FarEnd, KeyState, Kind, Load, OnLevel, PullRail, Stage, Trouble, Wiring, judge,
-        probe,
+        Effect, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, PullRail, Stage, Trouble,
+        Wiring, judge, probe,
     },
     quantity::{Band, Measure, amperes, celsius, ohms, volts},
 };
@@ -337,4 +337,44 @@ fn a_floating_pin_is_proved_by_a_resistor_and_a_lamp() {
     assert!((found.on.nominal.base() - 12.6 * 1000.0 / 1000.1).abs() < 1e-9, "{found:?}");
     let both = wiring(Stage::HalfBridge, OnLevel::Ground, load(COIL, 90.0, FarEnd::Ignition));
     assert_eq!(probe(&both, &bench(12.6, 47.0)), None, "it holds its pin");
+}
+
+/// A load between two half-bridges, the other one off while the first is on.
+fn pair(kind: Kind, ohm: f64, level: OnLevel) -> Wiring {
+    let output = Output { on_level: Some(level), ..Output::plain(Stage::HalfBridge) };
+    let partner = Some(Box::new(Partner { output, level }));
+    let load = Load { partner, ..load(kind, ohm, FarEnd::Output) };
+    wiring(Stage::HalfBridge, level, load)
+}
+
+#[test]
+fn a_bridge_pair_drives_its_load_through_both_switches_and_rests_on_one_rail() {
+    for (level, sign) in [(OnLevel::Battery, 1.0), (OnLevel::Ground, -1.0)] {
+        let pair = pair(Kind::Solenoid, 6.0, level);
+        // two switches of 0.1 ohm and 6 ohm in series
+        check(&pair, 47.0, KeyState::On, sign * 12.6 * 6.0 / 6.2);
+        for state in [KeyState::KeyOff, KeyState::Starting, KeyState::Off, KeyState::SupplyLost] {
+            check(&pair, 47.0, state, 0.0);
+        }
+        check_verdict(&pair, 47.0, None);
+    }
+}
+
+#[test]
+fn a_pair_whose_other_output_rests_on_the_other_rail_is_live_at_rest() {
+    let mut torn = pair(Kind::Solenoid, 6.0, OnLevel::Battery);
+    torn.loads[0].partner.as_mut().expect("there is one").level = OnLevel::Ground;
+    // one rests on ground, the other on battery
+    check(&torn, 47.0, KeyState::Off, -12.6 * 6.0 / 6.2);
+    check_verdict(&torn, 47.0, Some(Trouble::LiveAtRest));
+}
+
+#[test]
+fn a_pair_carries_no_more_than_the_weaker_of_its_outputs() {
+    let mut pair = pair(Kind::Solenoid, 6.0, OnLevel::Battery);
+    pair.output.current_limit = Some(Band::exact(amperes(5.0)));
+    check_verdict(&pair, 47.0, None);
+    let partner = pair.loads[0].partner.as_mut().expect("there is one");
+    partner.output.current_limit = Some(Band::exact(amperes(1.0)));
+    check_verdict(&pair, 47.0, Some(Trouble::TooMuchCurrent));
 }

@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 use quietpin_core::{
     output::{
-        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, PullRail, Pulse, Spare, Stage,
-        SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives, judge, rest,
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Spare,
+        Stage, SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives, judge, rest,
     },
     quantity::{Band, Measure, amperes, hertz, joules, ohms, share, volts},
 };
@@ -312,6 +312,26 @@ proptest! {
         let (_, less) = at(&solved(&wiring, &bench(low, 47.0)), KeyState::On);
         let (_, current) = at(&solved(&wiring, &bench(low + more, 47.0)), KeyState::On);
         prop_assert!(current.abs() >= less.abs() - 1e-12, "{less} A, then {current} A");
+    }
+
+    /// A pair that is driven the other way round gives the mirrored answer.
+    #[test]
+    fn a_bridge_pair_is_its_own_mirror_image(
+        ohm in ohm(1.0, 300.0), on in ohm(0.01, 2.0), level in level(), supply in 8.0..15.0,
+    ) {
+        let pair = |level: OnLevel| {
+            let mut output = Output { on_level: Some(level), ..Output::plain(Stage::HalfBridge) };
+            output.on_resistance = Band::exact(ohms(on));
+            let partner = Some(Box::new(Partner { output: output.clone(), level }));
+            let load = Load { partner, ..crate::common::load(Kind::Solenoid, ohm, FarEnd::Output) };
+            Wiring { output, level, loads: vec![load] }
+        };
+        let around = bench(supply, 47.0);
+        for state in [KeyState::Starting, KeyState::Off, KeyState::On] {
+            let (v, i) = at(&solved(&pair(level), &around), state);
+            let (other_v, other_i) = at(&solved(&pair(level.other()), &around), state);
+            prop_assert!((v + other_v).abs() < 1e-9 && (i + other_i).abs() < 1e-9, "{state:?}");
+        }
     }
 
     /// In every solution what flows out of the pin sums to nothing.

@@ -43,6 +43,7 @@ fn after_any_edit_of_an_output_or_a_load() {
     check("never");
     check("level-unknown");
     check("milliamperes");
+    check("switching");
 }
 
 #[test]

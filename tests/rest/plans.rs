@@ -362,6 +362,7 @@ fn typed() -> impl Strategy<Value = String> {
             "open-drain", "high-side", "half-bridge", "ground", "battery", "ignition", "relay",
             "controller", "5v", "relay-coil", "solenoid", "motor", "lamp", "resistor", "dangerous",
             "harmless", "A", "B", "a", "12 ohm", "1k", "2.2k", "100 ohm ±5%", "0", "-1", "NaN",
+            "output", "diode", "pin", "far-end", "300 Hz", "50 %", "10 to 90 %", "45 V", "2 mJ", "30 mH",
             "1e300", "0.01", "6 V", "1 V", "12 H", "5 A", "75 to 90 ohm", "1.500", "10 Mohm",
         ])
         .prop_map(str::to_owned),
@@ -459,4 +460,26 @@ fn what_can_not_be_is_refused_at_its_field_and_the_rest_is_answered() {
         assert_eq!(codes, ["rest.open-mend", "rest.connect"], "{path} = {typed:?}");
         assert_eq!(plan.get(path), Some(typed), "nothing typed is lost");
     }
+}
+
+#[test]
+fn a_load_between_two_outputs_is_a_bridge_pair() {
+    let outputs = [output("H1", "half-bridge", "battery"), output("H2", "half-bridge", "battery")];
+    let motor = |other: &str| Load {
+        kind: "motor".into(),
+        resistance: "3 ohm".into(),
+        far_output: other.into(),
+        ..valve("H1", "output")
+    };
+    check(&plan(&outputs, &[motor("H2")]), "rest.connect", Tone::Good);
+    check(&plan(&outputs, &[motor("")]), "rest.open-far-end", Tone::Open);
+    for (other, code) in [("H1", "rest.pair-of-one"), ("H7", "field.no-such-output")] {
+        let plan = plan(&outputs, &[motor(other)]);
+        check(&plan, "rest.open-far-end", Tone::Open);
+        let report = report(&plan);
+        let found = finding(&report, code).expect("it is said");
+        assert_eq!(found.subject, "loads.0.far_output", "at the field");
+    }
+    let torn = [output("H1", "half-bridge", "battery"), output("H2", "half-bridge", "ground")];
+    check(&plan(&torn, &[motor("H2")]), "rest.no-live-at-rest", Tone::Bad);
 }

@@ -157,6 +157,9 @@ fn follow(plan: &mut Plan, before: &Plan, path: &str) {
         if was.output.trim() == old {
             new.clone_into(&mut load.output);
         }
+        if was.far_output.trim() == old {
+            new.clone_into(&mut load.far_output);
+        }
     }
 }
 

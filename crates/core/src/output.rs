@@ -47,7 +47,7 @@ pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};
 pub use kick::{Catcher, Kick, Path, kick};
-pub use load::{Effect, FarEnd, Kind, Load, Pulse, Suppression};
+pub use load::{Effect, FarEnd, Kind, Load, Partner, Pulse, Suppression};
 pub use meter::{METER_OHM, Reading};
 pub use operate::{Branch, Dead, DeadFlow, LoadFlow, Operating, Part, operate};
 pub use probe::{Probe, probe};

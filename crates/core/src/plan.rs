@@ -150,8 +150,10 @@ record! {
         drop_out: text,
         /// Name of the output it hangs on.
         output: text,
-        /// Where its other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
+        /// Where its other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
         far_end: text,
+        /// Name of the output at its other end, where that is one.
+        far_output: text,
         /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
         unasked: text,
         /// What lies across its winding: `none`, `diode` or `resistor`.

@@ -255,6 +255,7 @@ fn feed_name(far_end: &str) -> &'static str {
         "battery" => "30",
         "ignition" => "15",
         "relay" => "87",
+        "output" => "other output",
         "5v" => "5 V",
         _ => "",
     }

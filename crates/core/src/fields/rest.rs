@@ -42,6 +42,7 @@ const FAR_ENDS: &[Choice] = &[
     choice("ignition", "Ignition switch (15)"),
     choice("relay", "A relay's contact (87)"),
     choice("5v", "The controller's 5 V"),
+    choice("output", "Another output (a bridge pair)"),
 ];
 
 const SUPPRESSIONS: &[Choice] =
@@ -103,6 +104,10 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("loads.#.name", "What hangs on it", Kind::Text).hint("idle valve").first(),
     Field::new("loads.#.far_end", "Its other end goes to", Kind::Choice(FAR_ENDS))
         .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
+        .first(),
+    Field::new("loads.#.far_output", "The other output of the pair", Kind::OutputName)
+        .hint("off while the first is on")
+        .only_if("loads.#.far_end", &["output"])
         .first(),
     Field::new("loads.#.output", "On output", Kind::OutputName).hint("one of the outputs below").first(),
     Field::new("loads.#.kind", "Kind of load", Kind::Choice(LOAD_KINDS))

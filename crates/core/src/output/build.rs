@@ -2,8 +2,8 @@
 
 use super::{
     Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, FarEnd, KeyState,
-    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Part, Point, PullRail, Stage, Suppression,
-    Surroundings, Wiring,
+    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Part, Partner, Point, PullRail, Stage,
+    Suppression, Surroundings, Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
@@ -203,6 +203,10 @@ impl<'a> Build<'a> {
         let node = match (load.far_end, self.state, self.point.contact) {
             (FarEnd::Ground, ..) => GROUND,
             (FarEnd::FiveVolt, ..) => self.logic_rail(PullRail::FiveVolt),
+            (FarEnd::Output, ..) => match &load.partner {
+                Some(partner) => self.partner(partner),
+                None => return,
+            },
             _ if is_cut => self.dead_node(Dead::Feed),
             (FarEnd::Ignition, KeyState::KeyOff, _) => self.dead_node(Dead::Ignition),
             (FarEnd::Relay, KeyState::KeyOff, _) | (FarEnd::Relay, _, Contact::Open) => {
@@ -217,6 +221,46 @@ impl<'a> Build<'a> {
             self.resistor(Part::Load(at), node, ohm);
         }
         self.suppressor(at, load, node);
+    }
+
+    /// The pin of the output at the other end of a load, with its switches, body diodes and resistors.
+    fn partner(&mut self, partner: &Partner) -> Node {
+        let (output, point) = (&partner.output, self.point);
+        let pin = self.network.node("");
+        let upper = match output.stage {
+            Stage::Logic => self.logic_rail(PullRail::FiveVolt),
+            _ => self.rail,
+        };
+        let on = at_least(output.on_resistance_at(point.on, point.at.temperature).base());
+        let floor = self.floor;
+        match partner.drive(self.state) {
+            Drive::Open => {}
+            Drive::ToGround => drop(self.network.resistor(pin, floor, on)),
+            Drive::ToSupply => drop(self.network.resistor(pin, upper, on)),
+        }
+        let law = Diode::Threshold {
+            forward_voltage_v: DIODE_FORWARD_V,
+            on_resistance_ohm: DIODE_ON_OHM,
+        };
+        if output.stage.has_upper() {
+            self.network.diode(pin, upper, law);
+        }
+        if output.stage.has_lower() {
+            self.network.diode(floor, pin, law);
+        }
+        if let Some((band, rail)) = &output.pull_up {
+            let node = match rail {
+                PullRail::Battery => self.battery,
+                PullRail::Controller => self.rail,
+                PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
+            };
+            let ohm = at_least(point.pulls.opposite().of(band).base());
+            self.network.resistor(pin, node, ohm);
+        }
+        if let Some(band) = &output.pull_down {
+            self.network.resistor(pin, floor, at_least(point.pulls.of(band).base()));
+        }
+        pin
     }
 
     /// What lies across the winding.

@@ -189,7 +189,10 @@ pub(super) fn points(
 fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
     let is_fed = wiring.loads.iter().any(|load| load.far_end == FarEnd::Battery);
     let is_pulled = matches!(&wiring.output.pull_up, Some((_, rail)) if *rail == PullRail::Battery);
-    state == KeyState::KeyOff && !is_fed && !is_pulled
+    let partners = wiring.loads.iter().filter(|load| load.far_end == FarEnd::Output);
+    let mut pulls = partners.filter_map(|load| load.partner.as_ref()?.output.pull_up.as_ref());
+    let is_pulled_beyond = pulls.any(|(_, rail)| *rail == PullRail::Battery);
+    state == KeyState::KeyOff && !is_fed && !is_pulled && !is_pulled_beyond
 }
 
 /// Whether the load is the only thing that can carry current at the pin: then it carries none, whatever its resistance.
@@ -249,6 +252,7 @@ impl Free {
         let hangs_on_rail = state.is_unfed()
             && (output.stage.has_upper()
                 || goes_to(FarEnd::FiveVolt)
+                || goes_to(FarEnd::Output)
                 || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
         Self {
             load: End::ends(!is_alone && own),

@@ -340,7 +340,7 @@ fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
 }
 
 fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
-    let limit = wiring.output.current_limit.as_ref().map(|limit| limit.low);
+    let limit = wiring.current_limit(solved.point.subject);
     let is_over = |current: Current| limit.is_some_and(|limit| current > limit);
     if is_over(solved.operating.switch_current()) {
         found.push(match solved.point.phase {

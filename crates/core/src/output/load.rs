@@ -1,6 +1,6 @@
 //! What hangs on an output: its resistance, and the voltages at which it acts and lets go.
 
-use super::{DIODE_FORWARD_V, End, Phase};
+use super::{DIODE_FORWARD_V, Drive, End, KeyState, OnLevel, Output, Phase};
 use crate::{
     quantity::{
         Band, Frequency, Inductance, Measure, Ratio, Resistance, Temperature, Voltage, henries,
@@ -45,6 +45,8 @@ pub enum FarEnd {
     Relay,
     /// The controller's 5 V: dead with the key off.
     FiveVolt,
+    /// Another output of the controller, off while this one is on: a bridge pair.
+    Output,
 }
 
 /// One load.
@@ -66,8 +68,19 @@ pub struct Load {
     pub suppression: Suppression,
     /// How it is pulsed, where it is.
     pub pulse: Option<Pulse>,
+    /// The output at its other end, where that is one.
+    pub partner: Option<Box<Partner>>,
     /// Whether a diode lies in its feed, so that no current runs through it backwards.
     pub has_feed_diode: bool,
+}
+
+/// The output at the other end of a load.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Partner {
+    /// The output.
+    pub output: Output,
+    /// The level that counts as on.
+    pub level: OnLevel,
 }
 
 /// What lies across a winding.
@@ -243,6 +256,7 @@ impl Load {
             inductance: kind.usual_inductance(),
             suppression: Suppression::Unknown,
             pulse: None,
+            partner: None,
             has_feed_diode: false,
         }
     }
@@ -288,7 +302,10 @@ impl Load {
 
     /// Whether it is meant to be driven from the pin to its far end.
     pub fn is_from_pin(&self) -> bool {
-        self.far_end == FarEnd::Ground
+        match (self.far_end, &self.partner) {
+            (FarEnd::Output, Some(partner)) => partner.drive(KeyState::Off) == Drive::ToGround,
+            (far_end, _) => far_end == FarEnd::Ground,
+        }
     }
 
     /// What it does at a voltage, either way round.
@@ -314,12 +331,20 @@ impl Load {
     }
 }
 
+impl Partner {
+    /// What it does in a key state: off while its pair is on.
+    pub fn drive(&self, state: KeyState) -> Drive {
+        let state = if state.is_asked() { KeyState::Off } else { state };
+        self.output.drive(self.level, state)
+    }
+}
+
 impl FarEnd {
     /// The far ends that a load of 12 V may be moved to, in the order in which they are offered: switched feeds before
     /// permanent ones.
     pub const OFFERED: [Self; 4] = [Self::Ignition, Self::Relay, Self::Battery, Self::Ground];
 
-    /// Every far end.
+    /// Every far end that is no other output.
     pub const ALL: [Self; 5] =
         [Self::Ignition, Self::Relay, Self::Battery, Self::Ground, Self::FiveVolt];
 }

@@ -175,7 +175,9 @@ impl KeyState {
     /// Whether a load can meet it: without a feed there is no fuse to pull, and not every load is pulsed.
     pub(super) fn concerns(self, wiring: &Wiring, load: &Load) -> bool {
         match self {
-            Self::FeedLost => !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt),
+            Self::FeedLost => {
+                !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt | FarEnd::Output)
+            }
             Self::Pulsed => wiring.pulse().is_some(),
             _ => true,
         }
@@ -220,6 +222,27 @@ impl Output {
         end.of(&self.on_resistance) * factor.max(LEAST_FACTOR)
     }
 
+    /// What the stage does in a key state, with this level as on.
+    pub fn drive(&self, level: OnLevel, state: KeyState) -> Drive {
+        let toward = |level| match level {
+            OnLevel::Ground => Drive::ToGround,
+            OnLevel::Battery => Drive::ToSupply,
+        };
+        match (state, self.stage) {
+            (
+                KeyState::KeyOff | KeyState::Starting | KeyState::GroundLost | KeyState::SupplyLost,
+                _,
+            )
+            | (KeyState::Off | KeyState::FeedLost, Stage::OpenDrain | Stage::HighSide) => {
+                Drive::Open
+            }
+            (KeyState::On | KeyState::Pulsed, _) => toward(level),
+            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge | Stage::Logic) => {
+                toward(level.other())
+            }
+        }
+    }
+
     /// The on-levels that are possible: two for what drives both ways and of which it is not known.
     pub fn levels(&self) -> &'static [OnLevel] {
         match (self.stage, self.on_level) {
@@ -248,22 +271,14 @@ impl Wiring {
 
     /// What the stage does in a key state.
     pub fn drive(&self, state: KeyState) -> Drive {
-        let toward = |level| match level {
-            OnLevel::Ground => Drive::ToGround,
-            OnLevel::Battery => Drive::ToSupply,
-        };
-        match (state, self.output.stage) {
-            (
-                KeyState::KeyOff | KeyState::Starting | KeyState::GroundLost | KeyState::SupplyLost,
-                _,
-            )
-            | (KeyState::Off | KeyState::FeedLost, Stage::OpenDrain | Stage::HighSide) => {
-                Drive::Open
-            }
-            (KeyState::On | KeyState::Pulsed, _) => toward(self.level),
-            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge | Stage::Logic) => {
-                toward(self.level.other())
-            }
-        }
+        self.output.drive(self.level, state)
+    }
+
+    /// The most that the load's output may carry, and the output at its other end, where there is one.
+    pub fn current_limit(&self, subject: usize) -> Option<Current> {
+        let partner = self.loads.get(subject).filter(|load| load.far_end == FarEnd::Output);
+        let other = partner.and_then(|load| load.partner.as_ref()?.output.current_limit);
+        let limits = [self.output.current_limit, other].into_iter().flatten().map(|it| it.low);
+        limits.reduce(|one, other| if other < one { other } else { one })
     }
 }

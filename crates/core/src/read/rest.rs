@@ -6,8 +6,8 @@ use super::{Conditions, Entry, Reader, problem::shortened};
 use crate::{
     finding::{Finding, Severity},
     output::{
-        FarEnd, Kind, Load, OnLevel, Output, PullRail, Pulse, Stage, SupplyCorner, Suppression,
-        Surroundings,
+        FarEnd, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
+        Suppression, Surroundings,
     },
     plan::MOST_ENTRIES,
     quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
@@ -43,6 +43,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) name: String,
     pub(crate) link: Link,
     pub(crate) far_end: Option<FarEnd>,
+    /// The output at its other end, with its number.
+    pub(crate) partner: Option<(usize, Output)>,
     pub(crate) unasked: Unasked,
     pub(crate) kind: Kind,
     pub(crate) resistance: Band<Resistance>,
@@ -101,8 +103,14 @@ pub(crate) enum Unasked {
 }
 
 impl PlannedLoad {
-    /// The load with its other end there.
-    pub(crate) fn to(&self, far_end: FarEnd) -> Load {
+    /// Whether it hangs on the output with this number, with either end.
+    pub(crate) fn takes(&self, number: usize) -> bool {
+        self.link == Link::To(number) || self.partner.as_ref().is_some_and(|(at, _)| *at == number)
+    }
+
+    /// The load with its other end there, and `level` as on at an output there of which it is not known: both of a pair
+    /// are set alike.
+    pub(crate) fn to(&self, far_end: FarEnd, level: OnLevel) -> Load {
         Load {
             kind: self.kind,
             far_end,
@@ -112,6 +120,7 @@ impl PlannedLoad {
             inductance: self.inductance,
             suppression: self.suppression_to(far_end),
             pulse: self.pulse,
+            partner: self.partner.as_ref().map(|(_, output)| Box::new(partner(output, level))),
             has_feed_diode: false,
         }
     }
@@ -128,6 +137,14 @@ impl PlannedLoad {
             }
         }
     }
+}
+
+fn partner(output: &Output, level: OnLevel) -> Partner {
+    let level = match output.levels() {
+        [only] => *only,
+        _ => level,
+    };
+    Partner { output: output.clone(), level }
 }
 
 /// Reads the outputs, then the loads that name them.

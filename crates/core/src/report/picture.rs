@@ -76,7 +76,7 @@ pub struct Circuit {
     pub caption: Message,
     /// The stage of the output: `open-drain`, `high-side`, `half-bridge` or `logic`.
     pub stage: &'static str,
-    /// Where the load's other end goes: `ground`, `battery`, `ignition`, `relay` or `5v`.
+    /// Where the load's other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
     pub far_end: &'static str,
     /// The kind of the load.
     pub load: &'static str,

@@ -398,6 +398,11 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.end-ignition", "the ignition switch (15)"),
     ("rest.end-relay", "a relay's contact (87)"),
     ("rest.backwards", "{value}, backwards"),
+    ("rest.end-output", "the other output of the pair"),
+    (
+        "rest.pair-of-one",
+        "A load can't go from {output} to {output}: name the other output of the pair.",
+    ),
     ("rest.end-five-volt", "the controller's 5 V"),
     ("rest.part-suppressor", "what lies across it"),
     ("rest.catcher-none", "nothing in the plan"),

@@ -4,8 +4,9 @@ use super::{
     Assumed, Link, PlannedLoad, PlannedOutput, Stripe, Suppressed, Unasked, name, same_name,
 };
 use crate::{
+    fields,
     finding::{Finding, Severity},
-    output::{FarEnd, Kind, Pulse},
+    output::{FarEnd, Kind, Output, Pulse},
     quantity::{Band, Frequency, Inductance, Measure, Ratio, Resistance, Value, Voltage},
     read::{Entry, Reader, problem::shortened},
     say,
@@ -16,6 +17,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]
     let name = name(reader, &path("name"), format!("load {}", at + 1));
     let far_end = reader.choice(&path("far_end"));
     let link = link(reader, &path("output"), outputs);
+    let far_end_code = far_end.value();
+    let partner = partner(reader, &path("far_output"), link, far_end_code, outputs);
     let kind_entry = reader.choice(&path("kind"));
     let kind = kind_entry.value().map_or(Kind::RelayCoil, kind_of);
     let unasked = reader.choice(&path("unasked"));
@@ -37,7 +40,10 @@ pub(super) fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]
         path: format!("loads.{at}"),
         name,
         link,
-        far_end: far_end.value().and_then(far_end_of),
+        far_end: far_end_code
+            .and_then(far_end_of)
+            .filter(|it| *it != FarEnd::Output || partner.is_some()),
+        partner,
         unasked: unasked_of(unasked.value()),
         kind,
         assumed: Assumed {
@@ -163,12 +169,48 @@ fn link(reader: &mut Reader<'_>, path: &str, outputs: &[PlannedOutput]) -> Link 
         reader.given(path, shown);
         return Link::To(at);
     }
+    nowhere(reader, path, &shown, outputs);
+    Link::Nowhere
+}
+
+/// The output at the other end, with its number; nothing where it is not asked for, or not known.
+fn partner(
+    reader: &mut Reader<'_>,
+    path: &str,
+    link: Link,
+    far_end: Option<&str>,
+    outputs: &[PlannedOutput],
+) -> Option<(usize, Output)> {
+    let shown = shortened(reader.text(path));
+    if shown.is_empty() {
+        reader.missing(path);
+        return None;
+    }
+    if far_end != Some("output") {
+        // what stands there is kept for when it is asked for again
+        reader.given(path, shown);
+        return None;
+    }
+    let Some(at) = outputs.iter().position(|output| same_name(&output.name, &shown)) else {
+        nowhere(reader, path, &shown, outputs);
+        return None;
+    };
+    if link == Link::To(at) {
+        let message = say!("rest.pair-of-one", output = shown);
+        reader.unusable(Finding::new(Severity::Fault, path, message));
+        return None;
+    }
+    reader.given(path, shown);
+    Some((at, outputs.get(at)?.output.clone()?))
+}
+
+/// Reports a name that no output bears.
+fn nowhere(reader: &mut Reader<'_>, path: &str, shown: &str, outputs: &[PlannedOutput]) {
     let names: Vec<_> = outputs.iter().map(|output| output.name.as_str()).collect();
     let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
-    let message =
-        say!("field.no-such-output", field = "On output", typed = shown, choices = choices);
+    let label = fields::find(path).map_or("", |field| field.label);
+    let message = say!("field.no-such-output", field = label, typed = shown, choices = choices);
     reader.unusable(Finding::new(Severity::Fault, path, message));
-    Link::Nowhere
 }
 
 fn far_end_of(code: &str) -> Option<FarEnd> {
@@ -178,6 +220,7 @@ fn far_end_of(code: &str) -> Option<FarEnd> {
         "ignition" => Some(FarEnd::Ignition),
         "relay" => Some(FarEnd::Relay),
         "5v" => Some(FarEnd::FiveVolt),
+        "output" => Some(FarEnd::Output),
         _ => None,
     }
 }

@@ -33,23 +33,25 @@ impl<'a> Subject<'a> {
         let load = planned.loads.get(number)?;
         let Link::To(link) = load.link else { return None };
         let output = planned.outputs.get(link)?;
-        load.as_solved()?;
+        if !load.is_solved() {
+            return None;
+        }
         let sharing = || planned.loads.iter().filter(|other| other.link == Link::To(link));
-        let known = || sharing().filter(|other| other.as_solved().is_some());
+        let known = || sharing().filter(|other| other.is_solved());
         let at = known().position(|other| other.path == load.path)?;
-        let loads: Vec<Load> = known().filter_map(PlannedLoad::as_solved).collect();
         let stage = output.output.as_ref()?;
         let cases: Option<Vec<_>> = stage
             .levels()
             .iter()
             .map(|&level| {
-                let wiring = Wiring { output: stage.clone(), level, loads: loads.clone() };
+                let loads: Vec<Load> = known().filter_map(|it| it.solved_at(level)).collect();
+                let wiring = Wiring { output: stage.clone(), level, loads };
                 let rest = rest(&wiring, at, &planned.around)?;
                 let judgement = judge(&rest, |_| true);
                 Some(Case { level, rest, judgement })
             })
             .collect();
-        let left_out = sharing().filter(|other| other.as_solved().is_none()).collect();
+        let left_out = sharing().filter(|other| !other.is_solved()).collect();
         Some(Self { planned, load, output, output_number: link, at, cases: cases?, left_out })
     }
 
@@ -65,8 +67,7 @@ impl<'a> Subject<'a> {
 
     /// The outputs of the plan on which nothing hangs.
     pub(super) fn spares(&self) -> Vec<Spare> {
-        let is_free =
-            |number: usize| !self.planned.loads.iter().any(|load| load.link == Link::To(number));
+        let is_free = |number: usize| !self.planned.loads.iter().any(|load| load.takes(number));
         let outputs = self.planned.outputs.iter().enumerate();
         outputs
             .filter(|(number, _)| is_free(*number))
@@ -76,8 +77,13 @@ impl<'a> Subject<'a> {
 }
 
 impl PlannedLoad {
-    /// The load, if enough of it is known.
-    pub(super) fn as_solved(&self) -> Option<Load> {
-        self.far_end.filter(|_| !self.is_unreadable).map(|far_end| self.to(far_end))
+    /// Whether enough of it is known.
+    pub(super) fn is_solved(&self) -> bool {
+        self.far_end.is_some() && !self.is_unreadable
+    }
+
+    /// The load, if enough of it is known, with this level as on.
+    fn solved_at(&self, level: OnLevel) -> Option<Load> {
+        self.far_end.filter(|_| !self.is_unreadable).map(|far_end| self.to(far_end, level))
     }
 }

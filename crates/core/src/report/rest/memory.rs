@@ -79,7 +79,7 @@ impl Asked {
         let Link::To(link) = load.link else { return None };
         load.far_end?;
         let loads = || planned.loads.iter().enumerate();
-        let is_free = |number: usize| loads().all(|(_, it)| it.link != Link::To(number));
+        let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));
         let outputs = || planned.outputs.iter().enumerate();
         let owned = |(number, it): (usize, &PlannedOutput)| (number, it.clone());
         let sharing = loads().filter(|(_, it)| it.link == Link::To(link));

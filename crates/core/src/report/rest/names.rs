@@ -17,6 +17,7 @@ pub(super) fn end(end: FarEnd) -> Value {
         FarEnd::Ignition => "rest.end-ignition",
         FarEnd::Relay => "rest.end-relay",
         FarEnd::FiveVolt => "rest.end-five-volt",
+        FarEnd::Output => "rest.end-output",
     })
 }
 
@@ -117,6 +118,7 @@ pub(super) fn end_code(end: FarEnd) -> &'static str {
         FarEnd::Ignition => "ignition",
         FarEnd::Relay => "relay",
         FarEnd::FiveVolt => "5v",
+        FarEnd::Output => "output",
     }
 }
 

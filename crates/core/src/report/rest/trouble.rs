@@ -208,7 +208,7 @@ fn limit_of(case: &Case, trouble: Trouble) -> Value {
     let shown = match trouble {
         Trouble::TooFast => output.pulse_limit.map(|it| it.low.show()),
         Trouble::KickTooStrong => output.clamp_energy.map(|it| it.low.show()),
-        _ => output.current_limit.map(|it| it.low.show()),
+        _ => case.rest.wiring.current_limit(case.rest.subject).map(Measure::show),
     };
     shown.unwrap_or_else(|| Value::text(""))
 }

@@ -240,4 +240,10 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         "A valve that is held between two positions is meant to do so; one that should open does not.",
         "Raise the duty where it must act for certain, and see that the duty's range is what the controller is set to.",
     ),
+    explained(
+        "rest.pair-of-one",
+        // Both ends of a load are given to one output.
+        "Both ends would be at one voltage, whatever the output does.",
+        "Name the output that the other wire goes to, or move that wire to ground or to a feed.",
+    ),
 ];
