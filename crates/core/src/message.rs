@@ -67,6 +67,13 @@ impl Message {
         Self::from_pairs(code, pairs(names, values).filter(|(name, _)| has_gap(name)).collect())
     }
 
+    /// A sentence without gaps that is said before there is any answer. Where nothing else is said, the page needs no
+    /// other words.
+    pub(crate) fn of_frame(code: &'static str) -> Self {
+        let text = words::sentence_of_frame(code).to_owned();
+        Self(Box::new(Sentence { code, values: BTreeMap::new(), text }))
+    }
+
     /// The sentence in English.
     pub fn into_text(self) -> String {
         self.0.text

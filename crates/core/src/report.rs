@@ -3,6 +3,7 @@
 mod channels;
 mod cranking;
 mod injectors;
+mod pending;
 mod picture;
 mod rest;
 mod section;

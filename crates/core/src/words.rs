@@ -6,6 +6,7 @@ mod channels;
 mod cranking;
 mod engine;
 mod field;
+mod frame;
 mod injectors;
 mod rest;
 
@@ -30,7 +31,8 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 7] = [
+const SENTENCES: [&[Sentence]; 8] = [
+    frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
     channels::SENTENCES,
@@ -63,6 +65,11 @@ pub fn explanations() -> impl Iterator<Item = &'static Explanation> {
 /// The sentence of a code; the code itself where there is none, which a test forbids.
 pub fn sentence(code: &'static str) -> &'static str {
     sentences().find(|(name, _)| *name == code).map_or(code, |(_, text)| text)
+}
+
+/// The same, of a sentence that is said before there is any answer: it is looked for among those alone.
+pub(crate) fn sentence_of_frame(code: &'static str) -> &'static str {
+    frame::SENTENCES.iter().find(|(name, _)| *name == code).map_or(code, |(_, text)| text)
 }
 
 /// The explanation of a finding.

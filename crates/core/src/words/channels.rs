@@ -5,7 +5,6 @@ pub(super) mod wired;
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[
-    ("channels.question", "Which channel fires which cylinder, and is it wired like that?"),
     ("channels.open", "Not answered yet"),
     (
         "channels.needs-three",

@@ -3,7 +3,6 @@
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[
-    ("cranking.question", "When does the speed-switched relay pull in?"),
     // what is still wanted
     ("cranking.open", "Not answered yet"),
     ("cranking.open-wants", "Type {wanted}: the rest has usual values until you know better."),

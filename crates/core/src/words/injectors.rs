@@ -3,7 +3,6 @@
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[
-    ("injectors.question", "Can the outputs carry these injectors?"),
     // verdicts
     ("injectors.open", "Not answered yet: what is one injector's resistance?"),
     ("injectors.unreadable", "Not answered yet: the resistance can't be read"),

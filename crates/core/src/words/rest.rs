@@ -7,7 +7,6 @@ pub(super) use explained::EXPLANATIONS;
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[
-    ("rest.question", "May I connect this load?"),
     // not answered yet
     ("rest.open", "Name an output and what hangs on it"),
     (

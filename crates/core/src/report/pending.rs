@@ -1,0 +1,83 @@
+//! What stands in the place of a report until there is one.
+
+use std::{collections::BTreeMap, rc::Rc};
+
+use super::{Answer, Report, Section, Tone};
+use crate::{message::Message, plan::Plan};
+
+impl Report {
+    /// Every question of this plan, and nothing answered yet. It knows only the few words that it says, so that a page
+    /// can show it before the rest of the core is there.
+    ///
+    /// Its answers are about what those of the report will be about, as far as that can be told without reading the
+    /// plan: what stands beside them on a page then stays where it is.
+    pub fn pending(plan: &Plan) -> Self {
+        let blank = |text: &str| text.trim().is_empty();
+        let has_engine = !blank(&plan.engine.cylinders) && !blank(&plan.engine.order);
+        let of_channels: &[&str] = if has_engine {
+            &["engine", "channels.ignition_mode", "channels.injection_mode"]
+        } else {
+            &["engine"]
+        };
+        let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
+        let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
+        let sections = vec![
+            section("channels", "channels.question", "channels.pending", named(of_channels)),
+            section("injectors", "injectors.question", "injectors.pending", named(&["injectors"])),
+            section("rest", "rest.question", "rest.pending", loads),
+            section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
+        ];
+        Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: BTreeMap::new() }
+    }
+}
+
+fn section(
+    id: &'static str,
+    question: &'static str,
+    pending: &'static str,
+    mut subjects: Vec<String>,
+) -> Section {
+    if subjects.is_empty() {
+        subjects.push(id.to_owned());
+    }
+    let answer = |subject| Rc::new(Answer::new(subject, Tone::Open, Message::of_frame(pending)));
+    let answers = subjects.into_iter().map(answer).collect();
+    Section { id, question: Message::of_frame(question), answers }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{demo, report::report};
+
+    /// The questions as they are asked, and what their first answers are about.
+    fn outline(report: &Report) -> Vec<(&str, &str, Vec<&str>)> {
+        let subject = |it: &'_ Rc<Answer>| -> &'static str {
+            let known =
+                ["engine", "channels.ignition", "channels.injection", "injectors", "cranking"];
+            known.into_iter().find(|known| it.subject.starts_with(known)).unwrap_or("rest")
+        };
+        let about = |section: &Section| {
+            let mut all: Vec<_> = section.answers.iter().map(subject).collect();
+            all.dedup();
+            all
+        };
+        let sections = report.sections.iter();
+        sections.map(|it| (it.id, it.question.text.as_str(), about(it))).collect()
+    }
+
+    #[test]
+    fn the_frame_is_that_of_the_report() {
+        for plan in [Plan::default(), demo()] {
+            assert_eq!(outline(&Report::pending(&plan)), outline(&report(&plan)), "{}", plan.name);
+        }
+    }
+
+    #[test]
+    fn nothing_is_answered() {
+        let pending = Report::pending(&demo());
+        let mut answers = pending.sections.iter().flat_map(|section| &section.answers);
+        assert!(answers.all(|it| it.verdict.tone == Tone::Open), "a pending report answers");
+        assert!(pending.findings.is_empty() && pending.fields.is_empty(), "it was not computed");
+    }
+}
