@@ -2,6 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { demo, field, type, unfold, unfoldAll, workshop } from "./fitter.mjs";
+import { started } from "./support.mjs";
 
 const visit = workshop();
 
@@ -66,6 +67,7 @@ for (const [path, text, message, own] of CASES) {
       assert.equal(after[it], before[it], `the verdict on ${it}`);
     }
     await page.reload();
+    await started(page);
     await unfoldAll(page);
     await isTold(page, path, text, message);
     await type(page, path, right);

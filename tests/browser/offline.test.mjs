@@ -5,7 +5,7 @@ import { createHash } from "node:crypto";
 import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
-import { dist, kept, launch, open, serve, until, watched } from "./support.mjs";
+import { dist, kept, launch, open, serve, started, until, watched } from "./support.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -54,7 +54,7 @@ test("the page loads again with no network", () => copyServed(async ({ context, 
   await kept(page);
   await context.setOffline(true);
   await page.reload();
-  await page.getByRole("heading", { level: 1 }).first().waitFor();
+  await started(page);
   await open(context, `${address}?from=home`);
   assert.deepEqual(trouble, []);
 }));

@@ -84,11 +84,17 @@ function isOwn(url) {
   return ["file:", "data:", "blob:"].includes(new URL(url).protocol) || new URL(url).hostname === "127.0.0.1";
 }
 
-/** Opens an address and waits until the program has put up its heading. */
+/** Waits until the program has put up its heading, and its second part answers. */
+export async function started(page) {
+  await page.getByRole("heading", { level: 1 }).first().waitFor();
+  await page.locator("main:not([aria-busy], .unanswered)").waitFor();
+}
+
+/** Opens an address and waits until the page answers. */
 export async function open(context, address) {
   const page = await context.newPage();
   await page.goto(address);
-  await page.getByRole("heading", { level: 1 }).first().waitFor();
+  await started(page);
   return page;
 }
 

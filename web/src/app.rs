@@ -6,14 +6,15 @@ use gloo::events::{EventListener, EventListenerOptions};
 use quietpin_core::{finding::Severity, plan::Plan};
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, KeyboardEvent};
-use yew::prelude::*;
+use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
+    answering::answering,
     browser::{files, offline, print, storage},
-    components::{Dispatch, Page, Plans, button, findings_view, link_to, open_file, sending},
+    components::{Dispatch, Page, Plans, button, link_to, open_file, sending},
     element::{View, all, el, nothing, on_click, several, text},
     questions::{channels_view, conditions_view, cranking_view, injectors_view, rest_view},
-    state::{Action, Notice, State},
+    state::{Action, Answers, Notice, State},
     words,
 };
 
@@ -22,15 +23,19 @@ use crate::{
 pub(crate) fn App() -> Html {
     let state = use_reducer(opened);
     let dispatch = state.dispatcher();
+    use_answers(&dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
+    let is_missed = matches!(state.answers, Answers::Missed);
+    let is_coming = matches!(state.answers, Answers::Coming);
     several!(
         header(page),
-        el!("main";
+        el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
+            missed(page),
             notices(page),
-            if is_blank { welcome(&page.send) } else { findings_view(&page.state) },
+            if is_blank { welcome(&page.send) } else { found_view(&page.state) },
             channels_view(page),
             injectors_view(page),
             rest_view(page),
@@ -57,6 +62,23 @@ fn opened() -> State {
             state
         }
     }
+}
+
+/// Asks for what answers, once the form is put together.
+#[hook]
+fn use_answers(dispatch: &Dispatch) {
+    let send = dispatch.clone();
+    use_effect_with((), move |()| ask(send));
+}
+
+/// Asks for what answers; meanwhile, the form takes what is typed.
+fn ask(send: Dispatch) {
+    spawn_local(async move {
+        send.dispatch(match answering().await {
+            Ok(answering) => Action::Answer(answering),
+            Err(_) => Action::Miss,
+        });
+    });
 }
 
 /// Opens a plan file that is dropped anywhere on the page.
@@ -126,6 +148,35 @@ fn header(page: &Page) -> View {
             tool(Action::Redo, "Redo", "↷", state.can_redo()),
         ),
         View::from(html! { <Plans page={page.clone()} /> }),
+    )
+}
+
+/// That the second part of the program could not be fetched.
+fn missed(page: &Page) -> View {
+    if !matches!(page.state.answers, Answers::Missed) {
+        return nothing();
+    }
+    let send = page.send.clone();
+    let again = Callback::from(move |_| {
+        send.dispatch(Action::Await);
+        ask(send.clone());
+    });
+    el!("div", "class" = "notices", "role" = "alert";
+        el!("div", "class" = "notice"; el!("p"; words::MISSED)),
+        button(None, "Try again", again),
+    )
+}
+
+/// What stands out in the plan.
+fn found_view(state: &State) -> View {
+    let found = match state.answers {
+        Answers::There(answering) => Some((answering.found)(&state.report)),
+        Answers::Coming => Some(el!("p", "class" = "why"; words::COMING)),
+        Answers::Missed => None,
+    };
+    el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
+        el!("h2", "id" = "found-title"; "What stands out"),
+        found,
     )
 }
 

@@ -12,11 +12,11 @@ mod working;
 
 use std::rc::Rc;
 
-pub(crate) use answer::answer_view;
+pub(crate) use answer::{answer_view, numbers};
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{Props as FieldProps, field_view};
-pub(crate) use findings::findings_view;
+pub(crate) use findings::found;
 pub(crate) use fold::fold;
 use working::working;
 use yew::UseReducerDispatcher;

@@ -3,6 +3,7 @@
 //! A plan is edited through [`state`]; the report that follows from it is drawn by `questions`; all that
 //! can fail outside stands in `browser`.
 
+mod answering;
 mod app;
 mod browser;
 mod components;

@@ -39,7 +39,7 @@ fn frame(section: Option<&Section>, content: Option<View>) -> View {
 fn question_view(page: &Page, part: &'static str) -> View {
     let section = section(&page.state.report, part);
     let answer = section.and_then(|section| section.answers.first());
-    frame(section, answer.map(|it| answer_view(it, form_of(page, part))))
+    frame(section, answer.map(|it| answer_view(page, it, form_of(page, part))))
 }
 
 fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {

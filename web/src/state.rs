@@ -7,11 +7,11 @@ use std::{cell::RefCell, rc::Rc};
 use history::History;
 use quietpin_core::{
     plan::{Load, Output, Plan},
-    report::{Memory, Report, report_after},
+    report::{Memory, Report},
 };
 use yew::Reducible;
 
-use crate::words::REFUSED;
+use crate::{answering::Answering, words::REFUSED};
 
 /// A list of the plan that grows and shrinks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,6 +70,23 @@ pub enum Action {
     Say(Notice),
     /// Read what was said.
     Dismiss,
+    /// Asked for what answers.
+    Await,
+    /// It came.
+    Answer(&'static Answering),
+    /// It can't be had.
+    Miss,
+}
+
+/// What answers: a part of the program that comes after the form is there.
+#[derive(Clone, Copy, Debug)]
+pub enum Answers {
+    /// On its way.
+    Coming,
+    /// There: from now on every change is answered at once.
+    There(&'static Answering),
+    /// It can't be had: no network, before the page was kept on this device.
+    Missed,
 }
 
 /// Everything the page shows.
@@ -79,8 +96,10 @@ pub struct State {
     pub key: String,
     /// The plan.
     pub plan: Rc<Plan>,
-    /// What follows from it.
+    /// What follows from it, once there is what answers; every question, unanswered, until then.
     pub report: Rc<Report>,
+    /// What answers.
+    pub answers: Answers,
     /// What the browser has to say.
     pub notices: Vec<Notice>,
     /// Keeps a plan under its key; false where the browser refuses.
@@ -94,12 +113,18 @@ pub struct State {
 pub type Keep = fn(&str, &Plan) -> bool;
 
 impl State {
-    /// A page with this plan, which `keep` keeps at every change.
+    /// A page with this plan, which `keep` keeps at every change; what answers is still coming.
     pub fn new(key: String, plan: Plan, keep: Keep) -> Self {
-        let mut memory = Memory::default();
-        let report = Rc::new(report_after(&mut memory, &plan));
-        let (plan, notices, history) = (Rc::new(plan), Vec::new(), History::default());
-        Self { key, plan, report, notices, keep, memory: Rc::new(memory.into()), history }
+        Self {
+            key,
+            report: Rc::new(Report::pending(&plan)),
+            plan: Rc::new(plan),
+            answers: Answers::Coming,
+            notices: Vec::new(),
+            keep,
+            memory: Rc::default(),
+            history: History::default(),
+        }
     }
 
     /// Whether there is something to take back.
@@ -130,8 +155,16 @@ impl State {
     }
 
     fn show(&mut self, plan: Rc<Plan>) {
-        self.report = Rc::new(report_after(&mut self.memory.borrow_mut(), &plan));
         self.plan = plan;
+        self.answer();
+    }
+
+    fn answer(&mut self) {
+        let plan = &self.plan;
+        self.report = Rc::new(match self.answers {
+            Answers::There(answering) => (answering.report)(&mut self.memory.borrow_mut(), plan),
+            Answers::Coming | Answers::Missed => Report::pending(plan),
+        });
     }
 
     /// Changes the plan, unless the change leaves it as it is.
@@ -209,10 +242,18 @@ impl Reducible for State {
             }
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
-                state = Self { notices, ..Self::new(key, *plan, state.keep) };
+                let answers = state.answers;
+                state = Self { answers, notices, ..Self::new(key, *plan, state.keep) };
+                state.answer();
             }
             Action::Say(notice) => state.say(notice),
             Action::Dismiss => state.notices.clear(),
+            Action::Await => state.answers = Answers::Coming,
+            Action::Miss => state.answers = Answers::Missed,
+            Action::Answer(answering) => {
+                state.answers = Answers::There(answering);
+                state.answer();
+            }
         }
         state.keep_after(&self);
         Rc::new(state)
@@ -223,9 +264,32 @@ impl Reducible for State {
 mod tests {
     use super::*;
 
-    fn after(actions: Vec<Action>) -> Rc<State> {
+    const ANSWER: Action = Action::Answer(&crate::answering::ALL);
+
+    fn unanswered(actions: Vec<Action>) -> Rc<State> {
         let start = Rc::new(State::new("1".into(), Plan::default(), |_, _| true));
         actions.into_iter().fold(start, Reducible::reduce)
+    }
+
+    fn after(actions: Vec<Action>) -> Rc<State> {
+        unanswered([ANSWER].into_iter().chain(actions).collect())
+    }
+
+    #[test]
+    fn what_is_typed_before_there_are_answers_is_answered_when_they_come() {
+        let typed = || typed("engine.cylinders", "x");
+        let early = unanswered(vec![typed(), Action::Miss, Action::Await]);
+        assert_eq!(early.plan.engine.cylinders, "x");
+        assert_eq!(*early.report, Report::pending(&early.plan), "nothing answers yet");
+        let late = unanswered(vec![typed(), ANSWER]);
+        assert_eq!(late.report, after(vec![typed()]).report);
+    }
+
+    #[test]
+    fn a_plan_that_is_opened_is_answered_at_once() {
+        let plan = Box::new(quietpin_core::demo());
+        let opened = after(vec![Action::Open("2".into(), plan.clone())]);
+        assert_eq!(*opened.report, quietpin_core::report::report(&plan));
     }
 
     fn typed(path: &str, text: &str) -> Action {

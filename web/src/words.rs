@@ -61,3 +61,8 @@ pub(crate) const REFUSED: &str = "This browser does not keep the plan (its stora
 
 pub(crate) const UNREADABLE: &str = "The plan that was open last can't be read, so a blank one is open. \
     The old text is untouched and stays in this browser; save it as a file to look at it.";
+
+pub(crate) const COMING: &str = "One moment…";
+
+pub(crate) const MISSED: &str = "The part of Quietpin that answers could not be loaded: there is no connection, or the server does not reply. \
+    What you type is kept all the same.";

@@ -2,14 +2,22 @@
 "use strict";
 (() => {
   const own = document.currentScript.dataset;
-  const inside = document.getElementById("program");
 
   function bytesOf(base64) {
     return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
   }
 
-  function program() {
-    return inside ? bytesOf(inside.textContent) : fetch(own.program);
+  // The parts of the program: inside the page in one file, found by the server's names for them otherwise.
+  const inside = {
+    program: document.getElementById("program"),
+    answers: document.getElementById("answers"),
+  };
+
+  async function fetched(part) {
+    if (inside[part]) return bytesOf(inside[part].textContent);
+    const answer = await fetch(own[part]);
+    if (!answer.ok) throw new Error(`${own[part]}: ${answer.status}`);
+    return answer;
   }
 
   // The program keeps all that it keeps under names that begin like this.
@@ -82,7 +90,10 @@
 
   // An old browser may know neither the script's syntax nor WebAssembly: then the binding is not there.
   Promise.resolve()
-    .then(() => wasm_bindgen({ module_or_path: program() }))
+    .then(() => {
+      wasm_bindgen.fetched = fetched;
+      return wasm_bindgen({ module_or_path: fetched("program") });
+    })
     .catch((error) => tellFailedStart(error));
 
   // Browsers offer service workers over HTTPS and on this machine only; a file has none.

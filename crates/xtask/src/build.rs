@@ -2,6 +2,7 @@
 
 mod asset;
 mod compile;
+mod cut;
 mod names;
 mod page;
 mod policy;
@@ -10,7 +11,7 @@ mod template;
 mod worker;
 
 pub(crate) use compile::{Symbols, program};
-pub(crate) use page::first_load;
+pub(crate) use page::{Load, load};
 
 use crate::{folders, setup, shell};
 use anyhow::{Context, Result};

@@ -3,7 +3,7 @@
 mod functions;
 mod parts;
 
-pub(crate) use parts::{LIMIT, parts, print, total};
+pub(crate) use parts::{LIMIT, LIMIT_OF_ALL, all, first, parts, print};
 
 use crate::build::{self, Symbols};
 use crate::{setup, shell};
@@ -21,12 +21,17 @@ pub(crate) fn size() -> Result<()> {
     shell::heading("Bytes by part");
     print(&parts()?);
 
-    shell::heading(&format!("The {SHOWN} largest functions, in bytes before compression"));
-    let functions = functions::by_size(&named.wasm)?;
-    let whole: usize = functions.iter().map(|function| function.bytes).sum();
-    for function in functions.iter().take(SHOWN) {
-        shell::say(&format!("{:>8}  {}", function.bytes, function.name));
+    for (part, wasm) in [("first", &named.first), ("second", &named.second)] {
+        let title = format!(
+            "The {SHOWN} largest functions of the {part} part, in bytes before compression"
+        );
+        shell::heading(&title);
+        let functions = functions::by_size(wasm)?;
+        let whole: usize = functions.iter().map(|function| function.bytes).sum();
+        for function in functions.iter().take(SHOWN) {
+            shell::say(&format!("{:>8}  {}", function.bytes, function.name));
+        }
+        shell::say(&format!("{whole:>8}  all {} functions", functions.len()));
     }
-    shell::say(&format!("{whole:>8}  all {} functions", functions.len()));
     Ok(())
 }

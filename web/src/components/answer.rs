@@ -6,26 +6,37 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{figures, working};
+use super::{Page, figures, working};
 use crate::{
-    element::{View, all, el, keyed},
-    pictures, words,
+    element::{View, all, el, keyed, several},
+    pictures,
+    state::Answers,
+    words,
 };
 
 /// The fields that the answer rests on stand between the verdict and the numbers.
-pub(crate) fn answer_view(answer: &Answer, fields: View) -> View {
+pub(crate) fn answer_view(page: &Page, answer: &Answer, fields: View) -> View {
+    let numbers = match page.state.answers {
+        Answers::There(answering) => Some((answering.numbers)(answer)),
+        Answers::Coming | Answers::Missed => None,
+    };
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
         said(answer),
         el!("div", "class" = "fields"; fields),
-        el!("div", "class" = "numbers";
-            all(answer.pictures.iter().map(picture)),
-            figures::figures(&answer.figures),
-            all(answer.tables.iter().map(figures::table)),
-            working_of(answer),
-        ),
+        el!("div", "class" = "numbers"; numbers),
     );
     keyed(key_of(&answer.subject), view)
+}
+
+/// What stands below an answer: its pictures, its numbers, its tables and the working.
+pub(crate) fn numbers(answer: &Answer) -> View {
+    several!(
+        all(answer.pictures.iter().map(picture)),
+        figures::figures(&answer.figures),
+        all(answer.tables.iter().map(figures::table)),
+        working_of(answer),
+    )
 }
 
 fn said(answer: &Answer) -> View {

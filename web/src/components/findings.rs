@@ -4,26 +4,21 @@ use quietpin_core::{
     fields,
     finding::{Basis, Finding, Severity},
     quantity::Holds,
-    words as core_words,
+    report::{Report, Tone},
+    words::explanation,
 };
 
 use super::{link_to, working};
 use crate::{
     element::{View, all, el, keyed, several},
-    state::State,
     words,
 };
 
-/// The findings, or that there are none.
-pub(crate) fn findings_view(state: &State) -> View {
-    let report = &state.report;
+/// What stands out in the report: its findings, or that there are none.
+pub(crate) fn found(report: &Report) -> View {
     let findings = &report.findings;
-    let has_answer = report
-        .sections
-        .iter()
-        .flat_map(|section| &section.answers)
-        .any(|answer| answer.verdict.tone != quietpin_core::report::Tone::Open);
-    let nothing_yet = if has_answer {
+    let mut answers = report.sections.iter().flat_map(|section| &section.answers);
+    let nothing_yet = if answers.any(|answer| answer.verdict.tone != Tone::Open) {
         "Nothing wrong in what is answered so far."
     } else {
         "Nothing yet: each question below asks for a few things first."
@@ -34,10 +29,7 @@ pub(crate) fn findings_view(state: &State) -> View {
             el!("ol"; all(findings.iter().enumerate().map(|(at, it)| finding(at, it)))),
         )
     };
-    el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
-        el!("h2", "id" = "found-title"; "What stands out"),
-        if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() },
-    )
+    if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() }
 }
 
 fn count(findings: &[Finding]) -> String {
@@ -71,14 +63,14 @@ fn finding(at: usize, finding: &Finding) -> View {
 }
 
 fn more(finding: &Finding) -> View {
-    let explanation = core_words::explanation(finding.message.code);
+    let explained = explanation(finding.message.code);
     let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
     el!("details";
         el!("summary"; "Why, and what to do"),
         holds(finding),
-        explanation.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
+        explained.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
         (finding.remedies.len() > 1).then(others),
-        explanation.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
+        explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
         working(std::iter::once(("How it was found", finding.working.as_slice()))),
     )
 }

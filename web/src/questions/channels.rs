@@ -14,7 +14,7 @@ use crate::{
 pub(crate) fn channels_view(page: &Page) -> View {
     let section = section(&page.state.report, "channels");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
-    let answer = |it: &Rc<Answer>| answer_view(it, inputs(page, answers, it));
+    let answer = |it: &Rc<Answer>| answer_view(page, it, inputs(page, answers, it));
     frame(section, Some(all(answers.iter().map(answer))))
 }
 

@@ -19,7 +19,7 @@ pub(crate) fn rest_view(page: &Page) -> View {
     let load = |at: usize| {
         let fields = entry(page, List::Loads, at);
         let view = match of_load(at) {
-            Some(answer) => answer_view(answer, fields),
+            Some(answer) => answer_view(page, answer, fields),
             None => fields,
         };
         keyed(&format!("load{at}"), el!("div"; view))
@@ -27,7 +27,7 @@ pub(crate) fn rest_view(page: &Page) -> View {
     let output =
         |at: usize| keyed(&format!("output{at}"), el!("div"; entry(page, List::Outputs, at)));
     let content = several!(
-        el!("div"; all(others.map(|answer| answer_view(answer, nothing())))),
+        el!("div"; all(others.map(|answer| answer_view(page, answer, nothing())))),
         el!("div"; all((0..List::Loads.length(&state.plan)).map(load))),
         add(List::Loads, "Add a load", &page.send),
         el!("h3"; "The controller’s outputs"),

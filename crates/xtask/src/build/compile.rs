@@ -1,6 +1,6 @@
 //! From Rust to a small WebAssembly module and the JavaScript that loads it.
 
-use super::names;
+use super::{cut, names};
 use crate::setup::WasmTarget;
 use crate::{folders, shell};
 use anyhow::{Context, Result};
@@ -22,7 +22,10 @@ pub(crate) enum Symbols {
 /// What the browser runs.
 #[derive(Debug)]
 pub(crate) struct Program {
-    pub(crate) wasm: Vec<u8>,
+    /// Shows the page and takes what is typed.
+    pub(crate) first: Vec<u8>,
+    /// Answers; fetched by the first.
+    pub(crate) second: Vec<u8>,
     pub(crate) glue: String,
 }
 
@@ -30,22 +33,31 @@ pub(crate) struct Program {
 pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> {
     shell::say("Compiling the page.");
     let compiled = compile(target)?;
+    shell::say("Cutting it in two.");
+    let cut::Cut { first, second } = cut::cut(&compiled)?;
     shell::say("Binding it to JavaScript.");
-    let (mut wasm, mut glue) = bind(&compiled, symbols)?;
-    names::shorten(&mut wasm, &mut glue);
+    let (mut first, glue) = bind(&first, symbols)?;
+    let mut glue = cut::join(&glue, &fetching()?)?;
+    names::shorten(&mut first, &mut glue);
     shell::say("Making it small.");
     let scratch = folders::wasm_target().join("small");
     fs::create_dir_all(&scratch)?;
-    let wasm = make_small(&wasm, &scratch, symbols)?;
+    let first = make_small(&first, &scratch, symbols)?;
+    let second = make_small(&second, &scratch, symbols)?;
     let glue = make_script_small(&glue, &scratch)?;
-    Ok(Program { wasm, glue })
+    Ok(Program { first, second, glue })
+}
+
+fn fetching() -> Result<String> {
+    let file = folders::root().join("web/static/second_part.js");
+    fs::read_to_string(file).context("reading how the second part is fetched")
 }
 
 fn compile(target: &WasmTarget) -> Result<PathBuf> {
     let mut command = target.cargo_build_small();
     command.args(["--package", PACKAGE, "--profile", PROFILE]);
-    // The names are dropped in the last step, so that the sizes by function need no second compilation.
-    command.args(["--config", "profile.page.strip=\"debuginfo\""]);
+    // The names are needed where the program is cut, and for the sizes by function; the last step drops them.
+    command.args(["--config", "profile.page.strip=\"none\""]);
     shell::run(&mut command).context("the page does not compile")?;
     let folder = folders::wasm_target().join(crate::setup::TRIPLE).join(PROFILE);
     Ok(folder.join(format!("{PACKAGE}.wasm")))
@@ -56,6 +68,8 @@ fn bind(compiled: &Path, symbols: Symbols) -> Result<(Vec<u8>, String)> {
     let mut bindgen = Bindgen::new();
     bindgen.input_path(compiled).out_name("quietpin").no_modules(true)?;
     bindgen.typescript(false).omit_default_module_path(true).demangle(false);
+    // The second part takes the table of functions from the first.
+    bindgen.keep_lld_exports(true);
     bindgen.remove_name_section(symbols == Symbols::Dropped).remove_producers_section(true);
     let mut output = bindgen.generate_output().context("wasm-bindgen")?;
     let glue = output.js().to_owned();

@@ -7,6 +7,8 @@ use anyhow::Result;
 pub(super) const ENTRY: &str = "index.html";
 pub(super) const WORKER: &str = "service_worker.js";
 const MANIFEST: &str = "manifest.webmanifest";
+/// How the name of the program's second part begins.
+pub(super) const SECOND: &str = "answers";
 /// Drawn in the browser's tab.
 pub(super) const TAB_ICON: &str = "icon.svg";
 /// Drawn on the home screen of a phone that does not read the manifest.
@@ -25,14 +27,15 @@ pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     let style = Asset::hashed("style.css", sources.style.as_str());
     let glue = Asset::hashed("quietpin.js", sources.program.glue.as_str());
     let starter = Asset::hashed("start.js", sources.starter.as_str());
-    let wasm = Asset::hashed("quietpin.wasm", sources.program.wasm.clone());
+    let first = Asset::hashed("quietpin.wasm", sources.program.first.clone());
+    let second = Asset::hashed(&format!("{SECOND}.wasm"), sources.program.second.clone());
     let head = head(&style.name, icon(TAB_ICON), icon(HOME_ICON));
-    let scripts = scripts(&wasm.name, &glue.name, &starter.name);
+    let scripts = scripts(&first.name, &second.name, &glue.name, &starter.name);
     let blanks = [("policy", policy::served()), ("head", head), ("scripts", scripts)];
     let entry = Asset::named(ENTRY, fill(&sources.entry, &blanks)?);
     let manifest = Asset::named(MANIFEST, manifest(&sources.manifest, &icons)?);
 
-    let mut site = vec![entry, style, glue, starter, wasm, manifest];
+    let mut site = vec![entry, style, glue, starter, first, second, manifest];
     site.extend(icons.into_iter().map(|(_, asset)| asset));
     let worker = worker::script(&sources.worker, &site)?;
     site.push(Asset::named(WORKER, worker));
@@ -49,11 +52,11 @@ fn head(style: &str, tab_icon: &str, home_icon: &str) -> String {
 }
 
 /// In the head, so that the program may empty the body; `defer` runs them in order, once the body is there.
-fn scripts(wasm: &str, glue: &str, starter: &str) -> String {
+fn scripts(first: &str, second: &str, glue: &str, starter: &str) -> String {
     format!(
-        "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
+        "<link rel=\"preload\" href=\"{first}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{glue}\" defer></script>\n\
-         <script src=\"{starter}\" data-program=\"{wasm}\" data-worker=\"{WORKER}\" defer></script>"
+         <script src=\"{starter}\" data-program=\"{first}\" data-answers=\"{second}\" data-worker=\"{WORKER}\" defer></script>"
     )
 }
 
@@ -71,12 +74,27 @@ pub(super) fn fill(text: &str, blanks: &[(&str, String)]) -> Result<String> {
     template::fill(text, &blanks)
 }
 
-/// Whether a browser asks for the file before the page can be used.
-pub(crate) fn first_load(name: &str) -> bool {
+/// When a browser asks for a file of its own accord.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Load {
+    /// Before the page can be used.
+    First,
+    /// As soon as the page is on the screen.
+    Next,
+    /// Never, or only to be kept.
+    Other,
+}
+
+/// When a browser asks for this file.
+pub(crate) fn load(name: &str) -> Load {
     let begins_and_ends =
         |stem: &str, extension: &str| name.starts_with(stem) && name.ends_with(extension);
+    if begins_and_ends(SECOND, ".wasm") {
+        return Load::Next;
+    }
     // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
-    name != super::SINGLE
-        && !begins_and_ends("icon-512", ".png")
-        && !begins_and_ends("icon-maskable", ".png")
+    let is_other = name == super::SINGLE
+        || begins_and_ends("icon-512", ".png")
+        || begins_and_ends("icon-maskable", ".png");
+    if is_other { Load::Other } else { Load::First }
 }

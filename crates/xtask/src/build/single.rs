@@ -13,7 +13,8 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     if style.contains("</style") {
         bail!("the style sheet would end its own element");
     }
-    let wasm = hash::base64(&sources.program.wasm);
+    let first = hash::base64(&sources.program.first);
+    let second = hash::base64(&sources.program.second);
     let blanks = [
         ("policy", policy::single(&[&glue, &starter], &style)),
         ("head", format!("<style>{style}</style>\n{}", tab_icon(sources)?)),
@@ -22,7 +23,8 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     let page = fill(&sources.entry, &blanks)?;
     // No `defer` without `src`: the scripts come last instead, after the body they report to.
     let scripts = format!(
-        "<script type=\"text/plain\" id=\"program\">{wasm}</script>\n\
+        "<script type=\"text/plain\" id=\"program\">{first}</script>\n\
+         <script type=\"text/plain\" id=\"answers\">{second}</script>\n\
          <script>{glue}</script>\n<script>{starter}</script>\n</body>"
     );
     match page.rsplit_once("</body>") {

@@ -15,8 +15,14 @@ pub(super) const FLAG_END: &str = "\u{1f}";
 
 /// A panic is a trap without words, and `{:?}` prints nothing: nobody reads either on a phone. The core never panics,
 /// shows nothing by `{:?}`, and a trap is told by the page's starter.
-const SMALL: [&str; 4] =
-    ["-Zunstable-options", "-Cpanic=immediate-abort", "-Zlocation-detail=none", "-Zfmt-debug=none"];
+const SMALL: [&str; 5] = [
+    "-Zunstable-options",
+    "-Cpanic=immediate-abort",
+    "-Zlocation-detail=none",
+    "-Zfmt-debug=none",
+    // The program is cut in two after it was linked: what points where must still be known then.
+    "-Clink-arg=--emit-relocs",
+];
 
 /// How this machine compiles for the browser.
 #[derive(Debug)]

@@ -3,7 +3,7 @@
 use crate::check::Finding;
 use crate::check::count::{self, Count};
 use crate::check::machine::Machine;
-use crate::size::{self, LIMIT};
+use crate::size::{self, LIMIT, LIMIT_OF_ALL};
 use crate::{folders, shell};
 use anyhow::{Context, Result, bail};
 use std::env;
@@ -51,12 +51,18 @@ fn test_files() -> Result<Vec<PathBuf>> {
 pub(super) fn size() -> Result<Finding> {
     let parts = size::parts()?;
     size::print(&parts);
-    let bytes = size::total(&parts);
-    if bytes > LIMIT {
+    let bytes = size::first(&parts);
+    within(bytes, LIMIT, "what is loaded at first")?;
+    within(size::all(&parts), LIMIT_OF_ALL, "the page with all that it answers by")?;
+    shell::say("Within the limits.");
+    Ok(Finding { tests: Count::default(), bytes: Some(bytes) })
+}
+
+fn within(bytes: u64, limit: u64, what: &str) -> Result<()> {
+    if bytes > limit {
         bail!(
-            "the page is {bytes} bytes, over the limit of {LIMIT}; `cargo xtask size` tells what is large"
+            "{what} is {bytes} bytes, over the limit of {limit}; `cargo xtask size` tells what is large"
         );
     }
-    shell::say("Within the limit.");
-    Ok(Finding { tests: Count::default(), bytes: Some(bytes) })
+    Ok(())
 }
