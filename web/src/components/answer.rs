@@ -1,5 +1,7 @@
 //! One answer: the verdict in words, why, what to do; below it the pictures, the numbers and the working.
 
+use std::rc::Rc;
+
 use quietpin_core::{
     message::Message,
     report::{Answer, Picture},
@@ -15,9 +17,12 @@ use crate::{
 };
 
 /// The fields that the answer rests on stand between the verdict and the numbers.
-pub(crate) fn answer_view(page: &Page, answer: &Answer, fields: View) -> View {
+pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> View {
     let numbers = match page.state.answers {
-        Answers::There(answering) => Some((answering.numbers)(answer)),
+        Answers::There(answering) => {
+            let (answer, draw) = (Rc::clone(answer), answering.numbers);
+            Some(html! { <Numbers {answer} {draw} /> }.into())
+        }
         Answers::Coming | Answers::Missed => None,
     };
     let id = format!("answer-{}", answer.subject);
@@ -27,6 +32,25 @@ pub(crate) fn answer_view(page: &Page, answer: &Answer, fields: View) -> View {
         el!("div", "class" = "numbers"; numbers),
     );
     keyed(key_of(&answer.subject), view)
+}
+
+/// What stands below an answer, drawn anew only where the answer is another one.
+#[component]
+fn Numbers(props: &Numbered) -> Html {
+    (props.draw)(&props.answer).into()
+}
+
+#[derive(Properties)]
+struct Numbered {
+    answer: Rc<Answer>,
+    draw: fn(&Answer) -> View,
+}
+
+impl PartialEq for Numbered {
+    fn eq(&self, other: &Self) -> bool {
+        // there is one function that draws; and to compare the answers would take as long as to draw them
+        Rc::ptr_eq(&self.answer, &other.answer)
+    }
 }
 
 /// What stands below an answer: its pictures, its numbers, its tables and the working.
