@@ -67,6 +67,7 @@ test("a new version takes over when the last page is closed, and not before", ()
     await update(page);
     assert.equal((await stores(page)).length, 2, "the new version is there, the old one is kept");
     await page.reload();
+    await started(page);
     assert.equal(await page.title(), "Quietpin", "an open page stays with its version");
     await page.close();
     const next = await open(context, address);
