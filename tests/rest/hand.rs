@@ -378,3 +378,15 @@ fn a_pair_carries_no_more_than_the_weaker_of_its_outputs() {
     partner.output.current_limit = Some(Band::exact(amperes(1.0)));
     check_verdict(&pair, 47.0, Some(Trouble::TooMuchCurrent));
 }
+
+#[test]
+fn what_the_other_output_of_a_pair_leaks_is_counted() {
+    let output =
+        Output { leakage: Some(Band::exact(amperes(0.012))), ..Output::plain(Stage::HighSide) };
+    let partner = Some(Box::new(Partner { output, level: OnLevel::Battery }));
+    let load = Load { partner, ..load(Kind::Gauge, 2000.0, FarEnd::Output) };
+    let pair = wiring(Stage::OpenDrain, OnLevel::Ground, load);
+    // 12 mA at 12 V are 1000 ohm: 12.6 V over 0.1, 2000 and 1000 ohm in series, into the pin that is on
+    check(&pair, 47.0, KeyState::On, -12.6 * 2000.0 / 3000.1);
+    check(&pair, 47.0, KeyState::Off, 0.0);
+}

@@ -1,9 +1,9 @@
 //! One key state at one corner as a network.
 
 use super::{
-    Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, FarEnd, KeyState,
-    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Part, Partner, Point, PullRail, Stage,
-    Suppression, Surroundings, Wiring,
+    Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, End, FarEnd, KeyState,
+    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Output, Part, Partner, Point, PullRail,
+    Stage, Suppression, Surroundings, Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
@@ -88,36 +88,30 @@ impl<'a> Build<'a> {
         if state == KeyState::GroundLost {
             build.floor = build.dead_node(Dead::Ground);
         }
-        let upper = build.upper_rail();
-        build.switches(upper);
-        build.leaks(upper);
-        build.diodes(upper);
-        build.pulls();
+        build.place(&wiring.output, wiring.drive(state), point.pulls);
         build
     }
 
-    /// Where the upper switch goes.
-    fn upper_rail(&mut self) -> Node {
-        match self.wiring.output.stage {
+    /// An output on the pin: its switches, what they leak, their body diodes, its resistors.
+    fn place(&mut self, output: &Output, drive: Drive, pulls: End) {
+        let upper = match output.stage {
             Stage::Logic => self.logic_rail(PullRail::FiveVolt),
             _ => self.rail,
-        }
-    }
-
-    fn switches(&mut self, upper: Node) {
-        let ohm =
-            self.wiring.output.on_resistance_at(self.point.on, self.point.at.temperature).base();
-        match self.wiring.drive(self.state) {
+        };
+        let ohm = output.on_resistance_at(self.point.on, self.point.at.temperature).base();
+        match drive {
             Drive::Open => {}
             Drive::ToGround => self.resistor(Part::LowerSwitch, self.floor, ohm),
             Drive::ToSupply => self.resistor(Part::UpperSwitch, upper, ohm),
         }
+        self.leaks(output, drive, pulls, upper);
+        self.diodes(output.stage, upper);
+        self.pulls(output, pulls);
     }
 
-    fn leaks(&mut self, upper: Node) {
-        let Some(band) = &self.wiring.output.leakage else { return };
-        let (stage, drive, pulls) =
-            (self.wiring.output.stage, self.wiring.drive(self.state), self.point.pulls);
+    fn leaks(&mut self, output: &Output, drive: Drive, pulls: End, upper: Node) {
+        let Some(band) = &output.leakage else { return };
+        let stage = output.stage;
         // the pin stands highest where the upper switch leaks most and the lower one least
         let most = pulls.of(band).base();
         let least = pulls.opposite().of(band).base();
@@ -129,8 +123,7 @@ impl<'a> Build<'a> {
         }
     }
 
-    fn diodes(&mut self, upper: Node) {
-        let stage = self.wiring.output.stage;
+    fn diodes(&mut self, stage: Stage, upper: Node) {
         if stage.has_upper() {
             self.diode(Part::UpperDiode, upper, DIODE_FORWARD_V, DIODE_ON_OHM, true);
         }
@@ -149,8 +142,7 @@ impl<'a> Build<'a> {
         self.parts.push(Placed { part, node, ohm, drop_v, is_diode, element, is_outward });
     }
 
-    fn pulls(&mut self) {
-        let (pulls, output) = (self.point.pulls, &self.wiring.output);
+    fn pulls(&mut self, output: &Output, pulls: End) {
         if let Some((band, rail)) = &output.pull_up {
             let node = match rail {
                 PullRail::Battery => self.battery,
@@ -225,42 +217,13 @@ impl<'a> Build<'a> {
 
     /// The pin of the output at the other end of a load, with its switches, body diodes and resistors.
     fn partner(&mut self, partner: &Partner) -> Node {
-        let (output, point) = (&partner.output, self.point);
-        let pin = self.network.node("");
-        let upper = match output.stage {
-            Stage::Logic => self.logic_rail(PullRail::FiveVolt),
-            _ => self.rail,
-        };
-        let on = at_least(output.on_resistance_at(point.on, point.at.temperature).base());
-        let floor = self.floor;
-        match partner.drive(self.state) {
-            Drive::Open => {}
-            Drive::ToGround => drop(self.network.resistor(pin, floor, on)),
-            Drive::ToSupply => drop(self.network.resistor(pin, upper, on)),
-        }
-        let law = Diode::Threshold {
-            forward_voltage_v: DIODE_FORWARD_V,
-            on_resistance_ohm: DIODE_ON_OHM,
-        };
-        if output.stage.has_upper() {
-            self.network.diode(pin, upper, law);
-        }
-        if output.stage.has_lower() {
-            self.network.diode(floor, pin, law);
-        }
-        if let Some((band, rail)) = &output.pull_up {
-            let node = match rail {
-                PullRail::Battery => self.battery,
-                PullRail::Controller => self.rail,
-                PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
-            };
-            let ohm = at_least(point.pulls.opposite().of(band).base());
-            self.network.resistor(pin, node, ohm);
-        }
-        if let Some(band) = &output.pull_down {
-            self.network.resistor(pin, floor, at_least(point.pulls.of(band).base()));
-        }
-        pin
+        let (own, branches) = (self.pin, self.parts.len());
+        self.pin = self.network.node("");
+        // the load gets most where the one pin is pulled high and the other low
+        self.place(&partner.output, partner.drive(self.state), self.point.pulls.opposite());
+        // what hangs on the other pin is no branch of this one
+        self.parts.truncate(branches);
+        std::mem::replace(&mut self.pin, own)
     }
 
     /// What lies across the winding.

@@ -214,6 +214,10 @@ pub(super) fn has_spread_pulls(output: &Output) -> bool {
         || output.leakage.as_ref().is_some_and(Band::is_spread)
 }
 
+fn has_spread_partner(load: &Load) -> bool {
+    load.partner.as_ref().is_some_and(|partner| has_spread_pulls(&partner.output))
+}
+
 fn has_spread_shunt(load: &Load) -> bool {
     matches!(&load.suppression, Suppression::Resistor(band) if band.is_spread())
 }
@@ -257,7 +261,9 @@ impl Free {
         Self {
             load: End::ends(!is_alone && own),
             others: End::ends(others.into_iter().any(spread)),
-            pulls: End::ends(has_spread_pulls(output)),
+            pulls: End::ends(
+                has_spread_pulls(output) || wiring.loads.iter().any(has_spread_partner),
+            ),
             on: End::ends(is_driven && output.on_resistance.is_spread()),
             shunt: End::ends(wiring.loads.iter().any(has_spread_shunt)),
             duty: End::ends(pulse.is_some_and(|it| it.duty.is_spread())),
