@@ -247,9 +247,8 @@ impl<'a> Build<'a> {
             return found.node;
         }
         let ohm = match dead {
-            Dead::Supply | Dead::FiveVolt | Dead::Ground => {
-                self.point.dead_rail.of(&self.around.dead_rail)
-            }
+            Dead::Supply | Dead::Ground => self.point.dead_rail.of(&self.around.dead_rail),
+            Dead::FiveVolt => self.point.dead_logic.of(&self.around.dead_rail),
             Dead::Ignition | Dead::Relay | Dead::Feed => {
                 self.point.dead_feed.of(&self.around.dead_feed)
             }

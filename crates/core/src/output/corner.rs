@@ -1,6 +1,6 @@
 //! The corners at which a key state is solved.
 
-use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Suppression, Wiring};
+use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Stage, Suppression, Wiring};
 use crate::quantity::{Band, Resistance, Temperature, Voltage};
 
 /// One end of a band, or what is meant.
@@ -73,6 +73,9 @@ pub struct Point {
     pub phase: Phase,
     /// What else hangs on the controller's dead supply.
     pub dead_rail: End,
+    /// What else hangs on the controller's dead 5 V: a load between that and the pin gets most where the one is held up
+    /// and the other down, so that it has an end of its own.
+    pub dead_logic: End,
     /// What else hangs on the load's dead feed.
     pub dead_feed: End,
     /// The pin's own resistors: at `High` they pull it as high as they can.
@@ -128,6 +131,7 @@ impl Point {
             others: end,
             phase: Phase::Running,
             dead_rail: end,
+            dead_logic: end,
             dead_feed: end,
             pulls: end,
             on: end,
@@ -177,6 +181,7 @@ pub(super) fn points(
         spread(&mut points, free.duty, |point, end| point.duty = end);
         spread(&mut points, free.smoothing, |point, end| point.smoothing = end);
         spread(&mut points, free.rail, |point, end| point.dead_rail = end);
+        spread(&mut points, free.logic, |point, end| point.dead_logic = end);
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
         spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
         spread(&mut points, free.phases, |point, phase| point.phase = phase);
@@ -232,6 +237,7 @@ struct Free {
     duty: &'static [End],
     smoothing: &'static [End],
     rail: &'static [End],
+    logic: &'static [End],
     phases: &'static [Phase],
     ignition: bool,
     relay: bool,
@@ -258,6 +264,11 @@ impl Free {
                 || goes_to(FarEnd::FiveVolt)
                 || goes_to(FarEnd::Output)
                 || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
+        let is_logic = |rail: PullRail| matches!(rail, PullRail::FiveVolt | PullRail::ThreeVolt);
+        let hangs_on_logic = state.is_unfed()
+            && (goes_to(FarEnd::FiveVolt)
+                || output.stage == Stage::Logic
+                || pull_up.is_some_and(|(_, rail)| is_logic(*rail)));
         Self {
             load: End::ends(!is_alone && own),
             others: End::ends(others.into_iter().any(spread)),
@@ -271,6 +282,7 @@ impl Free {
             rail: End::ends(
                 (hangs_on_rail || state == KeyState::GroundLost) && around.dead_rail.is_spread(),
             ),
+            logic: End::ends(hangs_on_logic && around.dead_rail.is_spread()),
             phases: if runs { &[Phase::Standing, Phase::Running] } else { &[Phase::Running] },
             ignition: goes_to(FarEnd::Ignition),
             relay: goes_to(FarEnd::Relay),
