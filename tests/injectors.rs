@@ -16,12 +16,18 @@ mod cases;
 mod laws;
 #[path = "injectors/plans.rs"]
 mod plans;
+#[path = "injectors/remedies.rs"]
+mod remedies;
+#[path = "injectors/second.rs"]
+mod second;
 #[path = "injectors/tables.rs"]
 mod tables;
+#[path = "injectors/turn_off.rs"]
+mod turn_off;
 
 use quietpin_core::{
     conditions::Conditions,
-    injector::{Inputs, Output, Stage, Wire},
+    injector::{Inputs, Output, Stage, Wire, turn_off::Clamp},
     quantity::{Area, Band, Measure, amperes, celsius, metres, ohms, volts},
 };
 
@@ -34,8 +40,20 @@ fn bare(resistance_ohm: f64) -> Inputs {
         opening_current: None,
         per_output: 1,
         count: None,
-        output: Output { stage: Stage::PlainSwitch, limit: None, hold: None, on_resistance: zero },
-        wire: Wire { length: Band::exact(metres(0.0)), area: Band::exact(Area::from_base(1e-6)) },
+        output: Output {
+            stage: Stage::PlainSwitch,
+            limit: None,
+            hold: None,
+            peak_time: None,
+            on_resistance: zero,
+            clamp: Clamp::at(Band::exact(volts(50.0))),
+        },
+        wire: Wire {
+            length: Band::exact(metres(0.0)),
+            area: Band::exact(Area::from_base(1e-6)),
+            contacts: zero,
+        },
+        pulses: None,
         corners: usual().corners(),
     }
 }

@@ -7,7 +7,7 @@ use quietpin_core::{
     report::{Answer, Report, Tone, report},
 };
 
-const PATHS: [&str; 12] = [
+const PATHS: [&str; 17] = [
     "injectors.resistance",
     "injectors.tolerance",
     "injectors.inductance",
@@ -20,6 +20,11 @@ const PATHS: [&str; 12] = [
     "injectors.output_resistance",
     "injectors.wire_length",
     "injectors.wire_size",
+    "injectors.contact_resistance",
+    "injectors.peak_time",
+    "injectors.clamp",
+    "injectors.clamp_energy",
+    "injectors.output_heat",
 ];
 
 /// A plan of a usual engine with one field of it as typed.
@@ -80,6 +85,17 @@ fn what_does_not_depend_on_a_bad_field_is_still_answered() {
     check("injectors.opening_current", "0 A", "field.too-small", CARRIES);
     check("injectors.output_kind", "magic", "field.unknown-choice", CARRIES);
     check("injectors.hold_current", "much", "field.no-number", CARRIES);
+    check("injectors.contact_resistance", "-1 mohm", "field.too-small", CARRIES);
+    check("injectors.contact_resistance", "50 mA", "field.wrong-unit", CARRIES);
+    check("injectors.peak_time", "0 ms", "field.too-small", CARRIES);
+    check("injectors.peak_time", "2 V", "field.wrong-unit", CARRIES);
+    check("injectors.clamp", "0 V", "field.too-small", CARRIES);
+    check("injectors.clamp", "high", "field.no-number", CARRIES);
+    check("injectors.clamp_energy", "-5 mJ", "field.too-small", CARRIES);
+    check("injectors.clamp_energy", "5 V", "field.wrong-unit", CARRIES);
+    check("injectors.clamp_energy", "1e300 J", "field.not-finite", CARRIES);
+    check("injectors.output_heat", "0 W", "field.too-small", CARRIES);
+    check("injectors.output_heat", "1 V", "field.wrong-unit", CARRIES);
     check("injectors.count", "0", "field.too-small", CARRIES);
     check("injectors.count", "six", "field.not-whole", CARRIES);
     check("injectors.output_limit", "0 A", "field.too-small", "injectors.limit-wanted");

@@ -12,14 +12,24 @@ use quietpin_core::{
     quantity::{
         Area, Band, Holds, Inductance, Measure, amperes, celsius, henries, metres, ohms, volts,
     },
+    tables::preferred::Series,
 };
 
 use crate::bare;
 
+/// The figures of the E24 series. Source: IEC 60063.
+const E24: [f64; 24] = [
+    1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6,
+    6.2, 6.8, 7.5, 8.2, 9.1,
+];
+
 /// The figures of the E12 series. Source: IEC 60063.
 const E12: [f64; 12] = [1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2];
 
-fn band<Q: Measure + std::fmt::Debug>(low: f64, high: f64) -> impl Strategy<Value = Band<Q>> {
+pub(crate) fn band<Q: Measure + std::fmt::Debug>(
+    low: f64,
+    high: f64,
+) -> impl Strategy<Value = Band<Q>> {
     (low..high, low..high)
         .prop_map(|(one, other)| Band::between(Q::from_base(one), Q::from_base(other)))
 }
@@ -37,11 +47,12 @@ prop_compose! {
 }
 
 prop_compose! {
-    fn any_inputs()(
+    pub(crate) fn any_inputs()(
         conditions in any_conditions(),
         resistance in 0.5..20.0_f64, tolerance in 0.0..0.1_f64,
         on_resistance in band(0.0, 0.3),
         length in band(0.0, 8.0), area_mm2 in 0.3..3.0_f64,
+        contacts in band(0.0, 0.2),
         per_output in 1..5_u32, limit in 0.5..10.0_f64, opening in 0.1..2.0_f64,
     ) -> Inputs {
         let mut inputs = bare(resistance);
@@ -51,6 +62,7 @@ prop_compose! {
         inputs.opening_current = Some(Band::exact(amperes(opening)));
         inputs.wire.length = length;
         inputs.wire.area = Band::exact(Area::from_base(area_mm2 * 1e-6));
+        inputs.wire.contacts = contacts;
         inputs.corners = conditions.corners();
         Inputs { per_output, ..inputs }
     }
@@ -58,33 +70,34 @@ prop_compose! {
 
 /// Where each tolerance stands between its ends, from 0 to 1.
 #[derive(Clone, Copy, Debug)]
-struct Inside {
-    resistance: f64,
-    length: f64,
-    on: f64,
-    ballast: f64,
+pub(crate) struct Inside {
+    pub(crate) resistance: f64,
+    pub(crate) length: f64,
+    pub(crate) on: f64,
+    pub(crate) ballast: f64,
 }
 
 prop_compose! {
-    fn anywhere()(
+    pub(crate) fn anywhere()(
         resistance in 0.0..=1.0_f64, length in 0.0..=1.0_f64, on in 0.0..=1.0_f64, ballast in 0.0..=1.0_f64,
     ) -> Inside {
         Inside { resistance, length, on, ballast }
     }
 }
 
-fn within<Q: Measure>(band: Band<Q>, share: f64) -> f64 {
+pub(crate) fn within<Q: Measure>(band: Band<Q>, share: f64) -> f64 {
     band.low.base() + (band.high.base() - band.low.base()) * share
 }
 
 /// The current of one injector from first principles, with nothing of the core's.
-fn current(inputs: &Inputs, corner: usize, at: Inside, each: f64, shared: f64) -> f64 {
+pub(crate) fn current(inputs: &Inputs, corner: usize, at: Inside, each: f64, shared: f64) -> f64 {
     let corner = &inputs.corners[corner];
     let copper = 1.0 + 0.00393 * (corner.temperature.base() - 20.0);
     let winding = within(inputs.resistance, at.resistance) * copper;
     let wire = within(inputs.wire.length, at.length) / 58e6 / inputs.wire.area.low.base() * copper;
+    let contacts = within(inputs.wire.contacts, at.length);
     let n = f64::from(inputs.per_output);
-    let branches = (winding + wire + each) / n;
+    let branches = (winding + wire + contacts + each) / n;
     corner.supply.base() / (branches + shared + within(inputs.output.on_resistance, at.on)) / n
 }
 
@@ -94,7 +107,13 @@ const ENDS: [Inside; 2] = [
 ];
 
 /// Whether a resistor keeps the output inside its limit, and whether the injector opens, at every corner.
-fn tried(inputs: &Inputs, limit: f64, opening: f64, value: f64, place: Place) -> (bool, bool) {
+pub(crate) fn tried(
+    inputs: &Inputs,
+    limit: f64,
+    opening: f64,
+    value: f64,
+    place: Place,
+) -> (bool, bool) {
     let n = f64::from(inputs.per_output);
     let at = |corner, end: Inside| {
         let resistor = value * (1.0 - TOLERANCE + 2.0 * TOLERANCE * end.ballast);
@@ -109,11 +128,16 @@ fn tried(inputs: &Inputs, limit: f64, opening: f64, value: f64, place: Place) ->
     (protects, opens)
 }
 
-/// Every E12 value from 0.1 Ω up.
-fn e12() -> impl Iterator<Item = f64> {
+/// Every value of a series from 0.1 Ω up.
+fn values(series: Series) -> impl Iterator<Item = f64> {
+    let figures: &[f64] = if series == Series::E24 { &E24 } else { &E12 };
     [0.1, 1.0, 10.0, 100.0, 1000.0]
         .into_iter()
-        .flat_map(|decade| E12.iter().map(move |figure| figure * decade))
+        .flat_map(move |decade| figures.iter().map(move |figure| figure * decade))
+}
+
+fn series() -> impl Strategy<Value = Series> {
+    prop_oneof![Just(Series::E12), Just(Series::E24)]
 }
 
 fn numbers(inputs: &Inputs) -> (f64, f64) {
@@ -163,10 +187,10 @@ proptest! {
 
     /// The resistor is the smallest of the series that protects, and the injector opens behind it.
     #[test]
-    fn an_offered_resistor_serves_and_no_smaller_one_would(inputs in any_inputs(), place in place()) {
+    fn an_offered_resistor_serves_and_no_smaller_one_would(inputs in any_inputs(), place in place(), series in series()) {
         let (limit, opening) = numbers(&inputs);
-        let smallest = e12().find(|value| tried(&inputs, limit, opening, *value, place).0);
-        match ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place) {
+        let smallest = values(series).find(|value| tried(&inputs, limit, opening, *value, place).0);
+        match ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, series) {
             Fit::Offered(resistor) => {
                 let value = resistor.value.base();
                 prop_assert_eq!(tried(&inputs, limit, opening, value, place), (true, true));
@@ -175,7 +199,7 @@ proptest! {
             }
             Fit::TooHot(_, heat) => prop_assert!(heat.base() > 125.0, "{heat:?} can be had"),
             Fit::Starves(_) | Fit::NoValue(_) => {
-                let both = e12().find(|value| tried(&inputs, limit, opening, *value, place) == (true, true));
+                let both = values(series).find(|value| tried(&inputs, limit, opening, *value, place) == (true, true));
                 prop_assert_eq!(both, None, "this value does both");
             }
         }
@@ -187,7 +211,7 @@ proptest! {
         inputs in any_inputs(), place in place(), at in anywhere(), corner in 0..5_usize,
     ) {
         let (limit, _) = numbers(&inputs);
-        let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place);
+        let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, Series::E12);
         if let Fit::Offered(resistor) = fit {
             let value = resistor.value.base() * (1.0 - TOLERANCE + 2.0 * TOLERANCE * at.ballast);
             let through = match place {
@@ -206,9 +230,9 @@ proptest! {
     #[test]
     fn a_roomier_resistor_keeps_its_promise(inputs in any_inputs(), place in place()) {
         let (limit, opening) = numbers(&inputs);
-        let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place);
+        let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, Series::E12);
         if let Fit::Offered(resistor) = fit && let Some(roomier) = resistor.roomier {
-            let found = tried(&inputs, limit * 0.9, opening, roomier.base(), place);
+            let found = tried(&inputs, limit * 0.9, opening, roomier.value.base(), place);
             prop_assert_eq!(found, (true, true), "{:?}", roomier);
         }
     }
@@ -254,7 +278,7 @@ proptest! {
             high: henries(millihenries.high.base() * 1e-3),
         });
         let found = answer(&inputs);
-        let rises = found.rises.expect("the inductance is known");
+        let rises = found.rises;
         for (rise, at) in rises.iter().zip(&found.corners) {
             let opens = at.injector.low.base() > found.opening.current.high.base();
             prop_assert_eq!(rise.longest.is_some(), opens, "{:?}", at);

@@ -101,6 +101,46 @@ fn the_example_plans_are_answered_as_their_notes_say() {
 }
 
 #[test]
+fn the_plans_of_clamp_driver_feed_and_remedies_are_answered_as_their_notes_say() {
+    check(
+        "injectors-clamp-weak.json",
+        Tone::Bad,
+        "injectors.kick-too-much",
+        &["injectors.clamp-overloaded", "injectors.output-too-hot"],
+    );
+    check(
+        "injectors-clamp-too-low.json",
+        Tone::Bad,
+        "injectors.kick-too-much",
+        &["injectors.clamp-too-low"],
+    );
+    check(
+        "injectors-peak-by-time.json",
+        Tone::Good,
+        "injectors.peak-by-time",
+        &["injectors.peak-ends-by-time"],
+    );
+    check(
+        "injectors-peak-cut-short.json",
+        Tone::Bad,
+        "injectors.peak-cut-short",
+        &["injectors.peak-time-too-short"],
+    );
+    check(
+        "injectors-two-sets.json",
+        Tone::Good,
+        "injectors.carries",
+        &["injectors.fuse-too-small", "injectors.relay-too-small"],
+    );
+    check(
+        "injectors-shared-sides.json",
+        Tone::Bad,
+        "injectors.too-much",
+        &["injectors.too-much-for-output"],
+    );
+}
+
+#[test]
 fn every_finding_is_shown_by_a_plan_and_is_absent_from_another() {
     let reports: Vec<_> =
         names().iter().map(|name| of_this_question(&report(&read(name)))).collect();

@@ -3,10 +3,12 @@
 mod circuit;
 mod cycle;
 mod timeline;
+mod traces;
 
 pub(crate) use circuit::CircuitView;
 pub(crate) use cycle::cycle_view;
 pub(crate) use timeline::timeline_view;
+pub(crate) use traces::traces_view;
 
 use yew::AttrValue;
 
@@ -27,6 +29,22 @@ fn whole(number: f64) -> String {
 /// A coordinate of a drawing, to a tenth of its unit.
 fn at(number: f64) -> String {
     quietpin_core::math::fixed(number, 1)
+}
+
+/// A round number at or above: 1, 2 or 5 times a power of ten.
+fn round_up(number: f64) -> f64 {
+    let mut step = 1.0;
+    loop {
+        for factor in [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0] {
+            if step * factor >= number {
+                return step * factor;
+            }
+        }
+        if step > 1e9 {
+            return number;
+        }
+        step *= 10.0;
+    }
 }
 
 fn view_box(width: f64, height: f64) -> String {

@@ -148,10 +148,12 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 6] = [
+const ALL: [&[Field]; 8] = [
     engine::FIELDS,
     channels::FIELDS,
     injectors::FIELDS,
+    injectors::SECOND,
+    injectors::FEED,
     rest::FIELDS,
     cranking::FIELDS,
     conditions::FIELDS,
@@ -210,6 +212,8 @@ mod tests {
             ("engine", crate::plan::Engine::FIELDS),
             ("channels", crate::plan::Channels::FIELDS),
             ("injectors", crate::plan::Injectors::FIELDS),
+            ("second_injectors", crate::plan::Injectors::FIELDS),
+            ("injector_feed", crate::plan::InjectorFeed::FIELDS),
             ("outputs.0", Output::FIELDS),
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),

@@ -14,19 +14,28 @@ pub mod ballast;
 pub mod branch;
 pub mod carrying;
 pub mod controlled;
+mod cures;
+pub mod feed;
 pub mod opening;
+pub mod remedy;
 pub mod rise;
+pub mod trace;
+pub mod turn_off;
+pub mod winding;
 
-use ballast::{Fit, Place, Resistor};
+use ballast::{Fit, Resistor};
 use branch::{AtCorner, Ballast};
 use carrying::{Carrying, LimitNeeded};
 use controlled::Controlled;
 use opening::{Opening, OpensFrom};
-use rise::Rise;
+use remedy::Remedies;
+use rise::{Rise, Rising};
+use turn_off::{Clamp, Pulses, TurnOff, TurningOff};
+use winding::Winding;
 
 use crate::{
     conditions::Corner,
-    quantity::{Area, Band, Current, Holds, Inductance, Length, Measure, Resistance},
+    quantity::{Area, Band, Current, Holds, Inductance, Length, Measure, Resistance, Time},
 };
 
 /// How many corners are looked at.
@@ -37,7 +46,7 @@ pub const CORNERS: usize = 5;
 pub struct Inputs {
     /// Resistance of one at 20 °C, with its tolerance; above zero.
     pub resistance: Band<Resistance>,
-    /// Inductance of one.
+    /// Inductance of one; see [`Winding`] for what is taken where it is not known.
     pub inductance: Option<Band<Inductance>>,
     /// The current that opens one; see [`Opening`] for what is taken where it is not known.
     pub opening_current: Option<Band<Current>>,
@@ -49,8 +58,18 @@ pub struct Inputs {
     pub output: Output,
     /// The wire of one injector.
     pub wire: Wire,
+    /// How often an output is switched at the highest speed, where that is known.
+    pub pulses: Option<Pulses>,
     /// The corners to be looked at.
     pub corners: [Corner; CORNERS],
+}
+
+impl Inputs {
+    /// The peak of one injector, where the output keeps to one.
+    pub fn peak_of_one(&self, end: branch::End) -> Option<Current> {
+        let peak = self.output.limit.filter(|_| self.output.stage == Stage::CurrentControlled)?;
+        Some(end.of_help(peak) / f64::from(self.per_output.max(1)))
+    }
 }
 
 /// An output of the controller.
@@ -62,8 +81,12 @@ pub struct Output {
     pub limit: Option<Band<Current>>,
     /// The current to which it falls after the peak.
     pub hold: Option<Band<Current>>,
+    /// The longest that its peak lasts, where it ends it by time.
+    pub peak_time: Option<Band<Time>>,
     /// Its resistance when it is on.
     pub on_resistance: Band<Resistance>,
+    /// What catches the injectors' kick.
+    pub clamp: Clamp,
 }
 
 /// How an output switches.
@@ -82,6 +105,8 @@ pub struct Wire {
     pub length: Band<Length>,
     /// Its copper.
     pub area: Band<Area>,
+    /// The contacts in it, all together: of the connectors, the relay, the fuse and the terminals.
+    pub contacts: Band<Resistance>,
 }
 
 /// What the trade calls an injector by its resistance. The borders are common practice, no source.
@@ -122,8 +147,12 @@ pub struct Answer {
     pub lowest: AtCorner,
     /// Where an injector may not open.
     pub may_not_open: Holds,
-    /// How long the current takes to open one at each corner, where the inductance is known.
-    pub rises: Option<[Rise; CORNERS]>,
+    /// The inductance of one.
+    pub winding: Winding,
+    /// How long the current takes to open one at each corner.
+    pub rises: [Rise; CORNERS],
+    /// What the output's clamp makes of the current when it opens.
+    pub turn_off: TurnOff,
     /// The battery voltage from which on it is sure to open, at the corner that asks most.
     pub opens_from: OpensFrom,
     /// The limit that an output must have to carry them with margin.
@@ -155,7 +184,7 @@ pub enum On {
     /// On a plain switch.
     PlainSwitch(Carrying, Box<Cures>),
     /// On an output that controls the current.
-    CurrentControlled(Controlled),
+    CurrentControlled(Box<Controlled>),
 }
 
 /// What would keep a plain switch inside its limit; each was solved.
@@ -163,14 +192,28 @@ pub enum On {
 pub struct Cures {
     /// Fewer on each output.
     pub fewer: Option<Fewer>,
-    /// A resistor in series with each injector; nothing where none is needed.
+    /// A resistor of the E12 series with each injector; nothing where none is needed.
     pub each: Option<Fit>,
+    /// One of the E24 series with each injector, where that series has one that lets more current through, or any at all.
+    pub finer: Option<Box<Resistor>>,
     /// One resistor in series with each output; nothing where none is needed or one injector is on it.
     pub shared: Option<Fit>,
     /// Fewer on each output and a resistor with each injector, where neither alone will do.
     pub both: Option<Both>,
     /// A driver that controls the current of each injector.
     pub driver: Controlled,
+    /// All of them beside each other, as wired among them, and the one to take.
+    pub side_by_side: Remedies,
+}
+
+impl Cures {
+    /// The resistor with each injector that is offered first.
+    pub fn resistor(&self) -> Option<&Resistor> {
+        match &self.each {
+            Some(Fit::Offered(resistor)) => Some(resistor),
+            _ => self.finer.as_deref(),
+        }
+    }
 }
 
 /// Fewer injectors on each output, with a resistor in series with each.
@@ -198,15 +241,17 @@ pub struct Fewer {
 /// Works out what the outputs have to carry, and what to do where they can't.
 pub fn answer(inputs: &Inputs) -> Answer {
     let opening = Opening::of(inputs);
+    let winding = Winding::of(inputs);
+    let none = &Ballast::NONE;
     let corners = branch::at_corners(inputs, &Ballast::NONE);
     let on = match (inputs.output.stage, inputs.output.limit) {
         (Stage::CurrentControlled, peak) => {
-            On::CurrentControlled(Controlled::of(inputs, &opening, peak))
+            On::CurrentControlled(Box::new(Controlled::of(inputs, &opening, peak)))
         }
         (Stage::PlainSwitch, None) => On::UnknownLimit,
         (Stage::PlainSwitch, Some(limit)) => {
             let carrying = Carrying::of(&corners, limit.low);
-            let cures = cures(inputs, &opening, &carrying);
+            let cures = cures::cures(inputs, &opening, &carrying);
             On::PlainSwitch(carrying, Box::new(cures))
         }
     };
@@ -215,11 +260,13 @@ pub fn answer(inputs: &Inputs) -> Answer {
         highest: branch::highest(&corners),
         lowest: branch::lowest(&corners),
         may_not_open: opening.missed_at(&corners),
-        rises: rise::at_corners(inputs, &opening, &Ballast::NONE),
+        rises: Rising { inputs, winding: &winding, ballast: none }.at_corners(opening.current),
+        turn_off: TurningOff { inputs, winding: &winding, ballast: none }.solved(),
         opens_from: OpensFrom::of(inputs, &opening, &Ballast::NONE),
         limit_needed: LimitNeeded::of(&corners),
         outputs: outputs(inputs.count, inputs.per_output),
         opening,
+        winding,
         corners,
         on,
     }
@@ -228,51 +275,4 @@ pub fn answer(inputs: &Inputs) -> Answer {
 /// Outputs wanted for so many injectors.
 fn outputs(count: Option<u32>, per_output: u32) -> Option<u32> {
     count.map(|count| count.div_ceil(per_output.max(1)))
-}
-
-fn cures(inputs: &Inputs, opening: &Opening, carrying: &Carrying) -> Cures {
-    let over = carrying.over != Holds::Never;
-    let fit = |place| over.then(|| ballast::fit(inputs, opening, carrying.limit, place));
-    let alone = Inputs { per_output: 1, ..inputs.clone() };
-    let fewer = if carrying.has_margin() { None } else { fewer(inputs, carrying.limit) };
-    let each = fit(Place::EachInjector);
-    let both = match (&fewer, &each) {
-        (None, Some(Fit::Starves(_) | Fit::NoValue(_) | Fit::TooHot(..))) => {
-            both(inputs, opening, carrying.limit)
-        }
-        _ => None,
-    };
-    Cures {
-        fewer,
-        each,
-        shared: if inputs.per_output > 1 { fit(Place::EachOutput) } else { None },
-        both,
-        driver: Controlled::of(&alone, opening, None),
-    }
-}
-
-/// The most injectors below the present number that an output carries when each has a resistor.
-fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
-    (1..inputs.per_output).rev().find_map(|per_output| {
-        let tried = Inputs { per_output, ..inputs.clone() };
-        match ballast::fit(&tried, opening, limit, Place::EachInjector) {
-            Fit::Offered(resistor) => {
-                Some(Both { per_output, outputs: outputs(inputs.count, per_output), resistor })
-            }
-            _ => None,
-        }
-    })
-}
-
-/// The most injectors below the present number that an output carries with margin.
-fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
-    (1..inputs.per_output).rev().find_map(|per_output| {
-        let tried = Inputs { per_output, ..inputs.clone() };
-        let carrying = Carrying::of(&branch::at_corners(&tried, &Ballast::NONE), limit);
-        carrying.has_margin().then(|| Fewer {
-            per_output,
-            highest: carrying.highest,
-            outputs: outputs(inputs.count, per_output),
-        })
-    })
 }

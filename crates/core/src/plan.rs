@@ -50,6 +50,8 @@ record! {
         angles: text,
         /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
         banks: text,
+        /// Highest engine speed.
+        highest_speed: text,
     }
 }
 
@@ -102,6 +104,26 @@ record! {
         wire_length: text,
         /// Size of that wire.
         wire_size: text,
+        /// Resistance of all contacts in that wire.
+        contact_resistance: text,
+        /// Longest time that a current-controlled output stays at its peak.
+        peak_time: text,
+        /// Voltage to which an output's clamp lets its pin rise.
+        clamp: text,
+        /// Energy that the clamp bears at each turn-off.
+        clamp_energy: text,
+        /// Heat that one output bears.
+        output_heat: text,
+    }
+}
+
+record! {
+    /// Question 2: the feed that all injectors hang on.
+    InjectorFeed {
+        /// Rating of its fuse.
+        fuse: text,
+        /// Rating of its relay's contact.
+        relay: text,
     }
 }
 
@@ -240,6 +262,12 @@ pub struct Plan {
     /// Question 2.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injectors: Injectors,
+    /// Question 2: a second set of injectors.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub second_injectors: Injectors,
+    /// Question 2: the feed of all injectors.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub injector_feed: InjectorFeed,
     /// Question 3: the outputs.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub outputs: Vec<Output>,
@@ -267,6 +295,8 @@ impl Plan {
             "engine" => place::view(self.engine.views(), rest),
             "channels" => place::view(self.channels.views(), rest),
             "injectors" => place::view(self.injectors.views(), rest),
+            "second_injectors" => place::view(self.second_injectors.views(), rest),
+            "injector_feed" => place::view(self.injector_feed.views(), rest),
             "cranking" => place::view(self.cranking.views(), rest),
             "outputs" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
@@ -288,6 +318,8 @@ impl Plan {
             "engine" => place::slot(self.engine.slots(), rest),
             "channels" => place::slot(self.channels.slots(), rest),
             "injectors" => place::slot(self.injectors.slots(), rest),
+            "second_injectors" => place::slot(self.second_injectors.slots(), rest),
+            "injector_feed" => place::slot(self.injector_feed.slots(), rest),
             "cranking" => place::slot(self.cranking.slots(), rest),
             "outputs" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),

@@ -28,8 +28,8 @@ use crate::{
 pub(crate) use channels::{Channels, Seen, ignition, injection};
 pub(crate) use conditions::conditions;
 pub(crate) use cranking::{Known, cranking};
-pub(crate) use engine::{engine, written};
-pub(crate) use injectors::{Injectors, injectors};
+pub(crate) use engine::{engine, highest_speed, written};
+pub(crate) use injectors::{Car, FeedParts, Injectors, Set, feed_parts, injectors};
 pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Suppressed, Unasked, rest};
 pub(crate) use row::row;
 

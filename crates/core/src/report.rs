@@ -13,7 +13,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 pub use picture::{
-    Branch, Circuit, CircuitState, Cycle, CycleCylinder, CycleEvent, Outcome, Picture, Timeline,
+    Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, Level, Outcome, Panel,
+    Picture, Timeline, Traces,
 };
 pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
@@ -57,9 +58,14 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let mut findings = Vec::new();
     let conditions = read::conditions(&mut reader);
     let engine = read::engine(&mut reader);
+    let highest_speed = read::highest_speed(&mut reader);
     let sections = vec![
         channels::section(&mut reader, engine.as_ref(), &mut findings),
-        injectors::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
+        injectors::section(
+            &mut reader,
+            &read::Car { conditions: &conditions, engine: engine.as_ref(), highest_speed },
+            &mut findings,
+        ),
         rest::section(&mut reader, &conditions, memory, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
     ];

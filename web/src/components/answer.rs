@@ -95,6 +95,7 @@ fn picture(picture: &Picture) -> View {
             html! { <pictures::CircuitView circuit={circuit.clone()} /> }.into()
         }
         Picture::Timeline(timeline) => pictures::timeline_view(timeline),
+        Picture::Traces(traces) => pictures::traces_view(traces),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use quietpin_core::report::Timeline;
 
-use super::{at, horizontal, label, vertical, view_box, whole};
+use super::{at, horizontal, label, round_up, vertical, view_box, whole};
 use crate::element::{View, all, el, several};
 
 const WIDTH: f64 = 340.0;
@@ -34,22 +34,6 @@ impl Scale {
     }
     fn y(&self, rpm: f64) -> f64 {
         TOP + PLOT * (1.0 - (rpm / self.most_rpm).clamp(0.0, 1.0))
-    }
-}
-
-/// A round number at or above: 1, 2 or 5 times a power of ten.
-fn round_up(number: f64) -> f64 {
-    let mut step = 1.0;
-    loop {
-        for factor in [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0] {
-            if step * factor >= number {
-                return step * factor;
-            }
-        }
-        if step > 1e9 {
-            return number;
-        }
-        step *= 10.0;
     }
 }
 

@@ -113,6 +113,7 @@ fn print_picture(sheet: &mut Sheet, picture: &Picture) {
         Picture::Cycle(cycle) => &cycle.caption,
         Picture::Circuit(circuit) => &circuit.caption,
         Picture::Timeline(timeline) => &timeline.caption,
+        Picture::Traces(traces) => &traces.caption,
     };
     sheet.blank();
     sheet.paragraph(INDENT, &caption.text);

@@ -9,6 +9,7 @@ use super::{
     branch::{self, AtCorner, Ballast, Branch, End, note},
     carrying::Carrying,
     opening::{Opening, OpensFrom},
+    turn_off,
 };
 use crate::{
     conditions::Corner,
@@ -33,19 +34,19 @@ const LEAST_OHM: f64 = 0.1;
 const KIRCHHOFF: &str =
     "Ohm's and Kirchhoff's laws at the worst corner; t = 5%, common practice, no source";
 const LEAST_EACH: Formula = Formula {
-    symbols: "R_least = (n × V / I_limit − R_T − R_w − n × R_on) / (1 − t)",
+    symbols: "R_least = (n × V / I_limit − R_T − R_w − R_c − n × R_on) / (1 − t)",
     source: KIRCHHOFF,
 };
 const LEAST_SHARED: Formula = Formula {
-    symbols: "R_least = (V / I_limit − (R_T + R_w) / n − R_on) / (1 − t)",
+    symbols: "R_least = (V / I_limit − (R_T + R_w + R_c) / n − R_on) / (1 − t)",
     source: KIRCHHOFF,
 };
 const MOST_EACH: Formula = Formula {
-    symbols: "R_most = (V / I_o − R_T − R_w − n × R_on) / (1 + t)",
+    symbols: "R_most = (V / I_o − R_T − R_w − R_c − n × R_on) / (1 + t)",
     source: KIRCHHOFF,
 };
 const MOST_SHARED: Formula = Formula {
-    symbols: "R_most = ((V / I_o − R_T − R_w) / n − R_on) / (1 + t)",
+    symbols: "R_most = ((V / I_o − R_T − R_w − R_c) / n − R_on) / (1 + t)",
     source: KIRCHHOFF,
 };
 const THROUGH: Formula =
@@ -107,7 +108,7 @@ pub enum Fit {
     Offered(Box<Resistor>),
     /// The least that protects the output starves the injector.
     Starves(Bounds),
-    /// There is room, but no E12 value lies in it.
+    /// There is room, but no value of the series lies in it.
     NoValue(Bounds),
     /// It would get hotter than any usual resistor bears.
     TooHot(Bounds, Power),
@@ -118,8 +119,10 @@ pub enum Fit {
 pub struct Resistor {
     /// Where it goes.
     pub place: Place,
-    /// Its value, of the E12 series.
+    /// Its value.
     pub value: Resistance,
+    /// The series that it is a value of.
+    pub series: Series,
     /// Between which values it had to lie.
     pub bounds: Bounds,
     /// The currents with it.
@@ -140,7 +143,7 @@ pub struct Resistor {
     pub opens_from: OpensFrom,
     /// The next larger value that leaves the margin wanted and still lets the injector open, where this one
     /// leaves less.
-    pub roomier: Option<Resistance>,
+    pub roomier: Option<Box<Resistor>>,
 }
 
 impl Resistor {
@@ -154,49 +157,95 @@ fn with_tolerance(value: Resistance) -> Band<Resistance> {
     Band::with_tolerance(value, TOLERANCE)
 }
 
-/// The smallest E12 value that keeps the output within `limit` at every corner, unless it starves the injector.
-pub fn fit(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> Fit {
+/// The smallest value of a series that keeps the output within `limit` at every corner, unless it starves the injector.
+pub fn fit(
+    inputs: &Inputs,
+    opening: &Opening,
+    limit: Current,
+    place: Place,
+    series: Series,
+) -> Fit {
     let bounds = bounds(inputs, opening, limit, place);
     if bounds.least.base() > bounds.most.base() {
         return Fit::Starves(bounds);
     }
     let least = bounds.least.base().max(LEAST_OHM);
-    let mut fitting =
-        Series::E12.values().filter(|value| value.base() >= least).filter_map(|value| {
-            let corners = branch::at_corners(inputs, &place.ballast(with_tolerance(value)));
-            let carrying = Carrying::of(&corners, limit);
-            (carrying.over == Holds::Never).then_some((value, corners, carrying))
-        });
-    let Some((value, corners, carrying)) = fitting.next() else { return Fit::NoValue(bounds) };
-    if opening.missed_at(&corners) != Holds::Never {
-        return Fit::NoValue(bounds);
-    }
-    let roomier = if carrying.has_margin() {
+    let tried = |value| Tried::of(inputs, opening, limit, place, value);
+    let mut fitting = series
+        .values()
+        .filter(|value| value.base() >= least)
+        .map(tried)
+        .filter(|it| it.carrying.over == Holds::Never && it.survives);
+    let Some(first) = fitting.next().filter(|it| it.opens) else { return Fit::NoValue(bounds) };
+    let roomier = if first.carrying.has_margin() {
         None
     } else {
-        fitting
-            .find(|(_, _, carrying)| carrying.has_margin())
-            .filter(|(_, corners, _)| opening.missed_at(corners) == Holds::Never)
-            .map(|(value, ..)| value)
+        let roomy = fitting.find(|it| it.carrying.has_margin()).filter(|it| it.opens);
+        roomy.and_then(|it| it.resistor(inputs, opening, series, &bounds).ok())
     };
-    let mut working = Working::new();
-    let heat = heat(inputs, place, value, &mut working);
-    let Some(rating) = rating(heat, &mut working) else { return Fit::TooHot(bounds, heat) };
-    let weakest = branch::lowest(&corners);
-    Fit::Offered(Box::new(Resistor {
-        place,
-        value,
-        bounds,
-        corners,
-        carrying,
-        heat,
-        rating,
-        working: working.into_steps(),
-        least_current: weakest.injector.low,
-        least_at: weakest.corner,
-        opens_from: OpensFrom::of(inputs, opening, &place.ballast(with_tolerance(value))),
-        roomier,
-    }))
+    match first.resistor(inputs, opening, series, &bounds) {
+        Ok(resistor) => {
+            Fit::Offered(Box::new(Resistor { roomier: roomier.map(Box::new), ..resistor }))
+        }
+        Err(heat) => Fit::TooHot(bounds, heat),
+    }
+}
+
+/// A value that is tried.
+struct Tried {
+    place: Place,
+    value: Resistance,
+    corners: [AtCorner; super::CORNERS],
+    carrying: Carrying,
+    opens: bool,
+    survives: bool,
+}
+
+impl Tried {
+    fn of(
+        inputs: &Inputs,
+        opening: &Opening,
+        limit: Current,
+        place: Place,
+        value: Resistance,
+    ) -> Self {
+        let ballast = place.ballast(with_tolerance(value));
+        let corners = branch::at_corners(inputs, &ballast);
+        let carrying = Carrying::of(&corners, limit);
+        let opens = opening.missed_at(&corners) == Holds::Never;
+        let survives = turn_off::is_borne(inputs, &ballast);
+        Self { place, value, corners, carrying, opens, survives }
+    }
+
+    /// The resistor to buy; its heat where no usual one bears that.
+    fn resistor(
+        self,
+        inputs: &Inputs,
+        opening: &Opening,
+        series: Series,
+        bounds: &Bounds,
+    ) -> Result<Resistor, Power> {
+        let Self { place, value, corners, carrying, .. } = self;
+        let mut working = Working::new();
+        let heat = heat(inputs, place, value, &mut working);
+        let rating = rating(heat, &mut working).ok_or(heat)?;
+        let weakest = branch::lowest(&corners);
+        Ok(Resistor {
+            place,
+            value,
+            series,
+            bounds: bounds.clone(),
+            corners,
+            carrying,
+            heat,
+            rating,
+            working: working.into_steps(),
+            least_current: weakest.injector.low,
+            least_at: weakest.corner,
+            opens_from: OpensFrom::of(inputs, opening, &place.ballast(with_tolerance(value))),
+            roomier: None,
+        })
+    }
 }
 
 /// Between which values the resistor must lie, from every corner.

@@ -11,19 +11,21 @@ use crate::{
 const OHM: &str = "Ohm's law, resistances in series";
 const KIRCHHOFF: &str = "Ohm's law and Kirchhoff's current law: the output carries the sum";
 
-const ALONE: Formula = Formula { symbols: "I = V / (R_T + R_w + R_on)", source: OHM };
+const ALONE: Formula = Formula { symbols: "I = V / (R_T + R_w + R_c + R_on)", source: OHM };
 const ALONE_BALLASTED: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + R_b + R_on)", source: OHM };
-const SHARING: Formula = Formula { symbols: "I = V / (R_T + R_w + n × R_on)", source: KIRCHHOFF };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + R_b + R_on)", source: OHM };
+const SHARING: Formula =
+    Formula { symbols: "I = V / (R_T + R_w + R_c + n × R_on)", source: KIRCHHOFF };
 const SHARING_BALLASTED: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + R_b + n × R_on)", source: KIRCHHOFF };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + R_b + n × R_on)", source: KIRCHHOFF };
 const SHARING_ONE_BALLAST: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + n × (R_b + R_on))", source: KIRCHHOFF };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + n × (R_b + R_on))", source: KIRCHHOFF };
 const SUM: Formula = Formula { symbols: "I_out = n × I", source: "Kirchhoff's current law" };
 
-const TOTAL: Formula = Formula { symbols: "R = R_T + R_w + R_b + n × R_on", source: KIRCHHOFF };
+const TOTAL: Formula =
+    Formula { symbols: "R = R_T + R_w + R_c + R_b + n × R_on", source: KIRCHHOFF };
 const TOTAL_ONE_BALLAST: Formula =
-    Formula { symbols: "R = R_T + R_w + n × (R_b + R_on)", source: KIRCHHOFF };
+    Formula { symbols: "R = R_T + R_w + R_c + n × (R_b + R_on)", source: KIRCHHOFF };
 
 /// Resistors added in series.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,7 +62,7 @@ pub enum End {
 
 impl End {
     /// Of something that hinders the current.
-    fn of_hindrance<Q: Measure>(self, band: Band<Q>) -> Q {
+    pub(super) fn of_hindrance<Q: Measure>(self, band: Band<Q>) -> Q {
         match self {
             Self::Most => band.low,
             Self::Nominal => band.nominal,
@@ -69,7 +71,7 @@ impl End {
     }
 
     /// Of something that helps it.
-    fn of_help<Q: Measure>(self, band: Band<Q>) -> Q {
+    pub(super) fn of_help<Q: Measure>(self, band: Band<Q>) -> Q {
         match self {
             Self::Most => band.high,
             Self::Nominal => band.nominal,
@@ -89,6 +91,8 @@ pub struct Branch {
     pub winding: Resistance,
     /// The wire at its temperature.
     pub wire: Resistance,
+    /// The contacts in it.
+    pub contacts: Resistance,
     /// The output, when on.
     pub on: Resistance,
     /// The resistor of its own.
@@ -118,6 +122,7 @@ impl Branch {
             wire: note(working, &copper::WIRE, copper::wire(length, area, temperature), || {
                 vec![("l", length.show()), ("A", area.show()), ("T", temperature.show())]
             }),
+            contacts: end.of_hindrance(inputs.wire.contacts),
             on: end.of_hindrance(inputs.output.on_resistance),
             each: end.of_hindrance(ballast.each),
             shared: end.of_hindrance(ballast.shared),
@@ -143,7 +148,12 @@ impl Branch {
 
     /// The same without resistors.
     pub fn without_ballast(&self) -> Resistance {
-        self.winding + self.wire + self.on * self.n()
+        self.winding + self.wire + self.contacts + self.on * self.n()
+    }
+
+    /// What is left of it once the output has opened: the current runs on through its clamp.
+    pub fn without_output(&self) -> Resistance {
+        self.winding + self.wire + self.contacts + self.each + self.shared * self.n()
     }
 
     /// The steady current of one injector.
@@ -176,6 +186,7 @@ impl Branch {
         vec![
             ("R_T", self.winding.show()),
             ("R_w", self.wire.show()),
+            ("R_c", self.contacts.show()),
             ("R_on", self.on.show()),
             ("R_b", (self.each + self.shared).show()),
             ("n", self.sharing.into()),

@@ -2,16 +2,19 @@
 //!
 //! The peak must be enough to open each injector that shares the channel, which limits their *sum*; and the
 //! battery must be able to push it through them, or the driver waits for a peak that never comes, stays fully on
-//! through the whole pulse, and driver and injector run hot.
+//! through the whole pulse, and driver and injector run hot. A driver that ends its peak by time is safe from that; but
+//! ended before the injector is open, the hold current is not sure to open it.
 
 use super::{
-    Class, Inputs,
-    branch::{self, AtCorner, Ballast, End},
+    CORNERS, Class, Inputs,
+    branch::{self, AtCorner, Ballast, Branch, End},
     opening::Opening,
+    rise::{Rise, Rising},
+    winding::Winding,
 };
 use crate::{
     conditions::Corner,
-    quantity::{Band, Current, Holds, Measure},
+    quantity::{Band, Current, Holds, Measure, Power, Time, watts},
     working::{Formula, Step, step},
 };
 
@@ -27,6 +30,11 @@ const SHARE: Formula =
 const HOLD: Formula = Formula {
     symbols: "I_hold = 50% × n × I_o",
     source: "half of the opening current holds: common practice, no source",
+};
+
+const LINEAR: Formula = Formula {
+    symbols: "P = (V − I_hold × R) × I_hold",
+    source: "Joule's law: what a driver that does not chop must drop itself; held on, at the highest supply",
 };
 
 /// What is true of a channel that controls the current.
@@ -46,6 +54,16 @@ pub struct Controlled {
     pub hold_needed: Current,
     /// Whether the hold current that was given is less.
     pub hold_too_small: bool,
+    /// How long the current takes to the peak at each corner, where one is set.
+    pub to_peak: Option<[Rise; CORNERS]>,
+    /// The longest that the peak lasts, where the driver ends it by time.
+    pub time_limit: Option<Band<Time>>,
+    /// Where that time may be over before the current opens an injector.
+    pub cut_short: Holds,
+    /// The time in which an injector is sure to open, at the corner that asks most; nothing where one may not.
+    pub time_needed: Option<Time>,
+    /// The heat of a channel that holds the current without chopping it, and how it was found.
+    pub linear: (Power, Vec<Step>),
     /// How share and hold were found.
     pub working: Vec<Step>,
 }
@@ -65,6 +83,10 @@ pub enum Serves {
     PeakNowhere,
     /// The peak, shared, is not enough to open each.
     TooSmall,
+    /// Its time limit may end the peak before they open.
+    CutShort,
+    /// It may not reach its peak, but its time limit ends it, and by then they are open.
+    ByTime,
 }
 
 /// The peaks that open the injectors and are reached.
@@ -100,24 +122,68 @@ impl Controlled {
         }
         let hold_needed = opening.current.high * n * HOLD_SHARE;
         working.push(step(&HOLD, &[shown, ("I_o", opening.current.high.show())], hold_needed));
-        let not_reached = peak.map_or(Holds::Never, |peak| not_reached(&corners, peak));
+        let winding = Winding::of(inputs);
+        let rising = Rising { inputs, winding: &winding, ballast: &Ballast::NONE };
+        let opens = rising.at_corners(opening.current);
+        let time_limit = inputs.output.peak_time.filter(|_| peak.is_some());
+        let cut_short = time_limit.map_or(Holds::Never, |limit| cut_short(&opens, limit.low));
+        let hold = inputs.output.hold.map_or(hold_needed, |hold| hold.high);
         Self {
-            serves: serves(inputs, opening, &corners, peak),
-            peak,
+            serves: serves(inputs, opening, &corners, peak, &cut_short),
             share,
             window: window(inputs, opening, &corners),
-            not_reached,
+            not_reached: peak.map_or(Holds::Never, |peak| not_reached(&corners, peak)),
             hold_needed,
             hold_too_small: inputs
                 .output
                 .hold
                 .is_some_and(|hold| hold.low.base() < hold_needed.base()),
+            to_peak: peak.map(|peak| rising.at_corners(peak.map(|peak| peak / n))),
+            peak,
+            time_limit,
+            cut_short,
+            time_needed: longest(&opens),
+            linear: linear(inputs, hold),
             working,
         }
     }
 }
 
-fn not_reached(corners: &[AtCorner; super::CORNERS], peak: Band<Current>) -> Holds {
+/// Where the peak may be over before an injector opens. One that does not open whatever the time is no fault of the time.
+fn cut_short(opens: &[Rise; CORNERS], limit: Time) -> Holds {
+    let is_short = |rise: &Rise| rise.longest.is_some_and(|time| time.base() > limit.base());
+    Holds::from_corners(opens.iter().map(|rise| (rise.corner.name, is_short(rise))))
+}
+
+/// The longest at any corner; nothing where one has no end.
+fn longest(rises: &[Rise; CORNERS]) -> Option<Time> {
+    rises.iter().map(|rise| rise.longest).reduce(|one, other| {
+        let (one, other) = (one?, other?);
+        Some(if other.base() > one.base() { other } else { one })
+    })?
+}
+
+/// The heat of a channel that drops the rest of the supply itself, at the corner where that is most.
+fn linear(inputs: &Inputs, hold: Current) -> (Power, Vec<Step>) {
+    let heat = |corner: &Corner| {
+        let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, &mut None);
+        // what the channel itself drops counts as its heat, so its own resistance is no part of R
+        let resistance = branch.without_output() / branch.n();
+        let most = corner.supply / resistance;
+        let current = if most.base() < hold.base() { most } else { hold };
+        let dropped = corner.supply.base() - current.base() * resistance.base();
+        (watts(dropped * current.base()), current, resistance, corner.supply)
+    };
+    let [first, rest @ ..] = inputs.corners;
+    let (power, current, resistance, supply) = rest
+        .iter()
+        .map(heat)
+        .fold(heat(&first), |one, other| if other.0.base() > one.0.base() { other } else { one });
+    let shown = [("V", supply.show()), ("I_hold", current.show()), ("R", resistance.show())];
+    (power, vec![step(&LINEAR, &shown, power)])
+}
+
+fn not_reached(corners: &[AtCorner; CORNERS], peak: Band<Current>) -> Holds {
     Holds::from_corners(
         corners.iter().map(|at| (at.corner.name, at.output.low.base() < peak.high.base())),
     )
@@ -126,26 +192,32 @@ fn not_reached(corners: &[AtCorner; super::CORNERS], peak: Band<Current>) -> Hol
 fn serves(
     inputs: &Inputs,
     opening: &Opening,
-    corners: &[AtCorner; super::CORNERS],
+    corners: &[AtCorner; CORNERS],
     peak: Option<Band<Current>>,
+    cut_short: &Holds,
 ) -> Serves {
     let Some(peak) = peak else { return Serves::UnknownPeak };
     let n = f64::from(inputs.per_output.max(1));
     if peak.low.base() < n * opening.current.high.base() * (1.0 - 1e-9) {
         return Serves::TooSmall;
     }
+    if *cut_short != Holds::Never {
+        return Serves::CutShort;
+    }
     let ever = corners.iter().any(|at| at.output.high.base() >= peak.low.base());
     match (not_reached(corners, peak), ever) {
         (Holds::Never, _) => Serves::Always,
+        (_, true) if inputs.output.peak_time.is_some() => Serves::ByTime,
         (_, true) => Serves::PeakNotEverywhere,
         (_, false) if Class::of(inputs.resistance.nominal) == Class::HighImpedance => {
             Serves::AsPlainSwitch
         }
+        (_, false) if inputs.output.peak_time.is_some() => Serves::ByTime,
         (_, false) => Serves::PeakNowhere,
     }
 }
 
-fn window(inputs: &Inputs, opening: &Opening, corners: &[AtCorner; super::CORNERS]) -> Window {
+fn window(inputs: &Inputs, opening: &Opening, corners: &[AtCorner; CORNERS]) -> Window {
     let n = f64::from(inputs.per_output.max(1));
     let least = opening.current.high * n;
     let shown = [("n", inputs.per_output.into()), ("I_o", opening.current.high.show())];

@@ -23,15 +23,15 @@ const ASSUMED: Formula = Formula {
 };
 const GIVEN: Formula = Formula { symbols: "I_o", source: "as given" };
 const FROM: Formula = Formula {
-    symbols: "V_o = I_o × (R_T + R_w + R_b + n × R_on)",
+    symbols: "V_o = I_o × (R_T + R_w + R_c + R_b + n × R_on)",
     source: "Ohm's law, resistances in series",
 };
 const FROM_ONE_BALLAST: Formula = Formula {
-    symbols: "V_o = I_o × (R_T + R_w + n × (R_b + R_on))",
+    symbols: "V_o = I_o × (R_T + R_w + R_c + n × (R_b + R_on))",
     source: "Ohm's law, resistances in series",
 };
 const FROM_PLAIN: Formula = Formula {
-    symbols: "V_o = I_o × (R_T + R_w + n × R_on)",
+    symbols: "V_o = I_o × (R_T + R_w + R_c + n × R_on)",
     source: "Ohm's law, resistances in series",
 };
 

@@ -1,4 +1,4 @@
-//! How long the current takes to reach what opens an injector.
+//! How long the current takes to reach a level: what opens an injector, or the peak of a driver.
 //!
 //! The coil is taken to keep its inductance while the needle moves, which it does not quite: the time is that of the
 //! current, not of the fuel. More inductance, less supply and more resistance each make it longer, so the ends of
@@ -6,22 +6,26 @@
 
 use super::{
     CORNERS, Inputs,
-    branch::{Ballast, Branch, End},
-    opening::Opening,
+    branch::{Ballast, Branch, End, note},
+    winding::Winding,
 };
 use crate::{
     conditions::Corner,
-    quantity::{Band, Inductance, Measure, Time, seconds},
+    quantity::{Band, Current, Measure, Time, seconds},
     transient::Inductive,
     working::{Formula, Step, Working},
 };
 
 const RISE: Formula = Formula {
-    symbols: "t_o = −L / R × ln(1 − I_o × R / V)",
+    symbols: "t = −L / R × ln(1 − I_t × R / V)",
     source: "OpenStax, University Physics, vol. 2, section 14.4, solved for the time",
 };
+const REACHED: Formula = Formula {
+    symbols: "I = V / R × (1 − exp(−t × R / L))",
+    source: "OpenStax, University Physics, vol. 2, section 14.4",
+};
 
-/// The time in which the current reaches what opens an injector, at a corner.
+/// The time in which the current reaches a level, at a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rise {
     /// The corner.
@@ -32,57 +36,81 @@ pub struct Rise {
     pub longest: Option<Time>,
 }
 
-/// The times at every corner with these resistors, where the inductance is known.
-pub fn at_corners(
-    inputs: &Inputs,
-    opening: &Opening,
-    ballast: &Ballast,
-) -> Option<[Rise; CORNERS]> {
-    let inductance = inputs.inductance?;
-    Some(inputs.corners.map(|corner| {
-        let time = |end| time(inputs, inductance, opening, &corner, end, ballast, &mut None);
-        Rise { corner, nominal: time(End::Nominal), longest: time(End::Least) }
-    }))
+/// One injector's current in time, with its resistors.
+#[derive(Clone, Copy, Debug)]
+pub struct Rising<'a> {
+    /// What is known.
+    pub inputs: &'a Inputs,
+    /// Its winding.
+    pub winding: &'a Winding,
+    /// The resistors in series.
+    pub ballast: &'a Ballast,
 }
 
-/// How the time at a corner was found; nothing where there is none.
-pub fn working_at(
-    inputs: &Inputs,
-    opening: &Opening,
-    corner: &Corner,
-    end: End,
-    ballast: &Ballast,
-) -> Vec<Step> {
-    let Some(inductance) = inputs.inductance else { return Vec::new() };
-    let mut working = Some(Working::new());
-    time(inputs, inductance, opening, corner, end, ballast, &mut working);
-    working.map(Working::into_steps).unwrap_or_default()
-}
+impl Rising<'_> {
+    /// The times in which the current of one injector reaches `target`, at every corner.
+    pub fn at_corners(&self, target: Band<Current>) -> [Rise; CORNERS] {
+        self.inputs.corners.map(|corner| {
+            let time = |end| self.time(target, &corner, end, &mut None);
+            Rise { corner, nominal: time(End::Nominal), longest: time(End::Least) }
+        })
+    }
 
-fn time(
-    inputs: &Inputs,
-    inductance: Band<Inductance>,
-    opening: &Opening,
-    corner: &Corner,
-    end: End,
-    ballast: &Ballast,
-    working: &mut Option<Working>,
-) -> Option<Time> {
-    let branch = Branch::at(inputs, corner, end, ballast, working);
-    let (current, inductance) = match end {
-        End::Most => (opening.current.low, inductance.low),
-        End::Nominal => (opening.current.nominal, inductance.nominal),
-        End::Least => (opening.current.high, inductance.high),
-    };
-    let resistance = branch.resistance(working);
-    let coil = Inductive::new(corner.supply.base(), resistance.base(), inductance.base())?;
-    let time = seconds(coil.time_to(0.0, current.base())?);
-    Some(super::branch::note(working, &RISE, time, || {
-        vec![
-            ("L", inductance.show()),
-            ("R", resistance.show()),
-            ("I_o", current.show()),
-            ("V", corner.supply.show()),
-        ]
-    }))
+    /// How the time at a corner was found; ends with the resistance where there is none.
+    pub fn working_at(&self, target: Band<Current>, corner: &Corner, end: End) -> Vec<Step> {
+        let mut working = Some(Working::new());
+        self.time(target, corner, end, &mut working);
+        working.map(Working::into_steps).unwrap_or_default()
+    }
+
+    /// The current of one injector at a time after its output closed.
+    pub fn current_at(
+        &self,
+        time: Time,
+        corner: &Corner,
+        end: End,
+        working: &mut Option<Working>,
+    ) -> Option<Current> {
+        let (coil, shown) = self.coil(corner, end, working)?;
+        let current = Measure::from_base(coil.current_at(0.0, time.base())?);
+        Some(note(working, &REACHED, current, || {
+            let mut values = shown;
+            values.push(("t", time.show()));
+            values
+        }))
+    }
+
+    fn time(
+        &self,
+        target: Band<Current>,
+        corner: &Corner,
+        end: End,
+        working: &mut Option<Working>,
+    ) -> Option<Time> {
+        // the level and the inductance both make it longer
+        let target = end.of_hindrance(target);
+        let (coil, shown) = self.coil(corner, end, working)?;
+        let time = seconds(coil.time_to(0.0, target.base())?);
+        Some(note(working, &RISE, time, || {
+            let mut values = shown;
+            values.push(("I_t", target.show()));
+            values
+        }))
+    }
+
+    /// The winding and all that lies in series with it, with its values by their symbols.
+    fn coil(
+        &self,
+        corner: &Corner,
+        end: End,
+        working: &mut Option<Working>,
+    ) -> Option<(Inductive, Vec<(&'static str, crate::quantity::Value)>)> {
+        let branch = Branch::at(self.inputs, corner, end, self.ballast, working);
+        let inductance = end.of_hindrance(self.winding.inductance);
+        let resistance = branch.resistance(working);
+        let coil = Inductive::new(corner.supply.base(), resistance.base(), inductance.base())?;
+        let shown =
+            vec![("L", inductance.show()), ("R", resistance.show()), ("V", corner.supply.show())];
+        Some((coil, shown))
+    }
 }

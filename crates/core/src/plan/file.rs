@@ -31,6 +31,8 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "engine" => fill(plan.engine.slots(), value, &key)?,
             "channels" => fill(plan.channels.slots(), value, &key)?,
             "injectors" => fill(plan.injectors.slots(), value, &key)?,
+            "second_injectors" => fill(plan.second_injectors.slots(), value, &key)?,
+            "injector_feed" => fill(plan.injector_feed.slots(), value, &key)?,
             "cranking" => fill(plan.cranking.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
@@ -100,6 +102,8 @@ impl Serialize for Plan {
             ("engine", self.engine.views()),
             ("channels", self.channels.views()),
             ("injectors", self.injectors.views()),
+            ("second_injectors", self.second_injectors.views()),
+            ("injector_feed", self.injector_feed.views()),
             ("cranking", self.cranking.views()),
         ];
         for (name, part) in parts {

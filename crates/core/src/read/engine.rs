@@ -6,7 +6,7 @@ use super::{Entry, Reader, row};
 use crate::{
     engine::{Engine, Kind, Spacing},
     finding::{Finding, Severity},
-    quantity::{CrankAngle, Measure},
+    quantity::{CrankAngle, Measure, RotationalSpeed},
     say,
 };
 
@@ -34,6 +34,11 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
     let engine = with_banks(reader, engine, banks);
     remark(reader, &engine);
     Some(engine)
+}
+
+/// The highest speed, which more than one question asks for.
+pub(crate) fn highest_speed(reader: &mut Reader<'_>) -> Option<RotationalSpeed> {
+    reader.band::<RotationalSpeed>("engine.highest_speed").value().map(|band| band.high)
 }
 
 /// Numbers of cylinders as they are written: `1-5-3-6-2-4`.

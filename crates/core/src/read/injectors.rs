@@ -2,17 +2,60 @@
 
 use super::{Conditions, Entry, Reader, usual_band};
 use crate::{
-    engine::Engine,
+    engine::{Engine, Kind},
     fields,
     finding::{Finding, Severity},
-    injector::{Inputs, Output, Stage, Wire},
-    quantity::{Area, Band, Current, Inductance, Length, Measure, Ratio, Resistance, Value},
+    injector::{
+        Inputs, Output, Stage, Wire,
+        turn_off::{Clamp, Pulses},
+    },
+    quantity::{
+        Area, Band, Current, Energy, Inductance, Length, Measure, Power, Ratio, Resistance,
+        RotationalSpeed, Time, Value, Voltage,
+    },
     say,
 };
 
-/// What the fields of the injectors say.
+/// Which injectors.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Set {
+    /// Those that every engine has.
+    First,
+    /// Those that come in later, under load.
+    Second,
+}
+
+impl Set {
+    /// The record in the plan that holds their fields.
+    pub(crate) fn record(self) -> &'static str {
+        match self {
+            Self::First => "injectors",
+            Self::Second => "second_injectors",
+        }
+    }
+
+    /// The path of one of their fields.
+    pub(crate) fn path(self, name: &str) -> String {
+        [self.record(), ".", name].concat()
+    }
+}
+
+/// The car around the injectors.
+#[derive(Debug)]
+pub(crate) struct Car<'a> {
+    /// Supply and temperatures.
+    pub(crate) conditions: &'a Conditions,
+    /// The engine, where it is known.
+    pub(crate) engine: Option<&'a Engine>,
+    /// Its highest speed, where it is known.
+    pub(crate) highest_speed: Option<RotationalSpeed>,
+}
+
+/// What the fields of a set of injectors say.
 #[derive(Debug)]
 pub(crate) struct Injectors {
+    /// Which set.
+    pub(crate) set: Set,
     /// The resistance of one; nothing can be said without it.
     pub(crate) resistance: Entry<Band<Resistance>>,
     /// Whether the number on an output can be used; else one is looked at as if it were alone.
@@ -23,23 +66,46 @@ pub(crate) struct Injectors {
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
 
-/// Reads the injectors; every field, whatever stands in the others.
-pub(crate) fn injectors(
-    reader: &mut Reader<'_>,
-    conditions: &Conditions,
-    engine: Option<&Engine>,
-) -> Injectors {
-    let taken = &mut Vec::new();
-    let resistance = resistance(reader, taken);
-    let count = count(reader, engine);
-    let per_output = per_output(reader, count);
-    let output = output(reader, taken);
+/// What is said of the feed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FeedParts {
+    /// The rating of its fuse.
+    pub(crate) fuse: Option<Current>,
+    /// The rating of its relay's contact.
+    pub(crate) relay: Option<Current>,
+}
+
+/// Reads the feed.
+pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
+    let mut rating = |path| reader.band::<Current>(path).value().map(|band| band.low);
+    FeedParts { fuse: rating("injector_feed.fuse"), relay: rating("injector_feed.relay") }
+}
+
+/// The fields of a set as they are read.
+struct OfSet<'a, 'p> {
+    reader: &'a mut Reader<'p>,
+    set: Set,
+    taken: Vec<(&'static str, Value)>,
+}
+
+/// Reads a set of injectors; every field, whatever stands in the others.
+pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Injectors {
+    let mut of = OfSet { reader, set, taken: Vec::new() };
+    let resistance = of.resistance();
+    let count = of.count(car.engine);
+    let per_output = of.per_output(count);
+    let output = of.output();
     let wire = Wire {
-        length: usual::<Length>(reader, "injectors.wire_length", taken),
-        area: usual::<Area>(reader, "injectors.wire_size", taken),
+        length: of.usual::<Length>("wire_length"),
+        area: of.usual::<Area>("wire_size"),
+        contacts: of.usual::<Resistance>("contact_resistance"),
     };
-    let opening_current = reader.band::<Current>("injectors.opening_current").value();
-    let inductance = reader.band::<Inductance>("injectors.inductance").value();
+    let opening_current = of.band::<Current>("opening_current");
+    let inductance = of.band::<Inductance>("inductance");
+    let pulses = car.highest_speed.map(|speed| Pulses {
+        speed,
+        per_turn: pulses_per_turn(of.reader, car.engine, per_output),
+    });
     let inputs = resistance.value().map(|resistance| Inputs {
         resistance,
         inductance,
@@ -48,90 +114,113 @@ pub(crate) fn injectors(
         count,
         output,
         wire,
-        corners: conditions.corners(),
+        pulses,
+        corners: car.conditions.corners(),
     });
-    let taken = std::mem::take(taken);
-    Injectors { resistance, sharing_is_known: per_output.is_some(), inputs, taken }
+    let OfSet { taken, .. } = of;
+    Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, taken }
 }
 
-/// The resistance with its tolerance: its own where it was typed as a band, else the one of the field beside it.
-fn resistance(
-    reader: &mut Reader<'_>,
-    taken: &mut Vec<(&'static str, Value)>,
-) -> Entry<Band<Resistance>> {
-    const TOLERANCE: &str = "injectors.tolerance";
-    let resistance = reader.band::<Resistance>("injectors.resistance");
-    let has_its_own = resistance.value().is_some_and(|band| band.is_spread());
-    if has_its_own && reader.text(TOLERANCE).is_empty() {
-        reader.missing(TOLERANCE);
-        return resistance;
-    }
-    let share = usual::<Ratio>(reader, TOLERANCE, taken).high.base();
-    resistance.map(|band| Band {
-        low: Measure::from_base(band.low.base() * (1.0 - share)),
-        nominal: band.nominal,
-        high: Measure::from_base(band.high.base() * (1.0 + share)),
-    })
-}
-
-/// The number of injectors: one for each cylinder where none is typed.
-fn count(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Option<u32> {
-    const COUNT: &str = "injectors.count";
-    let entry = reader.whole(COUNT);
-    let cylinders = engine.map(Engine::cylinders);
-    match cylinders {
-        Some(cylinders) => {
-            reader.or_assume(COUNT, entry, cylinders, cylinders, "one for each cylinder").value()
-        }
-        None => entry.value(),
-    }
-}
-
-/// How many share an output; nothing where that can't be read or is more than there are.
-fn per_output(reader: &mut Reader<'_>, count: Option<u32>) -> Option<u32> {
-    const PER_OUTPUT: &str = "injectors.per_output";
-    let per_output = reader.whole(PER_OUTPUT).value()?;
-    match count {
-        Some(count) if count < per_output => {
-            let message =
-                say!("injectors.more-than-there-are", per_output = per_output, count = count);
-            reader.unusable(Finding::new(Severity::Fault, PER_OUTPUT, message));
-            None
-        }
-        _ => Some(per_output),
-    }
-}
-
-fn output(reader: &mut Reader<'_>, taken: &mut Vec<(&'static str, Value)>) -> Output {
-    let kind = reader.choice("injectors.output_kind");
-    if !matches!(kind, Entry::Given(_)) {
-        taken.push(("The output is", "a plain switch to ground".into()));
-    }
-    let stage = match kind.value() {
-        Some("current-controlled") => Stage::CurrentControlled,
-        _ => Stage::PlainSwitch,
+/// How often an output is switched in a turn: once in a four-stroke cycle in sequence; once a turn where outputs are shared or
+/// fire otherwise, which is the most that is usual.
+fn pulses_per_turn(reader: &Reader<'_>, engine: Option<&Engine>, per_output: Option<u32>) -> f64 {
+    let is_four_stroke = engine.is_none_or(|engine| engine.kind() == Kind::FourStroke);
+    let in_sequence = match reader.text("channels.injection_mode") {
+        "" => per_output == Some(1),
+        mode => mode == "sequential",
     };
-    Output {
-        stage,
-        limit: reader.band::<Current>("injectors.output_limit").value(),
-        hold: reader.band::<Current>("injectors.hold_current").value(),
-        on_resistance: usual::<Resistance>(reader, "injectors.output_resistance", taken),
-    }
+    if is_four_stroke && in_sequence { 0.5 } else { 1.0 }
 }
 
-/// A quantity that has a usual value, which is taken where the field is blank or can't be read.
-fn usual<Q: Measure>(
-    reader: &mut Reader<'_>,
-    path: &'static str,
-    taken: &mut Vec<(&'static str, Value)>,
-) -> Band<Q> {
-    let entry = reader.band::<Q>(path);
-    if let Entry::Given(band) = entry {
-        return band;
+impl OfSet<'_, '_> {
+    fn band<Q: Measure>(&mut self, name: &str) -> Option<Band<Q>> {
+        self.reader.band::<Q>(&self.set.path(name)).value()
     }
-    // a test of the fields sees to it that every assumed value can be read
-    let (band, shown) =
-        usual_band(path).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
-    taken.push((fields::find(path).map_or("", |field| field.label), shown));
-    band
+
+    /// The resistance with its tolerance: its own where it was typed as a band, else the one of the field beside it.
+    fn resistance(&mut self) -> Entry<Band<Resistance>> {
+        let tolerance = self.set.path("tolerance");
+        let resistance = self.reader.band::<Resistance>(&self.set.path("resistance"));
+        let has_its_own = resistance.value().is_some_and(|band| band.is_spread());
+        if has_its_own && self.reader.text(&tolerance).is_empty() {
+            self.reader.missing(&tolerance);
+            return resistance;
+        }
+        let share = self.usual::<Ratio>("tolerance").high.base();
+        resistance.map(|band| Band {
+            low: Measure::from_base(band.low.base() * (1.0 - share)),
+            nominal: band.nominal,
+            high: Measure::from_base(band.high.base() * (1.0 + share)),
+        })
+    }
+
+    /// The number of injectors: one for each cylinder where none is typed.
+    fn count(&mut self, engine: Option<&Engine>) -> Option<u32> {
+        let path = self.set.path("count");
+        let entry = self.reader.whole(&path);
+        match engine.map(Engine::cylinders) {
+            Some(cylinders) => {
+                let basis = "one for each cylinder";
+                self.reader.or_assume(&path, entry, cylinders, cylinders, basis).value()
+            }
+            None => entry.value(),
+        }
+    }
+
+    /// How many share an output; nothing where that can't be read or is more than there are.
+    fn per_output(&mut self, count: Option<u32>) -> Option<u32> {
+        let path = self.set.path("per_output");
+        let per_output = self.reader.whole(&path).value()?;
+        match count {
+            Some(count) if count < per_output => {
+                let message =
+                    say!("injectors.more-than-there-are", per_output = per_output, count = count);
+                self.reader.unusable(Finding::new(Severity::Fault, path, message));
+                None
+            }
+            _ => Some(per_output),
+        }
+    }
+
+    fn output(&mut self) -> Output {
+        let kind = self.reader.choice(&self.set.path("output_kind"));
+        if !matches!(kind, Entry::Given(_)) {
+            self.taken.push(("The output is", "a plain switch to ground".into()));
+        }
+        let stage = match kind.value() {
+            Some("current-controlled") => Stage::CurrentControlled,
+            _ => Stage::PlainSwitch,
+        };
+        let limit = self.band::<Current>("output_limit");
+        let hold = self.band::<Current>("hold_current");
+        let peak_time = self.band::<Time>("peak_time");
+        // what a plain switch has no use for may have been typed before it was chosen
+        let is_controlled = stage == Stage::CurrentControlled;
+        Output {
+            stage,
+            limit,
+            hold: hold.filter(|_| is_controlled),
+            peak_time: peak_time.filter(|_| is_controlled),
+            on_resistance: self.usual::<Resistance>("output_resistance"),
+            clamp: Clamp {
+                voltage: self.usual::<Voltage>("clamp"),
+                energy: self.band::<Energy>("clamp_energy").map(|band| band.low),
+                heat: self.band::<Power>("output_heat").map(|band| band.low),
+            },
+        }
+    }
+
+    /// A quantity that has a usual value, which is taken where the field is blank or can't be read.
+    fn usual<Q: Measure>(&mut self, name: &str) -> Band<Q> {
+        let path = self.set.path(name);
+        let entry = self.reader.band::<Q>(&path);
+        if let Entry::Given(band) = entry {
+            return band;
+        }
+        // a test of the fields sees to it that every assumed value can be read
+        let (band, shown) =
+            usual_band(&path).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
+        self.taken.push((fields::find(&path).map_or("", |field| field.label), shown));
+        band
+    }
 }

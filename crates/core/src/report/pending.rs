@@ -54,7 +54,7 @@ mod tests {
     fn outline(report: &Report) -> Vec<(&str, &str, Vec<&str>)> {
         let subject = |it: &'_ Rc<Answer>| -> &'static str {
             let known =
-                ["engine", "channels.ignition", "channels.injection", "injectors", "cranking"];
+                ["engine", "channels.ignition", "channels.injection", "injector", "cranking"];
             known.into_iter().find(|known| it.subject.starts_with(known)).unwrap_or("rest")
         };
         let about = |section: &Section| {

@@ -15,6 +15,8 @@ pub enum Picture {
     Circuit(Circuit),
     /// Speed against time, with the relay.
     Timeline(Timeline),
+    /// Currents and voltages against time.
+    Traces(Traces),
 }
 
 /// The engine's cycle.
@@ -145,4 +147,48 @@ pub struct Timeline {
     pub closed: Vec<(f64, f64)>,
     /// Moments with a name, in seconds.
     pub marks: Vec<(f64, Message)>,
+}
+
+/// Currents and voltages against time, in panels below each other over one axis of time.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Traces {
+    /// What the picture shows, for those who can't see it.
+    pub caption: Message,
+    /// From and to, in seconds.
+    pub span: (f64, f64),
+    /// The panels.
+    pub panels: Vec<Panel>,
+}
+
+/// One panel of traces.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Panel {
+    /// The unit of its axis: `A` or `V`.
+    pub unit: &'static str,
+    /// The curves, at most three: each looks different without colour.
+    pub curves: Vec<Curve>,
+    /// Levels with a name.
+    pub levels: Vec<Level>,
+}
+
+/// A curve.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Curve {
+    /// What it is.
+    pub name: Message,
+    /// Seconds, and what is measured in the unit of the panel.
+    pub points: Vec<(f64, f64)>,
+}
+
+/// A level.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Level {
+    /// What it is.
+    pub name: Message,
+    /// Where it lies, in the unit of the panel.
+    pub at: f64,
 }

@@ -35,6 +35,15 @@ impl Series {
         }
     }
 
+    /// Its name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::E6 => "E6",
+            Self::E12 => "E12",
+            Self::E24 => "E24",
+        }
+    }
+
     /// Every value from 1 mΩ to below 100 MΩ, rising.
     pub fn values(self) -> impl Iterator<Item = Resistance> {
         DECADES.flat_map(move |decade| {

@@ -2,6 +2,8 @@
 
 use super::{Explanation, Sentence};
 
+pub(super) mod parts;
+
 pub(super) const SENTENCES: &[Sentence] = &[
     // verdicts
     ("injectors.open", "Not answered yet: what is one injector's resistance?"),
@@ -20,6 +22,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("injectors.peak-missed", "Opens them, but misses its peak: {corners}"),
     ("injectors.peak-never", "Never reaches its peak with these injectors"),
     ("injectors.peak-small", "Its peak is too small to open {n|one|so many}"),
+    ("injectors.peak-cut-short", "Its peak may end before they open: {corners}"),
+    ("injectors.peak-by-time", "Serves them: its time limit ends the peak"),
     // why
     (
         "injectors.one-alone",
@@ -101,7 +105,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "injectors.resistor-has-no-value",
-        "No resistor of the E12 series does it: it would have to lie from {least} ({least_corner}) to {most} ({most_corner}).",
+        "No resistor of the E12 or E24 series does it: it would have to lie from {least} ({least_corner}) to {most} ({most_corner}).",
     ),
     (
         "injectors.resistor-impossible",
@@ -184,7 +188,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("injectors.opening-assumed", "Current that opens one, assumed"),
     ("injectors.opening-supply", "Battery voltage that is sure to open one"),
     ("injectors.rise", "Time to the current that opens one{with}: {corner}"),
-    ("injectors.resistor-value", "Resistor with each injector"),
+    ("injectors.resistor-value", "Resistor with each injector, {series} series"),
     ("injectors.resistor-heat", "Its heat at the worst corner, current steady"),
     ("injectors.resistor-rating", "Rating to buy"),
     ("injectors.resistor-margin", "Left of the limit with it"),

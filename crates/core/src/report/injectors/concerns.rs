@@ -1,14 +1,16 @@
 //! What else the fitter should know of the injectors.
 
+use super::Solved;
 use crate::{
     finding::{Finding, Findings, Severity},
-    injector::{Answer, Class, Inputs},
+    injector::Class,
     quantity::Holds,
     say,
 };
 
 /// Where an injector may not open.
-pub(super) fn of_opening(inputs: &Inputs, found: &Answer, findings: &mut Findings) {
+pub(super) fn of_opening(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
     if found.may_not_open == Holds::Never {
         return;
     }
@@ -30,7 +32,7 @@ pub(super) fn of_opening(inputs: &Inputs, found: &Answer, findings: &mut Finding
     }
     let working = found.opening.working.iter().chain(&found.opens_from.working).cloned();
     findings.push(
-        Finding::new(severity, "injectors.opening_current", message)
+        Finding::new(severity, solved.path("opening_current"), message)
             .holding(found.may_not_open.clone())
             .cured_by(remedies)
             .shown_by(working),
@@ -38,19 +40,21 @@ pub(super) fn of_opening(inputs: &Inputs, found: &Answer, findings: &mut Finding
 }
 
 /// A resistance that belongs to neither kind.
-pub(super) fn of_class(inputs: &Inputs, found: &Answer, findings: &mut Findings) {
+pub(super) fn of_class(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
     if found.class != Class::Between {
         return;
     }
     let message = say!("injectors.neither-high-nor-low", resistance = inputs.resistance.nominal);
     findings.push(
-        Finding::new(Severity::Doubt, "injectors.resistance", message)
+        Finding::new(Severity::Doubt, solved.path("resistance"), message)
             .cured_by([say!("injectors.measure-again"), say!("injectors.measure-another")]),
     );
 }
 
 /// A number of injectors that doesn't fill its outputs.
-pub(super) fn of_count(inputs: &Inputs, found: &Answer, findings: &mut Findings) {
+pub(super) fn of_count(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
     let (Some(count), Some(outputs)) = (inputs.count, found.outputs) else { return };
     let Some(last) = count.checked_rem(inputs.per_output).filter(|last| *last > 0) else { return };
     let message = say!(
@@ -60,5 +64,5 @@ pub(super) fn of_count(inputs: &Inputs, found: &Answer, findings: &mut Findings)
         outputs = outputs,
         last = last
     );
-    findings.push(Finding::new(Severity::Note, "injectors.per_output", message));
+    findings.push(Finding::new(Severity::Note, solved.path("per_output"), message));
 }

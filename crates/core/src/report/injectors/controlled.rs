@@ -2,7 +2,7 @@
 
 use super::{
     super::{Answer, Tone},
-    corners, numbers,
+    Solved, corners, numbers,
 };
 use crate::{
     finding::{Finding, Findings, Severity},
@@ -11,34 +11,28 @@ use crate::{
         controlled::{Controlled, Serves},
     },
     message::Message,
+    quantity::{Measure, Value},
     say,
 };
 
-const PEAK: &str = "injectors.output_limit";
-const HOLD: &str = "injectors.hold_current";
-
 /// What a channel that controls the current does with its injectors.
-pub(super) fn answer(
-    inputs: &Inputs,
-    found: &Found,
-    channel: &Controlled,
-    findings: &mut Findings,
-) -> Answer {
+pub(super) fn answer(solved: &Solved<'_>, channel: &Controlled, findings: &mut Findings) -> Answer {
+    let Solved { set, inputs, found } = solved;
     let (tone, verdict) = verdict(inputs, channel);
-    let mut answer = Answer::new("injectors", tone, verdict);
+    let mut answer = Answer::new(set.record(), tone, verdict);
     answer.why = Some(why(inputs, found, channel));
-    answer.figures = numbers::of_channel(channel);
+    answer.figures = numbers::of_channel(inputs, found, channel);
     let cures = cures(channel);
-    if let Some(finding) = finding(inputs, channel) {
+    if let Some(finding) = finding(solved, channel) {
         let working = channel.window.working.iter().chain(&channel.working).cloned();
         findings.push(finding.cured_by(cures.iter().cloned()).shown_by(working));
     }
-    if let Some(finding) = hold(inputs, channel) {
+    if let Some(finding) = hold(solved, channel) {
         findings.push(finding.shown_by(channel.working.iter().cloned()));
         answer.verdict.tone = answer.verdict.tone.min(Tone::Doubtful);
     }
     answer.to_do = cures;
-    answer.cautions.push(say!("injectors.no-diode"));
+    answer.cautions.extend([say!("injectors.no-diode"), say!("injectors.hot-driver")]);
     answer
 }
 
@@ -60,6 +54,10 @@ fn verdict(inputs: &Inputs, channel: &Controlled) -> (Tone, Message) {
         }
         Serves::PeakNowhere => (Tone::Bad, say!("injectors.peak-never")),
         Serves::TooSmall => (Tone::Bad, say!("injectors.peak-small", n = inputs.per_output)),
+        Serves::CutShort => {
+            (Tone::Bad, say!("injectors.peak-cut-short", corners = corners(&channel.cut_short)))
+        }
+        Serves::ByTime => (Tone::Good, say!("injectors.peak-by-time")),
     }
 }
 
@@ -91,7 +89,12 @@ fn why(inputs: &Inputs, found: &Found, channel: &Controlled) -> Message {
 fn cures(channel: &Controlled) -> Vec<Message> {
     let window = &channel.window;
     match channel.serves {
-        Serves::Always | Serves::AsPlainSwitch => Vec::new(),
+        Serves::Always | Serves::AsPlainSwitch | Serves::ByTime => Vec::new(),
+        Serves::CutShort => channel
+            .time_needed
+            .map(|time| say!("injectors.longer-peak", time = time))
+            .into_iter()
+            .collect(),
         Serves::UnknownPeak => vec![say!("injectors.wants-peak")],
         _ if window.is_open() => {
             vec![say!("injectors.set-peak", least = window.least, most = window.most)]
@@ -113,14 +116,15 @@ fn not_even(channel: &Controlled) -> Message {
     )
 }
 
-fn finding(inputs: &Inputs, channel: &Controlled) -> Option<Finding> {
+fn finding(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+    let path = || solved.path("output_limit");
     let peak = channel.peak?.nominal;
-    let (window, n) = (&channel.window, inputs.per_output);
+    let (window, n) = (&channel.window, solved.inputs.per_output);
     match channel.serves {
         Serves::TooSmall => {
             let message =
                 say!("injectors.peak-too-small", peak = peak, n = n, least = window.least);
-            Some(Finding::new(Severity::Fault, PEAK, message))
+            Some(Finding::new(Severity::Fault, path(), message))
         }
         Serves::PeakNotEverywhere | Serves::PeakNowhere => {
             let severity = match channel.serves {
@@ -133,17 +137,31 @@ fn finding(inputs: &Inputs, channel: &Controlled) -> Option<Finding> {
                 most = window.most,
                 corner = window.most_at.name
             );
-            Some(Finding::new(severity, PEAK, message).holding(channel.not_reached.clone()))
+            Some(Finding::new(severity, path(), message).holding(channel.not_reached.clone()))
         }
         Serves::AsPlainSwitch => {
             let message = say!("injectors.peak-not-used", peak = peak);
-            Some(Finding::new(Severity::Note, PEAK, message))
+            Some(Finding::new(Severity::Note, path(), message))
+        }
+        Serves::CutShort => {
+            let (limit, needed) = (channel.time_limit?.low, channel.time_needed);
+            let needed = needed.map_or(Value::text("more than any"), Measure::show);
+            let message = say!("injectors.peak-time-too-short", limit = limit, needed = needed);
+            let finding = Finding::new(Severity::Fault, solved.path("peak_time"), message);
+            Some(finding.holding(channel.cut_short.clone()))
+        }
+        Serves::ByTime => {
+            let limit = channel.time_limit?.nominal;
+            let message = say!("injectors.peak-ends-by-time", peak = peak, limit = limit);
+            let finding = Finding::new(Severity::Note, solved.path("peak_time"), message);
+            Some(finding.holding(channel.not_reached.clone()))
         }
         Serves::Always | Serves::UnknownPeak => None,
     }
 }
 
-fn hold(inputs: &Inputs, channel: &Controlled) -> Option<Finding> {
+fn hold(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+    let inputs = solved.inputs;
     let hold = inputs.output.hold.filter(|_| channel.hold_too_small)?;
     let message = say!(
         "injectors.hold-too-small",
@@ -151,5 +169,5 @@ fn hold(inputs: &Inputs, channel: &Controlled) -> Option<Finding> {
         needed = channel.hold_needed,
         n = inputs.per_output
     );
-    Some(Finding::new(Severity::Doubt, HOLD, message))
+    Some(Finding::new(Severity::Doubt, solved.path("hold_current"), message))
 }

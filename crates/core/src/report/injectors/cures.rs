@@ -22,6 +22,9 @@ pub(super) fn sold(value: Resistance) -> Value {
 
 /// Why no resistor does it, where one was looked for in vain.
 pub(super) fn obstacle(cures: &Cures) -> Option<Message> {
+    if cures.finer.is_some() {
+        return None;
+    }
     match cures.each.as_ref()? {
         Fit::Offered(_) => None,
         Fit::Starves(bounds) => Some(starves("injectors.resistor-starves", bounds)),
@@ -35,7 +38,7 @@ pub(super) fn obstacle(cures: &Cures) -> Option<Message> {
 /// The cures, cheapest first.
 pub(super) fn in_words(found: &Answer, cures: &Cures) -> Vec<Message> {
     let mut words: Vec<_> = cures.fewer.iter().map(fewer).collect();
-    if let Some(Fit::Offered(each)) = &cures.each {
+    if let Some(each) = cures.resistor() {
         words.extend(resistors(each, cures.shared.as_ref()));
     }
     words.extend(cures.both.iter().map(both));
@@ -65,14 +68,6 @@ fn both(both: &Both) -> Message {
     )
 }
 
-/// The resistor that is offered, where there is one.
-pub(super) fn offered(cures: &Cures) -> Option<&Resistor> {
-    match &cures.each {
-        Some(Fit::Offered(resistor)) => Some(resistor),
-        _ => None,
-    }
-}
-
 fn fewer(fewer: &Fewer) -> Message {
     match fewer.outputs {
         Some(outputs) => say!(
@@ -94,7 +89,7 @@ fn resistors(each: &Resistor, shared: Option<&Fit>) -> Vec<Message> {
 }
 
 fn resistor(code: &'static str, resistor: &Resistor) -> Message {
-    match resistor.roomier {
+    match &resistor.roomier {
         Some(roomier) => say!(
             if resistor.place == Place::EachInjector {
                 "injectors.resistor-each-tight"
@@ -107,7 +102,7 @@ fn resistor(code: &'static str, resistor: &Resistor) -> Message {
             limit = resistor.carrying.limit,
             left = resistor.least_current,
             corner = resistor.least_at.name,
-            roomier = sold(roomier)
+            roomier = sold(roomier.value)
         ),
         None => say!(
             code,

@@ -12,12 +12,12 @@ use crate::{
         branch::{self, AtCorner, Ballast, End},
         controlled::Controlled,
         opening::Opening,
-        rise,
+        rise::Rising,
     },
     message::Message,
     quantity::{Band, Current, Measure, Time, Value},
     say,
-    working::{Formula, Step, step},
+    working::{Formula, Step, Working, step},
 };
 
 const OUTPUTS: Formula =
@@ -76,21 +76,56 @@ pub(super) fn of_opening(found: &Answer) -> Vec<Figure> {
 }
 
 /// How long the current takes to open one: at rest, and where it takes longest.
-pub(super) fn of_rise(inputs: &Inputs, found: &Answer, ballast: &Ballast) -> Vec<Figure> {
-    let rises = rise::at_corners(inputs, &found.opening, ballast);
-    let Some([_, hot_cranking, at_rest, _, _]) = rises else { return Vec::new() };
-    let working =
-        |corner: &Corner, end| rise::working_at(inputs, &found.opening, corner, end, ballast);
-    let with = if *ballast == Ballast::NONE { "" } else { " with the resistor" };
+pub(super) fn of_rise(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+    rises(inputs, found, &Ballast::NONE, "")
+}
+
+/// The same with a resistor.
+pub(super) fn of_rise_with(inputs: &Inputs, found: &Answer, resistor: &Resistor) -> Vec<Figure> {
+    rises(inputs, found, &resistor.ballast(), " with the resistor")
+}
+
+fn rises(inputs: &Inputs, found: &Answer, ballast: &Ballast, with: &str) -> Vec<Figure> {
+    let rising = Rising { inputs, winding: &found.winding, ballast };
+    let opening = found.opening.current;
+    let [_, hot_cranking, at_rest, _, _] = rising.at_corners(opening);
     let figure = |corner: &Corner, end, time: Option<Time>| {
         let label = say!("injectors.rise", corner = corner.name, with = with);
         let shown = time.map_or(Value::text("never reached"), Measure::show);
-        Figure::plain(label, shown, working(corner, end))
+        Figure::plain(label, shown, rising.working_at(opening, corner, end))
     };
     vec![
         figure(&at_rest.corner, End::Nominal, at_rest.nominal),
         figure(&hot_cranking.corner, End::Least, hot_cranking.longest),
     ]
+}
+
+/// How long the current takes to the peak at each supply, and how long the driver must wait.
+fn to_peak(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure> {
+    let (Some(peak), Some(rises)) = (channel.peak, channel.to_peak) else { return Vec::new() };
+    let rising = Rising { inputs, winding: &found.winding, ballast: &Ballast::NONE };
+    let n = f64::from(inputs.per_output.max(1));
+    let peak = peak.map(|peak| peak / n);
+    let [_, cranking, rest, _, charging] = rises;
+    let figure = |corner: &Corner, end, time: Option<Time>| {
+        let shown = time.map_or(Value::text("never reached"), Measure::show);
+        let working = rising.working_at(peak, corner, end);
+        Figure::plain(say!("injectors.peak-after", corner = corner.name), shown, working)
+    };
+    let mut figures = vec![
+        figure(&cranking.corner, End::Least, cranking.longest),
+        figure(&rest.corner, End::Nominal, rest.nominal),
+        figure(&charging.corner, End::Nominal, charging.nominal),
+    ];
+    if let Some(limit) = channel.time_limit {
+        let (corner, end) = (&cranking.corner, End::Least);
+        let mut working = Some(Working::new());
+        let current = rising.current_at(limit.low, corner, end, &mut working);
+        let working = working.map(Working::into_steps).unwrap_or_default();
+        let label = say!("injectors.current-at-limit", corner = corner.name);
+        figures.extend(current.map(|current| Figure::plain(label, current, working)));
+    }
+    figures
 }
 
 /// The resistor, its heat, and what it leaves.
@@ -101,7 +136,11 @@ pub(super) fn of_resistor(inputs: &Inputs, resistor: &Resistor) -> Vec<Figure> {
     let most = branch::working_at(inputs, &resistor.carrying.worst, End::Most, &resistor.ballast());
     let margin = resistor.carrying.working.clone();
     vec![
-        Figure::plain(say!("injectors.resistor-value"), sold(resistor.value), bounds),
+        Figure::plain(
+            say!("injectors.resistor-value", series = resistor.series.name()),
+            sold(resistor.value),
+            bounds,
+        ),
         Figure::plain(say!("injectors.resistor-heat"), resistor.heat, heat.clone()),
         Figure::plain(say!("injectors.resistor-rating"), resistor.rating, heat),
         Figure::plain(
@@ -123,7 +162,7 @@ pub(super) fn of_resistor(inputs: &Inputs, resistor: &Resistor) -> Vec<Figure> {
 }
 
 /// The peaks that work, each injector's share, and the hold it needs.
-pub(super) fn of_channel(channel: &Controlled) -> Vec<Figure> {
+pub(super) fn of_channel(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure> {
     let window = &channel.window;
     let mut figures = vec![
         Figure::plain(say!("injectors.peak-least"), window.least, window.working.clone()),
@@ -138,6 +177,9 @@ pub(super) fn of_channel(channel: &Controlled) -> Vec<Figure> {
         let label = say!("injectors.peak-share");
         figures.insert(0, Figure::plain(label, share, channel.working.clone()));
     }
+    figures.extend(to_peak(inputs, found, channel));
+    let (heat, working) = &channel.linear;
+    figures.push(Figure::plain(say!("injectors.linear-heat"), *heat, working.clone()));
     figures
 }
 

@@ -2,7 +2,7 @@
 
 use super::{
     super::{Answer, Tone},
-    corners, cures, numbers,
+    Solved, corners, cures, numbers, remedies,
 };
 use crate::{
     finding::{Finding, Findings, Severity},
@@ -18,12 +18,11 @@ use crate::{
     working::Step,
 };
 
-const LIMIT: &str = "injectors.output_limit";
-
 /// What the output must bear, where its limit is not known.
-pub(super) fn limit_unknown(inputs: &Inputs, found: &Found) -> Answer {
+pub(super) fn limit_unknown(solved: &Solved<'_>) -> Answer {
+    let Solved { set, inputs, found } = solved;
     let verdict = say!("injectors.limit-wanted", limit = found.limit_needed.limit);
-    let mut answer = Answer::new("injectors", Tone::Open, verdict);
+    let mut answer = Answer::new(set.record(), Tone::Open, verdict);
     answer.why = Some(say!(
         "injectors.takes",
         n = inputs.per_output,
@@ -38,14 +37,14 @@ pub(super) fn limit_unknown(inputs: &Inputs, found: &Found) -> Answer {
 
 /// The output's limit held against its injectors.
 pub(super) fn answer(
-    inputs: &Inputs,
-    found: &Found,
+    solved: &Solved<'_>,
     carrying: &Carrying,
     cures: &Cures,
     findings: &mut Findings,
 ) -> Answer {
+    let Solved { set, inputs, found } = solved;
     let (tone, verdict) = verdict(found, carrying);
-    let mut answer = Answer::new("injectors", tone, verdict);
+    let mut answer = Answer::new(set.record(), tone, verdict);
     answer.why = Some(say!(
         "injectors.takes-of-limit",
         n = inputs.per_output,
@@ -57,20 +56,26 @@ pub(super) fn answer(
     ));
     let working = margin_working(inputs, carrying);
     answer.figures.push(Figure::plain(say!("injectors.margin"), carrying.margin, working.clone()));
-    if carrying.has_margin() {
+    if carrying.has_margin() && found.turn_off.is_borne() {
         return answer;
     }
-    let words = cures::in_words(found, cures);
-    if let Some(resistor) = cures::offered(cures) {
+    if let Some(resistor) = cures.resistor() {
         answer.figures.extend(numbers::of_resistor(inputs, resistor));
-        answer.figures.extend(numbers::of_rise(inputs, found, &resistor.ballast()));
+        answer.figures.extend(numbers::of_rise_with(inputs, found, resistor));
         answer.tables.push(numbers::of_corners_with(inputs, found, resistor));
         answer.cautions.push(say!("injectors.hot-resistor"));
     }
     if carrying.over != Holds::Never {
         answer.cautions.extend([say!("injectors.no-diode"), say!("injectors.before-wiring")]);
     }
-    findings.push(finding(carrying).cured_by(words.iter().cloned()).shown_by(working));
+    answer.to_do.push(remedies::taken(solved, cures));
+    answer.tables.insert(0, remedies::table(&cures.side_by_side));
+    if carrying.has_margin() {
+        return answer;
+    }
+    let words = cures::in_words(found, cures);
+    let finding = finding(carrying, solved.path("output_limit"));
+    findings.push(finding.cured_by(words.iter().cloned()).shown_by(working));
     answer.to_do.extend(cures::obstacle(cures));
     if words.len() > 1 {
         answer.to_do.push(say!("injectors.any-one"));
@@ -103,7 +108,7 @@ fn verdict(found: &Found, carrying: &Carrying) -> (Tone, Message) {
     }
 }
 
-fn finding(carrying: &Carrying) -> Finding {
+fn finding(carrying: &Carrying, path: String) -> Finding {
     let (highest, limit, corner) = (carrying.highest, carrying.limit, carrying.worst.name);
     if carrying.over == Holds::Never {
         let margin = carrying.margin;
@@ -114,7 +119,7 @@ fn finding(carrying: &Carrying) -> Finding {
             margin = margin,
             limit = limit
         );
-        return Finding::new(Severity::Doubt, LIMIT, message);
+        return Finding::new(Severity::Doubt, path, message);
     }
     let over: Ratio = Measure::from_base(-carrying.margin.base());
     let message = say!(
@@ -124,5 +129,5 @@ fn finding(carrying: &Carrying) -> Finding {
         over = over,
         limit = limit
     );
-    Finding::new(Severity::Danger, LIMIT, message).holding(carrying.over.clone())
+    Finding::new(Severity::Danger, path, message).holding(carrying.over.clone())
 }

@@ -1,0 +1,85 @@
+//! What would keep a plain switch inside its limit: each is solved before it is offered.
+
+use super::{
+    Both, Cures, Fewer, Inputs,
+    ballast::{self, Fit, Place},
+    branch::{self, Ballast},
+    carrying::Carrying,
+    controlled::Controlled,
+    opening::Opening,
+    outputs,
+    remedy::Remedies,
+    turn_off,
+};
+use crate::{
+    quantity::{Current, Holds, Measure},
+    tables::preferred::Series,
+};
+
+pub(super) fn cures(inputs: &Inputs, opening: &Opening, carrying: &Carrying) -> Cures {
+    let is_borne = turn_off::is_borne(inputs, &Ballast::NONE);
+    let over = carrying.over != Holds::Never || !is_borne;
+    let fit =
+        |place, series| over.then(|| ballast::fit(inputs, opening, carrying.limit, place, series));
+    let alone = Inputs { per_output: 1, ..inputs.clone() };
+    let fewer =
+        if carrying.has_margin() && is_borne { None } else { fewer(inputs, carrying.limit) };
+    let each = fit(Place::EachInjector, Series::E12);
+    let finer = finer(each.as_ref(), fit(Place::EachInjector, Series::E24));
+    let both = match (&fewer, &each, &finer) {
+        (None, Some(Fit::Starves(_) | Fit::NoValue(_) | Fit::TooHot(..)), None) => {
+            both(inputs, opening, carrying.limit)
+        }
+        _ => None,
+    };
+    let shared = if inputs.per_output > 1 { fit(Place::EachOutput, Series::E12) } else { None };
+    let mut cures = Cures {
+        fewer,
+        each,
+        finer,
+        shared,
+        both,
+        driver: Controlled::of(&alone, opening, None),
+        side_by_side: Remedies::default(),
+    };
+    if !carrying.has_margin() || !is_borne {
+        cures.side_by_side = Remedies::of(inputs, opening, carrying.limit, &cures);
+    }
+    cures
+}
+
+/// The E24 value, where it differs from the E12 one.
+fn finer(each: Option<&Fit>, finer: Option<Fit>) -> Option<Box<ballast::Resistor>> {
+    let Some(Fit::Offered(finer)) = finer else { return None };
+    match each {
+        Some(Fit::Offered(each)) if each.value.base() <= finer.value.base() => None,
+        _ => Some(finer),
+    }
+}
+
+/// The most injectors below the present number that an output carries when each has a resistor.
+fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
+    (1..inputs.per_output).rev().find_map(|per_output| {
+        let tried = Inputs { per_output, ..inputs.clone() };
+        match ballast::fit(&tried, opening, limit, Place::EachInjector, Series::E12) {
+            Fit::Offered(resistor) => {
+                Some(Both { per_output, outputs: outputs(inputs.count, per_output), resistor })
+            }
+            _ => None,
+        }
+    })
+}
+
+/// The most injectors below the present number that an output carries with margin.
+fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
+    (1..inputs.per_output).rev().find_map(|per_output| {
+        let tried = Inputs { per_output, ..inputs.clone() };
+        let carrying = Carrying::of(&branch::at_corners(&tried, &Ballast::NONE), limit);
+        let fits = carrying.has_margin() && turn_off::is_borne(&tried, &Ballast::NONE);
+        fits.then(|| Fewer {
+            per_output,
+            highest: carrying.highest,
+            outputs: outputs(inputs.count, per_output),
+        })
+    })
+}

@@ -1,0 +1,197 @@
+//! The remedies side by side.
+
+use proptest::prelude::*;
+use quietpin_core::{
+    injector::{
+        Cures, Inputs, On, answer,
+        ballast::Place,
+        carrying::Carries,
+        feed::{Feed, Share},
+        remedy::{Means, Remedy},
+    },
+    quantity::{Band, Holds, Measure, amperes, joules, ohms},
+    tables::{fuses, preferred::Series},
+};
+
+use crate::{
+    laws::{any_inputs, tried},
+    limited,
+};
+
+#[track_caller]
+fn cures(inputs: &Inputs) -> Cures {
+    match answer(inputs).on {
+        On::PlainSwitch(_, cures) => *cures,
+        other => panic!("not a plain switch with a limit: {other:?}"),
+    }
+}
+
+fn resistors(cures: &Cures) -> Vec<(f64, Series, Place)> {
+    let rows = cures.side_by_side.rows.iter();
+    let of = |row: &Remedy| match &row.means {
+        Means::Resistor(it) => Some((it.value.base(), it.series, it.place)),
+        _ => None,
+    };
+    rows.filter_map(of).collect()
+}
+
+/// By hand, 2.4 Ω on 2.5 A: 4.1024 Ω at least, so 4.3 Ω (E24) and 4.7 Ω (E12), neither with margin; 10 % of it want 14.8 / 2.25 =
+/// 6.57778 - 2.02272 = 4.55506 / 0.95 = 4.79480: 5.1 Ω (E24) and 5.6 Ω (E12).
+#[test]
+fn both_series_stand_beside_each_other() {
+    let found = cures(&limited(2.4, 2.5, 0.8));
+    let values: Vec<_> =
+        resistors(&found).iter().map(|(value, series, _)| (*value, *series)).collect();
+    let e = |value: f64, series| (value, series);
+    assert_eq!(values.len(), 4, "{values:?}");
+    for expected in
+        [e(4.3, Series::E24), e(5.1, Series::E24), e(4.7, Series::E12), e(5.6, Series::E12)]
+    {
+        let is_there =
+            values.iter().any(|it| (it.0 - expected.0).abs() < 1e-9 && it.1 == expected.1);
+        assert!(is_there, "{expected:?} is not among {values:?}");
+    }
+    // 8 / (3.15456 + 1.05 × 5.1) = 0.9399 A are more than a tenth above 0.8 A; the smaller values leave the output no margin
+    let taken = found.side_by_side.taken().expect("one works");
+    let Means::Resistor(taken) = &taken.means else { panic!("{:?}", taken.means) };
+    assert!((taken.value.base() - 5.1).abs() < 1e-9, "{:?}", taken.value);
+}
+
+/// By hand, 2.4 Ω on 2 A, opened by 1 A: at least (14.8 / 2 - 2.02272) / 0.95 = 5.66029, at most (8 - 3.15456) / 1.05 = 4.61470: no
+/// resistor. A driver is the one to take: 1 A opens one, and 8 / 3.15456 = 2.536 A flow.
+#[test]
+fn where_resistors_starve_a_driver_is_taken() {
+    let mut inputs = limited(2.4, 2.0, 1.0);
+    inputs.count = Some(8);
+    let found = cures(&inputs);
+    assert_eq!(resistors(&found), [], "none is offered");
+    let taken = found.side_by_side.taken().expect("a driver works");
+    let Means::Driver { least, most, hold, channels, fuse } = taken.means else {
+        panic!("{:?}", taken.means)
+    };
+    assert!((least.base() - 1.0).abs() < 1e-12, "{least:?}");
+    assert!((most.base() - 8.0 / 3.15456).abs() < 1e-9, "{most:?}");
+    // 8 × 0.5 A = 4 A, and 4 / 0.75 = 5.33 A: the next blade fuse has 7.5 A
+    assert_eq!((channels, fuse.map(Measure::base)), (Some(8), Some(7.5)), "{hold:?}");
+}
+
+/// By hand: 2.5 A less ten percent at 14.8 V are 6.5778 Ω at -20 °C, 7.805 Ω at 20 °C: 8 Ω. Such injectors are opened by
+/// √(1.5 / 8) = 0.433 A, and get 8 / 10.515 = 0.761 A hot.
+#[test]
+fn other_injectors_are_told_by_their_resistance() {
+    let found = cures(&limited(2.4, 2.5, 0.8));
+    let others = found.side_by_side.rows.iter().find_map(|row| match &row.means {
+        Means::Others { least, .. } => Some((least.base(), row.works())),
+        _ => None,
+    });
+    assert_eq!(others, Some((8.0, true)));
+}
+
+/// A clamp that would not bear the energy asks for a cure, though the current is within the limit; and no row that it would not
+/// survive is said to work.
+#[test]
+fn a_weak_clamp_asks_for_a_cure() {
+    let mut inputs = limited(12.0, 3.0, 0.35);
+    inputs.per_output = 2;
+    inputs.inductance = Some(Band::exact(quietpin_core::quantity::henries(12e-3)));
+    // one takes 14.35 mJ, two 28.69 mJ
+    inputs.output.clamp.energy = Some(joules(20e-3));
+    let found = answer(&inputs);
+    assert_eq!(found.turn_off.bears_energy, Some(false));
+    let found = cures(&inputs);
+    let rows = &found.side_by_side.rows;
+    assert!(!rows[0].works() && !rows[0].is_borne, "as planned it does not");
+    let taken = found.side_by_side.taken().expect("one on each output does");
+    assert!(matches!(taken.means, Means::Fewer { per_output: 1, .. }), "{:?}", taken.means);
+}
+
+/// By hand: 1.463376 A each at most (12 Ω, charging, cold), six of them 8.78026 A, / 0.75 = 11.707 A: a fuse of 15 A. A second set of
+/// 2.4 Ω injectors on a driver that holds 1 A takes 6 A more: 14.78026 A, 19.707 A, 20 A.
+#[test]
+fn the_feed_carries_both_sets() {
+    let first = Inputs { count: Some(6), ..limited(12.0, 3.0, 0.35) };
+    let mut second = Inputs { count: Some(6), ..limited(2.4, 2.0, 0.8) };
+    second.output.stage = quietpin_core::injector::Stage::CurrentControlled;
+    second.output.hold = Some(Band::exact(amperes(1.0)));
+    let share = |inputs: &Inputs| Share::of(inputs, &answer(inputs)).expect("the count is known");
+    let alone = Feed::of(vec![share(&first)]);
+    assert!((alone.total.base() - 8.78026).abs() < 1e-5, "{:?}", alone.total);
+    assert_eq!(alone.fuse.map(Measure::base), Some(15.0));
+    let both = Feed::of(vec![share(&first), share(&second)]);
+    assert!((both.total.base() - 14.78026).abs() < 1e-5, "{:?}", both.total);
+    assert_eq!(both.fuse.map(Measure::base), Some(20.0));
+    assert!(both.is_carried_by(amperes(20.0)) && !both.is_carried_by(amperes(19.7)));
+    assert_eq!(
+        Share::of(&limited(12.0, 3.0, 0.35), &answer(&first)),
+        None,
+        "how many is not known"
+    );
+}
+
+/// Source: ISO 8820-3, ratings of types C, F and E, as in `reference/fuses_blade.json`.
+#[test]
+fn the_fuses_are_those_that_are_sold() {
+    let text = include_str!("../reference/fuses_blade.json");
+    let file: serde_json::Value = serde_json::from_str(text).expect("JSON");
+    let rows = file["ratings_A"].as_object().expect("ratings");
+    let mut ratings: Vec<f64> = rows
+        .iter()
+        .filter(|(style, _)| *style != "confidence")
+        .flat_map(|(_, all)| {
+            all.as_array().expect("a list").iter().map(|it| it.as_f64().expect("a number"))
+        })
+        .collect();
+    ratings.sort_by(f64::total_cmp);
+    ratings.dedup_by(|one, other| (*one - *other).abs() < 1e-9);
+    assert_eq!(ratings, fuses::RATINGS_A.to_vec());
+}
+
+proptest! {
+    /// A row that is said to work does: from first principles, at both ends of every tolerance and at every corner.
+    #[test]
+    fn what_is_said_to_work_works(inputs in any_inputs()) {
+        let limit = inputs.output.limit.expect("any_inputs gives one").low.base();
+        let opening = inputs.opening_current.expect("any_inputs gives one").high.base();
+        let On::PlainSwitch(carrying, cures) = answer(&inputs).on else { panic!("a plain switch") };
+        let rows = &cures.side_by_side.rows;
+        prop_assert_eq!(rows.is_empty(), carrying.has_margin(), "rows where there is nothing to cure");
+        for row in rows.iter().filter(|row| row.works()) {
+            let found = match &row.means {
+                Means::AsWired => tried(&inputs, limit, opening, 0.0, Place::EachInjector),
+                Means::Fewer { per_output, .. } => {
+                    let fewer = Inputs { per_output: *per_output, ..inputs.clone() };
+                    tried(&fewer, limit * 0.9, opening, 0.0, Place::EachInjector)
+                }
+                Means::Resistor(it) => tried(&inputs, limit, opening, it.value.base(), it.place),
+                Means::FewerWithResistor { per_output, resistor, .. } => {
+                    let fewer = Inputs { per_output: *per_output, ..inputs.clone() };
+                    tried(&fewer, limit, opening, resistor.value.base(), Place::EachInjector)
+                }
+                Means::Output { limit } => {
+                    tried(&inputs, limit.base() * 0.9, opening, 0.0, Place::EachInjector)
+                }
+                Means::Others { least, .. } => {
+                    let share = inputs.resistance.high.base() / inputs.resistance.nominal.base() - 1.0;
+                    let mut others = inputs.clone();
+                    others.resistance = Band::with_tolerance(ohms(least.base()), share);
+                    let opening = (1.5 / least.base()).sqrt();
+                    tried(&others, limit * 0.9, opening, 0.0, Place::EachInjector)
+                }
+                Means::Driver { least, most, .. } => (least.base() >= opening, most.base() >= least.base()),
+            };
+            prop_assert_eq!(found, (true, true), "{:?}", row.means);
+        }
+        let taken = cures.side_by_side.taken();
+        prop_assert!(taken.is_none_or(Remedy::works), "{taken:?}");
+        let others = rows.iter().skip(1).any(|row| {
+            let is_shared = matches!(&row.means, Means::Resistor(it) if it.place == Place::EachOutput);
+            row.works() && !is_shared
+        });
+        prop_assert_eq!(taken.is_some(), others, "one works and none is taken");
+        let margins = rows.iter().filter(|row| row.carries == Some(Carries::WithMargin));
+        for row in margins.filter(|row| !matches!(row.means, Means::Output { .. })) {
+            prop_assert!(row.highest.base() <= limit * 0.9 * (1.0 + 1e-9), "{row:?}");
+        }
+        prop_assert!(rows.iter().all(|row| row.missed != Holds::Always || !row.works()));
+    }
+}
