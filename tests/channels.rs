@@ -518,6 +518,7 @@ mod any_input {
                 spacing,
                 angles,
                 banks,
+                ..plan::Engine::default()
             },
         );
         let lists = || proptest::collection::vec(typed(), 0..20);

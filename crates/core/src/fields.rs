@@ -4,6 +4,7 @@ mod channels;
 mod conditions;
 mod cranking;
 mod engine;
+mod fuel;
 mod injectors;
 mod rest;
 
@@ -148,10 +149,11 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 6] = [
+const ALL: [&[Field]; 7] = [
     engine::FIELDS,
     channels::FIELDS,
     injectors::FIELDS,
+    fuel::FIELDS,
     rest::FIELDS,
     cranking::FIELDS,
     conditions::FIELDS,
@@ -210,6 +212,7 @@ mod tests {
             ("engine", crate::plan::Engine::FIELDS),
             ("channels", crate::plan::Channels::FIELDS),
             ("injectors", crate::plan::Injectors::FIELDS),
+            ("fuel", crate::plan::Fuel::FIELDS),
             ("outputs.0", Output::FIELDS),
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),

@@ -50,6 +50,8 @@ record! {
         angles: text,
         /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
         banks: text,
+        /// Highest speed of the engine.
+        highest_speed: text,
     }
 }
 
@@ -102,6 +104,36 @@ record! {
         wire_length: text,
         /// Size of that wire.
         wire_size: text,
+    }
+}
+
+record! {
+    /// Question 2: what the injectors pass, and what is wanted of them.
+    Fuel {
+        /// Flow of one injector, held open, by volume or by mass.
+        flow: text,
+        /// Power wanted, at the crank.
+        power: text,
+        /// `petrol`, `e10`, `e85`, `ethanol` or `methanol`.
+        kind: text,
+        /// Pressure at which the flow is stated.
+        stated_pressure: text,
+        /// Pressure in the rail above that of the open air, engine stopped.
+        rail_pressure: text,
+        /// Highest pressure in the manifold above that of the open air.
+        boost: text,
+        /// `referenced` to the manifold, or `fixed`.
+        regulator: text,
+        /// How late an injector opens at the charging voltage.
+        dead_time: text,
+        /// The most of the time that an injector may be open.
+        duty_limit: text,
+        /// Fuel that the engine burns for its work.
+        consumption: text,
+        /// Density of the fuel.
+        density: text,
+        /// Density of the fluid with which the flow was measured.
+        test_density: text,
     }
 }
 
@@ -240,6 +272,9 @@ pub struct Plan {
     /// Question 2.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injectors: Injectors,
+    /// Question 2: the fuel.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub fuel: Fuel,
     /// Question 3: the outputs.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub outputs: Vec<Output>,
@@ -267,6 +302,7 @@ impl Plan {
             "engine" => place::view(self.engine.views(), rest),
             "channels" => place::view(self.channels.views(), rest),
             "injectors" => place::view(self.injectors.views(), rest),
+            "fuel" => place::view(self.fuel.views(), rest),
             "cranking" => place::view(self.cranking.views(), rest),
             "outputs" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
@@ -288,6 +324,7 @@ impl Plan {
             "engine" => place::slot(self.engine.slots(), rest),
             "channels" => place::slot(self.channels.slots(), rest),
             "injectors" => place::slot(self.injectors.slots(), rest),
+            "fuel" => place::slot(self.fuel.slots(), rest),
             "cranking" => place::slot(self.cranking.slots(), rest),
             "outputs" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),

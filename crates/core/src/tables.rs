@@ -1,4 +1,5 @@
 //! Published tables and constants of the trade, each with its source.
 
 pub mod copper;
+pub mod fuels;
 pub mod preferred;

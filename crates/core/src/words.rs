@@ -7,6 +7,7 @@ mod cranking;
 mod engine;
 mod field;
 mod frame;
+mod fuel;
 mod injectors;
 mod rest;
 
@@ -31,23 +32,25 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 8] = [
+const SENTENCES: [&[Sentence]; 9] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
     channels::SENTENCES,
     channels::wired::SENTENCES,
     injectors::SENTENCES,
+    fuel::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 7] = [
+const EXPLANATIONS: [&[Explanation]; 8] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     channels::EXPLANATIONS,
     channels::wired::EXPLANATIONS,
     injectors::EXPLANATIONS,
+    fuel::EXPLANATIONS,
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,
 ];

@@ -31,6 +31,7 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "engine" => fill(plan.engine.slots(), value, &key)?,
             "channels" => fill(plan.channels.slots(), value, &key)?,
             "injectors" => fill(plan.injectors.slots(), value, &key)?,
+            "fuel" => fill(plan.fuel.slots(), value, &key)?,
             "cranking" => fill(plan.cranking.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
@@ -100,6 +101,7 @@ impl Serialize for Plan {
             ("engine", self.engine.views()),
             ("channels", self.channels.views()),
             ("injectors", self.injectors.views()),
+            ("fuel", self.fuel.views()),
             ("cranking", self.cranking.views()),
         ];
         for (name, part) in parts {

@@ -19,6 +19,8 @@ pub(crate) struct Injectors {
     pub(crate) sharing_is_known: bool,
     /// The inputs, where the resistance is known.
     pub(crate) inputs: Option<Inputs>,
+    /// How many there are.
+    pub(crate) count: Option<u32>,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
@@ -51,7 +53,7 @@ pub(crate) fn injectors(
         corners: conditions.corners(),
     });
     let taken = std::mem::take(taken);
-    Injectors { resistance, sharing_is_known: per_output.is_some(), inputs, taken }
+    Injectors { resistance, sharing_is_known: per_output.is_some(), inputs, count, taken }
 }
 
 /// The resistance with its tolerance: its own where it was typed as a band, else the one of the field beside it.
@@ -120,7 +122,7 @@ fn output(reader: &mut Reader<'_>, taken: &mut Vec<(&'static str, Value)>) -> Ou
 }
 
 /// A quantity that has a usual value, which is taken where the field is blank or can't be read.
-fn usual<Q: Measure>(
+pub(super) fn usual<Q: Measure>(
     reader: &mut Reader<'_>,
     path: &'static str,
     taken: &mut Vec<(&'static str, Value)>,

@@ -6,7 +6,7 @@ mod cures;
 mod numbers;
 mod plain;
 
-use super::{Answer, Section, Tone};
+use super::{Answer, Section, Tone, fuel};
 use crate::{
     engine::Engine,
     finding::Findings,
@@ -32,7 +32,9 @@ pub(super) fn section(
     if read.inputs.is_some() {
         answer.to_do.extend(taken(&read));
     }
-    Section { id: "injectors", question: say!("injectors.question"), answers: vec![answer.into()] }
+    let of_fuel = fuel::answer(reader, read.count, findings);
+    let answers = vec![answer.into(), of_fuel.into()];
+    Section { id: "injectors", question: say!("injectors.question"), answers }
 }
 
 /// What is still wanted before anything can be said.
