@@ -53,8 +53,8 @@ fn bare() -> Inputs {
     }
 }
 
-fn once_a_cycle(speed: &str) -> Option<Pace> {
-    Some(Pace { speed: exact(speed), turns: 2, turns_of_cycle: 2 })
+fn once_a_cycle(speed: &str) -> Pace {
+    Pace { speed: exact(speed), turns: 2, turns_of_cycle: 2 }
 }
 
 #[track_caller]

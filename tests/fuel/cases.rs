@@ -39,7 +39,7 @@ fn dead_time_is_counted_into_the_open_time() {
     let inputs = Inputs {
         power: Some(exact("200 hp")),
         dead_time: exact("1 ms"),
-        pace: once_a_cycle("6000 rpm"),
+        pace: Some(once_a_cycle("6000 rpm")),
         ..bare()
     };
     let found = answer(&inputs);

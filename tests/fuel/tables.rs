@@ -36,7 +36,6 @@ fn a_pound_an_hour_is_so_many_cubic_centimetres_a_minute() {
         let listed = row.number("lb_per_h_per_cc_per_min");
         worst.check(&row.place(), Some(pounds.base()), listed, 0.6e-6);
     }
-    println!("{worst}");
 }
 
 /// Source: `fuel_ethanol_blends.csv`, `fuel_stoich_afr.csv`, and `doe_table` of `fuel_facts.json`.
@@ -62,7 +61,6 @@ fn fuels_are_as_heavy_and_want_as_much_air_as_the_tables_say() {
         };
         worst.check(&row.place(), Some(fuel.air()), row.number("afr_computed_dry_air"), 0.6e-4);
     }
-    println!("{worst}");
     let facts = facts();
     let table = &facts["doe_table"];
     near("air of petrol", Fuel::Petrol.air(), number(&table["petrol"]["stoich_afr"]), 1e-12);

@@ -152,3 +152,22 @@ fn in_sequence(inputs: &Inputs) -> bool {
 fn rounded_up<Q: Measure>(value: Q, step: f64) -> Q {
     Q::from_base((value.base() / step - 1e-9).ceil() * step)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(bar: f64, expected: f64) {
+        let rounded: Pressure = rounded_up(Pressure::from_base(bar * 1e5), 1e4);
+        assert!((rounded.base() / 1e5 - expected).abs() < 1e-9, "{bar} bar became {rounded:?}");
+    }
+
+    #[test]
+    fn what_is_whole_stays_and_the_rest_goes_up() {
+        check(3.0, 3.0);
+        check(3.01, 3.1);
+        check(3.5, 3.5);
+        check(3.4133, 3.5);
+    }
+}

@@ -118,3 +118,20 @@ pub(super) fn of_one(
     ];
     working.step(formula, &shown, MassFlow::from_base(base * by_pressure))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The same opening passes as much, whether its flow is stated by volume or by mass.
+    #[test]
+    fn a_flow_is_the_same_by_volume_and_by_mass() {
+        let density = Density::from_base(745.0);
+        let volume = Rated::Volume(Band::exact(VolumeRate::from_base(550e-6 / 60.0)));
+        let mass = Rated::Mass(Band::exact(volume.mass(density)));
+        let apart = mass.volume(density) / volume.volume(density);
+        assert!((apart.base() - 1.0).abs() < 1e-12, "{apart:?}");
+        let twice = volume.times(2.0).mass(density) / volume.mass(density);
+        assert!((twice.base() - 2.0).abs() < 1e-12, "{twice:?}");
+    }
+}

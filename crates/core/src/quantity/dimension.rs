@@ -232,6 +232,8 @@ const LENGTH: &[Unit] = &[
 ];
 const WIRE_SIZE: &[Unit] = &[
     unit("m2", 1.0),
+    unit("m²", 1.0),
+    unit("m^2", 1.0),
     unit("mm2", 1e-6),
     unit("mm²", 1e-6),
     unit("mm^2", 1e-6),

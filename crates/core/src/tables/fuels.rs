@@ -53,3 +53,19 @@ impl Fuel {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_fuel_has_its_density_between_its_ends_and_wants_less_air_than_the_one_before() {
+        for pair in Fuel::ALL.windows(2) {
+            assert!(pair[0].air() > pair[1].air(), "{pair:?}");
+        }
+        for fuel in Fuel::ALL {
+            let Band { low, nominal, high } = fuel.density();
+            assert!(low <= nominal && nominal <= high, "{fuel:?}");
+        }
+    }
+}

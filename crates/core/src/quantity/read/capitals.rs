@@ -106,6 +106,7 @@ mod tests {
         check_asked(Dimension::Inductance, "MH", "mH");
         check_asked(Dimension::Time, "Ms", "ms");
         check_asked(Dimension::Length, "Mm", "mm");
+        check_asked(Dimension::WireSize, "Mm²", "mm²");
         check_asked(Dimension::Pressure, "mPa", "MPa");
         check_asked(Dimension::Pressure, "Mbar", "mbar");
         check_asked(Dimension::Resistance, "m", "M");
