@@ -411,7 +411,11 @@ angles?: string,
 /**
  * Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
  */
-banks?: string, };
+banks?: string,
+/**
+ * Highest speed of the engine.
+ */
+highest_speed?: string, };
 
 /**
  * A field of the plan.
@@ -532,6 +536,59 @@ remedies?: Array<Message>,
  * How the numbers in it were found.
  */
 working?: Array<Step>, };
+
+/**
+ * Question 2: what the injectors pass, and what is wanted of them.
+ */
+export type Fuel = {
+/**
+ * Flow of one injector, held open, by volume or by mass.
+ */
+flow?: string,
+/**
+ * Power wanted, at the crank.
+ */
+power?: string,
+/**
+ * `petrol`, `e10`, `e85`, `ethanol` or `methanol`.
+ */
+kind?: string,
+/**
+ * Pressure at which the flow is stated.
+ */
+stated_pressure?: string,
+/**
+ * Pressure in the rail above that of the open air, engine stopped.
+ */
+rail_pressure?: string,
+/**
+ * Highest pressure in the manifold above that of the open air.
+ */
+boost?: string,
+/**
+ * `referenced` to the manifold, or `fixed`.
+ */
+regulator?: string,
+/**
+ * How late an injector opens at the charging voltage.
+ */
+dead_time?: string,
+/**
+ * The most of the time that an injector may be open.
+ */
+duty_limit?: string,
+/**
+ * Fuel that the engine burns for its work.
+ */
+consumption?: string,
+/**
+ * Density of the fuel.
+ */
+density?: string,
+/**
+ * Density of the fluid with which the flow was measured.
+ */
+test_density?: string, };
 
 /**
  * At how many of the corners something is so.
@@ -781,6 +838,10 @@ channels?: Channels,
  * Question 2.
  */
 injectors?: Injectors,
+/**
+ * Question 2: the fuel.
+ */
+fuel?: Fuel,
 /**
  * Question 3: the outputs.
  */

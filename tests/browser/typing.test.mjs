@@ -33,6 +33,8 @@ const FIRST = {
   "injectors.resistance": "1.5 ohm",
   "injectors.per_output": "2",
   "injectors.output_limit": "3.5 A",
+  "fuel.flow": "52 lb/h",
+  "fuel.power": "300 hp",
   "cranking.speed": "200 rpm",
   "cranking.threshold": "110 rpm",
   "conditions.cold": "-25 °C",

@@ -39,12 +39,12 @@ fn a_set_that_nobody_speaks_of_is_not_asked_about() {
     let subjects = |plan: &Plan| -> Vec<String> {
         answers(&report(plan)).iter().map(|it| it.subject.clone()).collect()
     };
-    assert_eq!(subjects(&Plan::default()), ["injectors"]);
+    assert_eq!(subjects(&Plan::default()), ["injectors", "fuel"]);
     let mut plan = Plan::default();
     plan.set("injectors.resistance", "12 ohm");
-    assert_eq!(subjects(&plan), ["injectors", "injector_feed"]);
+    assert_eq!(subjects(&plan), ["injectors", "injector_feed", "fuel"]);
     plan.set("second_injectors.count", "6");
-    assert_eq!(subjects(&plan), ["injectors", "second_injectors", "injector_feed"]);
+    assert_eq!(subjects(&plan), ["injectors", "second_injectors", "injector_feed", "fuel"]);
 }
 
 #[test]

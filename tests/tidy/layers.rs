@@ -17,6 +17,7 @@ const LAYERS: [&[&str]; 4] = [
         "conditions",
         "cranking",
         "engine",
+        "fuel",
         "injector",
         "loom",
         "output",

@@ -4,6 +4,7 @@ mod channels;
 mod conditions;
 mod cranking;
 mod engine;
+mod fuel;
 mod injectors;
 mod rest;
 
@@ -148,12 +149,13 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 8] = [
+const ALL: [&[Field]; 9] = [
     engine::FIELDS,
     channels::FIELDS,
     injectors::FIELDS,
     injectors::SECOND,
     injectors::FEED,
+    fuel::FIELDS,
     rest::FIELDS,
     cranking::FIELDS,
     conditions::FIELDS,
@@ -214,6 +216,7 @@ mod tests {
             ("injectors", crate::plan::Injectors::FIELDS),
             ("second_injectors", crate::plan::Injectors::FIELDS),
             ("injector_feed", crate::plan::InjectorFeed::FIELDS),
+            ("fuel", crate::plan::Fuel::FIELDS),
             ("outputs.0", Output::FIELDS),
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),

@@ -14,6 +14,7 @@ pub mod cranking;
 pub mod engine;
 pub mod fields;
 pub mod finding;
+pub mod fuel;
 pub mod injector;
 pub mod math;
 pub mod message;

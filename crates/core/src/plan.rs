@@ -50,7 +50,7 @@ record! {
         angles: text,
         /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
         banks: text,
-        /// Highest engine speed.
+        /// Highest speed of the engine.
         highest_speed: text,
     }
 }
@@ -124,6 +124,36 @@ record! {
         fuse: text,
         /// Rating of its relay's contact.
         relay: text,
+    }
+}
+
+record! {
+    /// Question 2: what the injectors pass, and what is wanted of them.
+    Fuel {
+        /// Flow of one injector, held open, by volume or by mass.
+        flow: text,
+        /// Power wanted, at the crank.
+        power: text,
+        /// `petrol`, `e10`, `e85`, `ethanol` or `methanol`.
+        kind: text,
+        /// Pressure at which the flow is stated.
+        stated_pressure: text,
+        /// Pressure in the rail above that of the open air, engine stopped.
+        rail_pressure: text,
+        /// Highest pressure in the manifold above that of the open air.
+        boost: text,
+        /// `referenced` to the manifold, or `fixed`.
+        regulator: text,
+        /// How late an injector opens at the charging voltage.
+        dead_time: text,
+        /// The most of the time that an injector may be open.
+        duty_limit: text,
+        /// Fuel that the engine burns for its work.
+        consumption: text,
+        /// Density of the fuel.
+        density: text,
+        /// Density of the fluid with which the flow was measured.
+        test_density: text,
     }
 }
 
@@ -268,6 +298,9 @@ pub struct Plan {
     /// Question 2: the feed of all injectors.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injector_feed: InjectorFeed,
+    /// Question 2: the fuel.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub fuel: Fuel,
     /// Question 3: the outputs.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub outputs: Vec<Output>,
@@ -297,6 +330,7 @@ impl Plan {
             "injectors" => place::view(self.injectors.views(), rest),
             "second_injectors" => place::view(self.second_injectors.views(), rest),
             "injector_feed" => place::view(self.injector_feed.views(), rest),
+            "fuel" => place::view(self.fuel.views(), rest),
             "cranking" => place::view(self.cranking.views(), rest),
             "outputs" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
@@ -320,6 +354,7 @@ impl Plan {
             "injectors" => place::slot(self.injectors.slots(), rest),
             "second_injectors" => place::slot(self.second_injectors.slots(), rest),
             "injector_feed" => place::slot(self.injector_feed.slots(), rest),
+            "fuel" => place::slot(self.fuel.slots(), rest),
             "cranking" => place::slot(self.cranking.slots(), rest),
             "outputs" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),

@@ -25,9 +25,14 @@ pub use show::{Value, number};
 pub use uom::si::f64::{
     AngularVelocity as RotationalSpeed, Area, ElectricCurrent as Current,
     ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Frequency,
-    Inductance, Length, Power, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature,
-    Time, VolumeRate,
+    Inductance, Length, MassDensity as Density, MassRate as MassFlow, Power, Pressure, Ratio,
+    TemperatureInterval, ThermodynamicTemperature as Temperature, Time, VolumeRate,
 };
+use uom::typenum::{N2, P2, Z0};
+
+/// Mass of fuel burnt for the work done.
+pub type SpecificConsumption =
+    uom::si::Quantity<uom::si::ISQ<N2, Z0, P2, Z0, Z0, Z0, Z0>, uom::si::SI<f64>, f64>;
 
 /// Volts.
 pub fn volts(v: f64) -> Voltage {

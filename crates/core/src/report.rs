@@ -2,6 +2,7 @@
 
 mod channels;
 mod cranking;
+mod fuel;
 mod injectors;
 mod pending;
 mod picture;

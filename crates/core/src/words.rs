@@ -7,6 +7,7 @@ mod cranking;
 mod engine;
 mod field;
 mod frame;
+mod fuel;
 mod injectors;
 mod rest;
 
@@ -31,7 +32,7 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 9] = [
+const SENTENCES: [&[Sentence]; 10] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
@@ -39,17 +40,19 @@ const SENTENCES: [&[Sentence]; 9] = [
     channels::wired::SENTENCES,
     injectors::SENTENCES,
     injectors::parts::SENTENCES,
+    fuel::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 8] = [
+const EXPLANATIONS: [&[Explanation]; 9] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     channels::EXPLANATIONS,
     channels::wired::EXPLANATIONS,
     injectors::EXPLANATIONS,
     injectors::parts::EXPLANATIONS,
+    fuel::EXPLANATIONS,
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,
 ];

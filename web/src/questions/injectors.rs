@@ -1,4 +1,6 @@
-//! Question 2: can the outputs carry these injectors?
+//! Question 2: can the outputs carry these injectors, and what power do they feed?
+
+use quietpin_core::plan::Fuel;
 
 use super::{form_of, frame, section};
 use crate::{
@@ -6,22 +8,27 @@ use crate::{
     element::{View, el, nothing, several},
 };
 
-/// The question, its answers and its fields. The fields of a second set keep their place when the answer to them comes.
+/// The question, its answers and their fields. Those of a second set keep their place when the answer to them comes; and those
+/// that come later wait until they are wanted: a blank plan asks for few things.
 pub(crate) fn injectors_view(page: &Page) -> View {
     let section = section(&page.state.report, "injectors");
     let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
     let answer = |subject: &str| answers.iter().find(|answer| answer.subject == subject);
     let of = |subject: &str, fields| answer(subject).map(|it| answer_view(page, it, fields));
-    let is_begun = answers.len() > 1;
+    let has_second = answer("second_injectors").is_some();
+    let is_begun = has_second || answer("injector_feed").is_some();
     let second = || {
-        let wanted = answer("second_injectors").is_some();
-        fold("second", "A second set of injectors", wanted, form_of(page, "second_injectors"))
+        let fields = form_of(page, "second_injectors");
+        fold("second", "A second set of injectors", has_second, fields)
     };
+    let is_wanted = page.state.plan.fuel != Fuel::default();
+    let fuel = fold("rare", "Flow, power and fuel", is_wanted, form_of(page, "fuel"));
     let content = several!(
         el!("div"; of("injectors", form_of(page, "injectors"))),
         el!("div"; of("second_injectors", nothing())),
         el!("div"; is_begun.then(second)),
         el!("div"; of("injector_feed", form_of(page, "injector_feed"))),
+        el!("div"; of("fuel", fuel)),
     );
     frame(section, Some(content))
 }

@@ -25,7 +25,7 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("0 90 240 330 480 570")
         .measure("A degree wheel on the crank and a dial gauge in each plug hole: the angle of each top dead centre, from the first one.")
         .only_if("engine.spacing", &["angles"]),
-    Field::new("engine.highest_speed", "Highest engine speed", quantity(Speed, "rpm", 500.0, 25_000.0))
-        .hint("where the limiter cuts in"),
+    Field::new("engine.highest_speed", "Highest speed", quantity(Speed, "rpm", 300.0, 30000.0))
+        .hint("where the limiter will be set"),
     Field::new("engine.banks", "Banks, front to rear", Kind::Row).hint("1 3 5 / 2 4 6").rare(),
 ];

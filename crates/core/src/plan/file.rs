@@ -33,6 +33,7 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "injectors" => fill(plan.injectors.slots(), value, &key)?,
             "second_injectors" => fill(plan.second_injectors.slots(), value, &key)?,
             "injector_feed" => fill(plan.injector_feed.slots(), value, &key)?,
+            "fuel" => fill(plan.fuel.slots(), value, &key)?,
             "cranking" => fill(plan.cranking.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
@@ -104,6 +105,7 @@ impl Serialize for Plan {
             ("injectors", self.injectors.views()),
             ("second_injectors", self.second_injectors.views()),
             ("injector_feed", self.injector_feed.views()),
+            ("fuel", self.fuel.views()),
             ("cranking", self.cranking.views()),
         ];
         for (name, part) in parts {

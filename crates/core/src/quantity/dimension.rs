@@ -52,11 +52,19 @@ pub enum Dimension {
     Flow,
     /// Hertz.
     Frequency,
+    /// Pascals.
+    Pressure,
+    /// Kilograms per second.
+    MassFlow,
+    /// Kilograms per cubic metre.
+    Density,
+    /// Kilograms of fuel per joule of work.
+    Consumption,
 }
 
 impl Dimension {
     /// Every dimension.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 19] = [
         Self::Voltage,
         Self::Current,
         Self::Resistance,
@@ -72,6 +80,10 @@ impl Dimension {
         Self::Energy,
         Self::Flow,
         Self::Frequency,
+        Self::Pressure,
+        Self::MassFlow,
+        Self::Density,
+        Self::Consumption,
     ];
 
     /// The spellings, base unit first.
@@ -92,6 +104,10 @@ impl Dimension {
             Self::Energy => ENERGY,
             Self::Flow => FLOW,
             Self::Frequency => FREQUENCY,
+            Self::Pressure => PRESSURE,
+            Self::MassFlow => MASS_FLOW,
+            Self::Density => DENSITY,
+            Self::Consumption => CONSUMPTION,
         }
     }
 
@@ -113,6 +129,10 @@ impl Dimension {
             Self::Energy => "an energy",
             Self::Flow => "a flow",
             Self::Frequency => "a frequency",
+            Self::Pressure => "a pressure",
+            Self::MassFlow => "a mass flow",
+            Self::Density => "a density",
+            Self::Consumption => "a specific fuel consumption",
         }
     }
 
@@ -130,10 +150,14 @@ impl Dimension {
             Self::Speed => &[(1.0, "rpm")],
             Self::Share => &[(100.0, "%")],
             Self::Angle => &[(1.0, "°")],
-            Self::Power => &[(1.0, "W"), (1e3, "mW")],
+            Self::Power => &[(1e-3, "kW"), (1.0, "W"), (1e3, "mW")],
             Self::Energy => &[(1.0, "J"), (1e3, "mJ"), (1e6, "µJ")],
             Self::Flow => &[(6e7, "cc/min")],
             Self::Frequency => &[(1e-3, "kHz"), (1.0, "Hz")],
+            Self::Pressure => &[(1e-5, "bar"), (1e-2, "mbar")],
+            Self::MassFlow => &[(1e3, "g/s")],
+            Self::Density => &[(1e-3, "kg/l")],
+            Self::Consumption => &[(3.6e9, "g/kWh")],
         }
     }
 
@@ -143,8 +167,16 @@ impl Dimension {
             Self::Voltage => 5e-4,
             Self::Current => 5e-7,
             Self::WireSize | Self::Flow => 1e-12,
+            Self::Consumption => 1e-13,
             _ => 1e-9,
         }
+    }
+
+    /// A value in base units as it reads in the unit with this spelling, `52 lb/h`.
+    pub fn shown_in(self, base: f64, spelling: &str) -> String {
+        let unit = self.units().iter().find(|unit| unit.spelling == spelling);
+        let in_unit = unit.map_or(base, |unit| (base - unit.offset) / unit.factor);
+        [super::number(in_unit).as_str(), spelling].join(" ")
     }
 
     /// A value in base units, as it is shown.
@@ -200,6 +232,8 @@ const LENGTH: &[Unit] = &[
 ];
 const WIRE_SIZE: &[Unit] = &[
     unit("m2", 1.0),
+    unit("m²", 1.0),
+    unit("m^2", 1.0),
     unit("mm2", 1e-6),
     unit("mm²", 1e-6),
     unit("mm^2", 1e-6),
@@ -219,18 +253,83 @@ const SPEED: &[Unit] =
 const SHARE: &[Unit] = &[unit("of one", 1.0), unit("%", 1e-2), unit("percent", 1e-2)];
 const ANGLE: &[Unit] =
     &[unit("°", 1.0), unit("deg", 1.0), unit("degree", 1.0), unit("degrees", 1.0)];
-const POWER: &[Unit] =
-    &[unit("W", 1.0), unit("watt", 1.0), unit("watts", 1.0), unit("mW", 1e-3), unit("kW", 1e3)];
+const POWER: &[Unit] = &[
+    unit("W", 1.0),
+    unit("watt", 1.0),
+    unit("watts", 1.0),
+    unit("mW", 1e-3),
+    unit("kW", 1e3),
+    unit("hp", HORSEPOWER),
+    unit("bhp", HORSEPOWER),
+    // 75 kgf·m/s, exactly
+    unit("PS", 735.49875),
+    unit("cv", 735.49875),
+];
 const ENERGY: &[Unit] = &[unit("J", 1.0), unit("mJ", 1e-3)];
 const FREQUENCY: &[Unit] =
     &[unit("Hz", 1.0), unit("hertz", 1.0), unit("1/s", 1.0), unit("kHz", 1e3)];
+const PRESSURE: &[Unit] = &[
+    unit("Pa", 1.0),
+    unit("bar", 1e5),
+    unit("mbar", 1e2),
+    unit("hPa", 1e2),
+    unit("kPa", 1e3),
+    unit("MPa", 1e6),
+    unit("psi", 6894.757293168),
+];
+const DENSITY: &[Unit] = &[
+    unit("kg/m3", 1.0),
+    unit("kg/l", 1e3),
+    unit("g/cc", 1e3),
+    unit("g/cm3", 1e3),
+    unit("g/ml", 1e3),
+];
+const CONSUMPTION: &[Unit] = &[
+    unit("kg/J", 1.0),
+    unit("g/kWh", 1e-3 / 3.6e6),
+    unit("lb/hph", POUND / 3600.0 / HORSEPOWER),
+    unit("lb/hp/h", POUND / 3600.0 / HORSEPOWER),
+    unit("lb/hp/hr", POUND / 3600.0 / HORSEPOWER),
+    unit("lb/(hp h)", POUND / 3600.0 / HORSEPOWER),
+];
+
+/// Kilograms in a pound avoirdupois, exactly.
+const POUND: f64 = 0.45359237;
+/// Watts in a mechanical horsepower: 550 foot-pounds of force per second.
+const HORSEPOWER: f64 = 745.6998715822702;
+
+const CC_PER_MINUTE: f64 = 1e-6 / 60.0;
+
+const MASS_FLOW: &[Unit] = &[
+    unit("kg/s", 1.0),
+    unit("g/s", 1e-3),
+    unit("g/min", 1e-3 / 60.0),
+    unit("kg/h", 1.0 / 3600.0),
+    unit("lb/h", POUND / 3600.0),
+    unit("lb/hr", POUND / 3600.0),
+    unit("lbs/h", POUND / 3600.0),
+    unit("lbs/hr", POUND / 3600.0),
+];
+
+/// A unit of mass flow as the volume of petrol at 0.745 kg/l, the density that the fuel tables in `tests/reference` use.
+/// Where a mass is meant, the question of fuel reads it as one.
+const fn of_petrol(spelling: &'static str, kilograms_per_second: f64) -> Unit {
+    unit(spelling, kilograms_per_second / 745.0)
+}
+
 const FLOW: &[Unit] = &[
     unit("m3/s", 1.0),
-    unit("cc/min", 1e-6 / 60.0),
-    unit("ccm", 1e-6 / 60.0),
-    unit("ml/min", 1e-6 / 60.0),
+    unit("cc/min", CC_PER_MINUTE),
+    unit("ccm", CC_PER_MINUTE),
+    unit("cm3/min", CC_PER_MINUTE),
+    unit("ml/min", CC_PER_MINUTE),
+    unit("l/min", 1e-3 / 60.0),
     unit("l/h", 1e-3 / 3600.0),
-    // 0.45359237 kg/lb exactly; petrol at 0.745 kg/l, the density that the fuel tables in tests/reference use
-    unit("lb/h", 0.45359237 / 745.0 / 3600.0),
-    unit("lb/hr", 0.45359237 / 745.0 / 3600.0),
+    of_petrol("g/s", 1e-3),
+    of_petrol("g/min", 1e-3 / 60.0),
+    of_petrol("kg/h", 1.0 / 3600.0),
+    of_petrol("lb/h", POUND / 3600.0),
+    of_petrol("lb/hr", POUND / 3600.0),
+    of_petrol("lbs/h", POUND / 3600.0),
+    of_petrol("lbs/hr", POUND / 3600.0),
 ];

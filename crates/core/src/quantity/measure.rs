@@ -3,13 +3,15 @@
 use uom::si::{
     angular_velocity::revolution_per_minute, area::square_meter, electric_current::ampere,
     electric_potential::volt, electrical_resistance::ohm, energy::joule, frequency::hertz,
-    inductance::henry, length::meter, power::watt, ratio::ratio,
+    inductance::henry, length::meter, mass_density::kilogram_per_cubic_meter,
+    mass_rate::kilogram_per_second, power::watt, pressure::pascal, ratio::ratio,
     thermodynamic_temperature::degree_celsius, time::second, volume_rate::cubic_meter_per_second,
 };
 
 use super::{
-    Area, CrankAngle, Current, Dimension, Energy, Frequency, Inductance, Length, Power, Ratio,
-    Resistance, RotationalSpeed, Temperature, Time, Value, Voltage, VolumeRate,
+    Area, CrankAngle, Current, Density, Dimension, Energy, Frequency, Inductance, Length, MassFlow,
+    Power, Pressure, Ratio, Resistance, RotationalSpeed, SpecificConsumption, Temperature, Time,
+    Value, Voltage, VolumeRate,
 };
 
 /// A quantity that people type and read.
@@ -55,6 +57,20 @@ measure! {
     Energy, joule, Energy;
     VolumeRate, cubic_meter_per_second, Flow;
     Frequency, hertz, Frequency;
+    Pressure, pascal, Pressure;
+    MassFlow, kilogram_per_second, MassFlow;
+    Density, kilogram_per_cubic_meter, Density;
+}
+
+impl Measure for SpecificConsumption {
+    const DIMENSION: Dimension = Dimension::Consumption;
+    fn from_base(number: f64) -> Self {
+        // the type has no name of its own among the SI quantities, and so no unit either
+        MassFlow::from_base(number) / Power::from_base(1.0)
+    }
+    fn base(self) -> f64 {
+        (self * Power::from_base(1.0)).base()
+    }
 }
 
 impl Measure for CrankAngle {

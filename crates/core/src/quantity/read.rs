@@ -3,8 +3,10 @@
 //! Reads `2.4`, `2,4`, `2R4`, `2k2`, `2.2k`, `18 AWG`, `1.5 mm2`, `15 ft`, `100 rpm`, `12 ohm ±5%`,
 //! `8 to 14.8 V`. What can be read in two ways is asked back, not guessed.
 
+mod capitals;
 mod numeral;
 
+use capitals::find_in;
 use numeral::Numeral;
 
 use super::{Band, Dimension, Measure, Span, Unit};
@@ -23,6 +25,8 @@ pub enum Misread {
     TwoReadings(String, String),
     /// The unit belongs to another dimension.
     OtherDimension(Dimension),
+    /// `MJ` where `mJ` is known: the capital would change the size a thousand times over. The spellings that are known.
+    WrongCapitals(String),
     /// The unit is not known.
     UnknownUnit(String),
     /// Something is left over after the quantity.
@@ -142,12 +146,12 @@ impl Dimension {
 }
 
 fn find(dimension: Dimension, spelled: &str) -> Result<Unit, Misread> {
-    if let Some(unit) = find_in(dimension, spelled) {
+    if let Some(unit) = find_in(dimension, spelled)? {
         return Ok(unit);
     }
     if let Some(other) = Dimension::ALL
         .into_iter()
-        .find(|other| *other != dimension && find_in(*other, spelled).is_some())
+        .find(|other| *other != dimension && matches!(find_in(*other, spelled), Ok(Some(_))))
     {
         return Err(Misread::OtherDimension(other));
     }
@@ -158,23 +162,6 @@ fn find(dimension: Dimension, spelled: &str) -> Result<Unit, Misread> {
         }
         _ => Err(Misread::UnknownUnit(spelled.to_owned())),
     }
-}
-
-/// The unit by its exact spelling; in other capitals only where that leaves one meaning.
-fn find_in(dimension: Dimension, spelled: &str) -> Option<Unit> {
-    let units = dimension.units();
-    let exact = units.iter().find(|unit| unit.spelling == spelled);
-    if exact.is_some() {
-        return exact.copied();
-    }
-    let mut alike = units.iter().filter(|unit| unit.spelling.eq_ignore_ascii_case(spelled));
-    let first = alike.next()?;
-    alike.all(|unit| same_size(unit, first)).then_some(*first)
-}
-
-#[expect(clippy::float_cmp, reason = "both come from the same table")]
-fn same_size(one: &Unit, other: &Unit) -> bool {
-    one.factor == other.factor && one.offset == other.offset
 }
 
 /// The copper area of a wire by its AWG number, in square metres.

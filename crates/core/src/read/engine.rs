@@ -6,7 +6,7 @@ use super::{Entry, Reader, row};
 use crate::{
     engine::{Engine, Kind, Spacing},
     finding::{Finding, Severity},
-    quantity::{CrankAngle, Measure, RotationalSpeed},
+    quantity::{Band, CrankAngle, Measure, RotationalSpeed},
     say,
 };
 
@@ -37,8 +37,8 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
 }
 
 /// The highest speed, which more than one question asks for.
-pub(crate) fn highest_speed(reader: &mut Reader<'_>) -> Option<RotationalSpeed> {
-    reader.band::<RotationalSpeed>("engine.highest_speed").value().map(|band| band.high)
+pub(crate) fn highest_speed(reader: &mut Reader<'_>) -> Option<Band<RotationalSpeed>> {
+    reader.band::<RotationalSpeed>("engine.highest_speed").value()
 }
 
 /// Numbers of cylinders as they are written: `1-5-3-6-2-4`.

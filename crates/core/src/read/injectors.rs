@@ -48,7 +48,7 @@ pub(crate) struct Car<'a> {
     /// The engine, where it is known.
     pub(crate) engine: Option<&'a Engine>,
     /// Its highest speed, where it is known.
-    pub(crate) highest_speed: Option<RotationalSpeed>,
+    pub(crate) highest_speed: Option<Band<RotationalSpeed>>,
 }
 
 /// What the fields of a set of injectors say.
@@ -62,6 +62,8 @@ pub(crate) struct Injectors {
     pub(crate) sharing_is_known: bool,
     /// The inputs, where the resistance is known.
     pub(crate) inputs: Option<Inputs>,
+    /// How many there are.
+    pub(crate) count: Option<u32>,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
@@ -103,7 +105,7 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
     let opening_current = of.band::<Current>("opening_current");
     let inductance = of.band::<Inductance>("inductance");
     let pulses = car.highest_speed.map(|speed| Pulses {
-        speed,
+        speed: speed.high,
         per_turn: pulses_per_turn(of.reader, car.engine, per_output),
     });
     let inputs = resistance.value().map(|resistance| Inputs {
@@ -118,7 +120,7 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
         corners: car.conditions.corners(),
     });
     let OfSet { taken, .. } = of;
-    Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, taken }
+    Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, count, taken }
 }
 
 /// How often an output is switched in a turn: once in a four-stroke cycle in sequence; once a turn where outputs are shared or
@@ -210,17 +212,24 @@ impl OfSet<'_, '_> {
         }
     }
 
-    /// A quantity that has a usual value, which is taken where the field is blank or can't be read.
     fn usual<Q: Measure>(&mut self, name: &str) -> Band<Q> {
-        let path = self.set.path(name);
-        let entry = self.reader.band::<Q>(&path);
-        if let Entry::Given(band) = entry {
-            return band;
-        }
-        // a test of the fields sees to it that every assumed value can be read
-        let (band, shown) =
-            usual_band(&path).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
-        self.taken.push((fields::find(&path).map_or("", |field| field.label), shown));
-        band
+        usual(self.reader, &self.set.path(name), &mut self.taken)
     }
+}
+
+/// A quantity that has a usual value, which is taken where the field is blank or can't be read.
+pub(super) fn usual<Q: Measure>(
+    reader: &mut Reader<'_>,
+    path: &str,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Band<Q> {
+    let entry = reader.band::<Q>(path);
+    if let Entry::Given(band) = entry {
+        return band;
+    }
+    // a test of the fields sees to it that every assumed value can be read
+    let (band, shown) =
+        usual_band(path).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
+    taken.push((fields::find(path).map_or("", |field| field.label), shown));
+    band
 }

@@ -83,6 +83,9 @@ fn unread(misread: Misread, field: &Field, typed: &str) -> Message {
                 example = example
             )
         }
+        Misread::WrongCapitals(known) => {
+            say!("field.wrong-capitals", field = name, typed = typed, known = known)
+        }
         Misread::UnknownUnit(_) => {
             say!("field.unknown-unit", field = name, typed = typed, what = what, example = example)
         }

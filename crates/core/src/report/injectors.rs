@@ -10,7 +10,7 @@ mod pictures;
 mod plain;
 mod remedies;
 
-use super::{Answer, Section, Tone};
+use super::{Answer, Section, Tone, fuel};
 use crate::{
     finding::Findings,
     injector::{self, Answer as Found, Inputs, On},
@@ -58,6 +58,7 @@ pub(super) fn section(reader: &mut Reader<'_>, car: &Car<'_>, findings: &mut Fin
         })
         .collect();
     answers.extend(feed::answer(reader, parts, &solved, asked, findings));
+    answers.push(fuel::answer(reader, first.count, car.highest_speed, findings));
     let answers = answers.into_iter().map(Into::into).collect();
     Section { id: "injectors", question: say!("injectors.question"), answers }
 }

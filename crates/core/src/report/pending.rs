@@ -23,7 +23,12 @@ impl Report {
         let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
         let sections = vec![
             section("channels", "channels.question", "channels.pending", named(of_channels)),
-            section("injectors", "injectors.question", "injectors.pending", named(&["injectors"])),
+            section(
+                "injectors",
+                "injectors.question",
+                "injectors.pending",
+                named(&["injectors", "fuel"]),
+            ),
             section("rest", "rest.question", "rest.pending", loads),
             section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
         ];
@@ -53,8 +58,14 @@ mod tests {
     /// The questions as they are asked, and what their first answers are about.
     fn outline(report: &Report) -> Vec<(&str, &str, Vec<&str>)> {
         let subject = |it: &'_ Rc<Answer>| -> &'static str {
-            let known =
-                ["engine", "channels.ignition", "channels.injection", "injector", "cranking"];
+            let known = [
+                "engine",
+                "channels.ignition",
+                "channels.injection",
+                "injector",
+                "fuel",
+                "cranking",
+            ];
             known.into_iter().find(|known| it.subject.starts_with(known)).unwrap_or("rest")
         };
         let about = |section: &Section| {

@@ -17,6 +17,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     ("field.wrong-unit", "{field}: “{typed}” is {got}; {what} is wanted, for example {example}."),
     (
+        "field.wrong-capitals",
+        "{field}: in “{typed}” a capital changes the size: M is a million, m a thousandth. Type {known}, if that is meant.",
+    ),
+    (
         "field.unknown-unit",
         "{field}: the unit in “{typed}” is not known here. Type {what}, for example {example}.",
     ),
@@ -66,6 +70,13 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         why: "A resistance is not an inductance, however alike the numbers look on a data sheet.",
         act: "Look at the data sheet's line again and type that number with its unit.",
         source: "SI units, BIPM brochure",
+    },
+    Explanation {
+        code: "field.wrong-capitals",
+        // M where m is a unit of this field, or m where M is.
+        why: "The two differ by nine noughts, and a guess would not be noticed.",
+        act: "Type the unit in its own capitals: mJ, mA, mohm; Mohm, MPa.",
+        source: "SI prefixes, BIPM brochure",
     },
     Explanation {
         code: "field.unknown-unit",

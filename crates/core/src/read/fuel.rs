@@ -1,0 +1,202 @@
+//! The fuel from its fields.
+
+use super::{Entry, Reader, injectors::usual, problem::choice_of, span_of, span_value};
+use crate::{
+    fields,
+    fuel::{
+        Inputs, Pace, Regulator,
+        flow::{Rated, Set},
+    },
+    plan::Fuel as Typed,
+    quantity::{
+        Band, Density, Dimension, MassFlow, Measure, Power, Pressure, Ratio, RotationalSpeed, Span,
+        SpecificConsumption, Time, Value, VolumeRate, read_span,
+    },
+    tables::fuels::Fuel,
+};
+
+const FLOW: &str = "fuel.flow";
+const CONSUMPTION: &str = "fuel.consumption";
+const DENSITY: &str = "fuel.density";
+
+/// What the fields of the fuel say.
+#[derive(Debug)]
+pub(crate) struct Fuelled {
+    /// The flow of one injector; little can be said without it.
+    pub(crate) flow: Entry<Rated>,
+    /// How many injectors there are.
+    pub(crate) count: Option<u32>,
+    /// What the fuel is called.
+    pub(crate) fuel: &'static str,
+    /// The inputs, with what is taken for blanks; without injectors where their flow or number is not known.
+    pub(crate) inputs: Inputs,
+    /// What was taken for fields that are blank or can't be read: the label of the field and the value.
+    pub(crate) taken: Vec<(&'static str, Value)>,
+}
+
+/// Reads the fuel; every field, whatever stands in the others. Nothing where none of it was typed: then it was not asked
+/// about, and nothing is taken.
+pub(crate) fn fuel(
+    reader: &mut Reader<'_>,
+    count: Option<u32>,
+    speed: Option<Band<RotationalSpeed>>,
+) -> Option<Fuelled> {
+    let taken = &mut Vec::new();
+    let flow = flow(reader);
+    let power = reader.band::<Power>("fuel.power").value();
+    if reader.plan().fuel == Typed::default() {
+        return None;
+    }
+    let (fuel, name) = kind(reader, taken);
+    let stated_at = usual::<Pressure>(reader, "fuel.stated_pressure", taken);
+    let rail = usual::<Pressure>(reader, "fuel.rail_pressure", taken);
+    let boost = usual::<Pressure>(reader, "fuel.boost", taken);
+    let regulator = regulator(reader, boost, taken);
+    let pace = speed.map(|speed| pace(reader, speed, taken));
+    let dead_time = usual::<Time>(reader, "fuel.dead_time", taken);
+    let inputs = Inputs {
+        sets: sets(flow, count),
+        stated_at,
+        test_density: usual::<Density>(reader, "fuel.test_density", taken),
+        density: or_by_fuel(reader, DENSITY, fuel.density(), "of that fuel, as sold", taken),
+        rail,
+        boost,
+        regulator,
+        consumption: consumption(reader, fuel, boost, taken),
+        duty_limit: usual::<Ratio>(reader, "fuel.duty_limit", taken),
+        dead_time,
+        pace,
+        power,
+    };
+    Some(Fuelled { flow, count, fuel: name, inputs, taken: std::mem::take(taken) })
+}
+
+/// The injectors, where their flow and number are known.
+fn sets(flow: Entry<Rated>, count: Option<u32>) -> Vec<Set> {
+    let set = flow.value().zip(count).map(|(flow, count)| Set { count, flow });
+    set.into_iter().collect()
+}
+
+/// The flow, by mass where its unit is one of mass.
+fn flow(reader: &mut Reader<'_>) -> Entry<Rated> {
+    let by_volume = reader.band::<VolumeRate>(FLOW).map(Rated::Volume);
+    let mass = read_span(reader.text(FLOW), Dimension::MassFlow, "").ok().map(Span::band);
+    let (Entry::Given(_), Some(mass)) = (by_volume, mass) else { return by_volume };
+    let mass: Band<MassFlow> = mass;
+    let base = mass.nominal.base();
+    let pounds = Dimension::MassFlow.shown_in(base, "lb/h");
+    reader
+        .given(FLOW, mass.nominal.show().said(format!("{pounds}, {}", mass.nominal.show().shown)));
+    Entry::Given(Rated::Mass(mass))
+}
+
+fn kind(reader: &mut Reader<'_>, taken: &mut Vec<(&'static str, Value)>) -> (Fuel, &'static str) {
+    let entry = reader.choice("fuel.kind");
+    let (fuel, name) = match entry.value() {
+        Some("e10") => (Fuel::E10, "petrol E10"),
+        Some("e85") => (Fuel::E85, "E85"),
+        Some("ethanol") => (Fuel::Ethanol, "ethanol"),
+        Some("methanol") => (Fuel::Methanol, "methanol"),
+        _ => (Fuel::Petrol, "petrol"),
+    };
+    if !matches!(entry, Entry::Given(_)) {
+        taken.push(("Fuel", name.into()));
+    }
+    (fuel, name)
+}
+
+/// The regulator; what it is matters under boost alone.
+fn regulator(
+    reader: &mut Reader<'_>,
+    boost: Band<Pressure>,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Regulator {
+    let entry = reader.choice("fuel.regulator");
+    if !matches!(entry, Entry::Given(_)) && boost.high.base() > 0.0 {
+        taken.push(("The pressure regulator", "follows boost".into()));
+    }
+    if entry.value() == Some("fixed") { Regulator::Fixed } else { Regulator::Referenced }
+}
+
+/// A choice of another question, which reads it and says what is wrong with it.
+fn choice_elsewhere(reader: &Reader<'_>, path: &str) -> Option<&'static str> {
+    choice_of(fields::find(path)?, reader.text(path)).ok()
+}
+
+/// How often an injector is pulsed. All that is not sequential is taken to be pulsed every turn: common practice, no
+/// source, and the end that leaves less time.
+fn pace(
+    reader: &Reader<'_>,
+    speed: Band<RotationalSpeed>,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Pace {
+    let turns_of_cycle = match choice_elsewhere(reader, "engine.kind") {
+        Some("two-stroke" | "rotary") => 1,
+        _ => 2,
+    };
+    let turns = match choice_elsewhere(reader, "channels.injection_mode") {
+        Some("sequential") => turns_of_cycle,
+        Some(_) => {
+            taken.push(("Each injector is pulsed", "every turn".into()));
+            1
+        }
+        None => {
+            taken.push(("Each injector is pulsed", "once a cycle".into()));
+            turns_of_cycle
+        }
+    };
+    Pace { speed, turns, turns_of_cycle }
+}
+
+/// What an engine burns: petrol by whether it has boost, another fuel so much more as it wants less air.
+///
+/// `b = b_petrol · 14.7 / A`: the same air, burnt to the same lambda, does about the same work. Petrol: 0.45 to 0.55
+/// lb/(hp h) without boost, 0.55 to 0.65 with. Common practice, no source.
+fn consumption(
+    reader: &mut Reader<'_>,
+    fuel: Fuel,
+    boost: Band<Pressure>,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Band<SpecificConsumption> {
+    let (text, basis) = if boost.high.base() > 0.0 {
+        (
+            "0.55 to 0.65 lb/hph",
+            "with boost, by the air that the fuel burns with: common practice, no source",
+        )
+    } else {
+        (
+            "0.45 to 0.55 lb/hph",
+            "without boost, by the air that the fuel burns with: common practice, no source",
+        )
+    };
+    let of_petrol = fields::find(CONSUMPTION)
+        .and_then(|field| span_of(field, Dimension::Consumption, text).ok())
+        .unwrap_or(Span::exact(0.0));
+    let factor = Fuel::Petrol.air() / fuel.air();
+    let Span { low, nominal, high } = of_petrol;
+    let span = Span { low: low * factor, nominal: nominal * factor, high: high * factor };
+    or_by_fuel(reader, CONSUMPTION, span.band(), basis, taken)
+}
+
+/// A quantity for which the fuel says what is usual.
+fn or_by_fuel<Q: Measure>(
+    reader: &mut Reader<'_>,
+    path: &'static str,
+    by_fuel: Band<Q>,
+    basis: &str,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Band<Q> {
+    let span = Span {
+        low: by_fuel.low.base(),
+        nominal: by_fuel.nominal.base(),
+        high: by_fuel.high.base(),
+    };
+    let shown = span_value(span, Q::DIMENSION);
+    let entry = reader.band::<Q>(path);
+    let entry = reader.or_assume(path, entry, by_fuel, shown.clone(), basis);
+    if let Entry::Given(band) = entry {
+        return band;
+    }
+    taken.push((fields::find(path).map_or("", |field| field.label), shown));
+    by_fuel
+}

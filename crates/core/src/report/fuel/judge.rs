@@ -1,0 +1,168 @@
+//! The verdict, what is wrong, and what cures it.
+
+use super::{
+    super::{Answer, Tone},
+    numbers,
+};
+use crate::{
+    finding::{Finding, Findings, Severity},
+    fuel::{
+        Answer as Found, End, HEAVY_DEAD_TIME, Inputs, Limit, MOST_PRESSURE, Regulator,
+        cures::Cures,
+    },
+    message::Message,
+    quantity::{Holds, Measure, Value, share},
+    say,
+};
+
+/// The answer where the manifold may push as hard as the fuel.
+pub(super) fn stopped(inputs: &Inputs, found: &Found, findings: &mut Findings) -> Answer {
+    let mut answer = Answer::new("fuel", Tone::Bad, say!("fuel.stopped"));
+    let message = say!(
+        "fuel.boost-stops-fuel",
+        boost = numbers::pressure(inputs.boost.high),
+        rail = numbers::pressure(inputs.rail.low)
+    );
+    let cure = say!("fuel.do-hose");
+    answer.why = Some(message.clone());
+    answer.to_do = vec![cure.clone()];
+    answer.cautions = vec![say!("fuel.caution-lean")];
+    answer.figures = vec![numbers::of_drop(found)];
+    findings.push(
+        Finding::new(Severity::Danger, "fuel.boost", message)
+            .cured_by([cure])
+            .shown_by(found.least.flow_working.iter().take(1).cloned()),
+    );
+    answer
+}
+
+pub(super) fn verdict(inputs: &Inputs, found: &Found) -> (Tone, Message) {
+    let feeds = numbers::power(found.least.feeds);
+    let Some(power) = inputs.power else {
+        return (Tone::Open, say!("fuel.feeds", feeds = feeds));
+    };
+    let power = numbers::power(power.nominal);
+    let speed = found.nominal.reaches.map_or(Value::text(""), Measure::show);
+    let duty = found.least.duty.map_or(Value::text(""), Measure::show);
+    match (found.limit_at(End::Nominal), &found.runs_out) {
+        (Limit::Flow, _) => (Tone::Bad, say!("fuel.too-small", feeds = feeds)),
+        (Limit::DeadTime, _) => (Tone::Bad, say!("fuel.too-slow", speed = speed)),
+        (Limit::None, Holds::Never) if inputs.pace.is_none() => {
+            (Tone::Open, say!("fuel.enough-but-speed", power = power))
+        }
+        (Limit::None, Holds::Never) => {
+            (Tone::Good, say!("fuel.enough", power = power, duty = duty))
+        }
+        (Limit::None, _) => (Tone::Doubtful, say!("fuel.barely", feeds = feeds)),
+    }
+}
+
+/// Injectors that run out: the finding, its cures and the caution.
+pub(super) fn shortage(
+    inputs: &Inputs,
+    found: &Found,
+    answer: &mut Answer,
+    findings: &mut Findings,
+) {
+    let (Some(power), Some(duty)) = (inputs.power, found.least.duty) else { return };
+    if found.runs_out == Holds::Never {
+        return;
+    }
+    let (severity, code) = match found.limit_at(End::Nominal) {
+        Limit::None => (Severity::Doubt, "fuel.may-run-lean"),
+        Limit::Flow | Limit::DeadTime => (Severity::Danger, "fuel.runs-lean"),
+    };
+    let nominal = found.nominal.duty.unwrap_or(duty);
+    let message = say!(
+        code,
+        power = numbers::power(power.nominal),
+        duty = nominal,
+        most_duty = duty,
+        limit = found.least.duty_limit,
+        feeds = numbers::power(found.least.feeds)
+    );
+    let words = cures(inputs, found);
+    findings.push(
+        Finding::new(severity, "fuel.power", message)
+            .holding(found.runs_out.clone())
+            .cured_by(words.iter().cloned())
+            .shown_by(found.least.duty_working.iter().cloned()),
+    );
+    answer.to_do.extend(obstacle(&found.cures));
+    answer.to_do.extend(words);
+    answer.cautions.push(say!("fuel.caution-lean"));
+    if found.cures.pressure.as_ref().is_some_and(|it| !it.is_beyond) {
+        answer.cautions.push(say!("fuel.caution-pressure"));
+    }
+}
+
+fn cures(inputs: &Inputs, found: &Found) -> Vec<Message> {
+    let cures = &found.cures;
+    let mut words = Vec::new();
+    if cures.in_sequence {
+        words.push(say!("fuel.cure-sequence"));
+    }
+    if let Some(pressure) = cures.pressure.as_ref().filter(|it| !it.is_beyond) {
+        words.push(say!("fuel.cure-pressure", rail = numbers::pressure(pressure.rail)));
+    }
+    if let Some(larger) = &cures.larger {
+        let stated = numbers::pressure(inputs.stated_at.nominal);
+        let flow = numbers::rated(larger.flow, inputs);
+        words.push(say!("fuel.cure-larger", flow = flow, stated = stated));
+    }
+    // half a kilowatt is shown as none
+    if found.least.feeds.base() >= 500.0 {
+        words.push(say!("fuel.cure-less", feeds = numbers::power(found.least.feeds)));
+    }
+    words
+}
+
+/// Why no pressure does it.
+fn obstacle(cures: &Cures) -> Option<Message> {
+    match &cures.pressure {
+        Some(pressure) if pressure.is_beyond => {
+            let most = share(MOST_PRESSURE - 1.0);
+            let rail = numbers::pressure(pressure.rail);
+            Some(say!("fuel.no-pressure", rail = rail, most = most))
+        }
+        Some(_) => None,
+        None => Some(say!("fuel.no-time")),
+    }
+}
+
+/// What else deserves a look.
+pub(super) fn concerns(inputs: &Inputs, found: &Found, findings: &mut Findings) {
+    let (least, nominal) = (&found.least, &found.nominal);
+    if let (Some(pace), Some(dead)) = (inputs.pace, least.dead_share)
+        && dead.base() > HEAVY_DEAD_TIME
+    {
+        let message =
+            say!("fuel.dead-time-heavy", share = dead, speed = pace.speed.high, z = pace.turns);
+        let in_sequence = pace.turns < pace.turns_of_cycle;
+        findings.push(
+            Finding::new(Severity::Doubt, "engine.highest_speed", message)
+                .cured_by(in_sequence.then(|| say!("fuel.cure-dead-time")))
+                .shown_by(least.window_working.iter().cloned()),
+        );
+    }
+    if inputs.regulator == Regulator::Fixed && inputs.boost.high.base() > 0.0 {
+        let message = say!(
+            "fuel.boost-takes",
+            boost = numbers::pressure(inputs.boost.high),
+            drop = numbers::pressure(least.drop)
+        );
+        findings.push(Finding::new(Severity::Note, "fuel.regulator", message));
+    }
+    let ratio = nominal.drop.base() / inputs.stated_at.nominal.base();
+    if !(1.0 / MOST_PRESSURE..=MOST_PRESSURE).contains(&ratio) {
+        let message = say!(
+            "fuel.pressure-beyond",
+            drop = numbers::pressure(nominal.drop),
+            stated = numbers::pressure(inputs.stated_at.nominal)
+        );
+        findings.push(
+            Finding::new(Severity::Doubt, "fuel.rail_pressure", message)
+                .shown_by(nominal.flow_working.iter().cloned()),
+        );
+    }
+}
