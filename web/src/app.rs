@@ -26,6 +26,10 @@ pub(crate) fn App() -> Html {
     use_answers(&dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
+    use_effect_with((), |()| {
+        let listeners = print::unfold_for_print();
+        move || drop(listeners)
+    });
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
     let is_missed = matches!(state.answers, Answers::Missed);
