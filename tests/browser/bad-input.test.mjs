@@ -43,7 +43,7 @@ const verdicts = (page) => page.locator("article.answer").evaluateAll((all) => O
 async function isTold(page, path, text, message) {
   const place = field(page, path);
   const problem = page.locator(`[id="problem-${path}"]`);
-  await problem.waitFor({ timeout: 5000 });
+  await problem.waitFor();
   const said = await problem.innerText();
   assert.match(said, /^Error: /);
   assert.match(said, message);

@@ -20,7 +20,6 @@ export function workshop() {
   });
   return async (use, options = PHONE) => {
     const { context, trouble } = await watched(browser, options);
-    context.setDefaultTimeout(10_000);
     try {
       const page = await open(context, server.address);
       await use({ page, context, browser, address: server.address });
@@ -43,7 +42,7 @@ export const verdict = (page, subject) => answer(page, subject).locator(".verdic
 /** Waits until a verdict reads like this. */
 export async function reads(page, subject, pattern) {
   const place = verdict(page, subject).filter({ hasText: pattern });
-  await place.waitFor({ timeout: 5000 }).catch(async () => {
+  await place.waitFor().catch(async () => {
     assert.match((await verdict(page, subject).allInnerTexts()).join(), pattern, `the verdict on ${subject}`);
   });
 }
@@ -69,7 +68,7 @@ export async function unfold(place) {
 /** Types into a field letter by letter, or chooses; nothing puts the keyboard back into the field meanwhile. */
 export async function type(page, path, text) {
   const place = field(page, path);
-  await place.waitFor({ state: "attached", timeout: 5000 });
+  await place.waitFor({ state: "attached" });
   await unfold(place);
   if (await place.evaluate((it) => it.tagName === "SELECT")) {
     await place.selectOption(text);

@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
 import { chromium } from "playwright-core";
-import { PHONE, kept, launchOptions, open, singleFile } from "./support.mjs";
+import { PHONE, kept, launchOptions, open, patient, singleFile } from "./support.mjs";
 import { FOUR, field, notices, plans, reads, type, typeAll, typed, unfoldAll, workshop } from "./fitter.mjs";
 
 const visit = workshop();
@@ -55,7 +55,7 @@ test("a page that crashes has kept all", () => visit(async ({ page, context, add
 
 test("a browser that is closed and started again has kept all", () => visit(async ({ address }) => {
   const profile = await mkdtemp(path.join(os.tmpdir(), "quietpin-profile-"));
-  const start = () => chromium.launchPersistentContext(profile, { ...launchOptions(), ...PHONE });
+  const start = async () => patient(await chromium.launchPersistentContext(profile, { ...launchOptions(), ...PHONE }));
   try {
     const first = await start();
     await typeAll(await open(first, address), TYPED);

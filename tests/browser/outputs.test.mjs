@@ -112,27 +112,96 @@ test("a diode across a coil is drawn, and the wrong way round it is a dead short
   assert.ok(await drawing.locator("path.part.live").count() < live, "the right way round it carries nothing");
 }));
 
+/** Draws a finger across a picture, from one part of its width to another. */
+async function draw(page, figure, from, to) {
+  const drawing = figure.locator("svg");
+  await drawing.scrollIntoViewIfNeeded();
+  const box = await drawing.boundingBox();
+  const y = box.y + box.height / 2;
+  await page.mouse.move(box.x + from * box.width, y);
+  await page.mouse.down();
+  await page.mouse.move(box.x + to * box.width, y, { steps: 4 });
+  await page.mouse.up();
+}
+
+const [LEFT, RIGHT] = [0.2, 0.8];
+
+/** The key state that the picture shows, by the button that is pressed. */
+const pressed = async (figure) => (await figure.locator('button[aria-pressed="true"]').innerText())
+  .replace(/^\W+/, "").trim();
+
 test("a finger drawn across the picture steps through the key states", () => visit(async ({ page }) => {
   await wire(page, { stage: "open-drain" }, { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition" });
   const figure = answer(page, "loads.0").locator("figure.circuit");
   await state(page, "Key off");
-  await figure.locator("svg").scrollIntoViewIfNeeded();
-  const box = await figure.locator("svg").boundingBox();
-  const draw = async (from, to) => {
-    const y = box.y + box.height / 2;
-    await page.mouse.move(box.x + from, y);
-    await page.mouse.down();
-    await page.mouse.move(box.x + to, y, { steps: 4 });
-    await page.mouse.up();
+  await draw(page, figure, RIGHT, LEFT);
+  assert.equal(await pressed(figure), "Key on, starting");
+  await draw(page, figure, RIGHT, LEFT);
+  assert.equal(await pressed(figure), "Running, output off");
+  await draw(page, figure, LEFT, RIGHT);
+  assert.equal(await pressed(figure), "Key on, starting");
+  await draw(page, figure, LEFT, LEFT + 0.03);
+  assert.equal(await pressed(figure), "Key on, starting", "a touch is not a step");
+}));
+
+/** A motor between two half-bridges, in the order in which the page asks: both outputs before the kind of load. */
+async function pair(page) {
+  await page.getByRole("button", { name: "Add a load" }).click();
+  await page.getByRole("button", { name: "Add an output" }).click();
+  for (const [at, name] of ["H4", "H5"].entries()) {
+    const output = { name, stage: "half-bridge", on_level: "battery" };
+    await typeAll(page, Object.fromEntries(Object.entries(output).map(([key, text]) => [`outputs.${at}.${key}`, text])));
+  }
+  const load = {
+    name: "throttle motor", far_end: "output", far_output: "H5", output: "H4", kind: "motor", resistance: "2 ohm", pull_in: "5 V",
   };
-  const pressed = () => figure.locator('button[aria-pressed="true"]').innerText();
-  const [left, right] = [0.2 * box.width, 0.8 * box.width];
-  await draw(right, left);
-  assert.match(await pressed(), /Key on, starting/);
-  await draw(right, left);
-  assert.match(await pressed(), /Running, output off/);
-  await draw(left, right);
-  assert.match(await pressed(), /Key on, starting/);
-  await draw(left, left + 10);
-  assert.match(await pressed(), /Key on, starting/, "a touch is not a step");
+  await typeAll(page, Object.fromEntries(Object.entries(load).map(([key, text]) => [`loads.0.${key}`, text])));
+}
+
+/** What the picture of a pair shows must be what is said beside it. */
+async function agrees(figure) {
+  const said = await figure.locator("figcaption").innerText();
+  const name = await pressed(figure);
+  assert.ok(said.startsWith(`${name}: `), `“${said}” beside the picture of “${name}”`);
+  assert.equal(await figure.getByRole("img").getAttribute("aria-label"), said.replace(": ", " "));
+  assert.ok((await figure.locator("svg text").allTextContents()).includes("other output"), "where the far end goes");
+  // the load is drawn as a block 40 high, and an arrow stands beside it where current flows
+  const isLive = await figure.locator('svg rect.part.live[height="40"]').count() === 1;
+  assert.equal(await figure.locator("svg path.arrow").count() === 1, isLive, name);
+  assert.equal(isLive, !/ 0 A through it/.test(said), said);
+  assert.match(said, isLive ? /: acts/ : /: rests/);
+  return said;
+}
+
+// Both half-bridges rest at ground: nothing lies across the motor until one of them goes up (the circuit of an H-bridge).
+test("a motor between two half-bridges rests where both rest alike, and each state says so", () => visit(async ({ page }) => {
+  await pair(page);
+  await reads(page, "loads.0", /^Connect it$/);
+  const figure = answer(page, "loads.0").locator("figure.circuit");
+  const names = (await figure.getByRole("group", { name: "Key state" }).getByRole("button").allInnerTexts())
+    .map((it) => it.replace(/^\W+/, "").trim());
+  assert.ok(["Key off", "Running, output off", "Output on"].every((it) => names.includes(it)), names.join());
+  assert.ok(!names.includes("Fuse of its feed pulled"), "it has no feed");
+  const said = new Map();
+  for (const name of names) {
+    await state(page, name);
+    said.set(name, await agrees(figure));
+  }
+  assert.match(said.get("Running, output off"), /: 0 V across it/);
+  assert.match(said.get("Output on"), /: 1\d(\.\d)? V across it/);
+  // by a finger: back to the first, then forth through all
+  for (const _ of names) await draw(page, figure, LEFT, RIGHT);
+  for (const name of names) {
+    assert.equal(await pressed(figure), name);
+    assert.equal(await agrees(figure), said.get(name));
+    await draw(page, figure, RIGHT, LEFT);
+  }
+  assert.equal(await pressed(figure), names.at(-1), "behind the last there is nothing");
+}));
+
+test("a motor between two half-bridges that rest apart is live at rest", () => visit(async ({ page }) => {
+  await pair(page);
+  await typeAll(page, { "outputs.1.on_level": "ground" });
+  await reads(page, "loads.0", /^Don.t connect it: live at rest$/);
+  assert.match(await state(page, "Running, output off"), /: 1\d(\.\d)? V across it, .* LIVE/);
 }));

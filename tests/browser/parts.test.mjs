@@ -14,7 +14,6 @@ const UNKEPT = { ...PHONE, serviceWorkers: "block" };
 /** A page whose second part does what `treat` does with its request; and what went wrong in it but for that. */
 async function formOnly(browser, address, treat) {
   const { context, trouble } = await watched(browser, UNKEPT);
-  context.setDefaultTimeout(10_000);
   const page = await context.newPage();
   await page.route(SECOND, treat);
   await page.goto(address);

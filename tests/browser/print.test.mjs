@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { DESK } from "./support.mjs";
-import { demo, unfoldAll, workshop } from "./fitter.mjs";
+import { demo, field, type, unfoldAll, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -30,6 +30,24 @@ test("on paper every state of the key is written out", () => visit(async ({ page
   const states = page.locator("[id='answer-loads.0'] .all-states li");
   assert.equal(await states.count(), 6);
   for (const state of await states.all()) assert.ok(await state.isVisible());
+}, DESK));
+
+test("what was typed is on paper though it was folded away, and is folded away again afterwards", () => visit(async ({ page }) => {
+  await demo(page);
+  await type(page, "outputs.0.clamp", "45 V");
+  const fold = page.locator("details.rare", { has: field(page, "outputs.0.clamp") });
+  await fold.locator("> summary").click();
+  const [typed, blank] = [field(page, "outputs.0.clamp"), field(page, "outputs.0.leakage")];
+  assert.ok(await typed.isHidden() && await blank.isHidden());
+  // a browser tells of a print so; what the sheet looks like is asked for in between
+  await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+  await page.emulateMedia({ media: "print" });
+  assert.ok(await typed.isVisible(), "the clamp decides the verdict, and is not on the sheet");
+  assert.ok(await blank.isHidden(), "what is blank and rare takes no room");
+  assert.ok(await page.locator(".controller").isHidden());
+  await page.emulateMedia({ media: "screen" });
+  await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+  assert.ok(await typed.isHidden(), "it was folded away before");
 }, DESK));
 
 test("the day of printing is not on the screen", () => visit(async ({ page }) => {

@@ -2,7 +2,7 @@
 import { after, before, test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { launch, open, serve, singleFile, watched } from "./support.mjs";
+import { launch, open, patient, serve, singleFile, watched } from "./support.mjs";
 
 let server;
 let browser;
@@ -58,7 +58,7 @@ test("a program that cannot be loaded is told calmly", async () => {
 
 test("a browser without JavaScript is told what to do", async () => {
   const plain = await launch(["--blink-settings=scriptEnabled=false"]);
-  const page = await plain.newPage();
+  const page = await patient(await plain.newContext()).newPage();
   await page.goto(server.address);
   // What is laid out, seen from outside: no script runs in the page, ours neither.
   const cdp = await page.context().newCDPSession(page);

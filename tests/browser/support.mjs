@@ -13,6 +13,9 @@ export const singleFile = pathToFileURL(path.join(dist, "quietpin.html")).href;
 export const PHONE = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 export const DESK = { viewport: { width: 1280, height: 800 } };
 
+/** How long a step may take, in milliseconds: a busy machine is ten times slower, and a step that is done waits for nothing. */
+export const PATIENCE = 60_000;
+
 /** Serves a folder with the project's own server, on a free port. */
 export async function serve(folder = dist) {
   if (!existsSync(folder)) throw new Error(`${folder} is not there: run cargo xtask build first`);
@@ -47,6 +50,7 @@ export function launch(more = []) {
 export function launchOptions(more = []) {
   return {
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    timeout: 2 * PATIENCE,
     args: [
       "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
       "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -62,7 +66,7 @@ export function launchOptions(more = []) {
  * console, every exception, every breach of the page's policy and every request to another host.
  */
 export async function watched(browser, options = PHONE) {
-  const context = await browser.newContext({ locale: "en-GB", ...options });
+  const context = patient(await browser.newContext({ locale: "en-GB", ...options }));
   const trouble = [];
   await context.exposeBinding("reportBreach", (_, breach) => trouble.push(`policy: ${breach}`));
   await context.addInitScript(() => {
@@ -78,6 +82,12 @@ export async function watched(browser, options = PHONE) {
     if (!isOwn(request.url())) trouble.push(`request: ${request.url()}`);
   });
   return { context, trouble };
+}
+
+/** The same context, whose pages may take their time: to load, and with each step. */
+export function patient(context) {
+  context.setDefaultTimeout(PATIENCE);
+  return context;
 }
 
 function isOwn(url) {
@@ -103,7 +113,7 @@ export async function open(context, address) {
  * it, and the page's own wait takes a promise for an answer.
  */
 export async function until(page, what, check) {
-  for (const end = Date.now() + 60_000; !(await page.evaluate(check));) {
+  for (const end = Date.now() + PATIENCE; !(await page.evaluate(check));) {
     if (Date.now() > end) throw new Error(`after a minute still not true: ${what}`);
     await page.waitForTimeout(50);
   }

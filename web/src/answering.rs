@@ -15,7 +15,7 @@ use quietpin_core::{
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 use crate::{
-    components::{found, numbers},
+    components::{Page, found, numbers},
     element::View,
 };
 
@@ -25,7 +25,7 @@ pub struct Answering {
     /// The report of a plan, after the one before.
     pub(crate) report: fn(&mut Memory, &Plan) -> Report,
     /// What stands out in a report.
-    pub(crate) found: fn(&Report) -> View,
+    pub(crate) found: fn(&Page) -> View,
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Answer) -> View,
 }

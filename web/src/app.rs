@@ -13,7 +13,7 @@ use crate::{
     browser::{files, offline, print, storage},
     components::{Dispatch, Page, Plans, button, link_to, open_file, sending},
     element::{View, all, el, nothing, on_click, several, text},
-    questions::{channels_view, conditions_view, cranking_view, injectors_view, rest_view},
+    questions::questions_view,
     state::{Action, Answers, Notice, State},
     words,
 };
@@ -26,6 +26,10 @@ pub(crate) fn App() -> Html {
     use_answers(&dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
+    use_effect_with((), |()| {
+        let listeners = print::unfold_for_print();
+        move || drop(listeners)
+    });
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
     let is_missed = matches!(state.answers, Answers::Missed);
@@ -35,12 +39,8 @@ pub(crate) fn App() -> Html {
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
-            if is_blank { welcome(&page.send) } else { found_view(&page.state) },
-            channels_view(page),
-            injectors_view(page),
-            rest_view(page),
-            cranking_view(page),
-            conditions_view(page),
+            if is_blank { welcome(&page.send) } else { found_view(page) },
+            questions_view(page),
             caution(),
         ),
         bar(page),
@@ -168,9 +168,9 @@ fn missed(page: &Page) -> View {
 }
 
 /// What stands out in the plan.
-fn found_view(state: &State) -> View {
-    let found = match state.answers {
-        Answers::There(answering) => Some((answering.found)(&state.report)),
+fn found_view(page: &Page) -> View {
+    let found = match page.state.answers {
+        Answers::There(answering) => Some((answering.found)(page)),
         Answers::Coming => Some(el!("p", "class" = "why"; words::COMING)),
         Answers::Missed => None,
     };

@@ -1,5 +1,5 @@
-//! The parts the page is made of: plain functions, but where a part keeps something of its own. Each component
-//! costs kilobytes, and the whole page follows every edit anyway.
+//! The parts the page is made of: plain functions, but where a part keeps something of its own, or is worth keeping as
+//! it is. Each component costs kilobytes.
 
 mod answer;
 mod controls;
@@ -8,6 +8,7 @@ mod field;
 mod figures;
 mod findings;
 mod fold;
+mod part;
 mod working;
 
 use std::rc::Rc;
@@ -18,6 +19,7 @@ pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;
+pub(crate) use part::{Drawn, parts};
 use working::working;
 use yew::UseReducerDispatcher;
 

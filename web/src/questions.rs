@@ -8,21 +8,109 @@ mod cranking;
 mod injectors;
 mod rest;
 
+use std::{ops::Bound, rc::Rc};
+
 use quietpin_core::{
     fields::{self, Field, Tier},
-    report::{Report, Section},
+    plan::Plan,
+    read::FieldState,
+    report::{Answer, Report, Section},
 };
 
 use crate::{
-    components::{FieldProps, Page, answer_view, field_view, fold},
+    components::{Drawn, FieldProps, Page, answer_view, field_view, fold, parts},
     element::{View, all, el, nothing},
+    state::State,
 };
 
-pub(crate) use channels::channels_view;
-pub(crate) use conditions::conditions_view;
-pub(crate) use cranking::cranking_view;
-pub(crate) use injectors::injectors_view;
-pub(crate) use rest::rest_view;
+/// All questions.
+pub(crate) fn questions_view(page: &Page) -> View {
+    parts(page, ALL.len(), QUESTION)
+}
+
+struct Question {
+    /// The name of its section in the report.
+    id: &'static str,
+    view: fn(&Page) -> View,
+    /// The parts of the plan whose fields it asks for.
+    asks: &'static [&'static str],
+    /// Whether these parts are the same.
+    is_same: fn(&Plan, &Plan) -> bool,
+}
+
+const ALL: [Question; 5] = [
+    Question {
+        id: "channels",
+        view: channels::channels_view,
+        asks: &["engine", "channels"],
+        is_same: |one, other| one.engine == other.engine && one.channels == other.channels,
+    },
+    Question {
+        id: "injectors",
+        view: injectors::injectors_view,
+        asks: &["injectors"],
+        is_same: |one, other| one.injectors == other.injectors,
+    },
+    Question {
+        id: "rest",
+        view: rest::rest_view,
+        asks: &["outputs", "loads"],
+        // its own parts know better, but for the name, which the controller is saved under
+        is_same: |one, other| {
+            one.name == other.name && one.outputs == other.outputs && one.loads == other.loads
+        },
+    },
+    Question {
+        id: "cranking",
+        view: cranking::cranking_view,
+        asks: &["cranking"],
+        is_same: |one, other| one.cranking == other.cranking,
+    },
+    Question {
+        id: "conditions",
+        view: conditions::conditions_view,
+        asks: &["conditions"],
+        is_same: |one, other| one.conditions == other.conditions,
+    },
+];
+
+const QUESTION: Drawn = Drawn {
+    draw: |page, at| ALL.get(at).map_or_else(nothing, |it| (it.view)(page)),
+    is_same: |one, other, at| {
+        ALL.get(at).is_some_and(|question| {
+            (question.is_same)(&one.plan, &other.plan)
+                && same_answers(
+                    answers_in(&one.report, question.id),
+                    answers_in(&other.report, question.id),
+                )
+                && question.asks.iter().all(|record| same_fields(one, other, record))
+        })
+    },
+};
+
+fn same_answers(one: &[Rc<Answer>], other: &[Rc<Answer>]) -> bool {
+    one.len() == other.len() && one.iter().zip(other).all(|(one, other)| is_same_answer(one, other))
+}
+
+/// Whether it is the same answer; most are handed on from one report to the next.
+fn is_same_answer(one: &Rc<Answer>, other: &Rc<Answer>) -> bool {
+    Rc::ptr_eq(one, other) || one == other
+}
+
+/// Whether the fields of a record stand as they did.
+fn same_fields(one: &State, other: &State, record: &str) -> bool {
+    fields_of(&one.report, record).eq(fields_of(&other.report, record))
+}
+
+/// How the fields of a record stand.
+fn fields_of<'a>(
+    report: &'a Report,
+    record: &str,
+) -> impl Iterator<Item = (&'a String, &'a FieldState)> {
+    let record = format!("{record}.");
+    let from = report.fields.range::<str, _>((Bound::Included(record.as_str()), Bound::Unbounded));
+    from.take_while(move |(path, _)| path.starts_with(&record))
+}
 
 /// The frame of a question.
 fn frame(section: Option<&Section>, content: Option<View>) -> View {
@@ -40,6 +128,10 @@ fn question_view(page: &Page, part: &'static str) -> View {
     let section = section(&page.state.report, part);
     let answer = section.and_then(|section| section.answers.first());
     frame(section, answer.map(|it| answer_view(page, it, form_of(page, part))))
+}
+
+fn answers_in<'a>(report: &'a Report, id: &str) -> &'a [Rc<Answer>] {
+    section(report, id).map(|section| section.answers.as_slice()).unwrap_or_default()
 }
 
 fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {

@@ -22,9 +22,11 @@ pub(crate) struct Props {
 #[component]
 pub(crate) fn Plans(props: &Props) -> Html {
     let (state, send) = (&props.page.state, &props.page.send);
-    let redraw = use_force_update();
+    let toggles = use_state(|| 0_usize);
     let removing = use_state(|| false);
-    let kept = with_open(storage::list(), state);
+    // the plans are read anew where another one is opened, and where one looks at them: another page may have kept some
+    let kept = use_memo((state.key.clone(), *toggles), |_| storage::list());
+    let kept = with_open((*kept).clone(), state);
     let details = el!("details", "class" = "plans";
         el!("summary"; "Plans"),
         el!("div", "class" = "sheet";
@@ -34,8 +36,7 @@ pub(crate) fn Plans(props: &Props) -> Html {
             buttons(state, send, removing),
         ),
     );
-    // what is kept may have changed since it was drawn
-    on("toggle", details, Callback::from(move |_| redraw.force_update())).into()
+    on("toggle", details, Callback::from(move |_| toggles.set(*toggles + 1))).into()
 }
 
 fn name(state: &State, send: &Dispatch) -> View {

@@ -32,7 +32,11 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let standing = state.report.fields.get(path);
     let problem = standing.and_then(|it| it.problem.as_ref());
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
-    let class = if problem.is_some() { "field wrong" } else { "field" };
+    let class = match problem {
+        Some(_) => "field wrong",
+        None if typed.trim().is_empty() => "field blank",
+        None => "field",
+    };
     let view = el!("div", "class" = class;
         el!("label", "for" = format!("at-{path}"); label),
         problem.map(|it| problem_view(path, it)),

@@ -4,18 +4,19 @@ use quietpin_core::{
     fields,
     finding::{Basis, Finding, Severity},
     quantity::Holds,
-    report::{Report, Tone},
+    report::Tone,
     words::explanation,
 };
 
-use super::{link_to, working};
+use super::{Drawn, Page, link_to, parts, working};
 use crate::{
-    element::{View, all, el, keyed, several},
+    element::{View, all, el, nothing, several},
     words,
 };
 
 /// What stands out in the report: its findings, or that there are none.
-pub(crate) fn found(report: &Report) -> View {
+pub(crate) fn found(page: &Page) -> View {
+    let report = &page.state.report;
     let findings = &report.findings;
     let mut answers = report.sections.iter().flat_map(|section| &section.answers);
     let nothing_yet = if answers.any(|answer| answer.verdict.tone != Tone::Open) {
@@ -26,7 +27,7 @@ pub(crate) fn found(report: &Report) -> View {
     let list = || {
         several!(
             el!("p", "class" = "count"; count(findings)),
-            el!("ol"; all(findings.iter().enumerate().map(|(at, it)| finding(at, it)))),
+            el!("ol"; parts(page, findings.len(), FINDING)),
         )
     };
     if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() }
@@ -49,17 +50,21 @@ fn count(findings: &[Finding]) -> String {
     parts.join(", ")
 }
 
-fn finding(at: usize, finding: &Finding) -> View {
+const FINDING: Drawn = Drawn {
+    draw: |page, at| page.state.report.findings.get(at).map_or_else(nothing, finding),
+    is_same: |one, other, at| one.report.findings.get(at) == other.report.findings.get(at),
+};
+
+fn finding(finding: &Finding) -> View {
     let said = several!(
         el!("span", "class" = "severity"; words::severity(finding.severity)),
         el!("span", "class" = "said"; &finding.message.text),
     );
-    let view = el!("li", "class" = words::severity_class(finding.severity);
+    el!("li", "class" = words::severity_class(finding.severity);
         link_to(&finding.subject, said),
         finding.remedies.first().map(|it| el!("p", "class" = "cure"; &it.text)),
         more(finding),
-    );
-    keyed(&at.to_string(), view)
+    )
 }
 
 fn more(finding: &Finding) -> View {

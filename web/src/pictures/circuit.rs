@@ -75,6 +75,7 @@ const PULL: f64 = 158.0;
 const EDGE: f64 = 190.0;
 const LOAD: f64 = 270.0;
 const BESIDE: f64 = 306.0;
+const RIGHT: f64 = 336.0;
 
 fn drawing(circuit: &Circuit, state: &CircuitState) -> View {
     let has_upper = circuit.stage != "open-drain";
@@ -169,11 +170,13 @@ fn pin(circuit: &Circuit, state: &CircuitState) -> View {
     let carries = class_of(current(state, "load"));
     let left = if circuit.pull_up.is_some() || circuit.pull_down { "wire" } else { carries };
     let shown = state.pin.as_ref().map_or("floats", |it| it.shown.as_str());
+    // on the side of the wire where the load is not
+    let beside = if circuit.far_end == "ground" { PIN - 8.0 } else { PIN + 18.0 };
     several!(
         horizontal(left, SWITCH, PULL, PIN),
         horizontal(carries, PULL, LOAD, PIN),
         disc("pin", EDGE, PIN, "5"),
-        value("pin", Some(shown), EDGE + 8.0, PIN - 8.0),
+        value("pin", Some(shown), EDGE + 8.0, beside),
     )
 }
 
@@ -224,7 +227,16 @@ fn suppressor(circuit: &Circuit, state: &CircuitState, middle: f64) -> View {
         "resistor" => resistor(BESIDE, top, bottom, amperes),
         _ => diode_down(BESIDE, top, bottom, amperes),
     };
-    several!(horizontal(class, LOAD, BESIDE, top), part, horizontal(class, LOAD, BESIDE, bottom))
+    let shown = state.currents.iter().find(|it| it.part == "suppressor");
+    let shown = shown.filter(|_| is_live(amperes)).map(|it| it.current.shown.as_str());
+    // which way it flows is drawn
+    let shown = shown.map(|it| it.trim_start_matches(['−', '-']));
+    several!(
+        horizontal(class, LOAD, BESIDE, top),
+        part,
+        horizontal(class, LOAD, BESIDE, bottom),
+        shown.map(|it| label("value", RIGHT, bottom + 16.0, Some("end"), it)),
+    )
 }
 
 /// The diode in a load: both from a feed to the pin and from the pin to ground it points down.

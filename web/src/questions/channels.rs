@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use quietpin_core::{fields, report::Answer};
 
-use super::{form, form_of, frame, section};
+use super::{answers_in, form, form_of, frame, section};
 use crate::{
     components::{FieldProps, Page, answer_view, field_view, fold},
     element::{View, all, el, nothing, several},
@@ -12,10 +12,10 @@ use crate::{
 
 /// The question, its answers and its fields.
 pub(crate) fn channels_view(page: &Page) -> View {
-    let section = section(&page.state.report, "channels");
-    let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
+    let report = &page.state.report;
+    let answers = answers_in(report, "channels");
     let answer = |it: &Rc<Answer>| answer_view(page, it, inputs(page, answers, it));
-    frame(section, Some(all(answers.iter().map(answer))))
+    frame(section(report, "channels"), Some(all(answers.iter().map(answer))))
 }
 
 /// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place

@@ -3,13 +3,20 @@
 use quietpin_core::plan::{GENERICS, Plan};
 
 use crate::{
-    components::{Page, button, file_input, fold, save, sending},
+    components::{Drawn, Page, button, file_input, fold, save, sending},
     element::{View, all, el},
     state::Action,
 };
 
 /// Where its outputs may come from, and where they may go.
-pub(crate) fn controller_view(page: &Page) -> View {
+pub(super) const CONTROLLER: Drawn = Drawn {
+    draw: |page, _| controller_view(page),
+    is_same: |one, other, _| {
+        one.plan.name == other.plan.name && one.plan.outputs == other.plan.outputs
+    },
+};
+
+fn controller_view(page: &Page) -> View {
     let (state, send) = (&page.state, &page.send);
     let generics = GENERICS.iter().map(|generic| {
         let take = Action::Take(Box::new(generic.describe()));

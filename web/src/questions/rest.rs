@@ -1,45 +1,77 @@
 //! Question 3: how does this output rest, before the load is connected?
 
-use quietpin_core::fields;
+use std::rc::Rc;
 
-use super::{controller::controller_view, form, frame, section};
+use quietpin_core::{fields, report::Answer};
+
+use super::{
+    answers_in, controller::CONTROLLER, form, frame, is_same_answer, same_fields, section,
+};
 use crate::{
-    components::{Dispatch, Page, answer_view, button, sending},
-    element::{View, all, el, keyed, nothing, several},
-    state::{Action, List},
+    components::{Dispatch, Drawn, Page, answer_view, button, parts, sending},
+    element::{View, all, el, nothing, several},
+    state::{Action, List, State},
 };
 
 /// The question, its answers and its fields.
 pub(crate) fn rest_view(page: &Page) -> View {
     let state = &page.state;
-    let section = section(&state.report, "rest");
-    let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
-    let of_load = |at: usize| answers.iter().find(|answer| answer.subject == format!("loads.{at}"));
-    let others = answers.iter().filter(|answer| !answer.subject.starts_with("loads."));
-    let load = |at: usize| {
-        let fields = entry(page, List::Loads, at);
-        let view = match of_load(at) {
-            Some(answer) => answer_view(page, answer, fields),
-            None => fields,
-        };
-        keyed(&format!("load{at}"), el!("div"; view))
-    };
-    let output =
-        |at: usize| keyed(&format!("output{at}"), el!("div"; entry(page, List::Outputs, at)));
+    let others =
+        answers_in(&state.report, "rest").iter().filter(|it| !it.subject.starts_with("loads."));
     let content = several!(
         el!("div"; all(others.map(|answer| answer_view(page, answer, nothing())))),
-        el!("div"; all((0..List::Loads.length(&state.plan)).map(load))),
+        el!("div"; parts(page, List::Loads.length(&state.plan), LOAD)),
         add(List::Loads, "Add a load", &page.send),
         el!("h3"; "The controller’s outputs"),
-        el!("div"; all((0..List::Outputs.length(&state.plan)).map(output))),
+        el!("div"; parts(page, List::Outputs.length(&state.plan), OUTPUT)),
         add(List::Outputs, "Add an output", &page.send),
-        controller_view(page),
+        el!("div"; parts(page, 1, CONTROLLER)),
     );
-    frame(section, Some(content))
+    frame(section(&state.report, "rest"), Some(content))
+}
+
+const LOAD: Drawn = Drawn {
+    draw: |page, at| {
+        let fields = entry(page, List::Loads, at);
+        match about(&page.state, at) {
+            Some(answer) => answer_view(page, answer, fields),
+            None => fields,
+        }
+    },
+    is_same: |one, other, at| {
+        let (plan, changed) = (&one.plan, &other.plan);
+        let answers = match (about(one, at), about(other, at)) {
+            (Some(one), Some(other)) => is_same_answer(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        answers
+            && plan.loads.get(at) == changed.loads.get(at)
+            // it may be hung on any of them
+            && plan.outputs.iter().map(|it| &it.name).eq(changed.outputs.iter().map(|it| &it.name))
+            && same_fields(one, other, &record(List::Loads, at))
+    },
+};
+
+/// The answer about a load.
+fn about(state: &State, at: usize) -> Option<&Rc<Answer>> {
+    let subject = record(List::Loads, at);
+    answers_in(&state.report, "rest").iter().find(|answer| answer.subject == subject)
+}
+
+const OUTPUT: Drawn = Drawn {
+    draw: |page, at| entry(page, List::Outputs, at),
+    is_same: |one, other, at| {
+        one.plan.outputs.get(at) == other.plan.outputs.get(at)
+            && same_fields(one, other, &record(List::Outputs, at))
+    },
+};
+
+fn record(list: List, at: usize) -> String {
+    format!("{}.{at}", list.name())
 }
 
 fn entry(page: &Page, list: List, at: usize) -> View {
-    let record = format!("{}.{at}", list.name());
+    let record = record(list, at);
     let fields: Vec<_> = fields::of(list.name()).collect();
     let named = page.state.plan.get(&format!("{record}.name")).unwrap_or_default();
     let what = what(list, at, named);
