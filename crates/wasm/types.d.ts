@@ -330,6 +330,19 @@ idle?: string,
 run_down?: string, };
 
 /**
+ * A curve.
+ */
+export type Curve = {
+/**
+ * What it is.
+ */
+name: Message,
+/**
+ * Seconds, and what is measured in the unit of the panel.
+ */
+points: Array<[number, number]>, };
+
+/**
  * The engine's cycle.
  */
 export type Cycle = {
@@ -596,6 +609,19 @@ test_density?: string, };
 export type Holds = { "how": "never" } | { "how": "at-some", "corners": Array<string> } | { "how": "always" };
 
 /**
+ * Question 2: the feed that all injectors hang on.
+ */
+export type InjectorFeed = {
+/**
+ * Rating of its fuse.
+ */
+fuse?: string,
+/**
+ * Rating of its relay's contact.
+ */
+relay?: string, };
+
+/**
  * Question 2: the injectors and the outputs that carry them.
  */
 export type Injectors = {
@@ -646,7 +672,40 @@ wire_length?: string,
 /**
  * Size of that wire.
  */
-wire_size?: string, };
+wire_size?: string,
+/**
+ * Resistance of all contacts in that wire.
+ */
+contact_resistance?: string,
+/**
+ * Longest time that a current-controlled output stays at its peak.
+ */
+peak_time?: string,
+/**
+ * Voltage to which an output's clamp lets its pin rise.
+ */
+clamp?: string,
+/**
+ * Energy that the clamp bears at each turn-off.
+ */
+clamp_energy?: string,
+/**
+ * Heat that one output bears.
+ */
+output_heat?: string, };
+
+/**
+ * A level.
+ */
+export type Level = {
+/**
+ * What it is.
+ */
+name: Message,
+/**
+ * Where it lies, in the unit of the panel.
+ */
+at: number, };
 
 /**
  * Question 3: one load.
@@ -802,9 +861,26 @@ clamp_energy?: string,
 pulse_limit?: string, };
 
 /**
+ * One panel of traces.
+ */
+export type Panel = {
+/**
+ * The unit of its axis: `A` or `V`.
+ */
+unit: string,
+/**
+ * The curves, at most three: each looks different without colour.
+ */
+curves: Array<Curve>,
+/**
+ * Levels with a name.
+ */
+levels: Array<Level>, };
+
+/**
  * A picture.
  */
-export type Picture = { "kind": "cycle" } & Cycle | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline;
+export type Picture = { "kind": "cycle" } & Cycle | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline | { "kind": "traces" } & Traces;
 
 /**
  * Everything that was typed.
@@ -838,6 +914,14 @@ channels?: Channels,
  * Question 2.
  */
 injectors?: Injectors,
+/**
+ * Question 2: a second set of injectors.
+ */
+second_injectors?: Injectors,
+/**
+ * Question 2: the feed of all injectors.
+ */
+injector_feed?: InjectorFeed,
 /**
  * Question 2: the fuel.
  */
@@ -1053,6 +1137,23 @@ marks: Array<[number, Message]>, };
  * How an answer sounds. Never told by colour alone: the verdict says it in words.
  */
 export type Tone = "bad" | "doubtful" | "open" | "good";
+
+/**
+ * Currents and voltages against time, in panels below each other over one axis of time.
+ */
+export type Traces = {
+/**
+ * What the picture shows, for those who can't see it.
+ */
+caption: Message,
+/**
+ * From and to, in seconds.
+ */
+span: [number, number],
+/**
+ * The panels.
+ */
+panels: Array<Panel>, };
 
 /**
  * A value in a report: how it reads, and the number behind it where there is one.

@@ -144,10 +144,13 @@ fn taken(read: &Injectors) -> Option<Message> {
     (!list.is_empty()).then(|| say!("injectors.taken", list = list.join("; ")))
 }
 
-/// The corners at which something holds, as a person says them.
+/// The corners at which something holds, as a verdict says them in a few words.
 fn corners(holds: &Holds) -> String {
     match holds {
         Holds::Never => "nowhere".into(),
+        Holds::AtSome(corners) if corners.len() > 2 => {
+            format!("at {} of {} corners", corners.len(), injector::CORNERS)
+        }
         Holds::AtSome(corners) => corners.join("; "),
         Holds::Always => "always".into(),
     }

@@ -53,9 +53,7 @@ fn answered(feed: &Feed, parts: FeedParts, findings: &mut Findings) -> Answer {
         (_, true, ..) => (Tone::Bad, say!("injectors.feed-relay-small")),
         (_, _, Some(_), Some(_)) => (Tone::Good, say!("injectors.feed-good")),
         _ => match feed.fuse {
-            Some(fuse) => {
-                (Tone::Open, say!("injectors.feed-wanted", fuse = fuse, relay = feed.least))
-            }
+            Some(fuse) => (Tone::Open, say!("injectors.feed-wanted", fuse = fuse)),
             None => (Tone::Doubtful, say!("injectors.feed-too-much")),
         },
     };
@@ -65,10 +63,7 @@ fn answered(feed: &Feed, parts: FeedParts, findings: &mut Findings) -> Answer {
     answer.why =
         Some(say!("injectors.feed-takes", counts = counts.join(" + "), total = feed.total));
     answer.to_do = match feed.fuse {
-        Some(fuse) => vec![
-            say!("injectors.feed-fit", fuse = fuse, relay = feed.least),
-            say!("injectors.feed-wire"),
-        ],
+        Some(fuse) => vec![say!("injectors.feed-fit", fuse = fuse), say!("injectors.feed-wire")],
         None => vec![say!("injectors.feed-split")],
     };
     for (code, share) in

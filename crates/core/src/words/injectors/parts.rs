@@ -110,7 +110,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ("injectors.feed-open", "Not answered yet: what do they take in all?"),
     ("injectors.feed-wants-count", "Type how many injectors there are, in each set."),
     ("injectors.feed-wants-sets", "It follows once every set of injectors is answered."),
-    ("injectors.feed-wanted", "Needs a fuse of {fuse} and a relay for {relay} or more"),
+    ("injectors.feed-wanted", "Needs a fuse of {fuse} and a relay for as much"),
     ("injectors.feed-good", "Fuse and relay carry them"),
     ("injectors.feed-fuse-small", "The fuse is too small: it blows on the road"),
     ("injectors.feed-relay-small", "The relay's contact is too small"),
@@ -122,7 +122,8 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "injectors.feed-fit",
-        "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact bears {relay} or more for long.",
+        "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact is rated for as much or more: the fuse then blows before the \
+         contact welds.",
     ),
     (
         "injectors.feed-wire",
