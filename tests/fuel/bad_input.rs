@@ -82,6 +82,8 @@ fn what_does_not_depend_on_a_bad_field_is_still_answered() {
     check("fuel.consumption", "0.5 lb", "field.unknown-unit", ENOUGH);
     check("fuel.density", "745", "field.too-large", ENOUGH);
     check("fuel.test_density", "heptane", "field.no-number", ENOUGH);
+    check("fuel.second_flow", "0 cc/min", "field.too-small", ENOUGH);
+    check("fuel.second_flow", "550 psi", "field.wrong-unit", ENOUGH);
     check("fuel.power", "0 kW", "field.too-small", "fuel.feeds");
     check("fuel.power", "300 MW", "field.wrong-capitals", "fuel.feeds");
     check("fuel.power", "300 Nm", "field.unknown-unit", "fuel.feeds");
@@ -110,6 +112,44 @@ fn a_part_is_answered_where_a_part_is_known() {
         Tone::Bad,
         "fuel.too-small",
     );
+}
+
+/// By hand: two sets alike are twice the injectors; and of 300 cc/min and 600 cc/min, six each, as of six of 900 cc/min, but for the
+/// dead time, which both lose alike.
+#[test]
+fn a_second_set_adds_what_it_passes() {
+    let feeds = |typed: &[(&str, &str)]| -> Vec<Option<f64>> {
+        let report = report(&plan(typed));
+        let figures = answer(&report).figures.iter();
+        figures
+            .filter(|it| it.label.code == "fuel.feeds-at-speed")
+            .map(|it| it.value.number)
+            .collect()
+    };
+    let alike = feeds(&[("fuel.second_flow", "550 cc/min"), ("second_injectors.count", "6")]);
+    assert_eq!(alike, feeds(&[("injectors.count", "12")]));
+    let two = feeds(&[
+        ("fuel.flow", "300 cc/min"),
+        ("fuel.second_flow", "600 cc/min"),
+        ("second_injectors.count", "6"),
+    ]);
+    let [Some(two)] = two.as_slice() else { panic!("one figure with a number: {two:?}") };
+    let one = feeds(&[("fuel.flow", "900 cc/min")])[0].expect("a number");
+    assert!((two - one).abs() < 1e-9 * one, "{two} and {one}");
+}
+
+#[test]
+fn a_second_set_without_a_number_is_left_out_and_that_is_said() {
+    let to_do = |typed: &[(&str, &str)]| -> Vec<&'static str> {
+        answer(&report(&plan(typed))).to_do.iter().map(|it| it.code).collect()
+    };
+    let second = ("fuel.second_flow", "550 cc/min");
+    assert!(to_do(&[second]).contains(&"fuel.do-count-second"));
+    let counted = to_do(&[second, ("second_injectors.count", "6")]);
+    assert!(!counted.contains(&"fuel.do-count-second"), "{counted:?}");
+    let short = [second, ("second_injectors.count", "6"), ("fuel.power", "900 kW")];
+    let words = answer(&report(&plan(&short))).to_do.iter().map(|it| it.code).collect::<Vec<_>>();
+    assert!(words.contains(&"fuel.cure-larger-sets"), "{words:?}");
 }
 
 #[test]

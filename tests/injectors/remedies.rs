@@ -128,6 +128,16 @@ fn the_feed_carries_both_sets() {
     );
 }
 
+/// By hand, eight of 2.4 Ω on 2 A, opened by 1 A: a driver that holds 0.5 A is taken, so 8 × 0.5 = 4 A flow in the feed, not the
+/// 8 × 7.3 A that the battery would push as planned.
+#[test]
+fn the_feed_is_that_of_the_remedy_where_the_outputs_can_not_carry_them() {
+    let inputs = Inputs { count: Some(8), ..limited(2.4, 2.0, 1.0) };
+    let share = Share::of(&inputs, &answer(&inputs)).expect("a driver is taken");
+    assert!(share.is_cured, "as planned the outputs burn");
+    assert!((share.current.base() - 4.0).abs() < 1e-12, "{:?}", share.current);
+}
+
 /// Source: ISO 8820-3, ratings of types C, F and E, as in `reference/fuses_blade.json`.
 #[test]
 fn the_fuses_are_those_that_are_sold() {

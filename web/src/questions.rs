@@ -48,8 +48,13 @@ const ALL: [Question; 5] = [
     Question {
         id: "injectors",
         view: injectors::injectors_view,
-        asks: &["injectors"],
-        is_same: |one, other| one.injectors == other.injectors,
+        asks: &["injectors", "second_injectors", "injector_feed", "fuel"],
+        is_same: |one, other| {
+            one.injectors == other.injectors
+                && one.second_injectors == other.second_injectors
+                && one.injector_feed == other.injector_feed
+                && one.fuel == other.fuel
+        },
     },
     Question {
         id: "rest",
@@ -183,4 +188,29 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
 fn form_of(page: &Page, part: &'static str) -> View {
     let fields: Vec<_> = fields::of(part).filter(|field| !field.path.contains('#')).collect();
     form(page, part, &fields)
+}
+
+#[cfg(test)]
+mod tests {
+    use quietpin_core::plan::{Load, Output};
+
+    use super::*;
+
+    /// A field that no question compares would be drawn as it was before the last letter.
+    #[test]
+    fn an_edit_of_any_field_draws_its_question_anew() {
+        let plan = Plan {
+            outputs: vec![Output::default()],
+            loads: vec![Load::default()],
+            ..Plan::default()
+        };
+        for field in fields::all() {
+            let record = field.path.split('.').next().unwrap_or_default();
+            let mut edited = plan.clone();
+            assert!(edited.set(&field.path.replace('#', "0"), "typed"), "{}", field.path);
+            let asking = ALL.iter().find(|question| question.asks.contains(&record));
+            let is_same = asking.map(|question| (question.is_same)(&plan, &edited));
+            assert_eq!(is_same, Some(false), "{}", field.path);
+        }
+    }
 }

@@ -154,6 +154,8 @@ record! {
         density: text,
         /// Density of the fluid with which the flow was measured.
         test_density: text,
+        /// Flow of one injector of the second set, at the same pressure.
+        second_flow: text,
     }
 }
 

@@ -32,6 +32,9 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("fuel.boost", "Highest boost", quantity(Pressure, "bar", 0.0, 6.0)).assumed("0 bar", "no turbo, no supercharger"),
     Field::new("fuel.regulator", "The pressure regulator is", Kind::Choice(REGULATORS))
         .assumed("referenced", "usual where fuel returns from the rail to the tank: common practice, no source"),
+    Field::new("fuel.second_flow", "Flow of one injector of a second set", quantity(Flow, "cc/min", 20.0, 20000.0))
+        .hint("blank if there is none; stated at the same pressure")
+        .rare(),
     Field::new("fuel.dead_time", "Dead time of the injector, engine running", quantity(Time, "ms", 0.0, 5.0))
         .hint("its opening delay at 13 to 14 V")
         .assumed("0.6 to 1.2 ms", "common practice, no source")

@@ -44,8 +44,10 @@ pub struct MorePressure {
 /// Larger injectors.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Larger {
-    /// Flow of one as it would be stated, rounded up to 10 cc/min, or to a pound an hour.
+    /// Flow of one of the first set as it would be stated, rounded up to 10 cc/min, or to a pound an hour.
     pub flow: Rated,
+    /// How many times the flow of every set that is.
+    pub times: f64,
     /// How it was found.
     pub working: Vec<Step>,
 }
@@ -122,21 +124,23 @@ fn larger(inputs: &Inputs, least: &Delivery, needed: MassFlow, before: &[Step]) 
     let stated = inputs.sets.first()?.flow;
     let mut shown = vec![("M_n", needed.show()), ("M", least.all.show())];
     let mut working = Working::new();
-    let flow = match stated {
+    let times = match stated {
         Rated::Volume(band) => {
             shown.push(("Q", band.nominal.show()));
             let flow: VolumeRate = rounded_up(band.nominal * ratio, 10e-6 / 60.0);
-            working.step(&SIZE, &shown, flow);
-            stated.times(flow.base() / band.nominal.base())
+            working.step(&SIZE, &shown, flow).base() / band.nominal.base()
         }
         Rated::Mass(band) => {
             shown.push(("Q", band.nominal.show()));
             let flow: MassFlow = rounded_up(band.nominal * ratio, 0.45359237 / 3600.0);
-            working.step(&SIZE, &shown, flow);
-            stated.times(flow.base() / band.nominal.base())
+            working.step(&SIZE, &shown, flow).base() / band.nominal.base()
         }
     };
-    Some(Larger { flow, working: [before, &working.into_steps()].concat() })
+    Some(Larger {
+        flow: stated.times(times),
+        times,
+        working: [before, &working.into_steps()].concat(),
+    })
 }
 
 /// Whether they would be enough, were each pulsed once a cycle.

@@ -2,7 +2,7 @@
 
 use super::{Answer, Inputs, On, branch, controlled::Serves};
 use crate::{
-    quantity::{Current, Measure, amperes},
+    quantity::{Current, Holds, Measure, amperes},
     tables::fuses,
     working::{Formula, Step, step},
 };
@@ -10,6 +10,10 @@ use crate::{
 const SHARE: Formula = Formula {
     symbols: "I_set = N × I",
     source: "Kirchhoff's current law; all on at once, which duty comes near to at the highest speed",
+};
+const CURED: Formula = Formula {
+    symbols: "I_set = N × I",
+    source: "Kirchhoff's current law; each as the remedy to take lets it, a driver at its hold current",
 };
 const HELD: Formula = Formula {
     symbols: "I_set = N_out × I_hold",
@@ -28,6 +32,8 @@ pub struct Share {
     pub count: u32,
     /// The most that they take for long.
     pub current: Current,
+    /// Whether that is with the remedy to take, since the outputs can't carry them as planned.
+    pub is_cured: bool,
     /// How it was found.
     pub working: Vec<Step>,
 }
@@ -48,7 +54,8 @@ pub struct Feed {
 }
 
 impl Share {
-    /// What a set takes; nothing where it is not known how many there are.
+    /// What a set takes, with the remedy to take where the outputs can't carry it; nothing where it is not known how many
+    /// there are, or where nothing cures it.
     pub fn of(inputs: &Inputs, found: &Answer) -> Option<Self> {
         let (count, outputs) = (inputs.count?, found.outputs?);
         if let On::CurrentControlled(channel) = &found.on
@@ -57,7 +64,18 @@ impl Share {
             let hold = inputs.output.hold.map_or(channel.hold_needed, |hold| hold.high);
             let current = hold * f64::from(outputs);
             let shown = [("N_out", outputs.into()), ("I_hold", hold.show())];
-            return Some(Self { count, current, working: vec![step(&HELD, &shown, current)] });
+            let working = vec![step(&HELD, &shown, current)];
+            return Some(Self { count, current, is_cured: false, working });
+        }
+        if let On::PlainSwitch(carrying, cures) = &found.on
+            && carrying.over != Holds::Never
+        {
+            let taken = cures.side_by_side.taken()?;
+            let current = taken.each * f64::from(count);
+            let shown = [("N", count.into()), ("I", taken.each.show())];
+            let mut working = taken.working.clone();
+            working.push(step(&CURED, &shown, current));
+            return Some(Self { count, current, is_cured: true, working });
         }
         let highest = found.corners.iter().map(|at| at.injector.high.base()).fold(0.0, f64::max);
         let one = amperes(highest);
@@ -69,7 +87,7 @@ impl Share {
             &branch::Ballast::NONE,
         );
         working.push(step(&SHARE, &[("N", count.into()), ("I", one.show())], current));
-        Some(Self { count, current, working })
+        Some(Self { count, current, is_cured: false, working })
     }
 }
 

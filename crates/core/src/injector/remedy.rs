@@ -9,7 +9,7 @@
 
 use super::{
     Class, Cures, Inputs, Output,
-    ballast::{Fit, Resistor},
+    ballast::{Fit, Place, Resistor},
     branch::{self, Ballast, End},
     carrying::{Carries, Carrying, LimitNeeded, MARGIN_WANTED},
     opening::{Opening, OpensFrom},
@@ -89,6 +89,8 @@ pub struct Remedy {
     pub highest: Current,
     /// How well the output bears that; nothing of a driver, which keeps to its own peak.
     pub carries: Option<Carries>,
+    /// The most that one injector takes for long: of a driver its hold current.
+    pub each: Current,
     /// The least current of one injector, and where it flows.
     pub least: (Current, Corner),
     /// Where an injector may not open.
@@ -122,7 +124,7 @@ impl Remedy {
     }
 
     fn is_shared_resistor(&self) -> bool {
-        matches!(&self.means, Means::Resistor(it) if it.place == super::ballast::Place::EachOutput)
+        matches!(&self.means, Means::Resistor(it) if it.place == Place::EachOutput)
     }
 }
 
@@ -204,6 +206,11 @@ fn resistors(cures: &Cures) -> Vec<Resistor> {
             all.push(resistor);
         }
     }
+    let is_shared = |it: &Resistor| it.place == Place::EachOutput;
+    crate::sorted::by(&mut all, |one, other| {
+        let size = one.value.base().total_cmp(&other.value.base());
+        is_shared(one).cmp(&is_shared(other)).then(size)
+    });
     all
 }
 
@@ -230,6 +237,7 @@ impl Trial<'_> {
         Remedy {
             means,
             highest: carrying.highest,
+            each: carrying.highest / f64::from(inputs.per_output.max(1)),
             carries: Some(carrying.carries),
             least: (weakest.injector.low, weakest.corner),
             missed: opening.missed_at(&corners),
@@ -257,7 +265,7 @@ fn driver(inputs: &Inputs, opening: &Opening, limit: Current, cures: &Cures) -> 
     };
     let none = &Ballast::NONE;
     let free = Trial { inputs: &alone, opening, limit, ballast: none }.remedy(means);
-    Remedy { highest: window.most, carries: None, clamp: None, is_borne: true, ..free }
+    Remedy { highest: window.most, each: hold, carries: None, clamp: None, is_borne: true, ..free }
 }
 
 /// Injectors of which an output carries as many, where such ones still open.

@@ -16,6 +16,7 @@ use crate::{
 };
 
 const FLOW: &str = "fuel.flow";
+const SECOND_FLOW: &str = "fuel.second_flow";
 const CONSUMPTION: &str = "fuel.consumption";
 const DENSITY: &str = "fuel.density";
 
@@ -26,6 +27,8 @@ pub(crate) struct Fuelled {
     pub(crate) flow: Entry<Rated>,
     /// How many injectors there are.
     pub(crate) count: Option<u32>,
+    /// Whether a second set has a flow but no number: it is left out then.
+    pub(crate) second_is_uncounted: bool,
     /// What the fuel is called.
     pub(crate) fuel: &'static str,
     /// The inputs, with what is taken for blanks; without injectors where their flow or number is not known.
@@ -38,11 +41,11 @@ pub(crate) struct Fuelled {
 /// about, and nothing is taken.
 pub(crate) fn fuel(
     reader: &mut Reader<'_>,
-    count: Option<u32>,
+    [count, second_count]: [Option<u32>; 2],
     speed: Option<Band<RotationalSpeed>>,
 ) -> Option<Fuelled> {
     let taken = &mut Vec::new();
-    let flow = flow(reader);
+    let (flow, second) = (flow(reader, FLOW), flow(reader, SECOND_FLOW));
     let power = reader.band::<Power>("fuel.power").value();
     if reader.plan().fuel == Typed::default() {
         return None;
@@ -55,7 +58,7 @@ pub(crate) fn fuel(
     let pace = speed.map(|speed| pace(reader, speed, taken));
     let dead_time = usual::<Time>(reader, "fuel.dead_time", taken);
     let inputs = Inputs {
-        sets: sets(flow, count),
+        sets: sets([(flow, count), (second, second_count)]),
         stated_at,
         test_density: usual::<Density>(reader, "fuel.test_density", taken),
         density: or_by_fuel(reader, DENSITY, fuel.density(), "of that fuel, as sold", taken),
@@ -68,25 +71,35 @@ pub(crate) fn fuel(
         pace,
         power,
     };
-    Some(Fuelled { flow, count, fuel: name, inputs, taken: std::mem::take(taken) })
+    let second_is_uncounted = second.value().is_some() && second_count.is_none();
+    Some(Fuelled {
+        flow,
+        count,
+        second_is_uncounted,
+        fuel: name,
+        inputs,
+        taken: std::mem::take(taken),
+    })
 }
 
 /// The injectors, where their flow and number are known.
-fn sets(flow: Entry<Rated>, count: Option<u32>) -> Vec<Set> {
-    let set = flow.value().zip(count).map(|(flow, count)| Set { count, flow });
-    set.into_iter().collect()
+fn sets(sets: [(Entry<Rated>, Option<u32>); 2]) -> Vec<Set> {
+    let set = |(flow, count): (Entry<Rated>, Option<u32>)| {
+        flow.value().zip(count).map(|(flow, count)| Set { count, flow })
+    };
+    sets.into_iter().filter_map(set).collect()
 }
 
 /// The flow, by mass where its unit is one of mass.
-fn flow(reader: &mut Reader<'_>) -> Entry<Rated> {
-    let by_volume = reader.band::<VolumeRate>(FLOW).map(Rated::Volume);
-    let mass = read_span(reader.text(FLOW), Dimension::MassFlow, "").ok().map(Span::band);
+fn flow(reader: &mut Reader<'_>, path: &str) -> Entry<Rated> {
+    let by_volume = reader.band::<VolumeRate>(path).map(Rated::Volume);
+    let mass = read_span(reader.text(path), Dimension::MassFlow, "").ok().map(Span::band);
     let (Entry::Given(_), Some(mass)) = (by_volume, mass) else { return by_volume };
     let mass: Band<MassFlow> = mass;
     let base = mass.nominal.base();
     let pounds = Dimension::MassFlow.shown_in(base, "lb/h");
     reader
-        .given(FLOW, mass.nominal.show().said(format!("{pounds}, {}", mass.nominal.show().shown)));
+        .given(path, mass.nominal.show().said(format!("{pounds}, {}", mass.nominal.show().shown)));
     Entry::Given(Rated::Mass(mass))
 }
 

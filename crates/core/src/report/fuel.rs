@@ -17,14 +17,14 @@ use crate::{
     say,
 };
 
-/// The answer, with the number of injectors where that is known.
+/// The answer, with the number of injectors of each set where that is known.
 pub(super) fn answer(
     reader: &mut Reader<'_>,
-    count: Option<u32>,
+    counts: [Option<u32>; 2],
     speed: Option<Band<RotationalSpeed>>,
     findings: &mut Findings,
 ) -> Answer {
-    let Some(read) = read::fuel(reader, count, speed) else {
+    let Some(read) = read::fuel(reader, counts, speed) else {
         return titled(Answer::new("fuel", Tone::Open, say!("fuel.blank")));
     };
     let mut answer = match read.flow.value() {
@@ -32,6 +32,9 @@ pub(super) fn answer(
         Some(flow) if read.count.is_none() => of_one(&read, flow),
         Some(_) => answered(&read, findings),
     };
+    if read.second_is_uncounted {
+        answer.to_do.push(say!("fuel.do-count-second"));
+    }
     answer.to_do.extend(taken(&read));
     titled(answer)
 }

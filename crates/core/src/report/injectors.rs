@@ -58,7 +58,7 @@ pub(super) fn section(reader: &mut Reader<'_>, car: &Car<'_>, findings: &mut Fin
         })
         .collect();
     answers.extend(feed::answer(reader, parts, &solved, asked, findings));
-    answers.push(fuel::answer(reader, first.count, car.highest_speed, findings));
+    answers.push(fuel::answer(reader, [first.count, second.count], car.highest_speed, findings));
     let answers = answers.into_iter().map(Into::into).collect();
     Section { id: "injectors", question: say!("injectors.question"), answers }
 }

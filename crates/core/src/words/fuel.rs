@@ -60,6 +60,14 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "Pulse each injector once a cycle instead: that leaves twice the time.",
     ),
     ("fuel.cure-larger", "Fit injectors of {flow} or more each, stated at {stated}."),
+    (
+        "fuel.cure-larger-sets",
+        "Fit injectors of {times} times the flow in both sets: {flow} or more each in the first, stated at {stated}.",
+    ),
+    (
+        "fuel.do-count-second",
+        "The second set is left out: type one of its fields, and how many it has.",
+    ),
     ("fuel.cure-less", "Or ask for no more than {feeds}."),
     (
         "fuel.no-pressure",

@@ -108,7 +108,13 @@ fn cures(inputs: &Inputs, found: &Found) -> Vec<Message> {
     if let Some(larger) = &cures.larger {
         let stated = numbers::pressure(inputs.stated_at.nominal);
         let flow = numbers::rated(larger.flow, inputs);
-        words.push(say!("fuel.cure-larger", flow = flow, stated = stated));
+        words.push(if inputs.sets.len() > 1 {
+            // up to the next hundredth, so that what is read is enough
+            let times = crate::quantity::number((larger.times * 100.0).ceil() / 100.0);
+            say!("fuel.cure-larger-sets", times = times, flow = flow, stated = stated)
+        } else {
+            say!("fuel.cure-larger", flow = flow, stated = stated)
+        });
     }
     // half a kilowatt is shown as none
     if found.least.feeds.base() >= 500.0 {

@@ -121,6 +121,11 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
         "{counts} injectors take up to {total} for long, at the corner that takes most.",
     ),
     (
+        "injectors.feed-takes-cured",
+        "{counts} injectors take up to {total} for long, with the remedy that is named above; as planned the outputs can't carry \
+         them.",
+    ),
+    (
         "injectors.feed-fit",
         "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact is rated for as much or more: the fuse then blows before the \
          contact welds.",
