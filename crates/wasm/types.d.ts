@@ -601,7 +601,11 @@ density?: string,
 /**
  * Density of the fluid with which the flow was measured.
  */
-test_density?: string, };
+test_density?: string,
+/**
+ * Flow of one injector of the second set, at the same pressure.
+ */
+second_flow?: string, };
 
 /**
  * At how many of the corners something is so.

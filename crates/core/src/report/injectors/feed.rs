@@ -60,8 +60,9 @@ fn answered(feed: &Feed, parts: FeedParts, findings: &mut Findings) -> Answer {
     let mut answer = Answer::new(SUBJECT, tone, verdict);
     answer.title = Some(say!("injectors.feed"));
     let counts: Vec<String> = feed.shares.iter().map(|share| share.count.to_string()).collect();
-    answer.why =
-        Some(say!("injectors.feed-takes", counts = counts.join(" + "), total = feed.total));
+    let is_cured = feed.shares.iter().any(|share| share.is_cured);
+    let takes = if is_cured { "injectors.feed-takes-cured" } else { "injectors.feed-takes" };
+    answer.why = Some(say!(takes, counts = counts.join(" + "), total = feed.total));
     answer.to_do = match feed.fuse {
         Some(fuse) => vec![say!("injectors.feed-fit", fuse = fuse), say!("injectors.feed-wire")],
         None => vec![say!("injectors.feed-split")],
