@@ -47,10 +47,12 @@ export async function reads(page, subject, pattern) {
   });
 }
 
-/** The texts of a table's rows, cell by cell. */
+/** The texts of a table's rows, cell by cell; number and unit, which keep together there, with a plain space between. */
 export async function rows(page, subject, caption) {
   const table = answer(page, subject).locator("table", { has: page.locator("caption", { hasText: caption }) });
-  return table.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.cells].map((it) => it.innerText)));
+  return table.locator("tbody tr").evaluateAll((all) => all.map(
+    (row) => [...row.cells].map((it) => it.innerText.replaceAll("\u00a0", " ")),
+  ));
 }
 
 /** What is to be done, as it is read. */

@@ -40,7 +40,7 @@ pub(super) fn section(reader: &mut Reader<'_>, car: &Car<'_>, findings: &mut Fin
     let [first, second] = &sets;
     let [found_first, found_second] = &found;
     let mut answers = vec![of_set(first, found_first.as_ref(), reader, findings)];
-    if has_second(reader) {
+    if is_begun(reader, Set::Second) {
         answers.push(of_set(second, found_second.as_ref(), reader, findings));
         for (answer, title) in
             answers.iter_mut().zip(["injectors.first-set", "injectors.second-set"])
@@ -63,9 +63,9 @@ pub(super) fn section(reader: &mut Reader<'_>, car: &Car<'_>, findings: &mut Fin
     Section { id: "injectors", question: say!("injectors.question"), answers }
 }
 
-/// Whether anything is said of a second set.
-fn has_second(reader: &Reader<'_>) -> bool {
-    let typed = |name: &&str| !reader.text(&Set::Second.path(name)).is_empty();
+/// Whether anything is said of a set.
+fn is_begun(reader: &Reader<'_>, set: Set) -> bool {
+    let typed = |name: &&str| !reader.text(&set.path(name)).is_empty();
     crate::plan::Injectors::FIELDS.iter().any(typed)
 }
 

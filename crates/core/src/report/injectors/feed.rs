@@ -21,11 +21,10 @@ pub(super) fn answer(
     asked: usize,
     findings: &mut Findings,
 ) -> Option<Answer> {
-    let resistances = [Set::First, Set::Second].map(|set| set.path("resistance"));
-    let is_typed = |path: &str| !reader.text(path).is_empty();
-    let is_asked =
-        resistances.iter().any(|path| is_typed(path)) || [FUSE, RELAY].into_iter().any(is_typed);
-    if !is_asked {
+    // it must not go while a field of the injectors is typed anew
+    let typed = |set: Set| super::is_begun(reader, set);
+    let has_parts = [FUSE, RELAY].into_iter().any(|path| !reader.text(path).is_empty());
+    if !typed(Set::First) && !typed(Set::Second) && !has_parts {
         return None;
     }
     let shares: Vec<_> = solved.iter().filter_map(|it| Share::of(it.inputs, it.found)).collect();
