@@ -51,7 +51,9 @@ pub(crate) fn traces_view(it: &Traces) -> View {
     let panels = it.panels.iter().enumerate();
     let height = top(it.panels.len());
     let caption = &it.caption.text;
-    let curves = it.panels.iter().flat_map(|panel| panel.curves.iter().zip(LOOKS));
+    // a curve that is alone in its panel is named there
+    let several_in = it.panels.iter().filter(|panel| panel.curves.len() > 1);
+    let curves = several_in.flat_map(|panel| panel.curves.iter().zip(LOOKS));
     el!("figure", "class" = "picture traces";
         el!("svg", "viewBox" = view_box(WIDTH, height), "role" = "img", "aria-label" = caption;
             all(panels.map(|(n, panel)| panel_view(&Scale::of(it.span, panel, top(n)), panel))),
@@ -70,10 +72,21 @@ fn key(look: &'static str, name: &str) -> View {
 
 fn panel_view(scale: &Scale, panel: &Panel) -> View {
     let levels = panel.levels.iter().filter(|level| level.at <= scale.most);
+    // a name goes below its line where another level lies close above
+    let is_below = |level: &Level| {
+        let above = |other: &Level| (1.0..16.0).contains(&(scale.y(level.at) - scale.y(other.at)));
+        panel.levels.iter().any(above)
+    };
+    let level = |(level, place)| level_view(scale, level, place, is_below(level), panel.unit);
+    let alone = match panel.curves.as_slice() {
+        [only] => Some(label("scale", scale.x(0.0) + 4.0, scale.top + 26.0, None, &only.name.text)),
+        _ => None,
+    };
     el!("g";
         axes(scale, panel.unit),
-        all(levels.zip(PLACES).map(|(level, place)| level_view(scale, level, place, panel.unit))),
         all(panel.curves.iter().zip(LOOKS).map(|(curve, look)| curve_view(scale, curve, look))),
+        all(levels.zip(PLACES).map(level)),
+        alone,
     )
 }
 
@@ -101,7 +114,11 @@ fn axes(scale: &Scale, unit: &'static str) -> View {
     let time = |share: f64| {
         let t = scale.to_s * share;
         let anchor = if share > 0.9 { "end" } else { "middle" };
-        let said = format!("{} ms", at(t * 1e3));
+        let said = if scale.to_s < 2e-3 {
+            format!("{} µs", whole(t * 1e6))
+        } else {
+            format!("{} ms", at(t * 1e3))
+        };
         label("scale", scale.x(t), bottom + 14.0, Some(anchor), &said)
     };
     el!("g";
@@ -111,12 +128,18 @@ fn axes(scale: &Scale, unit: &'static str) -> View {
     )
 }
 
-fn level_view(scale: &Scale, level: &Level, place: f64, unit: &'static str) -> View {
+fn level_view(
+    scale: &Scale,
+    level: &Level,
+    place: f64,
+    is_below: bool,
+    unit: &'static str,
+) -> View {
     let y = scale.y(level.at);
     let x = LEFT + (WIDTH - LEFT - RIGHT) * place;
     let said = format!("{} {} {unit}", level.name.text, at(level.at));
     el!("g";
         horizontal("level", LEFT, WIDTH - RIGHT, y),
-        label("scale", x, y - 3.0, Some("end"), &said),
+        label("scale named", x, if is_below { y + 12.0 } else { y - 3.0 }, Some("end"), &said),
     )
 }
