@@ -40,6 +40,7 @@ fn bare(resistance_ohm: f64) -> Inputs {
         opening_current: None,
         per_output: 1,
         count: None,
+        outputs_there: None,
         output: Output {
             stage: Stage::PlainSwitch,
             limit: None,

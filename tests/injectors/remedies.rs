@@ -75,6 +75,22 @@ fn where_resistors_starve_a_driver_is_taken() {
     assert_eq!((channels, fuse.map(Measure::base)), (Some(8), Some(7.5)), "{hold:?}");
 }
 
+/// Six injectors in pairs on three outputs: one on each would do, but wants six outputs. With six there it is the one to take, with
+/// three it is no way out.
+#[test]
+fn outputs_that_are_not_there_are_not_offered() {
+    let pairs = Inputs { per_output: 2, count: Some(6), ..limited(14.0, 2.5, 0.35) };
+    let fewer = |there| {
+        let found = cures(&Inputs { outputs_there: there, ..pairs.clone() });
+        let taken = found.side_by_side.taken().map(|it| matches!(it.means, Means::Fewer { .. }));
+        (found.fewer.is_some(), taken)
+    };
+    assert_eq!(fewer(None), (true, Some(true)), "nothing is known of the outputs");
+    assert_eq!(fewer(Some(6)), (true, Some(true)));
+    let (is_offered, taken) = fewer(Some(3));
+    assert!(!is_offered && taken != Some(true), "three outputs don't take six alone");
+}
+
 /// By hand: 2.5 A less ten percent at 14.8 V are 6.5778 Ω at -20 °C, 7.805 Ω at 20 °C: 8 Ω. Such injectors are opened by
 /// √(1.5 / 8) = 0.433 A, and get 8 / 10.515 = 0.761 A hot.
 #[test]

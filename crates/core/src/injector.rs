@@ -54,6 +54,8 @@ pub struct Inputs {
     pub per_output: u32,
     /// How many there are.
     pub count: Option<u32>,
+    /// How many outputs for injectors the controller has, where that is known.
+    pub outputs_there: Option<u32>,
     /// One of the outputs.
     pub output: Output,
     /// The wire of one injector.
@@ -65,6 +67,12 @@ pub struct Inputs {
 }
 
 impl Inputs {
+    /// Whether the controller has outputs enough for so many injectors on each, as far as that is known.
+    fn has_outputs_for(&self, per_output: u32) -> bool {
+        let wanted = outputs(self.count, per_output);
+        wanted.zip(self.outputs_there).is_none_or(|(wanted, there)| wanted <= there)
+    }
+
     /// The peak of one injector, where the output keeps to one.
     pub fn peak_of_one(&self, end: branch::End) -> Option<Current> {
         let peak = self.output.limit.filter(|_| self.output.stage == Stage::CurrentControlled)?;

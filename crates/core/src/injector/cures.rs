@@ -59,7 +59,7 @@ fn finer(each: Option<&Fit>, finer: Option<Fit>) -> Option<Box<ballast::Resistor
 
 /// The most injectors below the present number that an output carries when each has a resistor.
 fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
-    (1..inputs.per_output).rev().find_map(|per_output| {
+    fewer_each(inputs).find_map(|per_output| {
         let tried = Inputs { per_output, ..inputs.clone() };
         match ballast::fit(&tried, opening, limit, Place::EachInjector, Series::E12) {
             Fit::Offered(resistor) => {
@@ -72,7 +72,7 @@ fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
 
 /// The most injectors below the present number that an output carries with margin.
 fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
-    (1..inputs.per_output).rev().find_map(|per_output| {
+    fewer_each(inputs).find_map(|per_output| {
         let tried = Inputs { per_output, ..inputs.clone() };
         let carrying = Carrying::of(&branch::at_corners(&tried, &Ballast::NONE), limit);
         let fits = carrying.has_margin() && turn_off::is_borne(&tried, &Ballast::NONE);
@@ -82,4 +82,9 @@ fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
             outputs: outputs(inputs.count, per_output),
         })
     })
+}
+
+/// Smaller numbers on an output, the largest first, for which there are outputs enough.
+fn fewer_each(inputs: &Inputs) -> impl Iterator<Item = u32> {
+    (1..inputs.per_output).rev().filter(|per_output| inputs.has_outputs_for(*per_output))
 }

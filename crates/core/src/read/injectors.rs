@@ -114,6 +114,10 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
         opening_current,
         per_output: per_output.unwrap_or(1),
         count,
+        // the second set hangs on outputs of its own, of which the plan knows no number
+        outputs_there: (set == Set::First)
+            .then(|| of.reader.text("channels.injection_count").parse().ok())
+            .flatten(),
         output,
         wire,
         pulses,
