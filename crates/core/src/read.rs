@@ -116,6 +116,25 @@ impl<'a> Reader<'a> {
         self.read(path, problem::choice_of, |code| Value::text(label(path, code)))
     }
 
+    /// A whole number that another question reads: what is wrong with it is said there.
+    fn whole_elsewhere(&self, path: &str) -> Option<u32> {
+        problem::whole_of(fields::find(path)?, self.text(path)).ok()
+    }
+
+    /// A choice that another question reads: what is wrong with it is said there.
+    fn choice_elsewhere(&self, path: &str) -> Option<&'static str> {
+        problem::choice_of(fields::find(path)?, self.text(path)).ok()
+    }
+
+    /// How the injectors are fired, where that is known, and the turns of the crank in a cycle.
+    fn injection(&self) -> (Option<&'static str>, u32) {
+        let turns_of_cycle = match self.choice_elsewhere("engine.kind") {
+            Some("two-stroke" | "rotary") => 1,
+            _ => 2,
+        };
+        (self.choice_elsewhere("channels.injection_mode"), turns_of_cycle)
+    }
+
     /// Takes `value` where an entry is missing, and says why.
     pub fn or_assume<T>(
         &mut self,

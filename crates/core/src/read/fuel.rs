@@ -1,6 +1,6 @@
 //! The fuel from its fields.
 
-use super::{Entry, Reader, injectors::usual, problem::choice_of, span_of, span_value};
+use super::{Entry, Reader, injectors::usual, span_of, span_value};
 use crate::{
     fields,
     fuel::{
@@ -131,11 +131,6 @@ fn regulator(
     if entry.value() == Some("fixed") { Regulator::Fixed } else { Regulator::Referenced }
 }
 
-/// A choice of another question, which reads it and says what is wrong with it.
-fn choice_elsewhere(reader: &Reader<'_>, path: &str) -> Option<&'static str> {
-    choice_of(fields::find(path)?, reader.text(path)).ok()
-}
-
 /// How often an injector is pulsed. All that is not sequential is taken to be pulsed every turn: common practice, no
 /// source, and the end that leaves less time.
 fn pace(
@@ -143,11 +138,8 @@ fn pace(
     speed: Band<RotationalSpeed>,
     taken: &mut Vec<(&'static str, Value)>,
 ) -> Pace {
-    let turns_of_cycle = match choice_elsewhere(reader, "engine.kind") {
-        Some("two-stroke" | "rotary") => 1,
-        _ => 2,
-    };
-    let turns = match choice_elsewhere(reader, "channels.injection_mode") {
+    let (mode, turns_of_cycle) = reader.injection();
+    let turns = match mode {
         Some("sequential") => turns_of_cycle,
         Some(_) => {
             taken.push(("Each injector is pulsed", "every turn".into()));

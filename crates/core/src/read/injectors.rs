@@ -2,7 +2,7 @@
 
 use super::{Conditions, Entry, Reader, usual_band};
 use crate::{
-    engine::{Engine, Kind},
+    engine::Engine,
     fields,
     finding::{Finding, Severity},
     injector::{
@@ -106,7 +106,7 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
     let inductance = of.band::<Inductance>("inductance");
     let pulses = car.highest_speed.map(|speed| Pulses {
         speed: speed.high,
-        per_turn: pulses_per_turn(of.reader, car.engine, per_output),
+        per_turn: pulses_per_turn(of.reader, per_output),
     });
     let inputs = resistance.value().map(|resistance| Inputs {
         resistance,
@@ -116,7 +116,7 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
         count,
         // the second set hangs on outputs of its own, of which the plan knows no number
         outputs_there: (set == Set::First)
-            .then(|| of.reader.text("channels.injection_count").parse().ok())
+            .then(|| of.reader.whole_elsewhere("channels.injection_count"))
             .flatten(),
         output,
         wire,
@@ -127,15 +127,12 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
     Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, count, taken }
 }
 
-/// How often an output is switched in a turn: once in a four-stroke cycle in sequence; once a turn where outputs are shared or
-/// fire otherwise, which is the most that is usual.
-fn pulses_per_turn(reader: &Reader<'_>, engine: Option<&Engine>, per_output: Option<u32>) -> f64 {
-    let is_four_stroke = engine.is_none_or(|engine| engine.kind() == Kind::FourStroke);
-    let in_sequence = match reader.text("channels.injection_mode") {
-        "" => per_output == Some(1),
-        mode => mode == "sequential",
-    };
-    if is_four_stroke && in_sequence { 0.5 } else { 1.0 }
+/// How often an output is switched in a turn: once a cycle in sequence; once a turn where outputs are shared or fire
+/// otherwise, which is the most that is usual.
+fn pulses_per_turn(reader: &Reader<'_>, per_output: Option<u32>) -> f64 {
+    let (mode, turns_of_cycle) = reader.injection();
+    let in_sequence = mode.map_or(per_output == Some(1), |mode| mode == "sequential");
+    if in_sequence { 1.0 / f64::from(turns_of_cycle) } else { 1.0 }
 }
 
 impl OfSet<'_, '_> {
