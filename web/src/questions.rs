@@ -12,7 +12,6 @@ use std::{ops::Bound, rc::Rc};
 
 use quietpin_core::{
     fields::{self, Field, Tier},
-    plan::Plan,
     read::FieldState,
     report::{Answer, Report, Section},
 };
@@ -34,56 +33,30 @@ struct Question {
     view: fn(&Page) -> View,
     /// The parts of the plan whose fields it asks for.
     asks: &'static [&'static str],
-    /// Whether these parts are the same.
-    is_same: fn(&Plan, &Plan) -> bool,
 }
 
 const ALL: [Question; 5] = [
-    Question {
-        id: "channels",
-        view: channels::channels_view,
-        asks: &["engine", "channels"],
-        is_same: |one, other| one.engine == other.engine && one.channels == other.channels,
-    },
+    Question { id: "channels", view: channels::channels_view, asks: &["engine", "channels"] },
     Question {
         id: "injectors",
         view: injectors::injectors_view,
         asks: &["injectors", "second_injectors", "injector_feed", "fuel"],
-        is_same: |one, other| {
-            one.injectors == other.injectors
-                && one.second_injectors == other.second_injectors
-                && one.injector_feed == other.injector_feed
-                && one.fuel == other.fuel
-        },
     },
     Question {
         id: "rest",
         view: rest::rest_view,
-        asks: &["outputs", "loads"],
         // its own parts know better, but for the name, which the controller is saved under
-        is_same: |one, other| {
-            one.name == other.name && one.outputs == other.outputs && one.loads == other.loads
-        },
+        asks: &["outputs", "loads", "name"],
     },
-    Question {
-        id: "cranking",
-        view: cranking::cranking_view,
-        asks: &["cranking"],
-        is_same: |one, other| one.cranking == other.cranking,
-    },
-    Question {
-        id: "conditions",
-        view: conditions::conditions_view,
-        asks: &["conditions"],
-        is_same: |one, other| one.conditions == other.conditions,
-    },
+    Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking"] },
+    Question { id: "conditions", view: conditions::conditions_view, asks: &["conditions"] },
 ];
 
 const QUESTION: Drawn = Drawn {
     draw: |page, at| ALL.get(at).map_or_else(nothing, |it| (it.view)(page)),
     is_same: |one, other, at| {
         ALL.get(at).is_some_and(|question| {
-            (question.is_same)(&one.plan, &other.plan)
+            question.asks.iter().all(|part| one.plan.is_same_in(&other.plan, part))
                 && same_answers(
                     answers_in(&one.report, question.id),
                     answers_in(&other.report, question.id),
@@ -192,7 +165,7 @@ fn form_of(page: &Page, part: &'static str) -> View {
 
 #[cfg(test)]
 mod tests {
-    use quietpin_core::plan::{Load, Output};
+    use quietpin_core::plan::{Load, Output, Plan};
 
     use super::*;
 
@@ -209,7 +182,7 @@ mod tests {
             let mut edited = plan.clone();
             assert!(edited.set(&field.path.replace('#', "0"), "typed"), "{}", field.path);
             let asking = ALL.iter().find(|question| question.asks.contains(&record));
-            let is_same = asking.map(|question| (question.is_same)(&plan, &edited));
+            let is_same = asking.map(|_| plan.is_same_in(&edited, record));
             assert_eq!(is_same, Some(false), "{}", field.path);
         }
     }

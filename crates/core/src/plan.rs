@@ -344,6 +344,25 @@ impl Plan {
         }
     }
 
+    /// Whether a part (`engine`, `loads`) is the same in both; of a part that a plan doesn't have it is not.
+    pub fn is_same_in(&self, other: &Self, part: &str) -> bool {
+        match part {
+            "name" => self.name == other.name,
+            "notes" => self.notes == other.notes,
+            "conditions" => self.conditions == other.conditions,
+            "engine" => self.engine == other.engine,
+            "channels" => self.channels == other.channels,
+            "injectors" => self.injectors == other.injectors,
+            "second_injectors" => self.second_injectors == other.second_injectors,
+            "injector_feed" => self.injector_feed == other.injector_feed,
+            "fuel" => self.fuel == other.fuel,
+            "cranking" => self.cranking == other.cranking,
+            "outputs" => self.outputs == other.outputs,
+            "loads" => self.loads == other.loads,
+            _ => false,
+        }
+    }
+
     /// Sets the text at a path; says whether there is such a place. Lists of texts grow to reach it.
     pub fn set(&mut self, path: &str, text: &str) -> bool {
         let (section, rest) = path.split_once('.').unwrap_or((path, ""));
