@@ -11,6 +11,8 @@ mod hand;
 mod laws;
 #[path = "rest/memory.rs"]
 mod memory;
+#[path = "rest/pairs.rs"]
+mod pairs;
 #[path = "rest/plans.rs"]
 mod plans;
 #[path = "rest/switching.rs"]

@@ -155,6 +155,10 @@ far_end: string,
  */
 load: string,
 /**
+ * Whether the plus is at the pin while the load acts, which is drawn below its other end.
+ */
+is_driven_up: boolean,
+/**
  * Whether there is a pull-up, and the rail it goes to.
  */
 pull_up: string | null,
@@ -163,7 +167,7 @@ pull_up: string | null,
  */
 pull_down: boolean,
 /**
- * What lies across the load's winding: `diode`, `diode-reversed` (it shorts the load when on) or `resistor`.
+ * What lies across the load's winding: `diode-up` and `diode-down` (the way it conducts as drawn), or `resistor`.
  */
 suppressor: string | null,
 /**
@@ -176,7 +180,7 @@ states: Array<CircuitState>, };
  */
 export type CircuitState = {
 /**
- * `key-off`, `starting`, `off`, `on`, or `pulsed` (everything a mean); then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+ * `key-off`, `starting`, `off`, `on`, `pulsed` (everything a mean), `other-on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
  */
 state: string,
 /**

@@ -18,7 +18,7 @@ async function wire(page, output, { far_end, ...load }) {
 /** What the picture says of a key state. */
 async function state(page, name) {
   const picture = answer(page, "loads.0").locator("figure.circuit");
-  await picture.getByRole("button", { name }).tap();
+  await picture.getByRole("button", { name, exact: true }).tap();
   return picture.locator("figcaption").innerText();
 }
 
@@ -94,7 +94,7 @@ test("a valve that is pulsed faster than its output can, is told the output's ow
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /^Pulse it at 100 Hz at most/.test(it)), advice.join("\n"));
   const pulsed = await state(page, "Output pulsed");
-  assert.match(pulsed, /mA through it: acts or rests, as the duty is/);
+  assert.match(pulsed, /mA through it and .*A through what lies across it: acts or rests, as the duty is/);
   await typeAll(page, { "loads.0.frequency": "100 Hz" });
   await reads(page, "loads.0", /^Connect it$/);
 }));
@@ -105,11 +105,13 @@ test("a diode across a coil is drawn, and the wrong way round it is a dead short
     { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition", suppression: "diode", stripe: "pin" });
   await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
   const drawing = answer(page, "loads.0").locator("figure.circuit svg");
-  await state(page, "Output on");
+  // 12.6 V behind a switch of 0.1 ohm meet 0.7 V and 0.05 ohm: 11.9 / 0.15 = 79 A
+  assert.match(await state(page, "Output on"), / 79\.\d A through what lies across it: shorted by its diode/);
   const live = await drawing.locator("path.part.live").count();
   await typeAll(page, { "loads.0.stripe": "far-end" });
   await reads(page, "loads.0", /^Connect it$/);
   assert.ok(await drawing.locator("path.part.live").count() < live, "the right way round it carries nothing");
+  assert.doesNotMatch(await state(page, "Output on"), /what lies across it/);
 }));
 
 /** Draws a finger across a picture, from one part of its width to another. */
@@ -180,7 +182,7 @@ test("a motor between two half-bridges rests where both rest alike, and each sta
   const figure = answer(page, "loads.0").locator("figure.circuit");
   const names = (await figure.getByRole("group", { name: "Key state" }).getByRole("button").allInnerTexts())
     .map((it) => it.replace(/^\W+/, "").trim());
-  assert.ok(["Key off", "Running, output off", "Output on"].every((it) => names.includes(it)), names.join());
+  assert.ok(["Key off", "Running, output off", "Output on", "Other output on"].every((it) => names.includes(it)), names.join());
   assert.ok(!names.includes("Fuse of its feed pulled"), "it has no feed");
   const said = new Map();
   for (const name of names) {
@@ -189,6 +191,7 @@ test("a motor between two half-bridges rests where both rest alike, and each sta
   }
   assert.match(said.get("Running, output off"), /: 0 V across it/);
   assert.match(said.get("Output on"), /: 1\d(\.\d)? V across it/);
+  assert.match(said.get("Other output on"), /: 1\d(\.\d)? V across it, .*, backwards through it: acts the other way round/);
   // by a finger: back to the first, then forth through all
   for (const _ of names) await draw(page, figure, LEFT, RIGHT);
   for (const name of names) {
@@ -204,4 +207,28 @@ test("a motor between two half-bridges that rest apart is live at rest", () => v
   await typeAll(page, { "outputs.1.on_level": "ground" });
   await reads(page, "loads.0", /^Don.t connect it: live at rest$/);
   assert.match(await state(page, "Running, output off"), /: 1\d(\.\d)? V across it, .* LIVE/);
+}));
+
+// A diode lets pass what runs against the load's own current: right for one direction, a short in the other.
+test("a diode across a motor that a pair turns both ways is a short in one of them", () => visit(async ({ page }) => {
+  await pair(page);
+  await typeAll(page, { "loads.0.suppression": "diode" });
+  await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
+  assert.doesNotMatch(await state(page, "Output on"), /what lies across it/);
+  assert.match(await state(page, "Other output on"), / A through what lies across it: shorted by its diode/);
+  const advice = await toDo(page, "loads.0");
+  assert.ok(advice.some((it) => /^Take the diode off/.test(it)), advice.join("\n"));
+}));
+
+// By the lamp's own output nothing flows while it is off; through the motor the other output reaches it.
+test("a lamp that shares its output with a motor is worked by the motor's other output", () => visit(async ({ page }) => {
+  await pair(page);
+  await typeAll(page, { "outputs.1.stage": "open-drain", "outputs.0.on_level": "ground" });
+  await page.getByRole("button", { name: "Add a load" }).click();
+  const lamp = { name: "shift lamp", output: "H5", far_end: "ignition", kind: "lamp" };
+  await typeAll(page, Object.fromEntries(Object.entries(lamp).map(([key, text]) => [`loads.1.${key}`, text])));
+  await reads(page, "loads.1", /^Don.t connect it: another output works it$/);
+  const figure = answer(page, "loads.1").locator("figure.circuit");
+  await figure.getByRole("button", { name: "Other output on", exact: true }).click();
+  assert.match(await figure.locator("figcaption").innerText(), /V across it, .*A through it: LIVE/);
 }));

@@ -3,7 +3,7 @@
 use quietpin_core::{
     output::{
         FarEnd, KeyState, Kind, Load, OnLevel, Output, PullRail, Rest, Stage, SupplyCorner,
-        Surroundings, Wiring, rest,
+        Surroundings, Trouble, Wiring, judge, rest,
     },
     quantity::{Band, celsius, ohms, volts},
 };
@@ -30,7 +30,7 @@ pub(crate) fn load(kind: Kind, ohm: f64, far_end: FarEnd) -> Load {
 
 pub(crate) fn wiring(stage: Stage, level: OnLevel, load: Load) -> Wiring {
     let output = Output { on_level: Some(level), ..Output::plain(stage) };
-    Wiring { output, level, loads: vec![load] }
+    Wiring::alone(output, level, vec![load])
 }
 
 pub(crate) fn pulled_up(mut wiring: Wiring, ohm: f64, rail: PullRail) -> Wiring {
@@ -47,4 +47,17 @@ pub(crate) fn at(rest: &Rest, state: KeyState) -> (f64, f64) {
     use quietpin_core::quantity::Measure;
     let flow = rest.state(state).and_then(|it| it.nominal.load()).expect("solved");
     (flow.voltage.base(), flow.current.base())
+}
+
+/// Solves the wiring on a bench of 12.6 V and compares the voltage across the load.
+#[track_caller]
+pub(crate) fn check(wiring: &Wiring, dead_ohm: f64, state: KeyState, volts: f64) {
+    let (found, _) = at(&solved(wiring, &bench(12.6, dead_ohm)), state);
+    assert!((found - volts).abs() <= 1e-9 * 12.6, "{state:?}: {found} V instead of {volts} V");
+}
+
+#[track_caller]
+pub(crate) fn check_verdict(wiring: &Wiring, dead_ohm: f64, expected: Option<Trouble>) {
+    let judgement = judge(&solved(wiring, &bench(12.6, dead_ohm)), |_| true);
+    assert_eq!(judgement.head().map(|found| found.trouble), expected, "{:?}", judgement.found);
 }

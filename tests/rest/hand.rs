@@ -2,28 +2,15 @@
 
 use quietpin_core::{
     output::{
-        Effect, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, PullRail, Stage, Trouble,
-        Wiring, judge, probe,
+        Effect, FarEnd, KeyState, Kind, Load, OnLevel, PullRail, Stage, Trouble, Wiring, judge,
+        probe,
     },
     quantity::{Band, Measure, amperes, celsius, ohms, volts},
 };
 
-use crate::common::{at, bench, load, pulled_up, solved, wiring};
+use crate::common::{at, bench, check, check_verdict, load, pulled_up, solved, wiring};
 
 const COIL: Kind = Kind::RelayCoil;
-
-/// Solves the wiring on a bench of 12.6 V and compares the voltage across the load.
-#[track_caller]
-fn check(wiring: &Wiring, dead_ohm: f64, state: KeyState, volts: f64) {
-    let (found, _) = at(&solved(wiring, &bench(12.6, dead_ohm)), state);
-    assert!((found - volts).abs() <= 1e-9 * 12.6, "{state:?}: {found} V instead of {volts} V");
-}
-
-#[track_caller]
-fn check_verdict(wiring: &Wiring, dead_ohm: f64, expected: Option<Trouble>) {
-    let judgement = judge(&solved(wiring, &bench(12.6, dead_ohm)), |_| true);
-    assert_eq!(judgement.head().map(|found| found.trouble), expected, "{:?}", judgement.found);
-}
 
 #[test]
 fn a_ground_trigger_keeps_a_grounded_solenoid_live_at_rest() {
@@ -337,56 +324,4 @@ fn a_floating_pin_is_proved_by_a_resistor_and_a_lamp() {
     assert!((found.on.nominal.base() - 12.6 * 1000.0 / 1000.1).abs() < 1e-9, "{found:?}");
     let both = wiring(Stage::HalfBridge, OnLevel::Ground, load(COIL, 90.0, FarEnd::Ignition));
     assert_eq!(probe(&both, &bench(12.6, 47.0)), None, "it holds its pin");
-}
-
-/// A load between two half-bridges, the other one off while the first is on.
-fn pair(kind: Kind, ohm: f64, level: OnLevel) -> Wiring {
-    let output = Output { on_level: Some(level), ..Output::plain(Stage::HalfBridge) };
-    let partner = Some(Box::new(Partner { output, level }));
-    let load = Load { partner, ..load(kind, ohm, FarEnd::Output) };
-    wiring(Stage::HalfBridge, level, load)
-}
-
-#[test]
-fn a_bridge_pair_drives_its_load_through_both_switches_and_rests_on_one_rail() {
-    for (level, sign) in [(OnLevel::Battery, 1.0), (OnLevel::Ground, -1.0)] {
-        let pair = pair(Kind::Solenoid, 6.0, level);
-        // two switches of 0.1 ohm and 6 ohm in series
-        check(&pair, 47.0, KeyState::On, sign * 12.6 * 6.0 / 6.2);
-        for state in [KeyState::KeyOff, KeyState::Starting, KeyState::Off, KeyState::SupplyLost] {
-            check(&pair, 47.0, state, 0.0);
-        }
-        check_verdict(&pair, 47.0, None);
-    }
-}
-
-#[test]
-fn a_pair_whose_other_output_rests_on_the_other_rail_is_live_at_rest() {
-    let mut torn = pair(Kind::Solenoid, 6.0, OnLevel::Battery);
-    torn.loads[0].partner.as_mut().expect("there is one").level = OnLevel::Ground;
-    // one rests on ground, the other on battery
-    check(&torn, 47.0, KeyState::Off, -12.6 * 6.0 / 6.2);
-    check_verdict(&torn, 47.0, Some(Trouble::LiveAtRest));
-}
-
-#[test]
-fn a_pair_carries_no_more_than_the_weaker_of_its_outputs() {
-    let mut pair = pair(Kind::Solenoid, 6.0, OnLevel::Battery);
-    pair.output.current_limit = Some(Band::exact(amperes(5.0)));
-    check_verdict(&pair, 47.0, None);
-    let partner = pair.loads[0].partner.as_mut().expect("there is one");
-    partner.output.current_limit = Some(Band::exact(amperes(1.0)));
-    check_verdict(&pair, 47.0, Some(Trouble::TooMuchCurrent));
-}
-
-#[test]
-fn what_the_other_output_of_a_pair_leaks_is_counted() {
-    let output =
-        Output { leakage: Some(Band::exact(amperes(0.012))), ..Output::plain(Stage::HighSide) };
-    let partner = Some(Box::new(Partner { output, level: OnLevel::Battery }));
-    let load = Load { partner, ..load(Kind::Gauge, 2000.0, FarEnd::Output) };
-    let pair = wiring(Stage::OpenDrain, OnLevel::Ground, load);
-    // 12 mA at 12 V are 1000 ohm: 12.6 V over 0.1, 2000 and 1000 ohm in series, into the pin that is on
-    check(&pair, 47.0, KeyState::On, -12.6 * 2000.0 / 3000.1);
-    check(&pair, 47.0, KeyState::Off, 0.0);
 }

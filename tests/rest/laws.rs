@@ -3,8 +3,9 @@
 use proptest::prelude::*;
 use quietpin_core::{
     output::{
-        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Spare,
-        Stage, SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives, judge, rest,
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, Pin, PullRail, Pulse,
+        Spare, Stage, SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives,
+        judge, rest,
     },
     quantity::{Band, Measure, amperes, hertz, joules, ohms, share, volts},
 };
@@ -67,7 +68,7 @@ prop_compose! {
     fn wiring()(
         stage in stage(),
         level in level(),
-        loads in prop_oneof![4 => prop::collection::vec(load(), 1), 1 => prop::collection::vec(load(), 2)],
+        loads in prop_oneof![6 => prop::collection::vec(load(), 1), 2 => prop::collection::vec(load(), 2), 1 => prop::collection::vec(load(), 3)],
         pull_up in prop::option::of((ohm(100.0, 1e5), prop::sample::select(vec![
             PullRail::Battery, PullRail::Controller, PullRail::FiveVolt, PullRail::ThreeVolt,
         ]))),
@@ -86,8 +87,39 @@ prop_compose! {
         output.clamp_energy = clamp.map(|(_, energy)| Band::exact(joules(energy)));
         output.pulse_limit = pulse_limit.map(|limit| Band::exact(hertz(limit)));
         let level = output.levels()[0];
-        Wiring { output, level, loads }
+        Wiring::alone(output, level, loads)
     }
+}
+
+prop_compose! {
+    /// An output with one other that hangs together with it through a load, and something on that one.
+    fn joined()(
+        wiring in wiring(),
+        between in load(),
+        is_back in any::<bool>(),
+        is_asked_about in any::<bool>(),
+        stage in stage(),
+        level in level(),
+        there in prop::option::of(load()),
+    ) -> Wiring {
+        let output = Output { on_level: Some(level), ..Output::plain(stage) };
+        let level = output.levels()[0];
+        let mut wiring = Wiring { loads: vec![wiring.loads[0].clone()], ..wiring };
+        let (pin, own) = if is_back { (0, level) } else { (1, wiring.level) };
+        let between = Load { far_end: FarEnd::Output, partner: Some(Partner { pin, level: own }), ..between };
+        let mut loads: Vec<_> = there.into_iter().collect();
+        match (is_back, is_asked_about) {
+            (true, _) => loads.push(between),
+            (false, true) => wiring.loads = vec![between],
+            (false, false) => wiring.loads.push(between),
+        }
+        wiring.beyond = vec![Pin { output, level, loads }];
+        wiring
+    }
+}
+
+fn any_wiring() -> impl Strategy<Value = Wiring> {
+    prop_oneof![4 => wiring(), 1 => joined()]
 }
 
 fn cranking(at: SupplyCorner) -> SupplyCorner {
@@ -120,7 +152,8 @@ fn inside<Q: Measure>(band: &Band<Q>, share: f64) -> Band<Q> {
 /// The same wiring and car at a random point inside the corners.
 fn somewhere(wiring: &Wiring, car: &Surroundings, share: &[f64; 8]) -> (Wiring, Surroundings) {
     let mut wiring = wiring.clone();
-    for (load, share) in wiring.loads.iter_mut().zip(share) {
+    let beyond = wiring.beyond.iter_mut().flat_map(|pin| &mut pin.loads);
+    for (load, share) in wiring.loads.iter_mut().chain(beyond).zip(share) {
         load.resistance = inside(&load.resistance, *share);
         load.inductance = inside(&load.inductance, share * share);
         if let Suppression::Resistor(band) = &mut load.suppression {
@@ -166,7 +199,7 @@ fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
     let load = wiring.loads.first()?.clone();
     let alone = |output: Output, level: Option<OnLevel>, load: Load| {
         let level = level.unwrap_or(output.levels()[0]);
-        Some(Wiring { output, level, loads: vec![load] })
+        Some(Wiring::alone(output, level, vec![load]))
     };
     match change {
         Change::Level(level) => new.level = level,
@@ -192,6 +225,7 @@ fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
             pulse.frequency = Band::exact(limit);
         }
         Change::Turn => new.loads[0].suppression = Suppression::Diode { is_right_way: true },
+        Change::NoDiode => new.loads[0].suppression = Suppression::None,
         Change::Stage(stage, far_end) => {
             return alone(Output::plain(stage), None, moved(&load, far_end));
         }
@@ -238,7 +272,7 @@ proptest! {
     /// What is never found at a corner is not found at any point between the corners either.
     #[test]
     fn never_at_the_corners_is_never_inside(
-        wiring in wiring(),
+        wiring in any_wiring(),
         shares in prop::collection::vec(prop::array::uniform8(0.0..1.0), 8),
     ) {
         let car = car();
@@ -249,7 +283,7 @@ proptest! {
             let inside = troubles(&exact, &around);
             for trouble in [
                 Trouble::LiveAtRest, Trouble::LiveAtKeyOn, Trouble::LiveKeyOff,
-                Trouble::TooMuchCurrent, Trouble::Inrush, Trouble::WakesController,
+                Trouble::ActsWithOther, Trouble::TooMuchCurrent, Trouble::Inrush, Trouble::WakesController,
                 Trouble::KickTooStrong, Trouble::TooFast, Trouble::ShortedByDiode, Trouble::KicksHeat,
                 Trouble::ActsWithoutFeed, Trouble::ActsWithoutGround, Trouble::ActsWithoutSupply,
             ] {
@@ -259,6 +293,7 @@ proptest! {
                 );
                 let is_said = found.contains(&trouble)
                     || (is_fault && found.iter().any(is_live))
+                    || (trouble == Trouble::ActsWithOther && found.contains(&Trouble::LiveAtRest))
                     || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent))
                     || (trouble == Trouble::TooMuchCurrent && found.contains(&Trouble::ShortedByDiode));
                 prop_assert!(is_said || !inside.contains(&trouble), "{trouble:?} at {share:?}, not at {found:?}");
@@ -322,12 +357,13 @@ proptest! {
         let pair = |level: OnLevel| {
             let mut output = Output { on_level: Some(level), ..Output::plain(Stage::HalfBridge) };
             output.on_resistance = Band::exact(ohms(on));
-            let partner = Some(Box::new(Partner { output: output.clone(), level }));
+            let partner = Some(Partner { pin: 1, level });
             let load = Load { partner, ..crate::common::load(Kind::Solenoid, ohm, FarEnd::Output) };
-            Wiring { output, level, loads: vec![load] }
+            let beyond = vec![Pin { output: output.clone(), level, loads: Vec::new() }];
+            Wiring { output, level, loads: vec![load], beyond }
         };
         let around = bench(supply, 47.0);
-        for state in [KeyState::Starting, KeyState::Off, KeyState::On] {
+        for state in [KeyState::Starting, KeyState::Off, KeyState::On, KeyState::OtherOn] {
             let (v, i) = at(&solved(&pair(level), &around), state);
             let (other_v, other_i) = at(&solved(&pair(level.other()), &around), state);
             prop_assert!((v + other_v).abs() < 1e-9 && (i + other_i).abs() < 1e-9, "{state:?}");
@@ -336,7 +372,7 @@ proptest! {
 
     /// In every solution what flows out of the pin sums to nothing.
     #[test]
-    fn the_currents_at_the_pin_sum_to_nothing(wiring in wiring()) {
+    fn the_currents_at_the_pin_sum_to_nothing(wiring in any_wiring()) {
         let rest = rest(&wiring, 0, &car()).expect("a load");
         for solved in rest.states.iter().flat_map(|state| &state.corners) {
             let sum: f64 = solved.operating.branches.iter().map(|it| it.current.base()).sum();

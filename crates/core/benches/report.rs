@@ -84,7 +84,7 @@ fn bridge() -> Wiring {
     let mut output = Output::plain(Stage::HalfBridge);
     output.pull_up = Some((Band::with_tolerance(ohms(4700.0), 0.05), PullRail::Battery));
     let loads = vec![Load::relay_coil(FarEnd::Relay)];
-    Wiring { output, level: OnLevel::Ground, loads }
+    Wiring::alone(output, OnLevel::Ground, loads)
 }
 
 fn large(count: usize) -> Plan {

@@ -18,7 +18,11 @@
 //!   lost, so that its own consumption lifts what was its ground; its supply lost, the feed of the load staying. In the
 //!   last two every stage is open.
 //! - *Starting* (0.1 to 1 s after key-on, common practice, no source): every stage is open.
-//! - The battery is an ideal source; the wires have no resistance. Each output is solved with all its loads, by itself.
+//! - The battery is an ideal source; the wires have no resistance. Each output is solved with all its loads, and with
+//!   every output that hangs together with it through a load between them (a bridge pair, and what hangs on that).
+//! - *On*, for a load between two outputs, is what makes it act: the other one at rest where that is the opposite rail
+//!   (two half-bridges), on as well where it is not (a high-side output and an open-drain one). *Another output on*
+//!   is what else can be: each other one alone, all that go up, all that go down, the load's own without the other.
 //!
 //! # Why the corners suffice
 //!
@@ -41,6 +45,7 @@ mod pulse;
 mod rest;
 mod sequence;
 mod stage;
+mod wiring;
 
 pub use alternative::{Alternative, Change, Spare, alternatives};
 pub use clean::suits;
@@ -48,13 +53,14 @@ pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};
 pub use kick::{Catcher, Kick, Path, kick};
 pub use load::{Effect, FarEnd, Kind, Load, Partner, Pulse, Suppression};
-pub use meter::{METER_OHM, Reading};
+pub use meter::{METER_OHM, Reading, reading};
 pub use operate::{Branch, Dead, DeadFlow, LoadFlow, Operating, Part, operate};
 pub use probe::{Probe, probe};
 pub use pulse::{Following, Pulsing};
 pub use rest::{Rest, Solved, StateRest, rest};
 pub use sequence::{Position, Step as DayStep, day};
-pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage, Wiring};
+pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage};
+pub use wiring::{Commanded, Pin, Wiring};
 
 /// What a body diode drops before it conducts, in volts: common practice, no source.
 pub const DIODE_FORWARD_V: f64 = 0.7;

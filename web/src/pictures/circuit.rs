@@ -198,7 +198,11 @@ fn load(circuit: &Circuit, state: &CircuitState) -> View {
             "width" = "24",
             "height" = "40"
         ),
-        matches!(circuit.load, "led" | "solid-state").then(|| one_way(middle, amperes)),
+        matches!(circuit.load, "led" | "solid-state").then(|| one_way(
+            middle,
+            amperes,
+            circuit.is_driven_up
+        )),
         load_name(circuit, middle),
         suppressor(circuit, state, middle),
         arrow(LOAD, middle, amperes, far < PIN),
@@ -216,14 +220,14 @@ fn load_name(circuit: &Circuit, middle: f64) -> View {
     label("scale", x, middle + 4.0, anchor, &name)
 }
 
-/// What lies across the load's winding. The plus is above, and a diode that is the right way round points there.
+/// What lies across the load's winding.
 fn suppressor(circuit: &Circuit, state: &CircuitState, middle: f64) -> View {
     let Some(kind) = circuit.suppressor else { return nothing() };
     let amperes = current(state, "suppressor");
     let (top, bottom) = (middle - 30.0, middle + 30.0);
     let class = class_of(amperes);
     let part = match kind {
-        "diode" => diode_up(BESIDE, top, bottom, amperes),
+        "diode-up" => diode_up(BESIDE, top, bottom, amperes),
         "resistor" => resistor(BESIDE, top, bottom, amperes),
         _ => diode_down(BESIDE, top, bottom, amperes),
     };
@@ -239,9 +243,14 @@ fn suppressor(circuit: &Circuit, state: &CircuitState, middle: f64) -> View {
     )
 }
 
-/// The diode in a load: both from a feed to the pin and from the pin to ground it points down.
-fn one_way(middle: f64, amperes: f64) -> View {
-    let strokes = format!("M{} {}h16l-8 14zm0 14h16", whole(LOAD - 8.0), whole(middle - 7.0));
+/// The diode in a load: it points where the current goes when the load acts.
+fn one_way(middle: f64, amperes: f64, is_up: bool) -> View {
+    let x = whole(LOAD - 8.0);
+    let strokes = if is_up {
+        format!("M{x} {}h16l-8 -14zm0 -14h16", whole(middle + 7.0))
+    } else {
+        format!("M{x} {}h16l-8 14zm0 14h16", whole(middle - 7.0))
+    };
     el!("path", "class" = part_class(amperes), "d" = strokes)
 }
 

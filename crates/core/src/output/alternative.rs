@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use super::{
-    Contact, FarEnd, KeyState, Kick, Kind, Load, OnLevel, Output, Point, Solved, Stage,
+    Contact, FarEnd, KeyState, Kick, Kind, Load, OnLevel, Output, Pin, Point, Solved, Stage,
     Suppression, Surroundings, Wiring,
     clean::{RESTING, is_clean_in, solve_clean},
     kick, operate,
@@ -44,6 +44,8 @@ pub enum Change {
     Slower(Frequency),
     /// The load's two wires change places, so that its diode is the right way round.
     Turn,
+    /// The diode across it comes off: it is driven both ways.
+    NoDiode,
     /// A resistor from the pin to ground, and the most it dissipates.
     PullDown(Resistance, Power),
     /// A resistor across the load, and the most it dissipates.
@@ -104,6 +106,7 @@ pub fn alternatives(
     let mut found = search.levels();
     found.extend(search.slower());
     found.extend(search.turned());
+    found.extend(search.without_diode());
     found.extend(search.far_ends());
     if found.is_empty() {
         found.extend(search.levels_and_far_ends());
@@ -126,10 +129,10 @@ pub fn alternatives(
 /// A load with its other end elsewhere.
 fn moved(load: &Load, far_end: FarEnd) -> Load {
     let mut load = load.clone();
-    let is_flipped = (load.far_end == FarEnd::Ground) != (far_end == FarEnd::Ground);
+    let was_from_pin = load.is_from_pin();
     load.far_end = far_end;
-    if let Suppression::Diode { is_right_way } = &mut load.suppression {
-        *is_right_way ^= is_flipped;
+    if load.is_from_pin() != was_from_pin {
+        load.suppression.turn();
     }
     load
 }
@@ -233,6 +236,16 @@ impl Search<'_> {
         };
         let load = Load { suppression, ..self.load.clone() };
         self.solve(Change::Turn, &self.with(self.wiring.level, load))
+    }
+
+    /// No diode across a load that is driven both ways.
+    fn without_diode(&self) -> Option<Alternative> {
+        let has_diode = matches!(self.load.suppression, Suppression::Diode { .. });
+        if !has_diode || self.load.far_end != FarEnd::Output {
+            return None;
+        }
+        let load = Load { suppression: Suppression::None, ..self.load.clone() };
+        self.solve(Change::NoDiode, &self.with(self.wiring.level, load))
     }
 
     /// The largest resistor to ground that keeps the load released.
@@ -343,10 +356,9 @@ impl Search<'_> {
     }
 
     fn relays(&self) -> Option<Alternative> {
-        if self.load.kind == Kind::RelayCoil
-            || self.load.pulse.is_some()
-            || self.wiring.loads.len() > 1
-        {
+        let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
+        let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
+        if self.load.kind == Kind::RelayCoil || self.load.pulse.is_some() || is_shared {
             return None;
         }
         let coil = Load::relay_coil(FarEnd::Ignition);
@@ -365,13 +377,40 @@ impl Search<'_> {
         let levels = output.levels();
         far_ends.iter().find_map(|&far_end| {
             levels.iter().find_map(|&level| {
-                let load = moved(load, far_end);
-                let wiring = Wiring { output: output.clone(), level, loads: vec![load] };
+                let wiring = self.moved_to(output, level, moved(load, far_end));
                 let said = (levels.len() > 1).then_some(level);
                 let found = solve_clean(change(far_end, said), &wiring, 0, self.around)?;
                 (!self.is_left_uncaught(&wiring, 0)).then_some(found)
             })
         })
+    }
+
+    /// The load on another output; where its other end goes to an output, everything else stays where it hangs.
+    fn moved_to(&self, output: &Output, level: OnLevel, load: Load) -> Wiring {
+        let stays = load.far_end == FarEnd::Output;
+        let mut moved = Wiring::alone(output.clone(), level, vec![load]);
+        if !stays {
+            return moved;
+        }
+        let before = self.wiring;
+        let mut left = before.loads.clone();
+        if self.subject < left.len() {
+            left.remove(self.subject);
+        }
+        moved.beyond.clone_from(&before.beyond);
+        moved.beyond.push(Pin { output: before.output.clone(), level: before.level, loads: left });
+        let last = moved.beyond.len();
+        for partner in moved
+            .beyond
+            .iter_mut()
+            .flat_map(|pin| &mut pin.loads)
+            .filter_map(|it| it.partner.as_mut())
+        {
+            if partner.pin == 0 {
+                partner.pin = last;
+            }
+        }
+        moved.at_level(level)
     }
 
     fn level_or(&self, level: OnLevel) -> OnLevel {
@@ -386,11 +425,11 @@ impl Search<'_> {
 
     /// The same wiring with another level and another load in this one's place.
     fn with(&self, level: OnLevel, load: Load) -> Wiring {
-        let mut wiring = Wiring { level, ..self.wiring.clone() };
+        let mut wiring = self.wiring.clone();
         if let Some(place) = wiring.loads.get_mut(self.subject) {
             *place = load;
         }
-        wiring
+        if level == wiring.level { wiring } else { wiring.at_level(level) }
     }
 
     /// The change, if the load solves clean and no other load on the pin that was clean is so no more.

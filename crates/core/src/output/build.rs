@@ -2,8 +2,8 @@
 
 use super::{
     Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, End, FarEnd, KeyState,
-    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Output, Part, Partner, Point, PullRail,
-    Stage, Suppression, Surroundings, Wiring,
+    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Output, Part, Point, PullRail, Stage,
+    Suppression, Surroundings, Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
@@ -24,7 +24,8 @@ pub(super) struct Build<'a> {
     floor: Node,
     /// Live rails of the controller's own making.
     logic: Vec<LogicRail>,
-    pin: Node,
+    /// The pin that is asked about, then those beyond.
+    pins: Vec<Node>,
     /// Dead nodes with the resistor that ties each to ground.
     dead: Vec<DeadNode>,
     parts: Vec<Placed>,
@@ -43,7 +44,7 @@ struct DeadNode {
     element: Element,
 }
 
-/// A part of the network between the pin and a node.
+/// A part of the network between the pin that is asked about and a node.
 struct Placed {
     part: Part,
     node: Node,
@@ -66,7 +67,7 @@ impl<'a> Build<'a> {
         let mut network = Network::new();
         let battery = network.node("");
         let source = network.source(battery, GROUND, point.at.supply.base());
-        let pin = network.node("");
+        let pins = (0..=wiring.beyond.len()).map(|_| network.node("")).collect();
         let mut build = Self {
             wiring,
             state,
@@ -78,7 +79,7 @@ impl<'a> Build<'a> {
             rail: battery,
             floor: GROUND,
             logic: Vec::new(),
-            pin,
+            pins,
             dead: Vec::new(),
             parts: Vec::new(),
         };
@@ -88,12 +89,19 @@ impl<'a> Build<'a> {
         if state == KeyState::GroundLost {
             build.floor = build.dead_node(Dead::Ground);
         }
-        build.place(&wiring.output, wiring.drive(state), point.pulls);
+        build.place(0, &wiring.output, point.pulls);
         build
     }
 
-    /// An output on the pin: its switches, what they leak, their body diodes, its resistors.
-    fn place(&mut self, output: &Output, drive: Drive, pulls: End) {
+    fn pin(&self) -> Node {
+        self.pins.first().copied().unwrap_or(GROUND)
+    }
+
+    /// An output on its pin: its switches, what they leak, their body diodes, its resistors.
+    fn place(&mut self, number: usize, output: &Output, pulls: End) {
+        let Some(&pin) = self.pins.get(number) else { return };
+        let drive =
+            self.wiring.drive_at(number, self.point.subject, self.state, self.point.commanded);
         let upper = match output.stage {
             Stage::Logic => self.logic_rail(PullRail::FiveVolt),
             _ => self.rail,
@@ -101,48 +109,57 @@ impl<'a> Build<'a> {
         let ohm = output.on_resistance_at(self.point.on, self.point.at.temperature).base();
         match drive {
             Drive::Open => {}
-            Drive::ToGround => self.resistor(Part::LowerSwitch, self.floor, ohm),
-            Drive::ToSupply => self.resistor(Part::UpperSwitch, upper, ohm),
+            Drive::ToGround => self.resistor(Part::LowerSwitch, (pin, self.floor), ohm),
+            Drive::ToSupply => self.resistor(Part::UpperSwitch, (pin, upper), ohm),
         }
-        self.leaks(output, drive, pulls, upper);
-        self.diodes(output.stage, upper);
-        self.pulls(output, pulls);
+        self.leaks(output, drive, pulls, (pin, upper));
+        self.diodes(output.stage, (pin, upper));
+        self.pulls(output, pulls, pin);
     }
 
-    fn leaks(&mut self, output: &Output, drive: Drive, pulls: End, upper: Node) {
+    fn leaks(&mut self, output: &Output, drive: Drive, pulls: End, (pin, upper): (Node, Node)) {
         let Some(band) = &output.leakage else { return };
         let stage = output.stage;
         // the pin stands highest where the upper switch leaks most and the lower one least
         let most = pulls.of(band).base();
         let least = pulls.opposite().of(band).base();
         if stage.has_upper() && drive != Drive::ToSupply && most > 0.0 {
-            self.resistor(Part::UpperLeak, upper, LEAKAGE_AT_V / most);
+            self.resistor(Part::UpperLeak, (pin, upper), LEAKAGE_AT_V / most);
         }
         if stage.has_lower() && drive != Drive::ToGround && least > 0.0 {
-            self.resistor(Part::LowerLeak, self.floor, LEAKAGE_AT_V / least);
+            self.resistor(Part::LowerLeak, (pin, self.floor), LEAKAGE_AT_V / least);
         }
     }
 
-    fn diodes(&mut self, stage: Stage, upper: Node) {
+    fn diodes(&mut self, stage: Stage, (pin, upper): (Node, Node)) {
         if stage.has_upper() {
-            self.diode(Part::UpperDiode, upper, DIODE_FORWARD_V, DIODE_ON_OHM, true);
+            self.diode(Part::UpperDiode, (pin, upper), DIODE_FORWARD_V, DIODE_ON_OHM);
         }
         if stage.has_lower() {
-            self.diode(Part::LowerDiode, self.floor, DIODE_FORWARD_V, DIODE_ON_OHM, false);
+            self.diode(Part::LowerDiode, (self.floor, pin), DIODE_FORWARD_V, DIODE_ON_OHM);
         }
     }
 
-    /// A diode with a resistance in series; `is_outward` where it lets current leave the pin.
-    fn diode(&mut self, part: Part, node: Node, forward_v: f64, ohm: f64, is_outward: bool) {
+    /// A diode from anode to cathode, with a resistance in series.
+    fn diode(&mut self, part: Part, (anode, cathode): (Node, Node), forward_v: f64, ohm: f64) {
         let law = Diode::Threshold { forward_voltage_v: forward_v, on_resistance_ohm: ohm };
-        let (anode, cathode) = if is_outward { (self.pin, node) } else { (node, self.pin) };
         let element = self.network.diode(anode, cathode, law);
-        let drop_v = if is_outward { forward_v } else { -forward_v };
-        let is_diode = true;
+        self.keep(part, (anode, cathode), ohm, forward_v, element);
+    }
+
+    /// Keeps an element that hangs on the pin that is asked about.
+    fn keep(&mut self, part: Part, ends: (Node, Node), ohm: f64, forward_v: f64, element: Element) {
+        let pin = self.pin();
+        let is_outward = ends.0 == pin;
+        if !is_outward && ends.1 != pin {
+            return;
+        }
+        let (node, drop_v) = if is_outward { (ends.1, forward_v) } else { (ends.0, -forward_v) };
+        let is_diode = forward_v > 0.0;
         self.parts.push(Placed { part, node, ohm, drop_v, is_diode, element, is_outward });
     }
 
-    fn pulls(&mut self, output: &Output, pulls: End) {
+    fn pulls(&mut self, output: &Output, pulls: End, pin: Node) {
         if let Some((band, rail)) = &output.pull_up {
             let node = match rail {
                 PullRail::Battery => self.battery,
@@ -150,10 +167,10 @@ impl<'a> Build<'a> {
                 PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
             };
             // the pin stands highest where the pull-up is small and the pull-down large
-            self.resistor(Part::PullUp, node, pulls.opposite().of(band).base());
+            self.resistor(Part::PullUp, (pin, node), pulls.opposite().of(band).base());
         }
         if let Some(band) = &output.pull_down {
-            self.resistor(Part::PullDown, self.floor, pulls.of(band).base());
+            self.resistor(Part::PullDown, (pin, self.floor), pulls.of(band).base());
         }
     }
 
@@ -176,27 +193,36 @@ impl<'a> Build<'a> {
     }
 
     pub(super) fn with_loads(mut self) -> Self {
-        for at in 0..self.wiring.loads.len() {
-            self.load(at);
+        let wiring = self.wiring;
+        for (at, pin) in wiring.beyond.iter().enumerate() {
+            self.place(at + 1, &pin.output, self.point.beyond);
+        }
+        for (at, load) in wiring.loads.iter().enumerate() {
+            self.load(0, load, Some(at));
+        }
+        for (at, pin) in wiring.beyond.iter().enumerate() {
+            for load in &pin.loads {
+                self.load(at + 1, load, None);
+            }
         }
         self
     }
 
     pub(super) fn with_meter(mut self) -> Self {
-        self.resistor(Part::Meter, GROUND, METER_OHM);
+        self.resistor(Part::Meter, (self.pin(), GROUND), METER_OHM);
         self
     }
 
-    fn load(&mut self, at: usize) {
-        let Some(load) = self.wiring.loads.get(at) else { return };
-        let end = if at == self.point.subject { self.point.load } else { self.point.others };
-        let ohm = load.resistance_at(end, self.point.phase, self.point.at.temperature).base();
-        let is_cut = self.state == KeyState::FeedLost && at == self.point.subject;
+    /// A load on a pin; `at` is its number among those on the pin that is asked about.
+    fn load(&mut self, number: usize, load: &Load, at: Option<usize>) {
+        let Some(&pin) = self.pins.get(number) else { return };
+        let is_subject = at == Some(self.point.subject);
+        let is_cut = self.state == KeyState::FeedLost && is_subject;
         let node = match (load.far_end, self.state, self.point.contact) {
             (FarEnd::Ground, ..) => GROUND,
             (FarEnd::FiveVolt, ..) => self.logic_rail(PullRail::FiveVolt),
-            (FarEnd::Output, ..) => match &load.partner {
-                Some(partner) => self.partner(partner),
+            (FarEnd::Output, ..) => match load.far_pin().and_then(|far| self.pins.get(far)) {
+                Some(far) => *far,
                 None => return,
             },
             _ if is_cut => self.dead_node(Dead::Feed),
@@ -206,38 +232,38 @@ impl<'a> Build<'a> {
             }
             (FarEnd::Battery | FarEnd::Ignition | FarEnd::Relay, ..) => self.battery,
         };
-        let forward = end.of(&load.forward()).base();
-        if forward > 0.0 {
-            self.diode(Part::Load(at), node, forward, at_least(ohm), load.is_from_pin());
+        let end = if is_subject {
+            self.point.load
+        } else if node == self.battery {
+            // the pin stands highest where what hangs on the battery is small and what hangs on ground is large
+            self.point.others.opposite()
         } else {
-            self.resistor(Part::Load(at), node, ohm);
+            self.point.others
+        };
+        let ohm = load.resistance_at(end, self.point.phase, self.point.at.temperature).base();
+        let forward = end.of(&load.forward()).base();
+        let part = at.map_or(Part::Beyond, Part::Load);
+        if forward > 0.0 {
+            let ends = if load.is_from_pin() { (pin, node) } else { (node, pin) };
+            self.diode(part, ends, forward, at_least(ohm));
+        } else {
+            self.resistor(part, (pin, node), ohm);
         }
-        self.suppressor(at, load, node);
-    }
-
-    /// The pin of the output at the other end of a load, with its switches, body diodes and resistors.
-    fn partner(&mut self, partner: &Partner) -> Node {
-        let (own, branches) = (self.pin, self.parts.len());
-        self.pin = self.network.node("");
-        // the load gets most where the one pin is pulled high and the other low
-        self.place(&partner.output, partner.drive(self.state), self.point.pulls.opposite());
-        // what hangs on the other pin is no branch of this one
-        self.parts.truncate(branches);
-        std::mem::replace(&mut self.pin, own)
+        self.suppressor(at.map_or(Part::Beyond, Part::Suppressor), load, (pin, node));
     }
 
     /// What lies across the winding.
-    fn suppressor(&mut self, at: usize, load: &Load, node: Node) {
-        let part = Part::Suppressor(at);
+    fn suppressor(&mut self, part: Part, load: &Load, (pin, node): (Node, Node)) {
         match &load.suppression {
             Suppression::Unknown | Suppression::None => {}
             Suppression::Diode { is_right_way } => {
                 // the right way round it lets pass what runs against the load's own current
                 let is_outward = load.is_from_pin() != *is_right_way;
-                self.diode(part, node, DIODE_FORWARD_V, DIODE_ON_OHM, is_outward);
+                let ends = if is_outward { (pin, node) } else { (node, pin) };
+                self.diode(part, ends, DIODE_FORWARD_V, DIODE_ON_OHM);
             }
             Suppression::Resistor(band) => {
-                self.resistor(part, node, self.point.shunt.of(band).base());
+                self.resistor(part, (pin, node), self.point.shunt.of(band).base());
             }
         }
     }
@@ -263,11 +289,10 @@ impl<'a> Build<'a> {
         node
     }
 
-    fn resistor(&mut self, part: Part, node: Node, ohm: f64) {
+    fn resistor(&mut self, part: Part, ends: (Node, Node), ohm: f64) {
         let ohm = at_least(ohm);
-        let element = self.network.resistor(self.pin, node, ohm);
-        let (drop_v, is_diode, is_outward) = (0.0, false, true);
-        self.parts.push(Placed { part, node, ohm, drop_v, is_diode, element, is_outward });
+        let element = self.network.resistor(ends.0, ends.1, ohm);
+        self.keep(part, ends, ohm, 0.0, element);
     }
 
     pub(super) fn solve(self) -> Option<Operating> {
@@ -279,7 +304,7 @@ impl<'a> Build<'a> {
             current: amperes(solution.current(it.element)),
         };
         Some(Operating {
-            pin: solution.voltage(self.pin).map(volts),
+            pin: solution.voltage(self.pin()).map(volts),
             rail: solution.voltage(self.rail).map(volts),
             loads: self.load_flows(&solution),
             branches: self.branches(&solution),

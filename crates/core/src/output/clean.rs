@@ -32,15 +32,22 @@ pub(super) fn solve_clean(
         current: amperes(0.0),
         inrush: amperes(0.0),
     };
-    let states =
-        [KeyState::Off, KeyState::On, KeyState::KeyOff, KeyState::Starting, KeyState::Pulsed];
+    let states = [
+        KeyState::Off,
+        KeyState::On,
+        KeyState::KeyOff,
+        KeyState::Starting,
+        KeyState::OtherOn,
+        KeyState::Pulsed,
+    ];
     let load = wiring.loads.get(subject)?;
     for state in states.into_iter().filter(|state| state.concerns(wiring, load)) {
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
         }
         for solved in clean_corners(state, wiring, subject, around)? {
-            found.widen(state, &solved);
+            let is_turned = wiring.is_turned(subject, solved.point.commanded);
+            found.widen(state, &solved, is_turned);
         }
     }
     Some(found)
@@ -75,12 +82,14 @@ fn clean_corners(
 }
 
 impl Alternative {
-    fn widen(&mut self, state: KeyState, solved: &Solved) {
+    fn widen(&mut self, state: KeyState, solved: &Solved, is_turned: bool) {
         let larger = |one: Current, other: Current| if other > one { other } else { one };
         let carried = solved.operating.switch_current();
         match (state, solved.point.phase) {
             (KeyState::On, Phase::Running) => self.current = larger(self.current, carried),
             (KeyState::On, Phase::Standing) => self.inrush = larger(self.inrush, carried),
+            // a pair of half-bridges is there to turn its load
+            (KeyState::OtherOn, _) if is_turned => {}
             (KeyState::Pulsed, _) => {}
             _ => {
                 let across = solved.load().map_or(0.0, |flow| flow.voltage.base().abs());

@@ -1,6 +1,8 @@
 //! The corners at which a key state is solved.
 
-use super::{Drive, FarEnd, KeyState, Load, Output, PullRail, Stage, Suppression, Wiring};
+use super::{
+    Commanded, Drive, FarEnd, KeyState, Load, Output, PullRail, Stage, Suppression, Wiring,
+};
 use crate::quantity::{Band, Resistance, Temperature, Voltage};
 
 /// One end of a band, or what is meant.
@@ -67,7 +69,7 @@ pub struct Point {
     pub subject: usize,
     /// Resistance of the load that is asked about.
     pub load: End,
-    /// Resistance of the other loads on the pin.
+    /// Resistance of the other loads: at `High` they pull the pin as high as they can.
     pub others: End,
     /// Whether the loads stand or run.
     pub phase: Phase,
@@ -80,6 +82,8 @@ pub struct Point {
     pub dead_feed: End,
     /// The pin's own resistors: at `High` they pull it as high as they can.
     pub pulls: End,
+    /// The same of every output that hangs together with this one.
+    pub beyond: End,
     /// On-resistance.
     pub on: End,
     /// A resistor across the winding of a load.
@@ -90,6 +94,8 @@ pub struct Point {
     pub smoothing: End,
     /// The relay that feeds a load.
     pub contact: Contact,
+    /// Which outputs are on while the load is not asked to act.
+    pub commanded: Commanded,
 }
 
 impl End {
@@ -134,22 +140,23 @@ impl Point {
             dead_logic: end,
             dead_feed: end,
             pulls: end,
+            beyond: end,
             on: end,
             shunt: end,
             duty: end,
             smoothing: end,
             contact,
+            commanded: Commanded::AsStated,
         }
     }
 }
 
 /// The positions of the contact that are possible in a state.
 pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
-    let has_relay = wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
     match state {
         KeyState::KeyOff => &[Contact::Open],
         KeyState::On | KeyState::Pulsed => &[Contact::Closed],
-        _ if has_relay => &[Contact::Closed, Contact::Open],
+        _ if wiring.goes_to(FarEnd::Relay) => &[Contact::Closed, Contact::Open],
         _ => &[Contact::Closed],
     }
 }
@@ -176,6 +183,7 @@ pub(super) fn points(
         spread(&mut points, free.load, |point, end| point.load = end);
         spread(&mut points, free.others, |point, end| point.others = end);
         spread(&mut points, free.pulls, |point, end| point.pulls = end);
+        spread(&mut points, free.beyond, |point, end| point.beyond = end);
         spread(&mut points, free.on, |point, end| point.on = end);
         spread(&mut points, free.shunt, |point, end| point.shunt = end);
         spread(&mut points, free.duty, |point, end| point.duty = end);
@@ -185,6 +193,8 @@ pub(super) fn points(
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
         spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
         spread(&mut points, free.phases, |point, phase| point.phase = phase);
+        let commands = wiring.commands(state, subject);
+        spread(&mut points, &commands, |point, commanded| point.commanded = commanded);
         all.append(&mut points);
     }
     all
@@ -192,12 +202,10 @@ pub(super) fn points(
 
 /// With the key off, whether nothing links the pin to the battery.
 fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
-    let is_fed = wiring.loads.iter().any(|load| load.far_end == FarEnd::Battery);
-    let is_pulled = matches!(&wiring.output.pull_up, Some((_, rail)) if *rail == PullRail::Battery);
-    let partners = wiring.loads.iter().filter(|load| load.far_end == FarEnd::Output);
-    let mut pulls = partners.filter_map(|load| load.partner.as_ref()?.output.pull_up.as_ref());
-    let is_pulled_beyond = pulls.any(|(_, rail)| *rail == PullRail::Battery);
-    state == KeyState::KeyOff && !is_fed && !is_pulled && !is_pulled_beyond
+    let is_fed = wiring.goes_to(FarEnd::Battery);
+    let mut pulls = wiring.outputs().filter_map(|output| output.pull_up.as_ref());
+    let is_pulled = pulls.any(|(_, rail)| *rail == PullRail::Battery);
+    state == KeyState::KeyOff && !is_fed && !is_pulled
 }
 
 /// Whether the load is the only thing that can carry current at the pin: then it carries none, whatever its resistance.
@@ -207,6 +215,7 @@ fn is_alone(state: KeyState, wiring: &Wiring) -> bool {
     is_whole
         && wiring.drive(state) == Drive::Open
         && wiring.loads.len() == 1
+        && wiring.beyond.is_empty()
         && output.pull_up.is_none()
         && output.pull_down.is_none()
         && output.leakage.is_none()
@@ -219,8 +228,8 @@ pub(super) fn has_spread_pulls(output: &Output) -> bool {
         || output.leakage.as_ref().is_some_and(Band::is_spread)
 }
 
-fn has_spread_partner(load: &Load) -> bool {
-    load.partner.as_ref().is_some_and(|partner| has_spread_pulls(&partner.output))
+fn is_pulled(output: &Output, to: impl Fn(PullRail) -> bool) -> bool {
+    output.pull_up.as_ref().is_some_and(|(_, rail)| to(*rail))
 }
 
 fn has_spread_shunt(load: &Load) -> bool {
@@ -232,6 +241,7 @@ struct Free {
     load: &'static [End],
     others: &'static [End],
     pulls: &'static [End],
+    beyond: &'static [End],
     on: &'static [End],
     shunt: &'static [End],
     duty: &'static [End],
@@ -248,35 +258,40 @@ impl Free {
     fn of(state: KeyState, wiring: &Wiring, subject: usize, around: &Surroundings) -> Self {
         let output = &wiring.output;
         let is_spread = |load: &Load| load.resistance.is_spread() || load.forward().is_spread();
-        let spread = |(_, load): (usize, &Load)| is_spread(load);
-        let goes_to = |far_end| wiring.loads.iter().any(|load| load.far_end == far_end);
-        let others = wiring.loads.iter().enumerate().filter(|(at, _)| *at != subject);
-        let pull_up = output.pull_up.as_ref();
+        let goes_to = |far_end| wiring.goes_to(far_end);
+        let others = wiring.all_loads().enumerate().filter(|(at, _)| *at != subject);
         let is_alone = is_alone(state, wiring);
-        let runs = !is_alone && wiring.loads.iter().any(|load| load.kind.running_ratio() > 1.0);
+        let runs = !is_alone && wiring.all_loads().any(|load| load.kind.running_ratio() > 1.0);
         let own = wiring.loads.get(subject).is_some_and(is_spread);
-        let is_driven = wiring.drive(state) != Drive::Open;
+        let is_driven = |number| {
+            let mut commands = wiring.commands(state, subject).into_iter();
+            commands
+                .any(|commanded| wiring.drive_at(number, subject, state, commanded) != Drive::Open)
+        };
+        let mut switches = wiring.outputs().enumerate();
+        let is_driven =
+            switches.any(|(number, output)| output.on_resistance.is_spread() && is_driven(number));
         let pulse = wiring.pulse().filter(|_| state == KeyState::Pulsed);
         let is_smoothed = wiring.loads.get(subject).is_some_and(|load| load.inductance.is_spread())
             || pulse.is_some_and(|it| it.frequency.is_spread());
         let hangs_on_rail = state.is_unfed()
-            && (output.stage.has_upper()
-                || goes_to(FarEnd::FiveVolt)
-                || goes_to(FarEnd::Output)
-                || pull_up.is_some_and(|(_, rail)| *rail != PullRail::Battery));
+            && (goes_to(FarEnd::FiveVolt)
+                || wiring.outputs().any(|output| {
+                    output.stage.has_upper() || is_pulled(output, |rail| rail != PullRail::Battery)
+                }));
         let is_logic = |rail: PullRail| matches!(rail, PullRail::FiveVolt | PullRail::ThreeVolt);
         let hangs_on_logic = state.is_unfed()
             && (goes_to(FarEnd::FiveVolt)
-                || output.stage == Stage::Logic
-                || pull_up.is_some_and(|(_, rail)| is_logic(*rail)));
+                || wiring
+                    .outputs()
+                    .any(|output| output.stage == Stage::Logic || is_pulled(output, is_logic)));
         Self {
             load: End::ends(!is_alone && own),
-            others: End::ends(others.into_iter().any(spread)),
-            pulls: End::ends(
-                has_spread_pulls(output) || wiring.loads.iter().any(has_spread_partner),
-            ),
-            on: End::ends(is_driven && output.on_resistance.is_spread()),
-            shunt: End::ends(wiring.loads.iter().any(has_spread_shunt)),
+            others: End::ends(others.into_iter().any(|(_, load)| is_spread(load))),
+            pulls: End::ends(has_spread_pulls(output)),
+            beyond: End::ends(wiring.outputs().skip(1).any(has_spread_pulls)),
+            on: End::ends(is_driven),
+            shunt: End::ends(wiring.all_loads().any(has_spread_shunt)),
             duty: End::ends(pulse.is_some_and(|it| it.duty.is_spread())),
             smoothing: End::ends(pulse.is_some() && is_smoothed),
             rail: End::ends(

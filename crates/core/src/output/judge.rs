@@ -4,7 +4,7 @@ use super::{
     Catcher, Effect, End, Following, KeyState, Kind, Load, Operating, Part, Phase, Point, Rest,
     Solved, StateRest, Suppression, Wiring, kick,
 };
-use crate::quantity::{Current, Holds, Measure, amperes};
+use crate::quantity::{Holds, Measure, amperes};
 
 /// What can be wrong with a load on an output, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,6 +21,10 @@ pub enum Trouble {
     MayStayInKeyOff,
     /// It never acts, even with the output on.
     NeverActs,
+    /// It acts when another output is on, while it is not asked to.
+    ActsWithOther,
+    /// Once on, it may stay in while another output is on.
+    MayStayInWithOther,
     /// The diode across it is the wrong way round, or the load is driven backwards: a dead short.
     ShortedByDiode,
     /// The output carries more than it may.
@@ -127,17 +131,24 @@ impl Trouble {
 
     /// Whether the load must have been in before.
     fn needs_to_be_in(self) -> bool {
-        matches!(self, Self::MayStayIn | Self::MayStayInKeyOff | Self::MayStayInAtRestart)
+        matches!(
+            self,
+            Self::MayStayIn
+                | Self::MayStayInKeyOff
+                | Self::MayStayInAtRestart
+                | Self::MayStayInWithOther
+        )
     }
 
     /// What another trouble already says.
     fn is_said_by(self, other: Self) -> bool {
         use Trouble as T;
         let others: &[T] = match self {
-            T::MayStayIn => &[T::LiveAtRest],
+            T::MayStayIn | T::ActsWithOther => &[T::LiveAtRest],
             T::NeverActs => &[T::LiveAtRest, T::ShortedByDiode],
             T::MayStayInKeyOff => &[T::LiveKeyOff],
             T::MayStayInAtRestart => &[T::LiveAtKeyOn],
+            T::MayStayInWithOther => &[T::ActsWithOther, T::LiveAtRest, T::MayStayIn],
             T::Weak => &[T::NeverActs, T::LiveAtRest, T::ShortedByDiode],
             T::WeakWhileCranking => &[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode],
             T::Inrush => &[T::TooMuchCurrent],
@@ -216,7 +227,6 @@ pub(super) fn effect(load: &Load, solved: &Solved) -> Effect {
 }
 
 fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool) -> Vec<Found> {
-    let has_relay = rest.wiring.loads.iter().any(|load| load.far_end == super::FarEnd::Relay);
     let corners: Vec<(&Solved, Vec<Trouble>)> = state
         .corners
         .iter()
@@ -230,8 +240,8 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
     let find = |trouble: Trouble| {
         let asked = || corners.iter().filter(|(it, _)| trouble.is_asked_at(&it.point));
         let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
-        let names = asked().map(|(it, _)| it.name(state.state, has_relay));
-        let hit: Vec<_> = hits().map(|it| it.name(state.state, has_relay)).collect();
+        let names = asked().map(|(it, _)| it.name(state.state, &rest.wiring));
+        let hit: Vec<_> = hits().map(|it| it.name(state.state, &rest.wiring)).collect();
         let holds = if hits().count() == asked().count() {
             Holds::Always
         } else {
@@ -297,6 +307,13 @@ pub(super) fn troubles_at(
             when_switched_off(wiring, load, solved, &mut found);
         }
         KeyState::Pulsed => when_pulsed(wiring, load, solved, &mut found),
+        KeyState::OtherOn => {
+            if wiring.is_turned(subject, solved.point.commanded) {
+                found.extend(overload(wiring, solved));
+            } else {
+                found.extend(unasked(state, effect(load, solved)));
+            }
+        }
         _ => found.extend(unasked(state, effect(load, solved))),
     }
     // with a fault the diode stands in for whatever is lost
@@ -333,21 +350,25 @@ fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
         (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayStayInAtRestart),
         (KeyState::KeyOff, Effect::Energised) => Some(Trouble::LiveKeyOff),
         (KeyState::KeyOff, Effect::MayHold) => Some(Trouble::MayStayInKeyOff),
+        (KeyState::OtherOn, Effect::Energised) => Some(Trouble::ActsWithOther),
+        (KeyState::OtherOn, Effect::MayHold) => Some(Trouble::MayStayInWithOther),
         (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
         (KeyState::GroundLost, _) => Some(Trouble::ActsWithoutGround),
         (KeyState::SupplyLost, _) => Some(Trouble::ActsWithoutSupply),
     }
 }
 
+/// More in the output than it may carry.
+fn overload(wiring: &Wiring, solved: &Solved) -> Option<Trouble> {
+    let limit = wiring.current_limit(solved.point.subject)?;
+    (solved.operating.switch_current() > limit).then_some(match solved.point.phase {
+        Phase::Running => Trouble::TooMuchCurrent,
+        Phase::Standing => Trouble::Inrush,
+    })
+}
+
 fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
-    let limit = wiring.current_limit(solved.point.subject);
-    let is_over = |current: Current| limit.is_some_and(|limit| current > limit);
-    if is_over(solved.operating.switch_current()) {
-        found.push(match solved.point.phase {
-            Phase::Running => Trouble::TooMuchCurrent,
-            Phase::Standing => Trouble::Inrush,
-        });
-    }
+    found.extend(overload(wiring, solved));
     let at = &solved.point.at;
     let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, at.temperature));
     if !is_sure {

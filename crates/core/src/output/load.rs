@@ -1,6 +1,6 @@
 //! What hangs on an output: its resistance, and the voltages at which it acts and lets go.
 
-use super::{DIODE_FORWARD_V, Drive, End, KeyState, OnLevel, Output, Phase};
+use super::{DIODE_FORWARD_V, End, OnLevel, Phase};
 use crate::{
     quantity::{
         Band, Frequency, Inductance, Measure, Ratio, Resistance, Temperature, Voltage, henries,
@@ -45,7 +45,7 @@ pub enum FarEnd {
     Relay,
     /// The controller's 5 V: dead with the key off.
     FiveVolt,
-    /// Another output of the controller, off while this one is on: a bridge pair.
+    /// Another output of the controller: a bridge pair.
     Output,
 }
 
@@ -69,17 +69,17 @@ pub struct Load {
     /// How it is pulsed, where it is.
     pub pulse: Option<Pulse>,
     /// The output at its other end, where that is one.
-    pub partner: Option<Box<Partner>>,
+    pub partner: Option<Partner>,
     /// Whether a diode lies in its feed, so that no current runs through it backwards.
     pub has_feed_diode: bool,
 }
 
 /// The output at the other end of a load.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Partner {
-    /// The output.
-    pub output: Output,
-    /// The level that counts as on.
+    /// Its number among the pins of the wiring ([`Wiring::pin`](super::Wiring::pin)).
+    pub pin: usize,
+    /// What counts as on at the load's own output: the load is meant to be driven from there where that is battery.
     pub level: OnLevel,
 }
 
@@ -302,8 +302,8 @@ impl Load {
 
     /// Whether it is meant to be driven from the pin to its far end.
     pub fn is_from_pin(&self) -> bool {
-        match (self.far_end, &self.partner) {
-            (FarEnd::Output, Some(partner)) => partner.drive(KeyState::Off) == Drive::ToGround,
+        match (self.far_end, self.partner) {
+            (FarEnd::Output, Some(partner)) => partner.level == OnLevel::Battery,
             (far_end, _) => far_end == FarEnd::Ground,
         }
     }
@@ -331,11 +331,12 @@ impl Load {
     }
 }
 
-impl Partner {
-    /// What it does in a key state: off while its pair is on.
-    pub fn drive(&self, state: KeyState) -> Drive {
-        let state = if state.is_asked() { KeyState::Off } else { state };
-        self.output.drive(self.level, state)
+impl Suppression {
+    /// What lies across a winding stays on its wires while plus and minus change: a diode is then the other way round.
+    pub(super) fn turn(&mut self) {
+        if let Self::Diode { is_right_way } = self {
+            *is_right_way = !*is_right_way;
+        }
     }
 }
 

@@ -21,7 +21,7 @@ pub struct Reading {
 }
 
 /// The reading from the pin to ground with every load unplugged.
-pub(super) fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Reading> {
+pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Reading> {
     if state == KeyState::Pulsed {
         return mean_reading(wiring, around);
     }

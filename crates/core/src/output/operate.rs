@@ -26,6 +26,8 @@ pub enum Part {
     LowerLeak,
     /// What lies across the winding of the load with this number.
     Suppressor(usize),
+    /// A load that hangs on another output with its own end, or what lies across that.
+    Beyond,
     /// The meter.
     Meter,
 }

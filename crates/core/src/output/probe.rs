@@ -34,9 +34,9 @@ pub fn probe(wiring: &Wiring, around: &Surroundings) -> Option<Probe> {
         return None;
     }
     let end = if wiring.output.stage.has_lower() { FarEnd::Battery } else { FarEnd::Ground };
-    let with = |kind, ohm: f64| Wiring {
-        loads: vec![Load { resistance: Band::exact(ohms(ohm)), ..Load::usual(kind, end) }],
-        ..wiring.clone()
+    let with = |kind, ohm: f64| {
+        let load = Load { resistance: Band::exact(ohms(ohm)), ..Load::usual(kind, end) };
+        Wiring::alone(wiring.output.clone(), wiring.level, vec![load])
     };
     let (held, lamp) = (with(Kind::Resistor, PROBE_OHM), with(Kind::Lamp, LAMP_COLD_OHM));
     let lit = |phase| most(&lamp, phase, around);

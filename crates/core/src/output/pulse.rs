@@ -112,8 +112,9 @@ fn pulsing(
     // what still flows the same way while off
     let same_way = rest.current.base() * flow.current.base().signum();
     let floor = same_way.clamp(0.0, on_final);
-    let on_ohm = wiring.output.on_resistance_at(point.on, point.at.temperature);
-    let on_resistance = flow.resistance + on_ohm;
+    let closed = [Some(&wiring.output), wiring.partner(load)].into_iter().flatten();
+    let switches = closed.map(|it| it.on_resistance_at(point.on, point.at.temperature));
+    let on_resistance = switches.fold(flow.resistance, |sum, it| sum + it);
     let has_winding = inductance.base() > 0.0 && on_final > LEAST_A;
     let path = if has_winding { kick::path(wiring, load, flow, point) } else { None };
     let rhythm = match path {

@@ -1,8 +1,8 @@
 //! Every key state of one load on its output, at every corner.
 
 use super::{
-    Contact, KeyState, Load, LoadFlow, Operating, Point, Reading, Surroundings, Wiring, corner,
-    meter, operate,
+    Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, Operating, Point, Reading, Surroundings,
+    Wiring, corner, meter, operate,
 };
 use crate::quantity::{Band, Current, Measure, Voltage};
 
@@ -22,7 +22,8 @@ pub struct Rest {
 pub struct StateRest {
     /// The state.
     pub state: KeyState,
-    /// With everything as it is meant; where a relay's contact may be open or closed, the one that does more.
+    /// With everything as it is meant; where a relay's contact may be open or closed, or one output or another on, what
+    /// does most.
     pub nominal: Solved,
     /// Every corner.
     pub corners: Vec<Solved>,
@@ -77,12 +78,14 @@ fn nominal(
     state: KeyState,
     around: &Surroundings,
 ) -> Option<Solved> {
-    let solved = |contact: &Contact| {
-        let point = Point::nominal(around.nominal, subject, *contact);
+    let solved = |(contact, commanded): (&Contact, Commanded)| {
+        let point = Point { commanded, ..Point::nominal(around.nominal, subject, *contact) };
         Some(Solved { point, operating: operate(wiring, state, &point, around)? })
     };
-    let contacts = corner::contacts(state, wiring).iter().filter_map(solved);
-    contacts.reduce(|one, other| {
+    let contacts = corner::contacts(state, wiring).iter();
+    let commands = wiring.commands(state, subject);
+    let each = contacts.flat_map(|contact| commands.iter().map(move |it| (contact, *it)));
+    each.filter_map(solved).reduce(|one, other| {
         let more = other.size_at(subject) > one.size_at(subject);
         if more { other } else { one }
     })
@@ -105,12 +108,20 @@ impl Solved {
     }
 
     /// What a fitter calls this corner.
-    pub fn name(&self, state: KeyState, has_relay: bool) -> String {
-        let name = self.point.at.name;
-        let open = has_relay
+    pub fn name(&self, state: KeyState, wiring: &Wiring) -> String {
+        let mut name = self.point.at.name.to_owned();
+        if wiring.goes_to(FarEnd::Relay)
             && self.point.contact == Contact::Open
-            && !matches!(state, KeyState::KeyOff | KeyState::On | KeyState::Pulsed);
-        if open { format!("{name}, 87 open") } else { name.to_owned() }
+            && !matches!(state, KeyState::KeyOff | KeyState::On | KeyState::Pulsed)
+        {
+            name.push_str(", 87 open");
+        }
+        match self.point.commanded {
+            Commanded::OwnAlone => name.push_str(", the other output off"),
+            Commanded::All(_) => name.push_str(", several others on"),
+            Commanded::One(_) | Commanded::AsStated => {}
+        }
+        name
     }
 }
 

@@ -26,8 +26,9 @@ pub enum Position {
 }
 
 /// The states in the order of a day: the battery is connected, the key turned, the engine runs; the output is switched on
-/// and off; the controller restarts while it is on (a dip at a compression does it); the key is turned off.
-const DAY: [(KeyState, bool); 8] = [
+/// and off; the controller restarts while it is on (a dip at a compression does it); another output comes on; the key is
+/// turned off.
+const DAY: [(KeyState, bool); 9] = [
     (KeyState::KeyOff, false),
     (KeyState::Starting, false),
     (KeyState::Off, false),
@@ -35,6 +36,7 @@ const DAY: [(KeyState, bool); 8] = [
     (KeyState::Starting, true),
     (KeyState::On, true),
     (KeyState::Off, true),
+    (KeyState::OtherOn, true),
     (KeyState::KeyOff, true),
 ];
 

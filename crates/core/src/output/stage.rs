@@ -1,6 +1,6 @@
 //! The output itself: its switches, its resistors, and what it does in each key state.
 
-use super::{End, FarEnd, Load, Pulse};
+use super::{End, FarEnd, Load, Wiring};
 use crate::quantity::{
     Band, Current, Energy, Frequency, Measure, Resistance, Temperature, Voltage, ohms,
 };
@@ -57,10 +57,12 @@ pub enum KeyState {
     Starting,
     /// Controller up, the output commanded off: the rest state.
     Off,
-    /// The output commanded on.
+    /// The output commanded on, and the one at the load's other end set so that the load acts.
     On,
     /// The output switched on and off without end, at the load's frequency and duty.
     Pulsed,
+    /// Another output on that hangs together with this one through a load, the load that is asked about not asked to act.
+    OtherOn,
     /// A fault: key on, output off, and the fuse of the load's feed pulled.
     FeedLost,
     /// A fault: key on, and the controller's ground lost; its own consumption lifts what was its ground.
@@ -105,17 +107,6 @@ pub struct Output {
     pub pulse_limit: Option<Band<Frequency>>,
 }
 
-/// An output whose on-level is settled, and everything that hangs on it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Wiring {
-    /// The output.
-    pub output: Output,
-    /// The level that counts as on.
-    pub level: OnLevel,
-    /// The loads, solved together.
-    pub loads: Vec<Load>,
-}
-
 impl Stage {
     /// Every stage.
     pub const ALL: [Self; 4] = [Self::OpenDrain, Self::HighSide, Self::HalfBridge, Self::Logic];
@@ -146,12 +137,13 @@ impl Stage {
 
 impl KeyState {
     /// Every state, in order.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::KeyOff,
         Self::Starting,
         Self::Off,
         Self::On,
         Self::Pulsed,
+        Self::OtherOn,
         Self::FeedLost,
         Self::GroundLost,
         Self::SupplyLost,
@@ -172,13 +164,15 @@ impl KeyState {
         matches!(self, Self::On | Self::Pulsed)
     }
 
-    /// Whether a load can meet it: without a feed there is no fuse to pull, and not every load is pulsed.
+    /// Whether a load can meet it: without a feed there is no fuse to pull, not every load is pulsed, and few outputs hang
+    /// together.
     pub(super) fn concerns(self, wiring: &Wiring, load: &Load) -> bool {
         match self {
             Self::FeedLost => {
                 !matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt | FarEnd::Output)
             }
             Self::Pulsed => wiring.pulse().is_some(),
+            Self::OtherOn => !wiring.beyond.is_empty(),
             _ => true,
         }
     }
@@ -233,13 +227,15 @@ impl Output {
                 KeyState::KeyOff | KeyState::Starting | KeyState::GroundLost | KeyState::SupplyLost,
                 _,
             )
-            | (KeyState::Off | KeyState::FeedLost, Stage::OpenDrain | Stage::HighSide) => {
-                Drive::Open
-            }
+            | (
+                KeyState::Off | KeyState::OtherOn | KeyState::FeedLost,
+                Stage::OpenDrain | Stage::HighSide,
+            ) => Drive::Open,
             (KeyState::On | KeyState::Pulsed, _) => toward(level),
-            (KeyState::Off | KeyState::FeedLost, Stage::HalfBridge | Stage::Logic) => {
-                toward(level.other())
-            }
+            (
+                KeyState::Off | KeyState::OtherOn | KeyState::FeedLost,
+                Stage::HalfBridge | Stage::Logic,
+            ) => toward(level.other()),
         }
     }
 
@@ -254,31 +250,5 @@ impl Output {
             }
             (Stage::HalfBridge | Stage::Logic, None) => &OnLevel::BOTH,
         }
-    }
-}
-
-impl Wiring {
-    /// Whether two states are the same circuit: an output that is off is as open as one that starts.
-    pub(super) fn is_the_same(&self, one: KeyState, other: KeyState) -> bool {
-        let is_up = |state| matches!(state, KeyState::Starting | KeyState::Off);
-        is_up(one) && is_up(other) && self.drive(one) == self.drive(other)
-    }
-
-    /// How its pin is pulsed: as the first of its loads that is.
-    pub fn pulse(&self) -> Option<Pulse> {
-        self.loads.iter().find_map(|load| load.pulse)
-    }
-
-    /// What the stage does in a key state.
-    pub fn drive(&self, state: KeyState) -> Drive {
-        self.output.drive(self.level, state)
-    }
-
-    /// The most that the load's output may carry, and the output at its other end, where there is one.
-    pub fn current_limit(&self, subject: usize) -> Option<Current> {
-        let partner = self.loads.get(subject).filter(|load| load.far_end == FarEnd::Output);
-        let other = partner.and_then(|load| load.partner.as_ref()?.output.current_limit);
-        let limits = [self.output.current_limit, other].into_iter().flatten().map(|it| it.low);
-        limits.reduce(|one, other| if other < one { other } else { one })
     }
 }

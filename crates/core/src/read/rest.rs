@@ -1,5 +1,6 @@
 //! Outputs and loads from their fields.
 
+mod joined;
 mod load;
 
 use super::{Conditions, Entry, Reader, problem::shortened};
@@ -43,8 +44,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) name: String,
     pub(crate) link: Link,
     pub(crate) far_end: Option<FarEnd>,
-    /// The output at its other end, with its number.
-    pub(crate) partner: Option<(usize, Output)>,
+    /// The number of the output at its other end; nothing while that output's stage is not known.
+    pub(crate) partner: Option<usize>,
     pub(crate) unasked: Unasked,
     pub(crate) kind: Kind,
     pub(crate) resistance: Band<Resistance>,
@@ -105,29 +106,32 @@ pub(crate) enum Unasked {
 impl PlannedLoad {
     /// Whether it hangs on the output with this number, with either end.
     pub(crate) fn takes(&self, number: usize) -> bool {
-        self.link == Link::To(number) || self.partner.as_ref().is_some_and(|(at, _)| *at == number)
+        self.link == Link::To(number) || self.partner == Some(number)
     }
 
-    /// The load with its other end there, and `level` as on at an output there of which it is not known: both of a pair
-    /// are set alike.
-    pub(crate) fn to(&self, far_end: FarEnd, level: OnLevel) -> Load {
-        Load {
+    /// The load with its other end there, at the output with this number among the pins where that is one; `level`
+    /// counts as on at its own output.
+    pub(crate) fn to(&self, far_end: FarEnd, far_pin: usize, level: OnLevel) -> Load {
+        let partner = Partner { pin: far_pin, level };
+        let mut load = Load {
             kind: self.kind,
             far_end,
             resistance: self.resistance,
             pull_in: self.pull_in,
             drop_out: self.drop_out,
             inductance: self.inductance,
-            suppression: self.suppression_to(far_end),
+            suppression: Suppression::Unknown,
             pulse: self.pulse,
-            partner: self.partner.as_ref().map(|(_, output)| Box::new(partner(output, level))),
+            partner: (far_end == FarEnd::Output).then_some(partner),
             has_feed_diode: false,
-        }
+        };
+        load.suppression = self.suppression_of(&load);
+        load
     }
 
     /// A diode is the right way round with its stripe where the plus is when the load is on.
-    fn suppression_to(&self, far_end: FarEnd) -> Suppression {
-        let plus = if far_end == FarEnd::Ground { Stripe::Pin } else { Stripe::FarEnd };
+    fn suppression_of(&self, load: &Load) -> Suppression {
+        let plus = if load.is_from_pin() { Stripe::Pin } else { Stripe::FarEnd };
         match self.suppression {
             Suppressed::Unknown => Suppression::Unknown,
             Suppressed::None => Suppression::None,
@@ -137,14 +141,6 @@ impl PlannedLoad {
             }
         }
     }
-}
-
-fn partner(output: &Output, level: OnLevel) -> Partner {
-    let level = match output.levels() {
-        [only] => *only,
-        _ => level,
-    };
-    Partner { output: output.clone(), level }
 }
 
 /// Reads the outputs, then the loads that name them.

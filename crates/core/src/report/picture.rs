@@ -82,11 +82,13 @@ pub struct Circuit {
     pub far_end: &'static str,
     /// The kind of the load.
     pub load: &'static str,
+    /// Whether the plus is at the pin while the load acts, which is drawn below its other end.
+    pub is_driven_up: bool,
     /// Whether there is a pull-up, and the rail it goes to.
     pub pull_up: Option<&'static str>,
     /// Whether there is a pull-down.
     pub pull_down: bool,
-    /// What lies across the load's winding: `diode`, `diode-reversed` (it shorts the load when on) or `resistor`.
+    /// What lies across the load's winding: `diode-up` and `diode-down` (the way it conducts as drawn), or `resistor`.
     pub suppressor: Option<&'static str>,
     /// One for each key state, in the order in which the car meets them.
     pub states: Vec<CircuitState>,
@@ -96,7 +98,7 @@ pub struct Circuit {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CircuitState {
-    /// `key-off`, `starting`, `off`, `on`, or `pulsed` (everything a mean); then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+    /// `key-off`, `starting`, `off`, `on`, `pulsed` (everything a mean), `other-on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
     pub state: &'static str,
     /// The switch that is closed: `upper`, `lower`, or `open` where none is.
     pub drive: &'static str,

@@ -47,6 +47,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.no-live-key-off", "Don't connect it: live with the key off"),
     ("rest.no-may-stay-in", "Don't connect it: it may not let go"),
     ("rest.no-may-stay-in-key-off", "Don't connect it: may stay in, key off"),
+    ("rest.no-acts-with-other", "Don't connect it: another output works it"),
+    ("rest.no-may-stay-in-with-other", "Don't connect it: another output holds it"),
     ("rest.no-never-acts", "Don't connect it: it never acts"),
     ("rest.no-too-much-current", "Don't connect it: too much current"),
     ("rest.no-shorted-by-diode", "Don't connect it: its diode shorts it"),
@@ -94,6 +96,14 @@ pub(super) const SENTENCES: &[Sentence] = &[
     (
         "rest.may-stay-in-key-off",
         "{load} may stay in when the key is turned off: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).",
+    ),
+    (
+        "rest.acts-with-other",
+        "{load} acts when another output is on: {voltage} across it through {through}, and it acts from {acts} on ({corner}).",
+    ),
+    (
+        "rest.may-stay-in-with-other",
+        "{load} may not let go while another output is on: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).",
     ),
     (
         "rest.never-acts",
@@ -162,6 +172,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
     (
         "rest.shorted-by-diode",
         "The diode across {load} is the wrong way round for this: {current} through it ({corner}).",
+    ),
+    (
+        "rest.shorted-when-turned",
+        "When the other output drives {load} the other way round, the diode across it is a short: {current} through {through} ({corner}).",
     ),
     (
         "rest.kick-too-strong",
@@ -257,6 +271,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "Let the load's two wires change places, stripe of its diode to plus: {then}.",
     ),
     (
+        "rest.do-no-diode",
+        "Take the diode off, or a load without one: driven both ways, one way shorts through it, and the two outputs catch the kick themselves: {then}.",
+    ),
+    (
         "rest.do-stage",
         "Use {stage} instead that may carry {current}, its other end at {end}: {then}.",
     ),
@@ -289,6 +307,11 @@ pub(super) const SENTENCES: &[Sentence] = &[
     (
         "rest.do-no-lamp",
         "No test lamp: it takes {inrush} for a moment, and the output's limit is {limit}.",
+    ),
+    ("rest.do-prove-other", "Then the same at {output}, which is the load's other end: {reading}."),
+    (
+        "rest.do-prove-other-floats",
+        "Then at {output}, which is the load's other end, with {resistor} from it to {end}: {off} with the output off, and {on} with it on.",
     ),
     ("rest.do-check-limit", "Check the pin table: {output} must carry {current}."),
     ("rest.and-inrush", "{current} ({inrush} for a moment)"),
@@ -359,7 +382,9 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.state-starting", "Key on, starting"),
     ("rest.state-off", "Running, output off"),
     ("rest.state-on", "Output on"),
+    ("rest.state-both-on", "Both outputs on"),
     ("rest.state-pulsed", "Output pulsed"),
+    ("rest.state-other-on", "Other output on"),
     ("rest.state-feed-lost", "Fuse of its feed pulled"),
     ("rest.state-ground-lost", "Controller's ground lost"),
     ("rest.state-supply-lost", "Controller's supply lost"),
@@ -371,6 +396,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.effect-live-at-some", "LIVE at some corners"),
     ("rest.effect-acts", "acts"),
     ("rest.effect-acts-not-cranking", "acts; not sure while cranking"),
+    ("rest.effect-shorted", "shorted by its diode"),
+    ("rest.effect-turned", "acts the other way round"),
     ("rest.effect-not-sure", "not sure to act"),
     ("rest.effect-each-pulse", "acts with each pulse"),
     ("rest.effect-stays-in", "stays in between the pulses"),
@@ -384,6 +411,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "{load} on {output}, {stage} with {level} as on; its other end at {end}",
     ),
     ("rest.picture-state", "{voltage} across it, {current} through it: {effect} ({corner})."),
+    (
+        "rest.picture-state-beside",
+        "{voltage} across it, {current} through it and {beside} through {what}: {effect} ({corner}).",
+    ),
     // names
     ("rest.a-stage-open-drain", "an open-drain output"),
     ("rest.a-stage-high-side", "a high-side output"),

@@ -6,7 +6,7 @@ use super::{
 use crate::{
     fields,
     finding::{Finding, Severity},
-    output::{FarEnd, Kind, Output, Pulse},
+    output::{FarEnd, Kind, Pulse},
     quantity::{Band, Frequency, Inductance, Measure, Ratio, Resistance, Value, Voltage},
     read::{Entry, Reader, problem::shortened},
     say,
@@ -173,14 +173,14 @@ fn link(reader: &mut Reader<'_>, path: &str, outputs: &[PlannedOutput]) -> Link 
     Link::Nowhere
 }
 
-/// The output at the other end, with its number; nothing where it is not asked for, or not known.
+/// The number of the output at the other end; nothing where it is not asked for, or not known.
 fn partner(
     reader: &mut Reader<'_>,
     path: &str,
     link: Link,
     far_end: Option<&str>,
     outputs: &[PlannedOutput],
-) -> Option<(usize, Output)> {
+) -> Option<usize> {
     let shown = shortened(reader.text(path));
     if shown.is_empty() {
         reader.missing(path);
@@ -201,7 +201,7 @@ fn partner(
         return None;
     }
     reader.given(path, shown);
-    Some((at, outputs.get(at)?.output.clone()?))
+    outputs.get(at)?.output.as_ref().map(|_| at)
 }
 
 /// Reports a name that no output bears.

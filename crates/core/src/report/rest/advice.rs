@@ -5,7 +5,10 @@ use crate::{
     fields,
     finding::Finding,
     message::Message,
-    output::{Alternative, Change, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage, probe},
+    output::{
+        Alternative, Change, FarEnd, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage, probe,
+        reading,
+    },
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     read::Unasked,
     say,
@@ -22,6 +25,7 @@ pub(super) fn to_do(
     if is_clean {
         to_do.extend(proof(subject));
         to_do.extend(lamp(subject));
+        to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
     } else if remedies.is_empty() {
         to_do.push(say!("rest.do-nothing-found"));
@@ -51,12 +55,35 @@ fn proof(subject: &Subject<'_>) -> Option<Message> {
             on = range(&probe.on)
         ));
     }
-    let reading = Value::text(format!(
-        "{}, and {} with the output on",
-        reading_range(off).shown,
-        reading_range(on).shown
-    ));
-    Some(say!("rest.do-prove-reads", reading = reading))
+    Some(say!("rest.do-prove-reads", reading = off_and_on(off, on)))
+}
+
+/// The same for the output at the load's other end.
+fn proof_beyond(subject: &Subject<'_>) -> Option<Message> {
+    let number = subject.load.partner.filter(|_| subject.load.far_end == Some(FarEnd::Output))?;
+    let level = subject.cases.first()?.level;
+    let (planned, around) = (subject.planned, &subject.planned.around);
+    let wiring = planned.wiring(number, level)?;
+    let output = planned.outputs.get(number)?.name.clone();
+    let off = reading(&wiring, KeyState::Off, around)?;
+    if off.floats {
+        let probe = probe(&wiring, around)?;
+        return Some(say!(
+            "rest.do-prove-other-floats",
+            output = output,
+            resistor = probe.resistor,
+            end = names::end(probe.end),
+            off = range(&probe.off),
+            on = range(&probe.on)
+        ));
+    }
+    let on = reading(&wiring, KeyState::On, around)?;
+    Some(say!("rest.do-prove-other", output = output, reading = off_and_on(&off, &on)))
+}
+
+fn off_and_on(off: &Reading, on: &Reading) -> Value {
+    let (off, on) = (reading_range(off), reading_range(on));
+    Value::text(format!("{}, and {} with the output on", off.shown, on.shown))
 }
 
 /// What a test lamp shows at a pin that floats, or why none belongs there.
@@ -124,7 +151,12 @@ fn carried(running: Current, standing: Current) -> Value {
 pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
     let across = |solved: &Solved| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
     let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
-    let resting = states().filter(|it| !it.state.is_asked()).flat_map(|it| &it.corners);
+    let wiring = subject.wiring()?;
+    let is_turned =
+        |state: KeyState| state == KeyState::OtherOn && wiring.is_reversible(subject.at);
+    let resting = states()
+        .filter(|it| !it.state.is_asked() && !is_turned(it.state))
+        .flat_map(|it| &it.corners);
     let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
     let on = on.filter(|solved| !solved.point.at.is_cranking);
     let least = on.map(across).reduce(f64::min)?;
@@ -179,6 +211,7 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
         ),
         Change::Slower(limit) => say!("rest.do-slower", frequency = limit, then = then),
         Change::Turn => say!("rest.do-turn", then = then),
+        Change::NoDiode => say!("rest.do-no-diode", then = then),
         Change::Stage(stage, end) => {
             say!(
                 "rest.do-stage",

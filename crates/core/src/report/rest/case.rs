@@ -16,7 +16,9 @@ pub(super) struct Subject<'a> {
     pub(super) at: usize,
     /// One for each on-level that is possible.
     pub(super) cases: Vec<Case>,
-    /// Loads on the same output that too little is known of.
+    /// Loads on the same output, or on one that hangs together with it, this one among them.
+    pub(super) hanging: Vec<&'a PlannedLoad>,
+    /// The same, as far as too little is known of them.
     pub(super) left_out: Vec<&'a PlannedLoad>,
 }
 
@@ -39,20 +41,30 @@ impl<'a> Subject<'a> {
         let sharing = || planned.loads.iter().filter(|other| other.link == Link::To(link));
         let known = || sharing().filter(|other| other.is_solved());
         let at = known().position(|other| other.path == load.path)?;
-        let stage = output.output.as_ref()?;
-        let cases: Option<Vec<_>> = stage
-            .levels()
+        let levels = output.output.as_ref()?.levels();
+        let cases: Option<Vec<_>> = levels
             .iter()
             .map(|&level| {
-                let loads: Vec<Load> = known().filter_map(|it| it.solved_at(level)).collect();
-                let wiring = Wiring { output: stage.clone(), level, loads };
+                let wiring = planned.wiring(link, level)?;
                 let rest = rest(&wiring, at, &planned.around)?;
                 let judgement = judge(&rest, |_| true);
                 Some(Case { level, rest, judgement })
             })
             .collect();
-        let left_out = sharing().filter(|other| !other.is_solved()).collect();
-        Some(Self { planned, load, output, output_number: link, at, cases: cases?, left_out })
+        let joined = planned.joined(link);
+        let hangs = |load: &&PlannedLoad| joined.iter().any(|number| load.takes(*number));
+        let (hanging, left_out) =
+            planned.loads.iter().filter(hangs).partition(|other| other.is_solved());
+        Some(Self {
+            planned,
+            load,
+            output,
+            output_number: link,
+            at,
+            cases: cases?,
+            hanging,
+            left_out,
+        })
     }
 
     /// The wiring at the level that is known, or at the first that is possible.
@@ -73,17 +85,5 @@ impl<'a> Subject<'a> {
             .filter(|(number, _)| is_free(*number))
             .filter_map(|(number, it)| Some(Spare { number, output: it.output.clone()? }))
             .collect()
-    }
-}
-
-impl PlannedLoad {
-    /// Whether enough of it is known.
-    pub(super) fn is_solved(&self) -> bool {
-        self.far_end.is_some() && !self.is_unreadable
-    }
-
-    /// The load, if enough of it is known, with this level as on.
-    fn solved_at(&self, level: OnLevel) -> Option<Load> {
-        self.far_end.filter(|_| !self.is_unreadable).map(|far_end| self.to(far_end, level))
     }
 }

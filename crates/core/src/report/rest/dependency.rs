@@ -6,6 +6,7 @@ use crate::{
     message::Message,
     output::{End, Point, judge},
     quantity::{Band, Measure},
+    read::{Link, PlannedLoad},
     say,
 };
 
@@ -84,18 +85,22 @@ fn dependency<Q: Measure>(
     Some(Finding::new(Severity::Doubt, path, message))
 }
 
-/// Loads on the same output that the answer had to leave out.
+/// Loads on the same output, or on one that hangs together with it, that the answer had to leave out.
 pub(super) fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
-    let others = subject.wiring().map_or(1, |wiring| wiring.loads.len());
+    let others = subject.hanging.len();
     // said once, with the first of those that are answered
-    let is_first = subject.at == 0;
+    let is_first = subject.hanging.first().is_some_and(|first| first.path == subject.load.path);
+    let output_of = |load: &PlannedLoad| match load.link {
+        Link::To(number) => subject.planned.outputs.get(number),
+        Link::Blank | Link::Nowhere => None,
+    };
     let left_out = subject.left_out.iter().filter(|_| is_first);
     left_out
         .map(|load| {
             let message = say!(
                 "rest.solved-without",
                 load = load.name.clone(),
-                output = subject.output.name.clone(),
+                output = output_of(load).unwrap_or(subject.output).name.clone(),
                 others = if others == 1 {
                     "the other load".to_owned()
                 } else {

@@ -27,8 +27,9 @@ struct Told {
 #[derive(Clone, Debug, PartialEq)]
 struct Asked {
     number: usize,
-    output: (usize, PlannedOutput),
-    /// All loads on that output, this one among them, with their numbers.
+    /// Its output and those that hang together with it, with their numbers.
+    outputs: Vec<(usize, PlannedOutput)>,
+    /// All loads on them, this one among them, with their numbers.
     sharing: Vec<(usize, PlannedLoad)>,
     /// The outputs on which nothing hangs: it may be moved there.
     free: Vec<(usize, PlannedOutput)>,
@@ -82,10 +83,12 @@ impl Asked {
         let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));
         let outputs = || planned.outputs.iter().enumerate();
         let owned = |(number, it): (usize, &PlannedOutput)| (number, it.clone());
-        let sharing = loads().filter(|(_, it)| it.link == Link::To(link));
+        let joined = planned.joined(link);
+        let number_of = |number: &usize| outputs().nth(*number).map(owned);
+        let sharing = loads().filter(|(_, it)| joined.iter().any(|number| it.takes(*number)));
         Some(Self {
             number,
-            output: outputs().nth(link).map(owned)?,
+            outputs: joined.iter().filter_map(number_of).collect(),
             sharing: sharing.map(|(number, it)| (number, it.clone())).collect(),
             free: outputs().filter(|(number, _)| is_free(*number)).map(owned).collect(),
             around: planned.around.clone(),

@@ -1,7 +1,7 @@
 //! What things are called in the sentences, and their codes in the pictures.
 
 use crate::{
-    output::{Catcher, FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage},
+    output::{Catcher, FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage, Wiring},
     quantity::Value,
     words,
 };
@@ -50,7 +50,7 @@ pub(super) fn a_stage(stage: Stage) -> Value {
 
 pub(super) fn part(part: Part) -> Value {
     word(match part {
-        Part::Load(_) | Part::Meter => "rest.part-load",
+        Part::Load(_) | Part::Beyond | Part::Meter => "rest.part-load",
         Part::Suppressor(_) => "rest.part-suppressor",
         Part::UpperSwitch => "rest.part-upper-switch",
         Part::LowerSwitch => "rest.part-lower-switch",
@@ -83,9 +83,18 @@ pub(super) fn state(state: KeyState) -> &'static str {
         KeyState::Off => "rest.state-off",
         KeyState::On => "rest.state-on",
         KeyState::Pulsed => "rest.state-pulsed",
+        KeyState::OtherOn => "rest.state-other-on",
         KeyState::FeedLost => "rest.state-feed-lost",
         KeyState::GroundLost => "rest.state-ground-lost",
         KeyState::SupplyLost => "rest.state-supply-lost",
+    }
+}
+
+/// The state as the load meets it: one that needs both outputs of its pair is asked to act by both.
+pub(super) fn state_of(state: KeyState, wiring: &Wiring, subject: usize) -> &'static str {
+    match state {
+        KeyState::On if wiring.needs(subject).is_some() => "rest.state-both-on",
+        _ => self::state(state),
     }
 }
 
@@ -96,6 +105,7 @@ pub(super) fn state_code(state: KeyState) -> &'static str {
         KeyState::Off => "off",
         KeyState::On => "on",
         KeyState::Pulsed => "pulsed",
+        KeyState::OtherOn => "other-on",
         KeyState::FeedLost => "feed-lost",
         KeyState::GroundLost => "ground-lost",
         KeyState::SupplyLost => "supply-lost",

@@ -118,7 +118,7 @@ struct Fit {
 fn fit(planned: &PlannedRest, load: &PlannedLoad, output: &Output, far_end: FarEnd) -> Option<Fit> {
     let levels = output.levels();
     levels.iter().find_map(|&level| {
-        let wiring = Wiring { output: output.clone(), level, loads: vec![load.to(far_end, level)] };
+        let wiring = Wiring::alone(output.clone(), level, vec![load.to(far_end, 0, level)]);
         let voltages = suits(&wiring, 0, &planned.around)?;
         Some(Fit { level: (levels.len() > 1).then_some(level), voltages })
     })

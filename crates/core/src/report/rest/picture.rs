@@ -15,6 +15,9 @@ use crate::{
     say,
 };
 
+/// Less than this is not drawn, nor said.
+const LEAST_A: f64 = 5e-7;
+
 /// A picture for each on-level that is possible.
 pub(super) fn pictures(subject: &Subject<'_>) -> Vec<Picture> {
     subject.cases.iter().filter_map(|case| circuit(subject, case).map(Picture::Circuit)).collect()
@@ -43,32 +46,52 @@ fn circuit(subject: &Subject<'_>, case: &Case) -> Option<Circuit> {
         stage: names::stage_code(output.stage),
         far_end: names::end_code(load.far_end),
         load: names::kind_code(load.kind),
+        is_driven_up: !is_driven_down(load),
         pull_up: output.pull_up.as_ref().map(|(_, rail)| names::rail_code(*rail)),
         pull_down: output.pull_down.is_some(),
         suppressor: match load.suppression {
             Suppression::Unknown | Suppression::None => None,
-            Suppression::Diode { is_right_way: true } => Some("diode"),
-            Suppression::Diode { is_right_way: false } => Some("diode-reversed"),
+            Suppression::Diode { is_right_way } => {
+                Some(if is_right_way == is_driven_down(load) { "diode-up" } else { "diode-down" })
+            }
             Suppression::Resistor(_) => Some("resistor"),
         },
         states: case.rest.states.iter().filter_map(|state| drawn(load, case, state)).collect(),
     })
 }
 
+/// Whether the plus is above while the load acts: the pin is drawn above ground and below every feed.
+fn is_driven_down(load: &Load) -> bool {
+    load.far_end == FarEnd::Ground || !load.is_from_pin()
+}
+
 fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
-    let (effect, tone) = table::effect(load, &case.judgement, state);
+    let (effect, tone) = table::effect(load, case, state);
     let solved = shown(load, state);
     let flow = solved.load()?;
-    let has_relay = case.rest.wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
-    let is_backwards = flow.current.base() * table::forward(load, case) < -5e-7;
+    let is_backwards = flow.current.base() * table::forward(load, case) < -LEAST_A;
+    let voltage = advice::size(flow.voltage);
     let size = amperes(flow.current.base().abs()).show();
-    let summary = say!(
-        "rest.picture-state",
-        voltage = advice::size(flow.voltage),
-        current = table::backwards(size, is_backwards),
-        effect = names::word(effect),
-        corner = solved.name(state.state, has_relay)
-    );
+    let current = table::backwards(size, is_backwards);
+    let (effect, corner) = (names::word(effect), solved.name(state.state, &case.rest.wiring));
+    let summary = match beside(solved) {
+        Some(current_beside) => say!(
+            "rest.picture-state-beside",
+            voltage = voltage,
+            current = current,
+            beside = current_beside,
+            what = names::part(Part::Suppressor(solved.point.subject)),
+            effect = effect,
+            corner = corner
+        ),
+        None => say!(
+            "rest.picture-state",
+            voltage = voltage,
+            current = current,
+            effect = effect,
+            corner = corner
+        ),
+    };
     Some(CircuitState {
         state: names::state_code(state.state),
         drive: match case.rest.wiring.drive(state.state) {
@@ -76,7 +99,7 @@ fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
             Drive::ToGround => "lower",
             Drive::ToSupply => "upper",
         },
-        name: say!(names::state(state.state)),
+        name: say!(names::state_of(state.state, &case.rest.wiring, case.rest.subject)),
         summary,
         tone,
         pin: solved.operating.pin.map(Measure::show),
@@ -84,6 +107,14 @@ fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
         rail: solved.operating.rail.map(Measure::show),
         currents: currents(load, state.state, solved),
     })
+}
+
+/// What flows through what lies across the load, where that is more than nothing.
+fn beside(solved: &Solved) -> Option<Current> {
+    let part = Part::Suppressor(solved.point.subject);
+    let branch = solved.operating.branches.iter().find(|it| it.part == part)?;
+    let current = amperes(branch.current.base().abs());
+    (current.base() >= LEAST_A).then_some(current)
 }
 
 /// What is meant, unless a corner is worse: then that corner, so that the picture agrees with the verdict.
@@ -110,7 +141,7 @@ fn currents(load: &Load, state: KeyState, solved: &Solved) -> Vec<picture::Branc
     }
     branches.push(("feed-consumers", operating.into_feed()));
     branches.push(("rail-consumers", operating.into_rail()));
-    let carries = |current: &Current| current.base().abs() >= 5e-7;
+    let carries = |current: &Current| current.base().abs() >= LEAST_A;
     let drawn = branches.into_iter().filter(|(_, current)| carries(current));
     drawn.map(|(part, current)| picture::Branch { part, current: current.show() }).collect()
 }
@@ -126,7 +157,7 @@ fn branch(branch: &Branch, subject: usize) -> Option<(&'static str, Current)> {
     Some(match branch.part {
         Part::Load(at) if at == subject => ("load", current),
         Part::Suppressor(at) if at == subject => ("suppressor", current),
-        Part::Load(_) | Part::Suppressor(_) | Part::Meter => return None,
+        Part::Load(_) | Part::Suppressor(_) | Part::Beyond | Part::Meter => return None,
         Part::UpperSwitch | Part::UpperLeak => ("upper-switch", up()),
         Part::UpperDiode => ("upper-diode", up()),
         Part::PullUp => ("pull-up", up()),

@@ -8,8 +8,8 @@ use super::{
 };
 use crate::{
     output::{
-        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, Effect, FarEnd, Judgement, KeyState, Load,
-        Position, Solved, StateRest, Trouble, day,
+        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, Effect, FarEnd, Found, KeyState, Load, Position,
+        Solved, StateRest, Trouble, day,
     },
     quantity::{Band, Measure, Value, ohms, volts},
     report::{Row, Table, Tone},
@@ -59,17 +59,20 @@ fn through_a_day(case: &Case) -> Option<Table> {
     if steps.iter().all(|step| step.position != Position::MayStayIn) {
         return None;
     }
+    let is_reversible = case.rest.wiring.is_reversible(case.rest.subject);
+    let is_meant =
+        |state: KeyState| state.is_asked() || (state == KeyState::OtherOn && is_reversible);
     let row = |step: &DayStep| {
         let state = word(names::state(step.state));
         let name = match (step.state, step.is_after_on) {
             (KeyState::Starting, true) => word("rest.day-again"),
-            (KeyState::On, _) | (_, false) => state,
+            (KeyState::On | KeyState::OtherOn, _) | (_, false) => state,
             (_, true) => Value::text(say!("rest.day-on-before", state = state).into_text()),
         };
         let (position, tone) = match step.position {
             Position::Out => ("rest.position-out", None),
             Position::MayStayIn => ("rest.position-may-stay", Some(Tone::Doubtful)),
-            Position::In if step.state.is_asked() => ("rest.position-in", None),
+            Position::In if is_meant(step.state) => ("rest.position-in", None),
             Position::In => ("rest.position-in", Some(Tone::Bad)),
         };
         Row { cells: vec![name, word(position)], tone }
@@ -87,13 +90,13 @@ fn through_a_day(case: &Case) -> Option<Table> {
 }
 
 fn row(load: &Load, case: &Case, state: &StateRest) -> Row {
-    let (effect, tone) = effect(load, &case.judgement, state);
+    let (effect, tone) = effect(load, case, state);
     let nothing = || Value::text("");
     let pin = pin(state);
     let forward = forward(load, case);
     Row {
         cells: vec![
-            word(names::state(state.state)),
+            word(names::state_of(state.state, &case.rest.wiring, case.rest.subject)),
             word(effect),
             state.voltage().map_or_else(nothing, |band| sized(&band, forward)),
             state.current().map_or_else(nothing, |band| sized(&band, forward)),
@@ -149,12 +152,14 @@ fn pin(state: &StateRest) -> Option<Band<crate::quantity::Voltage>> {
 }
 
 /// What the load does over all corners of a state: the code of the words, and how it sounds.
-pub(super) fn effect(
-    load: &Load,
-    judgement: &Judgement,
-    state: &StateRest,
-) -> (&'static str, Tone) {
+pub(super) fn effect(load: &Load, case: &Case, state: &StateRest) -> (&'static str, Tone) {
+    let is_reversible = case.rest.wiring.is_reversible(case.rest.subject);
+    let is_shorted = |it: &Found| it.trouble == Trouble::ShortedByDiode && it.state == state.state;
     match state.state {
+        _ if case.judgement.found.iter().any(is_shorted) => {
+            return ("rest.effect-shorted", Tone::Bad);
+        }
+        KeyState::OtherOn if is_reversible => return when_turned(load, state),
         KeyState::On => return when_on(load, state),
         KeyState::Pulsed => return switching::effect(load, state),
         _ => {}
@@ -166,7 +171,7 @@ pub(super) fn effect(
     let worst = state.corners.iter().map(at).max().unwrap_or(Effect::Released);
     let least = state.corners.iter().map(at).min().unwrap_or(Effect::Released);
     let feeds = |trouble| {
-        let mut found = judgement.found.iter();
+        let mut found = case.judgement.found.iter();
         state.state == KeyState::KeyOff && found.any(|it| it.trouble == trouble)
     };
     if state.state.is_fault() {
@@ -184,6 +189,14 @@ pub(super) fn effect(
             ("rest.effect-rests-feeds", Tone::Bad)
         }
         (Effect::Released, _) => ("rest.effect-rests", Tone::Good),
+    }
+}
+
+/// A load that the other output of its pair drives backwards; where one conducts one way only it rests.
+fn when_turned(load: &Load, state: &StateRest) -> (&'static str, Tone) {
+    match when_on(load, state) {
+        ("rest.effect-never", _) => ("rest.effect-rests", Tone::Good),
+        (_, tone) => ("rest.effect-turned", tone),
     }
 }
 

@@ -7,7 +7,7 @@ use super::{
 use crate::{
     finding::{Finding, Severity},
     message::{Message, Shown},
-    output::{FarEnd, Found, KeyState, Kick, Load, Part, Solved, Trouble, kick},
+    output::{Found, KeyState, Kick, Load, Part, Solved, Trouble, kick},
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     read::{PlannedLoad, Suppressed, Unasked},
     say,
@@ -94,6 +94,8 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
             | T::MayStayIn
             | T::MayStayInKeyOff
             | T::MayStayInAtRestart
+            | T::ActsWithOther
+            | T::MayStayInWithOther
             | T::ActsWithoutFeed
             | T::ActsWithoutGround
             | T::ActsWithoutSupply
@@ -133,13 +135,16 @@ fn path(subject: &Subject<'_>, trouble: Trouble) -> String {
     }
 }
 
-fn code(trouble: Trouble) -> &'static str {
+fn code(trouble: Trouble, state: KeyState) -> &'static str {
     match trouble {
+        Trouble::ShortedByDiode if state == KeyState::OtherOn => "rest.shorted-when-turned",
         Trouble::LiveAtRest => "rest.live-at-rest",
         Trouble::LiveAtKeyOn => "rest.live-at-key-on",
         Trouble::LiveKeyOff => "rest.live-key-off",
         Trouble::MayStayIn => "rest.may-stay-in",
         Trouble::MayStayInKeyOff => "rest.may-stay-in-key-off",
+        Trouble::ActsWithOther => "rest.acts-with-other",
+        Trouble::MayStayInWithOther => "rest.may-stay-in-with-other",
         Trouble::NeverActs => "rest.never-acts",
         Trouble::ShortedByDiode => "rest.shorted-by-diode",
         Trouble::TooMuchCurrent => "rest.too-much-current",
@@ -199,7 +204,7 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
         &kick_of(case, found).map_or_else(blank, |kick| kick.in_output.show()),
         &pulsing.map_or_else(blank, |it| it.heat.show()),
     ];
-    Some(Message::fitting(code(trouble), NAMES, &values))
+    Some(Message::fitting(code(trouble, found.state), NAMES, &values))
 }
 
 /// The limit of the output that a trouble speaks of.
@@ -270,8 +275,7 @@ fn into_rail(solved: &Solved) -> Value {
 }
 
 fn corner(case: &Case, found: &Found) -> String {
-    let has_relay = case.rest.wiring.loads.iter().any(|load| load.far_end == FarEnd::Relay);
-    found.worst.name(found.state, has_relay)
+    found.worst.name(found.state, &case.rest.wiring)
 }
 
 /// At the worst corner's temperature: acts perhaps, acts for certain, lets go for certain.

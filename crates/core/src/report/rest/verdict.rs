@@ -63,6 +63,8 @@ fn message(head: Option<Trouble>, unasked: Unasked) -> Message {
         Trouble::LiveKeyOff => "rest.no-live-key-off",
         Trouble::MayStayIn => "rest.no-may-stay-in",
         Trouble::MayStayInKeyOff => "rest.no-may-stay-in-key-off",
+        Trouble::ActsWithOther => "rest.no-acts-with-other",
+        Trouble::MayStayInWithOther => "rest.no-may-stay-in-with-other",
         Trouble::NeverActs => "rest.no-never-acts",
         Trouble::ShortedByDiode => "rest.no-shorted-by-diode",
         Trouble::TooMuchCurrent => "rest.no-too-much-current",

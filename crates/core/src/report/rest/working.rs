@@ -43,26 +43,32 @@ macro_rules! balance {
     };
 }
 
-const PIN: [(KeyState, [Formula; 5]); 7] = [
+const PIN: [(KeyState, [Formula; 5]); 8] = [
     (KeyState::KeyOff, balance!("V_pin, key off")),
     (KeyState::Starting, balance!("V_pin, starting")),
     (KeyState::Off, balance!("V_pin, off")),
     (KeyState::On, balance!("V_pin, on")),
+    (KeyState::OtherOn, balance!("V_pin, other on")),
     (KeyState::FeedLost, balance!("V_pin, feed lost")),
     (KeyState::GroundLost, balance!("V_pin, ground lost")),
     (KeyState::SupplyLost, balance!("V_pin, supply lost")),
 ];
-const BARE: [(KeyState, [Formula; 5]); 7] = [
+const BARE: [(KeyState, [Formula; 5]); 8] = [
     (KeyState::KeyOff, balance!("V_bare, key off")),
     (KeyState::Starting, balance!("V_bare, starting")),
     (KeyState::Off, balance!("V_bare, off")),
     (KeyState::On, balance!("V_bare, on")),
+    (KeyState::OtherOn, balance!("V_bare, other on")),
     (KeyState::FeedLost, balance!("V_bare, feed lost")),
     (KeyState::GroundLost, balance!("V_bare, ground lost")),
     (KeyState::SupplyLost, balance!("V_bare, supply lost")),
 ];
 const ACROSS: Formula =
     Formula { symbols: "V_load = V_pin - V_far", source: "Kirchhoff's voltage law" };
+const FLOATING: Formula = Formula {
+    symbols: "V_load = I R",
+    source: "a load whose two ends float carries nothing; Ohm's law",
+};
 const THROUGH: Formula = Formula { symbols: "I = V_load / R", source: OHM };
 const THROUGH_DIODE: Formula = Formula { symbols: "I = (V_load - V_f) / R", source: OHM };
 const DEAD_SUPPLY: Formula = Formula { symbols: "V_supply = I_dead R_dead", source: OHM };
@@ -82,7 +88,13 @@ pub(super) fn state_steps(state: KeyState, solved: &Solved) -> Vec<Step> {
     }
     let mut steps = dead_steps(operating);
     steps.extend(pin_step(&PIN, state, operating));
-    let (Some(flow), Some(pin)) = (solved.load(), operating.pin) else { return steps };
+    let Some(flow) = solved.load() else { return steps };
+    let Some(pin) = operating.pin else {
+        let values = [("I", flow.current.show()), ("R", flow.resistance.show())];
+        let across = volts(flow.current.base() * flow.resistance.base());
+        steps.push(step(&FLOATING, &values, across));
+        return steps;
+    };
     let far = flow.far.unwrap_or_default();
     let values = [("V_pin", pin.show()), ("V_far", far.show())];
     steps.push(step(&ACROSS, &values, pin - far));
@@ -129,7 +141,7 @@ fn dead_steps(operating: &Operating) -> Vec<Step> {
 
 /// The nodal balance; its result is worked out here from the branches, and a test holds it against the solver's.
 fn pin_step(
-    formulas: &[(KeyState, [Formula; 5]); 7],
+    formulas: &[(KeyState, [Formula; 5]); 8],
     state: KeyState,
     operating: &Operating,
 ) -> Option<Step> {
@@ -223,7 +235,7 @@ mod tests {
                     for &level in output.levels() {
                         // with a second load there are five branches and more
                         for loads in [vec![load.clone()], vec![load.clone(); 3]] {
-                            check(&Wiring { output: output.clone(), level, loads });
+                            check(&Wiring::alone(output.clone(), level, loads));
                         }
                     }
                 }

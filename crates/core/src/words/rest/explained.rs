@@ -43,6 +43,18 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         "Feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
     explained(
+        "rest.acts-with-other",
+        // A load that joins two pins lets the other output drive what hangs on this one.
+        "Two outputs that hang together through a load are not independent: one of them works what hangs on the other.",
+        "Give the load an output of its own, or one that holds its pin while it is off.",
+    ),
+    explained(
+        "rest.may-stay-in-with-other",
+        // The same, between drop-out and pull-in.
+        "A relay of 90 ohm may stay in at 1.2 V: what the other output lets through can hold it.",
+        "Give the load an output of its own, or one that holds its pin while it is off.",
+    ),
+    explained(
         "rest.never-acts",
         // With the output on, the load gets less than any such load needs, at every corner.
         "Both ends of the load are then at nearly the same voltage: it is wired to the wrong side.",
@@ -203,6 +215,12 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         // A diode across the winding conducts while the load should be driven.
         "As soon as the output is on, the diode is a dead short: it burns, or the output does.",
         "Turn the load's two wires round, or its plug's; where the other end can't change, take a relay without diode.",
+    ),
+    explained(
+        "rest.shorted-when-turned",
+        // A diode is the right way round for one direction, and a bridge pair drives both.
+        "The first time the load is turned back, the diode burns, or the outputs do.",
+        "Take the diode off: a pair of half-bridges catches the kick with its own switches.",
     ),
     explained(
         "rest.kick-too-strong",
