@@ -19,7 +19,7 @@ pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;
-pub(crate) use part::{Drawn, parts};
+pub(crate) use part::{Drawn, is_as_before, parts};
 use working::working;
 use yew::UseReducerDispatcher;
 

@@ -17,7 +17,7 @@ use quietpin_core::{
 };
 
 use crate::{
-    components::{Drawn, FieldProps, Page, answer_view, field_view, fold, parts},
+    components::{Drawn, FieldProps, Page, answer_view, field_view, fold, is_as_before, parts},
     element::{View, all, el, nothing},
     state::State,
 };
@@ -67,24 +67,31 @@ const QUESTION: Drawn = Drawn {
 };
 
 fn same_answers(one: &[Rc<Answer>], other: &[Rc<Answer>]) -> bool {
-    one.len() == other.len() && one.iter().zip(other).all(|(one, other)| is_same_answer(one, other))
-}
-
-/// Whether it is the same answer; most are handed on from one report to the next.
-fn is_same_answer(one: &Rc<Answer>, other: &Rc<Answer>) -> bool {
-    Rc::ptr_eq(one, other) || one == other
+    one.len() == other.len()
+        && one.iter().zip(other).all(|(one, other)| is_as_before(Some(one), Some(other)))
 }
 
 /// Whether the fields of a record stand as they did.
 fn same_fields(one: &State, other: &State, record: &str) -> bool {
-    fields_of(&one.report, record).eq(fields_of(&other.report, record))
+    let (mut one, mut other) = (fields_of(&one.report, record), fields_of(&other.report, record));
+    loop {
+        match (one.next(), other.next()) {
+            (None, None) => return true,
+            (Some(one), Some(other)) if is_as_it_stood(one, other) => {}
+            _ => return false,
+        }
+    }
 }
 
+/// Where it is the same as before, so is its path.
+fn is_as_it_stood(one: Standing<'_>, other: Standing<'_>) -> bool {
+    Rc::ptr_eq(one.1, other.1) || one == other
+}
+
+type Standing<'a> = (&'a String, &'a Rc<FieldState>);
+
 /// How the fields of a record stand.
-fn fields_of<'a>(
-    report: &'a Report,
-    record: &str,
-) -> impl Iterator<Item = (&'a String, &'a FieldState)> {
+fn fields_of<'a>(report: &'a Report, record: &str) -> impl Iterator<Item = Standing<'a>> {
     let record = format!("{record}.");
     let from = report.fields.range::<str, _>((Bound::Included(record.as_str()), Bound::Unbounded));
     from.take_while(move |(path, _)| path.starts_with(&record))

@@ -1,5 +1,7 @@
 //! Things the fitter should know, and what to do about each.
 
+use std::rc::Rc;
+
 use serde::Serialize;
 
 use crate::{message::Message, quantity::Holds, working::Step};
@@ -98,5 +100,41 @@ impl Finding {
     }
 }
 
-/// The findings of a report as they are gathered.
-pub type Findings = Vec<Finding>;
+/// The findings of a report as they are gathered; what is known from the report before is shared with it.
+#[derive(Clone, Debug, Default)]
+pub struct Findings {
+    gathered: Vec<Rc<Finding>>,
+}
+
+impl Findings {
+    /// Adds one.
+    pub fn push(&mut self, finding: Finding) {
+        self.gathered.push(Rc::new(finding));
+    }
+
+    /// Adds what was found before.
+    pub(crate) fn share(&mut self, known: &[Rc<Finding>]) {
+        self.gathered.extend_from_slice(known);
+    }
+
+    /// How many there are.
+    pub(crate) fn count(&self) -> usize {
+        self.gathered.len()
+    }
+
+    /// Those behind the first `count`.
+    pub(crate) fn since(&self, count: usize) -> &[Rc<Finding>] {
+        self.gathered.get(count..).unwrap_or_default()
+    }
+
+    /// All of them, in the order in which they were gathered.
+    pub(crate) fn into_all(self) -> Vec<Rc<Finding>> {
+        self.gathered
+    }
+}
+
+impl Extend<Finding> for Findings {
+    fn extend<T: IntoIterator<Item = Finding>>(&mut self, findings: T) {
+        self.gathered.extend(findings.into_iter().map(Rc::new));
+    }
+}

@@ -1,5 +1,6 @@
 //! From what was typed to typed values: the only way from a plan to the trade.
 
+mod again;
 mod channels;
 mod conditions;
 mod cranking;
@@ -11,7 +12,7 @@ mod problem;
 mod rest;
 mod row;
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, rc::Rc};
 
 use serde::Serialize;
 
@@ -20,7 +21,7 @@ pub use entry::Entry;
 
 use crate::{
     fields::{self, Field, Kind},
-    finding::Finding,
+    finding::{Finding, Findings},
     message::Message,
     plan::Plan,
     quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span},
@@ -32,7 +33,9 @@ pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, highest_speed, written};
 pub(crate) use fuel::{Fuelled, fuel};
 pub(crate) use injectors::{Car, FeedParts, Injectors, Set, feed_parts, injectors};
-pub(crate) use rest::{Link, PlannedLoad, PlannedOutput, PlannedRest, Suppressed, Unasked, rest};
+pub(crate) use rest::{
+    Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
+};
 pub(crate) use row::row;
 
 /// How a field stands: what the page shows beside it.
@@ -68,18 +71,21 @@ pub enum State {
     Unreadable,
 }
 
+/// How every field stands, by its path; shared with the report before where an edit left it alone.
+pub type FieldStates = BTreeMap<String, Rc<FieldState>>;
+
 /// Reads the fields of a plan, keeping for each how it stands.
 #[derive(Debug)]
 pub struct Reader<'a> {
     plan: &'a Plan,
-    fields: BTreeMap<String, FieldState>,
-    findings: Vec<Finding>,
+    fields: FieldStates,
+    findings: Findings,
 }
 
 impl<'a> Reader<'a> {
     /// A reader of this plan.
     pub fn new(plan: &'a Plan) -> Self {
-        Self { plan, fields: BTreeMap::new(), findings: Vec::new() }
+        Self { plan, fields: BTreeMap::new(), findings: Findings::default() }
     }
 
     /// The plan itself.
@@ -176,13 +182,13 @@ impl<'a> Reader<'a> {
     /// Says at a field that was read what is wrong with it beside the others.
     pub fn object(&mut self, path: &str, problem: &Message) {
         if let Some(field) = self.fields.get_mut(path) {
-            field.problem = Some(problem.clone());
+            Rc::make_mut(field).problem = Some(problem.clone());
         }
     }
 
     /// How the fields stand, and what is wrong with them.
-    pub fn into_parts(self) -> (BTreeMap<String, FieldState>, Vec<Finding>) {
-        (self.fields, self.findings)
+    pub fn into_parts(self) -> (FieldStates, Vec<Rc<Finding>>) {
+        (self.fields, self.findings.into_all())
     }
 
     fn keep(
@@ -194,7 +200,7 @@ impl<'a> Reader<'a> {
         problem: Option<Message>,
     ) {
         let basis = basis.map(str::to_owned);
-        self.fields.insert(path.to_owned(), FieldState { state, value, basis, problem });
+        self.fields.insert(path.to_owned(), Rc::new(FieldState { state, value, basis, problem }));
     }
 
     /// Reads a field with `read_text`, by its entry in [`fields`].

@@ -9,7 +9,7 @@ mod picture;
 mod rest;
 mod section;
 
-use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use serde::Serialize;
 
@@ -21,9 +21,9 @@ pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 
 use crate::{
-    finding::{Finding, Severity},
+    finding::{Finding, Findings, Severity},
     plan::Plan,
-    read::{self, FieldState, Reader},
+    read::{self, FieldStates, Reader},
     sorted,
 };
 
@@ -34,11 +34,11 @@ pub struct Report {
     /// The plan's name.
     pub name: String,
     /// What the fitter should know, worst first.
-    pub findings: Vec<Finding>,
+    pub findings: Vec<Rc<Finding>>,
     /// The answers, question by question.
     pub sections: Vec<Section>,
     /// How each field stands, by its path.
-    pub fields: BTreeMap<String, FieldState>,
+    pub fields: FieldStates,
 }
 
 impl Report {
@@ -56,7 +56,7 @@ pub fn report(plan: &Plan) -> Report {
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let mut reader = Reader::new(plan);
-    let mut findings = Vec::new();
+    let mut findings = Findings::default();
     let conditions = read::conditions(&mut reader);
     let engine = read::engine(&mut reader);
     let highest_speed = read::highest_speed(&mut reader);
@@ -71,8 +71,8 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
     ];
     let (fields, mut all) = reader.into_parts();
-    all.append(&mut findings);
+    all.append(&mut findings.into_all());
     // a stable sort keeps the order of the questions within a severity
-    sorted::by(&mut all, |one, other| one.severity.cmp(&other.severity));
+    sorted::by(&mut all, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
     Report { name: plan.name.clone(), findings: all, sections, fields }
 }

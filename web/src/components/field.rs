@@ -2,6 +2,8 @@
 
 mod input;
 
+use std::rc::Rc;
+
 use input::input;
 use quietpin_core::{
     fields::{Field, Kind},
@@ -29,7 +31,7 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let Some(field) = quietpin_core::fields::find(path) else { return nothing() };
     let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
-    let standing = state.report.fields.get(path);
+    let standing = state.report.fields.get(path).map(Rc::as_ref);
     let problem = standing.and_then(|it| it.problem.as_ref());
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
     let class = match problem {

@@ -1,5 +1,7 @@
 //! What the fitter should know, worst first, each leading to its place.
 
+use std::rc::Rc;
+
 use quietpin_core::{
     fields,
     finding::{Basis, Finding, Severity},
@@ -8,7 +10,7 @@ use quietpin_core::{
     words::explanation,
 };
 
-use super::{Drawn, Page, link_to, parts, working};
+use super::{Drawn, Page, is_as_before, link_to, parts, working};
 use crate::{
     element::{View, all, el, nothing, several},
     words,
@@ -33,7 +35,7 @@ pub(crate) fn found(page: &Page) -> View {
     if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() }
 }
 
-fn count(findings: &[Finding]) -> String {
+fn count(findings: &[Rc<Finding>]) -> String {
     let kinds = [
         (Severity::Danger, "danger", "dangers"),
         (Severity::Fault, "fault", "faults"),
@@ -51,8 +53,10 @@ fn count(findings: &[Finding]) -> String {
 }
 
 const FINDING: Drawn = Drawn {
-    draw: |page, at| page.state.report.findings.get(at).map_or_else(nothing, finding),
-    is_same: |one, other, at| one.report.findings.get(at) == other.report.findings.get(at),
+    draw: |page, at| page.state.report.findings.get(at).map_or_else(nothing, |it| finding(it)),
+    is_same: |one, other, at| {
+        is_as_before(one.report.findings.get(at), other.report.findings.get(at))
+    },
 };
 
 fn finding(finding: &Finding) -> View {

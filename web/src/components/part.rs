@@ -1,7 +1,7 @@
 //! A part of the page that is drawn anew only where something that it shows has changed: an edit changes little, and a
 //! plan with forty loads has thirty thousand elements.
 
-use std::mem::discriminant;
+use std::{mem::discriminant, rc::Rc};
 
 use yew::prelude::*;
 
@@ -18,6 +18,14 @@ pub(crate) struct Drawn {
     pub(crate) draw: fn(&Page, usize) -> View,
     /// Whether all that it shows is the same in both. What it does when pressed must not depend on anything else.
     pub(crate) is_same: fn(&State, &State, usize) -> bool,
+}
+
+/// Whether something is as it was; most is handed on from one report to the next, and need not be looked at.
+pub(crate) fn is_as_before<T: PartialEq>(one: Option<&Rc<T>>, other: Option<&Rc<T>>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => Rc::ptr_eq(one, other) || one == other,
+        (one, other) => one.is_none() && other.is_none(),
+    }
 }
 
 /// The parts with these numbers, each as it was drawn before where that will do.

@@ -4,11 +4,9 @@ use std::rc::Rc;
 
 use quietpin_core::{fields, report::Answer};
 
-use super::{
-    answers_in, controller::CONTROLLER, form, frame, is_same_answer, same_fields, section,
-};
+use super::{answers_in, controller::CONTROLLER, form, frame, same_fields, section};
 use crate::{
-    components::{Dispatch, Drawn, Page, answer_view, button, parts, sending},
+    components::{Dispatch, Drawn, Page, answer_view, button, is_as_before, parts, sending},
     element::{View, all, el, nothing, several},
     state::{Action, List, State},
 };
@@ -40,11 +38,7 @@ const LOAD: Drawn = Drawn {
     },
     is_same: |one, other, at| {
         let (plan, changed) = (&one.plan, &other.plan);
-        let answers = match (about(one, at), about(other, at)) {
-            (Some(one), Some(other)) => is_same_answer(one, other),
-            (one, other) => one.is_none() && other.is_none(),
-        };
-        answers
+        is_as_before(about(one, at), about(other, at))
             && plan.loads.get(at) == changed.loads.get(at)
             // it may be hung on any of them
             && plan.outputs.iter().map(|it| &it.name).eq(changed.outputs.iter().map(|it| &it.name))

@@ -1,10 +1,8 @@
 //! What was taken where the plan is blank.
 
-use std::collections::BTreeMap;
-
 use quietpin_core::{
     fields,
-    read::{FieldState, State},
+    read::{FieldStates, State},
 };
 
 use super::{
@@ -13,7 +11,7 @@ use super::{
 };
 
 /// Prints the values that were assumed, and why those.
-pub(super) fn print(sheet: &mut Sheet, fields: &BTreeMap<String, FieldState>) {
+pub(super) fn print(sheet: &mut Sheet, fields: &FieldStates) {
     let mut grid = Grid::new(["Blank in the plan", "taken as", "because"].map(Cell::text).into());
     let mut assumed: Vec<_> =
         fields.iter().filter(|(_, field)| field.state == State::Assumed).collect();

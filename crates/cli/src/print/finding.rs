@@ -1,5 +1,7 @@
 //! The findings, worst first.
 
+use std::rc::Rc;
+
 use quietpin_core::{
     fields,
     finding::{Basis, Finding, Severity},
@@ -10,7 +12,7 @@ use quietpin_core::{
 use super::{Options, sheet::Sheet, steps};
 
 /// Prints the findings, or that there are none.
-pub(super) fn print(sheet: &mut Sheet, findings: &[Finding], options: Options) {
+pub(super) fn print(sheet: &mut Sheet, findings: &[Rc<Finding>], options: Options) {
     sheet.heading("What to know first", '-');
     if findings.is_empty() {
         sheet.paragraph(0, "No findings. What is not answered below is not known to be right.");

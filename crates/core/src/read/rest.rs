@@ -3,14 +3,16 @@
 mod joined;
 mod load;
 
-use super::{Conditions, Entry, Reader, problem::shortened};
+use std::rc::Rc;
+
+use super::{Conditions, Entry, Reader, again::Before, problem::shortened};
 use crate::{
     finding::{Finding, Severity},
     output::{
         FarEnd, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
         Suppression, Surroundings,
     },
-    plan::MOST_ENTRIES,
+    plan::{self, MOST_ENTRIES},
     quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
     say,
 };
@@ -18,9 +20,9 @@ use crate::{
 /// All outputs and loads of a plan.
 #[derive(Debug)]
 pub(crate) struct PlannedRest {
-    pub(crate) outputs: Vec<PlannedOutput>,
-    pub(crate) loads: Vec<PlannedLoad>,
-    pub(crate) around: Surroundings,
+    pub(crate) outputs: Vec<Rc<PlannedOutput>>,
+    pub(crate) loads: Vec<Rc<PlannedLoad>>,
+    pub(crate) around: Rc<Surroundings>,
     /// Whether the resistance of the controller's dead supply was taken rather than typed.
     pub(crate) is_dead_rail_assumed: bool,
     /// The same for a dead feed.
@@ -143,13 +145,35 @@ impl PlannedLoad {
     }
 }
 
+/// Outputs and loads as they were read last.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct RestBefore {
+    outputs: Before<plan::Output, PlannedOutput>,
+    loads: Before<plan::Load, PlannedLoad>,
+    /// What the loads were read with: the name of each output, and whether its stage is known.
+    named: Vec<(String, bool)>,
+}
+
 /// Reads the outputs, then the loads that name them.
-pub(crate) fn rest(reader: &mut Reader<'_>, conditions: &Conditions) -> PlannedRest {
+pub(crate) fn rest(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    before: &mut RestBefore,
+) -> PlannedRest {
+    let plan = reader.plan();
     let count = limited(reader, "outputs", "Outputs", reader.plan().outputs.len());
-    let mut outputs: Vec<_> = (0..count).map(|at| output(reader, at)).collect();
+    let records = plan.outputs.get(..count).unwrap_or_default();
+    let mut outputs = before.outputs.each(reader, "outputs", records, output);
     tell_doubles_apart(reader, &mut outputs);
+    let named: Vec<_> = outputs.iter().map(|it| (it.name.clone(), it.output.is_some())).collect();
+    if before.named != named {
+        before.loads.forget();
+        before.named = named;
+    }
     let count = limited(reader, "loads", "Loads", reader.plan().loads.len());
-    let loads = (0..count).map(|at| load::load(reader, at, &outputs)).collect();
+    let records = plan.loads.get(..count).unwrap_or_default();
+    let read = |reader: &mut Reader<'_>, at| load::load(reader, at, &outputs);
+    let loads = before.loads.each(reader, "loads", records, read);
     let dead_rail = dead(reader, "conditions.dead_supply");
     let dead_feed = dead(reader, "conditions.dead_feed");
     PlannedRest {
@@ -157,11 +181,11 @@ pub(crate) fn rest(reader: &mut Reader<'_>, conditions: &Conditions) -> PlannedR
         loads,
         is_dead_rail_assumed: !matches!(dead_rail, Entry::Given(_)),
         is_dead_feed_assumed: !matches!(dead_feed, Entry::Given(_)),
-        around: surroundings(
+        around: Rc::new(surroundings(
             conditions,
             dead_rail.value().unwrap_or_else(usual_dead),
             dead_feed.value().unwrap_or_else(usual_dead),
-        ),
+        )),
     }
 }
 
@@ -313,14 +337,15 @@ fn rail_of(code: Option<&str>) -> PullRail {
 
 /// Reports an output that bears the name of an earlier one, and adds its number to the name: a load that names it
 /// without is taken to mean the first.
-fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [PlannedOutput]) {
+fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [Rc<PlannedOutput>]) {
     let mut seen: Vec<String> = Vec::new();
     for (at, output) in outputs.iter_mut().enumerate() {
         if seen.iter().any(|name| same_name(name, &output.name)) {
             let message = say!("rest.output-named-twice", name = output.name.clone());
             let path = format!("outputs.{at}.name");
             reader.unusable(Finding::new(Severity::Fault, path, message));
-            output.name = format!("{} (output {})", output.name, at + 1);
+            let name = format!("{} (output {})", output.name, at + 1);
+            Rc::make_mut(output).name = name;
         }
         seen.push(output.name.clone());
     }

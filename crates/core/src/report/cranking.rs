@@ -26,12 +26,15 @@ pub(super) fn section(
     findings: &mut Findings,
 ) -> Section {
     let known = read::cranking(reader, conditions, engine);
+    let before = findings.count();
     let answer = match &known.inputs {
         Some(inputs) => answered(&known, inputs, findings),
         None => open(&known),
     };
     // a threshold above the cranking speed is a slip of the field as well
-    for finding in findings.iter().filter(|it| it.message.code == "cranking.never-closes") {
+    for finding in
+        findings.since(before).iter().filter(|it| it.message.code == "cranking.never-closes")
+    {
         reader.object(&finding.subject, &finding.message);
     }
     Section { id: "cranking", question: say!("cranking.question"), answers: vec![answer.into()] }

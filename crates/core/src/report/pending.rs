@@ -1,9 +1,9 @@
 //! What stands in the place of a report until there is one.
 
-use std::{collections::BTreeMap, rc::Rc};
+use std::rc::Rc;
 
 use super::{Answer, Report, Section, Tone};
-use crate::{message::Message, plan::Plan};
+use crate::{message::Message, plan::Plan, read::FieldStates};
 
 impl Report {
     /// Every question of this plan, and nothing answered yet. It knows only the few words that it says, so that a page
@@ -32,7 +32,7 @@ impl Report {
             section("rest", "rest.question", "rest.pending", loads),
             section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
         ];
-        Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: BTreeMap::new() }
+        Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: FieldStates::new() }
     }
 }
 

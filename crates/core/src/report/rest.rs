@@ -32,7 +32,7 @@ pub(super) fn section(
     memory: &mut Memory,
     findings: &mut Findings,
 ) -> Section {
-    let planned = read::rest(reader, conditions);
+    let planned = read::rest(reader, conditions, memory.read_before());
     let answers = if planned.loads.is_empty() {
         vec![open::without_loads(&planned).into()]
     } else {

@@ -1,5 +1,7 @@
 //! Which outputs hang together through loads between them.
 
+use std::rc::Rc;
+
 use super::{Link, PlannedLoad, PlannedRest};
 use crate::output::{FarEnd, Load, OnLevel, Output, Pin, Wiring};
 
@@ -28,7 +30,7 @@ impl PlannedRest {
         let mut joined = vec![output];
         let mut at = 0;
         while let Some(&from) = joined.get(at) {
-            for (own, far) in self.loads.iter().filter_map(PlannedLoad::joins) {
+            for (own, far) in self.loads.iter().filter_map(|load| load.joins()) {
                 let there = if own == from { far } else { own };
                 if (own == from || far == from)
                     && self.stage(there).is_some()
@@ -66,7 +68,7 @@ impl PlannedRest {
     fn hanging(&self, output: usize, pins: &[usize], level: OnLevel) -> Vec<Load> {
         let hangs =
             self.loads.iter().filter(|load| load.link == Link::To(output) && load.is_solved());
-        let there = |load: &PlannedLoad| {
+        let there = |load: &Rc<PlannedLoad>| {
             let far_pin = load.partner.and_then(|far| pins.iter().position(|it| *it == far));
             Some(load.to(load.far_end?, far_pin.unwrap_or(0), level))
         };

@@ -1,5 +1,7 @@
 //! One load from its fields.
 
+use std::rc::Rc;
+
 use super::{
     Assumed, Link, PlannedLoad, PlannedOutput, Stripe, Suppressed, Unasked, name, same_name,
 };
@@ -12,7 +14,11 @@ use crate::{
     say,
 };
 
-pub(super) fn load(reader: &mut Reader<'_>, at: usize, outputs: &[PlannedOutput]) -> PlannedLoad {
+pub(super) fn load(
+    reader: &mut Reader<'_>,
+    at: usize,
+    outputs: &[Rc<PlannedOutput>],
+) -> PlannedLoad {
     let path = |field: &str| format!("loads.{at}.{field}");
     let name = name(reader, &path("name"), format!("load {}", at + 1));
     let far_end = reader.choice(&path("far_end"));
@@ -153,7 +159,7 @@ fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
     usual.map(|voltage| voltage * scale)
 }
 
-fn link(reader: &mut Reader<'_>, path: &str, outputs: &[PlannedOutput]) -> Link {
+fn link(reader: &mut Reader<'_>, path: &str, outputs: &[Rc<PlannedOutput>]) -> Link {
     let typed = reader.text(path);
     if typed.is_empty() {
         if let [only] = outputs {
@@ -179,7 +185,7 @@ fn partner(
     path: &str,
     link: Link,
     far_end: Option<&str>,
-    outputs: &[PlannedOutput],
+    outputs: &[Rc<PlannedOutput>],
 ) -> Option<usize> {
     let shown = shortened(reader.text(path));
     if shown.is_empty() {
@@ -205,7 +211,7 @@ fn partner(
 }
 
 /// Reports a name that no output bears.
-fn nowhere(reader: &mut Reader<'_>, path: &str, shown: &str, outputs: &[PlannedOutput]) {
+fn nowhere(reader: &mut Reader<'_>, path: &str, shown: &str, outputs: &[Rc<PlannedOutput>]) {
     let names: Vec<_> = outputs.iter().map(|output| output.name.as_str()).collect();
     let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
     let label = fields::find(path).map_or("", |field| field.label);

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     cranking::{Answer, Corner, Inputs, RelayAnswer, StopAnswer},
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Severity},
     quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
     read::Known,
     say,
@@ -29,8 +29,8 @@ pub(super) fn findings(
     inputs: &Inputs,
     answer: &Answer,
     advice: Option<Advice>,
-) -> Findings {
-    let mut findings = Findings::new();
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
     if let Some(threshold) = inputs.threshold {
         findings.extend(of_threshold(inputs, answer, threshold, advice));
         findings.extend(of_readings(inputs, answer, threshold, advice));
@@ -87,8 +87,8 @@ fn of_readings(
     answer: &Answer,
     threshold: RotationalSpeed,
     advice: Option<Advice>,
-) -> Findings {
-    let mut findings = Findings::new();
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
     let remedy = advice.map(|advice| advice.remedy());
     // where the time-out cuts power, that is the finding
     let is_heard = |corner: &Corner| corner.longest_interval <= inputs.stall_timeout.low;

@@ -1,5 +1,7 @@
 //! A load on its output at one on-level, solved and judged.
 
+use std::rc::Rc;
+
 use crate::{
     output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, judge, rest},
     read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
@@ -52,9 +54,9 @@ impl<'a> Subject<'a> {
             })
             .collect();
         let joined = planned.joined(link);
-        let hangs = |load: &&PlannedLoad| joined.iter().any(|number| load.takes(*number));
+        let hangs = |load: &&'a PlannedLoad| joined.iter().any(|number| load.takes(*number));
         let (hanging, left_out) =
-            planned.loads.iter().filter(hangs).partition(|other| other.is_solved());
+            planned.loads.iter().map(Rc::as_ref).filter(hangs).partition(|other| other.is_solved());
         Some(Self {
             planned,
             load,

@@ -1,5 +1,7 @@
 //! What was taken or left out, where the answer hangs on it.
 
+use std::rc::Rc;
+
 use super::{case::Subject, verdict};
 use crate::{
     finding::{Finding, Severity},
@@ -100,7 +102,7 @@ pub(super) fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
             let message = say!(
                 "rest.solved-without",
                 load = load.name.clone(),
-                output = output_of(load).unwrap_or(subject.output).name.clone(),
+                output = output_of(load).map_or(subject.output, Rc::as_ref).name.clone(),
                 others = if others == 1 {
                     "the other load".to_owned()
                 } else {

@@ -6,21 +6,22 @@ use super::answer;
 use crate::{
     finding::{Finding, Findings},
     output::Surroundings,
-    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore},
     report::Answer,
 };
 
-/// The answers of the report before, each with everything that it followed from.
+/// What was read for the report before, and its answers, each with everything that it followed from.
 #[derive(Clone, Debug, Default)]
 pub struct Memory {
-    told: Vec<Told>,
+    read: RestBefore,
+    told: Vec<Rc<Told>>,
 }
 
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 struct Told {
     asked: Asked,
     answer: Rc<Answer>,
-    findings: Vec<Finding>,
+    findings: Vec<Rc<Finding>>,
 }
 
 /// Everything that the answer about one load follows from.
@@ -28,17 +29,22 @@ struct Told {
 struct Asked {
     number: usize,
     /// Its output and those that hang together with it, with their numbers.
-    outputs: Vec<(usize, PlannedOutput)>,
+    outputs: Vec<(usize, Rc<PlannedOutput>)>,
     /// All loads on them, this one among them, with their numbers.
-    sharing: Vec<(usize, PlannedLoad)>,
+    sharing: Vec<(usize, Rc<PlannedLoad>)>,
     /// The outputs on which nothing hangs: it may be moved there.
-    free: Vec<(usize, PlannedOutput)>,
-    around: Surroundings,
+    free: Vec<(usize, Rc<PlannedOutput>)>,
+    around: Rc<Surroundings>,
     is_dead_rail_assumed: bool,
     is_dead_feed_assumed: bool,
 }
 
 impl Memory {
+    /// The outputs and loads as they were read last.
+    pub(super) fn read_before(&mut self) -> &mut RestBefore {
+        &mut self.read
+    }
+
     /// The answers about all loads, with their findings; these are what is remembered next.
     pub(super) fn recall(
         &mut self,
@@ -52,7 +58,7 @@ impl Memory {
 
     fn recall_one(
         &mut self,
-        before: &[Told],
+        before: &[Rc<Told>],
         planned: &PlannedRest,
         number: usize,
         findings: &mut Findings,
@@ -62,11 +68,11 @@ impl Memory {
         };
         let known = before.iter().find(|told| told.asked == asked).cloned();
         let told = known.or_else(|| {
-            let mut findings = Vec::new();
+            let mut findings = Findings::default();
             let answer = Rc::new(answer(planned, number, &mut findings)?);
-            Some(Told { asked, answer, findings })
+            Some(Rc::new(Told { asked, answer, findings: findings.into_all() }))
         })?;
-        findings.extend_from_slice(&told.findings);
+        findings.share(&told.findings);
         let answer = Rc::clone(&told.answer);
         self.told.push(told);
         Some(answer)
@@ -82,16 +88,16 @@ impl Asked {
         let loads = || planned.loads.iter().enumerate();
         let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));
         let outputs = || planned.outputs.iter().enumerate();
-        let owned = |(number, it): (usize, &PlannedOutput)| (number, it.clone());
+        let owned = |(number, it): (usize, &Rc<PlannedOutput>)| (number, Rc::clone(it));
         let joined = planned.joined(link);
         let number_of = |number: &usize| outputs().nth(*number).map(owned);
         let sharing = loads().filter(|(_, it)| joined.iter().any(|number| it.takes(*number)));
         Some(Self {
             number,
             outputs: joined.iter().filter_map(number_of).collect(),
-            sharing: sharing.map(|(number, it)| (number, it.clone())).collect(),
+            sharing: sharing.map(|(number, it)| (number, Rc::clone(it))).collect(),
             free: outputs().filter(|(number, _)| is_free(*number)).map(owned).collect(),
-            around: planned.around.clone(),
+            around: Rc::clone(&planned.around),
             is_dead_rail_assumed: planned.is_dead_rail_assumed,
             is_dead_feed_assumed: planned.is_dead_feed_assumed,
         })

@@ -1,11 +1,13 @@
 //! Answers that are not given yet: what is missing, and what would do.
 
+use std::rc::Rc;
+
 use super::names;
 use crate::{
     message::Message,
     output::{FarEnd, OnLevel, Output, Wiring, suits},
     quantity::Voltage,
-    read::{Link, PlannedLoad, PlannedRest},
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
     report::{Answer, Tone},
     say,
 };
@@ -88,7 +90,7 @@ fn outputs(planned: &PlannedRest, load: &PlannedLoad) -> Vec<Message> {
     let Some(far_end) = load.far_end else { return Vec::new() };
     let is_free = |number: usize| planned.loads.iter().all(|it| it.link != Link::To(number));
     let free = planned.outputs.iter().enumerate().filter(|(number, _)| is_free(*number));
-    let say_output = |(_, output): (usize, &crate::read::PlannedOutput)| {
+    let say_output = |(_, output): (usize, &Rc<PlannedOutput>)| {
         let stage = output.output.as_ref()?;
         let fit = fit(planned, load, stage, far_end)?;
         let ((unasked, on), name) = (fit.voltages, output.name.clone());
