@@ -93,6 +93,27 @@ for (const what of ["the blank page", "the demo with everything unfolded", "the 
   }));
 }
 
+/** Choices that their box cuts off, and that stand nowhere in full. */
+const cut = (page) => page.evaluate(() => {
+  const pen = document.createElement("canvas").getContext("2d");
+  return [...document.querySelectorAll(".entry select")].filter((it) => it.value !== "").flatMap((it) => {
+    const style = getComputedStyle(it);
+    pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+    // a select keeps some 20 px for its arrow
+    const room = it.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) - 20;
+    const said = it.selectedOptions[0].text;
+    const beside = [...it.closest(".field").querySelectorAll(".notes p")].filter((note) => note.offsetHeight > 0);
+    return pen.measureText(said).width <= room || beside.some((note) => note.innerText === said) ? [] : [`${it.id}: ${said}`];
+  });
+});
+
+test("what is chosen can be read in full on a phone", () => visit(async ({ page }) => {
+  await demo(page);
+  await typeAll(page, { "channels.ignition_mode": "paired-single", "outputs.0.stage": "open-drain", "loads.0.kind": "logic-input" });
+  assert.deepEqual(await cut(page), []);
+  assert.ok(await page.locator(".notes .cut").first().isVisible(), "one of them is too long for its box");
+}));
+
 const focused = (page) => page.evaluate(() => document.activeElement.id);
 
 test("a finding leads to its field, by touch", () => visit(async ({ page }) => {

@@ -43,7 +43,7 @@ fn check(plan: &Plan, code: &str, tone: Tone) {
 }
 
 fn finding<'a>(report: &'a Report, code: &str) -> Option<&'a quietpin_core::finding::Finding> {
-    report.findings.iter().find(|it| it.message.code == code)
+    report.findings.iter().find(|it| it.message.code == code).map(std::rc::Rc::as_ref)
 }
 
 #[test]

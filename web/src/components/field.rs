@@ -8,6 +8,7 @@ use input::input;
 use quietpin_core::{
     fields::{Field, Kind},
     message::Message,
+    quantity::Value,
     read::{FieldState, State as Standing},
 };
 
@@ -73,10 +74,20 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let is_asked = !field.measure.is_empty() && typed.is_empty();
     el!("div", "class" = "notes", "id" = format!("note-{}", props.path);
         (!text.is_empty()).then(|| el!("p"; text)),
+        cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
         can_be_set_back.then(|| set_back(props)),
         is_asked.then(|| measure(field)),
     )
 }
+
+/// What was chosen, where a phone cuts it off in its box.
+fn cut<'a>(field: &Field, value: Option<&'a Value>) -> Option<&'a str> {
+    let label = value.filter(|_| matches!(field.kind, Kind::Choice(_)))?.shown.as_str();
+    (label.chars().count() > FITS).then_some(label)
+}
+
+/// A label of so many letters fits into its box on a phone.
+const FITS: usize = 28;
 
 fn measure(field: &Field) -> View {
     el!("details", "class" = "measure";
