@@ -9,6 +9,7 @@
 
 pub mod channels;
 pub mod circuit;
+pub mod coil;
 pub mod conditions;
 pub mod cranking;
 pub mod engine;

@@ -8,10 +8,12 @@
 
 mod capacitive;
 mod inductive;
+mod limited;
 mod pulsed;
 
 pub use capacitive::Capacitive;
 pub use inductive::{Inductive, TurnOff, stored_energy_j};
+pub use limited::Limited;
 pub use pulsed::{Pulsed, Rhythm};
 
 use crate::math;

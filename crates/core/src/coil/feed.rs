@@ -1,0 +1,175 @@
+//! What the coils take from the supply at a speed, and whether relay, fuse and wire bear it.
+
+use super::{
+    Inputs,
+    charging::{Charged, Corner},
+    pattern::Pattern,
+};
+use crate::{
+    quantity::{
+        Area, Current, Length, Measure, Power, Resistance, RotationalSpeed, Temperature, Voltage,
+        amperes, watts,
+    },
+    tables::{copper, fuses},
+    working::{Formula, Step, step},
+};
+
+const MEAN: Formula = Formula {
+    symbols: "I_mean = N Q 6 n / a",
+    source: "the charge of one dwell, so often for each coil",
+};
+const SHARE: Formula = Formula {
+    symbols: "I_relay = I_mean N_relay / N",
+    source: "the coils spread over the relays, the most on one",
+};
+const LASTING: Formula = Formula {
+    symbols: "I_rated = I_relay / 75%",
+    source: "ISO 8820-3 ratings, from memory; loaded to 75%: common practice, no source",
+};
+const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };
+
+/// A fuse bears so much of its rating for a hundred hours: ISO 8820-3, from memory.
+const NEVER_BLOWS: f64 = 1.1;
+
+/// What all coils take at a speed, charged as meant at the charging supply.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Taken {
+    /// How many coils.
+    pub coils: u32,
+    /// The most coils that are charged at once.
+    pub at_once: u32,
+    /// The mean of the current.
+    pub mean: Current,
+    /// Its highest instant.
+    pub peak: Current,
+    /// Heat in one coil's primary.
+    pub in_coil: Power,
+    /// Heat in one coil's igniter.
+    pub in_igniter: Power,
+    /// What each coil that is charged carries, at the instant at which most flows, largest first.
+    carried: Vec<f64>,
+    /// How the mean was found.
+    pub working: Vec<Step>,
+}
+
+impl Taken {
+    pub(super) fn new(inputs: &Inputs, pattern: &Pattern, speed: RotationalSpeed) -> Option<Self> {
+        let hot = inputs.conditions.temperature.high;
+        let corner = Corner::nominal(inputs, inputs.conditions.supply.high, hot);
+        let coil = corner.charging()?;
+        let per_degree = 1.0 / (6.0 * speed.base());
+        let wanted = coil.time_to(inputs.wanted.base())?;
+        // no longer than there is time for
+        let spark = inputs.spark.nominal.base();
+        let dwell = wanted.min((pattern.least_degrees() * per_degree - spark).max(0.0));
+        let charged = Charged::new(&corner, dwell)?;
+        let mean_s = pattern.mean_degrees() * per_degree;
+        let coils = pattern.coils();
+        let mean = amperes(f64::from(coils) * charged.charge_c / mean_s);
+        let dwell_degrees = dwell / per_degree;
+        let carried_with = |left: Vec<f64>| {
+            let current = |left: f64| coil.current_at(dwell - left * per_degree);
+            let mut each: Vec<f64> = left.into_iter().filter_map(current).collect();
+            crate::sorted::by(&mut each, |one, other| other.total_cmp(one));
+            each
+        };
+        let instants = pattern.charging_at_ends(dwell_degrees).map(carried_with);
+        let sum = |each: &Vec<f64>| each.iter().sum::<f64>();
+        let carried =
+            instants.max_by(|one, other| sum(one).total_cmp(&sum(other))).unwrap_or_default();
+        let shown = [
+            ("N", coils.into()),
+            ("Q", Measure::show(amperes(charged.charge_c)).said(coulombs(charged.charge_c))),
+            ("n", speed.show()),
+            ("a", crate::quantity::CrankAngle::new(pattern.mean_degrees()).show()),
+        ];
+        Some(Self {
+            coils,
+            at_once: u32::try_from(carried.len()).unwrap_or(u32::MAX),
+            mean,
+            peak: amperes(sum(&carried)),
+            in_coil: watts(charged.in_coil.base() / mean_s),
+            in_igniter: watts(charged.in_igniter.base() / mean_s),
+            carried,
+            working: vec![step(&MEAN, &shown, mean)],
+        })
+    }
+}
+
+fn coulombs(charge_c: f64) -> String {
+    format!("{} mC", crate::quantity::number(charge_c * 1e3))
+}
+
+/// How the coils are fed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parts {
+    /// How many relays share them; at least one.
+    pub relays: u32,
+    /// Rating of a relay's contact, where known.
+    pub relay: Option<Current>,
+    /// Rating of a fuse, where known.
+    pub fuse: Option<Current>,
+    /// The lead from the battery to the coils, one way, where known.
+    pub lead: Option<(Length, Area)>,
+    /// The hottest that it gets.
+    pub hot: Temperature,
+}
+
+/// The feed of the coils on one relay.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Feed {
+    /// How many coils hang on it.
+    pub coils: u32,
+    /// What it carries on average.
+    pub mean: Current,
+    /// The highest instant.
+    pub peak: Current,
+    /// The least rating that its contact and its fuse must have.
+    pub least: Current,
+    /// The smallest fuse that carries it for long.
+    pub fuse: Option<Current>,
+    /// The drop in the lead at the highest instant, where the lead is known.
+    pub drop: Option<Voltage>,
+    /// How they were found.
+    pub working: Vec<Step>,
+}
+
+impl Feed {
+    /// The feed of the relay that has the most coils, those of them that carry most at once.
+    pub fn new(taken: &Taken, parts: &Parts) -> Self {
+        let coils = taken.coils.div_ceil(parts.relays.max(1));
+        let mean = taken.mean * (f64::from(coils) / f64::from(taken.coils.max(1)));
+        let most = taken.carried.iter().take(usize::try_from(coils).unwrap_or(usize::MAX));
+        let peak = amperes(most.sum());
+        let shown =
+            [("I_mean", taken.mean.show()), ("N_relay", coils.into()), ("N", taken.coils.into())];
+        let mut working = taken.working.clone();
+        working.push(step(&SHARE, &shown, mean));
+        let least = mean / fuses::LASTING;
+        working.push(step(&LASTING, &[("I_relay", mean.show())], least));
+        let drop = parts.lead.map(|(length, area)| {
+            let wire: Resistance = copper::wire(length, area, parts.hot);
+            let drop = Measure::from_base(peak.base() * wire.base());
+            let shown = [("l", length.show()), ("A", area.show()), ("T", parts.hot.show())];
+            working.push(step(&copper::WIRE, &shown, wire));
+            working.push(step(&DROP, &[("I_peak", peak.show()), ("R_w", wire.show())], drop));
+            drop
+        });
+        Self { coils, mean, peak, least, fuse: fuses::for_long(mean), drop, working }
+    }
+
+    /// Whether a fuse of this rating carries the mean for long.
+    pub fn is_fused_by(&self, rating: Current) -> bool {
+        rating.base() >= self.least.base() * (1.0 - 1e-9)
+    }
+
+    /// Whether a contact of this rating carries the mean for long and makes the highest instant.
+    pub fn is_switched_by(&self, rating: Current) -> bool {
+        self.is_fused_by(rating) && rating.base() >= self.peak.base() * (1.0 - 1e-9)
+    }
+}
+
+/// Whether a fuse of this rating never blows by a current, so that a coil that is held on burns behind it.
+pub fn never_blows(fuse: Current, current: Current) -> bool {
+    current.base() <= NEVER_BLOWS * fuse.base()
+}

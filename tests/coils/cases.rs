@@ -1,0 +1,240 @@
+//! Tables, and cases worked by hand.
+
+use quietpin_core::{
+    channels::Ignition,
+    coil::{
+        Inputs, answer,
+        feed::{Feed, Parts, never_blows},
+        pattern::Pattern,
+    },
+    conditions::Conditions,
+    engine::{Engine, Kind, Spacing},
+    quantity::{Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, volts},
+};
+use quietpin_tests::{Worst, reference, rows};
+
+use crate::{bare, even, exact, near, running, typed};
+
+const EIGHT: [u32; 8] = [1, 8, 4, 3, 6, 5, 7, 2];
+
+/// Source: `ignition_dwell_energy.csv`.
+#[test]
+fn the_dwell_and_the_energy_are_those_of_the_table() {
+    let mut worst = Worst::default();
+    for row in rows("ignition_dwell_energy.csv") {
+        let inputs = Inputs {
+            resistance: Band::exact(ohms(row.number("R_total_ohm"))),
+            inductance: Band::exact(henries(row.number("L_H"))),
+            wanted: amperes(row.number("I_target_A")),
+            ..bare(row.number("V_supply"))
+        };
+        let found = answer(&inputs).expect("there is such a coil");
+        let dwell = found.dwells.first().expect("one supply").nominal;
+        let listed = row.text("dwell_ms_exact");
+        if listed.is_empty() {
+            assert_eq!(dwell, None, "{}: never reached", row.place());
+            assert_eq!(found.falls_short, Holds::Always, "{}", row.place());
+            continue;
+        }
+        let ms = dwell.map(|dwell| dwell.base() * 1e3);
+        worst.check(
+            &row.place(),
+            ms,
+            row.number("dwell_ms_exact"),
+            1e-8 * row.number("dwell_ms_exact"),
+        );
+        let mj = found.charge.energy.base() * 1e3;
+        worst.check(
+            &row.place(),
+            Some(mj),
+            row.number("energy_mJ"),
+            1e-8 * row.number("energy_mJ"),
+        );
+    }
+}
+
+/// Source: `available_time` of `ignition_facts.json`.
+#[test]
+fn there_is_as_much_time_as_the_facts_say() {
+    let facts: serde_json::Value =
+        serde_json::from_str(&reference("ignition_facts.json")).expect("ignition_facts.json");
+    let eight = even(Kind::FourStroke, &EIGHT);
+    for (mode, fact) in [
+        (Ignition::Sequential, "rpm_7000_sequential_ms"),
+        (Ignition::EveryTurn, "rpm_7000_wasted_ms"),
+        (Ignition::PairedSingle, "rpm_7000_wasted_ms"),
+        (Ignition::PairedDouble, "rpm_7000_wasted_ms"),
+    ] {
+        let found = answer(&running(14.0, &eight, mode, 7000.0)).expect("a coil");
+        let available = found.at_speed.expect("it runs").available.base() * 1e3;
+        let listed = facts["available_time"][fact].as_f64().expect("a number");
+        near(fact, available, listed, 1e-12);
+    }
+    // one coil for all eight: an eighth of two turns, 120 / 7000 / 8 s
+    let found = answer(&running(14.0, &eight, Ignition::Distributor, 7000.0)).expect("a coil");
+    near(
+        "one coil",
+        found.at_speed.expect("it runs").available.base(),
+        120.0 / 7000.0 / 8.0,
+        1e-12,
+    );
+}
+
+#[track_caller]
+fn check_pattern(
+    engine: &Engine,
+    mode: Ignition,
+    coils: u32,
+    least: f64,
+    at_once: [(f64, u32); 2],
+) {
+    let pattern = Pattern::new(engine, mode);
+    assert_eq!(pattern.coils(), coils, "{mode:?}");
+    near("least", pattern.least().degrees(), least, 1e-12);
+    for (dwell, expected) in at_once {
+        assert_eq!(pattern.most_at_once(CrankAngle::new(dwell)), expected, "{mode:?}, {dwell}°");
+    }
+}
+
+/// Worked by hand: an eight fires every 90 degrees, so a charge of 126 (3 ms at 7000 a minute) overlaps the next one; by
+/// pairs two coils end together every 90 degrees of one turn.
+#[test]
+fn as_many_coils_are_charged_at_once_as_the_firing_order_makes() {
+    let eight = even(Kind::FourStroke, &EIGHT);
+    check_pattern(&eight, Ignition::Sequential, 8, 720.0, [(89.0, 1), (126.0, 2)]);
+    check_pattern(&eight, Ignition::EveryTurn, 8, 360.0, [(89.0, 2), (126.0, 4)]);
+    check_pattern(&eight, Ignition::PairedDouble, 4, 360.0, [(89.0, 1), (126.0, 2)]);
+    check_pattern(&eight, Ignition::Distributor, 1, 90.0, [(45.0, 1), (89.0, 1)]);
+    let three = even(Kind::FourStroke, &[1, 2, 3]);
+    // every turn: 0, 240 and 480 degrees are 0, 240 and 120 of one turn
+    check_pattern(&three, Ignition::EveryTurn, 3, 360.0, [(119.0, 1), (121.0, 2)]);
+    // a rotary of two rotors: leading and trailing end together, 180 degrees apart
+    let rotary = even(Kind::Rotary, &[1, 2]);
+    check_pattern(&rotary, Ignition::Sequential, 4, 360.0, [(179.0, 2), (181.0, 4)]);
+    // a two-stroke twin that fires both at once
+    let together = Spacing::Angles(vec![CrankAngle::new(0.0), CrankAngle::new(0.0)]);
+    let twin = Engine::new(Kind::TwoStroke, 2, &[1, 2], &together).expect("it is built");
+    check_pattern(&twin, Ignition::Sequential, 2, 360.0, [(10.0, 2), (359.0, 2)]);
+    // an odd-fire twin, 315 and 405 degrees: one coil has 315 at the least
+    let uneven = Spacing::Angles(vec![CrankAngle::new(0.0), CrankAngle::new(315.0)]);
+    let twin = Engine::new(Kind::FourStroke, 2, &[1, 2], &uneven).expect("it is built");
+    check_pattern(&twin, Ignition::Distributor, 1, 315.0, [(90.0, 1), (300.0, 1)]);
+    near("mean", Pattern::new(&twin, Ignition::Distributor).mean_degrees(), 360.0, 1e-12);
+}
+
+/// Worked by hand: 14 V over 0.5 ohm and 4 mH; 7.5 A after 8 ms ln(1 / (1 - 3.75 / 14)) = 2.494 ms.
+#[test]
+fn dwell_runs_out_where_the_time_is_the_time_that_is_needed() {
+    let eight = even(Kind::FourStroke, &EIGHT);
+    let inputs =
+        Inputs { spark: exact("1 ms"), ..running(14.0, &eight, Ignition::Distributor, 3000.0) };
+    let at = answer(&inputs).expect("a coil").at_speed.expect("it runs");
+    let dwell = -8e-3 * f64::ln_1p(-3.75 / 14.0);
+    near("needed", at.needed.base(), dwell, 1e-12);
+    near("available", at.available.base(), 5e-3 - 1e-3, 1e-12);
+    // 90 degrees in 3.494 ms: 15 / 3.494 ms turns a minute
+    near("runs out", at.runs_out.base(), 15.0 / (dwell + 1e-3), 1e-12);
+    near("duty", at.duty.base(), dwell / 5e-3, 1e-12);
+}
+
+/// Worked by hand: with 9 V of 14 V left at its limit of 10 A, an igniter takes 9 V · 10 A for as long as it holds it; a
+/// coil that is held on without a limit comes to 14 V / 0.5 ohm.
+#[test]
+fn a_coil_held_on_carries_all_that_its_resistance_or_its_igniter_lets_through() {
+    let free = answer(&bare(14.0)).expect("a coil").held;
+    near("current", free.current.nominal.base(), 28.0, 1e-12);
+    near("coil", free.in_coil.nominal.base(), 392.0, 1e-12);
+    near("igniter", free.in_igniter.base(), 0.0, 1e-12);
+    // 0.1 kg of copper, 387 J/(kg K), 100 K: 3870 J at 392 W
+    near("rises", free.rises_in.nominal.base(), 3870.0 / 392.0, 1e-12);
+    let limit = Some(exact("10 A"));
+    let held = answer(&Inputs { limit, ..bare(14.0) }).expect("a coil").held;
+    near("current", held.current.nominal.base(), 10.0, 1e-12);
+    near("igniter", held.in_igniter.base(), 90.0, 1e-12);
+    assert!(
+        never_blows(amperes(20.0), amperes(22.0)) && !never_blows(amperes(20.0), amperes(28.0))
+    );
+}
+
+/// A coil can't be charged beyond what its igniter holds.
+#[test]
+fn a_limit_below_the_current_wanted_is_never_passed() {
+    let limit = Some(exact("7 A"));
+    let found = answer(&Inputs { limit, ..bare(14.0) }).expect("a coil");
+    assert_eq!(found.falls_short, Holds::Always);
+    assert_eq!(found.dwells.first().and_then(|it| it.nominal), None);
+}
+
+/// Common practice, no source: a relay of 30 A for each bank of four coils on a V8, fed by heavy leads of about 4.5 m.
+///
+/// By hand, at 7000 turns a minute and 14 V, 2.494 ms of dwell are 104.7 degrees of 90: two coils at once, the second one
+/// charged for 14.7 degrees (0.351 ms) when the first one ends.
+#[test]
+fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
+    let eight = even(Kind::FourStroke, &EIGHT);
+    let inputs = running(14.0, &eight, Ignition::Sequential, 7000.0);
+    let at = answer(&inputs).expect("a coil").at_speed.expect("it runs");
+    assert_eq!(at.taken.at_once, 2);
+    let dwell = -8e-3 * f64::ln_1p(-3.75 / 14.0);
+    let second = -28.0 * f64::exp_m1((90.0 / 42000.0 - dwell) / 8e-3);
+    near("peak", at.taken.peak.base(), 7.5 + second, 1e-9);
+    // the charge of one dwell: 28 A (t - 8 ms (1 - exp(-t / 8 ms))) = 28 t - 8 ms 7.5 A
+    let charge = 28.0 * dwell - 8e-3 * 7.5;
+    near("mean", at.taken.mean.base(), 8.0 * charge / (120.0 / 7000.0), 1e-9);
+    let parts = Parts {
+        relays: 2,
+        relay: Some(amperes(30.0)),
+        fuse: Some(amperes(20.0)),
+        lead: Some((typed("4.5 m"), typed("6 mm2"))),
+        hot: celsius(20.0),
+    };
+    let feed = Feed::new(&at.taken, &parts);
+    assert_eq!(feed.coils, 4);
+    // both coils may be of one bank; 4.5 m of 6 mm² have 4.5 / (58 · 6) = 12.93 milliohm
+    near("peak", feed.peak.base(), at.taken.peak.base(), 1e-12);
+    near("mean", feed.mean.base(), at.taken.mean.base() / 2.0, 1e-12);
+    near("drop", feed.drop.expect("a lead").base(), feed.peak.base() * 4.5 / (58.0 * 6.0), 1e-9);
+    assert!(feed.is_switched_by(amperes(30.0)) && feed.is_fused_by(amperes(20.0)));
+    assert!(!feed.is_switched_by(amperes(5.0)), "{feed:?}");
+}
+
+/// The charge, and the heat, that small steps of `L di/dt = V - i R` come to.
+#[test]
+fn charge_and_heat_are_what_small_steps_of_the_equation_come_to() {
+    let limit = Some(exact("7.2 A"));
+    let inputs = Inputs { drop: exact("1 V"), limit, wanted: amperes(7.0), ..bare(14.0) };
+    let found = answer(&inputs).expect("a coil").charge;
+    let (steps, dwell) = (200_000_u32, found.time.base());
+    let step = dwell / f64::from(steps);
+    let slope = |current: f64| (13.0 - current * 0.5) / 4e-3;
+    let (mut current, mut charge, mut heat) = (0.0_f64, 0.0_f64, 0.0_f64);
+    for _ in 0..steps {
+        let middle = current + slope(current) * step / 2.0;
+        charge += middle * step;
+        heat += middle * middle * 0.5 * step;
+        current += slope(middle) * step;
+    }
+    near("current", found.current.base(), current, 1e-8);
+    near("in the coil", found.in_coil.base(), heat, 1e-8);
+    near("in the igniter", found.in_igniter.base(), charge, 1e-8);
+}
+
+/// Every whole volt between the ends has a row, and a wider band of temperatures a wider one of dwells.
+#[test]
+fn each_supply_has_its_row() {
+    let conditions = Conditions {
+        supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
+        temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
+    };
+    let found = answer(&Inputs { conditions, ..bare(14.0) }).expect("a coil");
+    let supplies: Vec<_> = found.dwells.iter().map(|it| it.supply.base()).collect();
+    assert_eq!(supplies, [8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 14.8]);
+    for dwell in &found.dwells {
+        let (least, nominal) = (dwell.least.expect("cold"), dwell.nominal.expect("20 °C"));
+        let most = dwell.most.map_or(f64::INFINITY, Measure::base);
+        assert!(least < nominal && nominal.base() < most, "{dwell:?}");
+        let (low, high) = dwell.current.expect("it is reached");
+        assert!(low.base() < 7.5 && high.base() > 7.5, "{dwell:?}");
+    }
+    assert!(seconds(0.0) < found.charge.time);
+}
