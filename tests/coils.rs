@@ -3,10 +3,13 @@
 //! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
 #![expect(
     clippy::expect_used,
+    clippy::indexing_slicing,
     clippy::panic,
     reason = "a test that can't go on must end, and say where"
 )]
 
+#[path = "coils/bad_input.rs"]
+mod bad_input;
 #[path = "coils/cases.rs"]
 mod cases;
 #[path = "coils/laws.rs"]

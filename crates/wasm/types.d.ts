@@ -220,6 +220,59 @@ rail: Value | null,
 currents: Array<Branch>, };
 
 /**
+ * The ignition coils and their feed.
+ */
+export type Coils = {
+/**
+ * Resistance of a primary at 20 °C.
+ */
+resistance?: string,
+/**
+ * Inductance of a primary.
+ */
+inductance?: string,
+/**
+ * Current to which it is charged.
+ */
+current?: string,
+/**
+ * Current that the igniter holds.
+ */
+limit?: string,
+/**
+ * What the igniter drops while it conducts.
+ */
+drop?: string,
+/**
+ * How long a spark burns.
+ */
+spark?: string,
+/**
+ * The most of the time that it may be charged.
+ */
+duty_limit?: string,
+/**
+ * How many relays share the coils.
+ */
+relays?: string,
+/**
+ * Rating of a relay's contact.
+ */
+relay?: string,
+/**
+ * Rating of a relay's fuse.
+ */
+fuse?: string,
+/**
+ * Length of the lead from the battery to the coils, one way.
+ */
+lead_length?: string,
+/**
+ * Size of that lead.
+ */
+lead_size?: string, };
+
+/**
  * The supply and the temperatures between which every answer must hold.
  */
 export type Conditions = {
@@ -945,7 +998,11 @@ loads?: Array<Load>,
 /**
  * Question 4.
  */
-cranking?: Cranking, };
+cranking?: Cranking,
+/**
+ * Question 5.
+ */
+coils?: Coils, };
 
 /**
  * Why a file is not a plan. The plan that is open stays as it is.

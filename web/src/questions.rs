@@ -2,6 +2,7 @@
 //! answers, the fields they rest on.
 
 mod channels;
+mod coils;
 mod conditions;
 mod controller;
 mod cranking;
@@ -35,7 +36,7 @@ struct Question {
     asks: &'static [&'static str],
 }
 
-const ALL: [Question; 5] = [
+const ALL: [Question; 6] = [
     Question { id: "channels", view: channels::channels_view, asks: &["engine", "channels"] },
     Question {
         id: "injectors",
@@ -49,6 +50,7 @@ const ALL: [Question; 5] = [
         asks: &["outputs", "loads", "name"],
     },
     Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking"] },
+    Question { id: "coils", view: coils::coils_view, asks: &["coils"] },
     Question { id: "conditions", view: conditions::conditions_view, asks: &["conditions"] },
 ];
 

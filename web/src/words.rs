@@ -50,6 +50,7 @@ pub(crate) fn short_name(section: &str) -> &'static str {
         "injectors" => "Injectors",
         "rest" => "Outputs",
         "cranking" => "Cranking",
+        "coils" => "Coils",
         _ => "",
     }
 }

@@ -6,6 +6,7 @@
 //! that much less. Between two charges a coil needs the time of its spark, in which it gives its energy away.
 
 pub mod charging;
+pub mod cures;
 pub mod feed;
 pub mod pattern;
 
@@ -89,14 +90,31 @@ pub struct AtSpeed {
     pub needed: Time,
     /// The speed at which the one is the other.
     pub runs_out: RotationalSpeed,
-    /// The same with the supply of a battery at rest, its alternator out.
-    pub runs_out_at_rest: Option<RotationalSpeed>,
+    /// The same with the supply of a battery at rest, its alternator out, and how it was found.
+    pub runs_out_at_rest: Option<(RotationalSpeed, Vec<Step>)>,
     /// The part of the time in which it is charged.
     pub duty: Ratio,
     /// What the coils take from the supply.
     pub taken: Taken,
     /// How they were found.
     pub working: Vec<Step>,
+}
+
+impl AtSpeed {
+    /// Whether the highest speed leaves the time that is needed.
+    pub fn is_in_time(&self) -> bool {
+        self.needed <= self.available
+    }
+
+    /// Whether a coil is charged for longer than its data allow.
+    pub fn is_over_duty(&self, inputs: &Inputs) -> bool {
+        inputs.duty_limit.is_some_and(|limit| self.duty > limit)
+    }
+
+    /// Whether it can be done.
+    pub fn is_enough(&self, inputs: &Inputs) -> bool {
+        self.is_in_time() && !self.is_over_duty(inputs)
+    }
 }
 
 /// What comes of it.
@@ -182,11 +200,16 @@ fn at_speed(inputs: &Inputs) -> Option<AtSpeed> {
     let available = seconds(period(speed)) - spark;
     let shown = [("a", pattern.least().show()), ("n", speed.show()), ("t_spark", spark.show())];
     working.push(step(&AVAILABLE, &shown, available));
-    let out_at = |dwell: Time| rpm(least / (6.0 * (dwell + spark).base()));
-    let runs_out = out_at(needed);
-    let shown =
-        [("a", pattern.least().show()), ("t_dwell", needed.show()), ("t_spark", spark.show())];
-    working.push(step(&RUNS_OUT, &shown, runs_out));
+    let out_at = |dwell: Time, working: &mut Vec<Step>| {
+        let runs_out = rpm(least / (6.0 * (dwell + spark).base()));
+        let shown =
+            [("a", pattern.least().show()), ("t_dwell", dwell.show()), ("t_spark", spark.show())];
+        working.push(step(&RUNS_OUT, &shown, runs_out));
+        runs_out
+    };
+    let runs_out = out_at(needed, &mut working);
+    let (at_rest, mut steps) =
+        Corner::slowest(inputs, conditions.supply.nominal, hot).time_to(inputs.wanted);
     let duty: Ratio = Measure::from_base(needed.base() / period(speed));
     let shown = [("t_dwell", needed.show()), ("n", speed.show()), ("a", pattern.least().show())];
     working.push(step(&DUTY, &shown, duty));
@@ -194,7 +217,7 @@ fn at_speed(inputs: &Inputs) -> Option<AtSpeed> {
         available,
         needed,
         runs_out,
-        runs_out_at_rest: longest(inputs, conditions.supply.nominal, hot).map(out_at),
+        runs_out_at_rest: at_rest.map(|dwell| (out_at(dwell, &mut steps), steps)),
         duty,
         taken: Taken::new(inputs, pattern, speed)?,
         working,

@@ -1,6 +1,7 @@
 //! Every field of the plan: what it is called, what may be typed, what is assumed when it is left blank.
 
 mod channels;
+mod coils;
 mod conditions;
 mod cranking;
 mod engine;
@@ -149,7 +150,7 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 9] = [
+const ALL: [&[Field]; 10] = [
     engine::FIELDS,
     channels::FIELDS,
     injectors::FIELDS,
@@ -158,6 +159,7 @@ const ALL: [&[Field]; 9] = [
     fuel::FIELDS,
     rest::FIELDS,
     cranking::FIELDS,
+    coils::FIELDS,
     conditions::FIELDS,
 ];
 
@@ -224,6 +226,7 @@ mod tests {
             ("outputs.0", Output::FIELDS),
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),
+            ("coils", crate::plan::Coils::FIELDS),
         ];
         for (record, names) in records {
             for name in names {

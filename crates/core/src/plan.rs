@@ -269,6 +269,36 @@ record! {
     }
 }
 
+record! {
+    /// The ignition coils and their feed.
+    Coils {
+        /// Resistance of a primary at 20 °C.
+        resistance: text,
+        /// Inductance of a primary.
+        inductance: text,
+        /// Current to which it is charged.
+        current: text,
+        /// Current that the igniter holds.
+        limit: text,
+        /// What the igniter drops while it conducts.
+        drop: text,
+        /// How long a spark burns.
+        spark: text,
+        /// The most of the time that it may be charged.
+        duty_limit: text,
+        /// How many relays share the coils.
+        relays: text,
+        /// Rating of a relay's contact.
+        relay: text,
+        /// Rating of a relay's fuse.
+        fuse: text,
+        /// Length of the lead from the battery to the coils, one way.
+        lead_length: text,
+        /// Size of that lead.
+        lead_size: text,
+    }
+}
+
 /// Everything that was typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
@@ -312,6 +342,9 @@ pub struct Plan {
     /// Question 4.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub cranking: Cranking,
+    /// Question 5.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub coils: Coils,
 }
 
 /// Most entries that a list is read to; the rest stays in the plan, unread, and is said.
@@ -334,6 +367,7 @@ impl Plan {
             "injector_feed" => place::view(self.injector_feed.views(), rest),
             "fuel" => place::view(self.fuel.views(), rest),
             "cranking" => place::view(self.cranking.views(), rest),
+            "coils" => place::view(self.coils.views(), rest),
             "outputs" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
             }
@@ -357,6 +391,7 @@ impl Plan {
             "injector_feed" => self.injector_feed == other.injector_feed,
             "fuel" => self.fuel == other.fuel,
             "cranking" => self.cranking == other.cranking,
+            "coils" => self.coils == other.coils,
             "outputs" => self.outputs == other.outputs,
             "loads" => self.loads == other.loads,
             _ => false,
@@ -377,6 +412,7 @@ impl Plan {
             "injector_feed" => place::slot(self.injector_feed.slots(), rest),
             "fuel" => place::slot(self.fuel.slots(), rest),
             "cranking" => place::slot(self.cranking.slots(), rest),
+            "coils" => place::slot(self.coils.slots(), rest),
             "outputs" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),
             "loads" => entry(rest)

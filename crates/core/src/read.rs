@@ -2,6 +2,7 @@
 
 mod again;
 mod channels;
+mod coils;
 mod conditions;
 mod cranking;
 mod engine;
@@ -20,6 +21,7 @@ pub use conditions::{Conditions, Corner};
 pub use entry::Entry;
 
 use crate::{
+    channels::Ignition,
     fields::{self, Field, Kind},
     finding::{Finding, Findings},
     message::Message,
@@ -28,6 +30,7 @@ use crate::{
 };
 
 pub(crate) use channels::{Channels, Seen, ignition, injection};
+pub(crate) use coils::{Coiled, coils};
 pub(crate) use conditions::conditions;
 pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, highest_speed, written};
@@ -130,6 +133,11 @@ impl<'a> Reader<'a> {
     /// A choice that another question reads: what is wrong with it is said there.
     fn choice_elsewhere(&self, path: &str) -> Option<&'static str> {
         problem::choice_of(fields::find(path)?, self.text(path)).ok()
+    }
+
+    /// How the coils are fired, where that is known.
+    fn ignition_mode(&self) -> Option<Ignition> {
+        self.choice_elsewhere("channels.ignition_mode").map(channels::ignition_of)
     }
 
     /// How the injectors are fired, where that is known, and the turns of the crank in a cycle.

@@ -1,6 +1,7 @@
 //! The whole answer to a plan.
 
 mod channels;
+mod coils;
 mod cranking;
 mod fuel;
 mod injectors;
@@ -69,6 +70,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
         ),
         rest::section(&mut reader, &conditions, memory, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
+        coils::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings),
     ];
     let (fields, mut all) = reader.into_parts();
     all.append(&mut findings.into_all());

@@ -3,6 +3,7 @@
 //! A gap is `{name}`; `{n|plug|plugs}` chooses by the number in `n`.
 
 mod channels;
+mod coils;
 mod cranking;
 mod engine;
 mod field;
@@ -32,7 +33,7 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 10] = [
+const SENTENCES: [&[Sentence]; 11] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
@@ -43,9 +44,10 @@ const SENTENCES: [&[Sentence]; 10] = [
     fuel::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
+    coils::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 9] = [
+const EXPLANATIONS: [&[Explanation]; 10] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     channels::EXPLANATIONS,
@@ -55,6 +57,7 @@ const EXPLANATIONS: [&[Explanation]; 9] = [
     fuel::EXPLANATIONS,
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,
+    coils::EXPLANATIONS,
 ];
 
 /// Every sentence.

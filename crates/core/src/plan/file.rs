@@ -35,6 +35,7 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "injector_feed" => fill(plan.injector_feed.slots(), value, &key)?,
             "fuel" => fill(plan.fuel.slots(), value, &key)?,
             "cranking" => fill(plan.cranking.slots(), value, &key)?,
+            "coils" => fill(plan.coils.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
             _ => return Err(format!("a plan has no part named “{key}”")),
@@ -107,6 +108,7 @@ impl Serialize for Plan {
             ("injector_feed", self.injector_feed.views()),
             ("fuel", self.fuel.views()),
             ("cranking", self.cranking.views()),
+            ("coils", self.coils.views()),
         ];
         for (name, part) in parts {
             let fields = record(part);

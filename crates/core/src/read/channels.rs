@@ -37,19 +37,24 @@ pub(crate) struct Seen {
 
 /// The ignition channels.
 pub(crate) fn ignition(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Channels<Ignition> {
-    let mode = reader.choice("channels.ignition_mode").map(|code| match code {
-        "every-turn" => Ignition::EveryTurn,
-        "paired-single" => Ignition::PairedSingle,
-        "paired-double" => Ignition::PairedDouble,
-        "distributor" => Ignition::Distributor,
-        _ => Ignition::Sequential,
-    });
+    let mode = reader.choice("channels.ignition_mode").map(ignition_of);
     let rotary = engine.is_some_and(|engine| engine.kind() == Kind::Rotary);
     Channels {
         mode,
         count: reader.whole("channels.ignition_count"),
         habit: habit(reader, "channels.ignition_habit"),
         seen: seen(reader, "channels.coils_wired", engine, rotary),
+    }
+}
+
+/// How coils are fired, by the code of the choice.
+pub(super) fn ignition_of(code: &str) -> Ignition {
+    match code {
+        "every-turn" => Ignition::EveryTurn,
+        "paired-single" => Ignition::PairedSingle,
+        "paired-double" => Ignition::PairedDouble,
+        "distributor" => Ignition::Distributor,
+        _ => Ignition::Sequential,
     }
 }
 

@@ -3,7 +3,11 @@
 use std::rc::Rc;
 
 use super::{Answer, Report, Section, Tone};
-use crate::{message::Message, plan::Plan, read::FieldStates};
+use crate::{
+    message::Message,
+    plan::{Coils, Plan},
+    read::FieldStates,
+};
 
 impl Report {
     /// Every question of this plan, and nothing answered yet. It knows only the few words that it says, so that a page
@@ -19,6 +23,8 @@ impl Report {
         } else {
             &["engine"]
         };
+        let of_coils =
+            if plan.coils == Coils::default() { &[][..] } else { &["coils", "coils.feed"] };
         let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
         let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
         let sections = vec![
@@ -31,6 +37,7 @@ impl Report {
             ),
             section("rest", "rest.question", "rest.pending", loads),
             section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
+            section("coils", "coils.question", "coils.pending", named(of_coils)),
         ];
         Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: FieldStates::new() }
     }

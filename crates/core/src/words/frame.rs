@@ -11,4 +11,6 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("rest.pending", "One moment…"),
     ("cranking.question", "When does the speed-switched relay pull in?"),
     ("cranking.pending", "One moment…"),
+    ("coils.question", "Are the coils charged in time, and fed well enough?"),
+    ("coils.pending", "One moment…"),
 ];

@@ -1,0 +1,104 @@
+//! What feeds the coils: relay, fuse and lead.
+
+use super::super::{Answer, Figure, Tone};
+use crate::{
+    coil::{
+        self,
+        feed::{Feed, Parts, never_blows},
+    },
+    finding::{Finding, Findings, Severity},
+    quantity::{Voltage, volts},
+    read::Coiled,
+    say,
+};
+
+/// More than this between battery and coils is too much: common practice, no source.
+fn most_drop() -> Voltage {
+    volts(0.3)
+}
+
+/// The answer: open until it is known how often the coils are charged.
+pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Findings) -> Answer {
+    let parts = &read.parts;
+    let Some(at) = &found.at_speed else {
+        let mut answer = Answer::new("coils.feed", Tone::Open, say!("coils.feed-open"));
+        answer.title = Some(say!("coils.feed-title"));
+        return answer;
+    };
+    let feed = Feed::new(&at.taken, parts);
+    let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
+    let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
+    let drops = feed.drop.is_some_and(|drop| drop > most_drop());
+    let (tone, verdict) = match (fuse_fails, relay_fails, feed.drop.filter(|_| drops)) {
+        (true, true, _) => (Tone::Bad, say!("coils.feed-both-small")),
+        (true, ..) => (Tone::Bad, say!("coils.feed-fuse-small")),
+        (_, true, _) => (Tone::Bad, say!("coils.feed-relay-small")),
+        (.., Some(drop)) => (Tone::Doubtful, say!("coils.feed-lead-thin", drop = drop)),
+        _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!("coils.feed-good")),
+        _ => match feed.fuse {
+            Some(fuse) => (Tone::Open, say!("coils.feed-wanted", fuse = fuse)),
+            None => (Tone::Doubtful, say!("coils.feed-too-much")),
+        },
+    };
+    let mut answer = Answer::new("coils.feed", tone, verdict);
+    answer.title = Some(say!("coils.feed-title"));
+    answer.why = Some(say!(
+        "coils.feed-why",
+        coils = feed.coils,
+        relays = parts.relays,
+        mean = feed.mean,
+        peak = feed.peak,
+        at_once = at.taken.at_once
+    ));
+    answer.to_do = vec![match feed.fuse {
+        Some(fuse) => say!("coils.feed-fit", fuse = fuse, peak = feed.peak),
+        None => say!("coils.feed-split"),
+    }];
+    answer.to_do.push(say!("coils.feed-ground"));
+    answer.figures = figures(&feed);
+    concerns(&feed, parts, found, findings);
+    answer
+}
+
+fn figures(feed: &Feed) -> Vec<Figure> {
+    let steps = || feed.working.clone();
+    let mut figures = vec![
+        Figure::plain(say!("coils.figure-mean"), feed.mean, steps()),
+        Figure::plain(say!("coils.figure-peak"), feed.peak, steps()),
+        Figure::plain(say!("coils.figure-least"), feed.least, steps()),
+    ];
+    if let Some(drop) = feed.drop {
+        figures.push(Figure::plain(say!("coils.figure-drop"), drop, steps()));
+    }
+    figures
+}
+
+fn concerns(feed: &Feed, parts: &Parts, found: &coil::Answer, findings: &mut Findings) {
+    let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
+    if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
+        let message =
+            say!("coils.fuse-too-small", rating = rating, mean = feed.mean, least = feed.least);
+        findings.push(shown(Finding::new(Severity::Fault, "coils.fuse", message)));
+    }
+    if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
+        let message =
+            say!("coils.relay-too-small", rating = rating, mean = feed.mean, peak = feed.peak);
+        findings.push(shown(Finding::new(Severity::Fault, "coils.relay", message)));
+    }
+    if let Some(drop) = feed.drop.filter(|it| *it > most_drop()) {
+        let message = say!("coils.lead-drops", drop = drop, peak = feed.peak, most = most_drop());
+        findings.push(shown(Finding::new(Severity::Doubt, "coils.lead_size", message)));
+    }
+    let held = found.held.current.low;
+    if let Some(fuse) = parts.fuse.filter(|it| never_blows(*it, held)) {
+        let message = say!(
+            "coils.fuse-bears-held",
+            rating = fuse,
+            current = held,
+            heat = found.held.in_coil.low,
+            time = found.held.rises_in.high
+        );
+        let steps = found.held.working.iter().cloned();
+        findings.push(Finding::new(Severity::Doubt, "coils.fuse", message).shown_by(steps));
+    }
+}

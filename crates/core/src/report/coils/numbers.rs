@@ -1,0 +1,90 @@
+//! The numbers behind it: the dwell to enter, and everything at the highest speed.
+
+use super::super::{Figure, Row, Table, Tone};
+use crate::{
+    coil::{Answer, AtSpeed, Dwell, Inputs},
+    quantity::{Band, Measure, Value},
+    say,
+};
+
+pub(super) fn figures(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+    let charge = &found.charge;
+    let mut figures = Vec::new();
+    if charge.time.base() > 0.0 {
+        figures.push(Figure::plain(
+            say!("coils.figure-dwell", supply = inputs.conditions.supply.high),
+            charge.time,
+            charge.working.clone(),
+        ));
+        figures.push(Figure::plain(
+            say!("coils.figure-energy"),
+            charge.energy,
+            charge.working.clone(),
+        ));
+    }
+    if let Some(at) = &found.at_speed {
+        figures.extend(at_speed(at));
+    }
+    let held = &found.held;
+    figures.push(Figure::new(say!("coils.figure-held"), held.current, held.working.clone()));
+    figures.push(Figure::new(say!("coils.figure-held-heat"), held.in_coil, held.working.clone()));
+    figures.push(Figure::new(say!("coils.figure-held-time"), held.rises_in, held.working.clone()));
+    figures
+}
+
+fn at_speed(at: &AtSpeed) -> Vec<Figure> {
+    let steps = || at.working.clone();
+    let mut figures = vec![
+        Figure::plain(say!("coils.figure-needed"), at.needed, steps()),
+        Figure::plain(say!("coils.figure-available"), at.available, steps()),
+        Figure::plain(say!("coils.figure-runs-out"), at.runs_out, steps()),
+    ];
+    if let Some((speed, steps)) = &at.runs_out_at_rest {
+        figures.push(Figure::plain(say!("coils.figure-runs-out-at-rest"), *speed, steps.clone()));
+    }
+    figures.push(Figure::plain(say!("coils.figure-duty"), at.duty, steps()));
+    let taken = &at.taken;
+    let steps = || taken.working.clone();
+    figures.push(Figure::plain(say!("coils.figure-coil-heat"), taken.in_coil, steps()));
+    figures.push(Figure::plain(say!("coils.figure-igniter-heat"), taken.in_igniter, steps()));
+    figures
+}
+
+/// The dwell to enter, a row for each supply.
+pub(super) fn table(inputs: &Inputs, found: &Answer) -> Table {
+    let row = |dwell: &Dwell| {
+        let never = || Value::text(crate::words::sentence("coils.cell-never"));
+        let range = match (dwell.least, dwell.most) {
+            (Some(least), Some(most)) => shown(&Band::between(least, most)),
+            (Some(least), None) => Value::text(say!("coils.cell-from", least = least).into_text()),
+            _ => never(),
+        };
+        let current =
+            dwell.current.map_or_else(never, |(low, high)| shown(&Band::between(low, high)));
+        Row {
+            cells: vec![
+                dwell.supply.show(),
+                dwell.nominal.map_or_else(never, Measure::show),
+                range,
+                current,
+            ],
+            tone: dwell.nominal.is_none().then_some(Tone::Bad),
+        }
+    };
+    Table {
+        caption: say!("coils.table", current = inputs.wanted),
+        columns: vec![
+            say!("coils.column-supply"),
+            say!("coils.column-dwell"),
+            say!("coils.column-range"),
+            say!("coils.column-current"),
+        ],
+        rows: found.dwells.iter().map(row).collect(),
+        working: found.dwells.iter().flat_map(|it| it.working.iter().cloned()).collect(),
+    }
+}
+
+fn shown<Q: Measure>(band: &Band<Q>) -> Value {
+    let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
+    Value::text(if low == high { low } else { format!("{low} to {high}") })
+}

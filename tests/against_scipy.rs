@@ -1,0 +1,106 @@
+//! Coils at random, charged in closed form by the core and step by step by scipy's solver of differential equations. Run by
+//! hand, not among the tests (needs Python with scipy):
+//!
+//! ```text
+//! cargo run --release -p quietpin-tests --example against_scipy > tests/reference/against_scipy.md
+//! ```
+//!
+//! Source: scipy, `scipy.integrate.solve_ivp`; see `tests/reference/SOURCES.md`.
+#![expect(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "a command for people, not a part of the core"
+)]
+
+use std::io::Write as _;
+use std::process::{Command, ExitCode, Stdio};
+
+use quietpin_core::transient::Limited;
+
+const CASES: u32 = 100;
+const SEED: u64 = 1;
+
+/// A coil, how long it is charged, and what the core says of it.
+struct Case {
+    supply_v: f64,
+    resistance_ohm: f64,
+    inductance_h: f64,
+    limit_a: Option<f64>,
+    time_s: f64,
+    ours: [f64; 4],
+}
+
+/// Splitmix64: the same cases every time.
+struct Random(u64);
+
+impl Random {
+    fn share(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut bits = self.0;
+        bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        let top = u32::try_from((bits ^ (bits >> 31)) >> 32).unwrap_or(0);
+        f64::from(top) / 2_f64.powi(32)
+    }
+
+    /// Between two, even by its logarithm.
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        (low.ln() + self.share() * (high / low).ln()).exp()
+    }
+}
+
+fn case(random: &mut Random) -> Option<Case> {
+    let supply_v = random.between(4.0, 16.0);
+    let resistance_ohm = random.between(0.1, 5.0);
+    let inductance_h = random.between(0.3e-3, 30e-3);
+    let has_limit = random.share() < 0.5;
+    let limit_a = has_limit.then(|| random.between(0.2, 1.2) * supply_v / resistance_ohm);
+    let time_s = random.between(0.05, 5.0) * inductance_h / resistance_ohm;
+    let coil = Limited::new(supply_v, resistance_ohm, inductance_h, limit_a)?;
+    let ours = [
+        coil.current_at(time_s)?,
+        coil.charge_at(time_s)?,
+        coil.square_at(time_s)?,
+        coil.held_j(time_s)?,
+    ];
+    Some(Case { supply_v, resistance_ohm, inductance_h, limit_a, time_s, ours })
+}
+
+/// The cases, one a line, for the other side.
+fn lines(cases: &[Case]) -> String {
+    let line = |it: &Case| {
+        let [current, charge, square, held] = it.ours;
+        let limit = it.limit_a.unwrap_or(f64::INFINITY);
+        format!(
+            "{:e} {:e} {:e} {limit:e} {:e} {current:e} {charge:e} {square:e} {held:e}\n",
+            it.supply_v, it.resistance_ohm, it.inductance_h, it.time_s
+        )
+    };
+    cases.iter().map(line).collect()
+}
+
+fn compare(cases: &[Case]) -> std::io::Result<bool> {
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/against_scipy.py");
+    let mut python = Command::new("python3").arg(script).stdin(Stdio::piped()).spawn()?;
+    if let Some(mut stdin) = python.stdin.take() {
+        stdin.write_all(lines(cases).as_bytes())?;
+    }
+    Ok(python.wait()?.success())
+}
+
+fn main() -> ExitCode {
+    let mut random = Random(SEED);
+    let cases: Vec<_> = (0..CASES).filter_map(|_| case(&mut random)).collect();
+    println!("# Coils at random against scipy\n");
+    println!(
+        "Written by `cargo run --release -p quietpin-tests --example against_scipy`, seed {SEED}.\n"
+    );
+    match compare(&cases) {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(error) => {
+            eprintln!("python3 with scipy is needed: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}

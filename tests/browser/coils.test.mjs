@@ -1,0 +1,69 @@
+// Are the coils charged in time, and does their feed bear it? As a fitter types it, on a phone.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { answer, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+const EIGHT = { "engine.cylinders": "8", "engine.order": "1-8-4-3-6-5-7-2", "engine.kind": "four-stroke" };
+const COIL = { "coils.resistance": "0.5 ohm", "coils.inductance": "3 mH", "coils.current": "7.5 A" };
+const LEADS = { "coils.lead_length": "4.5 m", "coils.lead_size": "6 mm2" };
+
+/** The figure of a label, as it is shown. */
+const figure = async (page, subject, label) => {
+  const row = answer(page, subject).locator(".figure, tr, dl > div", { hasText: label }).first();
+  return (await row.innerText()).replaceAll("\u00a0", " ");
+};
+
+// Common practice, no source: a relay of 30 A for each bank of four coils, fed by heavy leads of about 4.5 m.
+test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({ page }) => {
+  assert.equal(await verdict(page, "coils").innerText(), "Not asked yet: type the coil’s resistance");
+  await typeAll(page, { ...EIGHT, ...COIL });
+  await reads(page, "coils", /^Charge them for 1\.97 ms at 14\.8 V$/);
+  await typeAll(page, { "channels.ignition_mode": "sequential", "engine.highest_speed": "7000 rpm" });
+  // 720 degrees at 7000 a minute are 17.14 ms, less a spark of 2 ms
+  await reads(page, "coils", /^Charged in time: 2\.22 ms of 15\.1 ms$/);
+  await typeAll(page, { "coils.relays": "2", "coils.relay": "30 A", "coils.fuse": "20 A", ...LEADS });
+  await reads(page, "coils.feed", /^Fuse and relay bear it$/);
+  // the lead carries less than 8 A: under 0.1 V over 4.5 m of 6 mm²
+  const drop = await figure(page, "coils.feed", "Drop in the lead");
+  assert.match(drop, /\d+(\.\d)? mV/);
+  // a fuse that bears a coil that is held on is said, with what to do
+  assert.match(await page.locator("#at-found").innerText(), /never blows by a coil that is held on/);
+  await type(page, "coils.lead_size", "20 AWG");
+  await reads(page, "coils.feed", /^The lead takes 1\.48 V away$/);
+  const dwells = await rows(page, "coils", "Dwell to enter");
+  assert.deepEqual(dwells.map((row) => row[0]).filter((it) => / V$/.test(it)), ["8 V", "9 V", "10 V", "11 V", "12 V", "13 V", "14 V", "14.8 V"]);
+}));
+
+test("one coil with a distributor runs out of dwell, and is told at which speed", () => visit(async ({ page }) => {
+  await typeAll(page, {
+    "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.kind": "four-stroke", "engine.highest_speed": "6500 rpm",
+    "channels.ignition_mode": "distributor",
+    "coils.resistance": "0.6 ohm", "coils.inductance": "4 mH", "coils.current": "6 A",
+  });
+  await reads(page, "coils", /^Dwell runs out at \d{4} rpm$/);
+  const advice = (await toDo(page, "coils")).join("\n");
+  assert.match(advice, /Give each cylinder a coil of its own/);
+  await type(page, "engine.highest_speed", "4000 rpm");
+  await reads(page, "coils", /^Charged in time: /);
+}));
+
+test("a two-stroke twin and a rotary fire each coil once a turn", () => visit(async ({ page }) => {
+  await typeAll(page, {
+    "engine.cylinders": "2", "engine.order": "1-2", "engine.kind": "two-stroke", "engine.highest_speed": "10000 rpm",
+    "channels.ignition_mode": "sequential", ...COIL,
+  });
+  // 360 degrees at 10000 a minute are 6 ms, less a spark of 2 ms
+  await reads(page, "coils", /^Charged in time: 2\.22 ms of 4 ms$/);
+  await type(page, "engine.kind", "rotary");
+  await reads(page, "coils", /^Charged in time: 2\.22 ms of 4 ms$/);
+  // leading and trailing of each rotor: four coils, two of them charged together
+  assert.match(await answer(page, "coils.feed").innerText(), /4 coils on each of 1 relay/);
+}));
+
+test("what is wrong with a coil's field is said there, and the rest is answered", () => visit(async ({ page }) => {
+  await typeAll(page, { ...COIL, "coils.inductance": "3 MH" });
+  await reads(page, "coils", /^Charge them for /);
+  assert.match(await page.locator('[id="problem-coils.inductance"]').innerText(), /M is a million, m a thousandth/);
+}));
