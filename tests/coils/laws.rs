@@ -109,6 +109,10 @@ proptest! {
         };
         let (one, more) = (feed(relays), feed(relays + 1));
         prop_assert!(more.mean <= one.mean && more.peak <= one.peak, "{one:?}, {more:?}");
+        // a square's mean is no less than the mean's square, and no more than the highest
+        prop_assert!(one.effective.base() >= one.mean.base() * (1.0 - 1e-2), "{one:?}");
+        prop_assert!(one.effective.base() <= one.peak.base() * (1.0 + 1e-9), "{one:?}");
+        prop_assert!(more.effective.base() <= one.effective.base() * (1.0 + 1e-9), "{one:?}, {more:?}");
         prop_assert!(feed(1).peak.base() >= taken.peak.base() * (1.0 - 1e-12), "{taken:?}");
     }
 }

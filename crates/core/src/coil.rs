@@ -6,6 +6,7 @@
 //! that much less. Between two charges a coil needs the time of its spark, in which it gives its energy away.
 
 pub mod charging;
+mod course;
 pub mod cures;
 pub mod feed;
 pub mod pattern;

@@ -3,6 +3,7 @@
 use super::{
     Inputs,
     charging::{Charged, Corner},
+    course::Course,
     pattern::Pattern,
 };
 use crate::{
@@ -22,8 +23,12 @@ const SHARE: Formula = Formula {
     symbols: "I_relay = I_mean N_relay / N",
     source: "the coils spread over the relays, the most on one",
 };
+const EFFECTIVE: Formula = Formula {
+    symbols: "I_eff = root of the mean of i²",
+    source: "Joule heating: a fuse or a contact is heated by the square; the current of the coils that overlap most",
+};
 const LASTING: Formula = Formula {
-    symbols: "I_rated = I_relay / 75%",
+    symbols: "I_rated = I_eff / 75%",
     source: "ISO 8820-3 ratings, from memory; loaded to 75%: common practice, no source",
 };
 const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };
@@ -48,6 +53,7 @@ pub struct Taken {
     pub in_igniter: Power,
     /// What each coil that is charged carries, at the instant at which most flows, largest first.
     carried: Vec<f64>,
+    course: Course,
     /// How the mean was found.
     pub working: Vec<Step>,
 }
@@ -91,6 +97,12 @@ impl Taken {
             in_coil: watts(charged.in_coil.base() / mean_s),
             in_igniter: watts(charged.in_igniter.base() / mean_s),
             carried,
+            course: Course {
+                coil,
+                dwell_s: dwell,
+                s_per_degree: per_degree,
+                pattern: pattern.clone(),
+            },
             working: vec![step(&MEAN, &shown, mean)],
         })
     }
@@ -122,6 +134,8 @@ pub struct Feed {
     pub coils: u32,
     /// What it carries on average.
     pub mean: Current,
+    /// The effective value of it, which heats relay and fuse.
+    pub effective: Current,
     /// The highest instant.
     pub peak: Current,
     /// The least rating that its contact and its fuse must have.
@@ -145,8 +159,10 @@ impl Feed {
             [("I_mean", taken.mean.show()), ("N_relay", coils.into()), ("N", taken.coils.into())];
         let mut working = taken.working.clone();
         working.push(step(&SHARE, &shown, mean));
-        let least = mean / fuses::LASTING;
-        working.push(step(&LASTING, &[("I_relay", mean.show())], least));
+        let effective = amperes(taken.course.effective_a(coils));
+        working.push(step(&EFFECTIVE, &[], effective));
+        let least = effective / fuses::LASTING;
+        working.push(step(&LASTING, &[("I_eff", effective.show())], least));
         let drop = parts.lead.map(|(length, area)| {
             let wire: Resistance = copper::wire(length, area, parts.hot);
             let drop = Measure::from_base(peak.base() * wire.base());
@@ -155,15 +171,24 @@ impl Feed {
             working.push(step(&DROP, &[("I_peak", peak.show()), ("R_w", wire.show())], drop));
             drop
         });
-        Self { coils, mean, peak, least, fuse: fuses::for_long(mean), drop, working }
+        Self {
+            coils,
+            mean,
+            effective,
+            peak,
+            least,
+            fuse: fuses::for_long(effective),
+            drop,
+            working,
+        }
     }
 
-    /// Whether a fuse of this rating carries the mean for long.
+    /// Whether a fuse of this rating carries it for long.
     pub fn is_fused_by(&self, rating: Current) -> bool {
         rating.base() >= self.least.base() * (1.0 - 1e-9)
     }
 
-    /// Whether a contact of this rating carries the mean for long and makes the highest instant.
+    /// Whether a contact of this rating carries it for long and makes the highest instant.
     pub fn is_switched_by(&self, rating: Current) -> bool {
         self.is_fused_by(rating) && rating.base() >= self.peak.base() * (1.0 - 1e-9)
     }

@@ -72,6 +72,21 @@ impl Pattern {
         self.period * f64::from(self.coils) / f64::from(self.charges())
     }
 
+    /// The angle after which the charges come again, in degrees.
+    pub(super) fn period_degrees(&self) -> f64 {
+        self.period
+    }
+
+    /// Where the charges of so many coils end that follow one another.
+    pub(super) fn ends_of(&self, coils: u32) -> &[f64] {
+        let count = if self.coils == 1 {
+            self.ends.len()
+        } else {
+            usize::try_from(coils).unwrap_or(usize::MAX)
+        };
+        self.ends.get(..count).unwrap_or(&self.ends)
+    }
+
     /// Charges in a period, all coils together; at least one.
     fn charges(&self) -> u32 {
         u32::try_from(self.ends.len()).unwrap_or(u32::MAX).max(1)

@@ -31,7 +31,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "coils.feed-why",
-        "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at the highest speed, {peak} at the highest \
+        "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at the highest speed, {effective} as it heats a fuse, {peak} at the highest \
          instant, with up to {at_once} {at_once|coil|coils} of the engine charged at once.",
     ),
     // what to do
@@ -100,6 +100,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("coils.figure-held-heat", "Heat in it"),
     ("coils.figure-held-time", "Its copper 100 K hotter after"),
     ("coils.figure-mean", "On one relay, on average"),
+    ("coils.figure-effective", "The same, as it heats relay and fuse"),
     ("coils.figure-peak", "On one relay, at the highest instant"),
     ("coils.figure-least", "Least rating of relay and fuse"),
     ("coils.figure-drop", "Drop in the lead at that instant"),
@@ -127,11 +128,11 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "coils.fuse-too-small",
-        "The fuse of {rating} carries {mean} on average; loaded to 75% it must have {least} or more.",
+        "The fuse of {rating} is heated as by {effective}; loaded to 75% it must have {least} or more.",
     ),
     (
         "coils.relay-too-small",
-        "The contact of {rating} carries {mean} on average and {peak} at the highest instant.",
+        "The contact of {rating} is heated as by {effective}, and carries {peak} at the highest instant.",
     ),
     (
         "coils.lead-drops",
@@ -168,14 +169,14 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: "coils.fuse-too-small",
-        // The mean current is above 75% of the rating.
+        // The effective current is above 75% of the rating.
         why: "It blows at the highest speed, after minutes: the engine stops, all cylinders at once.",
         act: "Take the fuse that is named, on wire that bears it, or share the coils between more relays.",
         source: "ISO 8820-3 ratings, from memory; 75%: common practice, no source",
     },
     Explanation {
         code: "coils.relay-too-small",
-        // The mean is above 75% of the contact's rating, or the highest instant above the rating.
+        // The effective current is above 75% of the contact's rating, or the highest instant above the rating.
         why: "The contact gets hot, then sticks or burns away.",
         act: "Take a larger relay, or one for each bank of coils.",
         source: "75%: common practice, no source",

@@ -47,6 +47,7 @@ pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Finding
         coils = feed.coils,
         relays = parts.relays,
         mean = feed.mean,
+        effective = feed.effective,
         peak = feed.peak,
         at_once = at.taken.at_once
     ));
@@ -64,6 +65,7 @@ fn figures(feed: &Feed) -> Vec<Figure> {
     let steps = || feed.working.clone();
     let mut figures = vec![
         Figure::plain(say!("coils.figure-mean"), feed.mean, steps()),
+        Figure::plain(say!("coils.figure-effective"), feed.effective, steps()),
         Figure::plain(say!("coils.figure-peak"), feed.peak, steps()),
         Figure::plain(say!("coils.figure-least"), feed.least, steps()),
     ];
@@ -76,13 +78,21 @@ fn figures(feed: &Feed) -> Vec<Figure> {
 fn concerns(feed: &Feed, parts: &Parts, found: &coil::Answer, findings: &mut Findings) {
     let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
     if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
-        let message =
-            say!("coils.fuse-too-small", rating = rating, mean = feed.mean, least = feed.least);
+        let message = say!(
+            "coils.fuse-too-small",
+            rating = rating,
+            effective = feed.effective,
+            least = feed.least
+        );
         findings.push(shown(Finding::new(Severity::Fault, "coils.fuse", message)));
     }
     if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
-        let message =
-            say!("coils.relay-too-small", rating = rating, mean = feed.mean, peak = feed.peak);
+        let message = say!(
+            "coils.relay-too-small",
+            rating = rating,
+            effective = feed.effective,
+            peak = feed.peak
+        );
         findings.push(shown(Finding::new(Severity::Fault, "coils.relay", message)));
     }
     if let Some(drop) = feed.drop.filter(|it| *it > most_drop()) {
