@@ -47,6 +47,21 @@ fn after_any_edit_of_an_output_or_a_load() {
 }
 
 #[test]
+fn after_an_entry_is_taken_out() {
+    let plan = example("pairs");
+    for at in 0..plan.outputs.len().min(plan.loads.len()) {
+        let mut memory = Memory::default();
+        report_after(&mut memory, &plan);
+        let mut changed = plan.clone();
+        changed.outputs.remove(at);
+        assert!(report_after(&mut memory, &changed) == report(&changed), "without output {at}");
+        changed.loads.remove(at);
+        assert!(report_after(&mut memory, &changed) == report(&changed), "without load {at}");
+        assert!(report_after(&mut memory, &plan) == report(&plan), "with both again");
+    }
+}
+
+#[test]
 fn after_an_edit_of_what_all_stand_in() {
     let mut plan = example("shared");
     let mut memory = Memory::default();
