@@ -27,10 +27,7 @@ const EFFECTIVE: Formula = Formula {
     symbols: "I_eff = root of the mean of i²",
     source: "Joule heating: a fuse or a contact is heated by the square; the current of the coils that overlap most",
 };
-const LASTING: Formula = Formula {
-    symbols: "I_rated = I_eff / 75%",
-    source: "ISO 8820-3 ratings, from memory; loaded to 75%: common practice, no source",
-};
+const LASTING: Formula = Formula { symbols: "I_rated = I_eff / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };
 
 /// A fuse bears so much of its rating for a hundred hours: ISO 8820-3, from memory.

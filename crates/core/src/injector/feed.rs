@@ -20,10 +20,7 @@ const HELD: Formula = Formula {
     source: "Kirchhoff's current law; every channel at its hold current, the peaks too short for a fuse to count",
 };
 const TOTAL: Formula = Formula { symbols: "I_feed = I_1 + I_2", source: "Kirchhoff's current law" };
-const RATING: Formula = Formula {
-    symbols: "I_rated = I_feed / 75%",
-    source: "ISO 8820-3 ratings, from memory; loaded to 75%: common practice, no source",
-};
+const RATING: Formula = Formula { symbols: "I_rated = I_feed / 75%", source: fuses::SOURCE };
 
 /// What one set of injectors takes from the feed.
 #[derive(Clone, Debug, PartialEq)]

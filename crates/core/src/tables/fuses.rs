@@ -10,6 +10,10 @@ pub const RATINGS_A: [f64; 17] = [
     1.0, 2.0, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0, 70.0, 80.0,
 ];
 
+/// Where a rating that is worked out with [`LASTING`] comes from.
+pub const SOURCE: &str =
+    "ISO 8820-3 ratings, from memory; loaded to 75%: common practice, no source";
+
 /// The share of its rating that a fuse carries for long: common practice, no source.
 pub const LASTING: f64 = 0.75;
 
