@@ -449,6 +449,13 @@ fn assert_whole(name: &str, report: &Report) {
             }
         }
         for picture in &answer.pictures {
+            if let Picture::Strip(strip) = picture {
+                for window in &strip.windows {
+                    let is_within = (0.0..strip.cycle_deg).contains(&window.to_deg);
+                    assert!(is_within && window.from_deg <= window.to_deg, "{name}: {window:?}");
+                }
+                continue;
+            }
             let Picture::Cycle(cycle) = picture else { panic!("{name}: another picture") };
             let inside = |degrees: f64| (0.0..cycle.cycle_deg).contains(&degrees);
             assert!(cycle.events.iter().all(|it| inside(it.angle_deg)), "{name}: an event outside");
@@ -543,6 +550,7 @@ mod any_input {
                 injection_count,
                 injection_habit,
                 injectors_wired,
+                ..Channels::default()
             },
         );
         (engine, channels).prop_map(|(engine, channels)| Plan {

@@ -2,6 +2,8 @@
 //! it is. Each component costs kilobytes.
 
 mod answer;
+mod bench;
+mod checklist;
 mod controls;
 mod dialog;
 mod field;
@@ -14,6 +16,7 @@ mod working;
 use std::rc::Rc;
 
 pub(crate) use answer::{answer_view, numbers};
+pub(crate) use bench::bench_view;
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{Props as FieldProps, field_view};

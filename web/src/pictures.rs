@@ -2,11 +2,13 @@
 
 mod circuit;
 mod cycle;
+mod strip;
 mod timeline;
 mod traces;
 
 pub(crate) use circuit::CircuitView;
 pub(crate) use cycle::cycle_view;
+pub(crate) use strip::strip_view;
 pub(crate) use timeline::timeline_view;
 pub(crate) use traces::traces_view;
 

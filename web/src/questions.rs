@@ -37,7 +37,11 @@ struct Question {
 }
 
 const ALL: [Question; 6] = [
-    Question { id: "channels", view: channels::channels_view, asks: &["engine", "channels"] },
+    Question {
+        id: "channels",
+        view: channels::channels_view,
+        asks: &["engine", "channels", "light", "strip"],
+    },
     Question {
         id: "injectors",
         view: injectors::injectors_view,

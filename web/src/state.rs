@@ -54,6 +54,8 @@ pub struct Notice {
 pub enum Action {
     /// Typed into a field.
     Type(String, String),
+    /// Emptied these fields.
+    Clear(Vec<String>),
     /// Added an entry to a list.
     Add(List),
     /// Took an entry off a list.
@@ -212,6 +214,11 @@ impl Reducible for State {
                     }
                 });
             }
+            Action::Clear(paths) => state.change("", |plan| {
+                for path in &paths {
+                    plan.set(path, "");
+                }
+            }),
             Action::Add(list) => state.change("", |plan| match list {
                 List::Outputs => plan.outputs.push(Output::default()),
                 List::Loads => {
@@ -336,6 +343,20 @@ mod tests {
             .fold(blank, Reducible::reduce);
         assert_eq!(state.notices.len(), 1, "{:?}", state.notices);
         assert_eq!(state.plan.engine.order, "1-2", "what was typed is there all the same");
+    }
+
+    #[test]
+    fn fields_are_emptied_together_and_come_back_together() {
+        let paths = || vec!["channels.coils_wired.0".into(), "channels.coils_done".into()];
+        let state = after(vec![
+            typed("channels.coils_wired.0", "3"),
+            typed("channels.coils_done", "swap1/3"),
+            Action::Clear(paths()),
+        ]);
+        assert!(paths().iter().all(|path: &String| state.plan.get(path) == Some("")));
+        let state = state.reduce(Action::Undo);
+        assert_eq!(state.plan.get("channels.coils_wired.0"), Some("3"));
+        assert_eq!(state.plan.get("channels.coils_done"), Some("swap1/3"));
     }
 
     #[test]

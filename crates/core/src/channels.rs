@@ -3,13 +3,21 @@
 mod cure;
 mod effect;
 mod layout;
+pub mod light;
 mod need;
+mod probing;
+mod slips;
+pub mod strip;
+mod tapped;
 mod wired;
 
 pub use cure::{Cure, Move, cures};
 pub use effect::{Effect, Stroke};
 pub use layout::{Layout, Slot, Unfit};
 pub use need::{Need, within};
+pub use probing::{Fired, Standing, Taps, completed, standing};
+pub use slips::{Likely, Slip, usual};
+pub use tapped::{NOTHING, tapped, words_of};
 pub(crate) use wired::error_steps;
 pub use wired::{Check, Reached, Spark, Wired};
 

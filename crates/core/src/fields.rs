@@ -7,7 +7,9 @@ mod cranking;
 mod engine;
 mod fuel;
 mod injectors;
+mod light;
 mod rest;
+mod strip;
 
 use crate::quantity::Dimension;
 
@@ -150,9 +152,11 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 10] = [
+const ALL: [&[Field]; 12] = [
     engine::FIELDS,
     channels::FIELDS,
+    light::FIELDS,
+    strip::FIELDS,
     injectors::FIELDS,
     injectors::SECOND,
     injectors::FEED,
@@ -219,6 +223,8 @@ mod tests {
             ("conditions", crate::plan::Conditions::FIELDS),
             ("engine", crate::plan::Engine::FIELDS),
             ("channels", crate::plan::Channels::FIELDS),
+            ("light", crate::plan::Light::FIELDS),
+            ("strip", crate::plan::Strip::FIELDS),
             ("injectors", crate::plan::Injectors::FIELDS),
             ("second_injectors", crate::plan::Injectors::FIELDS),
             ("injector_feed", crate::plan::InjectorFeed::FIELDS),

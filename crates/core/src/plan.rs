@@ -74,6 +74,54 @@ record! {
         injection_habit: text,
         /// Cylinders that each injection channel was found to reach.
         injectors_wired: list,
+        /// How the second set of injectors is fired.
+        second_mode: text,
+        /// Injection channels that the controller has for it.
+        second_count: text,
+        /// `by-cylinder` or `by-order`.
+        second_habit: text,
+        /// Cylinders that each channel of the second set was found to reach.
+        second_wired: list,
+        /// What is done of the cure of the ignition: the names of its steps.
+        coils_done: text,
+        /// The same of the injection.
+        injectors_done: text,
+        /// The same of the second set.
+        second_done: text,
+    }
+}
+
+record! {
+    /// Question 1: what a timing light shows.
+    Light {
+        /// Advance to which the controller is locked.
+        advance: text,
+        /// Advance seen on each cylinder: entry 1 is cylinder 1.
+        seen: list,
+        /// `compression` or `exhaust`.
+        stroke: text,
+        /// Offset of the trigger as entered.
+        offset: text,
+        /// How far a reading may be off.
+        tolerance: text,
+    }
+}
+
+record! {
+    /// Question 1: one cycle at a speed.
+    Strip {
+        /// The speed.
+        speed: text,
+        /// Dwell of a coil.
+        dwell: text,
+        /// How far before top dead centre the spark comes.
+        advance: text,
+        /// How long an injection lasts.
+        injection: text,
+        /// How far before firing top dead centre it ends.
+        injection_end: text,
+        /// How long an injection of the second set lasts.
+        second_injection: text,
     }
 }
 
@@ -321,6 +369,12 @@ pub struct Plan {
     /// Question 1: the channels.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub channels: Channels,
+    /// Question 1: the timing light.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub light: Light,
+    /// Question 1: one cycle at a speed.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub strip: Strip,
     /// Question 2.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub injectors: Injectors,
@@ -362,6 +416,8 @@ impl Plan {
             "conditions" => place::view(self.conditions.views(), rest),
             "engine" => place::view(self.engine.views(), rest),
             "channels" => place::view(self.channels.views(), rest),
+            "light" => place::view(self.light.views(), rest),
+            "strip" => place::view(self.strip.views(), rest),
             "injectors" => place::view(self.injectors.views(), rest),
             "second_injectors" => place::view(self.second_injectors.views(), rest),
             "injector_feed" => place::view(self.injector_feed.views(), rest),
@@ -386,6 +442,8 @@ impl Plan {
             "conditions" => self.conditions == other.conditions,
             "engine" => self.engine == other.engine,
             "channels" => self.channels == other.channels,
+            "light" => self.light == other.light,
+            "strip" => self.strip == other.strip,
             "injectors" => self.injectors == other.injectors,
             "second_injectors" => self.second_injectors == other.second_injectors,
             "injector_feed" => self.injector_feed == other.injector_feed,
@@ -407,6 +465,8 @@ impl Plan {
             "conditions" => place::slot(self.conditions.slots(), rest),
             "engine" => place::slot(self.engine.slots(), rest),
             "channels" => place::slot(self.channels.slots(), rest),
+            "light" => place::slot(self.light.slots(), rest),
+            "strip" => place::slot(self.strip.slots(), rest),
             "injectors" => place::slot(self.injectors.slots(), rest),
             "second_injectors" => place::slot(self.second_injectors.slots(), rest),
             "injector_feed" => place::slot(self.injector_feed.slots(), rest),

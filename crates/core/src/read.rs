@@ -9,9 +9,11 @@ mod engine;
 mod entry;
 mod fuel;
 mod injectors;
+mod light;
 mod problem;
 mod rest;
 mod row;
+mod strip;
 
 use std::{collections::BTreeMap, rc::Rc};
 
@@ -29,17 +31,19 @@ use crate::{
     quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span},
 };
 
-pub(crate) use channels::{Channels, Seen, ignition, injection};
+pub(crate) use channels::{Channels, INJECTION, Paths, SECOND, Seen, ignition, injection};
 pub(crate) use coils::{Coiled, coils};
 pub(crate) use conditions::conditions;
 pub(crate) use cranking::{Known, cranking};
 pub(crate) use engine::{engine, highest_speed, written};
 pub(crate) use fuel::{Fuelled, fuel};
 pub(crate) use injectors::{Car, FeedParts, Injectors, Set, feed_parts, injectors};
+pub(crate) use light::{Lit, light};
 pub(crate) use rest::{
     Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
 };
 pub(crate) use row::row;
+pub(crate) use strip::{Stripped, strip};
 
 /// How a field stands: what the page shows beside it.
 #[derive(Clone, Debug, PartialEq, Serialize)]

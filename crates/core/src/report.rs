@@ -1,5 +1,6 @@
 //! The whole answer to a plan.
 
+mod bench;
 mod channels;
 mod coils;
 mod cranking;
@@ -14,9 +15,10 @@ use std::rc::Rc;
 
 use serde::Serialize;
 
+pub use bench::{Bench, BenchChannel, Checklist, Item};
 pub use picture::{
     Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, Level, Outcome, Panel,
-    Picture, Timeline, Traces,
+    Picture, Strip, StripWindow, Timeline, Traces,
 };
 pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
@@ -61,8 +63,8 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let conditions = read::conditions(&mut reader);
     let engine = read::engine(&mut reader);
     let highest_speed = read::highest_speed(&mut reader);
-    let sections = vec![
-        channels::section(&mut reader, engine.as_ref(), &mut findings),
+    let (mut of_channels, mapped) = channels::section(&mut reader, engine.as_ref(), &mut findings);
+    let others = [
         injectors::section(
             &mut reader,
             &read::Car { conditions: &conditions, engine: engine.as_ref(), highest_speed },
@@ -70,8 +72,12 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
         ),
         rest::section(&mut reader, &conditions, memory, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
-        coils::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings),
     ];
+    let (of_coils, dwell) =
+        coils::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings);
+    let strip = channels::strip(&mut reader, highest_speed, dwell, engine.as_ref(), &mapped);
+    of_channels.answers.extend(strip.map(Rc::new));
+    let sections = [of_channels].into_iter().chain(others).chain([of_coils]).collect();
     let (fields, mut all) = reader.into_parts();
     all.append(&mut findings.into_all());
     // a stable sort keeps the order of the questions within a severity

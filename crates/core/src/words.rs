@@ -33,12 +33,15 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 11] = [
+const SENTENCES: [&[Sentence]; 14] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
     channels::SENTENCES,
     channels::wired::SENTENCES,
+    channels::taps::SENTENCES,
+    channels::light::SENTENCES,
+    channels::strip::SENTENCES,
     injectors::SENTENCES,
     injectors::parts::SENTENCES,
     fuel::SENTENCES,
@@ -47,11 +50,13 @@ const SENTENCES: [&[Sentence]; 11] = [
     coils::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 10] = [
+const EXPLANATIONS: [&[Explanation]; 12] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     channels::EXPLANATIONS,
     channels::wired::EXPLANATIONS,
+    channels::taps::EXPLANATIONS,
+    channels::light::EXPLANATIONS,
     injectors::EXPLANATIONS,
     injectors::parts::EXPLANATIONS,
     fuel::EXPLANATIONS,

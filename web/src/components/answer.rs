@@ -8,7 +8,7 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{Page, figures, working};
+use super::{Page, checklist::checklist_view, figures, working};
 use crate::{
     element::{View, all, el, keyed, several},
     pictures,
@@ -28,6 +28,7 @@ pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> Vie
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
         said(answer),
+        el!("div"; all(answer.lists.iter().map(|it| checklist_view(page, it)))),
         el!("div", "class" = "fields"; fields),
         el!("div", "class" = "numbers"; numbers),
     );
@@ -91,6 +92,7 @@ fn key_of(subject: &str) -> &str {
 fn picture(picture: &Picture) -> View {
     match picture {
         Picture::Cycle(cycle) => pictures::cycle_view(cycle),
+        Picture::Strip(strip) => pictures::strip_view(strip),
         Picture::Circuit(circuit) => {
             html! { <pictures::CircuitView circuit={circuit.clone()} /> }.into()
         }

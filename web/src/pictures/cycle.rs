@@ -5,10 +5,10 @@ use quietpin_core::report::{Cycle, CycleCylinder, CycleEvent, Outcome};
 use super::{at, disc, horizontal, label, vertical, view_box, whole};
 use crate::element::{View, all, el};
 
-const WIDTH: f64 = 340.0;
-const LEFT: f64 = 30.0;
-const RIGHT: f64 = 12.0;
-const TOP: f64 = 22.0;
+pub(super) const WIDTH: f64 = 340.0;
+pub(super) const LEFT: f64 = 30.0;
+pub(super) const RIGHT: f64 = 12.0;
+pub(super) const TOP: f64 = 22.0;
 const ROW: f64 = 26.0;
 
 /// The cycle, a row a cylinder.
@@ -37,7 +37,7 @@ fn key(cycle: &Cycle) -> View {
     )
 }
 
-fn entry(mark: View, meaning: &str) -> View {
+pub(super) fn entry(mark: View, meaning: &str) -> View {
     el!("li"; el!("svg", "viewBox" = "0 0 16 16", "aria-hidden" = "true"; mark), meaning)
 }
 
@@ -45,11 +45,11 @@ fn has(cycle: &Cycle, outcome: Outcome) -> bool {
     cycle.events.iter().any(|it| it.outcome == outcome)
 }
 
-fn x_of(angle_deg: f64, cycle_deg: f64) -> f64 {
+pub(super) fn x_of(angle_deg: f64, cycle_deg: f64) -> f64 {
     LEFT + (WIDTH - LEFT - RIGHT) * angle_deg / cycle_deg
 }
 
-fn grid(cycle_deg: f64, height: f64) -> View {
+pub(super) fn grid(cycle_deg: f64, height: f64) -> View {
     let quarter = cycle_deg / 4.0;
     let line = |step: f64| {
         let angle = quarter * step;

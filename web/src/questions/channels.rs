@@ -2,11 +2,11 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{fields, report::Answer};
+use quietpin_core::{fields, plan::Strip, report::Answer};
 
 use super::{answers_in, form, form_of, frame, section};
 use crate::{
-    components::{FieldProps, Page, answer_view, field_view, fold},
+    components::{FieldProps, Page, answer_view, bench_view, field_view, fold},
     element::{View, all, el, nothing, several},
 };
 
@@ -15,53 +15,130 @@ pub(crate) fn channels_view(page: &Page) -> View {
     let report = &page.state.report;
     let answers = answers_in(report, "channels");
     let answer = |it: &Rc<Answer>| answer_view(page, it, inputs(page, answers, it));
-    frame(section(report, "channels"), Some(all(answers.iter().map(answer))))
+    let has_engine = answers.len() > 1;
+    let content = several!(
+        el!("div"; all(answers.iter().filter(|it| !is_apart(it)).map(answer))),
+        el!("div"; has_engine.then(|| second(page, answers))),
+        el!("div"; has_engine.then(|| strip(page, answers))),
+        el!("div"; has_engine.then(|| timing_light(page, answers))),
+    );
+    frame(section(report, "channels"), Some(content))
 }
 
 /// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place
 /// when the answer to it comes.
-fn inputs(page: &Page, answers: &[Rc<Answer>], answer: &Answer) -> View {
-    let planned =
-        |kind: &'static str, list: &'static str| several!(part(page, kind), as_wired(page, list));
+fn inputs(page: &Page, answers: &[Rc<Answer>], answer: &Rc<Answer>) -> View {
+    let planned = |kind: &'static str, list: &'static str| {
+        several!(part(page, kind), as_wired(page, list, Some(answer)))
+    };
     match answer.subject.as_str() {
         "engine" => several!(
             form_of(page, "engine"),
             // the third thing that a blank plan is asked
             (answers.len() == 1).then(|| part(page, "ignition")),
         ),
-        "channels.coils_wired" | "channels.injectors_wired" => nothing(),
+        "channels.coils_wired" | "channels.injectors_wired" | "channels.second_wired" => nothing(),
         subject if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
         _ => planned("injection", "injectors_wired"),
     }
 }
 
+fn is_second(answer: &Rc<Answer>) -> bool {
+    answer.subject.starts_with("channels.second")
+        || answer.title.as_ref().is_some_and(|title| title.code == "channels.title-second")
+}
+
+/// A second set of injectors: its fields keep their place when the answers to them come.
+fn second(page: &Page, answers: &[Rc<Answer>]) -> View {
+    let mut own = answers.iter().filter(|it| is_second(it));
+    let planned = own.next();
+    let fields = several!(part(page, "second"), as_wired(page, "second_wired", planned));
+    several!(
+        el!("div"; planned.map(|it| answer_view(page, it, nothing()))),
+        fold("second", "A second set of injectors: its channels", planned.is_some(), fields),
+        el!("div"; all(own.map(|it| answer_view(page, it, nothing())))),
+    )
+}
+
+/// What stands below the others, whether it is there or not.
+fn is_apart(answer: &Rc<Answer>) -> bool {
+    is_second(answer) || matches!(answer.subject.as_str(), "light" | "strip")
+}
+
+/// One cycle at a speed.
+fn strip(page: &Page, answers: &[Rc<Answer>]) -> View {
+    let answer = answers.iter().find(|it| it.subject == "strip");
+    let is_wanted = page.state.plan.strip != Strip::default();
+    several!(
+        fold(
+            "second",
+            "One cycle at a speed: dwell and injection",
+            is_wanted,
+            form_of(page, "strip")
+        ),
+        el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
+    )
+}
+
+/// The timing light: its fields keep their place when the answer to them comes.
+fn timing_light(page: &Page, answers: &[Rc<Answer>]) -> View {
+    let answer = answers.iter().find(|it| it.subject == "light");
+    let fields =
+        several!(form_of(page, "light"), row_form(page, "light.seen", "Seen on cylinder #"));
+    several!(
+        el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
+        fold(
+            "second",
+            "At the car: a timing light on two or more cylinders",
+            answer.is_some(),
+            fields
+        ),
+    )
+}
+
 /// The fields of the channels whose names begin alike.
 fn part(page: &Page, kind: &str) -> View {
-    let is_part = |path: &str| path.rsplit('.').next().is_some_and(|name| name.starts_with(kind));
+    let is_part = |path: &str| {
+        let name = path.rsplit('.').next().unwrap_or_default();
+        name.starts_with(kind) && !name.ends_with("_done")
+    };
     let fields: Vec<_> = fields::of("channels").filter(|field| is_part(field.path)).collect();
     form(page, "channels", &fields)
 }
 
 /// A field for each channel that the report speaks of.
-fn as_wired(page: &Page, list: &str) -> View {
-    let state = &page.state;
-    let prefix = format!("channels.{list}.");
-    let number = |path: &String| path.strip_prefix(&prefix)?.parse::<usize>().ok();
-    let count = state.report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1);
+fn as_wired(page: &Page, list: &str, answer: Option<&Rc<Answer>>) -> View {
+    let prefix = format!("channels.{list}");
+    let count = length(page, &prefix);
     if count == 0 {
         return nothing();
     }
     let has_typed = (0..count)
-        .any(|at| state.plan.get(&format!("{prefix}{at}")).is_some_and(|it| !it.is_empty()));
-    let title = if list == "coils_wired" {
-        "Found at the car: each ignition channel fired alone"
-    } else {
-        "Found at the car: each injection channel pulsed alone"
+        .any(|at| page.state.plan.get(&format!("{prefix}.{at}")).is_some_and(|it| !it.is_empty()));
+    let title = match list {
+        "coils_wired" => "Found at the car: each ignition channel fired alone",
+        "injectors_wired" => "Found at the car: each injection channel pulsed alone",
+        _ => "Found at the car: each channel of the second set pulsed alone",
     };
-    let field = |at: usize| {
-        let label = Some(format!("Channel {} reaches cylinder", at + 1));
-        field_view(&FieldProps { path: format!("{prefix}{at}"), page, label })
-    };
-    let fields = el!("div", "class" = "row-form"; all((0..count).map(field)));
+    let fields = several!(
+        answer.map(|it| bench_view(page, it)),
+        el!("h4"; "Or typed"),
+        row_form(page, &prefix, "Channel # reaches cylinder"),
+    );
     fold("wired", title, has_typed, fields)
+}
+
+/// How many entries of a list the report speaks of.
+fn length(page: &Page, list: &str) -> usize {
+    let number = |path: &String| path.strip_prefix(list)?.strip_prefix('.')?.parse::<usize>().ok();
+    page.state.report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1)
+}
+
+/// A field for each entry of a list that the report speaks of; `#` in what it is called stands for its number.
+fn row_form(page: &Page, list: &str, what: &str) -> View {
+    let field = |at: usize| {
+        let label = what.replace('#', &(at + 1).to_string());
+        field_view(&FieldProps { path: format!("{list}.{at}"), page, label: Some(label) })
+    };
+    el!("div", "class" = "row-form"; all((0..length(page, list)).map(field)))
 }

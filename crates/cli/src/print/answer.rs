@@ -3,7 +3,7 @@
 use quietpin_core::{
     message::Message,
     quantity::Value,
-    report::{Answer, Figure, Picture, Row, Table, Tone},
+    report::{Answer, Bench, Checklist, Figure, Picture, Row, Table, Tone},
 };
 
 use super::{
@@ -32,8 +32,14 @@ pub(super) fn print(sheet: &mut Sheet, answer: &Answer, options: Options) {
         sheet.paragraph(INDENT, &why.text);
     }
     print_list(sheet, "What to do:", &answer.to_do);
+    for list in &answer.lists {
+        print_ticks(sheet, list);
+    }
     for caution in &answer.cautions {
         sheet.labelled(INDENT, "CAUTION:", &caution.text);
+    }
+    if let Some(bench) = &answer.bench {
+        print_bench(sheet, bench);
     }
     print_figures(sheet, &answer.figures, options);
     for table in &answer.tables {
@@ -51,6 +57,23 @@ fn print_list(sheet: &mut Sheet, head: &str, items: &[Message]) {
     sheet.paragraph(INDENT, head);
     for (at, item) in items.iter().enumerate() {
         sheet.item(INDENT + 2, &format!("{}. ", at + 1), &item.text);
+    }
+}
+
+fn print_ticks(sheet: &mut Sheet, list: &Checklist) {
+    sheet.paragraph(INDENT, &list.title.text);
+    for item in &list.items {
+        let sign = if item.is_done { "[x] " } else { "[ ] " };
+        sheet.item(INDENT + 2, sign, &item.words.text);
+    }
+}
+
+/// What to fire next, and what is certain by now.
+fn print_bench(sheet: &mut Sheet, bench: &Bench) {
+    sheet.paragraph(INDENT, "At the car:");
+    let next = bench.channels.iter().find(|it| Some(it.channel) == bench.next);
+    for words in next.map(|it| &it.ask).into_iter().chain(&bench.says) {
+        sheet.item(INDENT + 2, "- ", &words.text);
     }
 }
 
@@ -114,6 +137,7 @@ fn print_picture(sheet: &mut Sheet, picture: &Picture) {
         Picture::Circuit(circuit) => &circuit.caption,
         Picture::Timeline(timeline) => &timeline.caption,
         Picture::Traces(traces) => &traces.caption,
+        Picture::Strip(strip) => &strip.caption,
     };
     sheet.blank();
     sheet.paragraph(INDENT, &caption.text);

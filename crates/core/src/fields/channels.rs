@@ -36,7 +36,7 @@ pub(super) const FIELDS: &[Field] = &[
     )
     .assumed("by-order", "common practice, no source"),
     Field::new("channels.coils_wired.#", "Ignition channel reaches cylinder", Kind::Row)
-        .hint("as found at the car; 1 6 for a pair, 1L or 1T on a rotary")
+        .hint("as found at the car; 1 6 for a pair, 1L or 1T on a rotary; none")
         .measure("Injectors unplugged, no fuel vapour: fire one channel at a time and note which cylinder's coil answers. Of a distributor: follow the lead from each tower, in the direction of the rotor."),
     Field::new("channels.injection_mode", "How the injectors are fired", Kind::Choice(INJECTION)),
     Field::new(
@@ -51,6 +51,20 @@ pub(super) const FIELDS: &[Field] = &[
     )
     .assumed("by-order", "common practice, no source"),
     Field::new("channels.injectors_wired.#", "Injection channel reaches cylinder", Kind::Row)
-        .hint("as found at the car")
-        .measure("No pressure in the rail: fire one channel at a time and note which injector clicks."),
+        .hint("as found at the car; none where nothing clicks")
+        .measure("No pressure in the rail, coils unplugged: fire one channel at a time and note which injector clicks."),
+    Field::new("channels.second_mode", "How the second set is fired", Kind::Choice(INJECTION)),
+    Field::new(
+        "channels.second_count",
+        "Injection channels there are for the second set",
+        Kind::Whole(0, 32),
+    ),
+    Field::new("channels.second_habit", "Numbering of the second set’s channels", Kind::Choice(HABITS))
+        .assumed("by-order", "common practice, no source"),
+    Field::new("channels.second_wired.#", "Channel of the second set reaches cylinder", Kind::Row)
+        .hint("as found at the car; none where nothing clicks")
+        .measure("No pressure in the rail, coils unplugged: fire one channel at a time and note which injector clicks."),
+    Field::new("channels.coils_done", "Done of the ignition’s cure", Kind::Text),
+    Field::new("channels.injectors_done", "Done of the injection’s cure", Kind::Text),
+    Field::new("channels.second_done", "Done of the second set’s cure", Kind::Text),
 ];

@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use super::{Entry, Reader, engine::cylinders_in, problem::shortened};
 use crate::{
-    channels::{Habit, Ignition, Injection, Position, Target, Wired},
+    channels::{
+        Fired, Habit, Ignition, Injection, NOTHING, Position, Taps, Target, Wired, words_of,
+    },
     engine::{Engine, Kind},
     finding::{Finding, Severity},
     plan::MOST_ENTRIES,
@@ -22,13 +24,63 @@ pub(crate) struct Channels<M> {
     pub(crate) habit: Entry<Habit>,
     /// What was found at the car.
     pub(crate) seen: Seen,
+    /// The steps of the cure that are done, by name.
+    pub(crate) done: Vec<String>,
+    /// Where all that stands in the plan.
+    pub(crate) paths: &'static Paths,
 }
+
+/// The fields of the channels of one kind.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) struct Paths {
+    /// How they are fired.
+    pub(crate) mode: &'static str,
+    /// How many there are.
+    pub(crate) count: &'static str,
+    /// How they are numbered.
+    pub(crate) habit: &'static str,
+    /// The list of what was found.
+    pub(crate) wired: &'static str,
+    /// The steps that are done.
+    pub(crate) done: &'static str,
+}
+
+/// The ignition's fields.
+pub(crate) const IGNITION: Paths = Paths {
+    mode: "channels.ignition_mode",
+    count: "channels.ignition_count",
+    habit: "channels.ignition_habit",
+    wired: "channels.coils_wired",
+    done: "channels.coils_done",
+};
+
+/// The injection's fields.
+pub(crate) const INJECTION: Paths = Paths {
+    mode: "channels.injection_mode",
+    count: "channels.injection_count",
+    habit: "channels.injection_habit",
+    wired: "channels.injectors_wired",
+    done: "channels.injectors_done",
+};
+
+/// The fields of a second set of injectors.
+pub(crate) const SECOND: Paths = Paths {
+    mode: "channels.second_mode",
+    count: "channels.second_count",
+    habit: "channels.second_habit",
+    wired: "channels.second_wired",
+    done: "channels.second_done",
+};
 
 /// What was found at the car.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Seen {
     /// The channel of each target, without those that are told two ways.
     pub(crate) wired: Wired,
+    /// What answered to each channel, without those that contradict each other.
+    pub(crate) taps: Taps,
+    /// The channels that name what another names too.
+    pub(crate) again: Vec<u32>,
     /// Whether anything was typed.
     pub(crate) typed: bool,
     /// Whether something typed can't be used.
@@ -37,14 +89,36 @@ pub(crate) struct Seen {
 
 /// The ignition channels.
 pub(crate) fn ignition(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Channels<Ignition> {
-    let mode = reader.choice("channels.ignition_mode").map(ignition_of);
+    let mode = reader.choice(IGNITION.mode).map(ignition_of);
     let rotary = engine.is_some_and(|engine| engine.kind() == Kind::Rotary);
+    channels(reader, mode, &IGNITION, engine, rotary)
+}
+
+fn channels<M>(
+    reader: &mut Reader<'_>,
+    mode: Entry<M>,
+    paths: &'static Paths,
+    engine: Option<&Engine>,
+    plugs: bool,
+) -> Channels<M> {
     Channels {
         mode,
-        count: reader.whole("channels.ignition_count"),
-        habit: habit(reader, "channels.ignition_habit"),
-        seen: seen(reader, "channels.coils_wired", engine, rotary),
+        count: reader.whole(paths.count),
+        habit: habit(reader, paths.habit),
+        seen: seen(reader, paths.wired, engine, plugs),
+        done: done(reader, paths.done),
+        paths,
     }
+}
+
+fn done(reader: &mut Reader<'_>, path: &str) -> Vec<String> {
+    let text = reader.text(path);
+    if text.is_empty() {
+        reader.missing(path);
+    } else {
+        reader.given(path, shortened(text));
+    }
+    text.split_whitespace().map(str::to_owned).collect()
 }
 
 /// How coils are fired, by the code of the choice.
@@ -59,19 +133,18 @@ pub(super) fn ignition_of(code: &str) -> Ignition {
 }
 
 /// The injection channels.
-pub(crate) fn injection(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Channels<Injection> {
-    let mode = reader.choice("channels.injection_mode").map(|code| match code {
+pub(crate) fn injection(
+    reader: &mut Reader<'_>,
+    engine: Option<&Engine>,
+    paths: &'static Paths,
+) -> Channels<Injection> {
+    let mode = reader.choice(paths.mode).map(|code| match code {
         "paired" => Injection::Paired,
         "bank" => Injection::Bank,
         "together" => Injection::Together,
         _ => Injection::Sequential,
     });
-    Channels {
-        mode,
-        count: reader.whole("channels.injection_count"),
-        habit: habit(reader, "channels.injection_habit"),
-        seen: seen(reader, "channels.injectors_wired", engine, false),
-    }
+    channels(reader, mode, paths, engine, false)
 }
 
 fn habit(reader: &mut Reader<'_>, path: &str) -> Entry<Habit> {
@@ -85,7 +158,8 @@ fn seen(reader: &mut Reader<'_>, list: &str, engine: Option<&Engine>, plugs: boo
     let plan = reader.plan();
     let entries = match list {
         "channels.coils_wired" => &plan.channels.coils_wired,
-        _ => &plan.channels.injectors_wired,
+        "channels.injectors_wired" => &plan.channels.injectors_wired,
+        _ => &plan.channels.second_wired,
     };
     let mut seen = Seen::default();
     let mut twice: Vec<Target> = Vec::new();
@@ -104,22 +178,38 @@ fn seen(reader: &mut Reader<'_>, list: &str, engine: Option<&Engine>, plugs: boo
             continue;
         };
         match targets(engine, channel, text, plugs, &first) {
-            Ok(targets) => {
-                let shown: Vec<_> = targets.iter().map(Target::to_string).collect();
-                reader.given(&path, shown.join(" + "));
-                first.extend(targets.into_iter().map(|target| (target, channel)));
+            Ok(fired) => {
+                reader.given(&path, shown(&fired));
+                first.extend(fired.targets.iter().map(|&target| (target, channel)));
+                seen.taps.insert(channel, fired);
             }
             Err((message, told_twice)) => {
                 reader.unusable(Finding::new(Severity::Fault, path, message).as_wired());
                 seen.spoiled = true;
                 // which of the two is wrong can't be known: neither counts
+                let others = told_twice.iter().filter_map(|it| first.get(it).copied());
+                seen.again.extend(others);
+                seen.again.extend((!told_twice.is_empty()).then_some(channel));
                 twice.extend(told_twice);
             }
         }
     }
     too_many(reader, list, entries.len());
+    crate::sorted::by(&mut seen.again, Ord::cmp);
+    seen.again.dedup();
+    seen.taps.retain(|channel, _| !seen.again.contains(channel));
     seen.wired = first.into_iter().filter(|(target, _)| !twice.contains(target)).collect();
     seen
+}
+
+/// `1 + 6`, or that nothing answered.
+fn shown(fired: &Fired) -> String {
+    let targets: Vec<_> = fired.targets.iter().map(Target::to_string).collect();
+    match (targets.is_empty(), fired.nothing_else) {
+        (true, _) => "nothing answers".to_owned(),
+        (false, true) => format!("{}, nothing else", targets.join(" + ")),
+        (false, false) => targets.join(" + "),
+    }
 }
 
 fn too_many(reader: &mut Reader<'_>, list: &str, count: usize) {
@@ -140,8 +230,16 @@ fn targets(
     text: &str,
     plugs: bool,
     others: &BTreeMap<Target, u32>,
-) -> Result<Vec<Target>, Wrong> {
-    let read = if plugs { plugs_in(text) } else { only_in(text) };
+) -> Result<Fired, Wrong> {
+    let words = words_of(text);
+    let nothing_else = words.iter().any(|word| word.eq_ignore_ascii_case(NOTHING));
+    if nothing_else && words.len() == 1 {
+        return Ok(Fired { targets: Vec::new(), nothing_else });
+    }
+    let kept: Vec<&str> =
+        words.into_iter().filter(|word| !word.eq_ignore_ascii_case(NOTHING)).collect();
+    let text = if nothing_else { kept.join(" ") } else { text.to_owned() };
+    let read = if plugs { plugs_in(&text) } else { only_in(&text) };
     let mut targets = read.map_err(|token| {
         let example = if plugs { "1L or 2T" } else { "3" };
         let typed = shortened(&token);
@@ -173,7 +271,7 @@ fn targets(
             );
             Err((message, told))
         }
-        None => Ok(targets),
+        None => Ok(Fired { targets, nothing_else }),
     }
 }
 

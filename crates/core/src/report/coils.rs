@@ -10,31 +10,34 @@ use crate::{
     engine::Engine,
     finding::Findings,
     message::Message,
-    quantity::{Band, RotationalSpeed, Value},
+    quantity::{Band, Measure, RotationalSpeed, Time, Value},
     read::{self, Coiled, Conditions, Reader},
     say,
 };
 
+/// The answers, and the dwell that the coils need at the charging supply, where that is known.
 pub(super) fn section(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     engine: Option<&Engine>,
     speed: Option<Band<RotationalSpeed>>,
     findings: &mut Findings,
-) -> Section {
+) -> (Section, Option<Time>) {
     let read = read::coils(reader, conditions, engine, speed);
+    let mut dwell = None;
     let answers = match &read {
         None => vec![Answer::new("coils", Tone::Open, say!("coils.blank")).into()],
-        Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),
+        Some(read) => answered(read, &mut dwell, findings).into_iter().map(Into::into).collect(),
     };
-    Section { id: "coils", question: say!("coils.question"), answers }
+    (Section { id: "coils", question: say!("coils.question"), answers }, dwell)
 }
 
-fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
+fn answered(read: &Coiled, dwell: &mut Option<Time>, findings: &mut Findings) -> Vec<Answer> {
     let inputs = &read.inputs;
     let Some(found) = coil::answer(inputs) else {
         return vec![Answer::new("coils", Tone::Bad, say!("coils.no-voltage"))];
     };
+    *dwell = Some(found.charge.time).filter(|time| time.base() > 0.0);
     let is_enough = found.at_speed.as_ref().is_none_or(|at| at.is_enough(inputs));
     let cures =
         if is_enough { Cures::default() } else { Cures::of(inputs, read.once_a_cycle.as_ref()) };
@@ -44,7 +47,7 @@ fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
     answer.title = Some(say!("coils.title"));
     answer.why = judge::why(inputs, &found);
     answer.to_do = judge::to_do(inputs, &found, &cures);
-    answer.to_do.extend(taken(read));
+    answer.to_do.extend(taken(&read.taken));
     answer.cautions = vec![
         say!("coils.caution-spark"),
         say!(
@@ -60,8 +63,8 @@ fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
 }
 
 /// What was taken where nothing was given.
-fn taken(read: &Coiled) -> Option<Message> {
+pub(super) fn taken(taken: &[(&'static str, Value)]) -> Option<Message> {
     let each = |(label, value): &(&str, Value)| format!("{label}: {}", value.shown);
-    let list: Vec<_> = read.taken.iter().map(each).collect();
+    let list: Vec<_> = taken.iter().map(each).collect();
     (!list.is_empty()).then(|| say!("coils.taken", list = list.join("; ")))
 }

@@ -11,6 +11,8 @@ use crate::{message::Message, quantity::Value};
 pub enum Picture {
     /// The engine's cycle with what each channel does in it.
     Cycle(Cycle),
+    /// The engine's cycle with how long each channel acts in it.
+    Strip(Strip),
     /// An output and its load in every key state.
     Circuit(Circuit),
     /// Speed against time, with the relay.
@@ -54,6 +56,38 @@ pub struct CycleEvent {
     /// The cylinder it reaches.
     pub cylinder: u32,
     /// What comes of it.
+    pub outcome: Outcome,
+}
+
+/// The engine's cycle at a speed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Strip {
+    /// What the picture shows, for those who can't see it.
+    pub caption: Message,
+    /// Length of the cycle in degrees.
+    pub cycle_deg: f64,
+    /// The firing top dead centres, in order.
+    pub cylinders: Vec<CycleCylinder>,
+    /// What the channels do.
+    pub windows: Vec<StripWindow>,
+}
+
+/// How long a channel acts on a cylinder.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct StripWindow {
+    /// `dwell` of a coil, `injection`, or `second` for that of a second set.
+    pub kind: &'static str,
+    /// The channel that acts.
+    pub channel: u32,
+    /// The cylinder that it reaches.
+    pub cylinder: u32,
+    /// Where it begins, in degrees: below nought where that is in the cycle before.
+    pub from_deg: f64,
+    /// Where it ends, in degrees of the cycle.
+    pub to_deg: f64,
+    /// What comes of the spark at its end.
     pub outcome: Outcome,
 }
 

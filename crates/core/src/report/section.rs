@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use serde::Serialize;
 
-use super::Picture;
+use super::{Bench, Checklist, Picture};
 use crate::{
     finding::Basis,
     message::Message,
@@ -86,6 +86,13 @@ pub struct Answer {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub pictures: Vec<Picture>,
+    /// What is to be done one by one, to be ticked off.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub lists: Vec<Checklist>,
+    /// A test at the car, worked by tapping.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bench: Option<Bench>,
 }
 
 impl Answer {
@@ -102,6 +109,8 @@ impl Answer {
             figures: Vec::new(),
             tables: Vec::new(),
             pictures: Vec::new(),
+            lists: Vec::new(),
+            bench: None,
         }
     }
 }

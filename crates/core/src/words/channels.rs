@@ -1,5 +1,8 @@
 //! The sentences of the question of channels, as planned; those of what is really wired stand in [`wired`].
 
+pub(super) mod light;
+pub(super) mod strip;
+pub(super) mod taps;
 pub(super) mod wired;
 
 use super::{Explanation, Sentence};
@@ -123,7 +126,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.caution-spark",
-        "A coil test makes sparks: no fuel vapour near, injectors unplugged, plugs grounded or out of the way.",
+        "A coil test makes sparks, and they light fuel vapour: none near, injectors unplugged, plugs grounded or out of the way.",
     ),
     (
         "channels.caution-voltage",
@@ -199,6 +202,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("channels.way-distributor", "distributor"),
     // injection
     ("channels.title-injection", "Injection"),
+    ("channels.title-second", "Second injectors"),
     ("channels.injection-open", "Choose how the injectors are fired"),
     ("channels.injection-open-why", "The table says what each way takes on this engine."),
     ("channels.verdict-injectors", "{needed} {needed|channel|channels}, one for each injector"),
@@ -227,7 +231,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.caution-fuel",
-        "An injector test with pressure in the rail puts fuel into the cylinder: relieve the pressure first, no sparks, no flames.",
+        "An injector test with pressure in the rail puts fuel into the cylinder: relieve the pressure first, coils unplugged, no flames.",
     ),
     (
         "channels.injection-short",

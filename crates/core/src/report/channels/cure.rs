@@ -101,7 +101,7 @@ fn towers(wiring: &Wiring<'_>, error: CrankAngle) -> Message {
     let count = wiring.engine.firings().len();
     let place =
         |channel: u32| usize::try_from(channel.saturating_sub(1)).unwrap_or(0) % count.max(1);
-    let off = wiring.seen.wired.iter().find_map(|(target, &channel)| {
+    let off = wiring.wired.iter().find_map(|(target, &channel)| {
         let planned = place(layout.channel_of(*target)?);
         Some((place(channel) + count - planned) % count.max(1))
     });
@@ -123,7 +123,7 @@ pub(super) fn membership(check: &Check) -> Step {
 
 /// Leads out of place, and the fewest exchanges that cure them: told apart.
 pub(super) fn figures(wiring: &Wiring<'_>) -> Vec<Figure> {
-    let (layout, wired) = (wiring.layout, &wiring.seen.wired);
+    let (layout, wired) = (wiring.layout, &wiring.wired);
     let found = cures(wiring.engine, layout, wired, false, wiring.check);
     let exchange = found.into_iter().find_map(|cure| match cure {
         Cure::Exchange { exchanges, out_of_place } => Some((exchanges, out_of_place)),

@@ -1,8 +1,8 @@
 //! The ignition: its plan, and what is really wired.
 
-use super::{plan, plan::Numbering, wired};
+use super::{Mapped, plan, plan::Numbering, taps, wired};
 use crate::{
-    channels::{Check, Habit, Ignition, Layout, Need, Unfit, within},
+    channels::{Habit, Ignition, Layout, Need, Unfit, within},
     engine::{Engine, Kind, TURN},
     finding::{Finding, Findings, Severity},
     message::Message,
@@ -19,6 +19,7 @@ const COUNT: &str = "channels.ignition_count";
 pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Ignition>,
+    mapped: &mut Option<Mapped>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
     let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
@@ -37,20 +38,12 @@ pub(super) fn answers(
         by_cylinder: has_order.then_some(&by_cylinder),
         used: channels.habit,
     };
-    let mut answers = vec![planned(engine, mode, channels, &numbering, findings)];
-    let layout = numbering.layout();
-    answers.extend(wired::answer(
-        &wired::Wiring {
-            engine,
-            layout,
-            seen: &channels.seen,
-            list: "channels.coils_wired",
-            mode: wired::Mode::Ignition(mode),
-            check: Check::ignition,
-            other: numbering.other(),
-        },
-        findings,
-    ));
+    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
+    *mapped = Some(wiring.mapped());
+    let mut answer = planned(engine, mode, channels, &numbering, findings);
+    answer.bench = taps::bench(&wiring);
+    let mut answers = vec![answer];
+    answers.extend(wired::answer(&wiring, findings));
     answers
 }
 

@@ -1,24 +1,22 @@
 //! The injection: its plan, and what is really wired.
 
-use super::{plan, plan::Numbering, wired};
+use super::{Mapped, plan, plan::Numbering, taps, wired};
 use crate::{
-    channels::{Check, Habit, Injection, Layout, Need, Unfit},
+    channels::{Habit, Injection, Layout, Need, Unfit},
     engine::Engine,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::Value,
-    read::Channels,
+    read::{Channels, Paths, SECOND},
     report::{Answer, Row, Table, Tone},
     say,
 };
-
-const MODE: &str = "channels.injection_mode";
-const COUNT: &str = "channels.injection_count";
 
 /// The answer as planned; and as wired, where something was found at the car.
 pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Injection>,
+    mapped: &mut Option<Mapped>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
     let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
@@ -28,31 +26,27 @@ pub(super) fn answers(
     let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
         (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
         (Err(unfit), _) | (_, Err(unfit)) => {
-            return vec![unfit_answer(engine, unfit, channels.count.value(), findings)];
+            return vec![unfit_answer(engine, channels, unfit, findings)];
         }
     };
     let numbering =
         Numbering { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
-    let layout = numbering.layout();
-    let mut answers = vec![planned(engine, mode, channels, &numbering, findings)];
-    answers.extend(wired::answer(
-        &wired::Wiring {
-            engine,
-            layout,
-            seen: &channels.seen,
-            list: "channels.injectors_wired",
-            mode: wired::Mode::Injection(mode),
-            check: Check::injection,
-            other: numbering.other(),
-        },
-        findings,
-    ));
+    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Injection(mode));
+    *mapped = Some(wiring.mapped());
+    let mut answer = planned(engine, mode, channels, &numbering, findings);
+    answer.bench = taps::bench(&wiring);
+    let mut answers = vec![answer];
+    answers.extend(wired::answer(&wiring, findings));
     answers
 }
 
-fn titled(subject: &str, tone: Tone, verdict: Message) -> Answer {
+fn titled(paths: &Paths, subject: &str, tone: Tone, verdict: Message) -> Answer {
     let mut answer = Answer::new(subject, tone, verdict);
-    answer.title = Some(say!("channels.title-injection"));
+    answer.title = Some(if *paths == SECOND {
+        say!("channels.title-second")
+    } else {
+        say!("channels.title-injection")
+    });
     answer
 }
 
@@ -62,7 +56,7 @@ fn open(engine: &Engine, channels: &Channels<Injection>) -> Answer {
     } else {
         (say!("channels.mend"), say!("channels.mend-why"))
     };
-    let mut answer = titled(MODE, Tone::Open, verdict);
+    let mut answer = titled(channels.paths, channels.paths.mode, Tone::Open, verdict);
     answer.why = Some(why);
     answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
     answer.tables = vec![ways(engine)];
@@ -78,7 +72,7 @@ fn planned(
 ) -> Answer {
     let layout = numbering.layout();
     let (needed, there) = (layout.channels(), channels.count.value());
-    let mut answer = titled(MODE, Tone::Good, verdict(mode, needed));
+    let mut answer = titled(channels.paths, channels.paths.mode, Tone::Good, verdict(mode, needed));
     answer.why = Some(why(mode));
     let timed = matches!(mode, Injection::Sequential | Injection::Paired);
     answer.to_do = if timed {
@@ -90,8 +84,10 @@ fn planned(
     if let Some(there) = there.filter(|&there| there < needed) {
         let advice = best(engine, there);
         let message = say!("channels.injection-short", needed = needed, there = there);
-        findings.push(Finding::new(Severity::Fault, COUNT, message).cured_by([advice.clone()]));
-        answer.subject = COUNT.into();
+        findings.push(
+            Finding::new(Severity::Fault, channels.paths.count, message).cured_by([advice.clone()]),
+        );
+        answer.subject = channels.paths.count.into();
         answer.verdict.tone = Tone::Bad;
         answer.verdict.message = say!("channels.verdict-short", needed = needed, there = there);
         answer.to_do = vec![advice];
@@ -138,22 +134,24 @@ fn groups(layout: &Layout, steps: &[crate::working::Step]) -> Table {
 
 fn unfit_answer(
     engine: &Engine,
+    channels: &Channels<Injection>,
     unfit: Unfit,
-    there: Option<u32>,
     findings: &mut Findings,
 ) -> Answer {
+    let (paths, there) = (channels.paths, channels.count.value());
     let mut answer = match unfit {
         Unfit::NoBanks => {
-            let mut answer = titled("engine.banks", Tone::Open, say!("channels.banks-open"));
+            let mut answer = titled(paths, "engine.banks", Tone::Open, say!("channels.banks-open"));
             answer.why = Some(say!("channels.banks-unknown"));
             answer
         }
         Unfit::NoCompanion { .. } => {
             let advice = best_of(engine, there, &[Injection::Sequential, Injection::Together]);
             let why = no_companion_injection(unfit);
-            let finding = Finding::new(Severity::Fault, MODE, why.clone());
+            let finding = Finding::new(Severity::Fault, paths.mode, why.clone());
             findings.push(finding.cured_by([advice.clone()]));
-            let mut answer = titled(MODE, Tone::Bad, say!("channels.verdict-no-pairs"));
+            let mut answer =
+                titled(paths, paths.mode, Tone::Bad, say!("channels.verdict-no-pairs"));
             answer.why = Some(why);
             answer.to_do = vec![advice];
             answer

@@ -1,18 +1,18 @@
 //! What was found at the car: the verdict, cylinder by cylinder, and the findings.
 
-use super::{cure, listed, plan};
+use super::{Mapped, cure, listed, lists, plan, plan::Numbering, taps};
 use crate::{
     channels::{
-        Check, Effect, Habit, Ignition, Injection, Layout, Position, Reached, Spark, Stroke, Wired,
-        cures, error_steps,
+        Check, Cure, Effect, Habit, Ignition, Injection, Layout, Position, Reached, Spark,
+        Standing, Stroke, Wired, completed, cures, error_steps,
     },
     engine::Engine,
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{Measure, Value},
-    read::Seen,
+    read::{Channels, Paths, Seen},
     report::{
-        Answer, Figure, Picture, Row, Table, Tone,
+        Answer, Checklist, Figure, Picture, Row, Table, Tone,
         picture::{CycleEvent, Outcome},
     },
     say,
@@ -31,15 +31,53 @@ pub(super) struct Wiring<'a> {
     pub(super) engine: &'a Engine,
     pub(super) layout: &'a Layout,
     pub(super) seen: &'a Seen,
-    /// The path of the list of what was found.
-    pub(super) list: &'static str,
+    /// What was found, and what follows from it by elimination.
+    pub(super) wired: Wired,
+    /// Where the testing stands.
+    pub(super) standing: Standing,
+    /// The steps of the cure that are done.
+    pub(super) done: &'a [String],
+    /// Where all that stands in the plan.
+    pub(super) paths: &'static Paths,
     pub(super) mode: Mode,
     pub(super) check: fn(&Engine, &Layout, &Wired) -> Check,
     /// The same channels numbered by the other habit, and that habit.
     pub(super) other: Option<(&'a Layout, Habit)>,
 }
 
+impl<'a> Wiring<'a> {
+    pub(super) fn new<M>(
+        engine: &'a Engine,
+        numbering: &'a Numbering<'_>,
+        channels: &'a Channels<M>,
+        mode: Mode,
+    ) -> Self {
+        let (layout, other, seen) = (numbering.layout(), numbering.other(), &channels.seen);
+        let standing = taps::stands(engine, layout, other.map(|other| other.0), seen);
+        Self {
+            engine,
+            layout,
+            seen,
+            wired: completed(&seen.wired, &standing),
+            standing,
+            done: &channels.done,
+            paths: channels.paths,
+            mode,
+            check: match mode {
+                Mode::Ignition(_) => Check::ignition,
+                Mode::Injection(_) => Check::injection,
+            },
+            other,
+        }
+    }
+}
+
 impl Wiring<'_> {
+    /// The channels, and what they reach.
+    pub(super) fn mapped(&self) -> Mapped {
+        Mapped { layout: self.layout.clone(), wired: self.wired.clone() }
+    }
+
     /// A distributor has towers in place of channels.
     pub(super) fn has_towers(&self) -> bool {
         self.mode == Mode::Ignition(Ignition::Distributor)
@@ -55,25 +93,26 @@ pub(super) fn answer(wiring: &Wiring<'_>, findings: &mut Findings) -> Option<Ans
     if !wiring.seen.typed {
         return None;
     }
-    let wired = &wiring.seen.wired;
-    let check = (wiring.check)(wiring.engine, wiring.layout, wired);
-    let cures = offered(wiring, &check);
+    let check = (wiring.check)(wiring.engine, wiring.layout, &wiring.wired);
+    let offered = offered(wiring, &check);
+    let cures = cure::words(wiring, &offered);
+    findings.extend(taps::findings(wiring));
     findings.extend(wrong_findings(wiring, &check, &cures));
     findings.extend(hidden_finding(wiring, &check, &cures));
     let mut answer = verdict(wiring, &check, &cures);
     answer.basis = Basis::AsWired;
-    answer.title = Some(if wiring.is_ignition() {
-        say!("channels.title-ignition-wired")
-    } else {
-        say!("channels.title-injection-wired")
+    answer.title = Some(match wiring.paths.wired {
+        "channels.coils_wired" => say!("channels.title-ignition-wired"),
+        "channels.injectors_wired" => say!("channels.title-injection-wired"),
+        _ => say!("channels.title-second-wired"),
     });
-    answer.to_do.clone_from(&cures);
+    answer.lists = lists::lists(wiring, &offered, &cures);
+    let is_done = answer.lists.iter().any(Checklist::is_done);
+    answer.to_do.extend(is_done.then(|| say!("channels.do-fire-again")));
+    answer.to_do.extend(cures);
+    answer.to_do.extend(taps::must_be(&wiring.standing));
     answer.to_do.extend(look_for(wiring, &check));
-    answer.cautions = if wiring.is_ignition() {
-        vec![say!("channels.caution-spark"), say!("channels.caution-voltage")]
-    } else {
-        vec![say!("channels.caution-fuel")]
-    };
+    answer.cautions = taps::cautions(wiring);
     answer.figures = figures(wiring, &check);
     if !check.reached.is_empty() {
         answer.tables = vec![table(wiring, &check)];
@@ -83,19 +122,17 @@ pub(super) fn answer(wiring: &Wiring<'_>, findings: &mut Findings) -> Option<Ans
 }
 
 /// The cures in words, cheapest first. What firing every turn hides is cured for the day of sequential firing.
-fn offered(wiring: &Wiring<'_>, check: &Check) -> Vec<Message> {
-    let (engine, wired) = (wiring.engine, &wiring.seen.wired);
+fn offered(wiring: &Wiring<'_>, check: &Check) -> Vec<Cure> {
+    let (engine, wired) = (wiring.engine, &wiring.wired);
     if wiring.seen.spoiled {
         return Vec::new();
     }
     if hidden(wiring, check).is_empty() || !check.is_right() {
-        let found = cures(engine, wiring.layout, wired, !wiring.has_towers(), wiring.check);
-        return cure::words(wiring, &found);
+        return cures(engine, wiring.layout, wired, !wiring.has_towers(), wiring.check);
     }
     // the same numbering with each coil fired once: what is hidden shows
     let once = wiring.layout.once_a_cycle();
-    let found = cures(engine, &once, wired, true, wiring.check);
-    cure::words(wiring, &found)
+    cures(engine, &once, wired, true, wiring.check)
 }
 
 fn hidden<'a>(wiring: &Wiring<'_>, check: &'a Check) -> Vec<&'a Reached> {
@@ -107,7 +144,7 @@ fn hidden<'a>(wiring: &Wiring<'_>, check: &'a Check) -> Vec<&'a Reached> {
 
 fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
     let all = check.reached.len() + check.unseen.len();
-    let (wrong, seen) = (check.wrong(), check.reached.len());
+    let (wrong, seen) = (check.wrong(), check.reached.len() - guessed(wiring));
     let worst = wrong.first().and_then(|it| it.effect.severity());
     let tone = match worst {
         Some(Severity::Danger | Severity::Fault) => Tone::Bad,
@@ -125,14 +162,22 @@ fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
         (n, _) => say!("channels.wired-wrong", n = n, all = all),
     };
     let tone = if seen == 0 { Tone::Open } else { tone };
-    let mut answer = Answer::new(wiring.list, tone, message);
+    let mut answer = Answer::new(wiring.paths.wired, tone, message);
     answer.why = Some(why(wiring, check, all));
     answer
 }
 
 /// Everything is seen, and nothing waits for the day of sequential firing.
 fn is_clear(wiring: &Wiring<'_>, check: &Check) -> bool {
-    !wiring.seen.spoiled && check.is_right() && hidden(wiring, check).is_empty()
+    let standing = &wiring.standing;
+    let is_sound = standing.crowded.is_empty() && standing.silent.is_empty();
+    let is_seen = !wiring.seen.spoiled && guessed(wiring) == 0;
+    is_seen && is_sound && check.is_right() && hidden(wiring, check).is_empty()
+}
+
+/// How many are known by elimination only.
+fn guessed(wiring: &Wiring<'_>) -> usize {
+    wiring.standing.must_be.as_ref().map_or(0, |it| it.1.len())
 }
 
 fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
@@ -149,6 +194,7 @@ fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
             say!("channels.companions-swapped", n = swapped.len(), cylinders = cylinders)
         }
         None if !check.unseen.is_empty() => say!("channels.wired-partly-why"),
+        None if guessed(wiring) > 0 => say!("channels.wired-must-why"),
         None if harmless => say!("channels.wired-together-why"),
         None => say!("channels.wired-right-why", n = all),
     }
@@ -157,7 +203,7 @@ fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
 /// Wired rightly for the other habit of numbering: the one slip behind many wrong channels.
 fn mixed(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
     let (other, habit) = wiring.other?;
-    let right = || (wiring.check)(wiring.engine, other, &wiring.seen.wired).is_right();
+    let right = || (wiring.check)(wiring.engine, other, &wiring.wired).is_right();
     if check.is_right() || wiring.seen.spoiled || !right() {
         return None;
     }
@@ -190,7 +236,7 @@ fn wrong_findings(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Vec<
         else {
             continue;
         };
-        let path = format!("{}.{}", wiring.list, first.channel.saturating_sub(1));
+        let path = format!("{}.{}", wiring.paths.wired, first.channel.saturating_sub(1));
         // the worst names every cure, the others the cheapest
         let named = if findings.is_empty() { cures.len() } else { 1 };
         let steps: Vec<Step> = group.iter().flat_map(|it| error_steps(wiring.engine, it)).collect();
@@ -207,7 +253,7 @@ fn wrong_findings(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Vec<
 fn hidden_finding(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Option<Finding> {
     let swapped = hidden(wiring, check);
     let first = swapped.first()?;
-    let path = format!("{}.{}", wiring.list, first.channel.saturating_sub(1));
+    let path = format!("{}.{}", wiring.paths.wired, first.channel.saturating_sub(1));
     let cylinders = listed(swapped.iter().map(|it| it.target));
     let message = say!("channels.companions-swapped", n = swapped.len(), cylinders = cylinders);
     let cures = if check.is_right() { cures } else { &[] };

@@ -5,6 +5,7 @@ use crate::words::{Explanation, Sentence};
 pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ("channels.title-ignition-wired", "Ignition, as wired"),
     ("channels.title-injection-wired", "Injection, as wired"),
+    ("channels.title-second-wired", "Second injectors, as wired"),
     (
         "channels.wired-unreadable",
         "Channel {channel}: “{typed}” is no cylinder. Type the number that was found there, for example {example}.",

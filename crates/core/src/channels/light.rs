@@ -1,0 +1,179 @@
+//! What a timing light says on several cylinders: one cause behind all errors, or leads that are mixed.
+//!
+//! The mark on the crank comes round every turn, so a reading tells an angle within one turn only: whether the spark falls
+//! on compression or into the overlap must be seen elsewhere.
+
+use crate::{
+    engine::{Engine, Kind, TURN},
+    quantity::{CrankAngle, Measure},
+    working::{Formula, Step, step},
+};
+
+/// What was read, and what is known besides.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Readings {
+    /// The advance to which the controller was locked: degrees before top dead centre.
+    pub advance: CrankAngle,
+    /// What was seen: the cylinder, and the advance by its mark.
+    pub seen: Vec<(u32, CrankAngle)>,
+    /// How far a reading may be off.
+    pub tolerance: CrankAngle,
+    /// The offset of the trigger as it was entered.
+    pub offset: Option<CrankAngle>,
+    /// Positions on the crank wheel, missing teeth counted.
+    pub positions: Option<u32>,
+    /// On which stroke it was, where that was looked at.
+    pub stroke: Option<SparkStroke>,
+}
+
+/// The stroke on which the spark was seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SparkStroke {
+    /// The way up with both valves shut.
+    Compression,
+    /// The way up with the exhaust valve open.
+    Exhaust,
+}
+
+/// One thing that would explain all readings.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Cause {
+    /// Nothing is wrong.
+    Right,
+    /// The controller is a whole turn out.
+    Turn,
+    /// The offset was entered with the wrong sign: everything is out by twice of it.
+    Sign,
+    /// The other edge of the tooth triggers: everything is out by half a position of the wheel.
+    Edge,
+    /// The first tooth is counted so many positions late, or early below nought.
+    Teeth(i32),
+    /// The controller takes this cylinder for the first.
+    Reference(u32),
+    /// An offset that is wrong by the error, for no reason that shows.
+    Offset,
+}
+
+/// What follows from the readings.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Finding {
+    /// One reading tells no cause from another.
+    TooFew,
+    /// All are out by the same: the mean error, late above nought, and the causes that would make it.
+    Constant(CrankAngle, Vec<Cause>),
+    /// Each is out by the angle between two firings: the leads or the order are mixed. For each cylinder those whose
+    /// sparks it may get.
+    Mixed(Vec<(u32, Vec<u32>)>),
+    /// They differ by something that no exchange explains.
+    Scattered,
+}
+
+const ERROR: Formula = Formula {
+    symbols: "e = A_locked − A_seen",
+    source: "definition; late above nought, counted within half a turn either way",
+};
+const POSITION: Formula =
+    Formula { symbols: "p = 360° / N", source: "geometry: N positions on a turn" };
+
+/// The error of a reading: late above nought, above minus half a turn and up to half.
+pub fn error(advance: CrankAngle, seen: CrankAngle) -> CrankAngle {
+    (advance - seen).as_error(TURN)
+}
+
+/// How the errors were found, and the position of the wheel where it is known.
+pub fn steps(readings: &Readings) -> Vec<Step> {
+    let of = |(_, seen): &(u32, CrankAngle)| {
+        let values = [("A_locked", readings.advance.show()), ("A_seen", seen.show())];
+        step(&ERROR, &values, error(readings.advance, *seen))
+    };
+    let mut steps: Vec<Step> = readings.seen.iter().map(of).collect();
+    if let Some(positions) = readings.positions.filter(|it| *it > 0) {
+        steps.push(step(&POSITION, &[("N", positions.into())], pitch(positions)));
+    }
+    steps
+}
+
+fn pitch(positions: u32) -> CrankAngle {
+    CrankAngle::new(TURN.degrees() / f64::from(positions))
+}
+
+/// What follows from the readings.
+pub fn finding(engine: &Engine, readings: &Readings) -> Finding {
+    let errors: Vec<(u32, CrankAngle)> = readings
+        .seen
+        .iter()
+        .map(|(cylinder, seen)| (*cylinder, error(readings.advance, *seen)))
+        .collect();
+    let Some(&(_, first)) = errors.first().filter(|_| errors.len() > 1) else {
+        return Finding::TooFew;
+    };
+    // two readings may be off in opposite ways
+    let apart = 2.0 * readings.tolerance.degrees();
+    let from_first = |(_, error): &(u32, CrankAngle)| (*error - first).as_error(TURN).degrees();
+    let spread: Vec<f64> = errors.iter().map(from_first).collect();
+    let most = spread.iter().fold(f64::NEG_INFINITY, |most, it| most.max(*it));
+    let least = spread.iter().fold(f64::INFINITY, |least, it| least.min(*it));
+    if most - least <= apart + 1e-9 {
+        #[expect(clippy::cast_precision_loss, reason = "at most 16 cylinders")]
+        let mean = spread.iter().sum::<f64>() / spread.len() as f64;
+        let mean = (first + CrankAngle::new(mean)).as_error(TURN);
+        return Finding::Constant(mean, causes(engine, readings, mean));
+    }
+    let givers: Vec<(u32, Vec<u32>)> = errors
+        .iter()
+        .map(|&(cylinder, error)| (cylinder, givers(engine, readings, cylinder, error)))
+        .collect();
+    if givers.iter().all(|(_, others)| !others.is_empty()) {
+        return Finding::Mixed(givers);
+    }
+    Finding::Scattered
+}
+
+/// What would put everything out by this error, the likeliest first (common practice, no source).
+fn causes(engine: &Engine, readings: &Readings, error: CrankAngle) -> Vec<Cause> {
+    let is = |angle: f64| {
+        let off = (error - CrankAngle::new(angle)).as_error(TURN).degrees().abs();
+        off <= readings.tolerance.degrees() + 1e-9
+    };
+    let either = |angle: f64| is(angle) || is(-angle);
+    if is(0.0) {
+        return match (readings.stroke, engine.kind()) {
+            (Some(SparkStroke::Exhaust), Kind::FourStroke) => vec![Cause::Turn],
+            (None, Kind::FourStroke) => vec![Cause::Right, Cause::Turn],
+            _ => vec![Cause::Right],
+        };
+    }
+    let mut causes = Vec::new();
+    if readings
+        .offset
+        .is_some_and(|it| !it.is_near(CrankAngle::default()) && either(2.0 * it.degrees()))
+    {
+        causes.push(Cause::Sign);
+    }
+    if let Some(pitch) = readings.positions.filter(|it| *it > 0).map(|it| pitch(it).degrees()) {
+        if either(pitch / 2.0) {
+            causes.push(Cause::Edge);
+        }
+        let teeth = [1, -1, 2, -2].into_iter().filter(|n| is(f64::from(*n) * pitch));
+        causes.extend(teeth.map(Cause::Teeth));
+    }
+    // a reference that is late by the place of another one, takes that one for the first
+    let others = engine.firings().iter().skip(1).filter(|firing| is(firing.angle.degrees()));
+    causes.extend(others.map(|firing| Cause::Reference(firing.cylinder)));
+    causes.push(Cause::Offset);
+    causes
+}
+
+/// The cylinders whose sparks would be seen on this one with this error.
+fn givers(engine: &Engine, readings: &Readings, cylinder: u32, error: CrankAngle) -> Vec<u32> {
+    let Some(own) = engine.angle_of(cylinder) else { return Vec::new() };
+    let is_seen = |angle: CrankAngle| {
+        let off = (angle - own - error).as_error(TURN).degrees().abs();
+        off <= readings.tolerance.degrees() + 1e-9
+    };
+    let giving = engine.firings().iter().filter(|firing| is_seen(firing.angle));
+    giving.map(|firing| firing.cylinder).collect()
+}
+
+#[cfg(test)]
+mod tests;

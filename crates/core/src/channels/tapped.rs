@@ -1,0 +1,27 @@
+//! A list of short words in one field, changed by a tap.
+
+/// Said of a channel to which nothing, or nothing else, answered.
+pub const NOTHING: &str = "none";
+
+/// The text of a list after a tap on one of its words: the word is added at the end, or taken out where it is there.
+///
+/// ```
+/// use quietpin_core::channels::tapped;
+/// assert_eq!(tapped("1", "6"), "1 6");
+/// assert_eq!(tapped("1 6", "1"), "6");
+/// ```
+pub fn tapped(text: &str, word: &str) -> String {
+    let words = words_of(text);
+    let is_there = words.contains(&word);
+    let mut kept: Vec<&str> = words.into_iter().filter(|it| *it != word).collect();
+    if !is_there {
+        kept.push(word);
+    }
+    kept.join(" ")
+}
+
+/// The words of a list.
+pub fn words_of(text: &str) -> Vec<&str> {
+    let apart = |c: char| c.is_whitespace() || "-–,;/>→+&".contains(c);
+    text.split(apart).filter(|it| !it.is_empty()).collect()
+}

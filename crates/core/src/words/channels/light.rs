@@ -1,0 +1,163 @@
+//! The sentences about what a timing light shows.
+
+use crate::words::{Explanation, Sentence};
+
+pub(in crate::words) const SENTENCES: &[Sentence] = &[
+    ("channels.light-title", "By the timing light"),
+    ("channels.light-open", "Two readings tell what is wrong"),
+    (
+        "channels.light-needs-advance",
+        "Type the advance to which the controller is locked: the readings are held against it.",
+    ),
+    (
+        "channels.light-needs-two",
+        "One reading can’t tell a wrong lead from a wrong reference: read a second cylinder.",
+    ),
+    ("channels.light-mend", "A reading can’t be used: see its field."),
+    (
+        "channels.light-stray",
+        "There is no cylinder {cylinder} among {cylinders}: this reading is left out.",
+    ),
+    // verdicts
+    ("channels.light-right", "Timing is right on all {n} read"),
+    ("channels.light-stroke", "The mark is right; now prove the stroke"),
+    ("channels.light-turn", "A whole turn out: the cam’s side"),
+    ("channels.light-sign", "The offset has the wrong sign"),
+    ("channels.light-edge", "It fits the other edge of the tooth"),
+    ("channels.light-teeth", "It fits {n} {n|tooth|teeth} of the wheel"),
+    ("channels.light-reference", "It fits cylinder {other} taken for cylinder {first}"),
+    ("channels.light-late", "All late by {error}: one offset"),
+    ("channels.light-early", "All early by {error}: one offset"),
+    ("channels.light-mixed", "Out by other firings: leads or order"),
+    ("channels.light-scattered", "Each out by something else"),
+    // why
+    (
+        "channels.light-right-why",
+        "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can’t tell the stroke.",
+    ),
+    (
+        "channels.light-turn-why",
+        "The mark is right, and the spark falls into the exhaust stroke: the controller knows the angle but not the turn.",
+    ),
+    ("channels.light-late-why", "All {n} are late by the same {error}: one cause, and no lead."),
+    ("channels.light-early-why", "All {n} are early by the same {error}: one cause, and no lead."),
+    ("channels.light-mixed-why", "By the angles, {list}. The mark can’t tell companions apart."),
+    (
+        "channels.light-scattered-why",
+        "No exchange of leads makes these errors, and one offset doesn’t either: readings agree to within {tolerance} at best.",
+    ),
+    // what to do
+    (
+        "channels.light-do-thumb",
+        "Prove the stroke once: plug out, thumb on the hole; it must be pushed off just before the spark. Then say so in the field.",
+    ),
+    (
+        "channels.light-do-turn",
+        "If it is the exhaust stroke: move the cam’s reference by 360° in the controller (or exchange its two halves of the cycle) and leave the leads.",
+    ),
+    (
+        "channels.light-do-sign",
+        "The error is twice the offset entered: enter the offset with the other sign, then read again. It must be gone by all of {error}.",
+    ),
+    (
+        "channels.light-do-edge",
+        "{error} is half a position of the wheel: set the other edge, or exchange the two wires of an inductive sensor. Then read again.",
+    ),
+    (
+        "channels.light-do-teeth-late",
+        "It is {n} {n|position|positions} of the wheel late: take the offset earlier by that, or count the first tooth after the gap anew.",
+    ),
+    (
+        "channels.light-do-teeth-early",
+        "It is {n} {n|position|positions} of the wheel early: take the offset later by that, or count the first tooth after the gap anew.",
+    ),
+    (
+        "channels.light-do-reference",
+        "It is the angle from {first} to {other}: the offset was measured at the top of {other}. Move it {error}, then read again.",
+    ),
+    (
+        "channels.light-do-earlier",
+        "Change the offset so that everything comes {error} earlier; read again at two speeds: what grows with speed is a delay, no offset.",
+    ),
+    (
+        "channels.light-do-later",
+        "Change the offset so that everything comes {error} later; read again at two speeds: what grows with speed is a delay, no offset.",
+    ),
+    (
+        "channels.light-do-taps",
+        "Fire each channel alone, as above: it tells companions apart, and gives the cure.",
+    ),
+    (
+        "channels.light-do-again",
+        "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn’t finished, moves the flash.",
+    ),
+    (
+        "channels.light-do-angles",
+        "If it stays: the firing angles of an odd-fire engine, or a wheel that runs out of true.",
+    ),
+    (
+        "channels.light-caution",
+        "Belts, fans and the starter take hands and cables: clear of them before cranking; nothing loose, in neutral, fuel off.",
+    ),
+    // table
+    ("channels.light-table", "Each reading against the advance set"),
+    ("channels.light-col-seen", "Seen"),
+    ("channels.light-col-stands", "Stands"),
+    ("channels.light-cell-right", "right"),
+    ("channels.light-cell-late", "late"),
+    ("channels.light-cell-early", "early"),
+    // findings
+    ("channels.light-all-late", "By the timing light every spark comes {error} late."),
+    ("channels.light-all-early", "By the timing light every spark comes {error} early."),
+    ("channels.light-turned", "By the timing light every spark falls into the exhaust stroke."),
+    (
+        "channels.light-leads",
+        "By the timing light the sparks of other cylinders reach {cylinders}.",
+    ),
+    ("channels.light-uneven", "By the timing light the cylinders are out by unlike angles."),
+];
+
+pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: "channels.light-all-late",
+        // All readings are late by the same.
+        why: "Late sparks burn into the exhaust: no power, hot valves.",
+        act: "Cure what fits first, then read again: a cure that fits takes the whole error away.",
+        source: "geometry of wheel and firing order",
+    },
+    Explanation {
+        code: "channels.light-all-early",
+        // All readings are early by the same.
+        why: "Early sparks kick back while cranking, and detonate under load.",
+        act: "Don’t start it like this. Cure what fits first, then read again.",
+        source: "geometry of wheel and firing order",
+    },
+    Explanation {
+        code: "channels.light-turned",
+        // The mark is right and the spark falls into the exhaust stroke.
+        why: "The mixture that comes in next may be lit by a spark in the overlap, and the cylinder never fires.",
+        act: "Move the cam’s reference by a turn. Injection moves with it.",
+        source: "geometry of the four-stroke cycle",
+    },
+    Explanation {
+        code: "channels.light-leads",
+        // The readings differ by angles between firings.
+        why: "A spark meant for another cylinder falls into a live stroke: backfire or kick-back.",
+        act: "Fire each channel alone, and move the leads or enter the order that follows.",
+        source: "geometry of the firing order",
+    },
+    Explanation {
+        code: "channels.light-uneven",
+        // The readings differ by what no exchange explains.
+        why: "Either the readings are not good, or the angles in the controller are not those of the engine.",
+        act: "Read again at a steady speed; then check the firing angles and the wheel’s run-out.",
+        source: "elimination; common practice, no source",
+    },
+    Explanation {
+        code: "channels.light-stray",
+        // A reading stands for a cylinder that there isn't.
+        why: "It can’t be held against anything.",
+        act: "Empty it, or correct the number of cylinders.",
+        source: "count of cylinders",
+    },
+];

@@ -1,0 +1,109 @@
+//! The sentences of the test at the car, and of the lists to tick off.
+
+use crate::words::{Explanation, Sentence};
+
+pub(in crate::words) const SENTENCES: &[Sentence] = &[
+    // what is done and asked
+    ("channels.ask-coil", "Fire channel {channel}. Which {n|cylinder answers|cylinders answer}?"),
+    ("channels.ask-plug", "Fire channel {channel}. Which plug answers?"),
+    (
+        "channels.ask-injector",
+        "Pulse channel {channel}. Which {n|injector clicks|injectors click}?",
+    ),
+    ("channels.ask-tower", "Follow the lead of tower {channel}. Where does it end?"),
+    // how it stands, beside the channel
+    ("channels.tap-right", "as planned"),
+    ("channels.tap-other", "not as planned"),
+    ("channels.tap-nothing", "nothing answers"),
+    ("channels.tap-again", "try again"),
+    ("channels.tap-must", "must be"),
+    // what is known by now
+    ("channels.tap-most", "At most {n} {n|tap|taps}, then all is certain."),
+    ("channels.tap-left", "At most {n} more {n|tap|taps} until all is certain."),
+    ("channels.tap-certain", "All are seen: the verdict stands below."),
+    (
+        "channels.must-be",
+        "Channel {channel} must reach {cylinders}: nothing else is left. Fire it once to prove that its lead is on.",
+    ),
+    (
+        "channels.likely-none",
+        "None of the usual slips fits: leads went round from one to the next.",
+    ),
+    ("channels.likely-one", "Of the usual ways only one still fits: {slip}."),
+    ("channels.likely-two", "Two of the usual ways still fit: {one}, or {two}."),
+    ("channels.likely-more", "{n} of the usual slips still fit; as planned it is not."),
+    ("channels.likely-planned", "As planned so far; {n} usual {n|slip|slips} could still hide."),
+    ("channels.slip-none", "as planned"),
+    ("channels.slip-habit", "numbered by the other habit"),
+    ("channels.slip-onward", "all leads {n} {n|place|places} on in the order of firing"),
+    ("channels.slip-banks", "the banks exchanged"),
+    ("channels.slip-end", "cylinders counted from the other end"),
+    ("channels.slip-positions", "leading and trailing plugs exchanged"),
+    ("channels.slip-exchange", "{one} and {other} exchanged"),
+    // what can't be, or is broken
+    (
+        "channels.crowded",
+        "Channel {channel}: {cylinders} answered, more than the plan has on it. Two hang on it, or one was misheard: fire it again.",
+    ),
+    ("channels.silent", "Channel {channel}: nothing answers."),
+    ("channels.silent-injector", "Channel {channel}: no injector clicks."),
+    ("channels.half-silent", "Channel {channel}: only {cylinders} answered."),
+    (
+        "channels.taps-contradict",
+        "Channels {one} and {other} can't both reach the same cylinder: fire both again.",
+    ),
+    (
+        "channels.wired-must-why",
+        "The last one is known by elimination only: a lead that hangs loose would look the same.",
+    ),
+    // lists
+    ("channels.list-setting", "Tick off: the setting"),
+    ("channels.list-order", "Tick off: the order to enter"),
+    ("channels.list-moves", "Tick off: the leads to move"),
+    ("channels.item-place", "Place {place} in the order: channel {channel}"),
+    ("channels.item-exchange", "Exchange the leads of {one} and {other}"),
+    ("channels.item-move", "No. {target}: from channel {from} to channel {to}"),
+    ("channels.item-again", "Fire every channel once more: each where the plan says"),
+    (
+        "channels.do-fire-again",
+        "All is ticked off: clear what was found, and fire every channel again; what stands here was seen before.",
+    ),
+];
+
+pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: "channels.crowded",
+        // More answered to one channel than the plan has on it.
+        why: "Either two leads hang on one channel, or one of them was misheard.",
+        act: "Fire it again with a hand-held lamp or light on each in turn.",
+        source: "count: each channel has its own",
+    },
+    Explanation {
+        code: "channels.silent",
+        // A channel was fired, and no coil answered.
+        why: "An open lead, a coil without feed or ground, a dead coil or a dead channel look alike.",
+        act: "Hang a coil that answered on this channel: if it answers, the coil, its feed or its ground is at fault; if not, the lead or the channel.",
+        source: "elimination; common practice, no source",
+    },
+    Explanation {
+        code: "channels.silent-injector",
+        // A channel was pulsed, and no injector clicked.
+        why: "An open lead, an injector without feed, one that sticks or a dead channel look alike.",
+        act: "Measure the injector’s ohms at the controller’s plug, then hang one that clicks on this channel.",
+        source: "elimination; common practice, no source",
+    },
+    Explanation {
+        code: "channels.half-silent",
+        // Fewer answered to a channel than the plan has on it.
+        why: "The other one’s lead is open or on another channel, or it is dead.",
+        act: "Fire the other channels: where it answers, there it hangs; where nowhere, look at its feed and lead.",
+        source: "elimination",
+    },
+    Explanation {
+        code: "channels.taps-contradict",
+        // Two channels were both seen to reach one cylinder.
+        why: "One lead can’t hang on two channels: one of the two was misheard.",
+        act: "Fire both again, one after the other, with the hand on that cylinder’s coil or injector.",
+        source: "elimination",
+    },
+];

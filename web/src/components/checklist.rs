@@ -1,0 +1,34 @@
+//! Things to be done one by one, ticked off with a thumb or, on paper, with a pencil.
+
+use quietpin_core::{
+    channels::tapped,
+    report::{Checklist, Item},
+};
+
+use super::{Page, sending};
+use crate::{
+    element::{View, all, el, keyed, on_click, several},
+    state::Action,
+};
+
+/// A list, folded until it is wanted.
+pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
+    let items = list.items.iter().map(|it| item(page, list.path, it));
+    el!("details", "class" = "rare checklist";
+        el!("summary"; &list.title.text),
+        el!("ul"; all(items)),
+    )
+}
+
+fn item(page: &Page, path: &str, item: &Item) -> View {
+    let done = page.state.plan.get(path).unwrap_or_default();
+    let tick = Action::Type(path.to_owned(), tapped(done, &item.name));
+    let (checked, sign) = if item.is_done { ("true", "☑") } else { ("false", "☐") };
+    let label = several!(
+        el!("span", "class" = "box", "aria-hidden" = "true"; sign),
+        el!("span"; &item.words.text),
+    );
+    let box_ =
+        el!("button", "type" = "button", "role" = "checkbox", "aria-checked" = checked; label);
+    keyed(&item.name, el!("li"; on_click(box_, sending(&page.send, tick))))
+}
