@@ -350,13 +350,13 @@ mod tests {
         let paths = || vec!["channels.coils_wired.0".into(), "channels.coils_done".into()];
         let state = after(vec![
             typed("channels.coils_wired.0", "3"),
-            typed("channels.coils_done", "swap1/3"),
+            typed("channels.coils_done", "swap1_3"),
             Action::Clear(paths()),
         ]);
         assert!(paths().iter().all(|path: &String| state.plan.get(path) == Some("")));
         let state = state.reduce(Action::Undo);
         assert_eq!(state.plan.get("channels.coils_wired.0"), Some("3"));
-        assert_eq!(state.plan.get("channels.coils_done"), Some("swap1/3"));
+        assert_eq!(state.plan.get("channels.coils_done"), Some("swap1_3"));
     }
 
     #[test]

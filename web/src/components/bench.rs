@@ -64,7 +64,7 @@ fn asked(
     let words = words_of(text);
     let answer = |word: &str, label: String| {
         let is_there = words.contains(&word);
-        let after = tapped(text, word);
+        let after = if now.again && !is_there { word.to_owned() } else { tapped(text, word) };
         // once all have answered, it goes on with what tells most
         let is_full = !is_there && (word == NOTHING || words_of(&after).len() >= now.expected);
         let (send, chosen) = (props.page.send.clone(), chosen.clone());

@@ -22,6 +22,7 @@ pub fn tapped(text: &str, word: &str) -> String {
 
 /// The words of a list.
 pub fn words_of(text: &str) -> Vec<&str> {
+    // as in a row that is typed
     let apart = |c: char| c.is_whitespace() || "-–,;/>→+&".contains(c);
     text.split(apart).filter(|it| !it.is_empty()).collect()
 }

@@ -79,8 +79,8 @@ pub(crate) struct Seen {
     pub(crate) wired: Wired,
     /// What answered to each channel, without those that contradict each other.
     pub(crate) taps: Taps,
-    /// The channels that name what another names too.
-    pub(crate) again: Vec<u32>,
+    /// The channels that name what another names too, with what they name.
+    pub(crate) again: Taps,
     /// Whether anything was typed.
     pub(crate) typed: bool,
     /// Whether something typed can't be used.
@@ -187,17 +187,17 @@ fn seen(reader: &mut Reader<'_>, list: &str, engine: Option<&Engine>, plugs: boo
                 reader.unusable(Finding::new(Severity::Fault, path, message).as_wired());
                 seen.spoiled = true;
                 // which of the two is wrong can't be known: neither counts
-                let others = told_twice.iter().filter_map(|it| first.get(it).copied());
-                seen.again.extend(others);
-                seen.again.extend((!told_twice.is_empty()).then_some(channel));
+                for &target in &told_twice {
+                    for channel in first.get(&target).copied().into_iter().chain([channel]) {
+                        seen.again.entry(channel).or_default().targets.push(target);
+                    }
+                }
                 twice.extend(told_twice);
             }
         }
     }
     too_many(reader, list, entries.len());
-    crate::sorted::by(&mut seen.again, Ord::cmp);
-    seen.again.dedup();
-    seen.taps.retain(|channel, _| !seen.again.contains(channel));
+    seen.taps.retain(|channel, _| !seen.again.contains_key(channel));
     seen.wired = first.into_iter().filter(|(target, _)| !twice.contains(target)).collect();
     seen
 }

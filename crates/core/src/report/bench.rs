@@ -36,6 +36,8 @@ pub struct BenchChannel {
     pub expected: usize,
     /// What answered, or must; blank where nothing is known.
     pub found: String,
+    /// Whether that can't be: what answers now stands in its place.
+    pub again: bool,
     /// How that agrees with the plan, in words; none where nothing is known.
     pub stands: Option<Message>,
 }

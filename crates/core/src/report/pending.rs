@@ -78,8 +78,7 @@ mod tests {
         let about = |section: &Section| {
             // whether anything is wired as it should be is asked only where the plan says how it is wired; and one cycle
             // at a speed has a place of its own on a page
-            let wired =
-                |it: &&Rc<Answer>| it.subject.ends_with("_wired") || it.subject == "strip";
+            let wired = |it: &&Rc<Answer>| it.subject.ends_with("_wired") || it.subject == "strip";
             let mut all: Vec<_> =
                 section.answers.iter().filter(|it| !wired(it)).map(subject).collect();
             all.dedup();

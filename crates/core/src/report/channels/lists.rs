@@ -33,7 +33,8 @@ fn items(wiring: &Wiring<'_>, cure: &Cure, words: &Message) -> Vec<Item> {
     };
     let mut items: Vec<Item> = match cure {
         Cure::Setting(angle) => {
-            let name = format!("set{}", crate::math::fixed(angle.degrees(), 1));
+            let side = if angle.degrees() < 0.0 { "later" } else { "earlier" };
+            let name = format!("{side}{}", crate::math::fixed(angle.degrees().abs(), 1));
             vec![item(name, words.clone())]
         }
         Cure::Order(channels) => {
@@ -46,7 +47,7 @@ fn items(wiring: &Wiring<'_>, cure: &Cure, words: &Message) -> Vec<Item> {
         Cure::Exchange { exchanges, .. } => {
             let exchange = |(one, other): &(crate::channels::Target, crate::channels::Target)| {
                 let (one, other) = (one.to_string(), other.to_string());
-                let name = format!("swap{one}/{other}");
+                let name = format!("swap{one}_{other}");
                 item(name, say!("channels.item-exchange", one = one, other = other))
             };
             exchanges.iter().map(exchange).collect()

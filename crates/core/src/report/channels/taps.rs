@@ -18,7 +18,8 @@ pub(super) fn stands(
     other: Option<&Layout>,
     seen: &Seen,
 ) -> Standing {
-    standing(layout, &usual(engine, layout, other), &seen.taps, &seen.again)
+    let again: Vec<u32> = seen.again.keys().copied().collect();
+    standing(layout, &usual(engine, layout, other), &seen.taps, &again)
 }
 
 /// The test as it is worked with a thumb; none where one channel fires all.
@@ -29,6 +30,7 @@ pub(super) fn bench(wiring: &Wiring<'_>) -> Option<Bench> {
         ask: ask(wiring, slot),
         expected: slot.targets.len(),
         found: found(wiring, standing, slot.channel),
+        again: is_again(wiring, slot.channel),
         stands: agreement(wiring, standing, slot),
     };
     (slots.len() > 1).then(|| Bench {
@@ -63,8 +65,14 @@ fn ask(wiring: &Wiring<'_>, slot: &Slot) -> Message {
 
 fn found(wiring: &Wiring<'_>, standing: &Standing, channel: u32) -> String {
     let must = standing.must_be.as_ref().filter(|it| it.0 == channel).map(|it| &it.1);
-    let targets = wiring.seen.taps.get(&channel).map(|it| &it.targets).or(must);
+    let fired = wiring.seen.taps.get(&channel).or(wiring.seen.again.get(&channel));
+    let targets = fired.map(|it| &it.targets).or(must);
     targets.map(listed).unwrap_or_default()
+}
+
+/// Whether what answered can't be, and the channel is to be fired again.
+fn is_again(wiring: &Wiring<'_>, channel: u32) -> bool {
+    wiring.seen.again.contains_key(&channel) || wiring.standing.crowded.contains(&channel)
 }
 
 /// How what answered agrees with the plan.
@@ -73,7 +81,7 @@ fn agreement(wiring: &Wiring<'_>, standing: &Standing, slot: &Slot) -> Option<Me
     if standing.must_be.as_ref().is_some_and(|it| it.0 == channel) {
         return Some(say!("channels.tap-must"));
     }
-    if wiring.seen.again.contains(&channel) || standing.crowded.contains(&channel) {
+    if is_again(wiring, channel) {
         return Some(say!("channels.tap-again"));
     }
     let fired = wiring.seen.taps.get(&channel)?;
@@ -157,7 +165,8 @@ pub(super) fn findings(wiring: &Wiring<'_>) -> Vec<Finding> {
         _ => finding(channel, say!("channels.silent-injector", channel = channel)),
     });
     let mut found: Vec<Finding> = crowded.chain(silent).collect();
-    if let [one, other, ..] = wiring.seen.again.as_slice() {
+    let again: Vec<u32> = wiring.seen.again.keys().copied().collect();
+    if let [one, other, ..] = again.as_slice() {
         let message = say!("channels.taps-contradict", one = *one, other = *other);
         found.push(finding(*other, message));
     }

@@ -158,7 +158,9 @@ fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
         (0, _) if tone == Tone::Doubtful && !wiring.seen.spoiled => say!("channels.wired-hidden"),
         (0, _) => say!("channels.wired-right", n = all),
         (n, _) if setting => say!("channels.wired-setting", n = n),
-        (n, _) if seen < all => say!("channels.wired-wrong-partly", n = n, seen = seen),
+        (n, _) if !check.unseen.is_empty() => {
+            say!("channels.wired-wrong-partly", n = n, seen = seen)
+        }
         (n, _) => say!("channels.wired-wrong", n = n, all = all),
     };
     let tone = if seen == 0 { Tone::Open } else { tone };

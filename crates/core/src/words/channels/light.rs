@@ -11,9 +11,9 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.light-needs-two",
-        "One reading can’t tell a wrong lead from a wrong reference: read a second cylinder.",
+        "One reading can't tell a wrong lead from a wrong reference: read a second cylinder.",
     ),
-    ("channels.light-mend", "A reading can’t be used: see its field."),
+    ("channels.light-mend", "A reading can't be used: see its field."),
     (
         "channels.light-stray",
         "There is no cylinder {cylinder} among {cylinders}: this reading is left out.",
@@ -21,7 +21,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     // verdicts
     ("channels.light-right", "Timing is right on all {n} read"),
     ("channels.light-stroke", "The mark is right; now prove the stroke"),
-    ("channels.light-turn", "A whole turn out: the cam’s side"),
+    ("channels.light-turn", "A whole turn out: the cam's side"),
     ("channels.light-sign", "The offset has the wrong sign"),
     ("channels.light-edge", "It fits the other edge of the tooth"),
     ("channels.light-teeth", "It fits {n} {n|tooth|teeth} of the wheel"),
@@ -33,7 +33,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     // why
     (
         "channels.light-right-why",
-        "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can’t tell the stroke.",
+        "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can't tell the stroke.",
     ),
     (
         "channels.light-turn-why",
@@ -41,10 +41,10 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     ("channels.light-late-why", "All {n} are late by the same {error}: one cause, and no lead."),
     ("channels.light-early-why", "All {n} are early by the same {error}: one cause, and no lead."),
-    ("channels.light-mixed-why", "By the angles, {list}. The mark can’t tell companions apart."),
+    ("channels.light-mixed-why", "By the angles, {list}. The mark can't tell companions apart."),
     (
         "channels.light-scattered-why",
-        "No exchange of leads makes these errors, and one offset doesn’t either: readings agree to within {tolerance} at best.",
+        "No exchange of leads makes these errors, and one offset doesn't either: readings agree to within {tolerance} at best.",
     ),
     // what to do
     (
@@ -53,7 +53,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.light-do-turn",
-        "If it is the exhaust stroke: move the cam’s reference by 360° in the controller (or exchange its two halves of the cycle) and leave the leads.",
+        "If it is the exhaust stroke: move the cam's reference by 360° in the controller (or exchange its two halves of the cycle) and leave the leads.",
     ),
     (
         "channels.light-do-sign",
@@ -89,7 +89,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.light-do-again",
-        "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn’t finished, moves the flash.",
+        "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn't finished, moves the flash.",
     ),
     (
         "channels.light-do-angles",
@@ -129,14 +129,14 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         code: "channels.light-all-early",
         // All readings are early by the same.
         why: "Early sparks kick back while cranking, and detonate under load.",
-        act: "Don’t start it like this. Cure what fits first, then read again.",
+        act: "Don't start it like this. Cure what fits first, then read again.",
         source: "geometry of wheel and firing order",
     },
     Explanation {
         code: "channels.light-turned",
         // The mark is right and the spark falls into the exhaust stroke.
         why: "The mixture that comes in next may be lit by a spark in the overlap, and the cylinder never fires.",
-        act: "Move the cam’s reference by a turn. Injection moves with it.",
+        act: "Move the cam's reference by a turn. Injection moves with it.",
         source: "geometry of the four-stroke cycle",
     },
     Explanation {
@@ -150,13 +150,13 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         code: "channels.light-uneven",
         // The readings differ by what no exchange explains.
         why: "Either the readings are not good, or the angles in the controller are not those of the engine.",
-        act: "Read again at a steady speed; then check the firing angles and the wheel’s run-out.",
+        act: "Read again at a steady speed; then check the firing angles and the wheel's run-out.",
         source: "elimination; common practice, no source",
     },
     Explanation {
         code: "channels.light-stray",
         // A reading stands for a cylinder that there isn't.
-        why: "It can’t be held against anything.",
+        why: "It can't be held against anything.",
         act: "Empty it, or correct the number of cylinders.",
         source: "count of cylinders",
     },

@@ -37,10 +37,10 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ("channels.figure-second-at-once", "Channels of the second set open at once"),
     (
         "channels.strip-picture",
-        "The cycle at this speed: each coil’s charging and each injector’s opening",
+        "The cycle at this speed: each coil's charging and each injector's opening",
     ),
     (
         "channels.strip-picture-wired",
-        "The cycle at this speed, as wired: each coil’s charging and each injector’s opening",
+        "The cycle at this speed, as wired: each coil's charging and each injector's opening",
     ),
 ];

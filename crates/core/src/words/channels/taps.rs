@@ -89,21 +89,21 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         code: "channels.silent-injector",
         // A channel was pulsed, and no injector clicked.
         why: "An open lead, an injector without feed, one that sticks or a dead channel look alike.",
-        act: "Measure the injector’s ohms at the controller’s plug, then hang one that clicks on this channel.",
+        act: "Measure the injector's ohms at the controller's plug, then hang one that clicks on this channel.",
         source: "elimination; common practice, no source",
     },
     Explanation {
         code: "channels.half-silent",
         // Fewer answered to a channel than the plan has on it.
-        why: "The other one’s lead is open or on another channel, or it is dead.",
+        why: "The other one's lead is open or on another channel, or it is dead.",
         act: "Fire the other channels: where it answers, there it hangs; where nowhere, look at its feed and lead.",
         source: "elimination",
     },
     Explanation {
         code: "channels.taps-contradict",
         // Two channels were both seen to reach one cylinder.
-        why: "One lead can’t hang on two channels: one of the two was misheard.",
-        act: "Fire both again, one after the other, with the hand on that cylinder’s coil or injector.",
+        why: "One lead can't hang on two channels: one of the two was misheard.",
+        act: "Fire both again, one after the other, with the hand on that cylinder's coil or injector.",
         source: "elimination",
     },
 ];
