@@ -7,6 +7,9 @@
     reason = "a test says what is wrong by failing"
 )]
 
+#[path = "channels/bad_input.rs"]
+mod bad_input;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use quietpin_core::{

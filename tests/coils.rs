@@ -50,6 +50,7 @@ fn bare(supply_v: f64) -> Inputs {
         spark: exact("0 ms"),
         duty_limit: None,
         pattern: None,
+        banks: Vec::new(),
         speed: None,
         conditions: Conditions {
             supply: Band::exact(volts(supply_v)),

@@ -6,7 +6,7 @@ import { started } from "./support.mjs";
 
 const visit = workshop();
 
-const ENGINE = ["engine", "channels.ignition_mode"];
+const ENGINE = ["engine", "channels.ignition_mode", "strip", "coils", "coils.feed"];
 const CASES = [
   ["engine.order", "1-5-3-5-2-4", /\b5\b/, ENGINE],
   ["engine.order", "1-5-3-6-2", /order/i, ENGINE],
@@ -41,6 +41,18 @@ const CASES = [
   ["engine.highest_speed", "fast", /no number/, [...ENGINE, "fuel"]],
   ["cranking.speed", "0", /below what is possible/, ["cranking"]],
   ["conditions.cranking", "8 ohm", /resistance/, []],
+  ["channels.second_count", "many", /not a whole number/, ["channels.second_mode"]],
+  ["light.advance", "10 V", /is a voltage/, ["light"]],
+  ["light.seen.0", "letters", /no number/, ["light"]],
+  ["light.seen.5", "400 deg", /above what is possible/, ["light"]],
+  ["light.offset", "1e999", /too large/, ["light"]],
+  ["light.tolerance", "0 deg", /below what is possible/, ["light"]],
+  ["strip.speed", "0", /below what is possible/, ["strip"]],
+  ["strip.dwell", "3 mH", /is an inductance/, ["strip"]],
+  ["strip.advance", "100 deg", /above what is possible/, ["strip"]],
+  ["strip.injection", "-8 ms", /below what is possible/, ["strip"]],
+  ["strip.injection_end", "721 deg", /above what is possible/, ["strip"]],
+  ["coils.inductance", "3 MH", /M is a million, m a thousandth/, ["coils", "coils.feed", "strip"]],
   ["loads.0.resistance", "0 ohm", /below what is possible/, ["loads.0"]],
 ];
 

@@ -255,3 +255,27 @@ fn each_supply_has_its_row() {
     }
     assert!(seconds(0.0) < found.charge.time);
 }
+
+/// Worked by hand: in this order 1, 3, 5 and 7 fire at 0, 270, 450 and 540 degrees, 90 apart at the least, 180 twice and 270;
+/// the other bank at 90, 180, 360 and 630. So a charge of 126 degrees has two of one bank together only where they are 90
+/// apart, and one of 80 never. On average each bank takes half.
+#[test]
+fn each_bank_takes_what_its_own_coils_take() {
+    let banks = vec![vec![1, 3, 5, 7], vec![2, 4, 6, 8]];
+    let eight = even(Kind::FourStroke, &EIGHT).with_banks(banks).expect("two banks");
+    let by_bank = Pattern::by_bank(&eight, Ignition::Sequential);
+    for (bank, pattern) in &by_bank {
+        assert_eq!(pattern.coils(), 4, "{bank:?}");
+        assert_eq!(pattern.most_at_once(CrankAngle::new(80.0)), 1, "{bank:?}");
+        assert_eq!(pattern.most_at_once(CrankAngle::new(126.0)), 2, "{bank:?}");
+    }
+    assert!(Pattern::by_bank(&eight, Ignition::Distributor).is_empty(), "one coil serves both");
+    let inputs = Inputs { banks: by_bank, ..running(14.0, &eight, Ignition::Sequential, 7000.0) };
+    let at = answer(&inputs).expect("a coil").at_speed.expect("a speed");
+    let parts = Parts { relays: 1, relay: None, fuse: None, lead: None, hot: celsius(20.0) };
+    for (_, taken) in &at.banks {
+        near("mean", taken.mean.base(), at.taken.mean.base() / 2.0, 1e-12);
+        let (bank, all) = (Feed::new(taken, &parts), Feed::new(&at.taken, &parts));
+        assert!(bank.peak <= all.peak && bank.effective < all.effective, "{bank:?}");
+    }
+}

@@ -59,6 +59,8 @@ pub struct Inputs {
     pub duty_limit: Option<Ratio>,
     /// How the coils are charged in the cycle, where that is known.
     pub pattern: Option<Pattern>,
+    /// The same of each bank's own coils, with its cylinders, where the banks are known.
+    pub banks: Vec<(Vec<u32>, Pattern)>,
     /// The highest speed of the engine, where that is known; above zero.
     pub speed: Option<RotationalSpeed>,
     /// Supply and temperatures.
@@ -97,6 +99,8 @@ pub struct AtSpeed {
     pub duty: Ratio,
     /// What the coils take from the supply.
     pub taken: Taken,
+    /// What those of each bank take, with its cylinders, where the banks are known.
+    pub banks: Vec<(Vec<u32>, Taken)>,
     /// How they were found.
     pub working: Vec<Step>,
 }
@@ -221,6 +225,11 @@ fn at_speed(inputs: &Inputs) -> Option<AtSpeed> {
         runs_out_at_rest: at_rest.map(|dwell| (out_at(dwell, &mut steps), steps)),
         duty,
         taken: Taken::new(inputs, pattern, speed)?,
+        banks: inputs
+            .banks
+            .iter()
+            .filter_map(|(bank, it)| Some((bank.clone(), Taken::new(inputs, it, speed)?)))
+            .collect(),
         working,
     })
 }

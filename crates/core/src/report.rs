@@ -17,8 +17,8 @@ use serde::Serialize;
 
 pub use bench::{Bench, BenchChannel, Checklist, Item};
 pub use picture::{
-    Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, Level, Outcome, Panel,
-    Picture, Strip, StripWindow, Timeline, Traces,
+    Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip, Level,
+    Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
 pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};

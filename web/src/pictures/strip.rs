@@ -1,6 +1,6 @@
 //! The engine's cycle at a speed: a row a cylinder, above its line the charging of its coil, below it its injection.
 
-use quietpin_core::report::{CycleCylinder, Outcome, Strip, StripWindow};
+use quietpin_core::report::{CycleCylinder, CycleStrip, Outcome, StripWindow};
 
 use super::{
     at,
@@ -14,7 +14,7 @@ const ROW: f64 = 40.0;
 const ROOM: f64 = 40.0;
 
 /// The strip.
-pub(crate) fn strip_view(strip: &Strip) -> View {
+pub(crate) fn strip_view(strip: &CycleStrip) -> View {
     #[expect(clippy::cast_precision_loss, reason = "at most some tens of cylinders")]
     let height = TOP + ROW * strip.cylinders.len() as f64 + 8.0;
     let caption = &strip.caption.text;
@@ -29,7 +29,7 @@ pub(crate) fn strip_view(strip: &Strip) -> View {
 }
 
 /// What the marks mean; those that are not there are not told.
-fn key(strip: &Strip) -> View {
+fn key(strip: &CycleStrip) -> View {
     let has = |kind: &str| strip.windows.iter().any(|it| it.kind == kind);
     let comes =
         |outcome| strip.windows.iter().any(|it| it.kind == "dwell" && it.outcome == outcome);
@@ -51,7 +51,7 @@ fn entry_bar(class: &'static str) -> View {
     el!("rect", "class" = class, "x" = "0", "y" = "4", "width" = "16", "height" = "8")
 }
 
-fn cylinder(strip: &Strip, row: usize, it: &CycleCylinder) -> View {
+fn cylinder(strip: &CycleStrip, row: usize, it: &CycleCylinder) -> View {
     #[expect(clippy::cast_precision_loss, reason = "at most some tens of cylinders")]
     let y = TOP + ROW * row as f64 + ROW / 2.0;
     let own = x_of(it.angle_deg, strip.cycle_deg);
@@ -65,7 +65,7 @@ fn cylinder(strip: &Strip, row: usize, it: &CycleCylinder) -> View {
 }
 
 /// A window, in two pieces where it goes over the end of the cycle, with its channel and its spark.
-fn act(strip: &Strip, window: &StripWindow, y: f64) -> View {
+fn act(strip: &CycleStrip, window: &StripWindow, y: f64) -> View {
     let cycle = strip.cycle_deg;
     // longer than the cycle is all of it
     let from = window.from_deg.max(window.to_deg - cycle);

@@ -27,8 +27,25 @@ impl Pattern {
     ///
     /// Double-ended coils are one for each pair; where an engine has no pairs they are taken as one for each cylinder.
     pub fn new(engine: &Engine, mode: Ignition) -> Self {
+        let angles = engine.firings().iter().map(|it| it.angle.degrees()).collect();
+        Self::of(engine, mode, angles)
+    }
+
+    /// That of each bank's own coils, where the banks are known and no coil serves two of them.
+    pub fn by_bank(engine: &Engine, mode: Ignition) -> Vec<(Vec<u32>, Self)> {
+        if matches!(mode, Ignition::Distributor | Ignition::PairedDouble) {
+            return Vec::new();
+        }
+        let of = |bank: &Vec<u32>| {
+            let own = engine.firings().iter().filter(|it| bank.contains(&it.cylinder));
+            let angles = own.map(|it| it.angle.degrees()).collect();
+            (bank.clone(), Self::of(engine, mode, angles))
+        };
+        engine.banks().iter().map(of).collect()
+    }
+
+    fn of(engine: &Engine, mode: Ignition, angles: Vec<f64>) -> Self {
         let cycle = engine.cycle().degrees();
-        let angles: Vec<f64> = engine.firings().iter().map(|it| it.angle.degrees()).collect();
         let plugs = if engine.kind() == crate::engine::Kind::Rotary { 2 } else { 1 };
         if mode == Ignition::Distributor {
             let next = angles.iter().skip(1).chain([&cycle]);

@@ -48,6 +48,9 @@ pub(crate) fn coils(
         spark: usual::<Time>(reader, "coils.spark", taken),
         duty_limit: reader.band::<Ratio>("coils.duty_limit").value().map(|band| band.low),
         pattern: engine.zip(mode).map(|(engine, mode)| Pattern::new(engine, mode)),
+        banks: engine
+            .zip(mode)
+            .map_or_else(Vec::new, |(engine, mode)| Pattern::by_bank(engine, mode)),
         speed: speed.map(|speed| speed.high),
         conditions: *conditions,
     };

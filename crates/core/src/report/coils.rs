@@ -58,6 +58,7 @@ fn answered(read: &Coiled, dwell: &mut Option<Time>, findings: &mut Findings) ->
     ];
     answer.figures = numbers::figures(inputs, &found);
     answer.tables = vec![numbers::table(inputs, &found)];
+    answer.pictures.extend(numbers::picture(inputs, &found));
     judge::concerns(inputs, &found, &cures, findings);
     vec![answer, feed::answer(read, &found, findings)]
 }

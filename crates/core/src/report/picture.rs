@@ -12,7 +12,7 @@ pub enum Picture {
     /// The engine's cycle with what each channel does in it.
     Cycle(Cycle),
     /// The engine's cycle with how long each channel acts in it.
-    Strip(Strip),
+    Strip(CycleStrip),
     /// An output and its load in every key state.
     Circuit(Circuit),
     /// Speed against time, with the relay.
@@ -62,7 +62,7 @@ pub struct CycleEvent {
 /// The engine's cycle at a speed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-pub struct Strip {
+pub struct CycleStrip {
     /// What the picture shows, for those who can't see it.
     pub caption: Message,
     /// Length of the cycle in degrees.

@@ -13,7 +13,7 @@ use crate::{
     read::Stripped,
     report::{
         Answer, Figure, Picture, Tone,
-        picture::{CycleCylinder, Outcome, Strip, StripWindow},
+        picture::{CycleCylinder, CycleStrip, Outcome, StripWindow},
     },
     say,
     working::{Formula, Step, Working, step},
@@ -145,7 +145,7 @@ fn picture(engine: &Engine, lanes: &[Lane], is_wired: bool) -> Picture {
     } else {
         say!("channels.strip-picture")
     };
-    Picture::Strip(Strip {
+    Picture::Strip(CycleStrip {
         caption,
         cycle_deg: engine.cycle().degrees(),
         cylinders: engine.firings().iter().map(cylinder).collect(),

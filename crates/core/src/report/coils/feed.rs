@@ -1,14 +1,14 @@
 //! What feeds the coils: relay, fuse and lead.
 
-use super::super::{Answer, Figure, Tone};
+use super::super::{Answer, Figure, Row, Table, Tone};
 use crate::{
     coil::{
-        self,
+        self, AtSpeed,
         feed::{Feed, Parts, never_blows},
     },
     finding::{Finding, Findings, Severity},
-    quantity::{Voltage, volts},
-    read::Coiled,
+    quantity::{Measure, Value, Voltage, volts},
+    read::{self, Coiled},
     say,
 };
 
@@ -25,7 +25,8 @@ pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Finding
         answer.title = Some(say!("coils.feed-title"));
         return answer;
     };
-    let feed = Feed::new(&at.taken, parts);
+    let banks = by_bank(at, parts);
+    let feed = worst(&banks).cloned().unwrap_or_else(|| Feed::new(&at.taken, parts));
     let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
     let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
     let drops = feed.drop.is_some_and(|drop| drop > most_drop());
@@ -57,8 +58,48 @@ pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Finding
     }];
     answer.to_do.push(say!("coils.feed-ground"));
     answer.figures = figures(&feed);
+    answer.tables.extend(table(&banks));
     concerns(&feed, parts, found, findings);
     answer
+}
+
+/// The feed of each bank's relay, with its cylinders, where there is one for each bank.
+fn by_bank(at: &AtSpeed, parts: &Parts) -> Vec<(Vec<u32>, Feed)> {
+    if u32::try_from(at.banks.len()) != Ok(parts.relays) || at.banks.len() < 2 {
+        return Vec::new();
+    }
+    let alone = Parts { relays: 1, ..*parts };
+    at.banks.iter().map(|(bank, taken)| (bank.clone(), Feed::new(taken, &alone))).collect()
+}
+
+fn worst(banks: &[(Vec<u32>, Feed)]) -> Option<&Feed> {
+    let by_heat =
+        |one: &&Feed, other: &&Feed| one.effective.base().total_cmp(&other.effective.base());
+    banks.iter().map(|(_, feed)| feed).max_by(by_heat)
+}
+
+/// What each bank's relay carries.
+fn table(banks: &[(Vec<u32>, Feed)]) -> Option<Table> {
+    let row = |(bank, feed): &(Vec<u32>, Feed)| Row {
+        cells: vec![
+            Value::text(read::written(bank)),
+            feed.mean.into(),
+            feed.effective.into(),
+            feed.peak.into(),
+        ],
+        tone: None,
+    };
+    (!banks.is_empty()).then(|| Table {
+        caption: say!("coils.table-banks"),
+        columns: vec![
+            say!("coils.column-bank"),
+            say!("coils.column-mean"),
+            say!("coils.column-effective"),
+            say!("coils.column-peak"),
+        ],
+        rows: banks.iter().map(row).collect(),
+        working: banks.iter().flat_map(|(_, feed)| feed.working.clone()).collect(),
+    })
 }
 
 fn figures(feed: &Feed) -> Vec<Figure> {

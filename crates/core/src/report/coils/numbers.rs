@@ -1,9 +1,9 @@
 //! The numbers behind it: the dwell to enter, and everything at the highest speed.
 
-use super::super::{Figure, Row, Table, Tone};
+use super::super::{Curve, Figure, Level, Panel, Picture, Row, Table, Tone, Traces};
 use crate::{
-    coil::{Answer, AtSpeed, Dwell, Inputs},
-    quantity::{Band, Measure, Value},
+    coil::{Answer, AtSpeed, Dwell, Inputs, charging::Corner},
+    quantity::{Band, Measure, Value, celsius},
     say,
 };
 
@@ -87,4 +87,46 @@ pub(super) fn table(inputs: &Inputs, found: &Answer) -> Table {
 fn shown<Q: Measure>(band: &Band<Q>) -> Value {
     let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
     Value::text(if low == high { low } else { format!("{low} to {high}") })
+}
+
+/// Points of a curve.
+const POINTS: u32 = 60;
+
+/// The current against time at the lowest, the resting and the highest supply, as meant; up to somewhat more than the
+/// longest dwell that reaches the current wanted. None where no supply reaches it.
+pub(super) fn picture(inputs: &Inputs, found: &Answer) -> Option<Picture> {
+    let longest = found.dwells.iter().filter_map(|dwell| dwell.nominal).map(Measure::base);
+    let end = 1.15 * longest.fold(0.0, f64::max);
+    if end <= 0.0 {
+        return None;
+    }
+    let supply = inputs.conditions.supply;
+    let mut supplies = vec![supply.low, supply.nominal, supply.high];
+    supplies.dedup();
+    let curve = |supply| {
+        let coil = Corner::nominal(inputs, supply, celsius(20.0)).charging()?;
+        let at = |step: u32| {
+            let time = end * f64::from(step) / f64::from(POINTS);
+            Some((time, coil.current_at(time)?))
+        };
+        let mut points: Vec<(f64, f64)> = (0..=POINTS).filter_map(at).collect();
+        // where the igniter begins to hold it there is a corner
+        if let Some(from) = coil.limited_from_s().filter(|from| *from < end) {
+            points.push((from, coil.last_a()));
+            crate::sorted::by(&mut points, |one, other| one.0.total_cmp(&other.0));
+        }
+        Some(Curve { name: say!("coils.curve", supply = supply), points })
+    };
+    let mut levels = vec![Level { name: say!("coils.level-wanted"), at: inputs.wanted.base() }];
+    let limit = inputs.limit.filter(|limit| limit.nominal > inputs.wanted);
+    levels.extend(
+        limit.map(|limit| Level { name: say!("coils.level-limit"), at: limit.nominal.base() }),
+    );
+    let curves = supplies.into_iter().filter_map(curve).collect();
+    let caption = say!("coils.picture", current = inputs.wanted);
+    Some(Picture::Traces(Traces {
+        caption,
+        span: (0.0, end),
+        panels: vec![Panel { unit: "A", curves, levels }],
+    }))
 }

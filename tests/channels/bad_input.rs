@@ -1,0 +1,147 @@
+//! What people may type of what is done at the car, and what is said to it.
+
+use proptest::prelude::*;
+use quietpin_core::{
+    fields,
+    plan::Plan,
+    read::State,
+    report::{Answer, Report, report},
+};
+
+/// A straight-six with everything asked of its channels, and fields of it as typed.
+fn plan(typed: &[(&str, &str)]) -> Plan {
+    let mut plan = Plan::default();
+    let usual = [
+        ("engine.cylinders", "6"),
+        ("engine.order", "1-5-3-6-2-4"),
+        ("engine.highest_speed", "7000 rpm"),
+        ("channels.ignition_mode", "sequential"),
+        ("channels.injection_mode", "sequential"),
+        ("channels.second_mode", "paired"),
+        ("light.advance", "10 deg"),
+        ("light.seen.0", "10"),
+        ("light.seen.4", "11"),
+        ("light.stroke", "compression"),
+    ];
+    for (path, text) in usual.iter().chain(typed) {
+        assert!(plan.set(path, text), "{path} is no place in a plan");
+    }
+    plan
+}
+
+fn answers(report: &Report) -> Vec<&Answer> {
+    let section =
+        report.sections.iter().find(|section| section.id == "channels").expect("the question");
+    section.answers.iter().map(AsRef::as_ref).collect()
+}
+
+/// What is answered, however.
+fn subjects(report: &Report) -> Vec<&str> {
+    answers(report).iter().map(|it| it.subject.as_str()).collect()
+}
+
+const ALL: [&str; 6] = [
+    "engine",
+    "channels.ignition_mode",
+    "channels.injection_mode",
+    "channels.second_mode",
+    "light",
+    "strip",
+];
+
+/// The finding at the field; everything is still answered, and the text is kept.
+#[track_caller]
+fn check(path: &str, text: &str, finding: &str) {
+    let plan = plan(&[(path, text)]);
+    let report = report(&plan);
+    let at_field: Vec<_> =
+        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
+    assert_eq!(at_field, [finding], "{path}: {text:?}");
+    assert_eq!(report.fields[path].state, State::Unreadable, "{path}: {text:?}");
+    assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
+    let found = subjects(&report);
+    for subject in ALL {
+        assert!(found.contains(&subject), "{path}: {text:?}: no answer to {subject}: {found:?}");
+    }
+}
+
+#[test]
+fn everything_is_answered_where_nothing_is_wrong() {
+    let report = report(&plan(&[]));
+    assert_eq!(subjects(&report), ALL);
+    assert!(report.findings.iter().all(|it| it.subject != "light"), "{:?}", report.findings);
+}
+
+#[test]
+fn what_is_none_is_named_at_its_field_and_the_rest_is_answered() {
+    check("channels.second_mode", "by turns", "field.unknown-choice");
+    check("channels.second_count", "many", "field.not-whole");
+    check("channels.second_count", "33", "field.too-large");
+    check("channels.second_habit", "backwards", "field.unknown-choice");
+    check("channels.second_wired.0", "x", "channels.wired-unreadable");
+    check("channels.second_wired.0", "7", "channels.wired-stray");
+    check("channels.coils_wired.0", "none of them", "channels.wired-unreadable");
+    check("light.advance", "10 V", "field.wrong-unit");
+    check("light.advance", "letters", "field.no-number");
+    check("light.advance", "91 deg", "field.too-large");
+    check("light.seen.0", "-361", "field.too-small");
+    check("light.seen.3", "NaN", "field.no-number");
+    check("light.seen.9", "10", "channels.light-stray");
+    check("light.stroke", "upwards", "field.unknown-choice");
+    check("light.offset", "1e999", "field.not-finite");
+    check("light.tolerance", "0", "field.too-small");
+    check("strip.speed", "0", "field.too-small");
+    check("strip.dwell", "3 mH", "field.wrong-unit");
+    check("strip.advance", "letters", "field.no-number");
+    check("strip.injection", "-8 ms", "field.too-small");
+    check("strip.injection_end", "721", "field.too-large");
+    check("strip.second_injection", "0", "field.too-small");
+}
+
+/// What was ticked off of another cure, or by no hand of the page, is kept and means nothing.
+#[test]
+fn strange_ticks_are_kept_and_tick_nothing() {
+    for text in ["swap1_2 again:swap1_2", "\u{1F600} , ;;", "1e308"] {
+        let plan = plan(&[
+            ("channels.coils_wired.1", "3"),
+            ("channels.coils_wired.2", "5"),
+            ("channels.coils_done", text),
+        ]);
+        let report = report(&plan);
+        let items = answers(&report).into_iter().flat_map(|it| &it.lists).flat_map(|it| &it.items);
+        assert!(items.clone().all(|item| !item.is_done), "{text:?}");
+        assert_eq!(plan.get("channels.coils_done"), Some(text));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(200) })]
+
+    /// Whatever is typed, each field stands somehow and the questions are answered.
+    #[test]
+    fn no_text_stops_the_report(
+        texts in prop::collection::vec(
+            prop_oneof![
+                "[0-9.,eE+-]{0,8} ?(deg|rpm|ms|none|)",
+                "\\PC{0,12}",
+                Just("1e308".to_owned()),
+                Just("0".to_owned()),
+            ],
+            20,
+        ),
+    ) {
+        let fields = ["channels.second", "channels.coils", "light", "strip"];
+        let fields: Vec<String> = fields::all()
+            .filter(|field| fields.iter().any(|part| field.path.starts_with(part)))
+            .map(|field| field.path.replace('#', "1"))
+            .collect();
+        prop_assert!(fields.len() <= texts.len() + 2, "{} fields", fields.len());
+        let typed: Vec<(&str, &str)> =
+            fields.iter().map(String::as_str).zip(texts.iter().map(String::as_str)).collect();
+        let report = report(&plan(&typed));
+        for (path, _) in typed {
+            prop_assert!(report.fields.contains_key(path), "{path} has no state");
+        }
+        prop_assert!(answers(&report).len() > 2, "no answers");
+    }
+}
