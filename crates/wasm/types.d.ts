@@ -46,7 +46,15 @@ tables?: Array<Table>,
 /**
  * Pictures, as numbers to draw from.
  */
-pictures?: Array<Picture>, };
+pictures?: Array<Picture>,
+/**
+ * What is to be done one by one, to be ticked off.
+ */
+lists?: Array<Checklist>,
+/**
+ * A test at the car, worked by tapping.
+ */
+bench?: Bench, };
 
 /**
  * When a field is asked.
@@ -70,6 +78,68 @@ basis: string, };
  * What a finding was made from.
  */
 export type Basis = "as-planned" | "as-wired";
+
+/**
+ * A test of the channels, one fired after the other.
+ */
+export type Bench = {
+/**
+ * The path of the list that a tap is kept in: entry 0 is channel 1.
+ */
+list: string,
+/**
+ * The path of the field that keeps what is done of the cure.
+ */
+done: string,
+/**
+ * The channels, in the order of the plan.
+ */
+channels: Array<BenchChannel>,
+/**
+ * What may answer, as it is typed: `3`, or `2T`.
+ */
+targets: Array<string>,
+/**
+ * The channel to fire next; none where all is certain.
+ */
+next: number | null,
+/**
+ * What is certain by now, and what the test is to tell.
+ */
+says: Array<Message>,
+/**
+ * What to see to before it.
+ */
+cautions: Array<Message>, };
+
+/**
+ * A channel on the bench.
+ */
+export type BenchChannel = {
+/**
+ * Its number.
+ */
+channel: number,
+/**
+ * What is to be done, and asked.
+ */
+ask: Message,
+/**
+ * How many should answer.
+ */
+expected: number,
+/**
+ * What answered, or must; blank where nothing is known.
+ */
+found: string,
+/**
+ * Whether that can't be: what answers now stands in its place.
+ */
+again: boolean,
+/**
+ * How that agrees with the plan, in words; none where nothing is known.
+ */
+stands: Message | null, };
 
 /**
  * The current in a branch.
@@ -119,7 +189,52 @@ injection_habit?: string,
 /**
  * Cylinders that each injection channel was found to reach.
  */
-injectors_wired?: Array<string>, };
+injectors_wired?: Array<string>,
+/**
+ * How the second set of injectors is fired.
+ */
+second_mode?: string,
+/**
+ * Injection channels that the controller has for it.
+ */
+second_count?: string,
+/**
+ * `by-cylinder` or `by-order`.
+ */
+second_habit?: string,
+/**
+ * Cylinders that each channel of the second set was found to reach.
+ */
+second_wired?: Array<string>,
+/**
+ * What is done of the cure of the ignition: the names of its steps.
+ */
+coils_done?: string,
+/**
+ * The same of the injection.
+ */
+injectors_done?: string,
+/**
+ * The same of the second set.
+ */
+second_done?: string, };
+
+/**
+ * Things to be done one by one.
+ */
+export type Checklist = {
+/**
+ * What it cures.
+ */
+title: Message,
+/**
+ * The path of the field that keeps the names of what is done.
+ */
+path: string,
+/**
+ * The things.
+ */
+items: Array<Item>, };
 
 /**
  * One of the things that can be chosen.
@@ -455,6 +570,27 @@ cylinder: number,
 outcome: Outcome, };
 
 /**
+ * The engine's cycle at a speed.
+ */
+export type CycleStrip = {
+/**
+ * What the picture shows, for those who can't see it.
+ */
+caption: Message,
+/**
+ * Length of the cycle in degrees.
+ */
+cycle_deg: number,
+/**
+ * The firing top dead centres, in order.
+ */
+cylinders: Array<CycleCylinder>,
+/**
+ * What the channels do.
+ */
+windows: Array<StripWindow>, };
+
+/**
  * Question 1: the engine.
  */
 export type Engine = {
@@ -756,6 +892,23 @@ clamp_energy?: string,
 output_heat?: string, };
 
 /**
+ * One thing to be done.
+ */
+export type Item = {
+/**
+ * Its name, a word.
+ */
+name: string,
+/**
+ * What is to be done.
+ */
+words: Message,
+/**
+ * Whether it was ticked off.
+ */
+is_done: boolean, };
+
+/**
  * A level.
  */
 export type Level = {
@@ -767,6 +920,31 @@ name: Message,
  * Where it lies, in the unit of the panel.
  */
 at: number, };
+
+/**
+ * Question 1: what a timing light shows.
+ */
+export type Light = {
+/**
+ * Advance to which the controller is locked.
+ */
+advance?: string,
+/**
+ * Advance seen on each cylinder: entry 1 is cylinder 1.
+ */
+seen?: Array<string>,
+/**
+ * `compression` or `exhaust`.
+ */
+stroke?: string,
+/**
+ * Offset of the trigger as entered.
+ */
+offset?: string,
+/**
+ * How far a reading may be off.
+ */
+tolerance?: string, };
 
 /**
  * Question 3: one load.
@@ -941,7 +1119,7 @@ levels: Array<Level>, };
 /**
  * A picture.
  */
-export type Picture = { "kind": "cycle" } & Cycle | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline | { "kind": "traces" } & Traces;
+export type Picture = { "kind": "cycle" } & Cycle | { "kind": "strip" } & CycleStrip | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline | { "kind": "traces" } & Traces;
 
 /**
  * Everything that was typed.
@@ -971,6 +1149,14 @@ engine?: Engine,
  * Question 1: the channels.
  */
 channels?: Channels,
+/**
+ * Question 1: the timing light.
+ */
+light?: Light,
+/**
+ * Question 1: one cycle at a speed.
+ */
+strip?: Strip,
 /**
  * Question 2.
  */
@@ -1110,6 +1296,64 @@ result: Value,
  * Where the formula comes from.
  */
 source: string, };
+
+/**
+ * Question 1: one cycle at a speed.
+ */
+export type Strip = {
+/**
+ * The speed.
+ */
+speed?: string,
+/**
+ * Dwell of a coil.
+ */
+dwell?: string,
+/**
+ * How far before top dead centre the spark comes.
+ */
+advance?: string,
+/**
+ * How long an injection lasts.
+ */
+injection?: string,
+/**
+ * How far before firing top dead centre it ends.
+ */
+injection_end?: string,
+/**
+ * How long an injection of the second set lasts.
+ */
+second_injection?: string, };
+
+/**
+ * How long a channel acts on a cylinder.
+ */
+export type StripWindow = {
+/**
+ * `dwell` of a coil, `injection`, or `second` for that of a second set.
+ */
+kind: string,
+/**
+ * The channel that acts.
+ */
+channel: number,
+/**
+ * The cylinder that it reaches.
+ */
+cylinder: number,
+/**
+ * Where it begins, in degrees: below nought where that is in the cycle before.
+ */
+from_deg: number,
+/**
+ * Where it ends, in degrees of the cycle.
+ */
+to_deg: number,
+/**
+ * What comes of the spark at its end.
+ */
+outcome: Outcome, };
 
 /**
  * A table.
