@@ -137,6 +137,7 @@ test("one cycle at a speed shows overlaps, and wrong wires in place", () => visi
   await typeAll(page, { [`${WIRED}.1`]: "3", [`${WIRED}.2`]: "5" });
   await picture.locator(".misplaced").first().waitFor();
   assert.equal(await picture.locator(".misplaced").count(), 2);
+  await reads(page, "strip", /^2 sparks come in the wrong place$/);
   const width = await page.evaluate(() => document.documentElement.scrollWidth);
   assert.ok(width <= 360, `${width} px wide`);
 }));

@@ -106,7 +106,7 @@ fn constant(
 }
 
 fn told(severity: Severity, message: Message, readings: &Readings, answer: &Answer) -> Finding {
-    Finding::new(severity, SUBJECT, message)
+    Finding::new(severity, "light.advance", message)
         .as_wired()
         .cured_by(answer.to_do.iter().cloned())
         .shown_by(light::steps(readings))
@@ -149,7 +149,9 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
     let cylinders = listed(wrong.map(|(cylinder, _)| *cylinder));
     let message = say!("channels.light-leads", cylinders = cylinders);
     findings.push(
-        Finding::new(Severity::Danger, SUBJECT, message).as_wired().cured_by(answer.to_do.clone()),
+        Finding::new(Severity::Danger, "light.advance", message)
+            .as_wired()
+            .cured_by(answer.to_do.clone()),
     );
     answer
 }

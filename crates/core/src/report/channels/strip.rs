@@ -60,7 +60,8 @@ pub(super) fn answer(
         return None;
     }
     let is_wired = mapped.iter().flatten().any(|it| !it.wired.is_empty());
-    let (tone, verdict) = verdict(&lanes);
+    let picture = picture(engine, &lanes, is_wired);
+    let (tone, verdict) = verdict(&lanes, misplaced(&picture));
     let mut answer = Answer::new(SUBJECT, tone, verdict);
     answer.title = Some(say!("channels.strip-title", speed = speed));
     answer.basis = if is_wired { Basis::AsWired } else { Basis::AsPlanned };
@@ -68,11 +69,19 @@ pub(super) fn answer(
     answer.to_do = lanes.iter().filter(|it| it.windows.is_overrun()).map(cure).collect();
     answer.to_do.extend(super::super::coils::taken(&read.taken));
     answer.figures = lanes.iter().flat_map(figures).collect();
-    answer.pictures = vec![picture(engine, &lanes, is_wired)];
+    answer.pictures = vec![Picture::Strip(picture)];
     Some(answer)
 }
 
-fn verdict(lanes: &[Lane]) -> (Tone, Message) {
+/// How many sparks come in the wrong place.
+fn misplaced(strip: &CycleStrip) -> usize {
+    strip.windows.iter().filter(|it| it.outcome == Outcome::Misplaced).count()
+}
+
+fn verdict(lanes: &[Lane], misplaced: usize) -> (Tone, Message) {
+    if misplaced > 0 {
+        return (Tone::Bad, say!("channels.strip-misplaced", n = misplaced));
+    }
     let overrun = lanes.iter().find(|it| it.windows.is_overrun());
     match (overrun, lanes.first()) {
         (Some(Lane { kind: "dwell", .. }), _) => (Tone::Bad, say!("channels.strip-dwell-runs-out")),
@@ -131,7 +140,7 @@ fn figures(lane: &Lane) -> Vec<Figure> {
     ]
 }
 
-fn picture(engine: &Engine, lanes: &[Lane], is_wired: bool) -> Picture {
+fn picture(engine: &Engine, lanes: &[Lane], is_wired: bool) -> CycleStrip {
     let cylinder = |firing: &crate::engine::Firing| CycleCylinder {
         cylinder: firing.cylinder,
         angle_deg: firing.angle.degrees(),
@@ -145,12 +154,12 @@ fn picture(engine: &Engine, lanes: &[Lane], is_wired: bool) -> Picture {
     } else {
         say!("channels.strip-picture")
     };
-    Picture::Strip(CycleStrip {
+    CycleStrip {
         caption,
         cycle_deg: engine.cycle().degrees(),
         cylinders: engine.firings().iter().map(cylinder).collect(),
         windows: lanes.iter().flat_map(of).collect(),
-    })
+    }
 }
 
 /// A window in the row of each cylinder that its channel reaches. A trailing plug's is left to that of the leading one, which

@@ -5,6 +5,7 @@ use crate::words::Sentence;
 pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ("channels.strip-title", "One cycle at {speed}"),
     ("channels.strip-coils", "Up to {n} {n|coil is|coils are} charged at once"),
+    ("channels.strip-misplaced", "{n} {n|spark comes|sparks come} in the wrong place"),
     ("channels.strip-injectors", "Up to {n} {n|injector is|injectors are} open at once"),
     ("channels.strip-dwell-runs-out", "A coil is wanted again before it is charged"),
     ("channels.strip-never-shut", "The injectors never shut"),
