@@ -11,8 +11,7 @@ const STROKES: &[Choice] = &[
 pub(super) const FIELDS: &[Field] = &[
     Field::new("light.advance", "Controller locked at, before top dead centre", quantity(Angle, "deg", -60.0, 90.0))
         .hint("10 deg")
-        .measure("Lock the timing in the controller at a fixed advance, injectors unplugged; crank, or run at a steady speed.")
-        .first(),
+        .measure("Lock the timing in the controller at a fixed advance, injectors unplugged; crank, or run at a steady speed."),
     Field::new("light.seen.#", "Advance seen on cylinder", quantity(Angle, "deg", -360.0, 360.0))
         .hint("after top dead centre: minus")
         .measure("The light’s clamp on this cylinder’s lead, the beam on its own mark of the crank: the degrees before its top dead centre; after it with a minus."),

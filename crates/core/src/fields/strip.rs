@@ -5,8 +5,7 @@ use crate::quantity::Dimension::{Angle, Speed, Time};
 
 pub(super) const FIELDS: &[Field] = &[
     Field::new("strip.speed", "At this speed", quantity(Speed, "rpm", 20.0, 30000.0))
-        .hint("blank: the highest speed")
-        .first(),
+        .hint("blank: the highest speed"),
     Field::new("strip.dwell", "Dwell", quantity(Time, "ms", 0.1, 100.0))
         .hint("blank: what the coils need, else 3 ms"),
     Field::new(

@@ -41,7 +41,7 @@ pub(crate) fn light(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Option<
             seen.push((at + 1, angle.nominal));
         }
     }
-    if plan.light == Typed::default() {
+    if is_blank(&plan.light) {
         return None;
     }
     let advance = reader.band::<CrankAngle>("light.advance").value().map(|band| band.nominal);
@@ -60,4 +60,10 @@ pub(crate) fn light(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Option<
         stroke,
     };
     Some(Lit { advance, readings, is_spoiled })
+}
+
+/// Whether nothing is typed; a reading that was typed and emptied leaves a blank behind.
+fn is_blank(light: &Typed) -> bool {
+    let texts = [&light.advance, &light.stroke, &light.offset, &light.tolerance];
+    texts.into_iter().chain(&light.seen).all(|text| text.trim().is_empty())
 }
