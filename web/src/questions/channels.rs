@@ -122,7 +122,7 @@ fn as_wired(page: &Page, list: &str, answer: Option<&Rc<Answer>>) -> View {
     };
     let fields = several!(
         answer.map(|it| bench_view(page, it)),
-        el!("h4"; "Or typed"),
+        el!("h4", "class" = "or-typed"; "Or typed"),
         row_form(page, &prefix, "Channel # reaches cylinder"),
     );
     fold("wired", title, has_typed, fields)
