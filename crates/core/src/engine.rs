@@ -1,6 +1,11 @@
 //! Engines: when each cylinder fires, and which two share a top dead centre.
 
+pub mod geometry;
+pub mod numbering;
+
 use crate::quantity::CrankAngle;
+use geometry::Top;
+use numbering::Renumbered;
 
 /// The most cylinders that an engine may have here.
 pub const MOST_CYLINDERS: u32 = 16;
@@ -99,6 +104,8 @@ pub struct Engine {
     kind: Kind,
     firings: Vec<Firing>,
     banks: Vec<Vec<u32>>,
+    tops: Vec<Top>,
+    renumbered: Vec<Renumbered>,
 }
 
 impl Engine {
@@ -133,6 +140,8 @@ impl Engine {
             kind,
             firings: order.iter().zip(angles).map(firing).collect(),
             banks: Vec::new(),
+            tops: Vec::new(),
+            renumbered: Vec::new(),
         })
     }
 
@@ -150,16 +159,21 @@ impl Engine {
     /// # Errors
     /// Where a cylinder is in no bank, or twice, or is none of this engine.
     pub fn with_banks(mut self, banks: Vec<Vec<u32>>) -> Result<Self, Misfit> {
-        let mut left: Vec<u32> = (1..=self.cylinders()).collect();
-        for &cylinder in banks.iter().flatten() {
-            let at = left.iter().position(|&it| it == cylinder);
-            left.remove(at.ok_or(Misfit::BankStray(cylinder))?);
-        }
-        if let Some(&cylinder) = left.first() {
-            return Err(Misfit::BankMissing(cylinder));
-        }
+        check_banks(self.cylinders(), &banks)?;
         self.banks = banks;
         Ok(self)
+    }
+
+    /// The same engine with the top dead centres of its crank, from which its angles were found.
+    #[must_use]
+    pub fn with_tops(self, tops: Vec<Top>) -> Self {
+        Self { tops, ..self }
+    }
+
+    /// The same engine with the numbers that its cylinders have where its firing order was found.
+    #[must_use]
+    pub fn with_numbers(self, renumbered: Vec<Renumbered>) -> Self {
+        Self { renumbered, ..self }
     }
 
     /// What kind of engine it is.
@@ -191,6 +205,16 @@ impl Engine {
     /// The cylinders by bank, front to rear; none where that is not known.
     pub fn banks(&self) -> &[Vec<u32>] {
         &self.banks
+    }
+
+    /// The top dead centres from which its angles were found; none where they were not found from the crank.
+    pub fn tops(&self) -> &[Top] {
+        &self.tops
+    }
+
+    /// Its cylinders in two numberings; none where the firing order needed no translation.
+    pub fn renumbered(&self) -> &[Renumbered] {
+        &self.renumbered
     }
 
     /// The place of a cylinder in the firing order, from 0.
@@ -286,6 +310,19 @@ fn check_order(cylinders: u32, order: &[u32]) -> Result<(), Misfit> {
         (Some((_, &cylinder)), Some(missing)) => Err(Misfit::Twice { cylinder, missing }),
         _ => Ok(()),
     }
+}
+
+/// Whether each cylinder is in one bank.
+///
+/// # Errors
+/// Where a cylinder is in no bank, or twice, or is none of this engine.
+pub fn check_banks(cylinders: u32, banks: &[Vec<u32>]) -> Result<(), Misfit> {
+    let mut left: Vec<u32> = (1..=cylinders).collect();
+    for &cylinder in banks.iter().flatten() {
+        let at = left.iter().position(|&it| it == cylinder);
+        left.remove(at.ok_or(Misfit::BankStray(cylinder))?);
+    }
+    left.first().map_or(Ok(()), |&cylinder| Err(Misfit::BankMissing(cylinder)))
 }
 
 fn check_angles(cycle: CrankAngle, cylinders: u32, angles: &[CrankAngle]) -> Result<(), Misfit> {

@@ -44,10 +44,20 @@ record! {
         cylinders: text,
         /// Firing order, as `1-5-3-6-2-4`.
         order: text,
-        /// `even` or `angles`.
+        /// `even`, `angles` or `geometry`.
         spacing: text,
         /// Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
         angles: text,
+        /// Angle of each further bank from the first, degrees in the direction in which the crank turns, as `90`.
+        bank_angles: text,
+        /// How far the crank turns until each pin is at its top, degrees from pin 1, as `0 120 240`.
+        pins: text,
+        /// How far the second rod of a split pin follows.
+        split: text,
+        /// How the cylinders are numbered in this plan, as `banks-left-front`.
+        numbering: text,
+        /// How they are numbered where the firing order was found.
+        order_numbering: text,
         /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
         banks: text,
         /// Highest speed of the engine.

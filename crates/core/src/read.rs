@@ -186,6 +186,12 @@ impl<'a> Reader<'a> {
         self.findings.push(finding);
     }
 
+    /// Whether a field whose path begins so can't be used.
+    pub fn has_unusable(&self, start: &str) -> bool {
+        let mut fields = self.fields.iter();
+        fields.any(|(path, field)| path.starts_with(start) && field.state == State::Unreadable)
+    }
+
     /// Keeps a finding about a field that can be used.
     pub fn remark(&mut self, finding: Finding) {
         self.findings.push(finding);

@@ -33,10 +33,11 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 14] = [
+const SENTENCES: [&[Sentence]; 15] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
+    engine::crank::SENTENCES,
     channels::SENTENCES,
     channels::wired::SENTENCES,
     channels::taps::SENTENCES,
@@ -50,9 +51,10 @@ const SENTENCES: [&[Sentence]; 14] = [
     coils::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 12] = [
+const EXPLANATIONS: [&[Explanation]; 13] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
+    engine::crank::EXPLANATIONS,
     channels::EXPLANATIONS,
     channels::wired::EXPLANATIONS,
     channels::taps::EXPLANATIONS,

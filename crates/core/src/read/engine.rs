@@ -1,10 +1,12 @@
 //! The engine from its fields.
 
+mod geometry;
+mod numbering;
 mod problem;
 
 use super::{Entry, Reader, row};
 use crate::{
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, Kind, Spacing, check_banks, geometry::Geometry},
     finding::{Finding, Severity},
     quantity::{Band, CrankAngle, Measure, RotationalSpeed},
     say,
@@ -15,7 +17,14 @@ const ORDER: &str = "engine.order";
 const KIND: &str = "engine.kind";
 const SPACING: &str = "engine.spacing";
 const ANGLES: &str = "engine.angles";
+const PINS: &str = "engine.pins";
 const BANKS: &str = "engine.banks";
+
+/// How the firings are spaced: told, or to be found from the crank.
+enum Spaced {
+    Told(Spacing),
+    Crank(Geometry),
+}
 
 /// The engine, where enough of it is known; what is wrong is found at its field.
 pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
@@ -24,14 +33,36 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
     let typed = typed_order(reader, cylinders);
     let cylinders = counted(reader, cylinders, typed.as_deref());
     let order = known_order(reader, typed, cylinders);
-    let spacing = spacing(reader);
-    let banks = banks(reader);
-    let (kind, cylinders, order, spacing) = (kind?, cylinders?, order?, spacing?);
-    for misfit in Engine::misfits(kind, cylinders, &order, &spacing) {
-        reader.unusable(problem::finding(&misfit, cylinders, &spacing, kind));
+    let numbered = numbering::numbering(reader, cylinders);
+    let banks = banks(reader, cylinders);
+    let banks = numbered.banks(reader, banks);
+    let rows = match (&banks, numbered.rows.clone()) {
+        (Entry::Missing, Some(rows)) => Entry::Assumed(rows),
+        _ => banks.clone(),
+    };
+    let spaced = spacing(reader, cylinders, rows);
+    let (kind, cylinders, order, spaced) = (kind?, cylinders?, order?, spaced?);
+    let (spacing, crank) = match spaced {
+        Spaced::Told(spacing) => (spacing, None),
+        Spaced::Crank(crank) => (Spacing::Even, Some(crank)),
+    };
+    let misfits = Engine::misfits(kind, cylinders, &order, &spacing);
+    for misfit in &misfits {
+        reader.unusable(problem::finding(misfit, cylinders, &spacing, kind));
     }
-    let engine = Engine::new(kind, cylinders, &order, &spacing).ok()?;
-    let engine = with_banks(reader, engine, banks);
+    if !misfits.is_empty() {
+        return None;
+    }
+    let (order, spacing) = numbered.translated(reader, order, spacing, kind.cycle());
+    let engine = match crank {
+        Some(crank) => geometry::engine(reader, kind, cylinders, &order, &crank)?,
+        None => Engine::new(kind, cylinders, &order, &spacing).ok()?,
+    };
+    let engine = engine.with_numbers(numbered.renumbered);
+    let engine = match banks.value() {
+        Some(banks) => engine.clone().with_banks(banks).unwrap_or(engine),
+        None => engine,
+    };
     remark(reader, &engine);
     Some(engine)
 }
@@ -132,15 +163,23 @@ fn known_order(
     None
 }
 
-fn spacing(reader: &mut Reader<'_>) -> Option<Spacing> {
+fn spacing(
+    reader: &mut Reader<'_>,
+    cylinders: Option<u32>,
+    rows: Entry<Vec<Vec<u32>>>,
+) -> Option<Spaced> {
     let mut spacing = reader.choice(SPACING);
     if spacing.is_assumed() && !reader.text(ANGLES).is_empty() {
         let label = "Odd-fire: I know the angles";
         spacing = reader.or_assume(SPACING, Entry::Missing, "angles", label, "angles are typed");
+    } else if spacing.is_assumed() && !reader.text(PINS).is_empty() {
+        let label = "Odd-fire: I know the crank";
+        spacing = reader.or_assume(SPACING, Entry::Missing, "geometry", label, "pins are typed");
     }
     match spacing.value()? {
-        "angles" => angles(reader).map(Spacing::Angles),
-        _ => Some(Spacing::Even),
+        "angles" => angles(reader).map(|angles| Spaced::Told(Spacing::Angles(angles))),
+        "geometry" => geometry::geometry(reader, cylinders, rows).map(Spaced::Crank),
+        _ => Some(Spaced::Told(Spacing::Even)),
     }
 }
 
@@ -164,11 +203,12 @@ fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
     }
 }
 
-fn banks(reader: &mut Reader<'_>) -> Vec<Vec<u32>> {
+/// The banks as they were typed, where each cylinder is in one of them.
+fn banks(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Entry<Vec<Vec<u32>>> {
     let text = reader.text(BANKS);
     if text.is_empty() {
         reader.missing(BANKS);
-        return Vec::new();
+        return Entry::Missing;
     }
     let banks = text.split(['/', ';', '|']).map(cylinders_in).collect::<Result<Vec<_>, _>>();
     match banks {
@@ -176,27 +216,16 @@ fn banks(reader: &mut Reader<'_>) -> Vec<Vec<u32>> {
             banks.retain(|bank| !bank.is_empty());
             let shown: Vec<_> = banks.iter().map(|bank| written(bank)).collect();
             reader.given(BANKS, shown.join(" / "));
-            banks
+            // without the number of cylinders there is nothing to hold them against
+            let misfit = cylinders.and_then(|it| Some((it, check_banks(it, &banks).err()?)));
+            let Some((cylinders, misfit)) = misfit else { return Entry::Given(banks) };
+            let finding = problem::finding(&misfit, cylinders, &Spacing::Even, Kind::FourStroke);
+            reader.unusable(finding);
+            Entry::Unreadable
         }
         Err(token) => {
             reader.unusable(problem::unreadable(BANKS, "engine.banks-unreadable", &token));
-            Vec::new()
-        }
-    }
-}
-
-/// The engine with its banks, or without those that don't fit it.
-fn with_banks(reader: &mut Reader<'_>, engine: Engine, banks: Vec<Vec<u32>>) -> Engine {
-    if banks.is_empty() {
-        return engine;
-    }
-    match engine.clone().with_banks(banks) {
-        Ok(engine) => engine,
-        Err(misfit) => {
-            let finding =
-                problem::finding(&misfit, engine.cylinders(), &Spacing::Even, engine.kind());
-            reader.unusable(finding);
-            engine
+            Entry::Unreadable
         }
     }
 }
@@ -217,7 +246,8 @@ fn remark(reader: &mut Reader<'_>, engine: &Engine) {
         reader.remark(Finding::new(Severity::Doubt, ANGLES, message));
     }
     let may_be_odd = engine.banks().len() == 2 && matches!(engine.cylinders(), 2 | 6 | 10);
-    if may_be_odd && reader.text(SPACING).is_empty() && engine.is_even() {
+    let is_told = !reader.text(SPACING).is_empty() || !engine.tops().is_empty();
+    if may_be_odd && !is_told && engine.is_even() {
         let message = say!("engine.even-assumed", cylinders = engine.cylinders());
         reader.remark(Finding::new(Severity::Doubt, SPACING, message));
     }

@@ -6,6 +6,7 @@ mod ignition;
 mod injection;
 mod light;
 mod lists;
+mod places;
 mod plan;
 mod strip;
 mod taps;
@@ -115,10 +116,11 @@ fn open(reader: &Reader<'_>, no_mode: bool) -> Answer {
     let why = match (no_cylinders, no_order, no_mode) {
         (true, true, true) => say!("channels.needs-three"),
         (_, true, _) => say!("channels.needs-order"),
-        _ if !blank("engine.angles") || reader.text("engine.spacing") != "angles" => {
-            say!("channels.needs-mending")
+        _ if blank("engine.angles") && reader.text("engine.spacing") == "angles" => {
+            say!("channels.needs-angles")
         }
-        _ => say!("channels.needs-angles"),
+        _ if reader.has_unusable("engine.") => say!("channels.needs-mending"),
+        _ => say!("engine.needs-crank"),
     };
     let mut answer = Answer::new("engine", Tone::Open, say!("channels.open"));
     answer.why = Some(why);

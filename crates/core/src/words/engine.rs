@@ -1,5 +1,7 @@
 //! The sentences about the engine's fields.
 
+pub(super) mod crank;
+
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[

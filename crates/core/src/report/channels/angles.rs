@@ -5,7 +5,7 @@ use crate::{
     message::Message,
     quantity::{CrankAngle, Measure, Value},
     read::written,
-    report::{Answer, Figure, Row, Table, Tone},
+    report::{Answer, Figure, Row, Table, Tone, channels::places},
     say,
     working::{Formula, Step, step},
 };
@@ -43,6 +43,7 @@ pub(super) fn answer(engine: &Engine) -> Answer {
     answer.to_do = check(engine);
     answer.figures = figures(engine);
     answer.tables = vec![table(engine)];
+    answer.tables.extend(places::table(engine));
     answer
 }
 
@@ -140,9 +141,9 @@ fn table(engine: &Engine) -> Table {
 }
 
 fn steps(engine: &Engine) -> Vec<Step> {
-    let mut steps = Vec::new();
+    let mut steps = places::steps(engine);
     let interval = interval_step(engine);
-    if engine.is_even() {
+    if engine.is_even() && steps.is_empty() {
         let shown = interval.result.clone();
         steps.push(interval);
         for (place, firing) in (1_u32..).zip(engine.firings()) {

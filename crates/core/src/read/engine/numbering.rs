@@ -1,0 +1,130 @@
+//! How the cylinders are numbered, and the firing order in this plan's numbering.
+
+use super::{BANKS, ORDER, written};
+use crate::{
+    engine::{
+        Spacing,
+        numbering::{End, Numbering, Renumbered, Side, Unsuited},
+    },
+    finding::{Finding, Severity},
+    quantity::CrankAngle,
+    read::{Entry, Reader},
+    say,
+};
+
+const OWN: &str = "engine.numbering";
+const OF_ORDER: &str = "engine.order_numbering";
+
+/// What the numbering tells of the engine.
+pub(super) struct Numbered {
+    /// The banks of this plan's numbering, front to rear; one where the engine is in line, none where it isn't known.
+    pub(super) rows: Option<Vec<Vec<u32>>>,
+    /// The cylinders there and here, where the firing order was found in another numbering.
+    pub(super) renumbered: Vec<Renumbered>,
+}
+
+/// The numbering, where it suits the engine.
+pub(super) fn numbering(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Numbered {
+    let own = reader.choice(OWN);
+    let other = reader.choice(OF_ORDER);
+    let own = match other {
+        Entry::Given(code) => {
+            let shown = crate::read::label(OF_ORDER, code);
+            reader.or_assume(OWN, own, code, shown, "that of the firing order")
+        }
+        _ => own,
+    };
+    let mut numbered = Numbered { rows: None, renumbered: Vec::new() };
+    let (Some(own), Some(cylinders)) = (own.value().map(named), cylinders) else {
+        return numbered;
+    };
+    match own.banks(cylinders) {
+        Ok(rows) => numbered.rows = Some(rows),
+        Err(_) => odd(reader, OWN, cylinders),
+    }
+    let Some(other) = other.value().map(named).filter(|other| *other != own) else {
+        return numbered;
+    };
+    match other.into_other(own, cylinders) {
+        Ok(renumbered) => numbered.renumbered = renumbered,
+        // said of this plan's own already
+        Err(Unsuited::OddCount) => {}
+        Err(Unsuited::OtherLayout) => {
+            let message = say!("engine.numbering-layouts");
+            reader.unusable(Finding::new(Severity::Fault, OF_ORDER, message));
+        }
+    }
+    numbered
+}
+
+fn odd(reader: &mut Reader<'_>, path: &str, cylinders: u32) {
+    let message = say!("engine.numbering-odd", cylinders = cylinders);
+    reader.unusable(Finding::new(Severity::Fault, path, message));
+}
+
+fn named(code: &str) -> Numbering {
+    match code {
+        "inline-flywheel" => Numbering::InLine(End::Flywheel),
+        "banks-left-front" => Numbering::BankByBank(End::Front, Side::Left),
+        "banks-right-front" => Numbering::BankByBank(End::Front, Side::Right),
+        "banks-left-flywheel" => Numbering::BankByBank(End::Flywheel, Side::Left),
+        "banks-right-flywheel" => Numbering::BankByBank(End::Flywheel, Side::Right),
+        "alternating-left" => Numbering::Alternating(Side::Left),
+        "alternating-right" => Numbering::Alternating(Side::Right),
+        _ => Numbering::InLine(End::Front),
+    }
+}
+
+impl Numbered {
+    /// The banks: as typed, where the numbering agrees; else those of the numbering, where it has two.
+    pub(super) fn banks(
+        &self,
+        reader: &mut Reader<'_>,
+        typed: Entry<Vec<Vec<u32>>>,
+    ) -> Entry<Vec<Vec<u32>>> {
+        let Some(rows) = self.rows.as_ref().filter(|rows| rows.len() == 2) else {
+            return typed;
+        };
+        let shown: Vec<_> = rows.iter().map(|row| written(row)).collect();
+        let shown = shown.join(" / ");
+        if let Entry::Given(typed) = &typed
+            && !(typed.len() == 2 && typed.iter().all(|bank| rows.contains(bank)))
+        {
+            let message = say!("engine.numbering-banks", banks = shown);
+            reader.unusable(Finding::new(Severity::Fault, BANKS, message));
+            return Entry::Unreadable;
+        }
+        reader.or_assume(BANKS, typed, rows.clone(), shown, "from the numbering")
+    }
+
+    /// Order and angles in this plan's numbering, beginning with its cylinder 1.
+    pub(super) fn translated(
+        &self,
+        reader: &mut Reader<'_>,
+        order: Vec<u32>,
+        spacing: Spacing,
+        cycle: CrankAngle,
+    ) -> (Vec<u32>, Spacing) {
+        let here =
+            |it: &u32| self.renumbered.iter().find(|both| both.there == *it).map(|both| both.here);
+        let Some(mut ours) = order.iter().map(here).collect::<Option<Vec<_>>>() else {
+            return (order, spacing);
+        };
+        let first = ours.iter().position(|&it| it == 1).unwrap_or_default();
+        ours.rotate_left(first);
+        let spacing = match spacing {
+            Spacing::Even => Spacing::Even,
+            Spacing::Angles(mut angles) => {
+                let start = angles.get(first).copied().unwrap_or_default();
+                angles.rotate_left(first);
+                Spacing::Angles(angles.into_iter().map(|it| (it - start).within(cycle)).collect())
+            }
+        };
+        if ours != order {
+            let message =
+                say!("engine.order-translated", there = written(&order), here = written(&ours));
+            reader.remark(Finding::new(Severity::Note, ORDER, message));
+        }
+        (ours, spacing)
+    }
+}
