@@ -112,7 +112,9 @@ fn has_second(reader: &Reader<'_>) -> bool {
 /// Without an engine: what is needed, or which field is to be mended.
 fn open(reader: &Reader<'_>, no_mode: bool) -> Answer {
     let blank = |path| reader.text(path).is_empty();
-    let (no_cylinders, no_order) = (blank("engine.cylinders"), blank("engine.order"));
+    let no_cylinders = blank("engine.cylinders");
+    // with one cylinder or two there is but one order
+    let no_order = blank("engine.order") && !matches!(reader.text("engine.cylinders"), "1" | "2");
     let why = match (no_cylinders, no_order, no_mode) {
         (true, true, true) => say!("channels.needs-three"),
         (_, true, _) => say!("channels.needs-order"),

@@ -75,10 +75,9 @@ pub(super) fn engine(
 
 /// Where the order leaves a choice of turns: which is taken, and how to tell.
 fn several(reader: &mut Reader<'_>, order: &[u32], turns: &Turns) {
-    if turns.others.is_empty() {
-        return;
-    }
-    let others: Vec<_> = turns.others.iter().map(|other| typed(other)).collect();
+    let Some(other) = turns.others.first() else { return };
+    // more than two cylinders have as many ways as cylinders: a row of them all helps nobody
+    let more = if turns.others.len() > 1 { " or others" } else { "" };
     let (severity, code) = if turns.is_tie {
         (Severity::Doubt, "engine.turn-tie")
     } else {
@@ -88,7 +87,7 @@ fn several(reader: &mut Reader<'_>, order: &[u32], turns: &Turns) {
     let message = say!(
         code,
         angles = typed(&turns.angles),
-        others = others.join(" or "),
+        others = typed(other) + more,
         first = first.unwrap_or(1),
         cylinder = second.unwrap_or(1),
         top = turns.angles.get(1).copied().unwrap_or_default().within(TURN)

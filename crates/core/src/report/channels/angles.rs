@@ -37,7 +37,8 @@ pub(super) fn answer(engine: &Engine) -> Answer {
         }
         (_, false) => say!("channels.fires-odd", order = order),
     };
-    let mut answer = Answer::new("engine", Tone::Good, verdict);
+    let tone = if places::is_tie(engine) { Tone::Doubtful } else { Tone::Good };
+    let mut answer = Answer::new("engine", tone, verdict);
     answer.title = Some(say!("channels.title-engine"));
     answer.why = Some(companions(engine));
     answer.to_do = check(engine);

@@ -3,6 +3,7 @@
 use crate::{
     engine::{
         Engine, Firing,
+        geometry::turns,
         numbering::{Place, Renumbered, Side},
     },
     message::Message,
@@ -24,6 +25,12 @@ const NUMBER: Formula = Formula {
     symbols: "number_here = number at the place of number_there",
     source: "DIN 73021 and TGL 6864 as a trade journal has them; along the crank, and right bank first: common practice, no source",
 };
+
+/// Whether the crank leaves open in which turn a cylinder fires, one way being as even as the other.
+pub(super) fn is_tie(engine: &Engine) -> bool {
+    let tops = engine.tops();
+    !tops.is_empty() && turns(engine.kind(), &engine.order(), tops).is_ok_and(|it| it.is_tie)
+}
 
 /// Each angle, from the crank; nothing where it wasn't found from there.
 pub(super) fn steps(engine: &Engine) -> Vec<Step> {

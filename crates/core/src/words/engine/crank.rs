@@ -117,8 +117,8 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "engine.turn-tie",
         // More than one way agrees with the order, and two are as even.
-        why: "A turn out, that cylinder’s spark falls at its overlap, and it never runs.",
-        act: "Turn the engine by hand, plugs out, look at the valves, and type the angles.",
+        why: "A turn out, that cylinder’s spark falls at its overlap, and it never fires.",
+        act: "Look at the valves and type the angles. With more than two cylinders, check first that pins and banks are counted in the direction in which the crank turns.",
         source: "kinematics of crank and rod, from memory",
     },
     Explanation {
