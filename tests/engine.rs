@@ -13,7 +13,7 @@ use quietpin_core::{
         geometry::{Geometry, Turns, turns},
         numbering::{End, Numbering, Side},
     },
-    plan::{self, Plan},
+    plan::Plan,
     quantity::CrankAngle,
     read::State,
     report::{Report, Tone, report},
@@ -240,10 +240,10 @@ fn each_mistake_is_named_at_its_field() {
     check_found("bank_angles", "flat", "engine.crank-unreadable", false);
     check_found("bank_angles", "720", "engine.angle-beyond-turn", false);
     check_found("split", "181", "field.too-large", false);
-    check_found("split", "30 ohm", "field.other-dimension", false);
-    check_found("spacing", "crank", "field.no-choice", false);
-    check_found("numbering", "left", "field.no-choice", true);
-    check_found("order_numbering", "left", "field.no-choice", true);
+    check_found("split", "30 ohm", "field.wrong-unit", false);
+    check_found("spacing", "crank", "field.unknown-choice", false);
+    check_found("numbering", "left", "field.unknown-choice", true);
+    check_found("order_numbering", "left", "field.unknown-choice", true);
     check_found("banks", "1 2 / 3", "engine.banks-missing", false);
 }
 
