@@ -3,7 +3,6 @@
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,
-    clippy::panic,
     reason = "a test says what is wrong by failing"
 )]
 

@@ -607,13 +607,33 @@ cylinders?: string,
  */
 order?: string,
 /**
- * `even` or `angles`.
+ * `even`, `angles` or `geometry`.
  */
 spacing?: string,
 /**
  * Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
  */
 angles?: string,
+/**
+ * Angle of each further bank from the first, degrees in the direction in which the crank turns, as `90`.
+ */
+bank_angles?: string,
+/**
+ * How far the crank turns until each pin is at its top, degrees from pin 1, as `0 120 240`.
+ */
+pins?: string,
+/**
+ * How far the second rod of a split pin follows.
+ */
+split?: string,
+/**
+ * How the cylinders are numbered in this plan, as `banks-left-front`.
+ */
+numbering?: string,
+/**
+ * How they are numbered where the firing order was found.
+ */
+order_numbering?: string,
 /**
  * Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
  */
