@@ -10,6 +10,7 @@ mod injectors;
 mod light;
 mod rest;
 mod strip;
+mod trigger;
 
 use crate::quantity::Dimension;
 
@@ -152,7 +153,7 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 12] = [
+const ALL: [&[Field]; 16] = [
     engine::FIELDS,
     channels::FIELDS,
     light::FIELDS,
@@ -164,6 +165,10 @@ const ALL: [&[Field]; 12] = [
     rest::FIELDS,
     cranking::FIELDS,
     coils::FIELDS,
+    trigger::FIELDS,
+    trigger::CRANK,
+    trigger::CAM,
+    trigger::INPUT,
     conditions::FIELDS,
 ];
 
@@ -233,6 +238,10 @@ mod tests {
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),
             ("coils", crate::plan::Coils::FIELDS),
+            ("trigger", crate::plan::Trigger::FIELDS),
+            ("crank_sensor", crate::plan::TriggerSensor::FIELDS),
+            ("cam_sensor", crate::plan::TriggerSensor::FIELDS),
+            ("trigger_input", crate::plan::TriggerInput::FIELDS),
         ];
         for (record, names) in records {
             for name in names {

@@ -29,6 +29,7 @@ mod sorted;
 pub mod tables;
 pub mod timeline;
 pub mod transient;
+pub mod trigger;
 pub mod words;
 pub mod working;
 

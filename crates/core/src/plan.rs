@@ -357,6 +357,88 @@ record! {
     }
 }
 
+record! {
+    /// A sensor at the crank or the cam, and its wires.
+    TriggerSensor {
+        /// `reluctance`, `open-collector` or `push-pull`.
+        kind: text,
+        /// What a variable-reluctance sensor gives, as measured.
+        amplitude: text,
+        /// `effective`, `peak` or `peak-to-peak`.
+        amplitude_as: text,
+        /// Speed at which it was measured.
+        amplitude_speed: text,
+        /// Resistance of its coil.
+        resistance: text,
+        /// `right` or `reversed`.
+        polarity: text,
+        /// What the pull-up of a Hall sensor goes to: `none`, `3.3`, `5` or `battery`.
+        pull_rail: text,
+        /// Resistance of the pull-up.
+        pull_up: text,
+        /// What the sensor's switch drops while it conducts.
+        saturation: text,
+        /// Current that the switch may sink.
+        sink: text,
+        /// Length of its cable.
+        length: text,
+        /// Resistance of contacts in the signal's way.
+        contact: text,
+        /// By how much the sensor's ground lies above the controller's.
+        ground_offset: text,
+        /// Where its shield is connected: `one`, `both` or `none`.
+        shield: text,
+        /// `fits` or `change`.
+        connector: text,
+    }
+}
+
+record! {
+    /// The controller's inputs for crank and cam.
+    TriggerInput {
+        /// Highest frequency that they follow.
+        highest_frequency: text,
+        /// Lowest frequency that they follow.
+        lowest_frequency: text,
+        /// The step in which they measure time.
+        tick: text,
+        /// Peak from which a signal about zero is counted.
+        arming: text,
+        /// Highest voltage that they bear.
+        bears: text,
+        /// A level at or below is low.
+        low: text,
+        /// A level at or above is high.
+        high: text,
+        /// Resistance of an input to ground.
+        resistance: text,
+        /// Capacitance of its filter.
+        capacitance: text,
+    }
+}
+
+record! {
+    /// Question 8: the cam's wheel, and where top dead centre lies.
+    Trigger {
+        /// Teeth or windows that pass the cam's sensor in a turn of it.
+        cam_teeth: text,
+        /// The tooth at the sensor with cylinder 1 at top dead centre, counted from the first after the gap.
+        tooth: text,
+        /// Angle from that first tooth to top dead centre, as entered in the controller.
+        offset: text,
+        /// Advance at which the controller is locked for the timing light.
+        advance: text,
+        /// Advance that the light shows at the lower speed.
+        seen_low: text,
+        /// The lower speed.
+        speed_low: text,
+        /// Advance that the light shows at the higher speed.
+        seen_high: text,
+        /// The higher speed.
+        speed_high: text,
+    }
+}
+
 /// Everything that was typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
@@ -409,6 +491,18 @@ pub struct Plan {
     /// Question 5.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub coils: Coils,
+    /// Question 8: the cam's wheel, and top dead centre.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub trigger: Trigger,
+    /// Question 8: the crank's sensor.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub crank_sensor: TriggerSensor,
+    /// Question 8: the cam's sensor.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub cam_sensor: TriggerSensor,
+    /// Question 8: the inputs of both.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub trigger_input: TriggerInput,
 }
 
 /// Most entries that a list is read to; the rest stays in the plan, unread, and is said.
@@ -434,6 +528,10 @@ impl Plan {
             "fuel" => place::view(self.fuel.views(), rest),
             "cranking" => place::view(self.cranking.views(), rest),
             "coils" => place::view(self.coils.views(), rest),
+            "trigger" => place::view(self.trigger.views(), rest),
+            "crank_sensor" => place::view(self.crank_sensor.views(), rest),
+            "cam_sensor" => place::view(self.cam_sensor.views(), rest),
+            "trigger_input" => place::view(self.trigger_input.views(), rest),
             "outputs" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.outputs.get(at)?.views(), rest))
             }
@@ -460,6 +558,10 @@ impl Plan {
             "fuel" => self.fuel == other.fuel,
             "cranking" => self.cranking == other.cranking,
             "coils" => self.coils == other.coils,
+            "trigger" => self.trigger == other.trigger,
+            "crank_sensor" => self.crank_sensor == other.crank_sensor,
+            "cam_sensor" => self.cam_sensor == other.cam_sensor,
+            "trigger_input" => self.trigger_input == other.trigger_input,
             "outputs" => self.outputs == other.outputs,
             "loads" => self.loads == other.loads,
             _ => false,
@@ -483,6 +585,10 @@ impl Plan {
             "fuel" => place::slot(self.fuel.slots(), rest),
             "cranking" => place::slot(self.cranking.slots(), rest),
             "coils" => place::slot(self.coils.slots(), rest),
+            "trigger" => place::slot(self.trigger.slots(), rest),
+            "crank_sensor" => place::slot(self.crank_sensor.slots(), rest),
+            "cam_sensor" => place::slot(self.cam_sensor.slots(), rest),
+            "trigger_input" => place::slot(self.trigger_input.slots(), rest),
             "outputs" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),
             "loads" => entry(rest)

@@ -23,7 +23,7 @@ pub use read::{Misread, read, read_band, read_span};
 pub use show::{Value, number};
 
 pub use uom::si::f64::{
-    AngularVelocity as RotationalSpeed, Area, ElectricCurrent as Current,
+    AngularVelocity as RotationalSpeed, Area, Capacitance, ElectricCurrent as Current,
     ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Frequency,
     Inductance, Length, MassDensity as Density, MassRate as MassFlow, Power, Pressure, Ratio,
     TemperatureInterval, ThermodynamicTemperature as Temperature, Time, VolumeRate,

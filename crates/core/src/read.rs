@@ -14,6 +14,7 @@ mod problem;
 mod rest;
 mod row;
 mod strip;
+mod trigger;
 
 use std::{collections::BTreeMap, rc::Rc};
 
@@ -44,6 +45,7 @@ pub(crate) use rest::{
 };
 pub(crate) use row::row;
 pub(crate) use strip::{Stripped, strip};
+pub(crate) use trigger::{Sensed, Triggered, trigger};
 
 /// How a field stands: what the page shows beside it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -137,6 +139,12 @@ impl<'a> Reader<'a> {
     /// A choice that another question reads: what is wrong with it is said there.
     fn choice_elsewhere(&self, path: &str) -> Option<&'static str> {
         problem::choice_of(fields::find(path)?, self.text(path)).ok()
+    }
+
+    /// A quantity that another question reads, or what is taken for it: what is wrong with it is said there.
+    fn band_elsewhere<Q: Measure>(&self, path: &str) -> Option<Band<Q>> {
+        let span = span_of(fields::find(path)?, Q::DIMENSION, self.text(path)).ok();
+        span.map(Span::band).or_else(|| usual_band(path).map(|(band, _)| band))
     }
 
     /// How the coils are fired, where that is known.

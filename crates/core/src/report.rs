@@ -10,6 +10,7 @@ mod pending;
 mod picture;
 mod rest;
 mod section;
+mod trigger;
 
 use std::rc::Rc;
 
@@ -71,6 +72,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
             &mut findings,
         ),
         rest::section(&mut reader, &conditions, memory, &mut findings),
+        trigger::section(&mut reader, &conditions, highest_speed, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
     ];
     let (of_coils, dwell) =

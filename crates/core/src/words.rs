@@ -11,6 +11,7 @@ mod frame;
 mod fuel;
 mod injectors;
 mod rest;
+mod trigger;
 
 use std::collections::BTreeMap;
 
@@ -49,6 +50,7 @@ const SENTENCES: [&[Sentence]; 15] = [
     rest::SENTENCES,
     cranking::SENTENCES,
     coils::SENTENCES,
+    trigger::SENTENCES,
 ];
 
 const EXPLANATIONS: [&[Explanation]; 13] = [
@@ -65,6 +67,7 @@ const EXPLANATIONS: [&[Explanation]; 13] = [
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,
     coils::EXPLANATIONS,
+    trigger::EXPLANATIONS,
 ];
 
 /// Every sentence.

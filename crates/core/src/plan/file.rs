@@ -38,6 +38,10 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "fuel" => fill(plan.fuel.slots(), value, &key)?,
             "cranking" => fill(plan.cranking.slots(), value, &key)?,
             "coils" => fill(plan.coils.slots(), value, &key)?,
+            "trigger" => fill(plan.trigger.slots(), value, &key)?,
+            "crank_sensor" => fill(plan.crank_sensor.slots(), value, &key)?,
+            "cam_sensor" => fill(plan.cam_sensor.slots(), value, &key)?,
+            "trigger_input" => fill(plan.trigger_input.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
             _ => return Err(format!("a plan has no part named “{key}”")),
@@ -113,6 +117,10 @@ impl Serialize for Plan {
             ("fuel", self.fuel.views()),
             ("cranking", self.cranking.views()),
             ("coils", self.coils.views()),
+            ("trigger", self.trigger.views()),
+            ("crank_sensor", self.crank_sensor.views()),
+            ("cam_sensor", self.cam_sensor.views()),
+            ("trigger_input", self.trigger_input.views()),
         ];
         for (name, part) in parts {
             let fields = record(part);

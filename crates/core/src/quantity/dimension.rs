@@ -60,11 +60,13 @@ pub enum Dimension {
     Density,
     /// Kilograms of fuel per joule of work.
     Consumption,
+    /// Farads.
+    Capacitance,
 }
 
 impl Dimension {
     /// Every dimension.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Voltage,
         Self::Current,
         Self::Resistance,
@@ -84,6 +86,7 @@ impl Dimension {
         Self::MassFlow,
         Self::Density,
         Self::Consumption,
+        Self::Capacitance,
     ];
 
     /// The spellings, base unit first.
@@ -108,6 +111,7 @@ impl Dimension {
             Self::MassFlow => MASS_FLOW,
             Self::Density => DENSITY,
             Self::Consumption => CONSUMPTION,
+            Self::Capacitance => CAPACITANCE,
         }
     }
 
@@ -133,6 +137,7 @@ impl Dimension {
             Self::MassFlow => "a mass flow",
             Self::Density => "a density",
             Self::Consumption => "a specific fuel consumption",
+            Self::Capacitance => "a capacitance",
         }
     }
 
@@ -158,6 +163,7 @@ impl Dimension {
             Self::MassFlow => &[(1e3, "g/s")],
             Self::Density => &[(1e-3, "kg/l")],
             Self::Consumption => &[(3.6e9, "g/kWh")],
+            Self::Capacitance => &[(1e6, "µF"), (1e9, "nF"), (1e12, "pF")],
         }
     }
 
@@ -167,7 +173,7 @@ impl Dimension {
             Self::Voltage => 5e-4,
             Self::Current => 5e-7,
             Self::WireSize | Self::Flow => 1e-12,
-            Self::Consumption => 1e-13,
+            Self::Consumption | Self::Capacitance => 1e-13,
             _ => 1e-9,
         }
     }
@@ -266,6 +272,8 @@ const POWER: &[Unit] = &[
     unit("cv", 735.49875),
 ];
 const ENERGY: &[Unit] = &[unit("J", 1.0), unit("mJ", 1e-3)];
+const CAPACITANCE: &[Unit] =
+    &[unit("F", 1.0), unit("µF", 1e-6), unit("uF", 1e-6), unit("nF", 1e-9), unit("pF", 1e-12)];
 const FREQUENCY: &[Unit] =
     &[unit("Hz", 1.0), unit("hertz", 1.0), unit("1/s", 1.0), unit("kHz", 1e3)];
 const PRESSURE: &[Unit] = &[

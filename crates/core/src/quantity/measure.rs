@@ -1,17 +1,17 @@
 //! The bridge between typed quantities and the numbers people read.
 
 use uom::si::{
-    angular_velocity::revolution_per_minute, area::square_meter, electric_current::ampere,
-    electric_potential::volt, electrical_resistance::ohm, energy::joule, frequency::hertz,
-    inductance::henry, length::meter, mass_density::kilogram_per_cubic_meter,
+    angular_velocity::revolution_per_minute, area::square_meter, capacitance::farad,
+    electric_current::ampere, electric_potential::volt, electrical_resistance::ohm, energy::joule,
+    frequency::hertz, inductance::henry, length::meter, mass_density::kilogram_per_cubic_meter,
     mass_rate::kilogram_per_second, power::watt, pressure::pascal, ratio::ratio,
     thermodynamic_temperature::degree_celsius, time::second, volume_rate::cubic_meter_per_second,
 };
 
 use super::{
-    Area, CrankAngle, Current, Density, Dimension, Energy, Frequency, Inductance, Length, MassFlow,
-    Power, Pressure, Ratio, Resistance, RotationalSpeed, SpecificConsumption, Temperature, Time,
-    Value, Voltage, VolumeRate,
+    Area, Capacitance, CrankAngle, Current, Density, Dimension, Energy, Frequency, Inductance,
+    Length, MassFlow, Power, Pressure, Ratio, Resistance, RotationalSpeed, SpecificConsumption,
+    Temperature, Time, Value, Voltage, VolumeRate,
 };
 
 /// A quantity that people type and read.
@@ -60,6 +60,7 @@ measure! {
     Pressure, pascal, Pressure;
     MassFlow, kilogram_per_second, MassFlow;
     Density, kilogram_per_cubic_meter, Density;
+    Capacitance, farad, Capacitance;
 }
 
 impl Measure for SpecificConsumption {

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use super::{Answer, Report, Section, Tone};
 use crate::{
     message::Message,
-    plan::{Coils, Plan},
+    plan::{Coils, Plan, Trigger, TriggerInput, TriggerSensor},
     read::FieldStates,
 };
 
@@ -25,6 +25,12 @@ impl Report {
         };
         let of_coils =
             if plan.coils == Coils::default() { &[][..] } else { &["coils", "coils.feed"] };
+        let is_asked = plan.trigger != Trigger::default()
+            || plan.crank_sensor != TriggerSensor::default()
+            || plan.cam_sensor != TriggerSensor::default()
+            || plan.trigger_input != TriggerInput::default();
+        let of_trigger: &[&str] =
+            if is_asked { &["trigger", "crank_sensor", "trigger.offset"] } else { &[] };
         let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
         let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
         let sections = vec![
@@ -36,6 +42,7 @@ impl Report {
                 named(&["injectors", "fuel"]),
             ),
             section("rest", "rest.question", "rest.pending", loads),
+            section("trigger", "trigger.question", "trigger.pending", named(of_trigger)),
             section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
             section("coils", "coils.question", "coils.pending", named(of_coils)),
         ];

@@ -9,6 +9,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("injectors.pending", "One moment…"),
     ("rest.question", "May I connect this load?"),
     ("rest.pending", "One moment…"),
+    ("trigger.question", "Does the crank and cam sensor suit its input?"),
+    ("trigger.pending", "One moment…"),
     ("cranking.question", "When does the speed-switched relay pull in?"),
     ("cranking.pending", "One moment…"),
     ("coils.question", "Are the coils charged in time, and fed well enough?"),

@@ -1,0 +1,129 @@
+//! Where top dead centre lies behind the first tooth.
+
+use super::super::{Answer, Figure, Tone};
+use crate::{
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{CrankAngle, Measure, rpm},
+    read::Triggered,
+    say,
+    trigger::offset::{Reading, Solved, at_once, solve, standing, to_enter},
+    working::Working,
+};
+
+/// Less than this no timing light shows: common practice, no source.
+const SEEN_DEG: f64 = 1.0;
+
+/// Verdict and figures as they come.
+struct Said {
+    verdicts: Vec<(Tone, Message)>,
+    figures: Vec<Figure>,
+}
+
+pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
+    let mut said = Said { verdicts: Vec::new(), figures: Vec::new() };
+    by_light(read, &mut said, findings);
+    by_standing(read, &mut said, findings);
+    let worst = said.verdicts.into_iter().min_by_key(|(tone, _)| *tone);
+    let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!("trigger.offset-open")));
+    let mut answer = Answer::new("trigger.offset", tone, verdict);
+    answer.title = Some(say!("trigger.offset-title"));
+    answer.why = Some(say!("trigger.why-offset"));
+    answer.to_do = vec![say!("trigger.do-stand"), say!("trigger.do-light")];
+    answer.cautions = vec![say!("trigger.caution-light")];
+    answer.figures = said.figures;
+    answer
+}
+
+/// From the tooth at the sensor with cylinder 1 at top dead centre.
+fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+    let Some(tooth) = read.tooth else { return };
+    let mut working = Working::new();
+    let stands = standing(&mut working, read.positions, tooth);
+    let steps = working.into_steps();
+    said.figures.push(Figure::plain(say!("trigger.figure-standing"), stands, steps.clone()));
+    let Some(offset) = read.offset else {
+        said.verdicts.push((Tone::Open, say!("trigger.enter-first", angle = stands)));
+        return;
+    };
+    // a tooth at the sensor is good to half a tooth
+    let half = 180.0 / f64::from(read.positions.max(1));
+    let apart = (stands - offset).as_error(CrankAngle::new(360.0));
+    if apart.degrees().abs() > half + 1e-9 {
+        let message =
+            say!("trigger.offset-differs", stands = stands, offset = offset, tooth = tooth);
+        let finding = Finding::new(Severity::Fault, "trigger.offset", message);
+        findings.push(finding.shown_by(steps));
+        said.verdicts.push((Tone::Bad, say!("trigger.differs", stands = stands)));
+    } else if read.readings.len() < 2 {
+        said.verdicts.push((Tone::Doubtful, say!("trigger.near", half = CrankAngle::new(half))));
+    }
+}
+
+/// From the timing light.
+fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+    let Some(advance) = read.advance else { return };
+    match read.readings.as_slice() {
+        [one, other] => {
+            if let Some(solved) = solve(advance, *one, *other) {
+                two(read, &solved, said, findings);
+                return;
+            }
+            let message = say!("trigger.same-speed", speed = one.speed);
+            findings.push(Finding::new(Severity::Doubt, "trigger.speed_high", message));
+            single(advance, *one, said);
+        }
+        [one] => single(advance, *one, said),
+        _ => {}
+    }
+}
+
+fn single(advance: CrankAngle, one: Reading, said: &mut Said) {
+    let mut working = Working::new();
+    let error = at_once(&mut working, advance, one.seen.nominal);
+    let label = say!("trigger.figure-at-once", speed = one.speed);
+    said.figures.push(Figure::plain(label, error, working.into_steps()));
+    said.verdicts.push((Tone::Doubtful, say!("trigger.out-at", error = error, speed = one.speed)));
+}
+
+fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findings) {
+    let error = solved.error.nominal;
+    let steps = || solved.working.clone();
+    said.figures.push(Figure::new(say!("trigger.figure-error"), solved.error, steps()));
+    said.figures.push(Figure::new(say!("trigger.figure-delay"), solved.delay, steps()));
+    if error.degrees().abs() > SEEN_DEG {
+        let message = if let Some(offset) = read.offset {
+            let mut working = Working::new();
+            let enter = to_enter(&mut working, offset, error);
+            let label = say!("trigger.figure-enter");
+            said.figures.push(Figure::plain(label, enter, working.into_steps()));
+            said.verdicts.push((Tone::Bad, say!("trigger.enter", angle = enter)));
+            say!("trigger.offset-wrong", error = error, enter = enter)
+        } else {
+            said.verdicts.push((Tone::Bad, say!("trigger.add", error = error)));
+            say!("trigger.offset-wrong-blank", error = error)
+        };
+        let finding = Finding::new(Severity::Fault, "trigger.offset", message);
+        findings.push(finding.as_wired().shown_by(steps()));
+    } else {
+        said.verdicts.push((Tone::Good, say!("trigger.offset-right", error = error)));
+    }
+    let speeds = read.readings.iter().map(|it| it.speed.base());
+    let highest = speeds.fold(0.0, f64::max);
+    let late = CrankAngle::new(6.0 * highest * solved.delay.nominal.base());
+    if late.degrees().abs() <= SEEN_DEG {
+        return;
+    }
+    let speed = rpm(highest);
+    let message = if late.degrees() > 0.0 {
+        said.verdicts.push((Tone::Doubtful, say!("trigger.late", delay = solved.delay.nominal)));
+        say!("trigger.delayed", delay = solved.delay.nominal, late = late, speed = speed)
+    } else {
+        said.verdicts.push((Tone::Doubtful, say!("trigger.gains", speed = speed)));
+        let gained = CrankAngle::new(-late.degrees());
+        say!("trigger.gained", gained = gained, speed = speed)
+    };
+    findings.push(
+        Finding::new(Severity::Doubt, "trigger.seen_high", message).as_wired().shown_by(steps()),
+    );
+}

@@ -1,0 +1,394 @@
+//! The sentences of the question of crank and cam.
+
+use super::{Explanation, Sentence};
+
+pub(super) const SENTENCES: &[Sentence] = &[
+    ("trigger.wheel-title", "Do its teeth come in time?"),
+    ("trigger.crank-title", "The crank sensor at its input"),
+    ("trigger.cam-title", "The cam sensor at its input"),
+    ("trigger.offset-title", "From the first tooth to top dead centre"),
+    // verdicts
+    ("trigger.blank", "Not asked yet: say what the crank sensor is"),
+    ("trigger.no-kind", "Not answered yet: coil or Hall?"),
+    ("trigger.lost", "Position can never be known: no gap, no cam"),
+    ("trigger.fast-from", "Too fast for the input from {speed} on"),
+    ("trigger.slow", "Too slow for the input while cranking: {wheel}"),
+    ("trigger.no-speed", "Not answered yet: the highest speed is wanted"),
+    ("trigger.no-cranking", "Not answered yet: the cranking speed is wanted"),
+    ("trigger.rate-is", "Up to {rate}: compare with the controller’s data"),
+    ("trigger.fast-enough", "In time: {rate} of {limit}"),
+    ("trigger.measure", "Measure its voltage while cranking"),
+    ("trigger.peak-is", "Down to {peak} while cranking: compare"),
+    ("trigger.top-is", "Up to {peak} at the highest speed: compare"),
+    ("trigger.strong", "Strong enough: {peak}, {arming} are wanted"),
+    ("trigger.borne", "Borne: up to {peak}"),
+    ("trigger.is-weak", "Too weak while cranking: down to {peak}"),
+    ("trigger.is-over", "Too much at the highest speed: {peak}"),
+    ("trigger.is-reversed", "Its polarity is the wrong way round"),
+    ("trigger.is-unpulled", "No pull-up: the input sees nothing"),
+    ("trigger.rail-wanted", "Not answered yet: what is it pulled up to?"),
+    ("trigger.levels-suit", "Levels suit: {low} low, {high} high"),
+    ("trigger.is-too-high", "Too much for the input: {high}"),
+    ("trigger.never-high", "Never surely high: {high}"),
+    ("trigger.never-low", "Never surely low: {low}"),
+    ("trigger.sinks", "It must sink too much: {sunk}"),
+    ("trigger.rises", "It rises slowly: {time}"),
+    ("trigger.offset-open", "Not asked yet: the tooth, or light readings"),
+    ("trigger.enter-first", "Enter {angle}, then prove it with a light"),
+    ("trigger.differs", "Another offset: the engine says {stands}"),
+    ("trigger.near", "Right to {half}: prove it with a light"),
+    ("trigger.out-at", "Out by {error} at {speed}: offset or delay"),
+    ("trigger.enter", "Enter an offset of {angle}"),
+    ("trigger.add", "Add {error} to the offset"),
+    ("trigger.offset-right", "The offset is right, to {error}"),
+    ("trigger.late", "Late by {delay} at any speed"),
+    ("trigger.gains", "The advance grows with speed, up to {speed}"),
+    // why
+    (
+        "trigger.why-lost",
+        "{positions} teeth, all alike: after any tooth comes one that looks the same.",
+    ),
+    (
+        "trigger.why-gap",
+        "{positions} positions less {missing}: the gap tells where the crank is, not which of the cycle’s two turns it is; sequential firing needs a cam.",
+    ),
+    (
+        "trigger.why-cam",
+        "{positions} positions less {missing} tell the angle; the cam tells which of the cycle’s two turns it is.",
+    ),
+    (
+        "trigger.why-plain",
+        "{positions} positions less {missing}: once a turn the wheel tells where the crank is.",
+    ),
+    (
+        "trigger.why-coil",
+        "Its voltage rises with speed, its coil and the input share it; lowest and highest over what was typed, cold and hot copper.",
+    ),
+    (
+        "trigger.why-hall",
+        "The input reads low at {low} or less and high at {high} or more; solved at every corner.",
+    ),
+    (
+        "trigger.why-offset",
+        "Counted from the first tooth after the gap, the way the crank turns; advance before top dead centre is positive.",
+    ),
+    // what to do
+    ("trigger.do-speed", "Type the engine’s highest speed in question 1."),
+    ("trigger.do-limit", "Look up the highest frequency of the controller’s inputs."),
+    ("trigger.do-gap", "Take a wheel with a gap, or add a cam sensor."),
+    ("trigger.do-cranking", "Type the cranking speed: what comes at the slowest instant follows."),
+    (
+        "trigger.do-measure",
+        "Sensor unplugged, fuel and spark off, crank: AC volts or a scope across its wires, and note the speed.",
+    ),
+    (
+        "trigger.do-polarity",
+        "Find its polarity before the first start: with a scope or a moving-coil meter see which way it kicks as iron comes near. A digital \
+         meter’s average shows nothing.",
+    ),
+    (
+        "trigger.do-swap",
+        "Swap its two wires at the connector, or the edge in the controller if it offers that.",
+    ),
+    (
+        "trigger.do-gap-width",
+        "Air gap by its maker’s data: wider weakens it at once, narrower lets it touch when the crank moves. Feel round the whole wheel.",
+    ),
+    ("trigger.do-input", "Look up from which peak the input counts, and what it bears."),
+    (
+        "trigger.do-rail",
+        "Sensor unplugged, controller on: measure the input’s pin. About 5 V or the battery’s is a pull-up; 0 V is none.",
+    ),
+    ("trigger.do-bears", "Look up what the input bears: it gets up to {high}."),
+    (
+        "trigger.do-coil-wires",
+        "Two wires with a few hundred to 2000 ohm between them and none to ground are the coil; a third is its shield.",
+    ),
+    (
+        "trigger.do-hall-wires",
+        "Supply, ground, signal by the sensor’s data; on the old harness, ignition on: supply reads 5 or 12 V, ground 0 V. Never an ohmmeter \
+         through a Hall sensor.",
+    ),
+    (
+        "trigger.do-connector-two",
+        "Change the connector, pin by pin: coil + to the input, coil − to its return, not to the engine block, shield to the controller’s shield pin.",
+    ),
+    (
+        "trigger.do-connector-three",
+        "Change the connector, pin by pin: supply to the sensor supply, ground to the sensor ground, signal to the input. Pull each wire; meter each through before power.",
+    ),
+    (
+        "trigger.do-route",
+        "Twist the signal with its return, shield at the controller’s end alone, 10 cm from coil leads or across them at right angles.",
+    ),
+    (
+        "trigger.do-stand",
+        "Ignition off, turn by hand the way it runs: with cylinder 1 at top dead centre count the tooth at the sensor.",
+    ),
+    (
+        "trigger.do-light",
+        "Lock the advance in the controller, read the light at two speeds far apart: what is alike at both is offset, what grows is delay.",
+    ),
+    (
+        "trigger.caution-light",
+        "Hands, hair, leads clear of belts and fan; wheels chocked; a light makes what turns look still.",
+    ),
+    // figures
+    ("trigger.figure-rate", "Teeth at the highest speed"),
+    ("trigger.figure-period", "Time between teeth there"),
+    ("trigger.figure-cam-rate", "Cam there, {edges} edges a turn"),
+    ("trigger.figure-runs-out", "The input follows up to"),
+    ("trigger.figure-slowest", "Teeth at the slowest instant of cranking"),
+    ("trigger.figure-pitch", "From tooth to tooth"),
+    ("trigger.figure-lost", "Lost over the gap while cranking, at most"),
+    ("trigger.figure-tick", "One step of time, at the highest speed"),
+    ("trigger.figure-peak-slow", "Peak at the input, slowest instant of cranking"),
+    ("trigger.figure-peak-fast", "Peak at the input, highest speed"),
+    ("trigger.figure-low", "Low at the input"),
+    ("trigger.figure-high", "High at the input"),
+    ("trigger.figure-sunk", "Current it sinks"),
+    ("trigger.figure-rise", "Rises to the input’s high in"),
+    ("trigger.figure-standing", "By the tooth at the sensor"),
+    ("trigger.figure-at-once", "Offset and delay together at {speed}"),
+    ("trigger.figure-error", "Too early at any speed by"),
+    ("trigger.figure-delay", "Delay"),
+    ("trigger.figure-enter", "Offset to enter"),
+    // cures
+    ("trigger.cure-teeth", "A wheel of {most} positions or fewer."),
+    ("trigger.cure-series", "{series} in line with the signal; {left} are left while cranking."),
+    (
+        "trigger.cure-clamp",
+        "{series} in line and a clamp of no more than {bears} behind it, both ways, for {current}.",
+    ),
+    ("trigger.cure-pull-up", "A pull-up of {pull_up} to {rail}, and no other."),
+    // findings
+    (
+        "trigger.no-position",
+        "{positions} teeth evenly spaced and no cam sensor: the controller can never know where the engine is.",
+    ),
+    (
+        "trigger.too-fast",
+        "At {speed} teeth come at {rate}; the input follows {limit}, up to {out}.",
+    ),
+    (
+        "trigger.too-slow",
+        "At {speed}, the slowest instant of cranking, the {wheel} gives {rate}; the input needs {limit}.",
+    ),
+    ("trigger.coarse", "A step of {tick} is {turned} of the crank at {speed}."),
+    ("trigger.loses", "While cranking up to {lost} are lost over {interval} without a tooth."),
+    (
+        "trigger.few-teeth",
+        "{interval} between teeth, {firing} between firings: they don’t tell how the speed swings in between.",
+    ),
+    (
+        "trigger.weak",
+        "At the slowest instant of cranking {peak} may be left; the input counts from {arming}.",
+    ),
+    (
+        "trigger.over-voltage",
+        "At {speed} the sensor puts up to {peak} on an input that bears {bears}.",
+    ),
+    (
+        "trigger.reversed",
+        "The sensor is the wrong way round: the crossing used is not that at the tooth’s middle, smears at the gap and moves with speed.",
+    ),
+    (
+        "trigger.no-pull-up",
+        "The sensor only pulls down, and nothing pulls up: the level never rises.",
+    ),
+    ("trigger.rail-too-high", "The input gets up to {high} and bears {bears}."),
+    ("trigger.high-too-low", "High is down to {high}; the input reads high from {asked}."),
+    ("trigger.low-too-high", "Low is up to {low}; the input reads low at {asked} or less."),
+    ("trigger.over-sink", "The sensor must sink up to {sunk} and may sink {sink}."),
+    (
+        "trigger.slow-rise",
+        "The level takes up to {time} to rise, {turned} of the crank at {speed}; half a tooth is {half}.",
+    ),
+    (
+        "trigger.shield-both",
+        "The shield is grounded at both ends: it carries the engine’s ground current beside the signal.",
+    ),
+    ("trigger.shield-none", "The shield is connected nowhere: it shields nothing."),
+    (
+        "trigger.offset-differs",
+        "With tooth {tooth} at the sensor at top dead centre the offset is {stands}; {offset} is entered.",
+    ),
+    (
+        "trigger.offset-wrong",
+        "Sparks come {error} too early at any speed (negative: too late): enter {enter}.",
+    ),
+    (
+        "trigger.offset-wrong-blank",
+        "Sparks come {error} too early at any speed (negative: too late): add it to the offset that is entered.",
+    ),
+    ("trigger.same-speed", "Both readings are at {speed}: offset and delay can’t be told apart."),
+    ("trigger.delayed", "Sparks come {delay} late: {late} at {speed}, less below."),
+    (
+        "trigger.gained",
+        "The advance grows by {gained} up to {speed}: it was not locked, or a delay is compensated twice.",
+    ),
+];
+
+pub(super) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: "trigger.no-position",
+        // No missing tooth, more than one tooth, and no cam sensor.
+        why: "Spark and fuel have nothing to be timed by.",
+        act: "Take a wheel with a gap, or add a cam sensor.",
+        source: "it follows from the wheel: all its teeth look alike",
+    },
+    Explanation {
+        code: "trigger.too-fast",
+        // Teeth between neighbours at the highest speed come faster than the input follows.
+        why: "Teeth are lost, the controller loses its place, and the engine cuts out or sparks anywhere.",
+        act: "Take a wheel of fewer teeth, or lower the limit of speed.",
+        source: "f = n N / 60; the controller's data",
+    },
+    Explanation {
+        code: "trigger.too-slow",
+        // Crank or cam at the slowest instant of cranking is below the input's lowest frequency.
+        why: "The engine counts as standing at each compression, and never starts.",
+        act: "A wheel of more teeth, a stronger battery, or an input that goes down to standstill.",
+        source: "f = n N / 60; the controller's data",
+    },
+    Explanation {
+        code: "trigger.coarse",
+        // A step of time is more than half a degree at the highest speed.
+        why: "Spark and speed jitter by so much.",
+        act: "Mind it where timing is set to the last degree.",
+        source: "0.5 degrees: common practice, no source",
+    },
+    Explanation {
+        code: "trigger.loses",
+        // More than five degrees over the gap by first-order interpolation.
+        why: "Sparks right behind the gap come that much off while the engine starts, in a kick against the starter.",
+        act: "A wheel of more teeth, or a gap away from top dead centre.",
+        source: "first-order interpolation; the limit of 5 degrees and the dip: common practice, no source",
+    },
+    Explanation {
+        code: "trigger.few-teeth",
+        // The widest interval is more than a quarter of the firing interval.
+        why: "Speed falls at each compression and rises after it; with few teeth a spark while cranking is a guess.",
+        act: "Start with little advance, or take a wheel of more teeth.",
+        source: "sampling a swing takes several readings of it; common practice, no source",
+    },
+    Explanation {
+        code: "trigger.weak",
+        // The lowest peak at the input at the slowest instant is below the arming threshold.
+        why: "Teeth go uncounted at each compression: no start, cold above all.",
+        act: "Narrow the air gap within its data, or take a sensor that gives more, or a Hall sensor.",
+        source: "Faraday's law: University Physics, vol. 2, section 13.1",
+    },
+    Explanation {
+        code: "trigger.over-voltage",
+        // The highest peak at the input at the highest speed is above what it bears.
+        why: "It can destroy the input, at the highest speed of all.",
+        act: "A resistor in line, with a clamp where that alone leaves too little while cranking.",
+        source: "Faraday's law: University Physics, vol. 2, section 13.1; the controller's data",
+    },
+    Explanation {
+        code: "trigger.reversed",
+        // Polarity typed as reversed.
+        why: "It starts, then misfires: the gap is misread and the timing drifts with speed.",
+        act: "Swap the sensor's two wires; then prove the timing with a light.",
+        source: "common practice, no source",
+    },
+    Explanation {
+        code: "trigger.no-pull-up",
+        // An open collector whose output is pulled up to nothing.
+        why: "No signal at all: the engine counts as standing.",
+        act: "Switch on the controller's pull-up, or fit a resistor between signal and the controller's 5 V.",
+        source: "the circuit, solved; common practice, no source",
+    },
+    Explanation {
+        code: "trigger.rail-too-high",
+        // High at the input is above what it bears at some corner.
+        why: "It can destroy the input, most often by a 12 V pull-up on a 5 V pin.",
+        act: "Pull up to the controller's 5 V.",
+        source: "the circuit, solved; the controller's data",
+    },
+    Explanation {
+        code: "trigger.high-too-low",
+        // The lowest high is below the threshold.
+        why: "A tooth is seen now and not then.",
+        act: "A smaller pull-up, or a higher rail within what the input bears.",
+        source: "the circuit, solved",
+    },
+    Explanation {
+        code: "trigger.low-too-high",
+        // The highest low is above the threshold.
+        why: "A tooth is seen now and not then, when the starter lifts the ground above all.",
+        act: "Ground the sensor at the controller, mend the contact, or take a larger pull-up.",
+        source: "the circuit, solved",
+    },
+    Explanation {
+        code: "trigger.over-sink",
+        // The highest current is above what the sensor may sink.
+        why: "Its low creeps up, and the sensor dies warm.",
+        act: "A larger pull-up, or a lower rail.",
+        source: "the circuit, solved; the sensor's data",
+    },
+    Explanation {
+        code: "trigger.slow-rise",
+        // The longest rise is more than half a tooth, or more than half a degree at the highest speed.
+        why: "The rising edge comes late, more so with speed; past half a tooth it is lost.",
+        act: "A smaller pull-up, a shorter cable, or let the controller use the falling edge.",
+        source: "University Physics, vol. 2, section 10.5",
+    },
+    Explanation {
+        code: "trigger.shield-both",
+        // The shield is connected at both ends.
+        why: "Starter and coil currents return through it and induce in the signal what it should keep out.",
+        act: "Cut it off at the sensor, insulate the end.",
+        source: "common practice, no source",
+    },
+    Explanation {
+        code: "trigger.shield-none",
+        // The shield is connected nowhere.
+        why: "A floating shield hands on what it catches.",
+        act: "Connect it at the controller alone; without one, twist the pair and keep it from coil leads.",
+        source: "common practice, no source",
+    },
+    Explanation {
+        code: "trigger.offset-differs",
+        // Tooth and offset differ by more than half a tooth, turns left out.
+        why: "Every spark is off by so much: kick-back, or no start.",
+        act: "Count again, then enter what the engine says, and prove it with a light.",
+        source: "360 degrees shared by the positions",
+    },
+    Explanation {
+        code: "trigger.offset-wrong",
+        // The constant error of two readings is more than a degree, the offset entered known.
+        why: "Every spark is off by so much; too early destroys pistons under load.",
+        act: "Enter the value, and read the light again at both speeds.",
+        source: "two readings solved for error and delay; 1 degree: common practice, no source",
+    },
+    Explanation {
+        code: "trigger.offset-wrong-blank",
+        // The same without the offset entered.
+        why: "Every spark is off by so much; too early destroys pistons under load.",
+        act: "Add it to the offset, mind the controller's own sign, and read the light again.",
+        source: "two readings solved for error and delay; 1 degree: common practice, no source",
+    },
+    Explanation {
+        code: "trigger.same-speed",
+        // Both readings are at one speed.
+        why: "Two equations need two speeds.",
+        act: "Take the second reading at a speed well above the first.",
+        source: "two readings solved for error and delay",
+    },
+    Explanation {
+        code: "trigger.delayed",
+        // The delay is more than a degree at the higher speed.
+        why: "Offset alone can't cure it: right at one speed it is wrong at the other.",
+        act: "Enter the delay if the controller takes one; look for a filter, a weak pull-up, a reversed sensor.",
+        source: "delay = error / (6 n); 1 degree: common practice, no source",
+    },
+    Explanation {
+        code: "trigger.gained",
+        // The delay is below nought by more than a degree at the higher speed.
+        why: "Nothing sparks before it is told to: the readings don't say what they seem to.",
+        act: "Lock the advance, then read both again.",
+        source: "delay = error / (6 n); 1 degree: common practice, no source",
+    },
+];
