@@ -8,6 +8,7 @@ mod controller;
 mod cranking;
 mod injectors;
 mod rest;
+mod trigger;
 
 use std::{ops::Bound, rc::Rc};
 
@@ -36,7 +37,7 @@ struct Question {
     asks: &'static [&'static str],
 }
 
-const ALL: [Question; 6] = [
+const ALL: [Question; 7] = [
     Question {
         id: "channels",
         view: channels::channels_view,
@@ -52,6 +53,12 @@ const ALL: [Question; 6] = [
         view: rest::rest_view,
         // its own parts know better, but for the name, which the controller is saved under
         asks: &["outputs", "loads", "name"],
+    },
+    Question {
+        id: "trigger",
+        view: trigger::trigger_view,
+        // the wheel is asked here; the other fields of `cranking` in its own question
+        asks: &["cranking", "trigger", "crank_sensor", "cam_sensor", "trigger_input"],
     },
     Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking"] },
     Question { id: "coils", view: coils::coils_view, asks: &["coils"] },
@@ -170,9 +177,11 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
     )
 }
 
-/// The fields of a part of the plan that is no list.
+/// The fields of a part of the plan that is no list; those of the crank's wheel are asked with its sensor.
 fn form_of(page: &Page, part: &'static str) -> View {
-    let fields: Vec<_> = fields::of(part).filter(|field| !field.path.contains('#')).collect();
+    let fields: Vec<_> = fields::of(part)
+        .filter(|field| !field.path.contains('#') && !trigger::is_of_wheel(field))
+        .collect();
     form(page, part, &fields)
 }
 

@@ -49,6 +49,7 @@ pub(crate) fn short_name(section: &str) -> &'static str {
         "channels" => "Firing",
         "injectors" => "Injectors",
         "rest" => "Outputs",
+        "trigger" => "Trigger",
         "cranking" => "Cranking",
         "coils" => "Coils",
         _ => "",
