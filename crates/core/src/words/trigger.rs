@@ -40,7 +40,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("trigger.out-at", "Out by {error} at {speed}: offset or delay"),
     ("trigger.enter", "Enter an offset of {angle}"),
     ("trigger.add", "Add {error} to the offset"),
-    ("trigger.offset-right", "The offset is right, to {error}"),
+    ("trigger.offset-right", "The offset is right, within {error}"),
     ("trigger.late", "Late by {delay} at any speed"),
     ("trigger.gains", "The advance grows with speed, up to {speed}"),
     // why
@@ -260,10 +260,10 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: "trigger.loses",
-        // More than five degrees over the gap by first-order interpolation.
+        // More than ten degrees over the gap by first-order interpolation.
         why: "Sparks right behind the gap come that much off while the engine starts, in a kick against the starter.",
         act: "A wheel of more teeth, or a gap away from top dead centre.",
-        source: "first-order interpolation; the limit of 5 degrees and the dip: common practice, no source",
+        source: "first-order interpolation; the limit of 10 degrees and the dip: common practice, no source",
     },
     Explanation {
         code: "trigger.few-teeth",

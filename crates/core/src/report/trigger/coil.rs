@@ -35,9 +35,10 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
         answer.to_do = vec![say!("trigger.do-measure"), say!("trigger.do-polarity")];
         return answer;
     };
+    let mut cures = Vec::new();
     let mut said = vec![
         weak(read, sensor, slow.as_ref(), findings),
-        too_much(read, sensor, &coil, fast.as_ref(), findings),
+        too_much(read, sensor, &coil, fast.as_ref(), (&mut cures, findings)),
     ];
     if is_reversed {
         said.push((Tone::Bad, say!("trigger.is-reversed")));
@@ -46,7 +47,8 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
     let (tone, verdict) = worst.unwrap_or((Tone::Open, say!("trigger.measure")));
     let mut answer = Answer::new(sensor.record, tone, verdict);
     answer.why = Some(say!("trigger.why-coil"));
-    answer.to_do = to_do(sensor, read);
+    answer.to_do = cures;
+    answer.to_do.extend(to_do(sensor, read));
     answer.figures = figures(slow.as_ref(), fast.as_ref());
     answer
 }
@@ -110,7 +112,7 @@ fn too_much(
     sensor: &Sensed,
     coil: &Reluctance,
     fast: Option<&Peak>,
-    findings: &mut Findings,
+    (cures, findings): (&mut Vec<Message>, &mut Findings),
 ) -> (Tone, Message) {
     let Some((peak, speed)) = fast.zip(read.highest) else {
         return (Tone::Open, say!("trigger.no-speed"));
@@ -124,8 +126,9 @@ fn too_much(
     let message =
         say!("trigger.over-voltage", peak = peak.at_input.high, speed = speed, bears = bears);
     let finding: Finding = found(sensor, Severity::Danger, "amplitude", message);
-    let cures = cure(read, coil, speed, bears);
-    findings.push(finding.cured_by(cures).shown_by(peak.working.iter().cloned()));
+    let cured = cure(read, coil, speed, bears);
+    findings.push(finding.cured_by(cured.clone()).shown_by(peak.working.iter().cloned()));
+    cures.extend(cured);
     (Tone::Bad, say!("trigger.is-over", peak = peak.at_input.high))
 }
 

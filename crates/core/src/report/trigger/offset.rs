@@ -2,7 +2,7 @@
 
 use super::super::{Answer, Figure, Tone};
 use crate::{
-    finding::{Finding, Findings, Severity},
+    finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Measure, rpm},
     read::Triggered,
@@ -28,6 +28,9 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!("trigger.offset-open")));
     let mut answer = Answer::new("trigger.offset", tone, verdict);
     answer.title = Some(say!("trigger.offset-title"));
+    if tone != Tone::Open {
+        answer.basis = Basis::AsWired;
+    }
     answer.why = Some(say!("trigger.why-offset"));
     answer.to_do = vec![say!("trigger.do-stand"), say!("trigger.do-light")];
     answer.cautions = vec![say!("trigger.caution-light")];
@@ -53,7 +56,7 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
         let message =
             say!("trigger.offset-differs", stands = stands, offset = offset, tooth = tooth);
         let finding = Finding::new(Severity::Fault, "trigger.offset", message);
-        findings.push(finding.shown_by(steps));
+        findings.push(finding.as_wired().shown_by(steps));
         said.verdicts.push((Tone::Bad, say!("trigger.differs", stands = stands)));
     } else if read.readings.len() < 2 {
         said.verdicts.push((Tone::Doubtful, say!("trigger.near", half = CrankAngle::new(half))));
@@ -91,6 +94,8 @@ fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findin
     let steps = || solved.working.clone();
     said.figures.push(Figure::new(say!("trigger.figure-error"), solved.error, steps()));
     said.figures.push(Figure::new(say!("trigger.figure-delay"), solved.delay, steps()));
+    let within = solved.error.low.degrees().abs().max(solved.error.high.degrees().abs());
+    let within = CrankAngle::new(within);
     if error.degrees().abs() > SEEN_DEG {
         let message = if let Some(offset) = read.offset {
             let mut working = Working::new();
@@ -106,7 +111,7 @@ fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findin
         let finding = Finding::new(Severity::Fault, "trigger.offset", message);
         findings.push(finding.as_wired().shown_by(steps()));
     } else {
-        said.verdicts.push((Tone::Good, say!("trigger.offset-right", error = error)));
+        said.verdicts.push((Tone::Good, say!("trigger.offset-right", error = within)));
     }
     let speeds = read.readings.iter().map(|it| it.speed.base());
     let highest = speeds.fold(0.0, f64::max);

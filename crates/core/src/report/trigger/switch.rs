@@ -7,7 +7,7 @@ use super::{
 use crate::{
     finding::{Findings, Severity},
     message::Message,
-    quantity::{Band, Holds, Measure, Time, seconds},
+    quantity::{Band, Holds, Measure, Resistance, Time, Voltage, seconds},
     read::{Sensed, Triggered},
     say,
     trigger::{
@@ -32,17 +32,16 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
         return without_rail(read, sensor, &asked, findings);
     };
     let half = half_tooth(read, sensor);
-    let cure = || {
-        let found = hall.cure(&asked, half)?;
-        Some(say!("trigger.cure-pull-up", pull_up = found.0, rail = found.1))
-    };
-    let mut said = levels_said(read, sensor, &(hall, levels.clone(), asked), &cure, findings);
-    said.extend(rise(read, sensor, &hall, half, &cure, findings));
+    let cure = pull_up(hall.cure(&asked, half));
+    let mut said =
+        levels_said(read, sensor, &(hall, levels.clone(), asked), cure.as_ref(), findings);
+    said.extend(rise(read, sensor, &hall, half, cure.as_ref(), findings));
     let worst = said.into_iter().min_by_key(|(tone, _)| *tone);
     let (tone, verdict) = worst.unwrap_or_else(|| {
         (Tone::Good, say!("trigger.levels-suit", low = levels.low.high, high = levels.high.low))
     });
     let mut answer = Answer::new(sensor.record, tone, verdict);
+    answer.to_do.extend(cure.filter(|_| tone != Tone::Good));
     answer.why = Some(say!("trigger.why-hall", low = asked.low, high = asked.high));
     answer.figures = figures(&hall, &levels, &asked);
     if asked.bears.is_none() {
@@ -63,13 +62,16 @@ fn without_rail(
         answer.to_do = vec![say!("trigger.do-rail")];
         return answer;
     };
-    let found_cure = hall.cure(asked, half_tooth(read, sensor));
-    let cure = found_cure.map(|it| say!("trigger.cure-pull-up", pull_up = it.0, rail = it.1));
+    let cure = pull_up(hall.cure(asked, half_tooth(read, sensor)));
     let finding = found(sensor, Severity::Fault, "pull_rail", say!("trigger.no-pull-up"));
     findings.push(finding.cured_by(cure.clone()));
     let mut answer = Answer::new(sensor.record, Tone::Bad, say!("trigger.is-unpulled"));
     answer.to_do = cure.into_iter().collect();
     answer
+}
+
+fn pull_up(cure: Option<(Resistance, Voltage)>) -> Option<Message> {
+    cure.map(|it| say!("trigger.cure-pull-up", pull_up = it.0, rail = it.1))
 }
 
 /// Half the time of a tooth at the highest speed: in it the level must rise.
@@ -113,7 +115,7 @@ fn levels_said(
     read: &Triggered,
     sensor: &Sensed,
     (hall, levels, asked): &(Hall, Levels, Asked),
-    cure: &dyn Fn() -> Option<Message>,
+    cure: Option<&Message>,
     findings: &mut Findings,
 ) -> Vec<(Tone, Message)> {
     let is_battery = sensor.rail == Some("battery");
@@ -121,7 +123,7 @@ fn levels_said(
     let mut note = |severity, field, message, so: &dyn Fn(&Levels) -> bool, verdict| {
         let finding = found(sensor, severity, field, message)
             .holding(holds(read, hall, is_battery, so))
-            .cured_by(cure())
+            .cured_by(cure.cloned())
             .shown_by(levels.working.iter().cloned());
         findings.push(finding);
         said.push((Tone::Bad, verdict));
@@ -155,7 +157,7 @@ fn rise(
     sensor: &Sensed,
     hall: &Hall,
     half: Option<Time>,
-    cure: &dyn Fn() -> Option<Message>,
+    cure: Option<&Message>,
     findings: &mut Findings,
 ) -> Option<(Tone, Message)> {
     let ((time, mut steps), (half, speed)) = (hall.rise(read.input.high)?, half.zip(read.highest)?);
@@ -172,6 +174,6 @@ fn rise(
     let message =
         say!("trigger.slow-rise", time = time, half = half, speed = speed, turned = turned);
     let finding = found(sensor, severity, "pull_up", message);
-    findings.push(finding.cured_by(cure()).shown_by(steps));
+    findings.push(finding.cured_by(cure.cloned()).shown_by(steps));
     Some((tone, say!("trigger.rises", time = time)))
 }

@@ -14,7 +14,7 @@ use crate::{
 /// A step of time that is more of the crank than this is coarse: common practice, no source.
 const COARSE_DEG: f64 = 0.5;
 /// What more is lost between teeth while cranking is much: common practice, no source.
-const MUCH_DEG: f64 = 5.0;
+const MUCH_DEG: f64 = 10.0;
 
 /// Whether nothing on the wheels ever tells where the engine is: one tooth does, and a gap.
 fn is_lost(read: &Triggered) -> bool {
