@@ -7,7 +7,7 @@ use proptest::{
 };
 use quietpin_core::{
     fields::{self, Field, Kind},
-    plan::{Load, Output, Plan},
+    plan::{Load, Output, Plan, SpeedRelay},
 };
 
 /// Names of outputs: few, so that loads find theirs and names are given twice.
@@ -68,6 +68,7 @@ pub(super) fn plan() -> impl Strategy<Value = Plan> {
                 name,
                 outputs: vec![Output::default(); outputs],
                 loads: vec![Load::default(); loads],
+                relays: vec![SpeedRelay::default(); loads],
                 ..Plan::default()
             };
             for ((_, path), text) in paths.iter().zip(&texts) {
@@ -90,7 +91,7 @@ fn paths(outputs: usize, loads: usize) -> Vec<(&'static Field, String)> {
         let entries = match field.path.split_once(".#") {
             None => 1,
             Some(("outputs", _)) => outputs,
-            Some(("loads", _)) => loads,
+            Some(("loads" | "relays", _)) => loads,
             Some(_) => 6,
         };
         paths.extend((0..entries).map(|at| (field, field.path.replace('#', &at.to_string()))));

@@ -60,7 +60,7 @@ const ALL: [Question; 7] = [
         // the wheel is asked here; the other fields of `cranking` in its own question
         asks: &["cranking", "trigger", "crank_sensor", "cam_sensor", "trigger_input"],
     },
-    Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking"] },
+    Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking", "relays"] },
     Question { id: "coils", view: coils::coils_view, asks: &["coils"] },
     Question { id: "conditions", view: conditions::conditions_view, asks: &["conditions"] },
 ];
@@ -187,7 +187,7 @@ fn form_of(page: &Page, part: &'static str) -> View {
 
 #[cfg(test)]
 mod tests {
-    use quietpin_core::plan::{Load, Output, Plan};
+    use quietpin_core::plan::{Load, Output, Plan, SpeedRelay};
 
     use super::*;
 
@@ -197,6 +197,7 @@ mod tests {
         let plan = Plan {
             outputs: vec![Output::default()],
             loads: vec![Load::default()],
+            relays: vec![SpeedRelay::default()],
             ..Plan::default()
         };
         for field in fields::all() {

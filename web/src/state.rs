@@ -6,7 +6,7 @@ use std::{cell::RefCell, rc::Rc};
 
 use history::History;
 use quietpin_core::{
-    plan::{Load, Output, Plan},
+    plan::{Load, Output, Plan, SpeedRelay},
     report::{Memory, Report},
 };
 use yew::Reducible;
@@ -20,6 +20,8 @@ pub enum List {
     Outputs,
     /// The loads.
     Loads,
+    /// Further relays that are switched at a speed.
+    Relays,
 }
 
 impl List {
@@ -28,6 +30,7 @@ impl List {
         match self {
             Self::Outputs => "outputs",
             Self::Loads => "loads",
+            Self::Relays => "relays",
         }
     }
 
@@ -36,6 +39,7 @@ impl List {
         match self {
             Self::Outputs => plan.outputs.len(),
             Self::Loads => plan.loads.len(),
+            Self::Relays => plan.relays.len(),
         }
     }
 }
@@ -228,11 +232,13 @@ impl Reducible for State {
                         plan.outputs.push(Output::default());
                     }
                 }
+                List::Relays => plan.relays.push(SpeedRelay::default()),
             }),
             Action::Remove(list, at) => state.change("", |plan| match list {
                 List::Outputs if at < plan.outputs.len() => drop(plan.outputs.remove(at)),
                 List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
-                List::Outputs | List::Loads => {}
+                List::Relays if at < plan.relays.len() => drop(plan.relays.remove(at)),
+                List::Outputs | List::Loads | List::Relays => {}
             }),
             Action::Take(description) => {
                 state.change("", |plan| plan.take_controller(&description));

@@ -17,7 +17,10 @@
 //!   the next firing top dead centre: an advance while cranking makes it come a few milliseconds sooner.
 
 mod course;
+mod dip;
+mod events;
 mod figures;
+mod noise;
 mod relay;
 mod run;
 mod start;
@@ -25,10 +28,13 @@ mod stop;
 mod survey;
 mod trace;
 
+pub use dip::{swing, swing_of_even_four, usual_dip, volume, work};
+pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
+pub use noise::{Noise, noise};
 pub use relay::{Relay, RelayAnswer, pull_in_at};
 pub use stop::StopAnswer;
-pub use survey::{Corner, Reach};
+pub use survey::{Bounds, Corner, Reach};
 pub use trace::Trace;
 
 use crate::{
@@ -96,6 +102,15 @@ impl Release {
     }
 }
 
+/// A mean cranking speed that was typed for a condition of its own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slow {
+    /// What makes it slow.
+    pub name: &'static str,
+    /// The mean cranking speed then; above 0.
+    pub speed: RotationalSpeed,
+}
+
 /// What the answer is worked out from.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Inputs {
@@ -105,6 +120,8 @@ pub struct Inputs {
     pub cycle: CrankAngle,
     /// Mean cranking speed; above 0.
     pub speed: Band<RotationalSpeed>,
+    /// The same in cold, thick oil or on a weak battery, where that was typed.
+    pub slow: Vec<Slow>,
     /// Dip at each compression, a share of the mean; from 0 up to but without 1.
     pub dip: Band<Ratio>,
     /// Time from rest to the mean cranking speed; from 0.
@@ -125,8 +142,12 @@ pub struct Inputs {
     pub stall_timeout: Band<Time>,
     /// The relay itself.
     pub relay: Relay,
-    /// Time that the coils need power before a spark.
+    /// Time that the coils need power before a spark: warm-up and dwell.
     pub dwell: Time,
+    /// Angle through which a compression throws the engine back.
+    pub kick_back: CrankAngle,
+    /// How long a starter that sticks stands.
+    pub stick: Time,
     /// Speed read while the engine rocks to a standstill.
     pub rocking: Band<RotationalSpeed>,
     /// Speed from which the engine dies.
@@ -149,6 +170,8 @@ pub struct Answer {
     pub works: Option<Interval>,
     /// Of those, the thresholds that lose no spark either.
     pub prompt: Option<Interval>,
+    /// What bounds them.
+    pub bounds: Bounds,
     /// How the relay fares at cranking voltage.
     pub relay: RelayAnswer,
     /// What happens when the engine dies; none without a threshold.
@@ -168,6 +191,7 @@ pub fn answer(inputs: &Inputs) -> Option<Answer> {
     Some(Answer {
         works: surveyed.works,
         prompt: surveyed.prompt,
+        bounds: surveyed.bounds,
         corners: surveyed.corners,
         relay,
         stop,
@@ -184,6 +208,22 @@ pub fn works_with(inputs: &Inputs, release: Release) -> Option<Interval> {
 /// for a crest of the speed, is not told to open again, and does not close on an engine that rocks.
 pub fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
     survey::serves(inputs, threshold)
+}
+
+/// What happens when the engine dies, with a release.
+pub fn stop(inputs: &Inputs, release: RotationalSpeed) -> StopAnswer {
+    stop::stop(inputs, release)
+}
+
+/// The fastest reading while the starter turns at full speed, at each corner by its name.
+pub fn readings_at_corners(inputs: &Inputs) -> Vec<(String, RotationalSpeed)> {
+    survey::fastest(inputs)
+}
+
+/// The releases that work at a threshold: above the speed of a rocking engine, which must let go, and up to the lowest that
+/// readings reach at any corner from any start once the relay was switched on. None where there is none.
+pub fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<Interval> {
+    survey::releases(inputs, threshold)
 }
 
 /// The course of one start, for a picture: at the corner named, from the start that closes the relay last.

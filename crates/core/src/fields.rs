@@ -8,6 +8,7 @@ mod engine;
 mod fuel;
 mod injectors;
 mod light;
+mod relays;
 mod rest;
 mod strip;
 mod trigger;
@@ -153,7 +154,7 @@ const fn choice(code: &'static str, label: &'static str) -> Choice {
     Choice { code, label }
 }
 
-const ALL: [&[Field]; 16] = [
+const ALL: [&[Field]; 17] = [
     engine::FIELDS,
     channels::FIELDS,
     light::FIELDS,
@@ -164,6 +165,7 @@ const ALL: [&[Field]; 16] = [
     fuel::FIELDS,
     rest::FIELDS,
     cranking::FIELDS,
+    relays::FIELDS,
     coils::FIELDS,
     trigger::FIELDS,
     trigger::CRANK,
@@ -206,13 +208,14 @@ fn matches(pattern: &str, path: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::{Load, Output, Plan};
+    use crate::plan::{Load, Output, Plan, SpeedRelay};
 
     #[test]
     fn every_field_has_a_place_in_the_plan() {
         let plan = Plan {
             outputs: vec![Output::default()],
             loads: vec![Load::default()],
+            relays: vec![SpeedRelay::default()],
             ..Plan::default()
         };
         for field in all() {
@@ -237,6 +240,7 @@ mod tests {
             ("outputs.0", Output::FIELDS),
             ("loads.0", Load::FIELDS),
             ("cranking", crate::plan::Cranking::FIELDS),
+            ("relays.0", SpeedRelay::FIELDS),
             ("coils", crate::plan::Coils::FIELDS),
             ("trigger", crate::plan::Trigger::FIELDS),
             ("crank_sensor", crate::plan::TriggerSensor::FIELDS),

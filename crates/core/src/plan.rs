@@ -324,6 +324,42 @@ record! {
         idle: text,
         /// Time from there to a standstill.
         run_down: text,
+        /// Mean cranking speed in cold, thick oil.
+        cold_speed: text,
+        /// Mean cranking speed on a weak battery.
+        weak_speed: text,
+        /// What the coils do as power arrives: `quiet`, `spark` or `held`.
+        power_up: text,
+        /// Time that a coil needs after power before it can charge.
+        warm_up: text,
+        /// Angle through which a compression may throw the engine back.
+        kick_back: text,
+        /// How long a starter that sticks stands.
+        stick: text,
+    }
+}
+
+record! {
+    /// Question 4: a further relay that is switched at a speed.
+    SpeedRelay {
+        /// What the fitter calls it.
+        name: text,
+        /// What it feeds: `pump`, `alternator-field`, `fan` or `coils`.
+        purpose: text,
+        /// Speed at which the controller switches it on.
+        threshold: text,
+        /// Speed at which the controller switches it off.
+        release: text,
+        /// How long the pump runs at key-on.
+        prime: text,
+        /// What else cuts the pump: `none`, `inertia` or `oil-pressure`.
+        cut: text,
+        /// Voltage at which it is sure to pull in, its coil at 20 °C.
+        pull_in_voltage: text,
+        /// Pull-in time of the relay.
+        pull_in_time: text,
+        /// Drop-out time of the relay.
+        drop_out_time: text,
     }
 }
 
@@ -488,6 +524,9 @@ pub struct Plan {
     /// Question 4.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub cranking: Cranking,
+    /// Question 4: further relays switched at a speed.
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub relays: Vec<SpeedRelay>,
     /// Question 5.
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub coils: Coils,
@@ -538,6 +577,9 @@ impl Plan {
             "loads" => {
                 entry(rest).and_then(|(at, rest)| place::view(self.loads.get(at)?.views(), rest))
             }
+            "relays" => {
+                entry(rest).and_then(|(at, rest)| place::view(self.relays.get(at)?.views(), rest))
+            }
             _ => None,
         }
     }
@@ -564,6 +606,7 @@ impl Plan {
             "trigger_input" => self.trigger_input == other.trigger_input,
             "outputs" => self.outputs == other.outputs,
             "loads" => self.loads == other.loads,
+            "relays" => self.relays == other.relays,
             _ => false,
         }
     }
@@ -593,6 +636,8 @@ impl Plan {
                 .and_then(|(at, rest)| place::slot(self.outputs.get_mut(at)?.slots(), rest)),
             "loads" => entry(rest)
                 .and_then(|(at, rest)| place::slot(self.loads.get_mut(at)?.slots(), rest)),
+            "relays" => entry(rest)
+                .and_then(|(at, rest)| place::slot(self.relays.get_mut(at)?.slots(), rest)),
             _ => None,
         };
         if let Some(place) = place {

@@ -11,6 +11,7 @@ mod fuel;
 mod injectors;
 mod light;
 mod problem;
+mod relays;
 mod rest;
 mod row;
 mod strip;
@@ -40,6 +41,7 @@ pub(crate) use engine::{engine, highest_speed, written};
 pub(crate) use fuel::{Fuelled, fuel};
 pub(crate) use injectors::{Car, FeedParts, Injectors, Set, feed_parts, injectors};
 pub(crate) use light::{Lit, light};
+pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
     Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
 };

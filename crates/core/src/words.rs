@@ -49,6 +49,7 @@ const SENTENCES: [&[Sentence]; 15] = [
     fuel::SENTENCES,
     rest::SENTENCES,
     cranking::SENTENCES,
+    cranking::relays::SENTENCES,
     coils::SENTENCES,
     trigger::SENTENCES,
 ];
@@ -66,6 +67,7 @@ const EXPLANATIONS: [&[Explanation]; 13] = [
     fuel::EXPLANATIONS,
     rest::EXPLANATIONS,
     cranking::EXPLANATIONS,
+    cranking::relays::EXPLANATIONS,
     coils::EXPLANATIONS,
     trigger::EXPLANATIONS,
 ];

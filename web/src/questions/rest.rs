@@ -60,11 +60,11 @@ const OUTPUT: Drawn = Drawn {
     },
 };
 
-fn record(list: List, at: usize) -> String {
+pub(super) fn record(list: List, at: usize) -> String {
     format!("{}.{at}", list.name())
 }
 
-fn entry(page: &Page, list: List, at: usize) -> View {
+pub(super) fn entry(page: &Page, list: List, at: usize) -> View {
     let record = record(list, at);
     let fields: Vec<_> = fields::of(list.name()).collect();
     let named = page.state.plan.get(&format!("{record}.name")).unwrap_or_default();
@@ -81,6 +81,7 @@ fn what(list: List, at: usize, named: &str) -> String {
     let kind = match list {
         List::Outputs => "output",
         List::Loads => "load",
+        List::Relays => "relay",
     };
     if named.trim().is_empty() {
         format!("{kind} {}", at + 1)
@@ -89,6 +90,6 @@ fn what(list: List, at: usize, named: &str) -> String {
     }
 }
 
-fn add(list: List, label: &str, send: &Dispatch) -> View {
+pub(super) fn add(list: List, label: &str, send: &Dispatch) -> View {
     button(Some("add"), label, sending(send, Action::Add(list)))
 }

@@ -91,14 +91,15 @@ impl Course {
             .min()
     }
 
-    /// The slowest reading over `count` tooth intervals at full cranking speed, in rpm, wherever they begin.
-    pub(super) fn slowest_reading(&self, count: u32) -> f64 {
+    /// The slowest and the fastest reading over `count` tooth intervals at full cranking speed, in rpm, wherever they
+    /// begin.
+    pub(super) fn extreme_readings(&self, count: u32) -> (f64, f64) {
         let count = usize::try_from(count).unwrap_or(usize::MAX);
         let readings = (0..self.teeth.len()).filter_map(|at| {
             let (from, to) = (self.later(&self.teeth, at, 0)?, self.later(&self.teeth, at, count)?);
             Some((to.angle_deg - from.angle_deg) / (to.progress_s - from.progress_s) / 6.0)
         });
-        readings.fold(f64::INFINITY, f64::min)
+        readings.fold((f64::INFINITY, 0.0), |(low, high), it| (low.min(it), high.max(it)))
     }
 
     /// The longest time between two teeth at full cranking speed, in seconds.
@@ -111,7 +112,8 @@ impl Course {
     }
 }
 
-/// The corners: the nominal one, then each combination of the ends of what is spread.
+/// The corners: the nominal one, then each combination of the ends of what is spread. The slowest is called by what makes
+/// it slow.
 pub(super) fn corners(inputs: &Inputs) -> Vec<Values> {
     let nominal = Values {
         name: "nominal".to_owned(),
@@ -120,25 +122,15 @@ pub(super) fn corners(inputs: &Inputs) -> Vec<Values> {
         run_up_s: inputs.run_up.nominal.base(),
     };
     let mut corners = vec![Values { name: String::new(), ..nominal.clone() }];
-    let ends = |low: f64, high: f64| (low < high).then_some([low, high]);
-    let (speed, dip, run_up) = (inputs.speed, inputs.dip, inputs.run_up);
-    split(&mut corners, ends(speed.low.base(), speed.high.base()), ["slow", "fast"], |it, to| {
-        it.mean_rpm = to;
-    });
-    split(
-        &mut corners,
-        ends(dip.low.base(), dip.high.base()),
-        ["shallow dips", "deep dips"],
-        |it, to| {
-            it.dip = to;
-        },
-    );
-    split(
-        &mut corners,
-        ends(run_up.low.base(), run_up.high.base()),
-        ["quick run-up", "slow run-up"],
-        |it, to| it.run_up_s = to,
-    );
+    let ends = |low: f64, high: f64, [one, other]: [&'static str; 2]| {
+        if low < high { vec![(one, low), (other, high)] } else { Vec::new() }
+    };
+    let (dip, run_up) = (inputs.dip, inputs.run_up);
+    split(&mut corners, &speeds(inputs), |it, to| it.mean_rpm = to);
+    let dips = ends(dip.low.base(), dip.high.base(), ["shallow dips", "deep dips"]);
+    split(&mut corners, &dips, |it, to| it.dip = to);
+    let run_ups = ends(run_up.low.base(), run_up.high.base(), ["quick run-up", "slow run-up"]);
+    split(&mut corners, &run_ups, |it, to| it.run_up_s = to);
     if corners.len() == 1 {
         return vec![nominal];
     }
@@ -146,24 +138,36 @@ pub(super) fn corners(inputs: &Inputs) -> Vec<Values> {
     corners
 }
 
-fn split(
-    corners: &mut Vec<Values>,
-    ends: Option<[f64; 2]>,
-    names: [&str; 2],
-    set: impl Fn(&mut Values, f64),
-) {
-    let Some(ends) = ends else { return };
-    let halves = corners.iter().flat_map(|corner| {
+/// The mean speeds to look at, where there is more than one.
+fn speeds(inputs: &Inputs) -> Vec<(&'static str, f64)> {
+    let (low, high) = (inputs.speed.low.base(), inputs.speed.high.base());
+    let mut all: Vec<_> = inputs.slow.iter().map(|it| (it.name, it.speed.base())).collect();
+    if low < high || !all.is_empty() {
+        let is_slowest = all.iter().all(|it| low < it.1);
+        let name = if is_slowest { "cold, thick oil" } else { "as typed" };
+        if low < high {
+            all.push((name, low));
+        }
+        all.push(("warm, thin oil", high));
+    }
+    all
+}
+
+fn split(corners: &mut Vec<Values>, ends: &[(&'static str, f64)], set: impl Fn(&mut Values, f64)) {
+    if ends.is_empty() {
+        return;
+    }
+    let parts = corners.iter().flat_map(|corner| {
         let set = &set;
-        ends.into_iter().zip(names).map(move |(end, name)| {
-            let mut half = corner.clone();
-            let gap = if half.name.is_empty() { "" } else { ", " };
-            half.name = format!("{}{gap}{name}", half.name);
-            set(&mut half, end);
-            half
+        ends.iter().map(move |(name, end)| {
+            let mut part = corner.clone();
+            let gap = if part.name.is_empty() { "" } else { ", " };
+            part.name = format!("{}{gap}{name}", part.name);
+            set(&mut part, *end);
+            part
         })
     });
-    *corners = halves.collect();
+    *corners = parts.collect();
 }
 
 /// The firings as rising angles from the first: two cylinders that fire together dip once.

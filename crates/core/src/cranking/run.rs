@@ -48,18 +48,41 @@ impl<'a> Run<'a> {
     }
 
     /// When something passes.
-    fn time_s(&self, passing: Passing) -> f64 {
+    pub(super) fn time_s(&self, passing: Passing) -> f64 {
         self.course.rise.time_at(passing.progress_s - self.start_progress_s)
     }
 
-    fn tooth(&self, count: usize) -> Option<Passing> {
+    pub(super) fn tooth(&self, count: usize) -> Option<Passing> {
         self.course.later(&self.course.teeth, self.first_tooth, count)
+    }
+
+    /// When an angle is passed, counted from that of the cycle.
+    pub(super) fn time_at(&self, angle_deg: f64) -> f64 {
+        self.course.rise.time_at(self.course.wave.time_at(angle_deg) - self.start_progress_s)
+    }
+
+    /// Time from rest to full cranking speed.
+    pub(super) fn run_up_s(&self) -> f64 {
+        self.course.values.run_up_s
+    }
+
+    /// Teeth that pass in a cycle.
+    pub(super) fn teeth_of_cycle(&self) -> usize {
+        self.course.teeth.len()
     }
 
     /// The angle turned since the start, degrees.
     pub(super) fn turned_deg(&self, time_s: f64) -> f64 {
         let progress_s = self.start_progress_s + self.course.rise.progress_at(time_s);
         self.course.wave.angle_at(progress_s) - self.start_deg
+    }
+
+    /// Whether a cylinder is on its compression stroke after so much of a turn.
+    pub(super) fn is_compressing(&self, turned_deg: f64) -> bool {
+        let cycle = self.course.wave.period_deg();
+        let at = (self.start_deg + turned_deg).rem_euclid(cycle);
+        let before = |firing: &Passing| (firing.angle_deg - at).rem_euclid(cycle);
+        self.course.firings.iter().any(|firing| (0.0..180.0).contains(&before(firing)))
     }
 
     /// The true speed, rpm.

@@ -22,6 +22,8 @@ pub struct Corner {
     pub slowest: RotationalSpeed,
     /// Slowest reading at full cranking speed, wherever it begins.
     pub slowest_reading: RotationalSpeed,
+    /// Fastest reading at full cranking speed, wherever it begins.
+    pub fastest_reading: RotationalSpeed,
     /// Longest time between two teeth at full cranking speed.
     pub longest_interval: Time,
     /// Whether the relay closes from every start.
@@ -45,6 +47,8 @@ pub struct Corner {
     pub delay: Time,
     /// Most times that the contact opens again while the starter turns.
     pub openings: usize,
+    /// Starts from which the contact closes, and those of them in which a cylinder is then on its compression stroke.
+    pub closings: (usize, usize),
     /// The lowest reading after the relay was first switched on; none where it never is.
     pub lowest_once_on: Option<RotationalSpeed>,
     /// Openings of a controller that takes the gap for one slow tooth.
@@ -72,6 +76,16 @@ pub(super) struct Survey {
     pub(super) works: Option<Interval>,
     pub(super) prompt: Option<Interval>,
     pub(super) ends: Ends,
+    pub(super) bounds: Bounds,
+}
+
+/// What bounds the thresholds that work, by the names of the corners; blank where none does.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Bounds {
+    /// The corner that bounds them below: there the relay lets go again after a start.
+    pub low: String,
+    /// The corner that bounds them above.
+    pub high: String,
 }
 
 /// The bounds found, each in rpm, before the thresholds at which the relay lets go are taken out.
@@ -90,8 +104,12 @@ pub(super) struct Ends {
 #[derive(Debug)]
 struct Thresholds {
     whole: Interval,
-    unsteady: Vec<Interval>,
+    /// Each with the place of its corner.
+    unsteady: Vec<(Interval, usize)>,
     prompt: f64,
+    /// The place of the corner whose slowest reading is the least.
+    slowest_at: usize,
+    corner: usize,
 }
 
 pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
@@ -100,7 +118,8 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
         Release::Share(_) => inputs.rocking.high.base(),
     };
     let whole = Interval { low: lowest.max(0.0), high: f64::INFINITY };
-    let mut thresholds = Thresholds { whole, unsteady: Vec::new(), prompt: f64::INFINITY };
+    let mut thresholds =
+        Thresholds { whole, unsteady: Vec::new(), prompt: f64::INFINITY, slowest_at: 0, corner: 0 };
     let mut readings = Vec::new();
     let mut surveyed = Vec::new();
     for values in corners(inputs) {
@@ -114,6 +133,7 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
             corner.add(inputs, release, &run, &readings);
         }
         surveyed.push(corner);
+        thresholds.corner += 1;
     }
     let works = thresholds.works(inputs.threshold);
     let prompt = works
@@ -121,12 +141,16 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
         .filter(|prompt| !prompt.is_empty());
     let ends =
         Ends { lowest: whole.low, highest: thresholds.whole.high, prompt: thresholds.prompt };
-    Some(Survey { corners: surveyed, works, prompt, ends })
+    let bounds = works.map_or_else(Bounds::default, |works| thresholds.bounds(works, &surveyed));
+    Some(Survey { corners: surveyed, works, prompt, ends, bounds })
 }
 
 impl Thresholds {
     fn narrow(&mut self, corner: &Corner, inputs: &Inputs) {
-        self.whole.high = self.whole.high.min(corner.slowest_reading.base());
+        let slowest = corner.slowest_reading.base();
+        if slowest < self.whole.high {
+            (self.whole.high, self.slowest_at) = (slowest, self.corner);
+        }
         if corner.longest_interval > inputs.stall_timeout.low {
             self.whole.high = f64::NEG_INFINITY;
         }
@@ -141,7 +165,8 @@ impl Thresholds {
     ) {
         let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
         let steps = Steps::new(&series, inputs.confirmation);
-        self.unsteady.extend(steps.unsteady(release.let_go()));
+        let unsteady = steps.unsteady(release.let_go());
+        self.unsteady.extend(unsteady.into_iter().map(|it| (it, self.corner)));
         let deadline_s = run.spark().map_or(f64::INFINITY, |spark| spark.first_s)
             - inputs.dwell.base()
             - inputs.relay.pull_in_time.high.base();
@@ -152,21 +177,37 @@ impl Thresholds {
 
     /// The working thresholds about the one asked for, or else the widest.
     fn works(&self, asked: Option<RotationalSpeed>) -> Option<Interval> {
-        let parts = without(self.whole, self.unsteady.clone());
+        let parts = without(self.whole, self.unsteady.iter().map(|it| it.0).collect());
         let about = asked.and_then(|asked| parts.iter().find(|part| part.holds(asked.base())));
         let widest = parts.iter().max_by(|one, other| one.ratio().total_cmp(&other.ratio()));
         about.or(widest).copied()
+    }
+
+    /// The corners at the ends of what works.
+    fn bounds(&self, works: Interval, corners: &[Corner]) -> Bounds {
+        let name = |at: usize| corners.get(at).map(|it| it.name.clone()).unwrap_or_default();
+        let at = |end: fn(&Interval) -> f64, value: f64| {
+            let same = |it: &&(Interval, usize)| (end(&it.0) - value).abs() <= 1e-9 * value;
+            self.unsteady.iter().find(same).map(|it| name(it.1))
+        };
+        let is_slowest = works.high >= self.whole.high;
+        let high = if is_slowest { None } else { at(|it| it.low, works.high) };
+        let is_lowest = works.low <= self.whole.low;
+        let low = if is_lowest { None } else { at(|it| it.high, works.low) };
+        Bounds { low: low.unwrap_or_default(), high: high.unwrap_or_else(|| name(self.slowest_at)) }
     }
 }
 
 impl Corner {
     fn new(inputs: &Inputs, course: &Course) -> Self {
         let values = course.values.clone();
+        let (slowest, fastest) = course.extreme_readings(inputs.averaging);
         Self {
             name: values.name.clone(),
             mean: rpm(values.mean_rpm),
             slowest: rpm(values.mean_rpm * (1.0 - values.dip)),
-            slowest_reading: rpm(course.slowest_reading(inputs.averaging)),
+            slowest_reading: rpm(slowest),
+            fastest_reading: rpm(fastest),
             longest_interval: seconds(course.longest_interval_s()),
             closes: true,
             latest: None,
@@ -178,6 +219,7 @@ impl Corner {
             lost: 0,
             delay: seconds(0.0),
             openings: 0,
+            closings: (0, 0),
             lowest_once_on: None,
             openings_with_gap_as_tooth: 0,
             values,
@@ -211,6 +253,10 @@ impl Corner {
         };
         if self.latest.is_none_or(|latest| reach.closed > latest.closed) {
             self.latest = Some(reach);
+        }
+        self.closings.0 += 1;
+        if run.is_compressing(reach.turned.degrees()) {
+            self.closings.1 += 1;
         }
         self.earliest_power =
             Some(self.earliest_power.map_or(reach.closed, |it| it.min(reach.closed)));
@@ -278,7 +324,7 @@ pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
     let mut readings = Vec::new();
     corners(inputs).into_iter().all(|values| {
         let Some(course) = Course::new(inputs, values) else { return false };
-        let waits_for_crest = threshold.base() > course.slowest_reading(inputs.averaging);
+        let waits_for_crest = threshold.base() > course.extreme_readings(inputs.averaging).0;
         let is_silent = course.longest_interval_s() > inputs.stall_timeout.low.base();
         !waits_for_crest
             && !is_silent
@@ -288,4 +334,29 @@ pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
                 commands(switch, &readings).len() == 1
             })
     })
+}
+
+/// See [`super::releases`].
+pub(super) fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<Interval> {
+    let mut readings = Vec::new();
+    let mut high = threshold.base();
+    for values in corners(inputs) {
+        let course = Course::new(inputs, values)?;
+        for start_deg in starts(inputs, &course) {
+            Run::new(&course, start_deg).readings(inputs, &mut readings);
+            let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
+            let lowest = Steps::new(&series, inputs.confirmation).lowest_once_on(threshold.base());
+            high = high.min(lowest.unwrap_or(f64::INFINITY));
+        }
+    }
+    let band = Interval { low: inputs.rocking.high.base(), high };
+    (!band.is_empty()).then_some(band)
+}
+
+/// See [`super::readings_at_corners`].
+pub(super) fn fastest(inputs: &Inputs) -> Vec<(String, RotationalSpeed)> {
+    let courses = corners(inputs).into_iter().filter_map(|values| Course::new(inputs, values));
+    courses
+        .map(|it| (it.values.name.clone(), rpm(it.extreme_readings(inputs.averaging).1)))
+        .collect()
 }

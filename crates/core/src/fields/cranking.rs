@@ -8,6 +8,12 @@ const SYNCS: &[Choice] = &[
     choice("cam", "The cam as well (two turns)"),
 ];
 
+const POWER_UPS: &[Choice] = &[
+    choice("quiet", "Do nothing"),
+    choice("spark", "Spark once"),
+    choice("held", "Would spark; powered before cranking, input held off"),
+];
+
 pub(super) const FIELDS: &[Field] = &[
     Field::new("cranking.speed", "Cranking speed", quantity(Speed, "rpm", 20.0, 1000.0))
         .hint("180 to 220 rpm")
@@ -18,8 +24,20 @@ pub(super) const FIELDS: &[Field] = &[
         .first(),
     Field::new("cranking.release", "The relay is switched off below", quantity(Speed, "rpm", 0.0, 5000.0))
         .hint("blank: 60% of the above"),
+    Field::new("cranking.cold_speed", "Cranking speed in cold, thick oil", quantity(Speed, "rpm", 20.0, 1000.0))
+        .hint("blank: the low end of the cranking speed")
+        .measure("Crank after a frosty night with fuel and spark off, and read the controller’s speed."),
+    Field::new("cranking.weak_speed", "Cranking speed on a weak battery", quantity(Speed, "rpm", 20.0, 1000.0))
+        .hint("8 V at the starter while it turns")
+        .measure("Leave the lamps on until the battery shows 8 V at the starter while it turns; read the controller’s speed."),
+    Field::new("cranking.power_up", "As power arrives, the coils", Kind::Choice(POWER_UPS))
+        .measure("Plugs out on a grounded bar, no fuel vapour, engine standing: close the relay by hand and watch for a spark."),
+    Field::new("cranking.warm_up", "Time a coil needs after power", quantity(Time, "ms", 0.0, 2000.0))
+        .hint("of coils with their own electronics: the data sheet")
+        .assumed("0 ms", "a plain coil charges at once")
+        .rare(),
     Field::new("cranking.dip", "Dip at each compression, of the mean", quantity(Share, "%", 0.0, 95.0))
-        .assumed("30 to 40 %", "common practice, no source")
+        .hint("blank: from the engine’s own compressions")
         .measure("Record the speed from every tooth while cranking: the mean less the lowest, over the mean."),
     Field::new("cranking.teeth", "Positions on the crank wheel", Kind::Whole(1, 360))
         .hint("missing ones counted")
@@ -63,6 +81,12 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("cranking.rocking", "Speed read while the engine rocks at standstill", quantity(Speed, "rpm", 0.0, 500.0))
         .assumed("30 rpm", "common practice, no source")
         .measure("Record the speed while the engine stops: the highest reading after it first stands.")
+        .rare(),
+    Field::new("cranking.kick_back", "A compression may throw it back by", quantity(Angle, "deg", 0.0, 120.0))
+        .assumed("30 deg", "common practice, no source")
+        .rare(),
+    Field::new("cranking.stick", "A starter that sticks stands for", quantity(Time, "ms", 0.0, 20000.0))
+        .assumed("1.5 s", "common practice, no source")
         .rare(),
     Field::new("cranking.idle", "Speed from which it dies", quantity(Speed, "rpm", 100.0, 5000.0))
         .assumed("800 rpm", "common practice, no source")

@@ -44,6 +44,7 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             "trigger_input" => fill(plan.trigger_input.slots(), value, &key)?,
             "outputs" => plan.outputs = entries(value, &key)?,
             "loads" => plan.loads = entries(value, &key)?,
+            "relays" => plan.relays = entries(value, &key)?,
             _ => return Err(format!("a plan has no part named “{key}”")),
         }
     }
@@ -130,7 +131,8 @@ impl Serialize for Plan {
         }
         let outputs: Vec<_> = self.outputs.iter().map(|output| record(output.views())).collect();
         let loads: Vec<_> = self.loads.iter().map(|load| record(load.views())).collect();
-        for (name, entries) in [("outputs", outputs), ("loads", loads)] {
+        let relays: Vec<_> = self.relays.iter().map(|relay| record(relay.views())).collect();
+        for (name, entries) in [("outputs", outputs), ("loads", loads), ("relays", relays)] {
             if !entries.is_empty() {
                 map.serialize_entry(name, &entries)?;
             }

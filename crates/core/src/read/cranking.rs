@@ -1,23 +1,30 @@
 //! The start of the engine and its relay from their fields.
 
-use super::{Conditions, Entry, Reader};
+use super::{Conditions, Entry, Reader, SpeedRelay};
 use crate::{
-    cranking::{Inputs, Relay, Release, Sync, Wheel},
+    cranking::{Inputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
     finding::{Finding, Severity},
     quantity::{
-        Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Voltage, rpm, seconds, share,
-        volts,
+        Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
+        share, volts,
     },
     say,
 };
 
 /// Release as a share of the threshold where none is given: it lies as far below as a dip of 40 % reaches.
-const RELEASE_SHARE: f64 = 0.6;
+pub(super) const RELEASE: (f64, &str) = (
+    0.6,
+    "60 % of the speed at which it is switched on, as far below as a dip of 40 % reaches: common practice, no source",
+);
+
+const DIP_BASIS: &str = "computed: the swing of the compressions’ work, against 30 to 40 % for an even four (common practice, no source)";
 
 /// What is known of question 4.
 #[derive(Debug)]
 pub(crate) struct Known {
+    /// The part of the plan in which the relay's fields stand.
+    pub(crate) record: String,
     /// Enough to simulate: the engine's firings and its cranking speed.
     pub(crate) inputs: Option<Inputs>,
     /// Whether cylinders, cranking speed and threshold are still missing, in the order in which they are asked.
@@ -30,6 +37,39 @@ pub(crate) struct Known {
     pub(crate) dip_is_assumed: bool,
     /// Whether the relay's pull-in voltage was typed.
     pub(crate) relay_is_given: bool,
+    /// What the coils do as power arrives.
+    pub(crate) power_up: Option<&'static str>,
+    /// What of a start that goes otherwise was typed.
+    pub(crate) typed: Typed,
+}
+
+/// What of a start that goes otherwise was typed, and so is asked about.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Typed {
+    /// The angle of a kick-back.
+    pub(crate) kick_back: bool,
+    /// How long a starter sticks.
+    pub(crate) stick: bool,
+}
+
+impl Known {
+    /// The path of a field of the relay.
+    pub(crate) fn path(&self, field: &str) -> String {
+        format!("{}.{field}", self.record)
+    }
+
+    /// What is known, about a further relay.
+    pub(crate) fn of_relay(&self, relay: &SpeedRelay) -> Self {
+        Self {
+            record: relay.path.clone(),
+            inputs: None,
+            wanted: Vec::new(),
+            release_above: relay.release_above,
+            relay_is_given: relay.is_given,
+            power_up: None,
+            ..*self
+        }
+    }
 }
 
 /// Reads question 4.
@@ -39,20 +79,26 @@ pub(crate) fn cranking(
     engine: Option<&Engine>,
 ) -> Known {
     let speed = reader.band::<RotationalSpeed>("cranking.speed");
+    let slow = slow(reader);
     let threshold = setting::<RotationalSpeed>(reader, "cranking.threshold");
-    let (release, release_above) = release(reader, threshold.value());
+    let (release, release_above) = release(reader, "cranking", threshold.value(), RELEASE);
     let wheel = wheel(reader);
-    let relay = relay(reader);
+    let relay = relay(reader, "cranking");
     let firings = firings(reader, engine);
     let mut wanted = Vec::new();
     wanted.extend(firings.is_none().then_some("engine.cylinders"));
     wanted.extend(speed.value().is_none().then_some("cranking.speed"));
     wanted.extend(threshold.value().is_none().then_some("cranking.threshold"));
-    let rest = Rest::read(reader);
+    let dip_is_assumed = reader.text("cranking.dip").is_empty();
+    let rest = Rest::read(reader, firings.as_ref());
+    let power_up = reader.choice("cranking.power_up").value();
     let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| Inputs {
         firings,
         cycle,
         speed,
+        slow,
+        kick_back: rest.kick_back.high,
+        stick: rest.stick.high,
         dip: rest.dip,
         run_up: rest.run_up,
         wheel,
@@ -63,7 +109,7 @@ pub(crate) fn cranking(
         release,
         stall_timeout: rest.stall_timeout,
         relay: relay.0,
-        dwell: rest.dwell.high,
+        dwell: rest.dwell.high + rest.warm_up.high,
         rocking: rest.rocking,
         idle: rest.idle.high,
         run_down: rest.run_down,
@@ -71,12 +117,18 @@ pub(crate) fn cranking(
         temperature: conditions.temperature,
     });
     Known {
+        record: "cranking".to_owned(),
         inputs,
         wanted,
         is_even_guess: engine.is_none(),
-        dip_is_assumed: reader.text("cranking.dip").is_empty(),
+        dip_is_assumed,
         release_above,
         relay_is_given: relay.1,
+        power_up,
+        typed: Typed {
+            kick_back: !reader.text("cranking.kick_back").is_empty(),
+            stick: !reader.text("cranking.stick").is_empty(),
+        },
     }
 }
 
@@ -92,12 +144,18 @@ struct Rest {
     rocking: Band<RotationalSpeed>,
     idle: Band<RotationalSpeed>,
     run_down: Band<Time>,
+    warm_up: Band<Time>,
+    kick_back: Band<CrankAngle>,
+    stick: Band<Time>,
 }
 
 impl Rest {
-    fn read(reader: &mut Reader<'_>) -> Self {
+    fn read(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Self {
         Self {
-            dip: band(reader, "cranking.dip", Band::between(share(0.3), share(0.4))),
+            dip: dip(reader, firings),
+            warm_up: band(reader, "cranking.warm_up", Band::exact(seconds(0.0))),
+            kick_back: band(reader, "cranking.kick_back", Band::exact(CrankAngle::new(30.0))),
+            stick: band(reader, "cranking.stick", Band::exact(seconds(1.5))),
             run_up: band(reader, "cranking.run_up", Band::exact(seconds(0.3))),
             sync: match reader.choice("cranking.sync").value() {
                 Some("cam") => Sync::Cam,
@@ -114,12 +172,33 @@ impl Rest {
     }
 }
 
-fn band<Q: Measure>(reader: &mut Reader<'_>, path: &str, usual: Band<Q>) -> Band<Q> {
+/// The dip that was typed, or else that of the engine's compressions.
+fn dip(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Band<Ratio> {
+    let entry = reader.band::<Ratio>("cranking.dip");
+    let Some((firings, cycle)) = firings else { return Band::exact(share(0.0)) };
+    let usual = usual_dip(firings, *cycle);
+    let shown = Value::text(format!("{} to {}", usual.low.show().shown, usual.high.show().shown));
+    let entry = reader.or_assume("cranking.dip", entry, usual, shown, DIP_BASIS);
+    entry.value().unwrap_or(usual)
+}
+
+/// The speeds typed for cold oil and for a weak battery.
+fn slow(reader: &mut Reader<'_>) -> Vec<Slow> {
+    let named =
+        [("cranking.cold_speed", "cold, thick oil"), ("cranking.weak_speed", "weak battery")];
+    let read = named.map(|(path, name)| {
+        let band = reader.band::<RotationalSpeed>(path).value()?;
+        Some(Slow { name, speed: band.low })
+    });
+    read.into_iter().flatten().collect()
+}
+
+pub(super) fn band<Q: Measure>(reader: &mut Reader<'_>, path: &str, usual: Band<Q>) -> Band<Q> {
     reader.band::<Q>(path).value().unwrap_or(usual)
 }
 
 /// A value that is entered in the controller, and so has no spread.
-fn setting<Q: Measure>(reader: &mut Reader<'_>, path: &str) -> Entry<Q> {
+pub(super) fn setting<Q: Measure>(reader: &mut Reader<'_>, path: &str) -> Entry<Q> {
     let entry = reader.band::<Q>(path);
     if let Some(band) = entry.value().filter(Band::is_spread) {
         let name = crate::fields::find(path).map_or("", |field| field.label);
@@ -135,18 +214,20 @@ fn setting<Q: Measure>(reader: &mut Reader<'_>, path: &str) -> Entry<Q> {
     entry.map(|band| band.nominal)
 }
 
-fn release(
+/// The release of a record; below a share of the threshold where none was typed.
+pub(super) fn release(
     reader: &mut Reader<'_>,
+    record: &str,
     threshold: Option<RotationalSpeed>,
+    (below, basis): (f64, &str),
 ) -> (Release, Option<RotationalSpeed>) {
-    let path = "cranking.release";
-    let usual = Release::Share(share(RELEASE_SHARE));
-    let entry = setting::<RotationalSpeed>(reader, path);
+    let path = format!("{record}.release");
+    let usual = Release::Share(share(below));
+    let entry = setting::<RotationalSpeed>(reader, &path);
     let Some(threshold) = threshold else {
         return (entry.value().map_or(usual, Release::At), None);
     };
-    let basis = "60 % of the speed at which it is switched on, as far below as a dip of 40 % reaches: common practice, no source";
-    let entry = reader.or_assume(path, entry, usual.of(threshold), usual.of(threshold), basis);
+    let entry = reader.or_assume(&path, entry, usual.of(threshold), usual.of(threshold), basis);
     match entry {
         Entry::Given(speed) if speed >= threshold && threshold.base() > 0.0 => {
             let message = say!(
@@ -185,14 +266,16 @@ fn wheel(reader: &mut Reader<'_>) -> Wheel {
     Wheel { positions, missing, mark_to_first: mark.nominal }
 }
 
-fn relay(reader: &mut Reader<'_>) -> (Relay, bool) {
-    let voltage = reader.band::<Voltage>("cranking.pull_in_voltage");
+/// The relay of a record, and whether its pull-in voltage was typed.
+pub(super) fn relay(reader: &mut Reader<'_>, record: &str) -> (Relay, bool) {
+    let path = |field: &str| format!("{record}.{field}");
+    let voltage = reader.band::<Voltage>(&path("pull_in_voltage"));
     let is_given = matches!(voltage, Entry::Given(_));
     let pull_in = Band::between(seconds(0.005), seconds(0.01));
     let drop_out = Band::between(seconds(0.003), seconds(0.015));
     let relay = Relay {
-        pull_in_time: band(reader, "cranking.pull_in_time", pull_in),
-        drop_out_time: band(reader, "cranking.drop_out_time", drop_out),
+        pull_in_time: band(reader, &path("pull_in_time"), pull_in),
+        drop_out_time: band(reader, &path("drop_out_time"), drop_out),
         pull_in_voltage: voltage.value().unwrap_or(Band::exact(volts(7.2))),
     };
     (relay, is_given)

@@ -189,7 +189,7 @@ pub(crate) fn rest(
     }
 }
 
-fn limited(reader: &mut Reader<'_>, path: &str, name: &str, count: usize) -> usize {
+pub(super) fn limited(reader: &mut Reader<'_>, path: &str, name: &str, count: usize) -> usize {
     if count > MOST_ENTRIES {
         let message = say!("field.too-many", field = name, count = count, most = MOST_ENTRIES);
         reader.unusable(Finding::new(Severity::Fault, path, message));
@@ -238,7 +238,7 @@ fn surroundings(
     }
 }
 
-fn name(reader: &mut Reader<'_>, path: &str, usual: String) -> String {
+pub(super) fn name(reader: &mut Reader<'_>, path: &str, usual: String) -> String {
     let typed = reader.text(path);
     if typed.is_empty() {
         let value = Value::text(usual.clone());

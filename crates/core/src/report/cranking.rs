@@ -1,13 +1,17 @@
 //! The answer to the question of cranking.
 
 mod advice;
+mod bounds;
 mod extent;
 mod figures;
 mod judge;
+mod otherwise;
 mod picture;
 mod problems;
+mod relays;
 
 use advice::Advice;
+use otherwise::Otherwise;
 
 use super::{Answer, Section, Tone};
 use crate::{
@@ -31,13 +35,15 @@ pub(super) fn section(
         Some(inputs) => answered(&known, inputs, findings),
         None => open(&known),
     };
+    let mut answers = vec![answer.into()];
+    answers.extend(relays::answers(reader, &known, findings));
     // a threshold above the cranking speed is a slip of the field as well
     for finding in
         findings.since(before).iter().filter(|it| it.message.code == "cranking.never-closes")
     {
         reader.object(&finding.subject, &finding.message);
     }
-    Section { id: "cranking", question: say!("cranking.question"), answers: vec![answer.into()] }
+    Section { id: "cranking", question: say!("cranking.question"), answers }
 }
 
 fn open(known: &Known) -> Answer {
@@ -67,7 +73,9 @@ fn answered(known: &Known, inputs: &Inputs, findings: &mut Findings) -> Answer {
     let Some(result) = cranking::answer(inputs) else { return open(known) };
     let advice = advice::advice(inputs, &result);
     let (tone, verdict, why) = judge::verdict(known, inputs, &result);
+    let otherwise = Otherwise::new(inputs);
     findings.extend(problems::findings(known, inputs, &result, advice));
+    findings.extend(otherwise.findings(known, inputs, &result, advice));
     let mut answer = Answer::new("cranking", tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do(known, inputs, advice);
@@ -76,8 +84,12 @@ fn answered(known: &Known, inputs: &Inputs, findings: &mut Findings) -> Answer {
         say!("cranking.caution-pump"),
         say!("cranking.caution-coil"),
     ];
-    answer.figures = figures::figures(inputs, &result);
-    answer.tables = figures::table(inputs, &result).into_iter().collect();
+    if known.power_up.is_none() {
+        answer.cautions.push(say!("cranking.caution-spark"));
+    }
+    answer.figures = figures::figures(known, inputs, &result);
+    answer.tables =
+        figures::table(inputs, &result).into_iter().chain(otherwise.table(inputs)).collect();
     answer.pictures = picture::picture(inputs, &result).into_iter().collect();
     answer
 }

@@ -33,6 +33,8 @@ impl Report {
             if is_asked { &["trigger", "crank_sensor", "trigger.offset"] } else { &[] };
         let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
         let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
+        let relays = (0..plan.relays.len()).map(|at| format!("relays.{at}"));
+        let of_cranking = ["cranking".to_owned()].into_iter().chain(relays).collect();
         let sections = vec![
             section("channels", "channels.question", "channels.pending", named(of_channels)),
             section(
@@ -43,7 +45,7 @@ impl Report {
             ),
             section("rest", "rest.question", "rest.pending", loads),
             section("trigger", "trigger.question", "trigger.pending", named(of_trigger)),
-            section("cranking", "cranking.question", "cranking.pending", named(&["cranking"])),
+            section("cranking", "cranking.question", "cranking.pending", of_cranking),
             section("coils", "coils.question", "coils.pending", named(of_coils)),
         ];
         Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: FieldStates::new() }

@@ -98,6 +98,13 @@ impl Steps {
         self.reaches.get(count.checked_sub(1)?).map(|reach| reach.threshold)
     }
 
+    /// The lowest reading that as many in a row as must agree stay at or below once a switch with this threshold is on;
+    /// less than any where silence follows, nothing where it never goes on.
+    pub fn lowest_once_on(&self, threshold: f64) -> Option<f64> {
+        let reach = self.reaches.iter().find(|reach| reach.threshold >= threshold)?;
+        Some(self.lowest_after.get(reach.at + 1).copied().unwrap_or(f64::INFINITY))
+    }
+
     /// The thresholds at which the switch goes on and off again.
     pub fn unsteady(&self, let_go: LetGo) -> Vec<Interval> {
         let mut below = f64::NEG_INFINITY;

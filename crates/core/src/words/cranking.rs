@@ -1,5 +1,7 @@
 //! The sentences of the question of cranking.
 
+pub(super) mod relays;
+
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[

@@ -49,6 +49,30 @@ fn within(band: Interval) -> RotationalSpeed {
     rpm(tries.into_iter().find(|threshold| band.holds(*threshold)).unwrap_or(band.high))
 }
 
+/// The threshold from which a factor up or down works as far as it can, and a release midway between what must let go and
+/// what must not; simulated before it is offered.
+pub(super) fn best(inputs: &Inputs, answer: &Answer) -> Option<Best> {
+    let works = answer.works?;
+    let middle = (works.low.max(1.0) * works.high).sqrt();
+    let tries = [10.0, 5.0, 1.0].map(|step| (middle / step).round() * step);
+    let threshold = rpm(tries.into_iter().find(|it| works.holds(*it)).unwrap_or(works.high));
+    let releases = cranking::releases(inputs, threshold)?;
+    let middle = (releases.low.max(1.0) * releases.high).sqrt();
+    let tries = [5.0, 1.0].map(|step| (middle / step).round() * step);
+    let release = rpm(tries.into_iter().find(|it| releases.holds(*it)).unwrap_or(middle));
+    let set = Inputs { release: Release::At(release), ..inputs.clone() };
+    cranking::serves(&set, threshold).then_some(Best { threshold, release, works, releases })
+}
+
+/// The best to enter, and the bands about it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Best {
+    pub(super) threshold: RotationalSpeed,
+    pub(super) release: RotationalSpeed,
+    pub(super) works: Interval,
+    pub(super) releases: Interval,
+}
+
 /// The ends of a band in whole rpm, both inside; as they are where less than one fits.
 pub(super) fn ends(band: Interval) -> (RotationalSpeed, RotationalSpeed) {
     let (low, high) = (band.low.floor() + 1.0, band.high.floor());

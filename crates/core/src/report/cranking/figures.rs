@@ -5,6 +5,7 @@ use crate::{
     cranking::{Answer, Corner, Figured, Inputs, USUAL_THRESHOLD_RPM},
     message::Message,
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, Value, rpm},
+    read::Known,
     report::{Figure, Row, Table, Tone},
     say,
     timeline::Interval,
@@ -25,14 +26,16 @@ const USUAL: Formula = Formula {
 };
 
 /// The figures, most wanted first.
-pub(super) fn figures(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
+pub(super) fn figures(known: &Known, inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
     let it = &answer.figures;
     let mut figures = Vec::new();
     figures.extend(power(answer));
     figures.extend(of(say!("cranking.figure-spark"), it.spark.as_ref()));
     figures.extend(of(say!("cranking.figure-margin"), it.margin.as_ref()));
     figures.extend(bands(answer));
+    figures.extend(super::bounds::figures(inputs, answer));
     figures.extend(margins(inputs, answer));
+    figures.extend(known.dip_is_assumed.then(|| super::bounds::dip(inputs)));
     figures.extend(of(say!("cranking.figure-slowest"), Some(&it.slowest)));
     figures.extend(of(say!("cranking.figure-slowest-reading"), Some(&it.slowest_reading)));
     figures.extend(of(say!("cranking.figure-tooth"), Some(&it.tooth_time)));
@@ -47,7 +50,7 @@ fn of<Q: Measure>(label: Message, figured: Option<&Figured<Q>>) -> Option<Figure
     figured.map(|it| Figure::new(label, it.band, it.working.clone()))
 }
 
-fn power(answer: &Answer) -> Vec<Figure> {
+pub(super) fn power(answer: &Answer) -> Vec<Figure> {
     let mut figures = Vec::new();
     figures.extend(of(say!("cranking.figure-power"), answer.figures.power.as_ref()));
     figures.extend(answer.figures.turned.as_ref().map(|turned| {
@@ -67,7 +70,7 @@ pub(super) fn in_turns(angle: CrankAngle) -> Value {
     value.said(words)
 }
 
-fn bands(answer: &Answer) -> Vec<Figure> {
+pub(super) fn bands(answer: &Answer) -> Vec<Figure> {
     let it = &answer.figures;
     let none = || Value::text("none");
     let shown =
@@ -80,22 +83,30 @@ fn bands(answer: &Answer) -> Vec<Figure> {
     figures
 }
 
-/// Where the usual threshold lies.
+/// Where the usual threshold lies, and how far off the nearest end.
 fn usual(band: Interval) -> Figure {
     let threshold = rpm(USUAL_THRESHOLD_RPM);
-    let place = if band.holds(USUAL_THRESHOLD_RPM) {
-        "inside the band"
-    } else if USUAL_THRESHOLD_RPM > band.high {
-        "too high for this engine"
+    let by = |off: f64| rpm(off).show().shown.clone();
+    let place = if USUAL_THRESHOLD_RPM > band.high {
+        format!("above the band by {}", by(USUAL_THRESHOLD_RPM - band.high))
+    } else if USUAL_THRESHOLD_RPM <= band.low {
+        format!("below the band by {}", by(band.low - USUAL_THRESHOLD_RPM))
     } else {
-        "too low for this engine"
+        let (low, high) = (USUAL_THRESHOLD_RPM - band.low, band.high - USUAL_THRESHOLD_RPM);
+        format!(
+            "inside the band, {} from its {} end",
+            by(low.min(high)),
+            if low < high { "low" } else { "high" }
+        )
     };
+    let place = Value::text(place);
     let values = [
         ("n_low", rpm(band.low).show()),
         ("n_usual", threshold.show()),
         ("n_high", rpm(band.high).show()),
     ];
-    Figure::plain(say!("cranking.figure-usual"), place, vec![step(&USUAL, &values, place)])
+    let working = vec![step(&USUAL, &values, place.clone())];
+    Figure::plain(say!("cranking.figure-usual"), place, working)
 }
 
 fn margins(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
@@ -125,7 +136,7 @@ fn margins(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
     ]
 }
 
-fn stop(answer: &Answer) -> Vec<Figure> {
+pub(super) fn stop(answer: &Answer) -> Vec<Figure> {
     let (Some(stop), Some(at_rest)) = (&answer.stop, &answer.figures.on_at_rest) else {
         return Vec::new();
     };

@@ -18,7 +18,7 @@ use crate::{
 
 /// What decides the verdict, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Case {
+pub(super) enum Case {
     AlwaysOn,
     ReleaseAbove,
     Timeout,
@@ -33,7 +33,12 @@ enum Case {
     Suits,
 }
 
-fn case(known: &Known, inputs: &Inputs, answer: &Answer, threshold: RotationalSpeed) -> Case {
+pub(super) fn case(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    threshold: RotationalSpeed,
+) -> Case {
     let any = |so: fn(&Corner) -> bool| answer.corners.iter().any(so);
     let tests = [
         (Case::AlwaysOn, threshold.base() <= 0.0),

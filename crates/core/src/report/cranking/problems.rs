@@ -11,13 +11,9 @@ use crate::{
     cranking::{Answer, Corner, Inputs, RelayAnswer, StopAnswer},
     finding::{Finding, Severity},
     quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
-    read::Known,
+    read::{Known, Purpose},
     say,
 };
-
-const THRESHOLD: &str = "cranking.threshold";
-const RELEASE: &str = "cranking.release";
-const TIMEOUT: &str = "cranking.stall_timeout";
 
 /// Longer than this, power on at standstill is more than a note: a usual prime of the pump lasts as long
 /// (common practice, no source).
@@ -32,9 +28,9 @@ pub(super) fn findings(
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
     if let Some(threshold) = inputs.threshold {
-        findings.extend(of_threshold(inputs, answer, threshold, advice));
-        findings.extend(of_readings(inputs, answer, threshold, advice));
-        findings.extend(of_sparks(inputs, answer));
+        findings.extend(of_threshold(known, inputs, answer, threshold, advice));
+        findings.extend(of_readings(known, inputs, answer, threshold, advice));
+        findings.extend(of_sparks(known, inputs, answer));
     }
     findings.extend(no_mark(inputs));
     findings.extend(timeout_in_gap(inputs, answer));
@@ -47,12 +43,33 @@ pub(super) fn findings(
     findings
 }
 
+/// What the fitter should know of a further relay: what is the engine's is said once, with the first.
+pub(super) fn of_relay(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    advice: Option<Advice>,
+    purpose: Purpose,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    if let Some(threshold) = inputs.threshold {
+        findings.extend(of_threshold(known, inputs, answer, threshold, advice));
+        findings.extend(of_readings(known, inputs, answer, threshold, advice));
+        if purpose == Purpose::Coils {
+            findings.extend(of_sparks(known, inputs, answer));
+        }
+    }
+    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings
+}
+
 fn where_so(answer: &Answer, so: impl Fn(&Corner) -> bool) -> Holds {
     Holds::from_corners(answer.corners.iter().map(|corner| (corner.name.clone(), so(corner))))
 }
 
 /// The threshold against the two speeds between which it must lie.
 fn of_threshold(
+    known: &Known,
     inputs: &Inputs,
     answer: &Answer,
     threshold: RotationalSpeed,
@@ -60,13 +77,16 @@ fn of_threshold(
 ) -> Option<Finding> {
     let remedy = advice.map(|advice| advice.remedy());
     if threshold.base() <= 0.0 {
-        let always = Finding::new(Severity::Danger, THRESHOLD, say!("cranking.always-on"));
+        let always =
+            Finding::new(Severity::Danger, known.path("threshold"), say!("cranking.always-on"));
         return Some(always.cured_by(remedy));
     }
     if threshold <= inputs.rocking.high {
         let message =
             say!("cranking.on-at-standstill", threshold = threshold, rocking = inputs.rocking.high);
-        return Some(Finding::new(Severity::Doubt, THRESHOLD, message).cured_by(remedy));
+        return Some(
+            Finding::new(Severity::Doubt, known.path("threshold"), message).cured_by(remedy),
+        );
     }
     let waits = |corner: &Corner| corner.closes && threshold > corner.slowest_reading;
     if answer.corners.iter().all(|corner| corner.closes) && threshold > slowest_reading(answer) {
@@ -75,7 +95,7 @@ fn of_threshold(
             threshold = threshold,
             slowest = slowest_reading(answer)
         );
-        let finding = Finding::new(Severity::Doubt, THRESHOLD, message);
+        let finding = Finding::new(Severity::Doubt, known.path("threshold"), message);
         return Some(finding.holding(where_so(answer, waits)).cured_by(remedy));
     }
     None
@@ -83,6 +103,7 @@ fn of_threshold(
 
 /// Whether the relay closes, and stays closed.
 fn of_readings(
+    known: &Known,
     inputs: &Inputs,
     answer: &Answer,
     threshold: RotationalSpeed,
@@ -96,7 +117,7 @@ fn of_readings(
     if answer.corners.iter().any(stays_out) {
         let corners = corners_where(answer, stays_out);
         let message = say!("cranking.never-closes", threshold = threshold, corners = corners);
-        let finding = Finding::new(Severity::Fault, THRESHOLD, message);
+        let finding = Finding::new(Severity::Fault, known.path("threshold"), message);
         findings.push(finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()));
     }
     let chatters = |corner: &Corner| corner.openings > 0;
@@ -107,17 +128,17 @@ fn of_readings(
             lowest = lowest_once_on(answer),
             release = inputs.release.of(threshold)
         );
-        let finding = Finding::new(Severity::Fault, RELEASE, message);
+        let finding = Finding::new(Severity::Fault, known.path("release"), message);
         findings.push(finding.holding(where_so(answer, chatters)).cured_by(remedy));
     } else {
-        findings.extend(gap_as_tooth(answer));
+        findings.extend(gap_as_tooth(known, answer));
     }
     findings
 }
 
-fn gap_as_tooth(answer: &Answer) -> Option<Finding> {
+fn gap_as_tooth(known: &Known, answer: &Answer) -> Option<Finding> {
     let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
-    if openings == 0 {
+    if openings == 0 || known.record != "cranking" {
         return None;
     }
     let finding = Finding::new(
@@ -128,7 +149,7 @@ fn gap_as_tooth(answer: &Answer) -> Option<Finding> {
     Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))
 }
 
-fn of_sparks(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+fn of_sparks(known: &Known, inputs: &Inputs, answer: &Answer) -> Option<Finding> {
     let lost = most_lost(answer);
     if lost == 0 {
         return None;
@@ -136,7 +157,7 @@ fn of_sparks(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
     let delay = longest_delay(answer);
     let severity = if delay > one_turn(inputs) { Severity::Doubt } else { Severity::Note };
     let message = say!("cranking.sparks-lost", lost = lost, delay = delay);
-    let mut finding = Finding::new(severity, THRESHOLD, message);
+    let mut finding = Finding::new(severity, known.path("threshold"), message);
     // where no threshold is prompt, a lower one is no cure
     if let Some(prompt) = answer.prompt {
         let threshold = super::advice::ends(prompt).1;
@@ -165,7 +186,7 @@ fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
         say!("cranking.timeout-in-gap", timeout = inputs.stall_timeout.low, interval = interval);
     // half as much again for an engine that turns slower still, in whole hundredths of a second
     let enough = seconds((interval.base() * 150.0).ceil() / 100.0);
-    let finding = Finding::new(Severity::Fault, TIMEOUT, message)
+    let finding = Finding::new(Severity::Fault, "cranking.stall_timeout", message)
         .cured_by([say!("cranking.set-timeout", timeout = enough)]);
     Some(
         finding
@@ -174,7 +195,7 @@ fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
 }
 
 fn weak_relay(known: &Known, inputs: &Inputs, relay: &RelayAnswer) -> Option<Finding> {
-    let path = "cranking.pull_in_voltage";
+    let path = known.path("pull_in_voltage");
     let supply = inputs.supply;
     let (message, severity, holds) = match (relay.cold, relay.hot) {
         (true, true) => return None,
@@ -206,5 +227,5 @@ fn on_after_stop(answer: &Answer, stop: &StopAnswer) -> Option<Finding> {
     let severity = if is_long { Severity::Doubt } else { Severity::Note };
     let message = say!("cranking.on-after-stop", on = stop.on_at_rest);
     let remedy = say!("cranking.shorter-timeout", interval = longest_interval(answer));
-    Some(Finding::new(severity, TIMEOUT, message).cured_by([remedy]))
+    Some(Finding::new(severity, "cranking.stall_timeout", message).cured_by([remedy]))
 }

@@ -20,6 +20,7 @@ fn six(fields: &[(&str, &str)]) -> Plan {
         ("engine.order", "1-5-3-6-2-4"),
         ("cranking.speed", "200 rpm"),
         ("cranking.threshold", "100 rpm"),
+        ("cranking.dip", "30 to 40 %"),
     ];
     plan(&basis.iter().chain(fields).copied().collect::<Vec<_>>())
 }

@@ -1,0 +1,49 @@
+//! False edges between teeth: what they do to a reading of the speed, and what stands above them.
+
+use super::Inputs;
+use crate::{
+    quantity::{Measure, RotationalSpeed},
+    timeline::Switch,
+};
+
+/// Most false edges in a row that are tried.
+const MOST_EDGES: u32 = 64;
+
+/// How far false edges lead the relay astray while the engine only rocks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Noise {
+    /// False edges in a row, each midway between two teeth, that close the relay; none where no number of them does.
+    pub edges: Option<u32>,
+    /// Thresholds above this stand above any number of them: twice the speed, since each halves the time between two edges.
+    pub above: RotationalSpeed,
+    /// Edges in a burst, much closer together than teeth, that pass for any speed: only an input filter helps.
+    pub burst: u32,
+}
+
+/// At a threshold, with an engine that rocks at the highest speed typed.
+pub fn noise(inputs: &Inputs, threshold: RotationalSpeed) -> Noise {
+    let rocking = inputs.rocking.high;
+    let edges = (0..=MOST_EDGES).find(|edges| closes(inputs, threshold, *edges));
+    Noise {
+        edges,
+        above: rocking * 2.0,
+        burst: inputs.averaging.max(1).saturating_mul(inputs.confirmation.max(1)),
+    }
+}
+
+/// Whether the relay closes, wherever among the readings the false edges begin.
+fn closes(inputs: &Inputs, threshold: RotationalSpeed, edges: u32) -> bool {
+    let averaging = inputs.averaging.max(1);
+    let rocking = inputs.rocking.high.base();
+    (0..averaging).any(|before| {
+        // intervals in shares of the time from tooth to tooth
+        let whole = |count: u32| (0..count).map(|_| 1.0);
+        let halves = (0..2 * edges).map(|_| 0.5);
+        let after = averaging.saturating_mul(inputs.confirmation);
+        let intervals: Vec<f64> = whole(before).chain(halves).chain(whole(after)).collect();
+        let mut switch = Switch::new(threshold.base(), 0.0, inputs.confirmation);
+        intervals
+            .chunks_exact(usize::try_from(averaging).unwrap_or(1))
+            .any(|it| switch.take(Some(f64::from(averaging) * rocking / it.iter().sum::<f64>())))
+    })
+}

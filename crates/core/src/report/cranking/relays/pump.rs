@@ -1,0 +1,104 @@
+//! The fuel pump: it must run while the starter turns, and stop when the engine does.
+
+use crate::{
+    cranking::{self, Answer, Inputs},
+    finding::{Finding, Severity},
+    message::Message,
+    quantity::{Measure, Time, seconds},
+    read::SpeedRelay,
+    report::{
+        Figure, Tone,
+        cranking::{
+            advice,
+            extent::{latest, longest_interval},
+        },
+    },
+    say,
+    working::{Formula, step},
+};
+
+const PRIME: Formula = Formula {
+    symbols: "t_wait = t_prime − t_power",
+    source: "the pump runs from key-on for t_prime, and again t_power after the starter begins to turn, from the worst start",
+};
+
+/// What stops the pump beside its relay.
+fn is_cut(relay: &SpeedRelay) -> bool {
+    matches!(relay.cut, Some("inertia" | "oil-pressure"))
+}
+
+/// How long it runs on an engine that stands.
+fn on_at_rest(answer: &Answer) -> Time {
+    answer.stop.map_or(seconds(0.0), |stop| stop.on_at_rest)
+}
+
+/// The verdict on a threshold that works while cranking.
+pub(super) fn verdict(
+    relay: &SpeedRelay,
+    inputs: &Inputs,
+    answer: &Answer,
+) -> (Tone, Message, Message) {
+    let (on, power) = (on_at_rest(answer), latest(answer).0);
+    let threshold = inputs.threshold.unwrap_or_default();
+    if on.base() > 0.0 {
+        let tone = if is_cut(relay) { Tone::Doubtful } else { Tone::Bad };
+        let why = say!(
+            "cranking.pump-runs-on-why",
+            on = on,
+            timeout = inputs.stall_timeout.high,
+            release = inputs.release.of(threshold)
+        );
+        return (tone, say!("cranking.pump-runs-on", on = on), why);
+    }
+    let off = answer.stop.map_or(seconds(0.0), |stop| stop.off_after);
+    let why = say!("cranking.pump-suits-why", power = power, off = off);
+    if relay.cut == Some("none") {
+        return (Tone::Doubtful, say!("cranking.pump-no-cut", threshold = threshold), why);
+    }
+    (Tone::Good, say!("cranking.pump-suits", threshold = threshold), why)
+}
+
+/// What the fitter should know of a pump after a stall or a crash.
+pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let on = on_at_rest(answer);
+    if on.base() > 0.0 {
+        let severity = if is_cut(relay) { Severity::Doubt } else { Severity::Danger };
+        let message = say!("cranking.pump-on-after-stop", name = relay.title(), on = on);
+        let interval = longest_interval(answer);
+        let mut cures: Vec<_> = raised(inputs, answer).into_iter().collect();
+        cures.push(say!("cranking.shorter-timeout", interval = interval));
+        cures.extend((!is_cut(relay)).then(|| say!("cranking.fit-cut")));
+        let path = format!("{}.release", relay.path);
+        findings.push(Finding::new(severity, path, message).cured_by(cures));
+    }
+    if relay.cut == Some("none") {
+        let message = say!("cranking.pump-uncut", name = relay.title());
+        let finding = Finding::new(Severity::Doubt, format!("{}.cut", relay.path), message);
+        findings.push(finding.cured_by([say!("cranking.fit-cut")]));
+    }
+    findings
+}
+
+/// A release that works while cranking and stops the pump before the engine stands.
+fn raised(inputs: &Inputs, answer: &Answer) -> Option<Message> {
+    let threshold = inputs.threshold?;
+    let best = advice::best(inputs, answer)?;
+    let releases = cranking::releases(inputs, threshold)?;
+    let release = if releases.holds(best.release.base()) { best.release } else { return None };
+    let stops = cranking::stop(inputs, release).on_at_rest.base() <= 0.0;
+    stops.then(|| say!("cranking.raise-release", release = release))
+}
+
+/// How soon after key-on the starter must turn for the pump not to stand in between.
+pub(super) fn figures(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> Option<Figure> {
+    inputs.threshold?;
+    if answer.corners.iter().any(|corner| !corner.closes) {
+        return None;
+    }
+    let (prime, power) = (relay.prime, latest(answer).0);
+    let wait = prime.map(|prime| prime - power);
+    let values = [("t_prime", prime.nominal.show()), ("t_power", power.show())];
+    let working = vec![step(&PRIME, &values, wait.nominal)];
+    Some(Figure::new(say!("cranking.figure-prime"), wait, working))
+}
