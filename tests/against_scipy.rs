@@ -1,4 +1,4 @@
-//! Coils at random, charged in closed form by the core and step by step by scipy's solver of differential equations. Run by
+//! Coils and starts at random, in closed form by the core and step by step by scipy's solver of differential equations. Run by
 //! hand, not among the tests (needs Python with scipy):
 //!
 //! ```text
@@ -15,7 +15,11 @@
 use std::io::Write as _;
 use std::process::{Command, ExitCode, Stdio};
 
-use quietpin_core::transient::Limited;
+use quietpin_core::{
+    cranking::{Inputs, Relay, Release, Sync, Wheel, answer, trace},
+    quantity::{Band, CrankAngle, Measure, celsius, rpm, seconds, share, volts},
+    transient::Limited,
+};
 
 const CASES: u32 = 100;
 const SEED: u64 = 1;
@@ -41,6 +45,12 @@ impl Random {
         bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
         let top = u32::try_from((bits ^ (bits >> 31)) >> 32).unwrap_or(0);
         f64::from(top) / 2_f64.powi(32)
+    }
+
+    /// A whole number below `count`.
+    fn below(&mut self, count: u32) -> usize {
+        let at = self.share() * f64::from(count);
+        (1..count).filter(|n| f64::from(*n) <= at).count()
     }
 
     /// Between two, even by its logarithm.
@@ -79,11 +89,54 @@ fn lines(cases: &[Case]) -> String {
     cases.iter().map(line).collect()
 }
 
-fn compare(cases: &[Case]) -> std::io::Result<bool> {
+/// A start: firings, mean speed, dip, run-up, where it stands, the pitch of the wheel, and the times of all teeth.
+fn start(random: &mut Random) -> Option<String> {
+    let firings = [1_u32, 2, 3, 4, 5, 6, 8, 12][random.below(8)];
+    let (mean, dip) = (random.between(60.0, 400.0), random.share() * 0.6);
+    let run_up_s = random.between(0.01, 1.0);
+    let every = 720.0 / f64::from(firings);
+    let no_time = Band::exact(seconds(0.0));
+    let inputs = Inputs {
+        firings: (0..firings).map(|n| CrankAngle::new(every * f64::from(n))).collect(),
+        cycle: CrankAngle::new(720.0),
+        speed: Band::exact(rpm(mean)),
+        slow: Vec::new(),
+        dip: Band::exact(share(dip)),
+        run_up: Band::exact(seconds(run_up_s)),
+        wheel: Wheel { positions: 36, missing: 0, mark_to_first: CrankAngle::new(0.0) },
+        sync: Sync::Cam,
+        averaging: 1,
+        confirmation: 1,
+        threshold: Some(rpm(mean * 0.3)),
+        release: Release::Share(share(0.1)),
+        stall_timeout: Band::exact(seconds(60.0)),
+        relay: Relay {
+            pull_in_time: no_time,
+            drop_out_time: no_time,
+            pull_in_voltage: Band::exact(volts(7.2)),
+        },
+        dwell: seconds(0.0),
+        kick_back: CrankAngle::new(0.0),
+        stick: seconds(0.0),
+        rocking: Band::exact(rpm(1.0)),
+        idle: rpm(800.0),
+        run_down: Band::exact(seconds(1.0)),
+        supply: volts(12.0),
+        temperature: Band::exact(celsius(20.0)),
+    };
+    let answer = answer(&inputs)?;
+    let from = answer.corners.first()?.latest?.start.degrees();
+    let measured = trace(&inputs, &answer, 0)?.measured;
+    let times: Vec<_> = measured.iter().map(|reading| format!("{:e}", reading.0)).collect();
+    Some(format!("start {firings} {mean:e} {dip:e} {run_up_s:e} {from:e} 10 {}\n", times.join(" ")))
+}
+
+fn compare(cases: &[Case], starts: &[String]) -> std::io::Result<bool> {
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/against_scipy.py");
     let mut python = Command::new("python3").arg(script).stdin(Stdio::piped()).spawn()?;
     if let Some(mut stdin) = python.stdin.take() {
         stdin.write_all(lines(cases).as_bytes())?;
+        stdin.write_all(starts.concat().as_bytes())?;
     }
     Ok(python.wait()?.success())
 }
@@ -91,11 +144,12 @@ fn compare(cases: &[Case]) -> std::io::Result<bool> {
 fn main() -> ExitCode {
     let mut random = Random(SEED);
     let cases: Vec<_> = (0..CASES).filter_map(|_| case(&mut random)).collect();
-    println!("# Coils at random against scipy\n");
+    println!("# Coils and starts at random against scipy\n");
     println!(
         "Written by `cargo run --release -p quietpin-tests --example against_scipy`, seed {SEED}.\n"
     );
-    match compare(&cases) {
+    let starts: Vec<_> = (0..CASES).filter_map(|_| start(&mut random)).collect();
+    match compare(&cases, &starts) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
         Err(error) => {

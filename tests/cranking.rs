@@ -2,6 +2,13 @@
 
 #![expect(clippy::expect_used, reason = "a case worked by hand has an answer, or the test ends")]
 
+#[path = "cranking/curves.rs"]
+mod curves;
+#[path = "cranking/otherwise.rs"]
+mod otherwise;
+#[path = "cranking/relays.rs"]
+mod relays;
+
 use proptest::prelude::*;
 use quietpin_core::{
     cranking::{Answer, Inputs, Relay, Release, Sync, Wheel, answer, serves, trace, works_with},

@@ -1,6 +1,6 @@
 //! The start of the engine and its relay from their fields.
 
-use super::{Conditions, Entry, Reader, SpeedRelay};
+use super::{Conditions, Entry, Reader, SpeedRelay, State};
 use crate::{
     cranking::{Inputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
@@ -126,8 +126,8 @@ pub(crate) fn cranking(
         relay_is_given: relay.1,
         power_up,
         typed: Typed {
-            kick_back: !reader.text("cranking.kick_back").is_empty(),
-            stick: !reader.text("cranking.stick").is_empty(),
+            kick_back: is_given(reader, "cranking.kick_back"),
+            stick: is_given(reader, "cranking.stick"),
         },
     }
 }
@@ -180,6 +180,11 @@ fn dip(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>)
     let shown = Value::text(format!("{} to {}", usual.low.show().shown, usual.high.show().shown));
     let entry = reader.or_assume("cranking.dip", entry, usual, shown, DIP_BASIS);
     entry.value().unwrap_or(usual)
+}
+
+/// Whether a field was typed and could be read.
+fn is_given(reader: &Reader<'_>, path: &str) -> bool {
+    reader.fields.get(path).is_some_and(|field| field.state == State::Given)
 }
 
 /// The speeds typed for cold oil and for a weak battery.

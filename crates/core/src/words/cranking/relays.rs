@@ -58,11 +58,11 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
         "cranking.do-pump",
         "Stall the engine on purpose, in the open: the pump must stop when it stands.",
     ),
-    ("cranking.pump-suits", "{threshold} suits: the pump stops with the engine"),
+    ("cranking.pump-suits", "{threshold} suits: the pump stops soon after the engine"),
     ("cranking.pump-no-cut", "{threshold} suits; after a crash nothing else stops it"),
     (
         "cranking.pump-suits-why",
-        "It runs {power} after the starter begins to turn at the latest, and stops {off} after the engine dies, before it stands.",
+        "It runs {power} after the starter begins to turn at the latest, and stops {off} after the engine dies at the latest, {on} of that at standstill.",
     ),
     ("cranking.pump-runs-on", "The pump runs on for {on} after a stall"),
     (
@@ -79,7 +79,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "cranking.raise-release",
-        "Switch it off below {release}: simulated, the pump then stops while the engine still turns.",
+        "Switch it off below {release}: simulated, the pump then stops in time.",
     ),
     (
         "cranking.fit-cut",

@@ -1,10 +1,10 @@
 //! The fuel pump: it must run while the starter turns, and stop when the engine does.
 
 use crate::{
-    cranking::{self, Answer, Inputs},
+    cranking::{self, Answer, Inputs, Release},
     finding::{Finding, Severity},
     message::Message,
-    quantity::{Measure, Time, seconds},
+    quantity::{Measure, Time, rpm, seconds},
     read::SpeedRelay,
     report::{
         Figure, Tone,
@@ -21,6 +21,10 @@ const PRIME: Formula = Formula {
     symbols: "t_wait = t_prime − t_power",
     source: "the pump runs from key-on for t_prime, and again t_power after the starter begins to turn, from the worst start",
 };
+
+/// A pump that runs longer than this on an engine that stands runs on; a usual stall time-out and prime are no longer
+/// (common practice, no source).
+const RUNS_ON_S: f64 = 2.0;
 
 /// What stops the pump beside its relay.
 fn is_cut(relay: &SpeedRelay) -> bool {
@@ -40,7 +44,7 @@ pub(super) fn verdict(
 ) -> (Tone, Message, Message) {
     let (on, power) = (on_at_rest(answer), latest(answer).0);
     let threshold = inputs.threshold.unwrap_or_default();
-    if on.base() > 0.0 {
+    if on.base() > RUNS_ON_S {
         let tone = if is_cut(relay) { Tone::Doubtful } else { Tone::Bad };
         let why = say!(
             "cranking.pump-runs-on-why",
@@ -51,7 +55,7 @@ pub(super) fn verdict(
         return (tone, say!("cranking.pump-runs-on", on = on), why);
     }
     let off = answer.stop.map_or(seconds(0.0), |stop| stop.off_after);
-    let why = say!("cranking.pump-suits-why", power = power, off = off);
+    let why = say!("cranking.pump-suits-why", power = power, off = off, on = on);
     if relay.cut == Some("none") {
         return (Tone::Doubtful, say!("cranking.pump-no-cut", threshold = threshold), why);
     }
@@ -62,7 +66,7 @@ pub(super) fn verdict(
 pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> Vec<Finding> {
     let mut findings = Vec::new();
     let on = on_at_rest(answer);
-    if on.base() > 0.0 {
+    if on.base() > RUNS_ON_S {
         let severity = if is_cut(relay) { Severity::Doubt } else { Severity::Danger };
         let message = say!("cranking.pump-on-after-stop", name = relay.title(), on = on);
         let interval = longest_interval(answer);
@@ -80,14 +84,19 @@ pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> 
     findings
 }
 
-/// A release that works while cranking and stops the pump before the engine stands.
+/// A release that works while cranking and stops the pump in time; the nearest to the best of them.
 fn raised(inputs: &Inputs, answer: &Answer) -> Option<Message> {
     let threshold = inputs.threshold?;
-    let best = advice::best(inputs, answer)?;
-    let releases = cranking::releases(inputs, threshold)?;
-    let release = if releases.holds(best.release.base()) { best.release } else { return None };
-    let stops = cranking::stop(inputs, release).on_at_rest.base() <= 0.0;
-    stops.then(|| say!("cranking.raise-release", release = release))
+    let best = advice::best(inputs, answer)?.release;
+    let highest = cranking::releases(inputs, threshold)?.high;
+    let between = (best.base() * highest).sqrt();
+    let tries = [best.base(), between.round(), (highest * 0.95).round()].map(rpm);
+    let release = tries.into_iter().find(|release| {
+        let set = Inputs { release: Release::At(*release), ..inputs.clone() };
+        cranking::stop(inputs, *release).on_at_rest.base() <= RUNS_ON_S
+            && cranking::serves(&set, threshold)
+    })?;
+    Some(say!("cranking.raise-release", release = release))
 }
 
 /// How soon after key-on the starter must turn for the pump not to stand in between.
