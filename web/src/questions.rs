@@ -19,7 +19,7 @@ use quietpin_core::{
 };
 
 use crate::{
-    components::{Drawn, FieldProps, Page, answer_view, field_view, fold, is_as_before, parts},
+    components::{Drawn, FieldProps, Page, field_view, fold, is_as_before, parts},
     element::{View, all, el, nothing},
     state::State,
 };
@@ -119,13 +119,6 @@ fn frame(section: Option<&Section>, content: Option<View>) -> View {
         el!("h2", "id" = &title; &section.question.text),
         content,
     )
-}
-
-/// A question with one answer, which rests on the fields of one part of the plan.
-fn question_view(page: &Page, part: &'static str) -> View {
-    let section = section(&page.state.report, part);
-    let answer = section.and_then(|section| section.answers.first());
-    frame(section, answer.map(|it| answer_view(page, it, form_of(page, part))))
 }
 
 fn answers_in<'a>(report: &'a Report, id: &str) -> &'a [Rc<Answer>] {

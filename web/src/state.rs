@@ -234,12 +234,7 @@ impl Reducible for State {
                 }
                 List::Relays => plan.relays.push(SpeedRelay::default()),
             }),
-            Action::Remove(list, at) => state.change("", |plan| match list {
-                List::Outputs if at < plan.outputs.len() => drop(plan.outputs.remove(at)),
-                List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
-                List::Relays if at < plan.relays.len() => drop(plan.relays.remove(at)),
-                List::Outputs | List::Loads | List::Relays => {}
-            }),
+            Action::Remove(list, at) => state.change("", |plan| remove(plan, list, at)),
             Action::Take(description) => {
                 state.change("", |plan| plan.take_controller(&description));
             }
@@ -270,6 +265,16 @@ impl Reducible for State {
         }
         state.keep_after(&self);
         Rc::new(state)
+    }
+}
+
+/// Takes an entry off a list, where it has one there.
+fn remove(plan: &mut Plan, list: List, at: usize) {
+    match list {
+        List::Outputs if at < plan.outputs.len() => drop(plan.outputs.remove(at)),
+        List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
+        List::Relays if at < plan.relays.len() => drop(plan.relays.remove(at)),
+        List::Outputs | List::Loads | List::Relays => {}
     }
 }
 
