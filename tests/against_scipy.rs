@@ -17,7 +17,7 @@ use std::process::{Command, ExitCode, Stdio};
 
 use quietpin_core::{
     cranking::{Inputs, Relay, Release, Sync, Wheel, answer, trace},
-    quantity::{Band, CrankAngle, Measure, celsius, rpm, seconds, share, volts},
+    quantity::{Band, CrankAngle, celsius, rpm, seconds, share, volts},
     transient::Limited,
 };
 

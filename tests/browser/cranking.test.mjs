@@ -12,7 +12,7 @@ test("300 rpm on a weak battery: where it fails, what works, and the best cures 
   await reads(page, "cranking", /never pull/);
   const found = await page.locator("#at-found").innerText();
   assert.match(found, /weak battery/, "the corner is not named");
-  const told = (await answer(page, "cranking").innerText()).replaceAll("\u00a0", " ");
+  const told = (await answer(page, "cranking").textContent()).replaceAll("\u00a0", " ");
   assert.match(told, /Thresholds that work/);
   assert.match(told, /above: weak battery/, "what bounds the band is not named");
   const [, on, off] = /on at (\d+) rpm, off below (\d+) rpm/.exec(told);
