@@ -34,7 +34,7 @@ pub struct Explanation {
     pub source: &'static str,
 }
 
-const SENTENCES: [&[Sentence]; 15] = [
+const SENTENCES: [&[Sentence]; 17] = [
     frame::SENTENCES,
     field::SENTENCES,
     engine::SENTENCES,
@@ -54,7 +54,7 @@ const SENTENCES: [&[Sentence]; 15] = [
     trigger::SENTENCES,
 ];
 
-const EXPLANATIONS: [&[Explanation]; 13] = [
+const EXPLANATIONS: [&[Explanation]; 15] = [
     field::EXPLANATIONS,
     engine::EXPLANATIONS,
     engine::crank::EXPLANATIONS,
