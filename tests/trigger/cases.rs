@@ -74,14 +74,16 @@ fn what_is_lost_between_teeth_is_what_small_steps_lose() {
     let found = wheel::interpolation(
         &mut Working::new(),
         CrankAngle::new(pitch),
+        CrankAngle::new(pitch),
         share(dip),
         CrankAngle::new(firing),
     );
     let found = found.expect("teeth enough").degrees();
-    // first order: the swing is slower than its mean where the loss is largest
+    // this swing is a sine of time, which is steeper where the engine is slow than the sine of angle that is solved
     assert!(worst > 0.6 * found && worst < 1.6 * found, "{worst} by steps, {found} found");
     let wide = wheel::interpolation(
         &mut Working::new(),
+        CrankAngle::new(90.0),
         CrankAngle::new(90.0),
         share(dip),
         CrankAngle::new(180.0),

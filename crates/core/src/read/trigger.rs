@@ -3,11 +3,13 @@
 use super::{Conditions, Reader, usual_band};
 use crate::{
     fields,
+    finding::{Finding, Severity},
     plan::{Plan, Trigger, TriggerInput, TriggerSensor},
     quantity::{
         Band, Capacitance, CrankAngle, Current, Frequency, Length, Measure, Ratio, Resistance,
         RotationalSpeed, Time, Value, Voltage, rpm, volts,
     },
+    say,
     trigger::{hall::Hall, offset::Reading, reluctance::Reluctance},
 };
 
@@ -114,6 +116,7 @@ pub(crate) fn trigger(
     let cam = sensor(reader, "cam_sensor", &around);
     let cam_teeth = reader.whole("trigger.cam_teeth").value();
     let is_synced_by_cam = reader.choice_elsewhere("cranking.sync") == Some("cam");
+    let tooth = tooth(reader, positions - missing.min(positions));
     let mut angle = |name: &str| reader.band::<CrankAngle>(name).value();
     let offset = angle("trigger.offset").map(|it| it.nominal);
     let advance = angle("trigger.advance").map(|it| it.nominal);
@@ -135,7 +138,7 @@ pub(crate) fn trigger(
         slowest,
         dip,
         firing,
-        tooth: reader.whole("trigger.tooth").value(),
+        tooth,
         offset,
         advance,
         readings: readings.collect(),
@@ -157,11 +160,35 @@ fn wheel(reader: &Reader<'_>) -> (u32, u32) {
     (positions, missing.unwrap_or(usual))
 }
 
+/// The tooth at top dead centre, of those that are there.
+fn tooth(reader: &mut Reader<'_>, teeth: u32) -> Option<u32> {
+    let path = "trigger.tooth";
+    let tooth = reader.whole(path).value()?;
+    if tooth > teeth {
+        let message = say!("trigger.no-such-tooth", tooth = tooth, teeth = teeth);
+        reader.unusable(Finding::new(Severity::Fault, path, message));
+        return None;
+    }
+    Some(tooth)
+}
+
+/// The levels of low and high; those that are usual where they cross.
+fn levels(reader: &mut Reader<'_>) -> (Voltage, Voltage) {
+    const HIGH: &str = "trigger_input.high";
+    let mut taken = |path| band::<Voltage>(reader, path, &mut Vec::new());
+    let (low, high) = (taken("trigger_input.low").low, taken(HIGH).high);
+    if low < high {
+        return (low, high);
+    }
+    let message = say!("trigger.levels-cross", low = low, high = high);
+    reader.unusable(Finding::new(Severity::Fault, HIGH, message));
+    (volts(0.8), volts(2.0))
+}
+
 impl Input {
     fn read(reader: &mut Reader<'_>) -> Self {
         let none = &mut Vec::new();
-        let mut taken = |path| band::<Voltage>(reader, path, none);
-        let (low, high) = (taken("trigger_input.low").low, taken("trigger_input.high").high);
+        let (low, high) = levels(reader);
         Self {
             highest: reader
                 .band::<Frequency>("trigger_input.highest_frequency")

@@ -1,8 +1,9 @@
 //! Teeth in time, and time in degrees.
 
-use core::f64::consts::TAU;
+use core::f64::consts::PI;
 
 use crate::{
+    math,
     quantity::{CrankAngle, Frequency, Measure, Ratio, RotationalSpeed, Time, hertz, rpm, seconds},
     working::{Formula, Working},
 };
@@ -18,14 +19,18 @@ const CAM_RATE: Formula = Formula {
 const PERIOD: Formula = Formula { symbols: "t = 60 / (n N)", source: "the time of one tooth" };
 const RUNS_OUT: Formula =
     Formula { symbols: "n = 60 f / N", source: "the speed at which teeth come at that rate" };
+const CAM_RUNS_OUT: Formula = Formula {
+    symbols: "n = 120 f / N",
+    source: "a four-stroke's cam turns once in two turns of the crank",
+};
 const PITCH: Formula =
     Formula { symbols: "p = 360 / N", source: "a turn, shared by its positions" };
 const TURNED: Formula =
     Formula { symbols: "a = 6 n t", source: "a turn a minute is six degrees a second" };
 const INTERPOLATED: Formula = Formula {
-    symbols: "e = 2 π d p_gap² / a",
-    source: "speed swings along a sine by the dip d, once a firing a: the steepest change over one tooth, as if the last \
-        went on",
+    symbols: "e = p_gap (exp(π d (p + p_gap) / (a √(1 − d²))) − 1)",
+    source: "speed swings along a sine of the crank's angle by the dip d, once a firing a, at its steepest all the way; the \
+        tooth before the gap is taken to go on over it",
 };
 
 /// Degrees from a tooth to its neighbour. `positions` from 1.
@@ -58,6 +63,12 @@ pub fn speed_at(working: &mut Working, positions: u32, limit: Frequency) -> Rota
     working.step(&RUNS_OUT, &[("f", limit.show()), ("N", positions.into())], found)
 }
 
+/// The speed of the crank at which teeth of a cam come at a rate.
+pub fn cam_speed_at(working: &mut Working, teeth: u32, limit: Frequency) -> RotationalSpeed {
+    let found = rpm(120.0 * limit.base() / f64::from(teeth.max(1)));
+    working.step(&CAM_RUNS_OUT, &[("f", limit.show()), ("N", teeth.into())], found)
+}
+
 /// The most positions whose rate at a speed is no more than a limit; at least two, or nothing.
 pub fn most_positions(limit: Frequency, speed: RotationalSpeed) -> Option<u32> {
     let most = (60.0 * limit.base() / speed.base() + 1e-9).floor();
@@ -70,21 +81,27 @@ pub fn turned(working: &mut Working, time: Time, speed: RotationalSpeed) -> Cran
     working.step(&TURNED, &[("n", speed.show()), ("t", time.show())], found)
 }
 
-/// What is lost while the speed swings by `dip` of its mean once a firing interval, if the time of the last interval of
-/// `interval` degrees is taken for the next: to first order `2 π d p² / a`.
+/// The most that is lost over `interval` degrees without a tooth, if the speed over the `last` degrees before is taken to
+/// go on while it swings by `dip` of its mean once a firing interval.
+///
+/// Where the speed is n (1 − d sin x), it changes by no more than d / √(1 − d²) of itself a radian of x, and no faster
+/// from the middle of the last interval to the middle of the next. `dip` from 0 to below 1.
 ///
 /// Nothing where an interval is more than a quarter of the swing: there it tells no more than that.
 pub fn interpolation(
     working: &mut Working,
+    last: CrankAngle,
     interval: CrankAngle,
     dip: Ratio,
     firing: CrankAngle,
 ) -> Option<CrankAngle> {
-    let (p, a) = (interval.degrees(), firing.degrees());
-    if p > a / 4.0 || a <= 0.0 {
+    let (p, gap, a, d) = (last.degrees(), interval.degrees(), firing.degrees(), dip.base());
+    if gap > a / 4.0 || a <= 0.0 || d >= 1.0 {
         return None;
     }
-    let found = CrankAngle::new(TAU * dip.base() * p * p / a);
-    let shown = [("d", dip.show()), ("p_gap", interval.show()), ("a", firing.show())];
+    let steepest = PI * d * (p + gap) / (a * (1.0 - d * d).sqrt());
+    let found = CrankAngle::new(gap * math::exp_m1(steepest));
+    let shown =
+        [("d", dip.show()), ("p_gap", interval.show()), ("p", last.show()), ("a", firing.show())];
     Some(working.step(&INTERPOLATED, &shown, found))
 }

@@ -210,6 +210,14 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     ("trigger.shield-none", "The shield is connected nowhere: it shields nothing."),
     (
+        "trigger.no-such-tooth",
+        "Tooth {tooth} is none of the wheel’s {teeth}: count from the first after the gap.",
+    ),
+    (
+        "trigger.levels-cross",
+        "Low up to {low} and high from {high}: a level between would be both. Usual levels are taken instead.",
+    ),
+    (
         "trigger.offset-differs",
         "With tooth {tooth} at the sensor at top dead centre the offset is {stands}; {offset} is entered.",
     ),
@@ -260,10 +268,10 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: "trigger.loses",
-        // More than ten degrees over the gap by first-order interpolation.
+        // More than ten degrees over the gap if the speed before it is taken to go on.
         why: "Sparks right behind the gap come that much off while the engine starts, in a kick against the starter.",
         act: "A wheel of more teeth, or a gap away from top dead centre.",
-        source: "first-order interpolation; the limit of 10 degrees and the dip: common practice, no source",
+        source: "the steepest change of speed along a sine; the limit of 10 degrees and the dip: common practice, no source",
     },
     Explanation {
         code: "trigger.few-teeth",
@@ -348,6 +356,20 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         why: "A floating shield hands on what it catches.",
         act: "Connect it at the controller alone; without one, twist the pair and keep it from coil leads.",
         source: "common practice, no source",
+    },
+    Explanation {
+        code: "trigger.no-such-tooth",
+        // The tooth at top dead centre is beyond the teeth that the wheel has.
+        why: "What follows from a tooth that isn't there would be no offset.",
+        act: "Count again, the missing ones left out.",
+        source: "the positions of the wheel, less those that are missing",
+    },
+    Explanation {
+        code: "trigger.levels-cross",
+        // The low level is no lower than the high one.
+        why: "Levels can't be judged by thresholds that overlap.",
+        act: "Look them up: low is always below high.",
+        source: "it follows from what low and high mean",
     },
     Explanation {
         code: "trigger.offset-differs",

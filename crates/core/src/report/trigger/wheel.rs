@@ -4,7 +4,7 @@ use super::super::{Answer, Figure, Tone};
 use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{CrankAngle, Measure, RotationalSpeed},
+    quantity::{CrankAngle, Frequency, Measure, RotationalSpeed},
     read::Triggered,
     say,
     trigger::wheel,
@@ -101,6 +101,11 @@ fn too_fast(
         return Some((Tone::Open, say!("trigger.rate-is", rate = rate)));
     };
     if rate <= limit {
+        if let Some(teeth) = read.cam_teeth.filter(|_| read.is_four_stroke) {
+            let of_cam = cam_too_fast(teeth, limit, speed, findings);
+            return of_cam
+                .or(Some((Tone::Good, say!("trigger.fast-enough", rate = rate, limit = limit))));
+        }
         return Some((Tone::Good, say!("trigger.fast-enough", rate = rate, limit = limit)));
     }
     let mut working = Working::new();
@@ -112,6 +117,26 @@ fn too_fast(
     let cure = most.map(|most| say!("trigger.cure-teeth", most = most));
     let subject = "trigger_input.highest_frequency";
     findings.push(Finding::new(Severity::Fault, subject, message).cured_by(cure).shown_by(steps));
+    Some((Tone::Bad, say!("trigger.fast-from", speed = out)))
+}
+
+/// The cam's teeth at the highest speed, where the crank's are in time.
+fn cam_too_fast(
+    teeth: u32,
+    limit: Frequency,
+    speed: RotationalSpeed,
+    findings: &mut Findings,
+) -> Option<(Tone, Message)> {
+    let mut working = Working::new();
+    let rate = wheel::cam_frequency(&mut working, teeth, speed);
+    if rate <= limit {
+        return None;
+    }
+    let out = wheel::cam_speed_at(&mut working, teeth, limit);
+    let message = say!("trigger.too-fast", rate = rate, speed = speed, limit = limit, out = out);
+    let subject = "trigger_input.highest_frequency";
+    let finding = Finding::new(Severity::Fault, subject, message);
+    findings.push(finding.shown_by(working.into_steps()));
     Some((Tone::Bad, say!("trigger.fast-from", speed = out)))
 }
 
@@ -151,7 +176,7 @@ fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings
     let across = CrankAngle::new(pitch.degrees() * f64::from(read.missing + 1));
     if let Some(firing) = read.firing {
         let mut working = Working::new();
-        match wheel::interpolation(&mut working, across, read.dip, firing) {
+        match wheel::interpolation(&mut working, pitch, across, read.dip, firing) {
             Some(lost) => {
                 let label = say!("trigger.figure-lost");
                 figures.push(Figure::plain(label, lost, working.into_steps()));
