@@ -92,6 +92,10 @@ fn single(advance: CrankAngle, one: Reading, said: &mut Said) {
 fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findings) {
     let error = solved.error.nominal;
     let steps = || solved.working.clone();
+    // readings that may as well come of no error at all don't prove one
+    let is_sure = solved.error.low.degrees() > 0.0 || solved.error.high.degrees() < 0.0;
+    let (severity, tone) =
+        if is_sure { (Severity::Fault, Tone::Bad) } else { (Severity::Doubt, Tone::Doubtful) };
     said.figures.push(Figure::new(say!("trigger.figure-error"), solved.error, steps()));
     said.figures.push(Figure::new(say!("trigger.figure-delay"), solved.delay, steps()));
     let within = solved.error.low.degrees().abs().max(solved.error.high.degrees().abs());
@@ -102,13 +106,13 @@ fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findin
             let enter = to_enter(&mut working, offset, error);
             let label = say!("trigger.figure-enter");
             said.figures.push(Figure::plain(label, enter, working.into_steps()));
-            said.verdicts.push((Tone::Bad, say!("trigger.enter", angle = enter)));
+            said.verdicts.push((tone, say!("trigger.enter", angle = enter)));
             say!("trigger.offset-wrong", error = error, enter = enter)
         } else {
-            said.verdicts.push((Tone::Bad, say!("trigger.add", error = error)));
+            said.verdicts.push((tone, say!("trigger.add", error = error)));
             say!("trigger.offset-wrong-blank", error = error)
         };
-        let finding = Finding::new(Severity::Fault, "trigger.offset", message);
+        let finding = Finding::new(severity, "trigger.offset", message);
         findings.push(finding.as_wired().shown_by(steps()));
     } else {
         said.verdicts.push((Tone::Good, say!("trigger.offset-right", error = within)));
