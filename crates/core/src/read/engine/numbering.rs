@@ -34,13 +34,15 @@ pub(super) fn numbering(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Numb
         }
         _ => own,
     };
+    // a blank that follows the firing order's has no text of its own to mend
+    let own_path = if own.is_assumed() { OF_ORDER } else { OWN };
     let mut numbered = Numbered { rows: None, renumbered: Vec::new() };
     let (Some(own), Some(cylinders)) = (own.value().map(named), cylinders) else {
         return numbered;
     };
     match own.banks(cylinders) {
         Ok(rows) => numbered.rows = Some(rows),
-        Err(_) => odd(reader, OWN, cylinders),
+        Err(_) => odd(reader, own_path, cylinders),
     }
     let Some(other) = other.value().map(named).filter(|other| *other != own) else {
         return numbered;
