@@ -7,6 +7,7 @@
 //!
 //! Source: scipy, `scipy.integrate.solve_ivp`; see `tests/reference/SOURCES.md`.
 #![expect(
+    clippy::indexing_slicing,
     clippy::print_stdout,
     clippy::print_stderr,
     reason = "a command for people, not a part of the core"

@@ -1,6 +1,10 @@
 //! Starts worked by hand, the published tooth frequencies, and laws of the speed-switched relay.
 
-#![expect(clippy::expect_used, reason = "a case worked by hand has an answer, or the test ends")]
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    reason = "a case worked by hand has an answer, or the test ends"
+)]
 
 #[path = "cranking/curves.rs"]
 mod curves;

@@ -4,7 +4,6 @@
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,
-    clippy::panic,
     reason = "a test that can't go on must end, and say where"
 )]
 
