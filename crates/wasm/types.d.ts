@@ -499,7 +499,31 @@ idle?: string,
 /**
  * Time from there to a standstill.
  */
-run_down?: string, };
+run_down?: string,
+/**
+ * Mean cranking speed in cold, thick oil.
+ */
+cold_speed?: string,
+/**
+ * Mean cranking speed on a weak battery.
+ */
+weak_speed?: string,
+/**
+ * What the coils do as power arrives: `quiet`, `spark` or `held`.
+ */
+power_up?: string,
+/**
+ * Time that a coil needs after power before it can charge.
+ */
+warm_up?: string,
+/**
+ * Angle through which a compression may throw the engine back.
+ */
+kick_back?: string,
+/**
+ * How long a starter that sticks stands.
+ */
+stick?: string, };
 
 /**
  * A curve.
@@ -1206,9 +1230,29 @@ loads?: Array<Load>,
  */
 cranking?: Cranking,
 /**
+ * Question 4: further relays switched at a speed.
+ */
+relays?: Array<SpeedRelay>,
+/**
  * Question 5.
  */
-coils?: Coils, };
+coils?: Coils,
+/**
+ * Question 8: the cam's wheel, and top dead centre.
+ */
+trigger?: Trigger,
+/**
+ * Question 8: the crank's sensor.
+ */
+crank_sensor?: TriggerSensor,
+/**
+ * Question 8: the cam's sensor.
+ */
+cam_sensor?: TriggerSensor,
+/**
+ * Question 8: the inputs of both.
+ */
+trigger_input?: TriggerInput, };
 
 /**
  * Why a file is not a plan. The plan that is open stays as it is.
@@ -1290,6 +1334,47 @@ answers: Array<Answer>, };
  * How much a finding matters, worst first.
  */
 export type Severity = "danger" | "fault" | "doubt" | "note";
+
+/**
+ * Question 4: a further relay that is switched at a speed.
+ */
+export type SpeedRelay = {
+/**
+ * What the fitter calls it.
+ */
+name?: string,
+/**
+ * What it feeds: `pump`, `alternator-field`, `fan` or `coils`.
+ */
+purpose?: string,
+/**
+ * Speed at which the controller switches it on.
+ */
+threshold?: string,
+/**
+ * Speed at which the controller switches it off.
+ */
+release?: string,
+/**
+ * How long the pump runs at key-on.
+ */
+prime?: string,
+/**
+ * What else cuts the pump: `none`, `inertia` or `oil-pressure`.
+ */
+cut?: string,
+/**
+ * Voltage at which it is sure to pull in, its coil at 20 °C.
+ */
+pull_in_voltage?: string,
+/**
+ * Pull-in time of the relay.
+ */
+pull_in_time?: string,
+/**
+ * Drop-out time of the relay.
+ */
+drop_out_time?: string, };
 
 /**
  * How a field stands.
@@ -1483,6 +1568,149 @@ span: [number, number],
  * The panels.
  */
 panels: Array<Panel>, };
+
+/**
+ * Question 8: the cam's wheel, and where top dead centre lies.
+ */
+export type Trigger = {
+/**
+ * Teeth or windows that pass the cam's sensor in a turn of it.
+ */
+cam_teeth?: string,
+/**
+ * The tooth at the sensor with cylinder 1 at top dead centre, counted from the first after the gap.
+ */
+tooth?: string,
+/**
+ * Angle from that first tooth to top dead centre, as entered in the controller.
+ */
+offset?: string,
+/**
+ * Advance at which the controller is locked for the timing light.
+ */
+advance?: string,
+/**
+ * Advance that the light shows at the lower speed.
+ */
+seen_low?: string,
+/**
+ * The lower speed.
+ */
+speed_low?: string,
+/**
+ * Advance that the light shows at the higher speed.
+ */
+seen_high?: string,
+/**
+ * The higher speed.
+ */
+speed_high?: string, };
+
+/**
+ * The controller's inputs for crank and cam.
+ */
+export type TriggerInput = {
+/**
+ * Highest frequency that they follow.
+ */
+highest_frequency?: string,
+/**
+ * Lowest frequency that they follow.
+ */
+lowest_frequency?: string,
+/**
+ * The step in which they measure time.
+ */
+tick?: string,
+/**
+ * Peak from which a signal about zero is counted.
+ */
+arming?: string,
+/**
+ * Highest voltage that they bear.
+ */
+bears?: string,
+/**
+ * A level at or below is low.
+ */
+low?: string,
+/**
+ * A level at or above is high.
+ */
+high?: string,
+/**
+ * Resistance of an input to ground.
+ */
+resistance?: string,
+/**
+ * Capacitance of its filter.
+ */
+capacitance?: string, };
+
+/**
+ * A sensor at the crank or the cam, and its wires.
+ */
+export type TriggerSensor = {
+/**
+ * `reluctance`, `open-collector` or `push-pull`.
+ */
+kind?: string,
+/**
+ * What a variable-reluctance sensor gives, as measured.
+ */
+amplitude?: string,
+/**
+ * `effective`, `peak` or `peak-to-peak`.
+ */
+amplitude_as?: string,
+/**
+ * Speed at which it was measured.
+ */
+amplitude_speed?: string,
+/**
+ * Resistance of its coil.
+ */
+resistance?: string,
+/**
+ * `right` or `reversed`.
+ */
+polarity?: string,
+/**
+ * What the pull-up of a Hall sensor goes to: `none`, `3.3`, `5` or `battery`.
+ */
+pull_rail?: string,
+/**
+ * Resistance of the pull-up.
+ */
+pull_up?: string,
+/**
+ * What the sensor's switch drops while it conducts.
+ */
+saturation?: string,
+/**
+ * Current that the switch may sink.
+ */
+sink?: string,
+/**
+ * Length of its cable.
+ */
+length?: string,
+/**
+ * Resistance of contacts in the signal's way.
+ */
+contact?: string,
+/**
+ * By how much the sensor's ground lies above the controller's.
+ */
+ground_offset?: string,
+/**
+ * Where its shield is connected: `one`, `both` or `none`.
+ */
+shield?: string,
+/**
+ * `fits` or `change`.
+ */
+connector?: string, };
 
 /**
  * A value in a report: how it reads, and the number behind it where there is one.
