@@ -27,7 +27,10 @@ test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ 
 }));
 
 test("a Hall sensor without a pull-up is found, and what cures it", () => visit(async ({ page }) => {
-  await typeAll(page, { "engine.highest_speed": "7000 rpm", "crank_sensor.kind": "open-collector", "crank_sensor.pull_rail": "none" });
+  await typeAll(page, {
+    "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.highest_speed": "7000 rpm",
+    "crank_sensor.kind": "open-collector", "crank_sensor.pull_rail": "none",
+  });
   await reads(page, "crank_sensor", /^No pull-up: the input sees nothing$/);
   assert.match((await toDo(page, "crank_sensor")).join("\n"), /A pull-up of 1.kΩ to 5.V/);
   await typeAll(page, { "crank_sensor.pull_rail": "5", "crank_sensor.pull_up": "1 kohm", "trigger_input.bears": "5.5 V" });

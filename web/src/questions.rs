@@ -14,7 +14,7 @@ use std::{ops::Bound, rc::Rc};
 
 use quietpin_core::{
     fields::{self, Field, Tier},
-    read::FieldState,
+    read::{FieldState, State as Stands},
     report::{Answer, Report, Section},
 };
 
@@ -153,7 +153,9 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
     let typed =
         |it: &&'static Field| plan.get(&path_of(it)).is_some_and(|text| !text.trim().is_empty());
     // few at a time: the others are asked once the first are answered, or where one of them was
-    let goes_on = in_order.clone().filter(|it| it.tier == Tier::First).all(|it| typed(&it))
+    let stands = |it: &Field| page.state.report.fields.get(&path_of(it)).map(|it| it.state);
+    let answered = |it: &&'static Field| typed(it) || stands(it) == Some(Stands::Assumed);
+    let goes_on = in_order.clone().filter(|it| it.tier == Tier::First).all(|it| answered(&it))
         || in_order.filter(|it| it.tier != Tier::First).any(|it| typed(&it));
     let is_wrong = rare.iter().any(|it| {
         page.state.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())

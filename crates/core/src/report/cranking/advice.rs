@@ -22,22 +22,28 @@ impl Advice {
     }
 }
 
-/// What works: the threshold asked for where it does, or else one that does with the release asked for, or else
-/// with one that lies further below. Each is simulated before it is offered.
+/// What works: the threshold asked for where it does, or else the best, or else one that does with the release asked for,
+/// or with one that lies further below. Each is simulated before it is offered.
 pub(super) fn advice(inputs: &Inputs, answer: &Answer) -> Option<Advice> {
-    let asked = inputs.threshold.into_iter().map(|threshold| (inputs.release, threshold));
+    let serves = |release: Release, threshold| {
+        let set = Inputs { release, ..inputs.clone() };
+        cranking::serves(&set, threshold)
+            .then(|| Advice { threshold, release: release.of(threshold) })
+    };
+    if let Some(asked) = inputs.threshold.and_then(|asked| serves(inputs.release, asked)) {
+        return Some(asked);
+    }
+    if let Some(best) = best(inputs, answer) {
+        return Some(Advice { threshold: best.threshold, release: best.release });
+    }
     let in_band = [answer.prompt, answer.works].into_iter().flatten();
     let in_band = in_band.map(|band| (inputs.release, within(band)));
     let further = [0.6, 0.5, 0.4, 0.3].into_iter().filter_map(|below| {
         let release = Release::Share(share(below));
         Some((release, within(cranking::works_with(inputs, release)?)))
     });
-    let mut tries = asked.chain(in_band).chain(further);
-    tries.find_map(|(release, threshold)| {
-        let set = Inputs { release, ..inputs.clone() };
-        cranking::serves(&set, threshold)
-            .then(|| Advice { threshold, release: release.of(threshold) })
-    })
+    let mut tries = in_band.chain(further);
+    tries.find_map(|(release, threshold)| serves(release, threshold))
 }
 
 /// A threshold in a band that a person would enter: 100 rpm where it lies inside, or else a round one near the
