@@ -43,7 +43,7 @@ test("a Hall sensor without a pull-up is found, and what cures it", () => visit(
 
 // 1.8 degrees of 3000 rpm are 100 microseconds; 15.4 less 10 and their 0.6 are 6 degrees
 test("offset and delay from two readings of the light", () => visit(async ({ page }) => {
-  await type(page, "trigger_input.arming", "0.5 V");
+  await type(page, "crank_sensor.kind", "reluctance");
   await typeAll(page, { "trigger.offset": "84 deg", "trigger.tooth": "15" });
   await reads(page, "trigger.offset", /^Right to 3°: prove it with a light$/);
   await typeAll(page, { "trigger.advance": "10 deg", "trigger.seen_low": "15.4 deg", "trigger.speed_low": "1000 rpm" });
