@@ -72,7 +72,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
             &mut findings,
         ),
         rest::section(&mut reader, &conditions, memory, &mut findings),
-        trigger::section(&mut reader, &conditions, highest_speed, &mut findings),
+        trigger::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings),
         cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
     ];
     let (of_coils, dwell) =

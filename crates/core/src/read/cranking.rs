@@ -287,7 +287,10 @@ pub(super) fn relay(reader: &mut Reader<'_>, record: &str) -> (Relay, bool) {
 }
 
 /// The firings of the engine; without a firing order those of its cylinders, evenly spaced.
-fn firings(reader: &Reader<'_>, engine: Option<&Engine>) -> Option<(Vec<CrankAngle>, CrankAngle)> {
+pub(super) fn firings(
+    reader: &Reader<'_>,
+    engine: Option<&Engine>,
+) -> Option<(Vec<CrankAngle>, CrankAngle)> {
     if let Some(engine) = engine {
         let angles = engine.firings().iter().map(|firing| firing.angle).collect();
         return Some((angles, engine.cycle()));

@@ -2,6 +2,8 @@
 
 use super::{Conditions, Reader, usual_band};
 use crate::{
+    cranking::usual_dip,
+    engine::Engine,
     fields,
     finding::{Finding, Severity},
     plan::{Plan, Trigger, TriggerInput, TriggerSensor},
@@ -94,6 +96,7 @@ fn is_asked(plan: &Plan) -> bool {
 pub(crate) fn trigger(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
+    engine: Option<&Engine>,
     highest: Option<Band<RotationalSpeed>>,
 ) -> Option<Triggered> {
     if !is_asked(reader.plan()) {
@@ -101,8 +104,12 @@ pub(crate) fn trigger(
     }
     let (positions, missing) = wheel(reader);
     let cranking = reader.band_elsewhere::<RotationalSpeed>("cranking.speed");
-    let dip =
-        reader.band_elsewhere::<Ratio>("cranking.dip").map_or(Ratio::from_base(0.4), |it| it.high);
+    // the same as that of the question of cranking, where it is not typed
+    let usual = super::cranking::firings(reader, engine)
+        .map_or(Ratio::from_base(0.4), |(firings, cycle)| usual_dip(&firings, cycle).high);
+    let typed = (!reader.text("cranking.dip").is_empty())
+        .then(|| reader.band_elsewhere::<Ratio>("cranking.dip"));
+    let dip = typed.flatten().map_or(usual, |it| it.high);
     let slowest = cranking.map(|band| band.map(|speed| rpm(speed.base() * (1.0 - dip.base()))));
     let is_four_stroke =
         !matches!(reader.choice_elsewhere("engine.kind"), Some("two-stroke" | "rotary"));

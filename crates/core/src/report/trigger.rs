@@ -8,6 +8,7 @@ mod wheel;
 
 use super::{Answer, Section, Tone};
 use crate::{
+    engine::Engine,
     finding::Findings,
     quantity::{Band, RotationalSpeed},
     read::{self, Conditions, Reader, Triggered},
@@ -18,10 +19,11 @@ use crate::{
 pub(super) fn section(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
+    engine: Option<&Engine>,
     speed: Option<Band<RotationalSpeed>>,
     findings: &mut Findings,
 ) -> Section {
-    let answers = match read::trigger(reader, conditions, speed) {
+    let answers = match read::trigger(reader, conditions, engine, speed) {
         None => vec![Answer::new("trigger", Tone::Open, say!("trigger.blank")).into()],
         Some(read) => answered(&read, findings).into_iter().map(Into::into).collect(),
     };
