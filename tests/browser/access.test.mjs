@@ -128,7 +128,11 @@ test("a finding leads to its field, by touch", () => visit(async ({ page }) => {
 
 test("the bar leads to each question", () => visit(async ({ page }) => {
   await demo(page);
-  for (const [name, id] of [["Firing", "channels"], ["Injectors", "injectors"], ["Outputs", "rest"], ["Trigger", "trigger"], ["Cranking", "cranking"], ["Coils", "coils"]]) {
+  const cut = await page.locator("nav.bar a").evaluateAll(
+    (all) => all.filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.innerText),
+  );
+  assert.deepEqual(cut, [], "names that stick out of their places");
+  for (const [name, id] of [["Firing", "channels"], ["Fuel", "injectors"], ["Outputs", "rest"], ["Trigger", "trigger"], ["Relay", "cranking"], ["Coils", "coils"]]) {
     await page.getByRole("navigation", { name: "Questions" }).getByRole("link", { name }).tap();
     assert.equal(await focused(page), `at-${id}`);
     const heading = await page.locator(`#title-${id}`).boundingBox();

@@ -47,10 +47,10 @@ pub(crate) fn tone_sign(tone: Tone) -> &'static str {
 pub(crate) fn short_name(section: &str) -> &'static str {
     match section {
         "channels" => "Firing",
-        "injectors" => "Injectors",
+        "injectors" => "Fuel",
         "rest" => "Outputs",
         "trigger" => "Trigger",
-        "cranking" => "Cranking",
+        "cranking" => "Relay",
         "coils" => "Coils",
         _ => "",
     }
