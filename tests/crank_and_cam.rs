@@ -2,7 +2,6 @@
 //!
 //! Source: named at each case; that of the file, and its tolerance, in `tests/reference/SOURCES.md`.
 #![expect(
-    clippy::expect_used,
     clippy::indexing_slicing,
     clippy::panic,
     reason = "a test that can't go on must end, and say where"
@@ -21,6 +20,7 @@ use quietpin_core::{
     report::{Answer, Report, Tone, report},
     trigger::{hall::Hall, reluctance::Reluctance},
 };
+use quietpin_tests::typed::{self, planned};
 
 /// A quantity as a person types it.
 #[track_caller]
@@ -60,7 +60,6 @@ fn hall() -> Hall {
 
 /// A usual engine with a coil at the crank that suits, and fields of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
@@ -78,16 +77,11 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("trigger_input.arming", "0.5 V"),
         ("trigger_input.bears", "100 V"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answers(report: &Report) -> Vec<&Answer> {
-    let section =
-        report.sections.iter().find(|section| section.id == "trigger").expect("the question");
-    section.answers.iter().map(AsRef::as_ref).collect()
+    typed::answers(report, "trigger")
 }
 
 /// What is found at a usual engine with fields of it as typed.

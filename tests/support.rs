@@ -6,6 +6,8 @@
 
 #[path = "support/plans.rs"]
 pub mod plans;
+#[path = "support/typed.rs"]
+pub mod typed;
 
 use std::fs;
 use std::path::PathBuf;

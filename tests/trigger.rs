@@ -1,11 +1,7 @@
 //! Question 8: crank and cam sensors against computed tables, cases worked by hand, and laws.
 //!
 //! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
-#![expect(
-    clippy::expect_used,
-    clippy::indexing_slicing,
-    reason = "a test that can't go on must end, and say where"
-)]
+#![expect(clippy::expect_used, reason = "a test that can't go on must end, and say where")]
 
 #[path = "trigger/bad_input.rs"]
 mod bad_input;

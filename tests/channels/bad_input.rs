@@ -4,13 +4,12 @@ use proptest::prelude::*;
 use quietpin_core::{
     fields,
     plan::Plan,
-    read::State,
     report::{Answer, Report, report},
 };
+use quietpin_tests::typed::{self, check_refused, planned};
 
 /// A straight-six with everything asked of its channels, and fields of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
@@ -23,16 +22,11 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("light.seen.4", "11"),
         ("light.stroke", "compression"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answers(report: &Report) -> Vec<&Answer> {
-    let section =
-        report.sections.iter().find(|section| section.id == "channels").expect("the question");
-    section.answers.iter().map(AsRef::as_ref).collect()
+    typed::answers(report, "channels")
 }
 
 /// What is answered, however.
@@ -54,11 +48,7 @@ const ALL: [&str; 6] = [
 fn check(path: &str, text: &str, finding: &str) {
     let plan = plan(&[(path, text)]);
     let report = report(&plan);
-    let at_field: Vec<_> =
-        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
-    assert_eq!(at_field, [finding], "{path}: {text:?}");
-    assert_eq!(report.fields[path].state, State::Unreadable, "{path}: {text:?}");
-    assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
+    check_refused(&plan, &report, path, finding);
     let found = subjects(&report);
     for subject in ALL {
         assert!(found.contains(&subject), "{path}: {text:?}: no answer to {subject}: {found:?}");

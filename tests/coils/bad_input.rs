@@ -4,13 +4,12 @@ use proptest::prelude::*;
 use quietpin_core::{
     fields,
     plan::Plan,
-    read::State,
     report::{Answer, Report, Tone, report},
 };
+use quietpin_tests::typed::{self, check_refused, planned};
 
 /// A plan of a usual engine with fields of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
@@ -22,16 +21,11 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("coils.relay", "30 A"),
         ("coils.fuse", "15 A"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answers(report: &Report) -> Vec<&Answer> {
-    let section =
-        report.sections.iter().find(|section| section.id == "coils").expect("the question");
-    section.answers.iter().map(AsRef::as_ref).collect()
+    typed::answers(report, "coils")
 }
 
 #[track_caller]
@@ -47,11 +41,7 @@ fn check_answers(typed: &[(&str, &str)], expected: &[(Tone, &str)]) {
 fn check(path: &str, text: &str, finding: &str) {
     let plan = plan(&[(path, text)]);
     let report = report(&plan);
-    let at_field: Vec<_> =
-        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
-    assert_eq!(at_field, [finding], "{path}: {text:?}");
-    assert_eq!(report.fields[path].state, State::Unreadable, "{path}: {text:?}");
-    assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
+    check_refused(&plan, &report, path, finding);
     let codes: Vec<_> = answers(&report).iter().map(|it| it.verdict.message.code).collect();
     // a usual coil, which is taken then, may have so much resistance that a weak battery does not charge it
     let is_taken = path == "coils.resistance";

@@ -4,9 +4,9 @@ use proptest::prelude::*;
 use quietpin_core::{
     fields,
     plan::Plan,
-    read::State,
     report::{Tone, report},
 };
+use quietpin_tests::typed::check_refused;
 
 use crate::{answers, found, plan, verdicts};
 
@@ -15,11 +15,7 @@ use crate::{answers, found, plan, verdicts};
 fn check(path: &str, text: &str, finding: &str) {
     let plan = plan(&[(path, text)]);
     let report = report(&plan);
-    let at_field: Vec<_> =
-        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
-    assert_eq!(at_field, [finding], "{path}: {text:?}");
-    assert_eq!(report.fields[path].state, State::Unreadable, "{path}: {text:?}");
-    assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
+    check_refused(&plan, &report, path, finding);
     let codes: Vec<_> = answers(&report).iter().map(|it| it.verdict.message.code).collect();
     let first = if path == "trigger_input.highest_frequency" {
         "trigger.rate-is"

@@ -6,10 +6,10 @@ use quietpin_core::{
     read::State,
     report::{Answer, Report, Tone, report},
 };
+use quietpin_tests::typed::planned;
 
 /// A plan of a usual engine with fields of it as typed.
 pub(crate) fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("engine.highest_speed", "7000 rpm"),
         ("injectors.count", "6"),
@@ -17,10 +17,7 @@ pub(crate) fn plan(typed: &[(&str, &str)]) -> Plan {
         ("fuel.flow", "550 cc/min"),
         ("fuel.power", "200 kW"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answer(report: &Report) -> &Answer {

@@ -6,6 +6,7 @@ use quietpin_core::{
     read::State,
     report::{Answer, Report, Tone, report},
 };
+use quietpin_tests::typed::planned;
 
 const PATHS: [&str; 17] = [
     "injectors.resistance",
@@ -29,16 +30,12 @@ const PATHS: [&str; 17] = [
 
 /// A plan of a usual engine with one field of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("injectors.resistance", "12 ohm"),
         ("injectors.count", "6"),
         ("injectors.output_limit", "3 A"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answer(report: &Report) -> &Answer {

@@ -4,15 +4,14 @@ use proptest::prelude::*;
 use quietpin_core::{
     fields,
     plan::Plan,
-    read::State,
     report::{Answer, Report, Tone, report},
 };
+use quietpin_tests::typed::{self, check_refused, planned};
 
 const RECORDS: [&str; 4] = ["trigger", "crank_sensor", "cam_sensor", "trigger_input"];
 
 /// A plan whose sensors suit, with fields of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan::default();
     let usual = [
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
@@ -30,16 +29,11 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("trigger_input.arming", "0.5 V"),
         ("trigger_input.bears", "100 V"),
     ];
-    for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
-    }
-    plan
+    planned(&usual, typed)
 }
 
 fn answers(report: &Report) -> Vec<&Answer> {
-    let section =
-        report.sections.iter().find(|section| section.id == "trigger").expect("the question");
-    section.answers.iter().map(AsRef::as_ref).collect()
+    typed::answers(report, "trigger")
 }
 
 #[track_caller]
@@ -55,11 +49,7 @@ fn check_answer(typed: &[(&str, &str)], subject: &str, expected: (Tone, &str)) {
 fn check(path: &str, text: &str, finding: &str) {
     let plan = plan(&[(path, text)]);
     let report = report(&plan);
-    let at_field: Vec<_> =
-        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
-    assert_eq!(at_field, [finding], "{path}: {text:?}");
-    assert_eq!(report.fields[path].state, State::Unreadable, "{path}: {text:?}");
-    assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
+    check_refused(&plan, &report, path, finding);
     let subjects: Vec<_> = answers(&report).iter().map(|it| it.subject.as_str()).collect();
     assert_eq!(subjects, ["trigger", "crank_sensor", "cam_sensor", "trigger.offset"], "{path}");
 }

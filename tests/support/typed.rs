@@ -1,0 +1,47 @@
+//! Plans as they are typed, and fields that can't be read.
+
+use quietpin_core::{
+    plan::Plan,
+    read::State,
+    report::{Answer, Report},
+};
+
+/// A plan with what is usual, and over it what a test types: each by its path.
+///
+/// # Panics
+///
+/// If there is no such place in a plan.
+pub fn planned(usual: &[(&str, &str)], typed: &[(&str, &str)]) -> Plan {
+    let mut plan = Plan::default();
+    for (path, text) in usual.iter().chain(typed) {
+        assert!(plan.set(path, text), "{path} is no place in a plan");
+    }
+    plan
+}
+
+/// The answers to a question.
+///
+/// # Panics
+///
+/// If the report does not ask it.
+pub fn answers<'a>(report: &'a Report, question: &str) -> Vec<&'a Answer> {
+    let section = report.sections.iter().find(|section| section.id == question);
+    let section = section.unwrap_or_else(|| panic!("{question} is not asked"));
+    section.answers.iter().map(AsRef::as_ref).collect()
+}
+
+/// The text at a path is refused with this finding alone, and kept as it was typed.
+///
+/// # Panics
+///
+/// If it is not.
+#[track_caller]
+pub fn check_refused(plan: &Plan, report: &Report, path: &str, finding: &str) {
+    let text = plan.get(path).unwrap_or_default();
+    let at_field: Vec<_> =
+        report.findings.iter().filter(|it| it.subject == path).map(|it| it.message.code).collect();
+    assert_eq!(at_field, [finding], "{path}: {text:?}");
+    let state = report.fields.get(path).map(|field| field.state);
+    assert_eq!(state, Some(State::Unreadable), "{path}: {text:?}");
+    assert!(!text.is_empty(), "nothing typed is lost");
+}
