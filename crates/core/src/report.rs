@@ -8,6 +8,7 @@ mod fuel;
 mod injectors;
 mod pending;
 mod picture;
+mod recall;
 mod rest;
 mod section;
 mod trigger;
@@ -21,7 +22,6 @@ pub use picture::{
     Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip, Level,
     Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
-pub use rest::Memory;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 
 use crate::{
@@ -52,6 +52,13 @@ impl Report {
     }
 }
 
+/// What was read and answered for the report before: an edit of one question leaves the others as they are.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    rest: rest::Memory,
+    cranking: cranking::Memory,
+}
+
 /// The report of a plan: the same plan gives the same report, bit for bit.
 pub fn report(plan: &Plan) -> Report {
     report_after(&mut Memory::default(), plan)
@@ -71,9 +78,15 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
             &read::Car { conditions: &conditions, engine: engine.as_ref(), highest_speed },
             &mut findings,
         ),
-        rest::section(&mut reader, &conditions, memory, &mut findings),
+        rest::section(&mut reader, &conditions, &mut memory.rest, &mut findings),
         trigger::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings),
-        cranking::section(&mut reader, &conditions, engine.as_ref(), &mut findings),
+        cranking::section(
+            &mut reader,
+            &conditions,
+            engine.as_ref(),
+            &mut memory.cranking,
+            &mut findings,
+        ),
     ];
     let (of_coils, dwell) =
         coils::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings);

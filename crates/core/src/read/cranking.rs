@@ -21,7 +21,7 @@ pub(super) const RELEASE: (f64, &str) = (
 const DIP_BASIS: &str = "computed: the swing of the compressions’ work, against 30 to 40 % for an even four (common practice, no source)";
 
 /// What is known of question 4.
-#[derive(Debug)]
+#[derive(Debug, PartialEq)]
 pub(crate) struct Known {
     /// The part of the plan in which the relay's fields stand.
     pub(crate) record: String,
@@ -44,7 +44,7 @@ pub(crate) struct Known {
 }
 
 /// What of a start that goes otherwise was typed, and so is asked about.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Typed {
     /// The angle of a kick-back.
     pub(crate) kick_back: bool,

@@ -15,7 +15,7 @@ const NEAR: (f64, &str) =
     (0.85, "85 % of the speed at which it is switched on: common practice, no source");
 
 /// A relay of the list.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct SpeedRelay {
     pub(crate) path: String,
     pub(crate) name: String,

@@ -10,33 +10,51 @@ mod picture;
 mod problems;
 mod relays;
 
+use std::rc::Rc;
+
 use advice::Advice;
 use otherwise::Otherwise;
 
-use super::{Answer, Section, Tone};
+use super::{Answer, Section, Tone, recall::Recall};
 use crate::{
     cranking::{self, Inputs},
     engine::Engine,
     finding::Findings,
     message::Message,
-    read::{self, Conditions, Known, Reader},
+    read::{self, Conditions, Known, Reader, SpeedRelay},
     say,
 };
+
+/// What an answer follows from: the start of the engine, and the relay that it is about, where that is a further one.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Asked {
+    known: Rc<Known>,
+    relay: Option<SpeedRelay>,
+}
+
+/// What was answered before.
+pub(super) type Memory = Recall<Asked>;
 
 pub(super) fn section(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     engine: Option<&Engine>,
+    memory: &mut Memory,
     findings: &mut Findings,
 ) -> Section {
-    let known = read::cranking(reader, conditions, engine);
+    let known = Rc::new(read::cranking(reader, conditions, engine));
     let before = findings.count();
-    let answer = match &known.inputs {
-        Some(inputs) => answered(&known, inputs, findings),
-        None => open(&known),
-    };
-    let mut answers = vec![answer.into()];
-    answers.extend(relays::answers(reader, &known, findings));
+    memory.turn();
+    let mut answers: Vec<_> = memory
+        .recall(Asked { known: Rc::clone(&known), relay: None }, findings, |asked, findings| {
+            Some(match &asked.known.inputs {
+                Some(inputs) => answered(&asked.known, inputs, findings),
+                None => open(&asked.known),
+            })
+        })
+        .into_iter()
+        .collect();
+    answers.extend(relays::answers(reader, &known, memory, findings));
     // a threshold above the cranking speed is a slip of the field as well
     for finding in
         findings.since(before).iter().filter(|it| it.message.code == "cranking.never-closes")

@@ -15,7 +15,7 @@ mod verdict;
 mod working;
 
 use case::Subject;
-pub use memory::Memory;
+pub(super) use memory::Memory;
 
 use super::{Answer, Section};
 use crate::{

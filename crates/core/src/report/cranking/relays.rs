@@ -6,7 +6,7 @@ mod running;
 use std::rc::Rc;
 
 use super::{
-    Answer, advice, bounds,
+    Answer, Asked, Memory, advice, bounds,
     figures::{bands, power, stop},
     judge::{self, Case},
     problems,
@@ -24,11 +24,17 @@ use crate::{
 /// An answer for each relay of the list.
 pub(super) fn answers(
     reader: &mut Reader<'_>,
-    known: &Known,
+    known: &Rc<Known>,
+    memory: &mut Memory,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
-    let relays = read::relays(reader);
-    relays.iter().map(|relay| Rc::new(answer(known, relay, findings))).collect()
+    let each = |relay| {
+        let asked = Asked { known: Rc::clone(known), relay: Some(relay) };
+        memory.recall(asked, findings, |asked, findings| {
+            Some(answer(&asked.known, asked.relay.as_ref()?, findings))
+        })
+    };
+    read::relays(reader).into_iter().filter_map(each).collect()
 }
 
 fn answer(known: &Known, relay: &SpeedRelay, findings: &mut Findings) -> Answer {

@@ -4,24 +4,17 @@ use std::rc::Rc;
 
 use super::answer;
 use crate::{
-    finding::{Finding, Findings},
+    finding::Findings,
     output::Surroundings,
     read::{Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore},
-    report::Answer,
+    report::{Answer, recall::Recall},
 };
 
 /// What was read for the report before, and its answers, each with everything that it followed from.
 #[derive(Clone, Debug, Default)]
-pub struct Memory {
+pub(crate) struct Memory {
     read: RestBefore,
-    told: Vec<Rc<Told>>,
-}
-
-#[derive(Debug)]
-struct Told {
-    asked: Asked,
-    answer: Rc<Answer>,
-    findings: Vec<Rc<Finding>>,
+    told: Recall<Asked>,
 }
 
 /// Everything that the answer about one load follows from.
@@ -51,31 +44,14 @@ impl Memory {
         planned: &PlannedRest,
         findings: &mut Findings,
     ) -> Vec<Rc<Answer>> {
-        let before = std::mem::take(&mut self.told);
-        let each = |number| self.recall_one(&before, planned, number, findings);
-        (0..planned.loads.len()).filter_map(each).collect()
-    }
-
-    fn recall_one(
-        &mut self,
-        before: &[Rc<Told>],
-        planned: &PlannedRest,
-        number: usize,
-        findings: &mut Findings,
-    ) -> Option<Rc<Answer>> {
-        let Some(asked) = Asked::of(planned, number) else {
-            return answer(planned, number, findings).map(Rc::new);
+        self.told.turn();
+        let mut each = |number| match Asked::of(planned, number) {
+            None => answer(planned, number, findings).map(Rc::new),
+            Some(asked) => self
+                .told
+                .recall(asked, findings, |asked, findings| answer(planned, asked.number, findings)),
         };
-        let known = before.iter().find(|told| told.asked == asked).cloned();
-        let told = known.or_else(|| {
-            let mut findings = Findings::default();
-            let answer = Rc::new(answer(planned, number, &mut findings)?);
-            Some(Rc::new(Told { asked, answer, findings: findings.into_all() }))
-        })?;
-        findings.share(&told.findings);
-        let answer = Rc::clone(&told.answer);
-        self.told.push(told);
-        Some(answer)
+        (0..planned.loads.len()).filter_map(&mut each).collect()
     }
 }
 
