@@ -2,6 +2,7 @@
 
 mod circuit;
 mod cycle;
+mod rows;
 mod strip;
 mod timeline;
 mod traces;
