@@ -45,3 +45,15 @@ pub fn check_refused(plan: &Plan, report: &Report, path: &str, finding: &str) {
     assert_eq!(state, Some(State::Unreadable), "{path}: {text:?}");
     assert!(!text.is_empty(), "nothing typed is lost");
 }
+
+/// What is lacking in the answer to whatever was typed: a field that stands nohow, no answer, a figure that is no number.
+pub fn lacking(report: &Report, question: &str, typed: &[(&str, &str)]) -> Vec<String> {
+    let stands_nohow = |path: &&str| !report.fields.contains_key(*path);
+    let fields = typed.iter().map(|(path, _)| *path).filter(stands_nohow);
+    let answers = answers(report, question);
+    let none = answers.is_empty().then(|| "no answer".to_owned());
+    let figures = answers.iter().flat_map(|answer| &answer.figures);
+    let is_none = |number: Option<f64>| number.is_some_and(|number| !number.is_finite());
+    let figures = figures.filter(|it| is_none(it.value.number)).map(|it| it.label.text.clone());
+    fields.map(|path| format!("{path} has no state")).chain(none).chain(figures).collect()
+}
