@@ -12,7 +12,7 @@ test("a V-twin on one pin fires at 0 and 405, found from its bank angle", () => 
   await reads(page, "engine", /^Not answered yet$/);
   await page.getByText("It needs the crank").waitFor();
   await type(page, "engine.bank_angles", "45");
-  await reads(page, "engine", /^Odd-fire: 1-2$/);
+  await reads(page, "engine", /^Odd-fire: 1-2 at 0° and 405°$/);
   const firings = await rows(page, "engine", "The firings, in order");
   assert.deepEqual(firings.map((row) => row.slice(0, 3)), [["1", "0°", "405°"], ["2", "405°", "315°"]]);
   // the way that was not taken, and how to tell
@@ -33,7 +33,7 @@ test("a V-twin on one pin fires at 0 and 405, found from its bank angle", () => 
     assert.equal(await field(page, path).getAttribute("aria-invalid"), "true");
     await reads(page, "engine", /^Not answered yet$/);
     await field(page, path).fill(right);
-    await reads(page, "engine", /^Odd-fire: 1-2$/);
+    await reads(page, "engine", /^Odd-fire: 1-2 at 0° and 405°$/);
   }
 }));
 

@@ -23,6 +23,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("channels.fires-alone", "Fires once every {cycle}"),
     ("channels.fires-even", "Fires every {interval}: {order}"),
     ("channels.fires-odd", "Odd-fire: {order}"),
+    ("channels.fires-odd-at", "Odd-fire: {order} at {angles}"),
     ("channels.companions", "Companions, 360° apart: {pairs}."),
     (
         "channels.companions-none",

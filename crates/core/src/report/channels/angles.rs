@@ -35,13 +35,17 @@ pub(super) fn answer(engine: &Engine) -> Answer {
         (_, true) => {
             say!("channels.fires-even", order = order, interval = CrankAngle::new(interval))
         }
+        (..=4, false) => {
+            let angles = engine.firings().iter().map(|firing| firing.angle.show().into_shown());
+            say!("channels.fires-odd-at", order = order, angles = super::listed(angles))
+        }
         (_, false) => say!("channels.fires-odd", order = order),
     };
     let tone = if places::is_tie(engine) { Tone::Doubtful } else { Tone::Good };
     let mut answer = Answer::new("engine", tone, verdict);
     answer.title = Some(say!("channels.title-engine"));
     answer.why = Some(companions(engine));
-    answer.to_do = check(engine);
+    answer.to_do = places::translated(engine).into_iter().chain(check(engine)).collect();
     answer.figures = figures(engine);
     answer.tables = vec![table(engine)];
     answer.tables.extend(places::table(engine));

@@ -8,6 +8,7 @@ use crate::{
     },
     message::Message,
     quantity::{CrankAngle, Measure, Value},
+    read::written,
     report::{Row, Table},
     say,
     working::{Formula, Step, step},
@@ -50,6 +51,15 @@ pub(super) fn steps(engine: &Engine) -> Vec<Step> {
         steps.push(step(&FROM_TOP, &values, firing.angle));
     }
     steps
+}
+
+/// The firing order there and here; nothing where it needed no translation.
+pub(super) fn translated(engine: &Engine) -> Option<Message> {
+    let both = engine.renumbered();
+    let there = |here: u32| both.iter().find(|it| it.here == here).map(|it| it.there);
+    let here = engine.order();
+    let found = here.iter().map(|it| there(*it)).collect::<Option<Vec<_>>>()?;
+    Some(say!("engine.order-translated", there = written(&found), here = written(&here)))
 }
 
 /// Each cylinder by its place, with its two numbers; nothing where the firing order needed no translation.
