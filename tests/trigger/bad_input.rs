@@ -181,6 +181,20 @@ fn readings_at_near_speeds_prove_no_offset() {
     assert_eq!(light("800 rpm", "4000 rpm"), (Tone::Bad, "trigger.enter"));
 }
 
+/// A reading whose speed is not typed is left out, and said to be.
+#[test]
+fn half_a_reading_is_not_dropped_unsaid() {
+    let to_do = |typed: &[(&str, &str)]| -> Vec<&'static str> {
+        let report = report(&plan(typed));
+        let all = answers(&report);
+        let offset = all.iter().find(|it| it.subject == "trigger.offset").expect("the answer");
+        offset.to_do.iter().map(|it| it.code).collect()
+    };
+    let seen = ("trigger.seen_low", "12 deg");
+    assert_eq!(to_do(&[seen])[0], "trigger.do-pair");
+    assert_eq!(to_do(&[seen, ("trigger.speed_low", "800 rpm")])[0], "trigger.do-stand");
+}
+
 #[test]
 fn a_blank_plan_is_asked_for_few_things() {
     let blank = report(&Plan::default());

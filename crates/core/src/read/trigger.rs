@@ -47,6 +47,8 @@ pub(crate) struct Triggered {
     pub(crate) offset: Option<CrankAngle>,
     pub(crate) advance: Option<CrankAngle>,
     pub(crate) readings: Vec<Reading>,
+    /// Whether a reading lacks its speed, or a speed its reading: it is left out.
+    pub(crate) is_halved: bool,
 }
 
 /// The controller's inputs.
@@ -130,6 +132,7 @@ pub(crate) fn trigger(
     let seen = [angle("trigger.seen_low"), angle("trigger.seen_high")];
     let speeds = ["trigger.speed_low", "trigger.speed_high"]
         .map(|path| reader.band::<RotationalSpeed>(path).value());
+    let is_halved = seen.iter().zip(&speeds).any(|(seen, speed)| seen.is_some() != speed.is_some());
     let readings = seen
         .into_iter()
         .zip(speeds)
@@ -149,6 +152,7 @@ pub(crate) fn trigger(
         offset,
         advance,
         readings: readings.collect(),
+        is_halved,
         input,
         crank,
         cam,

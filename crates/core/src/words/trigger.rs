@@ -126,6 +126,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "Ignition off, turn by hand the way it runs: with cylinder 1 at top dead centre count the tooth at the sensor.",
     ),
     (
+        "trigger.do-pair",
+        "A reading without its speed, or a speed without its reading, is left out: type both.",
+    ),
+    (
         "trigger.do-light",
         "Lock the advance in the controller, read the light at two speeds far apart: what is alike at both is offset, what grows is delay.",
     ),

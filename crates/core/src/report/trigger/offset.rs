@@ -11,6 +11,8 @@ use crate::{
     working::Working,
 };
 
+/// What may still hide behind readings that are sure no better is too much: common practice, no source.
+const SURE_DEG: f64 = 2.0;
 /// Less than this no timing light shows: common practice, no source.
 const SEEN_DEG: f64 = 1.0;
 
@@ -32,7 +34,8 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
         answer.basis = Basis::AsWired;
     }
     answer.why = Some(say!("trigger.why-offset"));
-    answer.to_do = vec![say!("trigger.do-stand"), say!("trigger.do-light")];
+    answer.to_do = read.is_halved.then(|| say!("trigger.do-pair")).into_iter().collect();
+    answer.to_do.extend([say!("trigger.do-stand"), say!("trigger.do-light")]);
     answer.cautions = vec![say!("trigger.caution-light")];
     answer.figures = said.figures;
     answer
@@ -115,7 +118,9 @@ fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findin
         let finding = Finding::new(severity, "trigger.offset", message);
         findings.push(finding.as_wired().shown_by(steps()));
     } else {
-        said.verdicts.push((Tone::Good, say!("trigger.offset-right", error = within)));
+        let is_close = within.degrees() <= SURE_DEG;
+        let tone = if is_close { Tone::Good } else { Tone::Doubtful };
+        said.verdicts.push((tone, say!("trigger.offset-right", error = within)));
     }
     let speeds = read.readings.iter().map(|it| it.speed.base());
     let highest = speeds.fold(0.0, f64::max);
