@@ -214,6 +214,10 @@ fn banks(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Entry<Vec<Vec<u32>>
     match banks {
         Ok(mut banks) => {
             banks.retain(|bank| !bank.is_empty());
+            if banks.is_empty() {
+                reader.unusable(problem::unreadable(BANKS, "engine.banks-unreadable", text));
+                return Entry::Unreadable;
+            }
             let shown: Vec<_> = banks.iter().map(|bank| written(bank)).collect();
             reader.given(BANKS, shown.join(" / "));
             // without the number of cylinders there is nothing to hold them against

@@ -159,7 +159,12 @@ fn unfitting(unfit: Unfit, cylinders: usize) -> Finding {
     let (path, message) = match unfit {
         Unfit::BankAngles { angles, banks } => (
             BANK_ANGLES,
-            say!("engine.bank-angles-count", angles = angles, banks = banks, wanted = banks - 1),
+            say!(
+                "engine.bank-angles-count",
+                angles = angles,
+                banks = banks,
+                wanted = banks.saturating_sub(1)
+            ),
         ),
         Unfit::Pins { pins, each: Some(each), .. } if each < cylinders => {
             (PINS, say!("engine.pins-count", pins = pins, each = each, cylinders = cylinders))

@@ -111,6 +111,7 @@ fn banks_that_do_not_fit_leave_the_engine() {
     check_found(&with("1 2 / 3"), "engine.banks", "engine.banks-missing");
     check_found(&with("1 2 / 2 4"), "engine.banks", "engine.banks-stray");
     check_found(&with("left / right"), "engine.banks", "engine.banks-unreadable");
+    check_found(&with(";"), "engine.banks", "engine.banks-unreadable");
 }
 
 #[test]
