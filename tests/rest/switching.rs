@@ -193,3 +193,34 @@ fn a_pulsed_relay_chatters_when_its_current_dies_between_the_pulses() {
     let fast = troubles(&on_a_switch(pulsed(relay, 20e3, 0.9)));
     assert!(!fast.contains(&Trouble::Chatters), "{fast:?}");
 }
+
+/// A motor on a clamp, whose band of inductance is wide: at both ends of it the clamp stays below a watt, between them
+/// it does not. The heat at the place found here is worked once more from its own swing, `f L` times what falls.
+#[test]
+fn a_clamp_may_be_hottest_between_the_ends_of_a_band() {
+    let pulsed_at = |milli: [f64; 2]| {
+        let [low, high] = milli.map(|it| henries(it * 1e-3));
+        let inductance = Band { low, nominal: low, high };
+        let load = Load {
+            inductance,
+            suppression: Suppression::None,
+            ..load(Kind::Motor, 3.759, FarEnd::FiveVolt)
+        };
+        let mut wiring = on_a_switch(pulsed(load, 4290.0, 0.81148));
+        wiring.output.clamp = Some(Band::exact(volts(35.0)));
+        wiring
+    };
+    let heats = |milli| troubles(&pulsed_at(milli)).contains(&Trouble::KicksHeat);
+    assert!(!heats([0.1, 0.1]) && !heats([2.0, 2.0]), "either end by itself is cool");
+    assert!(heats([0.7, 0.7]), "between them it is not");
+    assert!(heats([0.1, 2.0]), "so the band is not either");
+    let judgement = judge(&solved(&pulsed_at([0.1, 2.0]), &bench(V, 47.0)), |_| true);
+    let found = judgement.found.iter().find(|it| it.trouble == Trouble::KicksHeat);
+    let it = found.expect("it is hot").worst.operating.pulsing.expect("it is pulsed");
+    let path = it.path.expect("a clamp");
+    // what is stored and what the 5 V still push, less what the winding turns to heat, goes into the clamp
+    let fell = it.inductance.base() * (it.most - it.least).base();
+    let charge = (fell - path.net.base() * it.fallen.expect("it falls to nothing").base())
+        / -it.winding.base();
+    near(it.heat.base(), it.frequency.base() * path.drop.base() * charge.abs(), 1e-9);
+}

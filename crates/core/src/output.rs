@@ -29,12 +29,14 @@
 //! Seen from one load the rest of the circuit is a pair of terminals whose current never rises with its voltage, so
 //! the load's current falls and its voltage rises with its resistance. Supply, the resistors at the pin and those of
 //! the dead rails each push that current one way throughout. So the extremes lie at the ends, and every combination of
-//! ends is solved; a test throws random points inside.
+//! ends is solved; a test throws random points inside. The heat of a pulsed load's clamp is not so: where between the
+//! ends it is greatest is sought.
 
 mod alternative;
 mod build;
 mod clean;
 mod corner;
+mod hottest;
 mod judge;
 mod kick;
 mod load;

@@ -3,7 +3,7 @@
 use super::{
     Commanded, Drive, FarEnd, KeyState, Load, Output, PullRail, Stage, Suppression, Wiring,
 };
-use crate::quantity::{Band, Resistance, Temperature, Voltage};
+use crate::quantity::{Band, Measure, Resistance, Temperature, Voltage};
 
 /// One end of a band, or what is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,6 +92,8 @@ pub struct Point {
     pub duty: End,
     /// Frequency and inductance of a pulsed load: at `High` its current is smoothest.
     pub smoothing: End,
+    /// Of a pulsed load: not at those ends, but where between them it heats what catches it most.
+    pub is_hottest: bool,
     /// The relay that feeds a load.
     pub contact: Contact,
     /// Which outputs are on while the load is not asked to act.
@@ -145,6 +147,7 @@ impl Point {
             shunt: end,
             duty: end,
             smoothing: end,
+            is_hottest: false,
             contact,
             commanded: Commanded::AsStated,
         }
@@ -186,8 +189,10 @@ pub(super) fn points(
         spread(&mut points, free.beyond, |point, end| point.beyond = end);
         spread(&mut points, free.on, |point, end| point.on = end);
         spread(&mut points, free.shunt, |point, end| point.shunt = end);
+        let between = free.heats.then(|| points.clone());
         spread(&mut points, free.duty, |point, end| point.duty = end);
         spread(&mut points, free.smoothing, |point, end| point.smoothing = end);
+        points.extend(between.into_iter().flatten().map(|it| Point { is_hottest: true, ..it }));
         spread(&mut points, free.rail, |point, end| point.dead_rail = end);
         spread(&mut points, free.logic, |point, end| point.dead_logic = end);
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
@@ -228,6 +233,15 @@ pub(super) fn has_spread_pulls(output: &Output) -> bool {
         || output.leakage.as_ref().is_some_and(Band::is_spread)
 }
 
+/// Whether a turn-off of the load can heat its output at all: the current runs on inside it, through a diode or a clamp.
+fn heats(wiring: &Wiring, subject: usize) -> bool {
+    let output = &wiring.output;
+    let is_wound = wiring.loads.get(subject).is_some_and(|load| load.inductance.high.base() > 0.0);
+    let runs_inside =
+        output.clamp.is_some() || (output.stage.has_upper() && output.stage.has_lower());
+    is_wound && runs_inside
+}
+
 fn is_pulled(output: &Output, to: impl Fn(PullRail) -> bool) -> bool {
     output.pull_up.as_ref().is_some_and(|(_, rail)| to(*rail))
 }
@@ -246,6 +260,7 @@ struct Free {
     shunt: &'static [End],
     duty: &'static [End],
     smoothing: &'static [End],
+    heats: bool,
     rail: &'static [End],
     logic: &'static [End],
     phases: &'static [Phase],
@@ -274,6 +289,8 @@ impl Free {
         let pulse = wiring.pulse().filter(|_| state == KeyState::Pulsed);
         let is_smoothed = wiring.loads.get(subject).is_some_and(|load| load.inductance.is_spread())
             || pulse.is_some_and(|it| it.frequency.is_spread());
+        let is_smoothed = pulse.is_some() && is_smoothed;
+        let has_spread_duty = pulse.is_some_and(|it| it.duty.is_spread());
         let hangs_on_rail = state.is_unfed()
             && (goes_to(FarEnd::FiveVolt)
                 || wiring.outputs().any(|output| {
@@ -292,8 +309,9 @@ impl Free {
             beyond: End::ends(wiring.outputs().skip(1).any(has_spread_pulls)),
             on: End::ends(is_driven),
             shunt: End::ends(wiring.all_loads().any(has_spread_shunt)),
-            duty: End::ends(pulse.is_some_and(|it| it.duty.is_spread())),
-            smoothing: End::ends(pulse.is_some() && is_smoothed),
+            duty: End::ends(has_spread_duty),
+            smoothing: End::ends(is_smoothed),
+            heats: (is_smoothed || has_spread_duty) && heats(wiring, subject),
             rail: End::ends(
                 (hangs_on_rail || state == KeyState::GroundLost) && around.dead_rail.is_spread(),
             ),

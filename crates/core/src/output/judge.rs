@@ -124,7 +124,7 @@ impl Trouble {
             Self::TooMuchCurrent | Self::Chatters => point.phase == Phase::Running,
             Self::Inrush => point.phase == Phase::Standing,
             // at a low duty it is not meant to act
-            Self::PulsedTooLittle => point.duty != End::Low,
+            Self::PulsedTooLittle => point.duty != End::Low && !point.is_hottest,
             _ => true,
         }
     }

@@ -5,13 +5,14 @@
 //! closed form ([`crate::transient::Pulsed`]). A load without winding follows at once.
 
 use super::{
-    Branch, Catcher, KeyState, LoadFlow, Operating, Part, Path, Point, Pulse, Surroundings, Wiring,
-    kick, operate::operate as operate_for_good,
+    Branch, Catcher, KeyState, Load, LoadFlow, Operating, Part, Path, Point, Pulse, Surroundings,
+    Wiring, hottest::hottest, kick, operate::operate as operate_for_good,
 };
 use crate::{
+    math,
     quantity::{
-        Current, Energy, Frequency, Inductance, Measure, Power, Ratio, Resistance, Time, Voltage,
-        amperes, joules, seconds, volts, watts,
+        Band, Current, Energy, Frequency, Inductance, Measure, Power, Ratio, Resistance, Time,
+        Voltage, amperes, joules, seconds, volts, watts,
     },
     transient::{Pulsed, Rhythm},
 };
@@ -105,9 +106,6 @@ fn pulsing(
 ) -> Option<Pulsing> {
     let load = wiring.loads.get(point.subject)?;
     let (flow, rest) = (on.loads.get(point.subject)?, off.loads.get(point.subject)?);
-    let frequency = point.smoothing.of(&pulse.frequency);
-    let inductance = point.smoothing.of(&load.inductance);
-    let duty = point.duty.of(&pulse.duty);
     let on_final = flow.current.base().abs();
     // what still flows the same way while off
     let same_way = rest.current.base() * flow.current.base().signum();
@@ -115,23 +113,34 @@ fn pulsing(
     let closed = [Some(&wiring.output), wiring.partner(load)].into_iter().flatten();
     let switches = closed.map(|it| it.on_resistance_at(point.on, point.at.temperature));
     let on_resistance = switches.fold(flow.resistance, |sum, it| sum + it);
-    let has_winding = inductance.base() > 0.0 && on_final > LEAST_A;
+    let has_winding = load.inductance.high.base() > 0.0 && on_final > LEAST_A;
     let path = if has_winding { kick::path(wiring, load, flow, point) } else { None };
-    let rhythm = match path {
-        Some(path) => Pulsed {
+    let settled = |path: Path, pace: &Pace| {
+        let coil = Pulsed {
             on_final_a: on_final,
             on_resistance_ohm: on_resistance.base(),
             off_net_v: path.net.base(),
             off_resistance_ohm: (flow.resistance + path.resistance).base(),
-            inductance_h: inductance.base(),
+            inductance_h: pace.inductance.base(),
             floor_a: floor,
-            period_s: frequency.base().recip(),
-            duty: duty.base(),
-        }
-        .rhythm()?,
-        None => at_once(on_final, floor, duty.base(), same_way),
+            period_s: pace.frequency.base().recip(),
+            duty: pace.duty.base(),
+        };
+        coil.rhythm()
     };
     let drop = path.map_or(0.0, |path| path.drop.base());
+    let pace = match path {
+        Some(path) if point.is_hottest && drop > 0.0 => {
+            Pace::hottest(load, pulse, |pace| settled(path, pace))
+        }
+        _ => Pace::at(load, pulse, point),
+    };
+    let Pace { frequency, inductance, duty } = pace;
+    let path = path.filter(|_| inductance.base() > 0.0);
+    let rhythm = match path {
+        Some(path) => settled(path, &pace)?,
+        None => at_once(on_final, floor, duty.base(), same_way),
+    };
     let in_output = drop * rhythm.off_charge_c;
     Some(Pulsing {
         frequency,
@@ -152,6 +161,51 @@ fn pulsing(
         heat: watts(in_output * frequency.base()),
         fallen: rhythm.fallen_s.map(seconds),
     })
+}
+
+/// How fast and how smoothly a load is pulsed.
+#[derive(Clone, Copy)]
+struct Pace {
+    frequency: Frequency,
+    inductance: Inductance,
+    duty: Ratio,
+}
+
+impl Pace {
+    fn at(load: &Load, pulse: &Pulse, point: &Point) -> Self {
+        Self {
+            frequency: point.smoothing.of(&pulse.frequency),
+            inductance: point.smoothing.of(&load.inductance),
+            duty: point.duty.of(&pulse.duty),
+        }
+    }
+
+    /// Where most runs on a second. Only frequency times inductance counts for that, so that both move together.
+    fn hottest(load: &Load, pulse: &Pulse, settled: impl Fn(&Self) -> Option<Rhythm>) -> Self {
+        let along = |smooth: f64, duty: f64| Self {
+            frequency: between(&pulse.frequency, smooth),
+            inductance: between(&load.inductance, smooth),
+            duty: between(&pulse.duty, duty),
+        };
+        let is_smoothed = pulse.frequency.is_spread() || load.inductance.is_spread();
+        let [smooth, duty] = hottest([is_smoothed, pulse.duty.is_spread()], |[smooth, duty]| {
+            let pace = along(smooth, duty);
+            // without any inductance nothing runs on
+            settled(&pace).map_or(0.0, |it| it.off_charge_c * pace.frequency.base())
+        });
+        along(smooth, duty)
+    }
+}
+
+/// So far along a band, in ratio where that can be.
+fn between<Q: Measure>(band: &Band<Q>, share: f64) -> Q {
+    let (low, high) = (band.low.base(), band.high.base());
+    let inside = if low > 0.0 {
+        low * math::exp(share * math::ln(high / low))
+    } else {
+        low + share * (high - low)
+    };
+    Q::from_base(inside.clamp(low, high))
 }
 
 /// Without a winding, or where nothing is known to catch it, the current is gone at once.

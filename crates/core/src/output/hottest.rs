@@ -1,0 +1,119 @@
+//! Where between the ends of its bands a pulsed load heats what catches it most.
+//!
+//! At a low frequency little is caught a second; at a higher one the current no longer falls to nothing, and what is
+//! caught levels off: a hill, and beyond it a slope. The most may lie between the ends. The same holds of the duty:
+//! never on, or never off, nothing is caught.
+
+/// Steps along a band that are looked at first, so that the right hill is climbed.
+const COARSE: u32 = 12;
+/// How often the golden section narrows four such steps: to less than a thousandth.
+const NARROWED: u32 = 17;
+/// The golden section of one.
+const GOLDEN: f64 = 0.618_033_988_749_894_9;
+
+/// The place in the unit square where `heat` is greatest; a direction that is not free stays at its middle.
+///
+/// To one percent of the heat, far less than the heat that a switch bears is known to. A grid finds the highest place about, and a golden section along one direction inside one along the other finds the
+/// top there (Kiefer 1953, "Sequential minimax search for a maximum").
+pub(super) fn hottest(is_free: [bool; 2], heat: impl Fn([f64; 2]) -> f64) -> [f64; 2] {
+    let places = is_free.map(|is_free| if is_free { 0..=COARSE } else { 0..=0 });
+    let share = |k: u32| f64::from(k) / f64::from(COARSE);
+    let place = |k: usize, at: u32| if is_free[k] { share(at) } else { 0.5 };
+    let mut best = ([0.0, 0.0], f64::NEG_INFINITY);
+    for first in places[0].clone() {
+        for second in places[1].clone() {
+            let at = [place(0, first), place(1, second)];
+            best = higher(best, (at, heat(at)));
+        }
+    }
+    let around = |k: usize| {
+        let (at, step) = (best.0[k], share(2));
+        if is_free[k] { ((at - step).max(0.0), (at + step).min(1.0)) } else { (at, at) }
+    };
+    let along = |second: f64| top(around(0), |first| heat([first, second]));
+    let second = top(around(1), |second| along(second).1).0;
+    let (first, most) = along(second);
+    higher(best, ([first, second], most)).0
+}
+
+fn higher<P>(one: (P, f64), other: (P, f64)) -> (P, f64) {
+    if other.1 > one.1 { other } else { one }
+}
+
+/// Where between two places the height is greatest, and how great.
+fn top((mut low, mut high): (f64, f64), height: impl Fn(f64) -> f64) -> (f64, f64) {
+    let at = |place: f64| (place, height(place));
+    if low >= high {
+        return at(low);
+    }
+    let ends = higher(at(low), at(high));
+    let between = |from: f64, to: f64| at(to + GOLDEN * (from - to));
+    let (mut one, mut other) = (between(low, high), between(high, low));
+    for _ in 0..NARROWED {
+        if one.1 > other.1 {
+            (high, other) = (other.0, one);
+            one = between(low, high);
+        } else {
+            (low, one) = (one.0, other);
+            other = between(high, low);
+        }
+    }
+    higher(higher(one, other), ends)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::transient::Pulsed;
+
+    #[test]
+    fn a_hill_is_climbed_to_its_top() {
+        let hill = |[x, y]: [f64; 2]| 1.0 - (x - 0.3).powi(2) - 2.0 * (y - 0.83).powi(2);
+        let [x, y] = hottest([true, true], hill);
+        assert!((x - 0.3).abs() < 1e-3 && (y - 0.83).abs() < 1e-3, "{x}, {y}");
+    }
+
+    #[test]
+    fn an_end_is_found_and_what_is_not_free_stays() {
+        let [x, y] = hottest([true, false], |[x, y]| x + y);
+        assert!((x - 1.0).abs() < f64::EPSILON && (y - 0.5).abs() < f64::EPSILON, "{x}, {y}");
+        let [x, y] = hottest([false, true], |[x, y]| x - y);
+        assert!((x - 0.5).abs() < f64::EPSILON && y.abs() < f64::EPSILON, "{x}, {y}");
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// No place of a fine grid is hotter: the right hill is climbed, to one percent of its top.
+        #[test]
+        fn no_pulsed_coil_is_hotter_anywhere_else(
+            last in 0.01..20.0, ohm in 0.3..300.0, more_ohm in 0.0..1.0, net in 0.0..60.0, floor in 0.0..0.5,
+            slow in -2.0..3.0, wide in 0.0..3.0, least in 0.02..0.98, share in 0.0..1.0,
+        ) {
+            let duty = |y: f64| least + y * share * (0.99 - least);
+            // frequency is one: frequency times inductance over the resistance, over up to a thousandfold
+            let heat = |[x, y]: [f64; 2]| {
+                let (low, high) = (f64::powf(10.0, slow - wide), f64::powf(10.0, slow));
+                let coil = Pulsed {
+                    on_final_a: last,
+                    on_resistance_ohm: ohm * (1.0 + more_ohm),
+                    off_net_v: net,
+                    off_resistance_ohm: ohm,
+                    inductance_h: ohm * low * (high / low).powf(x),
+                    floor_a: floor * last,
+                    period_s: 1.0,
+                    duty: duty(y),
+                };
+                coil.rhythm().expect("a coil").off_charge_c
+            };
+            let most = heat(hottest([true, true], heat));
+            for (i, j) in (0..=40).flat_map(|i| (0..=40).map(move |j| (i, j))) {
+                let at = [f64::from(i) / 40.0, f64::from(j) / 40.0];
+                let there = heat(at);
+                prop_assert!(there <= most * (1.0 + 1e-2), "{there} at {at:?}, not {most}");
+            }
+        }
+    }
+}
