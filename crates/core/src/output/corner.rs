@@ -189,7 +189,8 @@ pub(super) fn points(
         spread(&mut points, free.beyond, |point, end| point.beyond = end);
         spread(&mut points, free.on, |point, end| point.on = end);
         spread(&mut points, free.shunt, |point, end| point.shunt = end);
-        let between = free.heats.then(|| points.clone());
+        let has_inside = free.duty.len() > 1 || free.smoothing.len() > 1;
+        let between = (has_inside && heats(wiring, subject)).then(|| points.clone());
         spread(&mut points, free.duty, |point, end| point.duty = end);
         spread(&mut points, free.smoothing, |point, end| point.smoothing = end);
         points.extend(between.into_iter().flatten().map(|it| Point { is_hottest: true, ..it }));
@@ -260,7 +261,6 @@ struct Free {
     shunt: &'static [End],
     duty: &'static [End],
     smoothing: &'static [End],
-    heats: bool,
     rail: &'static [End],
     logic: &'static [End],
     phases: &'static [Phase],
@@ -289,8 +289,6 @@ impl Free {
         let pulse = wiring.pulse().filter(|_| state == KeyState::Pulsed);
         let is_smoothed = wiring.loads.get(subject).is_some_and(|load| load.inductance.is_spread())
             || pulse.is_some_and(|it| it.frequency.is_spread());
-        let is_smoothed = pulse.is_some() && is_smoothed;
-        let has_spread_duty = pulse.is_some_and(|it| it.duty.is_spread());
         let hangs_on_rail = state.is_unfed()
             && (goes_to(FarEnd::FiveVolt)
                 || wiring.outputs().any(|output| {
@@ -309,9 +307,8 @@ impl Free {
             beyond: End::ends(wiring.outputs().skip(1).any(has_spread_pulls)),
             on: End::ends(is_driven),
             shunt: End::ends(wiring.all_loads().any(has_spread_shunt)),
-            duty: End::ends(has_spread_duty),
-            smoothing: End::ends(is_smoothed),
-            heats: (is_smoothed || has_spread_duty) && heats(wiring, subject),
+            duty: End::ends(pulse.is_some_and(|it| it.duty.is_spread())),
+            smoothing: End::ends(pulse.is_some() && is_smoothed),
             rail: End::ends(
                 (hangs_on_rail || state == KeyState::GroundLost) && around.dead_rail.is_spread(),
             ),

@@ -16,24 +16,34 @@ const GOLDEN: f64 = 0.618_033_988_749_894_9;
 /// To one percent of the heat, far less than the heat that a switch bears is known to. A grid finds the highest place about, and a golden section along one direction inside one along the other finds the
 /// top there (Kiefer 1953, "Sequential minimax search for a maximum").
 pub(super) fn hottest(is_free: [bool; 2], heat: impl Fn([f64; 2]) -> f64) -> [f64; 2] {
-    let places = is_free.map(|is_free| if is_free { 0..=COARSE } else { 0..=0 });
-    let share = |k: u32| f64::from(k) / f64::from(COARSE);
-    let place = |k: usize, at: u32| if is_free[k] { share(at) } else { 0.5 };
-    let mut best = ([0.0, 0.0], f64::NEG_INFINITY);
-    for first in places[0].clone() {
-        for second in places[1].clone() {
-            let at = [place(0, first), place(1, second)];
+    let [firsts, seconds] = is_free.map(places);
+    let mut best = ([0.5, 0.5], f64::NEG_INFINITY);
+    for first in firsts {
+        for second in seconds.clone() {
+            let at = [first, second];
             best = higher(best, (at, heat(at)));
         }
     }
-    let around = |k: usize| {
-        let (at, step) = (best.0[k], share(2));
-        if is_free[k] { ((at - step).max(0.0), (at + step).min(1.0)) } else { (at, at) }
-    };
-    let along = |second: f64| top(around(0), |first| heat([first, second]));
-    let second = top(around(1), |second| along(second).1).0;
+    let ([first, second], [first_is_free, second_is_free]) = (best.0, is_free);
+    let firsts = about(first_is_free, first);
+    let along = |second: f64| top(firsts, |first| heat([first, second]));
+    let (second, _) = top(about(second_is_free, second), |second| along(second).1);
     let (first, most) = along(second);
     higher(best, ([first, second], most)).0
+}
+
+fn share(steps: u32) -> f64 {
+    f64::from(steps) / f64::from(COARSE)
+}
+
+fn places(is_free: bool) -> impl Iterator<Item = f64> + Clone {
+    let steps = if is_free { 0..=COARSE } else { 0..=0 };
+    steps.map(move |step| if is_free { share(step) } else { 0.5 })
+}
+
+fn about(is_free: bool, at: f64) -> (f64, f64) {
+    let around = if is_free { share(2) } else { 0.0 };
+    ((at - around).max(0.0), (at + around).min(1.0))
 }
 
 fn higher<P>(one: (P, f64), other: (P, f64)) -> (P, f64) {
@@ -66,11 +76,11 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::transient::Pulsed;
+    use crate::{math, transient::Pulsed};
 
     #[test]
     fn a_hill_is_climbed_to_its_top() {
-        let hill = |[x, y]: [f64; 2]| 1.0 - (x - 0.3).powi(2) - 2.0 * (y - 0.83).powi(2);
+        let hill = |[x, y]: [f64; 2]| -(x - 0.3) * (x - 0.3) - 2.0 * (y - 0.83) * (y - 0.83);
         let [x, y] = hottest([true, true], hill);
         assert!((x - 0.3).abs() < 1e-3 && (y - 0.83).abs() < 1e-3, "{x}, {y}");
     }
@@ -95,13 +105,13 @@ mod tests {
             let duty = |y: f64| least + y * share * (0.99 - least);
             // frequency is one: frequency times inductance over the resistance, over up to a thousandfold
             let heat = |[x, y]: [f64; 2]| {
-                let (low, high) = (f64::powf(10.0, slow - wide), f64::powf(10.0, slow));
+                let (low, high) = (math::pow(10.0, slow - wide), math::pow(10.0, slow));
                 let coil = Pulsed {
                     on_final_a: last,
                     on_resistance_ohm: ohm * (1.0 + more_ohm),
                     off_net_v: net,
                     off_resistance_ohm: ohm,
-                    inductance_h: ohm * low * (high / low).powf(x),
+                    inductance_h: ohm * low * math::pow(high / low, x),
                     floor_a: floor * last,
                     period_s: 1.0,
                     duty: duty(y),
