@@ -82,7 +82,8 @@ impl Measure for CrankAngle {
     fn base(self) -> f64 {
         self.degrees()
     }
-    /// To a tenth of a degree: three figures would round 112.5.
+    /// To a tenth of a degree, as three figures would round 112.5; below a degree more finely, to a thousandth at most:
+    /// no crank is known better.
     fn show(self) -> Value {
         Self::DIMENSION.show(self.degrees()).said(shown(self.degrees()))
     }
@@ -92,7 +93,12 @@ fn shown(degrees: f64) -> String {
     if !degrees.is_finite() {
         return Dimension::Angle.show(degrees).into_shown();
     }
-    let tenths = crate::math::fixed(degrees, 1);
-    let text = tenths.strip_suffix(".0").unwrap_or(&tenths);
+    let places = match degrees.abs() {
+        size if size >= 0.995 => 1,
+        size if size >= 0.0995 => 2,
+        _ => 3,
+    };
+    let digits = crate::math::fixed(degrees, places);
+    let text = digits.trim_end_matches('0').trim_end_matches('.');
     format!("{}°", if text == "-0" { "0".to_owned() } else { text.replace('-', "−") })
 }

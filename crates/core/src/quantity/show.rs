@@ -161,6 +161,10 @@ mod tests {
         check(share(0.05), "5%");
         check(CrankAngle::new(112.5), "112.5°");
         check(CrankAngle::new(-720.0 / 7.0), "−102.9°");
-        check(CrankAngle::new(-0.01), "0°");
+        check(CrankAngle::new(0.9999), "1°");
+        check(CrankAngle::new(0.0432), "0.043°");
+        check(CrankAngle::new(-0.25), "−0.25°");
+        check(CrankAngle::new(0.0), "0°");
+        check(CrankAngle::new(-0.0004), "0°");
     }
 }
