@@ -15,8 +15,10 @@ const GAP: f64 = 30.0;
 /// Each curve of a panel looks different without colour.
 const LOOKS: [&str; 3] = ["trace one", "trace two", "trace three"];
 
-/// Where the names of the levels stand, from the right: two that lie close must not hide each other.
-const PLACES: [f64; 3] = [1.0, 0.68, 0.4];
+/// Where the name of a level may end, from the right.
+const PLACES: [f64; 4] = [1.0, 0.68, 0.4, 0.3];
+/// About the width of a letter of such a name, and its height.
+const LETTER: (f64, f64) = (6.0, 10.0);
 
 struct Scale {
     from_s: f64,
@@ -71,13 +73,25 @@ fn key(look: &'static str, name: &str) -> View {
 }
 
 fn panel_view(scale: &Scale, panel: &Panel) -> View {
-    let levels = panel.levels.iter().filter(|level| level.at <= scale.most);
     // a name goes below its line where another level lies close above
     let is_below = |level: &Level| {
         let above = |other: &Level| (1.0..16.0).contains(&(scale.y(level.at) - scale.y(other.at)));
         panel.levels.iter().any(above)
     };
-    let level = |(level, place)| level_view(scale, level, place, is_below(level), panel.unit);
+    let mut free = PLACES.to_vec();
+    let mut level = |level: &Level| {
+        let said = format!("{} {} {}", level.name.text, at(level.at), panel.unit);
+        let y = scale.y(level.at) + if is_below(level) { 12.0 } else { -3.0 };
+        // no name on a curve where that can be, and never two at one place
+        let clear = free.iter().position(|place| is_clear(scale, panel, (along(*place), y), &said));
+        let x = along(if free.is_empty() { 1.0 } else { free.remove(clear.unwrap_or(0)) });
+        el!("g";
+            horizontal("level", LEFT, WIDTH - RIGHT, scale.y(level.at)),
+            label("scale named", x, y, Some("end"), &said),
+        )
+    };
+    let shown = panel.levels.iter().filter(|level| level.at <= scale.most);
+    let levels: Vec<View> = shown.map(&mut level).collect();
     let alone = match panel.curves.as_slice() {
         [only] => Some(label("scale", scale.x(0.0) + 4.0, scale.top + 26.0, None, &only.name.text)),
         _ => None,
@@ -85,7 +99,7 @@ fn panel_view(scale: &Scale, panel: &Panel) -> View {
     el!("g";
         axes(scale, panel.unit),
         all(panel.curves.iter().zip(LOOKS).map(|(curve, look)| curve_view(scale, curve, look))),
-        all(levels.zip(PLACES).map(level)),
+        all(levels.into_iter()),
         alone,
     )
 }
@@ -128,18 +142,18 @@ fn axes(scale: &Scale, unit: &'static str) -> View {
     )
 }
 
-fn level_view(
-    scale: &Scale,
-    level: &Level,
-    place: f64,
-    is_below: bool,
-    unit: &'static str,
-) -> View {
-    let y = scale.y(level.at);
-    let x = LEFT + (WIDTH - LEFT - RIGHT) * place;
-    let said = format!("{} {} {unit}", level.name.text, at(level.at));
-    el!("g";
-        horizontal("level", LEFT, WIDTH - RIGHT, y),
-        label("scale named", x, if is_below { y + 12.0 } else { y - 3.0 }, Some("end"), &said),
-    )
+fn along(share: f64) -> f64 {
+    LEFT + (WIDTH - LEFT - RIGHT) * share
+}
+
+/// Whether no curve runs through a name that ends there.
+fn is_clear(scale: &Scale, panel: &Panel, (x, y): (f64, f64), said: &str) -> bool {
+    #[expect(clippy::cast_precision_loss, reason = "a few letters")]
+    let width = LETTER.0 * said.chars().count() as f64;
+    let is_free_of = |at: f64, height: f64| {
+        let (beside, above) = (at < x - width || at > x, height < y - LETTER.1);
+        beside || above || height > y + 2.0
+    };
+    let mut curves = panel.curves.iter().map(|curve| &curve.points);
+    curves.all(|points| points.iter().all(|(t, v)| is_free_of(scale.x(*t), scale.y(*v))))
 }
