@@ -97,13 +97,12 @@ fn agrees(likely: &Likely, taps: &Taps) -> bool {
 /// The channel that splits these into the smallest groups; none where none of them tells any two apart.
 fn tells_most(fits: &[&Likely], left: &[u32]) -> Option<u32> {
     let score = |channel: u32| {
-        let mut groups: BTreeMap<Vec<Target>, usize> = BTreeMap::new();
-        for it in fits {
-            let reached =
-                it.wired.iter().filter(|(_, on)| **on == channel).map(|(target, _)| *target);
-            *groups.entry(reached.collect()).or_default() += 1;
-        }
-        groups.values().map(|size| size * size).sum::<usize>()
+        let reached = |it: &&Likely| -> Vec<Target> {
+            it.wired.iter().filter(|(_, on)| **on == channel).map(|(target, _)| *target).collect()
+        };
+        let mut reached: Vec<Vec<Target>> = fits.iter().map(reached).collect();
+        crate::sorted::by(&mut reached, Ord::cmp);
+        reached.chunk_by(|one, other| one == other).map(|it| it.len() * it.len()).sum::<usize>()
     };
     let best = left.iter().map(|&channel| (score(channel), channel)).min_by_key(|it| it.0)?;
     (best.0 < fits.len() * fits.len()).then_some(best.1)

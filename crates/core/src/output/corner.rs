@@ -183,24 +183,24 @@ pub(super) fn points(
         let supplies =
             around.corners.iter().filter(|at| state != KeyState::KeyOff || !at.is_cranking);
         let mut points: Vec<_> = supplies.map(|&at| Point::nominal(at, subject, contact)).collect();
-        spread(&mut points, free.load, |point, end| point.load = end);
-        spread(&mut points, free.others, |point, end| point.others = end);
-        spread(&mut points, free.pulls, |point, end| point.pulls = end);
-        spread(&mut points, free.beyond, |point, end| point.beyond = end);
-        spread(&mut points, free.on, |point, end| point.on = end);
-        spread(&mut points, free.shunt, |point, end| point.shunt = end);
+        spread(&mut points, free.load, |point| &mut point.load);
+        spread(&mut points, free.others, |point| &mut point.others);
+        spread(&mut points, free.pulls, |point| &mut point.pulls);
+        spread(&mut points, free.beyond, |point| &mut point.beyond);
+        spread(&mut points, free.on, |point| &mut point.on);
+        spread(&mut points, free.shunt, |point| &mut point.shunt);
         let has_inside = free.duty.len() > 1 || free.smoothing.len() > 1;
         let between = (has_inside && heats(wiring, subject)).then(|| points.clone());
-        spread(&mut points, free.duty, |point, end| point.duty = end);
-        spread(&mut points, free.smoothing, |point, end| point.smoothing = end);
+        spread(&mut points, free.duty, |point| &mut point.duty);
+        spread(&mut points, free.smoothing, |point| &mut point.smoothing);
         points.extend(between.into_iter().flatten().map(|it| Point { is_hottest: true, ..it }));
-        spread(&mut points, free.rail, |point, end| point.dead_rail = end);
-        spread(&mut points, free.logic, |point, end| point.dead_logic = end);
+        spread(&mut points, free.rail, |point| &mut point.dead_rail);
+        spread(&mut points, free.logic, |point| &mut point.dead_logic);
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
-        spread(&mut points, End::ends(feed), |point, end| point.dead_feed = end);
-        spread(&mut points, free.phases, |point, phase| point.phase = phase);
+        spread(&mut points, End::ends(feed), |point| &mut point.dead_feed);
+        spread(&mut points, free.phases, |point| &mut point.phase);
         let commands = wiring.commands(state, subject);
-        spread(&mut points, &commands, |point, commanded| point.commanded = commanded);
+        spread(&mut points, &commands, |point| &mut point.commanded);
         all.append(&mut points);
     }
     all
@@ -329,12 +329,13 @@ impl Free {
 }
 
 /// Replaces each point by one for each of the values.
-fn spread<T: Copy>(points: &mut Vec<Point>, values: &[T], set: impl Fn(&mut Point, T)) {
+#[inline(never)]
+fn spread<T: Copy>(points: &mut Vec<Point>, values: &[T], part: fn(&mut Point) -> &mut T) {
     let Some((&first, others)) = values.split_first() else { return };
     let so_far = points.len();
     for &value in others {
         points.extend_from_within(..so_far);
-        points.iter_mut().rev().take(so_far).for_each(|point| set(point, value));
+        points.iter_mut().rev().take(so_far).for_each(|point| *part(point) = value);
     }
-    points.iter_mut().take(so_far).for_each(|point| set(point, first));
+    points.iter_mut().take(so_far).for_each(|point| *part(point) = first);
 }

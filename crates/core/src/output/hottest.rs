@@ -15,7 +15,7 @@ const GOLDEN: f64 = 0.618_033_988_749_894_9;
 ///
 /// To one percent of the heat, far less than the heat that a switch bears is known to. A grid finds the highest place about, and a golden section along one direction inside one along the other finds the
 /// top there (Kiefer 1953, "Sequential minimax search for a maximum").
-pub(super) fn hottest(is_free: [bool; 2], heat: impl Fn([f64; 2]) -> f64) -> [f64; 2] {
+pub(super) fn hottest(is_free: [bool; 2], heat: &dyn Fn([f64; 2]) -> f64) -> [f64; 2] {
     let [firsts, seconds] = is_free.map(places);
     let mut best = ([0.5, 0.5], f64::NEG_INFINITY);
     for first in firsts {
@@ -26,8 +26,8 @@ pub(super) fn hottest(is_free: [bool; 2], heat: impl Fn([f64; 2]) -> f64) -> [f6
     }
     let ([first, second], [first_is_free, second_is_free]) = (best.0, is_free);
     let firsts = about(first_is_free, first);
-    let along = |second: f64| top(firsts, |first| heat([first, second]));
-    let (second, _) = top(about(second_is_free, second), |second| along(second).1);
+    let along = |second: f64| top(firsts, &|first| heat([first, second]));
+    let (second, _) = top(about(second_is_free, second), &|second| along(second).1);
     let (first, most) = along(second);
     higher(best, ([first, second], most)).0
 }
@@ -51,7 +51,7 @@ fn higher<P>(one: (P, f64), other: (P, f64)) -> (P, f64) {
 }
 
 /// Where between two places the height is greatest, and how great.
-fn top((mut low, mut high): (f64, f64), height: impl Fn(f64) -> f64) -> (f64, f64) {
+fn top((mut low, mut high): (f64, f64), height: &dyn Fn(f64) -> f64) -> (f64, f64) {
     let at = |place: f64| (place, height(place));
     if low >= high {
         return at(low);
@@ -81,15 +81,15 @@ mod tests {
     #[test]
     fn a_hill_is_climbed_to_its_top() {
         let hill = |[x, y]: [f64; 2]| -(x - 0.3) * (x - 0.3) - 2.0 * (y - 0.83) * (y - 0.83);
-        let [x, y] = hottest([true, true], hill);
+        let [x, y] = hottest([true, true], &hill);
         assert!((x - 0.3).abs() < 1e-3 && (y - 0.83).abs() < 1e-3, "{x}, {y}");
     }
 
     #[test]
     fn an_end_is_found_and_what_is_not_free_stays() {
-        let [x, y] = hottest([true, false], |[x, y]| x + y);
+        let [x, y] = hottest([true, false], &|[x, y]| x + y);
         assert!((x - 1.0).abs() < f64::EPSILON && (y - 0.5).abs() < f64::EPSILON, "{x}, {y}");
-        let [x, y] = hottest([false, true], |[x, y]| x - y);
+        let [x, y] = hottest([false, true], &|[x, y]| x - y);
         assert!((x - 0.5).abs() < f64::EPSILON && y.abs() < f64::EPSILON, "{x}, {y}");
     }
 
@@ -118,7 +118,7 @@ mod tests {
                 };
                 coil.rhythm().expect("a coil").off_charge_c
             };
-            let most = heat(hottest([true, true], heat));
+            let most = heat(hottest([true, true], &heat));
             for (i, j) in (0..=40).flat_map(|i| (0..=40).map(move |j| (i, j))) {
                 let at = [f64::from(i) / 40.0, f64::from(j) / 40.0];
                 let there = heat(at);

@@ -131,7 +131,7 @@ fn pulsing(
     let drop = path.map_or(0.0, |path| path.drop.base());
     let pace = match path {
         Some(path) if point.is_hottest && drop > 0.0 => {
-            Pace::hottest(load, pulse, |pace| settled(path, pace))
+            Pace::hottest(load, pulse, &|pace| settled(path, pace))
         }
         _ => Pace::at(load, pulse, point),
     };
@@ -181,14 +181,14 @@ impl Pace {
     }
 
     /// Where most runs on a second. Only frequency times inductance counts for that, so that both move together.
-    fn hottest(load: &Load, pulse: &Pulse, settled: impl Fn(&Self) -> Option<Rhythm>) -> Self {
+    fn hottest(load: &Load, pulse: &Pulse, settled: &dyn Fn(&Self) -> Option<Rhythm>) -> Self {
         let along = |smooth: f64, duty: f64| Self {
             frequency: between(&pulse.frequency, smooth),
             inductance: between(&load.inductance, smooth),
             duty: between(&pulse.duty, duty),
         };
         let is_smoothed = pulse.frequency.is_spread() || load.inductance.is_spread();
-        let [smooth, duty] = hottest([is_smoothed, pulse.duty.is_spread()], |[smooth, duty]| {
+        let [smooth, duty] = hottest([is_smoothed, pulse.duty.is_spread()], &|[smooth, duty]| {
             let pace = along(smooth, duty);
             // without any inductance nothing runs on
             settled(&pace).map_or(0.0, |it| it.off_charge_c * pace.frequency.base())
