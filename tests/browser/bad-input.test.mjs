@@ -39,7 +39,7 @@ const CASES = [
   ["fuel.boost", "-1 bar", /below what is possible/, ["fuel"]],
   ["fuel.duty_limit", "110 %", /above what is possible/, ["fuel"]],
   ["engine.highest_speed", "fast", /no number/, [...ENGINE, "fuel"]],
-  ["cranking.speed", "0", /below what is possible/, ["cranking"]],
+  ["cranking.speed", "0", /below what is possible/, ["cranking", "crank_sensor"]],
   ["conditions.cranking", "8 ohm", /resistance/, []],
   ["channels.second_count", "many", /not a whole number/, ["channels.second_mode"]],
   ["light.advance", "10 V", /is a voltage/, ["light"]],
