@@ -197,7 +197,7 @@ fn seen(reader: &mut Reader<'_>, list: &str, engine: Option<&Engine>, plugs: boo
         }
     }
     too_many(reader, list, entries.len());
-    // put together anew: taking out of a tree brings the code that balances it, four kilobytes of the page
+    // put together anew: taking out of a tree brings the code that balances it, kilobytes of the page
     for (channel, fired) in std::mem::take(&mut seen.taps) {
         if !seen.again.contains_key(&channel) {
             seen.taps.insert(channel, fired);
