@@ -17,6 +17,8 @@ const LOOKS: [&str; 3] = ["trace one", "trace two", "trace three"];
 
 /// Where the name of a level may end, from the right.
 const PLACES: [f64; 4] = [1.0, 0.68, 0.4, 0.3];
+/// Places no further apart than this are too close for two names.
+const APART: f64 = 0.2;
 /// About the width of a letter of such a name, and its height.
 const LETTER: (f64, f64) = (6.0, 10.0);
 
@@ -82,9 +84,11 @@ fn panel_view(scale: &Scale, panel: &Panel) -> View {
     let mut level = |level: &Level| {
         let said = format!("{} {} {}", level.name.text, at(level.at), panel.unit);
         let y = scale.y(level.at) + if is_below(level) { 12.0 } else { -3.0 };
-        // no name on a curve where that can be, and never two at one place
-        let clear = free.iter().position(|place| is_clear(scale, panel, (along(*place), y), &said));
-        let x = along(if free.is_empty() { 1.0 } else { free.remove(clear.unwrap_or(0)) });
+        // no name on a curve where that can be, and never two that overlap
+        let clear = |place: &&f64| is_clear(scale, panel, (along(**place), y), &said);
+        let place = *free.iter().find(clear).or(free.first()).unwrap_or(&1.0);
+        free.retain(|other| (other - place).abs() > APART);
+        let x = along(place);
         el!("g";
             horizontal("level", LEFT, WIDTH - RIGHT, scale.y(level.at)),
             label("scale named", x, y, Some("end"), &said),
