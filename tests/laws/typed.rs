@@ -1,7 +1,7 @@
 //! Plans as they may be typed: most of it what a person would type, some of it anything at all.
 
 use proptest::{
-    option,
+    collection, option,
     prelude::*,
     sample::{Index, select},
 };
@@ -57,8 +57,30 @@ const UNITS: &[&str] = &[
     " °",
 ];
 
-/// Any plan, with up to three outputs and loads.
+/// Any plan: one that was typed field by field, or an example in which some fields were typed anew or emptied.
 pub(super) fn plan() -> impl Strategy<Value = Plan> {
+    prop_oneof![filled(), edited()]
+}
+
+/// An example plan with up to six fields changed: questions that a plan at random spoils are answered in it.
+fn edited() -> impl Strategy<Value = Plan> {
+    let examples = quietpin_tests::plans::ALL.iter();
+    let examples = examples.map(|it| quietpin_core::plan::parse(it.text).expect(it.name));
+    select(examples.collect::<Vec<Plan>>()).prop_flat_map(|plan| {
+        let paths = paths(plan.outputs.len(), plan.loads.len());
+        let edit = select(paths).prop_flat_map(|(field, path)| (Just(path), text(field, 0.8)));
+        (Just(plan), collection::vec(edit, 0..=6)).prop_map(|(mut plan, edits)| {
+            for (path, text) in edits {
+                // an example has fewer relays than loads: then there is no such place
+                plan.set(&path, &text);
+            }
+            plan
+        })
+    })
+}
+
+/// A plan with up to three outputs and loads.
+fn filled() -> impl Strategy<Value = Plan> {
     let care = prop_oneof![5 => Just(0.97), 3 => Just(0.8), 1 => Just(0.1)];
     (0..=3_usize, 0..=3_usize, care).prop_flat_map(|(outputs, loads, care)| {
         let paths = paths(outputs, loads);
@@ -79,12 +101,12 @@ pub(super) fn plan() -> impl Strategy<Value = Plan> {
     })
 }
 
-/// The path of every field, in each entry of its list.
 /// The places of a plan's fields.
 pub(super) fn paths_of(plan: &Plan) -> Vec<String> {
     paths(plan.outputs.len(), plan.loads.len()).into_iter().map(|(_, path)| path).collect()
 }
 
+/// The path of every field, in each entry of its list.
 fn paths(outputs: usize, loads: usize) -> Vec<(&'static Field, String)> {
     let mut paths = Vec::new();
     for field in fields::all() {

@@ -196,6 +196,12 @@ impl<'a> Reader<'a> {
         self.findings.push(finding);
     }
 
+    /// The first of `paths` where something was typed: what is wrong between fields is said at one that can be mended.
+    pub fn typed_of<'p>(&self, paths: [&'p str; 2]) -> &'p str {
+        let [first, other] = paths;
+        if self.text(first).is_empty() { other } else { first }
+    }
+
     /// Whether a field whose path begins so can't be used.
     pub fn has_unusable(&self, start: &str) -> bool {
         let mut fields = self.fields.iter();

@@ -196,7 +196,7 @@ fn seen(reader: &mut Reader<'_>, list: &str, engine: Option<&Engine>, plugs: boo
             }
         }
     }
-    too_many(reader, list, entries.len());
+    too_many(reader, list, entries);
     // put together anew: taking out of a tree brings the code that balances it, kilobytes of the page
     for (channel, fired) in std::mem::take(&mut seen.taps) {
         if !seen.again.contains_key(&channel) {
@@ -217,11 +217,12 @@ fn shown(fired: &Fired) -> String {
     }
 }
 
-fn too_many(reader: &mut Reader<'_>, list: &str, count: usize) {
-    if count > MOST_ENTRIES {
-        let message =
-            say!("field.too-many", field = "Channels", count = count, most = MOST_ENTRIES);
-        let path = format!("{list}.{MOST_ENTRIES}");
+fn too_many(reader: &mut Reader<'_>, list: &str, entries: &[String]) {
+    let typed = |text: &String| !text.trim().is_empty();
+    if let Some(beyond) = entries.iter().skip(MOST_ENTRIES).position(typed) {
+        let (count, most) = (entries.len(), MOST_ENTRIES);
+        let message = say!("field.too-many", field = "Channels", count = count, most = most);
+        let path = format!("{list}.{}", MOST_ENTRIES + beyond);
         reader.unusable(Finding::new(Severity::Fault, path, message));
     }
 }

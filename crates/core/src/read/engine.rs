@@ -48,7 +48,12 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
     };
     let misfits = Engine::misfits(kind, cylinders, &order, &spacing);
     for misfit in &misfits {
-        reader.unusable(problem::finding(misfit, cylinders, &spacing, kind));
+        let mut finding = problem::finding(misfit, cylinders, &spacing, kind);
+        if finding.subject == CYLINDERS {
+            // they may be counted from the order
+            reader.typed_of([CYLINDERS, ORDER]).clone_into(&mut finding.subject);
+        }
+        reader.unusable(finding);
     }
     if !misfits.is_empty() {
         return None;

@@ -340,9 +340,11 @@ fn rail_of(code: Option<&str>) -> PullRail {
 fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [Rc<PlannedOutput>]) {
     let mut seen: Vec<String> = Vec::new();
     for (at, output) in outputs.iter_mut().enumerate() {
-        if seen.iter().any(|name| same_name(name, &output.name)) {
+        if let Some(earlier) = seen.iter().position(|name| same_name(name, &output.name)) {
             let message = say!("rest.output-named-twice", name = output.name.clone());
-            let path = format!("outputs.{at}.name");
+            // a place in the list may be the name of one that has none
+            let [earlier, later] = [earlier, at].map(|it| format!("outputs.{it}.name"));
+            let path = reader.typed_of([&later, &earlier]).to_owned();
             reader.unusable(Finding::new(Severity::Fault, path, message));
             let name = format!("{} (output {})", output.name, at + 1);
             Rc::make_mut(output).name = name;

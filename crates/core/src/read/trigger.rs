@@ -186,13 +186,22 @@ fn tooth(reader: &mut Reader<'_>, teeth: u32) -> Option<u32> {
 /// The levels of low and high; those that are usual where they cross.
 fn levels(reader: &mut Reader<'_>) -> (Voltage, Voltage) {
     const HIGH: &str = "trigger_input.high";
-    let mut taken = |path| band::<Voltage>(reader, path, &mut Vec::new());
-    let (low, high) = (taken("trigger_input.low").low, taken(HIGH).high);
+    const LOW: &str = "trigger_input.low";
+    let (mut of_low, mut of_high) = (Vec::new(), Vec::new());
+    let low = band::<Voltage>(reader, LOW, &mut of_low).low;
+    let high = band::<Voltage>(reader, HIGH, &mut of_high).high;
     if low < high {
         return (low, high);
     }
-    let message = say!("trigger.levels-cross", low = low, high = high);
-    reader.unusable(Finding::new(Severity::Fault, HIGH, message));
+    // said at one that was typed, and can be read
+    let path = if of_high.is_empty() { HIGH } else { LOW };
+    let shown = |level: Voltage, taken: &[_]| {
+        let shown = level.show().into_shown();
+        if taken.is_empty() { shown } else { shown + " (usual)" }
+    };
+    let message =
+        say!("trigger.levels-cross", low = shown(low, &of_low), high = shown(high, &of_high));
+    reader.unusable(Finding::new(Severity::Fault, path, message));
     (volts(0.8), volts(2.0))
 }
 

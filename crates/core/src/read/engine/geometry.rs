@@ -67,7 +67,8 @@ pub(super) fn engine(
                 before = out.before,
                 before_angle = out.before_angle
             );
-            reader.unusable(Finding::new(Severity::Fault, PINS, message));
+            let path = reader.typed_of([PINS, BANK_ANGLES]);
+            reader.unusable(Finding::new(Severity::Fault, path, message));
             None
         }
     }
