@@ -90,15 +90,35 @@ fn lines(cases: &[Case]) -> String {
     cases.iter().map(line).collect()
 }
 
-/// A start: firings, mean speed, dip, run-up, where it stands, the pitch of the wheel, and the times of all teeth.
+/// Firing angles that are uneven: a common-pin V6, V-twins of 76 and 45 degrees, a parallel twin of 270, a V10 of two sorts of
+/// interval, and three cylinders of which two fire together.
+const UNEVEN: [&[f64]; 6] = [
+    &[0.0, 90.0, 240.0, 330.0, 480.0, 570.0],
+    &[0.0, 76.0],
+    &[0.0, 405.0],
+    &[0.0, 270.0],
+    &[0.0, 54.0, 144.0, 198.0, 288.0, 342.0, 432.0, 486.0, 576.0, 630.0],
+    &[0.0, 0.0, 360.0],
+];
+
+/// Firing angles: of every other engine even.
+fn firings(random: &mut Random) -> Vec<f64> {
+    if random.below(2) == 0 {
+        return UNEVEN[random.below(6)].to_vec();
+    }
+    let count = [1_u32, 2, 3, 4, 5, 6, 8, 12][random.below(8)];
+    (0..count).map(|n| 720.0 / f64::from(count) * f64::from(n)).collect()
+}
+
+/// A start: mean speed, dip, run-up, where it stands, the pitch of the wheel, how many firings, their angles, and the times of all
+/// teeth.
 fn start(random: &mut Random) -> Option<String> {
-    let firings = [1_u32, 2, 3, 4, 5, 6, 8, 12][random.below(8)];
+    let firings = firings(random);
     let (mean, dip) = (random.between(60.0, 400.0), random.share() * 0.6);
     let run_up_s = random.between(0.01, 1.0);
-    let every = 720.0 / f64::from(firings);
     let no_time = Band::exact(seconds(0.0));
     let inputs = Inputs {
-        firings: (0..firings).map(|n| CrankAngle::new(every * f64::from(n))).collect(),
+        firings: firings.iter().copied().map(CrankAngle::new).collect(),
         cycle: CrankAngle::new(720.0),
         speed: Band::exact(rpm(mean)),
         slow: Vec::new(),
@@ -128,8 +148,10 @@ fn start(random: &mut Random) -> Option<String> {
     let answer = answer(&inputs)?;
     let from = answer.corners.first()?.latest?.start.degrees();
     let measured = trace(&inputs, &answer, 0)?.measured;
-    let times: Vec<_> = measured.iter().map(|reading| format!("{:e}", reading.0)).collect();
-    Some(format!("start {firings} {mean:e} {dip:e} {run_up_s:e} {from:e} 10 {}\n", times.join(" ")))
+    let times = measured.iter().map(|reading| reading.0);
+    let row: Vec<_> = firings.iter().copied().chain(times).map(|it| format!("{it:e}")).collect();
+    let count = firings.len();
+    Some(format!("start {mean:e} {dip:e} {run_up_s:e} {from:e} 10 {count} {}\n", row.join(" ")))
 }
 
 fn compare(cases: &[Case], starts: &[String]) -> std::io::Result<bool> {

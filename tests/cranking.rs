@@ -12,6 +12,8 @@ mod curves;
 mod otherwise;
 #[path = "cranking/relays.rs"]
 mod relays;
+#[path = "cranking/uneven.rs"]
+mod uneven;
 
 use proptest::prelude::*;
 use quietpin_core::{

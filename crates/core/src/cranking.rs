@@ -4,8 +4,9 @@
 //! cycle:
 //!
 //! - *Speed.* The starter brings the engine evenly to its mean cranking speed. About each compression the speed
-//!   dips along a raised cosine in time, lowest at the firing top dead centre; the mean between two firings is the
-//!   mean cranking speed ([`Wave`](crate::timeline::Wave)). Common practice, no source.
+//!   dips along a raised cosine in time, lowest at the firing top dead centre: common practice, no source. How far, and how
+//!   much of it is won back before the next, follows from the work that all compressions hold there (the work-energy
+//!   theorem); the mean over a cycle is the mean cranking speed ([`Wave`](crate::timeline::Wave)).
 //! - *Reading.* The crank wheel's teeth pass. One reading is the angle over the time of `averaging` tooth
 //!   intervals, each reading from fresh ones. The gap counts as the positions it spans; what a controller would
 //!   make of it that takes the gap for one slow tooth is worked out beside it.

@@ -13,4 +13,4 @@ pub use contact::closures;
 pub use ramp::{Fall, Rise};
 pub use switch::{Change, Switch};
 pub use threshold::{Interval, LetGo, Reach, Steps, without};
-pub use wave::{Valleys, Wave};
+pub use wave::{Valley, Valleys, Wave};

@@ -1,9 +1,9 @@
 //! One corner: the speed curve, and when each tooth and each firing comes in it.
 
-use super::{Inputs, Sync, Wheel};
+use super::{Inputs, Sync, Wheel, dip};
 use crate::{
     quantity::Measure,
-    timeline::{Rise, Valleys, Wave},
+    timeline::{Rise, Valley, Valleys, Wave},
 };
 
 /// How far a compression is felt to either side of its top dead centre, in degrees: half a stroke each way.
@@ -44,10 +44,10 @@ pub(super) struct Course {
 }
 
 impl Course {
-    pub(super) fn new(inputs: &Inputs, values: Values) -> Option<Self> {
-        let firings_deg = firings_deg(inputs);
+    /// The course of one corner; `valleys` are those of [`valleys`].
+    pub(super) fn new(inputs: &Inputs, valleys: &[Valley], values: Values) -> Option<Self> {
         let wave = Wave::new(&Valleys {
-            at_deg: &firings_deg,
+            each: valleys,
             period_deg: inputs.cycle.degrees(),
             mean: values.mean_rpm * 6.0,
             depth: values.dip,
@@ -59,12 +59,20 @@ impl Course {
             positions,
         };
         let teeth: Vec<_> = teeth_deg(inputs).into_iter().map(passing).collect();
-        let firings = firings_deg.iter().map(|at| passing((*at, 0))).collect();
+        let firings = valleys.iter().map(|valley| passing((valley.at_deg, 0))).collect();
         let marks = marks(inputs, &teeth);
         let seen =
             if inputs.wheel.missing > 0 && inputs.wheel.teeth() > 1 { TEETH_BEFORE_GAP } else { 0 };
         let rise = Rise { duration_s: values.run_up_s };
         Some(Self { values, wave, rise, teeth, firings, marks, needed_before_mark: seen })
+    }
+
+    /// The same with another run-up.
+    pub(super) fn with_run_up(&self, duration_s: f64) -> Self {
+        let mut other = self.clone();
+        other.values.run_up_s = duration_s;
+        other.rise = Rise { duration_s };
+        other
     }
 
     /// The passing after `count` others from place `at` in a cycle's list, laps counted.
@@ -112,9 +120,25 @@ impl Course {
     }
 }
 
+/// The courses of all corners; nothing for one that can't be.
+pub(super) fn courses(inputs: &Inputs) -> impl Iterator<Item = Option<Course>> {
+    let valleys = valleys(inputs);
+    corners(inputs).into_iter().map(move |values| Course::new(inputs, &valleys, values))
+}
+
+/// The valleys of the speed at the firings: two cylinders that fire together dip once, and deeper.
+pub(super) fn valleys(inputs: &Inputs) -> Vec<Valley> {
+    let first = inputs.firings.first().copied().unwrap_or_default();
+    let within =
+        |angle: &crate::quantity::CrankAngle| (*angle - first).within(inputs.cycle).degrees();
+    let mut firings: Vec<f64> = inputs.firings.iter().map(within).collect();
+    crate::sorted::by(&mut firings, f64::total_cmp);
+    dip::valleys(&firings, inputs.cycle.degrees())
+}
+
 /// The corners: the nominal one, then each combination of the ends of what is spread. The slowest is called by what makes
 /// it slow.
-pub(super) fn corners(inputs: &Inputs) -> Vec<Values> {
+fn corners(inputs: &Inputs) -> Vec<Values> {
     let nominal = Values {
         name: "nominal".to_owned(),
         mean_rpm: inputs.speed.nominal.base(),
@@ -168,17 +192,6 @@ fn split(corners: &mut Vec<Values>, ends: &[(&'static str, f64)], set: impl Fn(&
         })
     });
     *corners = parts.collect();
-}
-
-/// The firings as rising angles from the first: two cylinders that fire together dip once.
-fn firings_deg(inputs: &Inputs) -> Vec<f64> {
-    let first = inputs.firings.first().copied().unwrap_or_default();
-    let within =
-        |angle: &crate::quantity::CrankAngle| (*angle - first).within(inputs.cycle).degrees();
-    let mut angles: Vec<f64> = inputs.firings.iter().map(within).collect();
-    crate::sorted::by(&mut angles, f64::total_cmp);
-    angles.dedup_by(|one, other| (*one - *other).abs() < 0.01);
-    angles
 }
 
 /// The teeth of a cycle by rising angle, each with the positions since the one before.

@@ -1,13 +1,15 @@
 //! How deep the cranking speed dips, from the engine's own compressions.
 //!
 //! Each cylinder is a gas spring: from bottom dead centre up to the top one and down again the starter and the flywheel
-//! lend it the work of an adiabatic compression and get it back. The works of all cylinders are summed over the crank
-//! angle; what the sum swings is taken from the flywheel, and so shows as the dip. How heavy the flywheel is is not
+//! lend it the work of an adiabatic compression, less what the air under the piston does of it, and get it back. The works
+//! of all cylinders are summed over the crank angle; what the sum swings is taken from the flywheel, and so shows as the
+//! dip. How heavy the flywheel is is not
 //! known: the swing of an even four-stroke four is taken to be the dip that is common for it.
 
 use crate::{
     math,
     quantity::{Band, CrankAngle, Ratio, share},
+    timeline::Valley,
 };
 
 /// Volume with the piston at the bottom over that at the top. From memory: 9 to 11 is usual for petrol.
@@ -41,12 +43,14 @@ pub fn volume(off_top_deg: f64) -> f64 {
 /// Work held by one cylinder's gas, in units of its pressure times its volume at bottom dead centre; none further than a
 /// stroke from top dead centre.
 ///
-/// `W = (V^(1 - k) - 1) / (k - 1)`: adiabatic compression, any textbook of thermodynamics.
+/// `W = (V^(1 - k) - 1) / (k - 1) - (1 - V)`: adiabatic compression of air at the pressure of the air around, which does the
+/// second part; any textbook of thermodynamics. The strokes without compression take none.
 pub fn work(off_top_deg: f64) -> f64 {
     if off_top_deg.abs() >= 180.0 {
         return 0.0;
     }
-    (math::pow(volume(off_top_deg), 1.0 - EXPONENT) - 1.0) / (EXPONENT - 1.0)
+    let volume = volume(off_top_deg);
+    (math::pow(volume, 1.0 - EXPONENT) - 1.0) / (EXPONENT - 1.0) - (1.0 - volume)
 }
 
 /// How far the work of all cylinders swings in a cycle, in the unit of [`work`]; nought without cylinders.
@@ -77,6 +81,45 @@ pub fn swing_of_even_four() -> f64 {
     swing(&even, CrankAngle::new(720.0))
 }
 
+/// Places between two firings at which the least work is looked for, both ends left out. Odd, as it is halfway between
+/// two compressions alike.
+const BETWEEN: u32 = 15;
+
+/// Firings closer than this are one.
+const TOGETHER_DEG: f64 = 0.01;
+
+/// The valleys of the speed in a cycle of `period_deg`, one for each firing, and what work the compressions hold in each
+/// and at the crest after it: nought where it is least, one where it is most. `firings_deg` rise from 0.
+pub(crate) fn valleys(firings_deg: &[f64], period_deg: f64) -> Vec<Valley> {
+    let held = |at_deg: f64| -> f64 {
+        let off = |firing: &f64| {
+            let after = (at_deg - firing).rem_euclid(period_deg);
+            after.min(period_deg - after)
+        };
+        firings_deg.iter().map(|firing| work(off(firing))).sum()
+    };
+    let mut tops = firings_deg.to_vec();
+    tops.dedup_by(|one, other| (*one - *other).abs() < TOGETHER_DEG);
+    let next = tops.iter().skip(1).copied().chain([period_deg]);
+    let spans: Vec<_> = tops.iter().copied().zip(next).collect();
+    let crest = |(from, to): (f64, f64)| {
+        let at = |n: u32| from + (to - from) * f64::from(n) / f64::from(BETWEEN + 1);
+        (1..=BETWEEN).map(|n| held(at(n))).fold(f64::INFINITY, f64::min)
+    };
+    let mut valleys: Vec<_> = spans
+        .into_iter()
+        .map(|span| Valley { at_deg: span.0, held: held(span.0), held_after: crest(span) })
+        .collect();
+    let most = valleys.iter().map(|it| it.held).fold(0.0, f64::max);
+    let least = valleys.iter().map(|it| it.held_after).fold(f64::INFINITY, f64::min);
+    for valley in &mut valleys {
+        for held in [&mut valley.held, &mut valley.held_after] {
+            *held = ((*held - least) / (most - least)).clamp(0.0, 1.0);
+        }
+    }
+    valleys
+}
+
 /// The dip to take where none was measured: `d = d_4 S / S_4`.
 pub fn usual_dip(firings: &[CrankAngle], cycle: CrankAngle) -> Band<Ratio> {
     let times = swing(firings, cycle) / swing_of_even_four();
@@ -104,15 +147,15 @@ mod tests {
         assert!((got - expected).abs() <= tolerance, "{got}, not {expected}");
     }
 
-    /// By hand, with a calculator: at the top the volume is 1 / 9.5 of the largest, and the work (9.5^0.35 - 1) / 0.35;
-    /// at 90 degrees x = (1 + (1 - sqrt(0.91)) / 0.3) / 2.
+    /// By hand, with a calculator: at the top the volume is 1 / 9.5 of the largest, and the work (9.5^0.35 - 1) / 0.35 less
+    /// 8.5 / 9.5; at 90 degrees x = (1 + (1 - sqrt(0.91)) / 0.3) / 2.
     #[test]
     fn a_compression_holds_the_work_of_the_textbook() {
         check(volume(0.0), 1.0 / 9.5, 1e-12);
         check(volume(180.0), 1.0, 1e-12);
         check(volume(90.0), 0.621318735, 1e-8);
-        check(work(0.0), 3.425396494, 1e-8);
-        check(work(90.0), 0.517842543, 1e-8);
+        check(work(0.0), 2.530659652, 1e-8);
+        check(work(90.0), 0.139161278, 1e-8);
         check(work(-90.0), work(90.0), 1e-12);
     }
 
@@ -130,7 +173,7 @@ mod tests {
         assert!(dips.is_sorted_by(|one, next| one >= next), "{dips:?}");
         assert!((0.2..0.35).contains(&of(6)), "a six: {}", of(6));
         assert!(of(12) < 0.12, "a twelve: {}", of(12));
-        assert!((0.5..0.9).contains(&of(1)), "a single: {}", of(1));
+        assert!((0.42..0.6).contains(&of(1)), "a single: {}", of(1));
     }
 
     /// A common-pin V6 has two compressions 90 degrees apart and then 150 without one: it dips deeper than an even six, about like an even four.
@@ -138,6 +181,48 @@ mod tests {
     fn an_odd_fire_engine_dips_deeper_than_an_even_one() {
         let odd = [0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(CrankAngle::new);
         let dip = usual_dip(&odd, CrankAngle::new(720.0)).high.base();
-        assert!(dip > 1.5 * of(6) && dip < 1.1 * of(4), "{dip}");
+        assert!(dip > 1.3 * of(6) && dip < 1.1 * of(4), "{dip}");
+    }
+
+    #[track_caller]
+    fn check_valleys(firings_deg: &[f64], expected: &[(f64, f64, f64)], tolerance: f64) {
+        let valleys = valleys(firings_deg, 720.0);
+        assert_eq!(valleys.len(), expected.len(), "{valleys:?}");
+        for (valley, (at_deg, held, held_after)) in valleys.iter().zip(expected) {
+            check(valley.at_deg, *at_deg, 1e-12);
+            check(valley.held, *held, tolerance);
+            check(valley.held_after, *held_after, tolerance);
+        }
+    }
+
+    #[test]
+    fn of_an_even_engine_all_valleys_are_alike() {
+        for count in 1..=16 {
+            let every = 720.0 / f64::from(count);
+            let at: Vec<_> = (0..count).map(|n| every * f64::from(n)).collect();
+            let alike: Vec<_> = at.iter().map(|at| (*at, 1.0, 0.0)).collect();
+            check_valleys(&at, &alike, 1e-9);
+        }
+    }
+
+    /// By hand: halfway between two compressions 90 degrees apart both hold the work of 45 degrees, and between those 150
+    /// apart that of 75; at a top the own work, and that of 90 degrees on one side, of 150 on the other.
+    #[test]
+    fn between_two_compressions_that_follow_closely_more_is_held() {
+        let top = work(0.0) + work(90.0) + work(150.0);
+        let (near, far) = (2.0 * work(45.0), 2.0 * work(75.0));
+        let crest = (near - far) / (top - far);
+        assert!((0.5..0.7).contains(&crest), "{crest}");
+        let expected = [(0.0, 1.0, crest), (90.0, 1.0, 0.0)];
+        let expected: Vec<_> = [0.0, 240.0, 480.0]
+            .into_iter()
+            .flat_map(|turn| expected.map(|(at, held, after)| (at + turn, held, after)))
+            .collect();
+        check_valleys(&[0.0, 90.0, 240.0, 330.0, 480.0, 570.0], &expected, 0.02);
+    }
+
+    #[test]
+    fn two_that_fire_together_are_one_valley_that_holds_twice_the_work() {
+        check_valleys(&[0.0, 0.0, 360.0], &[(0.0, 1.0, 0.0), (360.0, 0.5, 0.0)], 1e-9);
     }
 }

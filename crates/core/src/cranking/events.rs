@@ -5,7 +5,7 @@
 
 use super::{
     Inputs,
-    course::{Course, Passing, Values, corners},
+    course::{Course, Passing, courses},
     run::{Reading, Run, commands},
     survey::contact,
 };
@@ -69,9 +69,9 @@ pub fn events(inputs: &Inputs) -> Vec<Event> {
     let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
     let all = [Happening::SlowFirstTurn, Happening::KickBack, Happening::Sticks];
     let mut events: Vec<_> = all.into_iter().map(Event::new).collect();
-    for values in corners(inputs) {
+    for course in courses(inputs).flatten() {
         for event in &mut events {
-            event.add_corner(inputs, switch, values.clone());
+            event.add_corner(inputs, switch, &course);
         }
     }
     events
@@ -91,29 +91,29 @@ impl Event {
         }
     }
 
-    fn add_corner(&mut self, inputs: &Inputs, switch: Switch, mut values: Values) {
-        let name = values.name.clone();
-        if self.happening == Happening::SlowFirstTurn {
-            values.run_up_s = values.run_up_s.max(120.0 / values.mean_rpm);
-        }
-        let Some(course) = Course::new(inputs, values) else { return };
+    fn add_corner(&mut self, inputs: &Inputs, switch: Switch, course: &Course) {
+        let slow_s = match self.happening {
+            Happening::SlowFirstTurn => 120.0 / course.values.mean_rpm,
+            Happening::KickBack | Happening::Sticks => 0.0,
+        };
+        let course = &course.with_run_up(course.values.run_up_s.max(slow_s));
         let cycle = inputs.cycle.degrees();
         let mut opens = false;
         for n in 0..STARTS {
-            let run = Run::new(&course, cycle * f64::from(n) / f64::from(STARTS));
+            let run = Run::new(course, cycle * f64::from(n) / f64::from(STARTS));
             let edges = match self.happening {
                 Happening::SlowFirstTurn => {
                     let mut edges = Edges::default();
                     edges.add(&run, inputs, 0.0);
                     edges
                 }
-                Happening::KickBack => kicked_back(&course, &run, inputs),
-                Happening::Sticks => stuck(&course, &run, inputs),
+                Happening::KickBack => kicked_back(course, &run, inputs),
+                Happening::Sticks => stuck(course, &run, inputs),
             };
             opens |= self.add(inputs, switch, &edges);
         }
         if opens {
-            self.opens_at.push(name);
+            self.opens_at.push(course.values.name.clone());
         }
     }
 

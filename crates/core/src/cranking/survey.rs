@@ -2,7 +2,7 @@
 
 use super::{
     Inputs, Release,
-    course::{Course, Values, corners},
+    course::{Course, Values, courses},
     run::{Reading, Run, commands, commands_with_gap_as_tooth},
     start::starts,
 };
@@ -122,8 +122,8 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
         Thresholds { whole, unsteady: Vec::new(), prompt: f64::INFINITY, slowest_at: 0, corner: 0 };
     let mut readings = Vec::new();
     let mut surveyed = Vec::new();
-    for values in corners(inputs) {
-        let course = Course::new(inputs, values)?;
+    for course in courses(inputs) {
+        let course = course?;
         let mut corner = Corner::new(inputs, &course);
         thresholds.narrow(&corner, inputs);
         for start_deg in starts(inputs, &course) {
@@ -322,8 +322,8 @@ pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
     }
     let switch = Switch::new(threshold.base(), release.base(), inputs.confirmation);
     let mut readings = Vec::new();
-    corners(inputs).into_iter().all(|values| {
-        let Some(course) = Course::new(inputs, values) else { return false };
+    courses(inputs).all(|course| {
+        let Some(course) = course else { return false };
         let waits_for_crest = threshold.base() > course.extreme_readings(inputs.averaging).0;
         let is_silent = course.longest_interval_s() > inputs.stall_timeout.low.base();
         !waits_for_crest
@@ -340,8 +340,8 @@ pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
 pub(super) fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<Interval> {
     let mut readings = Vec::new();
     let mut high = threshold.base();
-    for values in corners(inputs) {
-        let course = Course::new(inputs, values)?;
+    for course in courses(inputs) {
+        let course = course?;
         for start_deg in starts(inputs, &course) {
             Run::new(&course, start_deg).readings(inputs, &mut readings);
             let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
@@ -355,8 +355,8 @@ pub(super) fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<In
 
 /// See [`super::readings_at_corners`].
 pub(super) fn fastest(inputs: &Inputs) -> Vec<(String, RotationalSpeed)> {
-    let courses = corners(inputs).into_iter().filter_map(|values| Course::new(inputs, values));
-    courses
+    courses(inputs)
+        .flatten()
         .map(|it| (it.values.name.clone(), rpm(it.extreme_readings(inputs.averaging).1)))
         .collect()
 }

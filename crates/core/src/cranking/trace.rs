@@ -2,7 +2,7 @@
 
 use super::{
     Inputs,
-    course::Course,
+    course::{Course, valleys},
     run::{Reading, Run, commands},
     survey::{Corner, contact},
 };
@@ -30,7 +30,7 @@ pub struct Trace {
 }
 
 pub(super) fn trace(inputs: &Inputs, corner: &Corner) -> Option<Trace> {
-    let course = Course::new(inputs, corner.values.clone())?;
+    let course = Course::new(inputs, &valleys(inputs), corner.values.clone())?;
     let start_deg = corner.latest.map_or(0.0, |latest| latest.start.degrees());
     let run = Run::new(&course, start_deg);
     let mut readings = Vec::new();

@@ -7,12 +7,18 @@ use crate::math;
 /// Most iterations of the inversion; bisection alone would need fifty for a double.
 const MOST_ITERATIONS: usize = 60;
 
+/// Most that is taken to be held in a crest: where it never falls, no speed elsewhere would keep the mean.
+const MOST_IN_CREST: f64 = 0.98;
+
 /// A turning motion whose speed falls to a valley at given angles and recovers between them.
 ///
-/// From each valley the speed rises along half a cosine *in time* to a level, stays there, and falls along half
-/// a cosine into the next valley. The level is such that the mean over time between any two valleys is exactly
-/// the mean asked for. Angle and speed are then sums of sines; only the time at an angle needs iteration (it is
-/// Kepler's equation).
+/// From each valley the speed rises along half a cosine *in time* to a crest, stays there, and falls along half
+/// a cosine into the next valley. Angle and speed are then sums of sines; only the time at an angle needs iteration (it
+/// is Kepler's equation).
+///
+/// How high the crests are and how low the valleys follows from what lends the motion its energy and takes it: where the
+/// share `h` of the most is held elsewhere, `w² = t² - (t² - b²) h`, with the speed `t` where nothing is held, and `b` at
+/// the deepest valley, which is given. `t` is such that the mean over time is the mean asked for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wave {
     pieces: Vec<Piece>,
@@ -23,16 +29,27 @@ pub struct Wave {
 /// What a [`Wave`] is made from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Valleys<'a> {
-    /// The angles of the valleys, rising, from 0 up to but without `period_deg`.
-    pub at_deg: &'a [f64],
+    /// The valleys by rising angle, from 0 up to but without `period_deg`.
+    pub each: &'a [Valley],
     /// The angle after which everything comes again; above 0.
     pub period_deg: f64,
     /// Mean speed over time, degrees a second; above 0.
     pub mean: f64,
-    /// Depth of a valley as a share of the mean, from 0 up to but without 1.
+    /// Depth of the deepest valley as a share of the mean, from 0 up to but without 1.
     pub depth: f64,
     /// How far a valley reaches to either side at most, in degrees; above 0.
     pub reach_deg: f64,
+}
+
+/// A valley, and the crest after it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Valley {
+    /// Where it is, in degrees.
+    pub at_deg: f64,
+    /// Share of the most energy that is held elsewhere there, 0 to 1.
+    pub held: f64,
+    /// The same at the crest that follows.
+    pub held_after: f64,
 }
 
 /// Half a cosine in time between two speeds, or a constant speed.
@@ -91,18 +108,36 @@ impl Wave {
         if !valleys.are_sound() {
             return None;
         }
-        let mut wave = Self { pieces: Vec::new(), period_s: 0.0, period_deg: valleys.period_deg };
         // the motion begins in its first valley
-        let first = *valleys.at_deg.first()?;
-        let ends = valleys.at_deg.iter().skip(1).copied();
-        let mut from = first;
-        for to in ends.chain([first + valleys.period_deg]) {
-            wave.add_interval(valleys, to - from);
-            from = to;
+        let first = valleys.each.first()?;
+        let again = Valley { at_deg: first.at_deg + valleys.period_deg, ..*first };
+        let next = valleys.each.iter().skip(1).chain([&again]);
+        let intervals: Vec<_> = valleys.each.iter().zip(next).collect();
+        let mut wave = Self { pieces: Vec::new(), period_s: 0.0, period_deg: valleys.period_deg };
+        // makes it anew, and tells whether it takes too long
+        let mut is_slow = |top: f64| {
+            wave.pieces.clear();
+            wave.period_s = 0.0;
+            for (from, to) in &intervals {
+                wave.add_interval(valleys, top, from, to);
+            }
+            wave.period_s * valleys.mean > valleys.period_deg
+        };
+        // in shares of the mean: at `low` all is as slow as the deepest valley, at `high` the mean is exceeded
+        let (mut low, mut high) = (1.0 - valleys.depth, 2.0);
+        let mut doublings = 0;
+        while is_slow(high) && doublings < MOST_ITERATIONS {
+            (high, doublings) = (2.0 * high, doublings + 1);
         }
+        for _ in 0..MOST_ITERATIONS {
+            let middle = f64::midpoint(low, high);
+            if is_slow(middle) { low = middle } else { high = middle }
+        }
+        // the one that is kept
+        is_slow(high);
         // angle 0 of the motion is angle 0 of the valleys
         for piece in &mut wave.pieces {
-            piece.start_deg += first;
+            piece.start_deg += first.at_deg;
         }
         Some(wave)
     }
@@ -148,20 +183,25 @@ impl Wave {
         self.pieces.get(at).copied().unwrap_or(none)
     }
 
-    fn add_interval(&mut self, valleys: &Valleys<'_>, length_deg: f64) {
+    fn add_interval(&mut self, valleys: &Valleys<'_>, top: f64, from: &Valley, to: &Valley) {
+        let bottom = 1.0 - valleys.depth;
+        let speed = |held: f64| {
+            let held = held * (top * top - bottom * bottom);
+            valleys.mean * (top * top - held).max(0.0).sqrt()
+        };
+        let length_deg = to.at_deg - from.at_deg;
         let slope_deg = valleys.reach_deg.min(length_deg / 2.0);
-        let low = valleys.mean * (1.0 - valleys.depth);
-        let high = valleys.mean * level(length_deg, 2.0 * slope_deg, 1.0 - valleys.depth);
-        self.add(slope_deg, low, high);
-        self.add(length_deg - 2.0 * slope_deg, high, high);
-        self.add(slope_deg, high, low);
+        let crest = speed(from.held_after.min(MOST_IN_CREST));
+        self.add(slope_deg, speed(from.held), crest);
+        self.add(length_deg - 2.0 * slope_deg, crest, crest);
+        self.add(slope_deg, crest, speed(to.held));
     }
 
     fn add(&mut self, length_deg: f64, from: f64, to: f64) {
         if length_deg <= 0.0 {
             return;
         }
-        let start_deg = self.pieces.iter().map(Piece::length_deg).sum();
+        let start_deg = self.pieces.last().map_or(0.0, |it| it.start_deg + it.length_deg());
         let duration_s = length_deg / f64::midpoint(from, to);
         self.pieces.push(Piece { start_s: self.period_s, start_deg, duration_s, from, to });
         self.period_s += duration_s;
@@ -176,8 +216,14 @@ impl Piece {
 
 impl Valleys<'_> {
     fn are_sound(&self) -> bool {
-        let rising = self.at_deg.windows(2).all(|pair| matches!(pair, [one, next] if one < next));
-        let inside = self.at_deg.iter().all(|at| (0.0..self.period_deg).contains(at));
+        let rising = |pair: &[Valley]| matches!(pair, [one, next] if one.at_deg < next.at_deg);
+        let rising = self.each.windows(2).all(rising);
+        let shares = 0.0..=1.0;
+        let inside = self.each.iter().all(|it| {
+            (0.0..self.period_deg).contains(&it.at_deg)
+                && shares.contains(&it.held)
+                && shares.contains(&it.held_after)
+        });
         let positive = [self.period_deg, self.mean, self.reach_deg]
             .into_iter()
             .all(|number| number.is_finite() && number > 0.0);
@@ -185,22 +231,21 @@ impl Valleys<'_> {
     }
 }
 
-/// Level between two valleys as a share of the mean.
-///
-/// With valleys at `s` of the mean, slopes of `W` together and a length `D`, the time is
-/// `2 W / (x + s) + (D - W) / x = D`, which is `D x^2 + (D (s - 1) - W) x - (D - W) s = 0`.
-fn level(length: f64, slopes: f64, valley: f64) -> f64 {
-    let b = length * (valley - 1.0) - slopes;
-    let c = -(length - slopes) * valley;
-    (-b + (b * b - 4.0 * length * c).sqrt()) / (2.0 * length)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    /// Valleys alike, and nothing held between them.
+    fn alike(at_deg: &[f64]) -> Vec<Valley> {
+        at_deg.iter().map(|at| Valley { at_deg: *at, held: 1.0, held_after: 0.0 }).collect()
+    }
+
     fn wave(at_deg: &[f64], depth: f64) -> Wave {
-        let valleys = Valleys { at_deg, period_deg: 720.0, mean: 1200.0, depth, reach_deg: 90.0 };
+        made(&alike(at_deg), depth)
+    }
+
+    fn made(each: &[Valley], depth: f64) -> Wave {
+        let valleys = Valleys { each, period_deg: 720.0, mean: 1200.0, depth, reach_deg: 90.0 };
         Wave::new(&valleys).expect("sound valleys")
     }
 
@@ -243,11 +288,44 @@ mod tests {
     }
 
     #[test]
-    fn uneven_valleys_keep_the_mean_in_each_interval() {
+    fn uneven_valleys_keep_the_mean_in_the_cycle() {
         let wave = wave(&[0.0, 90.0, 240.0, 330.0, 480.0, 570.0], 0.4);
-        check(wave.time_at(90.0), 90.0 / 1200.0);
         check(wave.time_at(240.0), 240.0 / 1200.0);
-        check(wave.time_at(-150.0), -150.0 / 1200.0);
+        check(wave.time_at(-480.0), -480.0 / 1200.0);
+        check(wave.speed_at(0.0), 720.0);
+    }
+
+    /// By hand: of the square of the speed 0.6² = t² - (t² - 0.36) 1 in the deep valley, t² - (t² - 0.36) / 2 in the shallow
+    /// one, t² in both crests; 180 degrees in four slopes: 2 (180 / (t + 0.6) + 180 / (t + sqrt((t² + 0.36) / 2))) =
+    /// 360 / 1.
+    #[test]
+    fn a_valley_with_half_the_work_is_so_much_shallower() {
+        let each = [
+            Valley { at_deg: 0.0, held: 1.0, held_after: 0.0 },
+            Valley { at_deg: 180.0, held: 0.5, held_after: 0.0 },
+            Valley { at_deg: 360.0, held: 1.0, held_after: 0.0 },
+            Valley { at_deg: 540.0, held: 0.5, held_after: 0.0 },
+        ];
+        let wave = made(&each, 0.4);
+        check(wave.period_s(), 0.6);
+        let top = wave.speed_at(wave.time_at(90.0)) / 1200.0;
+        check(wave.speed_at(0.0), 0.6 * 1200.0);
+        let shallow = f64::midpoint(top * top, 0.36).sqrt();
+        check(wave.speed_at(wave.time_at(180.0)), shallow * 1200.0);
+        check(180.0 / (top + 0.6) + 180.0 / (top + shallow), 180.0);
+    }
+
+    /// Where a crest holds as much as its valleys do the engine hardly recovers: the others make up for it.
+    #[test]
+    fn a_crest_that_holds_nearly_all_is_low_and_the_mean_is_kept() {
+        let each = [
+            Valley { at_deg: 0.0, held: 1.0, held_after: 1.0 },
+            Valley { at_deg: 76.0, held: 1.0, held_after: 0.0 },
+        ];
+        let wave = made(&each, 0.8);
+        check(wave.period_s(), 0.6);
+        let crest = wave.speed_at(wave.time_at(38.0));
+        assert!((240.0..400.0).contains(&crest), "{crest}");
     }
 
     #[test]
@@ -261,12 +339,15 @@ mod tests {
 
     #[test]
     fn unsound_valleys_make_no_motion() {
+        let (one, twice, late) = (alike(&[0.0]), alike(&[0.0, 0.0]), alike(&[720.0]));
+        let beyond = [Valley { held: 1.1, ..one[0] }];
         let sound =
-            Valleys { at_deg: &[0.0], period_deg: 720.0, mean: 1.0, depth: 0.3, reach_deg: 90.0 };
+            Valleys { each: &one, period_deg: 720.0, mean: 1.0, depth: 0.3, reach_deg: 90.0 };
         for valleys in [
-            Valleys { at_deg: &[], ..sound },
-            Valleys { at_deg: &[0.0, 0.0], ..sound },
-            Valleys { at_deg: &[720.0], ..sound },
+            Valleys { each: &[], ..sound },
+            Valleys { each: &twice, ..sound },
+            Valleys { each: &late, ..sound },
+            Valleys { each: &beyond, ..sound },
             Valleys { mean: 0.0, ..sound },
             Valleys { mean: f64::NAN, ..sound },
             Valleys { depth: 1.0, ..sound },

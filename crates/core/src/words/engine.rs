@@ -5,7 +5,10 @@ pub(super) mod crank;
 use super::{Explanation, Sentence};
 
 pub(super) const SENTENCES: &[Sentence] = &[
-    ("engine.cylinders-many", "Cylinders: {count} is not possible here. Type 1 to {most}."),
+    (
+        "engine.cylinders-many",
+        "{count} cylinders are more than can be planned here: 1 to {most} can.",
+    ),
     (
         "engine.order-unreadable",
         "Firing order: “{typed}” is no number of a cylinder. Type the numbers alone, for example 1-3-4-2.",

@@ -27,7 +27,7 @@ const RELEASE_HIGH: Formula = Formula {
 };
 const DIP: Formula = Formula {
     symbols: "d = d_4 · S / S_4",
-    source: "S: swing of the compressions’ work in a cycle, W = (V^(1 − k) − 1) / (k − 1), adiabatic, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; d_4 of an even four: common practice, no source",
+    source: "S: swing of the compressions’ work in a cycle, W = (V^(1 − k) − 1) / (k − 1) − (1 − V), adiabatic, less what the air below does, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; d_4 of an even four: common practice, no source",
 };
 
 /// What bounds the band, the releases, and the best of both.
