@@ -13,6 +13,11 @@ use super::{check, plain, wheel};
 /// Steps of the integration in a degree.
 const STEPS: usize = 20;
 
+/// A count as a number.
+fn number(count: usize) -> f64 {
+    f64::from(u32::try_from(count).expect("few"))
+}
+
 /// Work of an adiabatic compression from bottom dead centre, by the trapezoid rule over `p dV` with `p V^1.35` constant:
 /// compression 9.5, rod 3.33 times the crank, for each step of a stroke back from the top.
 fn works() -> Vec<f64> {
@@ -26,7 +31,7 @@ fn works() -> Vec<f64> {
     };
     let pressure = |volume: f64| volume.powf(-1.35);
     let count = 180 * STEPS;
-    let at = |n: usize| volume(180.0 - n as f64 / STEPS as f64);
+    let at = |n: usize| volume(180.0 - number(n) / number(STEPS));
     let mut sum = 0.0;
     let mut works = vec![0.0];
     for n in 1..=count {
@@ -39,11 +44,11 @@ fn works() -> Vec<f64> {
 }
 
 /// Speed in shares of the mean at each step of the cycle: what is not held by the gas turns the crank.
-fn speeds(firings: &[f64], dip: f64) -> Vec<f64> {
+fn speeds(firings: &[u16], dip: f64) -> Vec<f64> {
     let works = works();
     let period = 720 * STEPS;
-    let off = |at: usize, firing: f64| {
-        let after = (at + period - (firing * STEPS as f64) as usize) % period;
+    let off = |at: usize, firing: u16| {
+        let after = (at + period - usize::from(firing) * STEPS) % period;
         after.min(period - after)
     };
     let held = |at: usize| -> f64 {
@@ -59,9 +64,9 @@ fn speeds(firings: &[f64], dip: f64) -> Vec<f64> {
     };
     let (mut low, mut high) = (bottom, 10.0);
     for _ in 0..60 {
-        let middle = (low + high) / 2.0;
+        let middle = f64::midpoint(low, high);
         let time: f64 = with_top(middle).iter().map(|it| 1.0 / it).sum();
-        (low, high) = if time > period as f64 { (middle, high) } else { (low, middle) };
+        (low, high) = if time > number(period) { (middle, high) } else { (low, middle) };
     }
     with_top(high)
 }
@@ -71,14 +76,14 @@ fn slowest(speeds: &[f64], window_deg: usize) -> f64 {
     let count = window_deg * STEPS;
     let mean = |from: usize| {
         let time: f64 = (from..from + count).map(|at| 1.0 / speeds[at % speeds.len()]).sum();
-        count as f64 / time
+        number(count) / time
     };
     (0..speeds.len()).step_by(STEPS).map(mean).fold(f64::INFINITY, f64::min)
 }
 
-fn inputs(firings: &[f64], dip: f64, averaging: u32) -> Inputs {
+fn inputs(firings: &[u16], dip: f64, averaging: u32) -> Inputs {
     Inputs {
-        firings: firings.iter().copied().map(CrankAngle::new).collect(),
+        firings: firings.iter().map(|it| CrankAngle::new(f64::from(*it))).collect(),
         dip: Band::exact(share(dip)),
         wheel: wheel(60, 0, 0.0),
         sync: Sync::Cam,
@@ -88,15 +93,15 @@ fn inputs(firings: &[f64], dip: f64, averaging: u32) -> Inputs {
 }
 
 /// Firing angles: a common-pin V6; twins of 45, 76, 180 and 270 degrees; an even six, an even four, a single.
-const ENGINES: &[&[f64]] = &[
-    &[0.0, 90.0, 240.0, 330.0, 480.0, 570.0],
-    &[0.0, 405.0],
-    &[0.0, 76.0],
-    &[0.0, 180.0],
-    &[0.0, 270.0],
-    &[0.0, 120.0, 240.0, 360.0, 480.0, 600.0],
-    &[0.0, 180.0, 360.0, 540.0],
-    &[0.0],
+const ENGINES: &[&[u16]] = &[
+    &[0, 90, 240, 330, 480, 570],
+    &[0, 405],
+    &[0, 76],
+    &[0, 180],
+    &[0, 270],
+    &[0, 120, 240, 360, 480, 600],
+    &[0, 180, 360, 540],
+    &[0],
 ];
 
 /// Half cosines in place of the curve that the gas gives: readings come out at most 8 % too low and 4.5 % too high.
@@ -124,8 +129,8 @@ fn readings_are_as_the_energy_that_is_left() {
 /// span is far below the mean, and so is the highest threshold that works.
 #[test]
 fn between_two_compressions_that_follow_closely_nothing_is_won_back() {
-    let twin = answer(&inputs(&[0.0, 76.0], 0.35, 12)).expect("an engine that turns");
-    let even = answer(&inputs(&[0.0, 360.0], 0.35, 12)).expect("an engine that turns");
+    let twin = answer(&inputs(&[0, 76], 0.35, 12)).expect("an engine that turns");
+    let even = answer(&inputs(&[0, 360], 0.35, 12)).expect("an engine that turns");
     let [twin, even] = [twin, even].map(|it| it.corners[0].slowest_reading.base() / 200.0);
     assert!(twin < 0.71 && even > 0.73, "{twin} and {even}");
 }
@@ -133,7 +138,7 @@ fn between_two_compressions_that_follow_closely_nothing_is_won_back() {
 /// Of three cylinders, two fire together: that compression is the deepest, the lone one is shallower by what the energy says.
 #[test]
 fn two_that_fire_together_dip_deeper_than_one() {
-    let firings = [0.0, 0.0, 360.0];
+    let firings = [0, 0, 360];
     let speeds = speeds(&firings, 0.4);
     let inputs = Inputs { threshold: None, ..inputs(&firings, 0.4, 1) };
     let answered = answer(&inputs).expect("an engine that turns");
