@@ -1,7 +1,7 @@
 // Are the coils charged in time, and does their feed bear it? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
+import { answer, plain, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -12,7 +12,7 @@ const LEADS = { "coils.lead_length": "4.5 m", "coils.lead_size": "6 mm2" };
 /** The figure of a label, as it is shown. */
 const figure = async (page, subject, label) => {
   const row = answer(page, subject).locator(".figure, tr, dl > div", { hasText: label }).first();
-  return (await row.innerText()).replaceAll("\u00a0", " ");
+  return plain(await row.innerText());
 };
 
 // Common practice, no source: a relay of 30 A for each bank of four coils, fed by heavy leads of about 4.5 m.

@@ -1,7 +1,7 @@
 // At what speed do the relays pull in? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, reads, toDo, type, typeAll, workshop } from "./fitter.mjs";
+import { answer, plain, reads, toDo, type, typeAll, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -12,7 +12,7 @@ test("300 rpm on a weak battery: where it fails, what works, and the best cures 
   await reads(page, "cranking", /never pull/);
   const found = await page.locator("#at-found").innerText();
   assert.match(found, /weak battery/, "the corner is not named");
-  const told = (await answer(page, "cranking").textContent()).replaceAll("\u00a0", " ");
+  const told = plain(await answer(page, "cranking").textContent());
   assert.match(told, /Thresholds that work/);
   assert.match(told, /above: weak battery/, "what bounds the band is not named");
   const [, on, off] = /on at (\d+) rpm, off below (\d+) rpm/.exec(told);
@@ -27,7 +27,7 @@ test("a pump relay that keeps running after a stall", () => visit(async ({ page 
   await reads(page, "relays.0", /^100 rpm suits: the pump stops soon after the engine$/);
   await typeAll(page, { "relays.0.release": "1 rpm", "cranking.stall_timeout": "5 s" });
   await reads(page, "relays.0", /^The pump runs on for .* after a stall$/);
-  const advice = (await page.locator("#at-found").innerText()).replaceAll("\u00a0", " ");
+  const advice = plain(await page.locator("#at-found").innerText());
   assert.match(advice, /torn line/);
   assert.match(advice, /Switch it off below \d+ rpm/);
   assert.match(await answer(page, "relays.0").innerText(), /inertia switch/);

@@ -39,24 +39,31 @@ export const answer = (page, subject) => page.locator(`article[id="answer-${subj
 /** The verdict on a subject, as it is read. */
 export const verdict = (page, subject) => answer(page, subject).locator(".verdict p");
 
-/** Waits until a verdict reads like this. */
+/** Words with a plain space between number and unit, which keep together on the page. */
+export const plain = (words) => words.replaceAll("\u00a0", " ");
+
+/** Waits until a verdict reads like this; a space of the pattern is any space. */
 export async function reads(page, subject, pattern) {
-  const place = verdict(page, subject).filter({ hasText: pattern });
+  const hasText = new RegExp(pattern.source.replaceAll(" ", "\\s"), pattern.flags);
+  const place = verdict(page, subject).filter({ hasText });
   await place.waitFor().catch(async () => {
-    assert.match((await verdict(page, subject).allInnerTexts()).join(), pattern, `the verdict on ${subject}`);
+    const said = (await verdict(page, subject).allInnerTexts()).map(plain);
+    assert.match(said.join(), pattern, `the verdict on ${subject}`);
   });
 }
 
-/** The texts of a table's rows, cell by cell; number and unit, which keep together there, with a plain space between. */
+/** The texts of a table's rows, cell by cell. */
 export async function rows(page, subject, caption) {
   const table = answer(page, subject).locator("table", { has: page.locator("caption", { hasText: caption }) });
-  return table.locator("tbody tr").evaluateAll((all) => all.map(
-    (row) => [...row.cells].map((it) => it.innerText.replaceAll("\u00a0", " ")),
-  ));
+  const all = await table.locator("tbody tr").evaluateAll(
+    (found) => found.map((row) => [...row.cells].map((it) => it.innerText)),
+  );
+  return all.map((cells) => cells.map(plain));
 }
 
 /** What is to be done, as it is read. */
-export const toDo = (page, subject) => answer(page, subject).locator(".to-do li").allInnerTexts();
+export const toDo = async (page, subject) =>
+  (await answer(page, subject).locator(".to-do li").allInnerTexts()).map(plain);
 
 /** Opens whatever is folded around a place, by its summary, as a finger would. */
 export async function unfold(place) {

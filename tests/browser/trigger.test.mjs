@@ -1,11 +1,11 @@
 // Does the crank and cam sensor suit its input? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, field, reads, toDo, type, typeAll, unfold, verdict, workshop } from "./fitter.mjs";
+import { answer, field, plain, reads, toDo, type, typeAll, unfold, verdict, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
-const found = (page) => page.locator("#at-found").innerText();
+const found = async (page) => plain(await page.locator("#at-found").innerText());
 
 // f = n N / 60: 60 positions at 7000 rpm are 7 kHz; 5 kHz are reached at 5000 rpm
 test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ page }) => {

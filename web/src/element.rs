@@ -180,6 +180,24 @@ pub(crate) fn text(words: &str) -> View {
     VNode::from(VText::new(shared(words))).into()
 }
 
+/// Words in which a number stays on a line with its unit: torn apart, `500 mV` is read as 500 of something else.
+#[inline(never)]
+pub(crate) fn whole(words: &str) -> String {
+    let mut joined = String::with_capacity(words.len());
+    for word in words.split_inclusive(' ') {
+        let unit = word.trim_end_matches(|letter: char| !letter.is_alphanumeric());
+        let is_unit = unit.chars().count() <= 3 && unit != "to";
+        let follows_digit = joined
+            .strip_suffix(' ')
+            .is_some_and(|before| before.ends_with(|it: char| it.is_ascii_digit()));
+        if is_unit && follows_digit && joined.pop().is_some() {
+            joined.push('\u{a0}');
+        }
+        joined.push_str(word);
+    }
+    joined
+}
+
 /// Nothing, in the place of something.
 #[inline(never)]
 pub(crate) fn nothing() -> View {
@@ -205,4 +223,29 @@ fn changed(mut element: View, change: impl FnOnce(&mut VTag)) -> View {
 #[inline(never)]
 fn shared(words: &str) -> AttrValue {
     AttrValue::from(Rc::<str>::from(words))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::whole;
+
+    #[track_caller]
+    fn check(words: &str, expected: &str) {
+        assert_eq!(whole(words), expected.replace('~', "\u{a0}"), "{words}");
+    }
+
+    #[test]
+    fn a_number_and_its_unit_stay_together_and_a_range_may_break() {
+        check("12.4 V (7.19 V to 14.6 V)", "12.4~V (7.19~V to 14.6~V)");
+        check("0.1 to 1 s", "0.1 to 1~s");
+        check("From 31 rpm to 147 rpm.", "From 31~rpm to 147~rpm.");
+        check("up to 500 mV, 0.5 mm²; 30 to 40 %", "up to 500~mV, 0.5~mm²; 30 to 40~%");
+    }
+
+    #[test]
+    fn other_words_part_where_they_will() {
+        check("", "");
+        check("channel 5 fires cylinder 3", "channel 5 fires cylinder 3");
+        check("after 12", "after 12");
+    }
 }

@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::{Page, checklist::checklist_view, figures, working};
 use crate::{
-    element::{View, all, el, keyed, several},
+    element::{View, all, el, keyed, several, whole},
     pictures,
     state::Answers,
     words,
@@ -68,7 +68,7 @@ fn said(answer: &Answer) -> View {
     let tone = answer.verdict.tone;
     let to_do = || {
         el!("ul", "class" = "to-do", "aria-label" = "What to do";
-            all(answer.to_do.iter().map(|it| el!("li"; &it.text))))
+            all(answer.to_do.iter().map(|it| el!("li"; whole(&it.text)))))
     };
     let caution =
         |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), &it.text);
@@ -76,9 +76,9 @@ fn said(answer: &Answer) -> View {
         answer.title.as_ref().map(|it| el!("h3"; &it.text)),
         el!("div", "class" = format!("verdict {}", words::tone_class(tone));
             el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone)),
-            el!("p", "aria-live" = "polite"; &answer.verdict.message.text),
+            el!("p", "aria-live" = "polite"; whole(&answer.verdict.message.text)),
         ),
-        answer.why.as_ref().map(|it| el!("p", "class" = "why"; &it.text)),
+        answer.why.as_ref().map(|it| el!("p", "class" = "why"; whole(&it.text))),
         (!answer.to_do.is_empty()).then(to_do),
         all(answer.cautions.iter().map(caution)),
     )

@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::{Dispatch, Page, button, sending};
 use crate::{
-    element::{View, all, el, keyed, on_click, several},
+    element::{View, all, el, keyed, on_click, several, whole},
     state::Action,
 };
 
@@ -81,7 +81,7 @@ fn asked(
     };
     let nothing = if words.is_empty() { "Nothing answers" } else { "Nothing else" };
     several!(
-        el!("p", "class" = "ask"; &now.ask.text),
+        el!("p", "class" = "ask"; whole(&now.ask.text)),
         el!("div", "class" = "answers";
             all(bench.targets.iter().map(|it| answer(it, it.clone())))),
         el!("div", "class" = "none"; answer(NOTHING, nothing.to_owned())),

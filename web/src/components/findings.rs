@@ -12,7 +12,7 @@ use quietpin_core::{
 
 use super::{Drawn, Page, is_as_before, link_to, parts, working};
 use crate::{
-    element::{View, all, el, nothing, several},
+    element::{View, all, el, nothing, several, whole},
     words,
 };
 
@@ -62,11 +62,11 @@ const FINDING: Drawn = Drawn {
 fn finding(finding: &Finding) -> View {
     let said = several!(
         el!("span", "class" = "severity"; words::severity(finding.severity)),
-        el!("span", "class" = "said"; &finding.message.text),
+        el!("span", "class" = "said"; whole(&finding.message.text)),
     );
     el!("li", "class" = words::severity_class(finding.severity);
         link_to(&finding.subject, said),
-        finding.remedies.first().map(|it| el!("p", "class" = "cure"; &it.text)),
+        finding.remedies.first().map(|it| el!("p", "class" = "cure"; whole(&it.text))),
         more(finding),
     )
 }
