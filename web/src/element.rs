@@ -186,7 +186,9 @@ pub(crate) fn whole(words: &str) -> String {
     let mut joined = String::with_capacity(words.len());
     for word in words.split_inclusive(' ') {
         let unit = word.trim_end_matches(|letter: char| !letter.is_alphanumeric());
-        let is_unit = unit.chars().count() <= 3 && unit != "to";
+        let is_unit = unit.chars().count() <= 3
+            && !unit.starts_with(|letter: char| letter.is_ascii_digit())
+            && !matches!(unit, "to" | "and" | "or" | "of" | "by" | "is" | "in" | "at");
         let follows_digit = joined
             .strip_suffix(' ')
             .is_some_and(|before| before.ends_with(|it: char| it.is_ascii_digit()));
@@ -247,5 +249,7 @@ mod tests {
         check("", "");
         check("channel 5 fires cylinder 3", "channel 5 fires cylinder 3");
         check("after 12", "after 12");
+        check("Type 0 54 144 198.", "Type 0 54 144 198.");
+        check("1 and 2 or 3", "1 and 2 or 3");
     }
 }

@@ -71,7 +71,7 @@ fn said(answer: &Answer) -> View {
             all(answer.to_do.iter().map(|it| el!("li"; whole(&it.text)))))
     };
     let caution =
-        |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), &it.text);
+        |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), whole(&it.text));
     el!("div", "class" = "said";
         answer.title.as_ref().map(|it| el!("h3"; &it.text)),
         el!("div", "class" = format!("verdict {}", words::tone_class(tone));

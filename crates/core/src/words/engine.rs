@@ -71,7 +71,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
 pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "engine.cylinders-many",
-        // The engine has no cylinder, or more than are looked at here.
+        // The engine has more cylinders than are looked at here.
         why: "Every angle is the cycle divided by the number of cylinders.",
         act: "Type the number of cylinders, or of rotors.",
         source: "limit of this plan: 1 to 16",
