@@ -29,7 +29,7 @@ mod stop;
 mod survey;
 mod trace;
 
-pub use dip::{is_far_apart, swing, swing_of_even_four, usual_dip, volume, work};
+pub use dip::{usual_dip, volume, work};
 pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
 pub use noise::{Noise, noise};

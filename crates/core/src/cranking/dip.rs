@@ -3,7 +3,7 @@
 //! Each cylinder is a gas spring: from bottom dead centre up to the top one and down again the starter and the flywheel
 //! lend it the work of an adiabatic compression, less what the air under the piston does of it, and get it back. The works
 //! of all cylinders are summed over the crank angle; what the sum swings is taken from the flywheel, and so shows as the
-//! dip: in proportion where compressions follow within half a turn, deeper where they are further apart. How heavy the flywheel is is not
+//! dip (the work-energy theorem). How heavy the flywheel is is not
 //! known: the swing of an even four-stroke four is taken to be the dip that is common for it.
 
 use crate::{
@@ -30,8 +30,8 @@ const MOST: f64 = 0.9;
 /// Halvings of the search for a speed or an energy: to a part in a thousand million.
 const BISECTIONS: usize = 30;
 
-/// Most that the square of the speed gains between valley and crest, the mean being 1; an even four gains 4 d.
-const MOST_GAIN: f64 = 8.0;
+/// Most that is looked at of what the square of the speed gains for a work of 1; an even four gains about 2 d.
+const MOST_GAIN: f64 = 4.0;
 
 /// Steps of a degree in a cycle that are looked at.
 const TURN: usize = 360;
@@ -79,28 +79,10 @@ fn sums(firings: &[CrankAngle], cycle: CrankAngle) -> Vec<f64> {
     sums
 }
 
-/// The least and the most.
-fn ends(sums: &[f64]) -> (f64, f64) {
-    let least = sums.iter().copied().fold(f64::INFINITY, f64::min);
-    (least, sums.iter().copied().fold(0.0, f64::max))
-}
-
-/// How far the work of all cylinders swings in a cycle, in the unit of [`work`]; nought without cylinders.
-pub fn swing(firings: &[CrankAngle], cycle: CrankAngle) -> f64 {
-    let (least, most) = ends(&sums(firings, cycle));
-    (most - least).max(0.0)
-}
-
 /// The engine whose dip is known: an even four-stroke four.
 fn even_four() -> Vec<f64> {
     let even = [0.0, 180.0, 360.0, 540.0].map(CrankAngle::new);
     sums(&even, CrankAngle::new(720.0))
-}
-
-/// The swing of the engine whose dip is known: an even four-stroke four.
-pub fn swing_of_even_four() -> f64 {
-    let (least, most) = ends(&even_four());
-    most - least
 }
 
 /// Places between two firings at which the least work is looked for, both ends left out. Odd, as it is halfway between
@@ -142,21 +124,11 @@ pub(crate) fn valleys(firings_deg: &[f64], period_deg: f64) -> Vec<Valley> {
     valleys
 }
 
-/// Whether somewhere more than half a turn passes from one compression to the next: there the engine runs near its crest for
-/// long, and the mean with it, so that the valley lies further below the mean than the swing alone says.
-pub fn is_far_apart(firings: &[CrankAngle], cycle: CrankAngle) -> bool {
-    let next = |from: &CrankAngle| {
-        let gaps = firings.iter().map(|to| (*to - *from).within(cycle).degrees());
-        gaps.filter(|gap| *gap > TOGETHER_DEG).fold(cycle.degrees(), f64::min)
-    };
-    firings.iter().any(|from| next(from) > 180.0 + TOGETHER_DEG)
-}
-
-/// Time of a cycle over that at the speed 1, where the square of the speed is `bottom²` with the most work held and `gain`
-/// more with the least.
+/// Time of a cycle over that at the speed 1, where the square of the speed is `bottom²` with the most work held, and more by
+/// `gain` times the work that is given back.
 fn time(sums: &[f64], bottom: f64, gain: f64) -> f64 {
-    let (least, most) = ends(sums);
-    let each = |sum: &f64| 1.0 / (bottom * bottom + gain * (most - sum) / (most - least)).sqrt();
+    let most = sums.iter().copied().fold(0.0, f64::max);
+    let each = |sum: &f64| 1.0 / (bottom * bottom + gain * (most - sum)).sqrt();
     #[expect(clippy::cast_precision_loss, reason = "degrees of a cycle")]
     let count = sums.len() as f64;
     sums.iter().map(each).sum::<f64>() / count
@@ -172,24 +144,20 @@ fn least(mut high: f64, is_enough: impl Fn(f64) -> bool) -> f64 {
     high
 }
 
-/// The dip of an engine whose flywheel is that of an even four with the dip `of_four`, by the work-energy theorem: nothing is
-/// taken for the shape of the dip.
-fn by_energy(sums: &[f64], of_four: f64) -> f64 {
+/// What the square of the speed, its mean being 1, gains for the work that is given back, with a flywheel by which an even
+/// four has the dip `of_four`.
+fn gain(of_four: f64) -> f64 {
     let four = even_four();
-    let gain = least(MOST_GAIN, |gain| time(&four, 1.0 - of_four, gain) <= 1.0);
-    let ((least_held, most), (least_of_four, most_of_four)) = (ends(sums), ends(&four));
-    let gain = gain * (most - least_held) / (most_of_four - least_of_four);
-    1.0 - least(1.0, |bottom| time(sums, bottom, gain) <= 1.0)
+    least(MOST_GAIN, |gain| time(&four, 1.0 - of_four, gain) <= 1.0)
 }
 
-/// The dip to take where none was measured: `d = d_4 S / S_4`, and no less than the energy says where compressions are far
-/// apart.
+/// The dip to take where none was measured: that of an engine with the flywheel of an even four that dips as is common. By the
+/// work-energy theorem `w² = b² + g (S_max - S)`, the mean of `w` over time is 1, and `d = 1 - b`.
 pub fn usual_dip(firings: &[CrankAngle], cycle: CrankAngle) -> Band<Ratio> {
-    let times = swing(firings, cycle) / swing_of_even_four();
-    let far = is_far_apart(firings, cycle).then(|| sums(firings, cycle));
+    let sums = sums(firings, cycle);
     let of = |common: f64| {
-        let least = far.as_ref().map_or(0.0, |sums| by_energy(sums, common));
-        share((common * times).max(least).min(MOST))
+        let gain = gain(common);
+        share((1.0 - least(1.0, |bottom| time(&sums, bottom, gain) <= 1.0)).min(MOST))
     };
     Band::between(of(COMMON.0), of(COMMON.1))
 }
@@ -230,8 +198,11 @@ mod tests {
     /// of 90 degrees each.
     #[test]
     fn an_even_four_swings_between_one_top_and_two_halves() {
-        check(swing_of_even_four(), work(0.0) - 2.0 * work(90.0), 1e-9);
-        check(of(4), 0.4, 1e-12);
+        let four = even_four();
+        let [most, least] = [0, 90].map(|at: usize| four.get(at).copied().unwrap_or_default());
+        check(most - least, work(0.0) - 2.0 * work(90.0), 1e-9);
+        assert!(four.iter().all(|it| (least..=most).contains(it)), "{least} to {most}");
+        check(of(4), 0.4, 1e-6);
     }
 
     #[test]
@@ -244,25 +215,29 @@ mod tests {
 
     /// Source: the same by numpy and bisection on the energy, 0.05 degrees a step; the single stops at the most that is taken.
     #[test]
-    fn far_apart_the_valley_lies_deeper_below_the_mean() {
-        check(of(1), 0.864, 0.004);
-        check(of(2), 0.643, 0.004);
-        check(of(3), 0.503, 0.004);
+    fn the_same_flywheel_dips_as_the_energy_says() {
+        let expected = [
+            (1, 0.8635),
+            (2, 0.643),
+            (3, 0.503),
+            (5, 0.3143),
+            (6, 0.2434),
+            (8, 0.1451),
+            (12, 0.051),
+        ];
+        for (count, dip) in expected {
+            check(of(count), dip, 0.002);
+        }
         let twin = |angle: f64| {
             let firings = [0.0, angle].map(CrankAngle::new);
             usual_dip(&firings, CrankAngle::new(720.0)).high.base()
         };
-        check(twin(405.0), 0.643, 0.004);
-        check(twin(76.0), 0.676, 0.004);
-        assert!(!is_far_apart(&even(4, 720.0).0, CrankAngle::new(720.0)), "a four");
-    }
-
-    /// A common-pin V6 has two compressions 90 degrees apart and then 150 without one: it dips deeper than an even six, about like an even four.
-    #[test]
-    fn an_odd_fire_engine_dips_deeper_than_an_even_one() {
+        check(twin(405.0), 0.643, 0.002);
+        check(twin(76.0), 0.6762, 0.002);
         let odd = [0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(CrankAngle::new);
-        let dip = usual_dip(&odd, CrankAngle::new(720.0)).high.base();
-        assert!(dip > 1.3 * of(6) && dip < 1.1 * of(4), "{dip}");
+        let odd = usual_dip(&odd, CrankAngle::new(720.0));
+        check(odd.high.base(), 0.2547, 0.002);
+        check(odd.low.base(), 0.193, 0.002);
     }
 
     #[track_caller]

@@ -2,8 +2,8 @@
 
 use super::advice::{self, Best};
 use crate::{
-    cranking::{self, Answer, Inputs},
-    quantity::{Measure, Value, number, rpm, share},
+    cranking::{Answer, Inputs},
+    quantity::{Measure, Value, rpm, share},
     report::Figure,
     say,
     working::{Formula, Step, step},
@@ -26,13 +26,8 @@ const RELEASE_HIGH: Formula = Formula {
     source: "simulated: the lowest that as many readings in a row as must agree reach once the relay is on, at any corner",
 };
 const DIP: Formula = Formula {
-    symbols: "d = d_4 · S / S_4",
-    source: "S: swing of the compressions’ work in a cycle, W = (V^(1 − k) − 1) / (k − 1) − (1 − V), adiabatic, less what the air below does, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; d_4 of an even four: common practice, no source",
-};
-/// Where two compressions are more than half a turn apart.
-const DIP_FAR: Formula = Formula {
     symbols: "d = 1 − b",
-    source: "work-energy theorem: w² = b² + g (1 − h), mean of w 1, h the share of the work’s swing that is held; g from an even four that dips 30 to 40 %: common practice, no source; adiabatic compression, ratio 9.5, k 1.35, rod 0.3 from memory; no less than in proportion to the swing, and at most 90 %",
+    source: "work-energy theorem: w² = b² + g (S_max − S), mean of w 1; S the compressions’ work, W = (V^(1 − k) − 1) / (k − 1) − (1 − V), adiabatic, less what the air below does, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; g by an even four that dips 30 to 40 %: common practice, no source; at most 90 %",
 };
 
 /// What bounds the band, the releases, and the best of both.
@@ -80,20 +75,9 @@ fn of_releases(best: &Best) -> Vec<Step> {
 
 /// The dip that follows from the engine.
 pub(super) fn dip(inputs: &Inputs) -> Figure {
-    let (swing, of_four) =
-        (cranking::swing(&inputs.firings, inputs.cycle), cranking::swing_of_even_four());
-    let values = [
-        ("d_4", Value::text("30 to 40 %")),
-        ("S", Value::text(number(swing))),
-        ("S_4", Value::text(number(of_four))),
-    ];
-    let shown = super::figures::band(inputs.dip);
-    let step = if cranking::is_far_apart(&inputs.firings, inputs.cycle) {
-        let slowest = inputs.dip.map(|dip| share(1.0 - dip.base()));
-        step(&DIP_FAR, &[("b", super::figures::band(slowest))], shown)
-    } else {
-        step(&DIP, &values, shown)
-    };
+    let slowest = inputs.dip.map(|dip| share(1.0 - dip.base()));
+    let values = [("b", super::figures::band(slowest))];
+    let step = step(&DIP, &values, super::figures::band(inputs.dip));
     let mut figure = Figure::new(say!("cranking.figure-dip"), inputs.dip, vec![step]);
     figure.value = inputs.dip.nominal.show();
     figure
