@@ -123,7 +123,7 @@ pub struct Inputs {
     pub speed: Band<RotationalSpeed>,
     /// The same in cold, thick oil or on a weak battery, where that was typed.
     pub slow: Vec<Slow>,
-    /// Dip at each compression, a share of the mean; from 0 up to but without 1.
+    /// The deepest dip, a share of the mean: at each compression of an even engine; from 0 up to but without 1.
     pub dip: Band<Ratio>,
     /// Time from rest to the mean cranking speed; from 0.
     pub run_up: Band<Time>,

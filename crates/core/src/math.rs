@@ -32,6 +32,19 @@ pub fn pow(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
 }
 
+/// The least number between `low` and `high` at which `is_enough`, which stays true above it: halved until the rest is a part in
+/// 10^12 of `high`, or as many times as a double has bits.
+pub fn least(mut low: f64, mut high: f64, mut is_enough: impl FnMut(f64) -> bool) -> f64 {
+    for _ in 0..f64::MANTISSA_DIGITS {
+        if high - low <= 1e-12 * high {
+            break;
+        }
+        let middle = f64::midpoint(low, high);
+        if is_enough(middle) { high = middle } else { low = middle }
+    }
+    high
+}
+
 /// The sine of an angle in radians.
 pub fn sin(x: f64) -> f64 {
     libm::sin(x)

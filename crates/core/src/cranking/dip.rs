@@ -27,9 +27,6 @@ const COMMON: (f64, f64) = (0.3, 0.4);
 /// The most that is taken: an engine that dips further stops at its compression.
 const MOST: f64 = 0.9;
 
-/// Halvings of the search for a speed or an energy: to a part in a thousand million.
-const BISECTIONS: usize = 30;
-
 /// Most that is looked at of what the square of the speed gains for a work of 1; an even four gains about 2 d.
 const MOST_GAIN: f64 = 4.0;
 
@@ -134,21 +131,11 @@ fn time(sums: &[f64], bottom: f64, gain: f64) -> f64 {
     sums.iter().map(each).sum::<f64>() / count
 }
 
-/// The least between 0 and `high` at which `is_enough`, which stays true above it.
-fn least(mut high: f64, is_enough: impl Fn(f64) -> bool) -> f64 {
-    let mut low = 0.0;
-    for _ in 0..BISECTIONS {
-        let middle = f64::midpoint(low, high);
-        if is_enough(middle) { high = middle } else { low = middle }
-    }
-    high
-}
-
 /// What the square of the speed, its mean being 1, gains for the work that is given back, with a flywheel by which an even
 /// four has the dip `of_four`.
 fn gain(of_four: f64) -> f64 {
     let four = even_four();
-    least(MOST_GAIN, |gain| time(&four, 1.0 - of_four, gain) <= 1.0)
+    math::least(0.0, MOST_GAIN, |gain| time(&four, 1.0 - of_four, gain) <= 1.0)
 }
 
 /// The dip to take where none was measured: that of an engine with the flywheel of an even four that dips as is common. By the
@@ -157,7 +144,7 @@ pub fn usual_dip(firings: &[CrankAngle], cycle: CrankAngle) -> Band<Ratio> {
     let sums = sums(firings, cycle);
     let of = |common: f64| {
         let gain = gain(common);
-        share((1.0 - least(1.0, |bottom| time(&sums, bottom, gain) <= 1.0)).min(MOST))
+        share((1.0 - math::least(0.0, 1.0, |bottom| time(&sums, bottom, gain) <= 1.0)).min(MOST))
     };
     Band::between(of(COMMON.0), of(COMMON.1))
 }

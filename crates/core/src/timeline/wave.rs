@@ -123,16 +123,13 @@ impl Wave {
             }
             wave.period_s * valleys.mean > valleys.period_deg
         };
-        // in shares of the mean: at `low` all is as slow as the deepest valley, at `high` the mean is exceeded
-        let (mut low, mut high) = (1.0 - valleys.depth, 2.0);
+        // in shares of the mean: at the least all is as slow as the deepest valley, at `high` the mean is exceeded
+        let mut high = 2.0;
         let mut doublings = 0;
         while is_slow(high) && doublings < MOST_ITERATIONS {
             (high, doublings) = (2.0 * high, doublings + 1);
         }
-        for _ in 0..MOST_ITERATIONS {
-            let middle = f64::midpoint(low, high);
-            if is_slow(middle) { low = middle } else { high = middle }
-        }
+        let high = math::least(1.0 - valleys.depth, high, |top| !is_slow(top));
         // the one that is kept
         is_slow(high);
         // angle 0 of the motion is angle 0 of the valleys

@@ -76,7 +76,9 @@ fn of_releases(best: &Best) -> Vec<Step> {
 /// The dip that follows from the engine.
 pub(super) fn dip(inputs: &Inputs) -> Figure {
     let slowest = inputs.dip.map(|dip| share(1.0 - dip.base()));
-    let values = [("b", super::figures::band(slowest))];
+    // in brackets, as more stands before it
+    let b = format!("({})", super::figures::band(slowest).shown);
+    let values = [("b", Value::text(b))];
     let step = step(&DIP, &values, super::figures::band(inputs.dip));
     let mut figure = Figure::new(say!("cranking.figure-dip"), inputs.dip, vec![step]);
     figure.value = inputs.dip.nominal.show();
