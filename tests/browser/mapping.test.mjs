@@ -85,3 +85,16 @@ test("the picture of the cycle says in words what it shows", () => visit(async (
   const picture = answer(page, PLANNED).getByRole("img");
   assert.match(await picture.first().getAttribute("aria-label"), /1-3-4-2/);
 }));
+
+test("both plugs of a rotor are named where they fire, and none runs over the edge", () => visit(async ({ page }) => {
+  await typeAll(page, { "engine.cylinders": "2", "engine.kind": "rotary", "channels.ignition_mode": "sequential" });
+  await typeAll(page, leads(["1T", "2L", "1L", "2T"]));
+  await reads(page, WIRED, /^Wired wrong: 2 of 4$/);
+  const names = await answer(page, WIRED).locator("figure svg .channel").allTextContents();
+  assert.deepEqual(names.map((it) => it.split(" ").sort().join(" ")), ["1 3", "2 4"]);
+  // a table may scroll, its name must not need to
+  const beyond = await page.locator("caption span").evaluateAll(
+    (all) => all.filter((it) => it.getBoundingClientRect().right > innerWidth).map((it) => it.innerText),
+  );
+  assert.deepEqual(beyond, []);
+}));

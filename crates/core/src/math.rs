@@ -32,14 +32,17 @@ pub fn pow(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
 }
 
-/// The least number between `low` and `high` at which `is_enough`, which stays true above it: halved until the rest is a part in
-/// 10^12 of `high`, or as many times as a double has bits.
+/// More than any search here needs: from a range of a few units down to the last digit of a number near 1.
+const MOST_HALVINGS: usize = 64;
+
+/// The least number between `low` and `high` at which `is_enough`, which stays true above it: halved until nothing lies
+/// between.
 pub fn least(mut low: f64, mut high: f64, mut is_enough: impl FnMut(f64) -> bool) -> f64 {
-    for _ in 0..f64::MANTISSA_DIGITS {
-        if high - low <= 1e-12 * high {
+    for _ in 0..MOST_HALVINGS {
+        let middle = f64::midpoint(low, high);
+        if middle <= low || middle >= high {
             break;
         }
-        let middle = f64::midpoint(low, high);
         if is_enough(middle) { high = middle } else { low = middle }
     }
     high
@@ -149,6 +152,18 @@ mod tests {
             let text = format!("{whole}.{part}");
             prop_assert_eq!(decimal(&text), text.parse().ok());
         }
+    }
+
+    /// Source: the square root of the standard library, rounded to nearest: the least number that is no less lies there or next to it.
+    #[test]
+    fn the_least_that_is_enough_is_found_to_the_last_digit() {
+        for number in [0.36_f64, 0.5, 1.0, 2.0, 3.9] {
+            let found = least(0.0, 2.0, |root| root * root >= number);
+            assert!((found - number.sqrt()).abs() <= f64::EPSILON * 2.0, "{found} of {number}");
+            assert!(found * found >= number, "{found} is enough");
+        }
+        assert!(least(0.0, 2.0, |_| true) < 1e-15, "all is enough");
+        assert!(least(0.0, 2.0, |_| false) > 2.0 - 1e-15, "none is: the upper end");
     }
 
     #[test]

@@ -31,7 +31,7 @@ pub(super) fn table(table: &Table) -> View {
     let heads = table.columns.iter().map(|it| el!("th", "scope" = "col"; &it.text));
     el!("div", "class" = "table", "tabindex" = "0", "role" = "group", "aria-label" = caption;
         el!("table";
-            el!("caption"; caption),
+            el!("caption"; el!("span"; caption)),
             el!("thead"; el!("tr"; all(heads))),
             el!("tbody"; all(table.rows.iter().map(row))),
         ),
