@@ -2,9 +2,9 @@
 //!
 //! Each cylinder is a gas spring: from bottom dead centre up to the top one and down again the starter and the flywheel
 //! lend it the work of an adiabatic compression, less what the air under the piston does of it, and get it back. The works
-//! of all cylinders are summed over the crank angle; what the sum swings is taken from the flywheel, and so shows as the
-//! dip (the work-energy theorem). How heavy the flywheel is is not
-//! known: the swing of an even four-stroke four is taken to be the dip that is common for it.
+//! of all cylinders are summed over the crank angle; what they hold is taken from the flywheel, and so shows as the dip (the
+//! work-energy theorem). How heavy the flywheel is is not known: that is taken by which an even four-stroke four has the
+//! dip that is common for it.
 
 use crate::{
     math,
