@@ -76,7 +76,7 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("crank_sensor.amplitude_speed", "200 rpm"),
         ("crank_sensor.resistance", "900 ohm"),
         ("trigger_input.highest_frequency", "10 kHz"),
-        ("trigger_input.arming", "0.5 V"),
+        ("trigger_input.counts_from", "0.5 V"),
         ("trigger_input.bears", "100 V"),
     ];
     planned(&usual, typed)

@@ -1625,7 +1625,7 @@ tick?: string,
 /**
  * Peak from which a signal about zero is counted.
  */
-arming?: string,
+counts_from?: string,
 /**
  * Highest voltage that they bear.
  */

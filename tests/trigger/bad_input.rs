@@ -77,7 +77,7 @@ fn what_is_none_at_the_input_and_its_offset_is_named() {
     check("trigger_input.highest_frequency", "0 Hz", "field.too-small");
     check("trigger_input.lowest_frequency", "-1 Hz", "field.too-small");
     check("trigger_input.tick", "1 V", "field.wrong-unit");
-    check("trigger_input.arming", "0 V", "field.too-small");
+    check("trigger_input.counts_from", "0 V", "field.too-small");
     check("trigger_input.bears", "0 V", "field.too-small");
     check("trigger_input.low", "letters", "field.no-number");
     check("trigger_input.high", "99 V", "field.too-large");
@@ -122,7 +122,11 @@ fn a_part_is_answered_where_a_part_is_known() {
         "crank_sensor",
         (Tone::Open, "trigger.measure"),
     );
-    check_answer(&[("trigger_input.arming", "")], "crank_sensor", (Tone::Open, "trigger.peak-is"));
+    check_answer(
+        &[("trigger_input.counts_from", "")],
+        "crank_sensor",
+        (Tone::Open, "trigger.peak-is"),
+    );
     check_answer(&[("trigger_input.bears", "")], "crank_sensor", (Tone::Open, "trigger.top-is"));
     check_answer(&[("cranking.speed", "")], "crank_sensor", (Tone::Open, "trigger.no-cranking"));
     check_answer(

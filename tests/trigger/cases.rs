@@ -84,8 +84,9 @@ fn a_coil_gives_by_speed_and_shares_it_with_its_input() {
 #[test]
 fn a_resistor_keeps_it_down_or_a_clamp_does() {
     let (slow, fast) = (Band::exact(rpm(70.0)), Band::exact(rpm(7000.0)));
-    let cure =
-        |arming| coil().cure(slow, fast, volts(arming), volts(21.0)).expect("one of them does");
+    let cure = |counts_from| {
+        coil().cure(slow, fast, volts(counts_from), volts(21.0)).expect("one of them does")
+    };
     let Cure::Series(series, left) = cure(0.2) else { panic!("a resistor is enough") };
     near("series", series.base(), 20e3, 1e-9);
     near("left", left.base(), 0.21, 1e-9);
@@ -222,7 +223,7 @@ fn each_fault_is_found_alone() {
     assert_eq!(found(&[("trigger_input.tick", "20 us")]), ["trigger.coarse"]);
     assert_eq!(found(&[("cranking.missing", "0")]), ["trigger.no-position"]);
     assert_eq!(found(&[("cranking.missing", "0"), ("trigger.cam_teeth", "1")]), [""; 0]);
-    assert_eq!(found(&[("trigger_input.arming", "5 V")]), ["trigger.weak"]);
+    assert_eq!(found(&[("trigger_input.counts_from", "5 V")]), ["trigger.weak"]);
     assert_eq!(found(&[("trigger_input.bears", "20 V")]), ["trigger.over-voltage"]);
     assert_eq!(found(&[("crank_sensor.polarity", "reversed")]), ["trigger.reversed"]);
     assert_eq!(found(&[("crank_sensor.shield", "both")]), ["trigger.shield-both"]);

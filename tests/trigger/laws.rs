@@ -65,7 +65,7 @@ proptest! {
 
     /// What is found lies in the band that is found, and what cures does cure.
     #[test]
-    fn a_cure_cures(peak in 0.1..10.0, coil_ohm in 100.0..3000.0, input in 5e3..200e3, bears in 3.0..100.0, arming in 0.05..2.0) {
+    fn a_cure_cures(peak in 0.1..10.0, coil_ohm in 100.0..3000.0, input in 5e3..200e3, bears in 3.0..100.0, counts_from in 0.05..2.0) {
         let sensor = Reluctance {
             peak: Band::with_tolerance(volts(peak), 0.2),
             coil: Band::with_tolerance(ohms(coil_ohm), 0.2),
@@ -77,15 +77,15 @@ proptest! {
         let at = sensor.at(fast).expect("a circuit").at_input;
         prop_assert!(at.low <= at.nominal && at.nominal <= at.high, "{at:?}");
         if at.high <= volts(bears) { return Ok(()) }
-        match sensor.cure(slow, fast, volts(arming), volts(bears)) {
+        match sensor.cure(slow, fast, volts(counts_from), volts(bears)) {
             Some(Cure::Series(series, left)) => {
                 let cured = Reluctance { series, ..sensor };
                 prop_assert!(cured.at(fast).expect("a circuit").at_input.high <= volts(bears));
-                prop_assert!(left >= volts(arming));
+                prop_assert!(left >= volts(counts_from));
             }
             Some(Cure::Clamp(series, current)) => {
                 let cured = Reluctance { series, ..sensor };
-                prop_assert!(cured.at(slow).expect("a circuit").at_input.low >= volts(arming));
+                prop_assert!(cured.at(slow).expect("a circuit").at_input.low >= volts(counts_from));
                 prop_assert!(current.base() > 0.0 && current.base() <= 5e-3 * (1.0 + 1e-9), "{current:?}");
             }
             None => {}

@@ -6,6 +6,7 @@
 
 mod controller;
 mod file;
+mod former;
 mod node;
 mod parse;
 mod place;
@@ -439,7 +440,7 @@ record! {
         /// The step in which they measure time.
         tick: text,
         /// Peak from which a signal about zero is counted.
-        arming: text,
+        counts_from: text,
         /// Highest voltage that they bear.
         bears: text,
         /// A level at or below is low.

@@ -115,7 +115,7 @@ pub(super) const INPUT: &[Field] = &[
         quantity(Time, "us", 0.001, 10000.0),
     ),
     Field::new(
-        "trigger_input.arming",
+        "trigger_input.counts_from",
         "A coil's signal counts from",
         quantity(Voltage, "V", 0.001, 50.0),
     )

@@ -1,7 +1,7 @@
 //! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
 
 use super::{
-    Plan,
+    Plan, former,
     node::Node,
     record::{Record, Slot, View},
 };
@@ -64,17 +64,38 @@ fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Node, path: &str) -> Re
         return Err(format!("“{path}” is not an object in braces"));
     };
     for (key, value) in object {
-        let path = format!("{path}.{key}");
-        let Some((_, slot)) = slots.iter_mut().find(|(name, _)| *name == key) else {
+        let at = format!("{path}.{key}");
+        let name = former::name_today(path, &key);
+        let Some((_, slot)) = slots.iter_mut().find(|(it, _)| *it == name) else {
             let names: Vec<_> = slots.iter().map(|(name, _)| *name).collect();
-            return Err(format!("there is no “{path}”; there are: {}", names.join(", ")));
+            return Err(format!("there is no “{at}”; there are: {}", names.join(", ")));
         };
         match slot {
-            Slot::Text(place) => **place = text(value, &path)?,
-            Slot::List(place) => **place = texts(value, &path)?,
+            Slot::Text(place) => {
+                put(place, text(value, &at)?).map_err(|texts| twice(path, name, &texts))?;
+            }
+            Slot::List(place) => **place = texts(value, &at)?,
         }
     }
     Ok(())
+}
+
+/// Puts a text into its place, unless another one stands there: of two that differ neither may be lost unseen.
+fn put(place: &mut String, text: String) -> Result<(), String> {
+    let (there, new) = (place.trim(), text.trim());
+    if there.is_empty() {
+        *place = text;
+    } else if !new.is_empty() && new != there {
+        return Err(format!("as “{there}” and as “{new}”"));
+    }
+    Ok(())
+}
+
+fn twice(path: &str, name: &str, texts: &str) -> String {
+    let also = former::former_name(path, name)
+        .map(|it| format!("; an earlier file calls it “{path}.{it}”"))
+        .unwrap_or_default();
+    format!("“{path}.{name}” stands there twice, {texts}{also}")
 }
 
 fn texts(value: Node, path: &str) -> Result<Vec<String>, String> {

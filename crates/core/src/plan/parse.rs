@@ -143,6 +143,7 @@ mod tests {
         check_fails(r#"{"quietpin": 2, "later": {}}"#, "newer");
         check_fails(r#"{"quietpin": 1, "engine": {"cylindres": 6}}"#, "misfit");
         check_fails(r#"{"quietpin": 1, "engine": {"cylinders": [6]}}"#, "misfit");
+        check_fails(r#"{"quietpin": 1, "engine": {"cylinders": 6, "cylinders": 4}}"#, "misfit");
         check_fails(&"[".repeat(100_000), "not-json");
         check_fails(&" ".repeat(10_000_000), "too-large");
     }

@@ -57,7 +57,7 @@ pub(crate) struct Input {
     pub(crate) highest: Option<Frequency>,
     pub(crate) lowest: Option<Frequency>,
     pub(crate) tick: Option<Time>,
-    pub(crate) arming: Option<Voltage>,
+    pub(crate) counts_from: Option<Voltage>,
     pub(crate) bears: Option<Voltage>,
     pub(crate) low: Voltage,
     pub(crate) high: Voltage,
@@ -219,7 +219,10 @@ impl Input {
                 .value()
                 .map(|it| it.high),
             tick: reader.band::<Time>("trigger_input.tick").value().map(|it| it.high),
-            arming: reader.band::<Voltage>("trigger_input.arming").value().map(|it| it.high),
+            counts_from: reader
+                .band::<Voltage>("trigger_input.counts_from")
+                .value()
+                .map(|it| it.high),
             bears: reader.band::<Voltage>("trigger_input.bears").value().map(|it| it.low),
             low,
             high,

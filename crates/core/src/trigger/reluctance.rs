@@ -106,13 +106,13 @@ impl Reluctance {
         Some(Peak { open, at_input, working: working.into_steps() })
     }
 
-    /// What keeps the peak at the highest speed at or below what the input bears and leaves `arming` at the slowest: a
+    /// What keeps the peak at the highest speed at or below what the input bears and leaves `counts_from` at the slowest: a
     /// resistor alone, or one with a clamp. Both are solved before they are offered.
     pub fn cure(
         &self,
         slowest: Band<RotationalSpeed>,
         highest: Band<RotationalSpeed>,
-        arming: Voltage,
+        counts_from: Voltage,
         bears: Voltage,
     ) -> Option<Cure> {
         let open = self.at(highest)?.open.high.base();
@@ -121,7 +121,7 @@ impl Reluctance {
             let series = Series::E24.next_at_or_above(ohms(ohm.max(1.0)))?;
             let changed = Self { series, ..*self };
             let left = changed.at(slowest)?.at_input.low;
-            (left >= arming).then_some((changed, left))
+            (left >= counts_from).then_some((changed, left))
         };
         let alone = (open / bears.base() - 1.0) * self.input.high.base() - cold;
         if let Some((changed, left)) = with(alone)

@@ -20,7 +20,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ("trigger.measure", "Measure its voltage while cranking"),
     ("trigger.peak-is", "Down to {peak} while cranking: compare"),
     ("trigger.top-is", "Up to {peak} at the highest speed: compare"),
-    ("trigger.strong", "Strong enough: {peak}, {arming} are wanted"),
+    ("trigger.strong", "Strong enough: {peak}, {counts_from} are wanted"),
     ("trigger.borne", "Borne: up to {peak}"),
     ("trigger.is-weak", "Too weak while cranking: down to {peak}"),
     ("trigger.is-over", "Too much at the highest speed: {peak}"),
@@ -186,7 +186,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "trigger.weak",
-        "At the slowest instant of cranking {peak} may be left; the input counts from {arming}.",
+        "At the slowest instant of cranking {peak} may be left; the input counts from {counts_from}.",
     ),
     (
         "trigger.over-voltage",
@@ -286,7 +286,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: "trigger.weak",
-        // The lowest peak at the input at the slowest instant is below the arming threshold.
+        // The lowest peak at the input at the slowest instant is below that from which the input counts.
         why: "Teeth go uncounted at each compression: no start, cold above all.",
         act: "Narrow the air gap within its data, or take a sensor that gives more, or a Hall sensor.",
         source: "Faraday's law: University Physics, vol. 2, section 13.1",

@@ -55,7 +55,7 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
 
 fn to_do(sensor: &Sensed, read: &Triggered) -> Vec<Message> {
     let mut to_do = Vec::new();
-    if read.input.arming.is_none() || read.input.bears.is_none() {
+    if read.input.counts_from.is_none() || read.input.bears.is_none() {
         to_do.push(say!("trigger.do-input"));
     }
     match sensor.polarity {
@@ -89,14 +89,14 @@ fn weak(
 ) -> (Tone, Message) {
     let Some(peak) = slow else { return (Tone::Open, say!("trigger.no-cranking")) };
     let of: Band<Voltage> = peak.at_input;
-    let Some(arming) = read.input.arming else {
+    let Some(counts_from) = read.input.counts_from else {
         return (Tone::Open, say!("trigger.peak-is", peak = of.low));
     };
-    if of.low >= arming {
-        return (Tone::Good, say!("trigger.strong", peak = of.low, arming = arming));
+    if of.low >= counts_from {
+        return (Tone::Good, say!("trigger.strong", peak = of.low, counts_from = counts_from));
     }
-    let message = say!("trigger.weak", peak = of.low, arming = arming);
-    let (severity, tone) = if of.high < arming || of.nominal < arming {
+    let message = say!("trigger.weak", peak = of.low, counts_from = counts_from);
+    let (severity, tone) = if of.high < counts_from || of.nominal < counts_from {
         (Severity::Fault, Tone::Bad)
     } else {
         (Severity::Doubt, Tone::Doubtful)
@@ -138,8 +138,8 @@ fn cure(
     speed: RotationalSpeed,
     bears: Voltage,
 ) -> Option<Message> {
-    let (slowest, arming) = read.slowest.zip(read.input.arming)?;
-    Some(match coil.cure(slowest, Band::exact(speed), arming, bears)? {
+    let (slowest, counts_from) = read.slowest.zip(read.input.counts_from)?;
+    Some(match coil.cure(slowest, Band::exact(speed), counts_from, bears)? {
         Cure::Series(series, left) => say!("trigger.cure-series", series = series, left = left),
         Cure::Clamp(series, current) => {
             say!("trigger.cure-clamp", series = series, current = current, bears = bears)
