@@ -128,7 +128,7 @@ test("a cam a turn out, and the other edge, are told by a timing light", () => v
 // 3 ms at 7000 a minute are 126 degrees; the sparks of a six stand 120 apart, so two coils are charged at once.
 test("one cycle at a speed shows overlaps, and wrong wires in place", () => visit(async ({ page }) => {
   await typeAll(page, SIX);
-  await typeAll(page, { "channels.injection_mode": "sequential", "strip.speed": "7000 rpm" });
+  await typeAll(page, { "channels.injection_mode": "each-once", "strip.speed": "7000 rpm" });
   await reads(page, "strip", /^Up to 2 coils are charged at once$/);
   const picture = answer(page, "strip").locator("svg[role=img]");
   assert.equal(await picture.locator(".misplaced").count(), 0);
@@ -144,7 +144,7 @@ test("one cycle at a speed shows overlaps, and wrong wires in place", () => visi
 
 test("a second set of injectors has channels and limits of its own", () => visit(async ({ page }) => {
   await typeAll(page, SIX);
-  await typeAll(page, { "channels.second_mode": "paired", "channels.second_count": "2" });
+  await typeAll(page, { "channels.second_mode": "companions", "channels.second_count": "2" });
   await reads(page, "channels.second_count", /^3 channels wanted, 2 there$/);
   await type(page, "channels.second_count", "3");
   await reads(page, "channels.second_mode", /^3 channels, two injectors on each$/);

@@ -13,7 +13,7 @@ pub(crate) fn plan(typed: &[(&str, &str)]) -> Plan {
     let usual = [
         ("engine.highest_speed", "7000 rpm"),
         ("injectors.count", "6"),
-        ("channels.injection_mode", "sequential"),
+        ("channels.injection_mode", "each-once"),
         ("fuel.flow", "550 cc/min"),
         ("fuel.power", "200 kW"),
     ];

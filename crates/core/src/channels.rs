@@ -56,18 +56,18 @@ impl Ignition {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Injection {
     /// Each once a cycle, in sequence.
-    Sequential,
+    EachOnce,
     /// Companion pairs, each pair every turn.
-    Paired,
+    Companions,
     /// Bank by bank.
-    Bank,
+    ByBank,
     /// All at once.
     Together,
 }
 
 impl Injection {
     /// All of them, the one that can do most first.
-    pub const ALL: [Self; 4] = [Self::Sequential, Self::Paired, Self::Bank, Self::Together];
+    pub const ALL: [Self; 4] = [Self::EachOnce, Self::Companions, Self::ByBank, Self::Together];
 }
 
 /// How channels are numbered. Both habits are in use.

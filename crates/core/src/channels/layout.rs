@@ -71,10 +71,10 @@ impl Layout {
     pub fn injection(engine: &Engine, mode: Injection, habit: Habit) -> Result<Self, Unfit> {
         let only = &[Position::Only];
         match mode {
-            Injection::Sequential => Ok(Self::new(engine, &singles(engine), only, false, habit)),
-            Injection::Paired => Ok(Self::new(engine, &pairs(engine)?, only, true, habit)),
-            Injection::Bank if engine.banks().is_empty() => Err(Unfit::NoBanks),
-            Injection::Bank => Ok(Self::untimed(engine, engine.banks())),
+            Injection::EachOnce => Ok(Self::new(engine, &singles(engine), only, false, habit)),
+            Injection::Companions => Ok(Self::new(engine, &pairs(engine)?, only, true, habit)),
+            Injection::ByBank if engine.banks().is_empty() => Err(Unfit::NoBanks),
+            Injection::ByBank => Ok(Self::untimed(engine, engine.banks())),
             Injection::Together => Ok(Self::untimed(engine, &[engine.order()])),
         }
     }

@@ -60,13 +60,13 @@ impl Need {
     pub fn injection(engine: &Engine, mode: Injection) -> Result<Self, Unfit> {
         let layout = Layout::injection(engine, mode, Habit::ByOrder)?;
         let formula = match mode {
-            Injection::Sequential => &SINGLE,
-            Injection::Paired => &PAIRED,
-            Injection::Bank => &BANKS,
+            Injection::EachOnce => &SINGLE,
+            Injection::Companions => &PAIRED,
+            Injection::ByBank => &BANKS,
             Injection::Together => &ONE,
         };
         let channels = layout.channels();
-        let needs_cam = mode == Injection::Sequential && engine.kind() == Kind::FourStroke;
+        let needs_cam = mode == Injection::EachOnce && engine.kind() == Kind::FourStroke;
         let working = counted(formula, engine, channels);
         Ok(Self { channels, parts: engine.cylinders(), needs_cam, working })
     }

@@ -193,7 +193,8 @@ mod tests {
     #[test]
     fn injection_by_bank_has_no_moment() {
         let engine = six().with_banks(vec![vec![1, 2, 3], vec![4, 5, 6]]).expect("banks");
-        let layout = Layout::injection(&engine, Injection::Bank, Habit::ByOrder).expect("a layout");
+        let layout =
+            Layout::injection(&engine, Injection::ByBank, Habit::ByOrder).expect("a layout");
         let act = Act { lasts: seconds(0.005), ends_before: CrankAngle::new(360.0) };
         let none = windows(&engine, &layout, &Wired::new(), act, rpm(6000.0), &mut Working::new());
         assert_eq!(none, None);

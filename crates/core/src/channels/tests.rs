@@ -235,7 +235,7 @@ fn injectors_on_the_other_bank_are_a_mild_fault() {
     let banks = vec![vec![1, 2, 3], vec![4, 5, 6]];
     let engine = six().with_banks(banks).expect("banks");
     let layout =
-        Layout::injection(&engine, Injection::Bank, Habit::ByOrder).expect("banks are known");
+        Layout::injection(&engine, Injection::ByBank, Habit::ByOrder).expect("banks are known");
     let mut wired: Wired = (1..=6).map(|it| (Target::only(it), 1 + (it - 1) / 3)).collect();
     assert!(Check::injection(&engine, &layout, &wired).is_right(), "as planned");
     wired.insert(Target::only(3), 2);

@@ -11,9 +11,9 @@ const IGNITION: &[Choice] = &[
 ];
 
 const INJECTION: &[Choice] = &[
-    choice("sequential", "Each injector once a cycle, in sequence"),
-    choice("paired", "Companion pairs"),
-    choice("bank", "Bank by bank"),
+    choice("each-once", "Each injector once a cycle, in sequence"),
+    choice("companions", "Companion pairs"),
+    choice("by-bank", "Bank by bank"),
     choice("together", "All together"),
 ];
 

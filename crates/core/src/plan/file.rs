@@ -72,7 +72,8 @@ fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Node, path: &str) -> Re
         };
         match slot {
             Slot::Text(place) => {
-                put(place, text(value, &at)?).map_err(|texts| twice(path, name, &texts))?;
+                let text = former::text_today(path, name, text(value, &at)?);
+                put(place, text).map_err(|texts| twice(path, name, &texts))?;
             }
             Slot::List(place) => **place = texts(value, &at)?,
         }

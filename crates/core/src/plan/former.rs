@@ -11,6 +11,27 @@ struct Field {
 
 const FIELDS: &[Field] = &[Field { part: "trigger_input", former: "arming", now: "counts_from" }];
 
+/// A choice that had another code.
+struct Code {
+    part: &'static str,
+    field: &'static str,
+    former: &'static str,
+    now: &'static str,
+}
+
+const fn injection(field: &'static str, former: &'static str, now: &'static str) -> Code {
+    Code { part: "channels", field, former, now }
+}
+
+const CODES: &[Code] = &[
+    injection("injection_mode", "sequential", "each-once"),
+    injection("injection_mode", "paired", "companions"),
+    injection("injection_mode", "bank", "by-bank"),
+    injection("second_mode", "sequential", "each-once"),
+    injection("second_mode", "paired", "companions"),
+    injection("second_mode", "bank", "by-bank"),
+];
+
 /// The name that a field of a record (`cranking`, `relays.0`) has today; as it is where it never had another.
 pub(super) fn name_today<'a>(record: &str, name: &'a str) -> &'a str {
     let is_it = |it: &&Field| it.part == part_of(record) && it.former == name;
@@ -23,6 +44,17 @@ pub(super) fn former_name(record: &str, name: &str) -> Option<&'static str> {
     FIELDS.iter().find(is_it).map(|it| it.former)
 }
 
+/// What stands in a field of today: the code of today in place of a former one, any other text as it is.
+///
+/// As where a choice is read, capitals and blanks around it make no difference.
+pub(super) fn text_today(record: &str, name: &str, text: String) -> String {
+    let typed = text.trim();
+    let is_it = |it: &&Code| {
+        it.part == part_of(record) && it.field == name && it.former.eq_ignore_ascii_case(typed)
+    };
+    CODES.iter().find(is_it).map_or(text, |it| it.now.to_owned())
+}
+
 /// The part of the plan in which a record stands.
 fn part_of(record: &str) -> &str {
     record.split('.').next().unwrap_or(record)
@@ -32,6 +64,7 @@ fn part_of(record: &str) -> &str {
 mod tests {
     use super::*;
     use crate::{
+        fields::{self, Kind},
         plan::{Plan, ReadError, parse, write},
         report::report,
     };
@@ -88,6 +121,38 @@ mod tests {
                 let members = format!(r#""{former}": "{of_former}", "{now}": "{of_now}""#);
                 assert_eq!(report(&opened(part, &members)), report(&expected), "{members}");
             }
+        }
+    }
+
+    #[test]
+    fn a_former_code_says_what_the_code_of_today_says() {
+        for Code { part, field, former, now } in CODES {
+            let today = opened(part, &format!(r#""{field}": "{now}""#));
+            for typed in [(*former).to_owned(), format!(" {} ", former.to_uppercase())] {
+                let earlier = opened(part, &format!(r#""{field}": "{typed}""#));
+                assert_eq!(earlier, today, "{typed} in {part}.{field}");
+                assert_eq!(report(&earlier), report(&today), "{typed} in {part}.{field}");
+            }
+            assert_eq!(today.get(&format!("{part}.{field}")), Some(*now), "is written as it is");
+        }
+    }
+
+    #[test]
+    fn every_code_of_today_is_a_choice_of_its_field_and_no_former_one_is() {
+        for Code { part, field, former, now } in CODES {
+            let kind = fields::find(&format!("{part}.{field}")).map(|it| it.kind);
+            let Some(Kind::Choice(choices)) = kind else { panic!("{part}.{field} is no choice") };
+            let is_choice = |code: &str| choices.iter().any(|it| it.code == code);
+            assert!(is_choice(now), "{now} is no choice of {part}.{field}");
+            assert!(!is_choice(former), "{former} is still a choice of {part}.{field}");
+        }
+    }
+
+    #[test]
+    fn a_former_code_of_another_field_stays_as_it_was_typed() {
+        for (field, text) in [("ignition_mode", "sequential"), ("injection_mode", "two by two")] {
+            let plan = opened("channels", &format!(r#""{field}": "{text}""#));
+            assert_eq!(plan.get(&format!("channels.{field}")), Some(text));
         }
     }
 

@@ -139,10 +139,10 @@ pub(crate) fn injection(
     paths: &'static Paths,
 ) -> Channels<Injection> {
     let mode = reader.choice(paths.mode).map(|code| match code {
-        "paired" => Injection::Paired,
-        "bank" => Injection::Bank,
+        "companions" => Injection::Companions,
+        "by-bank" => Injection::ByBank,
         "together" => Injection::Together,
-        _ => Injection::Sequential,
+        _ => Injection::EachOnce,
     });
     channels(reader, mode, paths, engine, false)
 }

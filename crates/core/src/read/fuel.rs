@@ -131,7 +131,7 @@ fn regulator(
     if entry.value() == Some("fixed") { Regulator::Fixed } else { Regulator::Referenced }
 }
 
-/// How often an injector is pulsed. All that is not sequential is taken to be pulsed every turn: common practice, no
+/// How often an injector is pulsed. All that is not once a cycle is taken to be pulsed every turn: common practice, no
 /// source, and the end that leaves less time.
 fn pace(
     reader: &Reader<'_>,
@@ -140,7 +140,7 @@ fn pace(
 ) -> Pace {
     let (mode, turns_of_cycle) = reader.injection();
     let turns = match mode {
-        Some("sequential") => turns_of_cycle,
+        Some("each-once") => turns_of_cycle,
         Some(_) => {
             taken.push(("Each injector is pulsed", "every turn".into()));
             1

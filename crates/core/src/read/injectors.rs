@@ -131,7 +131,7 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, car: &Car<'_>, set: Set) -> Inj
 /// otherwise, which is the most that is usual.
 fn pulses_per_turn(reader: &Reader<'_>, per_output: Option<u32>) -> f64 {
     let (mode, turns_of_cycle) = reader.injection();
-    let in_sequence = mode.map_or(per_output == Some(1), |mode| mode == "sequential");
+    let in_sequence = mode.map_or(per_output == Some(1), |mode| mode == "each-once");
     if in_sequence { 1.0 / f64::from(turns_of_cycle) } else { 1.0 }
 }
 

@@ -248,7 +248,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "channels.no-injector-companion",
         "No cylinder fires exactly 360° from cylinder {cylinder}, so there is no pair to inject together.",
     ),
-    ("channels.inject-sequential", "Use {n} {n|channel|channels}, one for each injector."),
+    ("channels.inject-each-once", "Use {n} {n|channel|channels}, one for each injector."),
     ("channels.inject-pairs", "Inject companion pairs: {n} {n|channel|channels}."),
     ("channels.inject-banks", "Inject bank by bank: {n} {n|channel|channels}."),
     ("channels.inject-together", "Inject all together: one channel, if it carries the current."),

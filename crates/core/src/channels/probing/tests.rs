@@ -234,7 +234,7 @@ proptest! {
     #[test]
     fn injectors_in_pairs_are_found_too(shuffled in Just((1..=6).collect::<Vec<u32>>()).prop_shuffle()) {
         let engine = engine(ORDERS[2]);
-        let layout = Layout::injection(&engine, Injection::Paired, Habit::ByOrder).unwrap();
+        let layout = Layout::injection(&engine, Injection::Companions, Habit::ByOrder).unwrap();
         let usual = usual(&engine, &layout, None);
         let image = |target: &Target| {
             let cylinder = shuffled[usize::try_from(target.cylinder - 1).unwrap()];

@@ -74,7 +74,7 @@ fn planned(
     let (needed, there) = (layout.channels(), channels.count.value());
     let mut answer = titled(channels.paths, channels.paths.mode, Tone::Good, verdict(mode, needed));
     answer.why = Some(why(mode));
-    let timed = matches!(mode, Injection::Sequential | Injection::Paired);
+    let timed = matches!(mode, Injection::EachOnce | Injection::Companions);
     answer.to_do = if timed {
         let order = plan::order_of(layout);
         vec![say!("channels.do-wire-injectors"), say!("channels.do-enter", order = order)]
@@ -103,18 +103,18 @@ fn planned(
 
 fn verdict(mode: Injection, needed: u32) -> Message {
     match mode {
-        Injection::Sequential => say!("channels.verdict-injectors", needed = needed),
-        Injection::Paired => say!("channels.verdict-injector-pairs", needed = needed),
-        Injection::Bank => say!("channels.verdict-banks", needed = needed),
+        Injection::EachOnce => say!("channels.verdict-injectors", needed = needed),
+        Injection::Companions => say!("channels.verdict-injector-pairs", needed = needed),
+        Injection::ByBank => say!("channels.verdict-banks", needed = needed),
         Injection::Together => say!("channels.verdict-together"),
     }
 }
 
 fn why(mode: Injection) -> Message {
     match mode {
-        Injection::Sequential => say!("channels.why-injectors"),
-        Injection::Paired => say!("channels.why-injector-pairs"),
-        Injection::Bank | Injection::Together => say!("channels.why-open-valve"),
+        Injection::EachOnce => say!("channels.why-injectors"),
+        Injection::Companions => say!("channels.why-injector-pairs"),
+        Injection::ByBank | Injection::Together => say!("channels.why-open-valve"),
     }
 }
 
@@ -146,7 +146,7 @@ fn unfit_answer(
             answer
         }
         Unfit::NoCompanion { .. } => {
-            let advice = best_of(engine, there, &[Injection::Sequential, Injection::Together]);
+            let advice = best_of(engine, there, &[Injection::EachOnce, Injection::Together]);
             let why = no_companion_injection(unfit);
             let finding = Finding::new(Severity::Fault, paths.mode, why.clone());
             findings.push(finding.cured_by([advice.clone()]));
@@ -181,9 +181,9 @@ fn best_of(engine: &Engine, there: Option<u32>, ways: &[Injection]) -> Message {
         need.is_ok_and(|need| need.channels <= there.unwrap_or(u32::MAX))
     };
     match ways.iter().find(fits) {
-        Some(Injection::Sequential) => say!("channels.inject-sequential", n = engine.cylinders()),
-        Some(Injection::Paired) => say!("channels.inject-pairs", n = engine.cylinders() / 2),
-        Some(Injection::Bank) => say!("channels.inject-banks", n = engine.banks().len()),
+        Some(Injection::EachOnce) => say!("channels.inject-each-once", n = engine.cylinders()),
+        Some(Injection::Companions) => say!("channels.inject-pairs", n = engine.cylinders() / 2),
+        Some(Injection::ByBank) => say!("channels.inject-banks", n = engine.banks().len()),
         Some(Injection::Together) => say!("channels.inject-together"),
         None => say!("channels.best-none", there = there.unwrap_or(0)),
     }
@@ -234,9 +234,9 @@ fn ways(engine: &Engine) -> Table {
 
 fn way(mode: Injection) -> Message {
     match mode {
-        Injection::Sequential => say!("channels.way-injectors"),
-        Injection::Paired => say!("channels.way-injector-pairs"),
-        Injection::Bank => say!("channels.way-banks"),
+        Injection::EachOnce => say!("channels.way-injectors"),
+        Injection::Companions => say!("channels.way-injector-pairs"),
+        Injection::ByBank => say!("channels.way-banks"),
         Injection::Together => say!("channels.way-together"),
     }
 }

@@ -1,0 +1,56 @@
+//! Files with the names and codes of earlier programs, as those wrote them: they open, and say what they said.
+//!
+//! `tests/plans-former/` has copies of some plans of `tests/plans/` from the day before names changed. Where a plan of
+//! `tests/plans/` is changed otherwise, its copy is to be changed in the same way.
+#![expect(clippy::panic, reason = "a test fails by it")]
+
+use std::{fs, path::PathBuf};
+
+use quietpin_core::{
+    plan::{self, Plan},
+    report::report,
+};
+use quietpin_tests::plans;
+
+/// The former files, by the name of the plan.
+fn former() -> Vec<(String, String)> {
+    let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("plans-former");
+    let entries = fs::read_dir(folder).expect("the folder of the former files");
+    let file = |entry: std::io::Result<fs::DirEntry>| {
+        let path = entry.expect("an entry").path();
+        let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
+        (name, fs::read_to_string(path).expect("a text"))
+    };
+    let mut all: Vec<_> = entries.map(file).collect();
+    all.sort();
+    all
+}
+
+#[track_caller]
+fn open(name: &str, text: &str) -> Plan {
+    plan::parse(text).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+#[test]
+fn a_former_file_says_what_the_plan_of_today_says() {
+    let all = former();
+    assert!(all.len() >= 5, "there are former files");
+    for (name, text) in all {
+        let today = plans::ALL.iter().find(|it| it.name == name).expect(&name);
+        assert_ne!(text, today.text, "{name} has nothing that is called otherwise today");
+        let (earlier, today) = (open(&name, &text), open(&name, today.text));
+        assert_eq!(earlier, today, "{name}");
+        assert_eq!(report(&earlier), report(&today), "{name}");
+    }
+}
+
+#[test]
+fn a_former_file_is_written_with_the_names_of_today() {
+    for (name, text) in former() {
+        let written = plan::write(&open(&name, &text));
+        assert_eq!(open(&name, &written), open(&name, &text), "{name}: nothing is lost");
+        for gone in ["\"arming\"", "\"injection_mode\": \"sequential\"", "\"paired\"", "\"bank\""] {
+            assert!(!written.contains(gone), "{name} is written with {gone}");
+        }
+    }
+}
