@@ -49,7 +49,9 @@ fn a_former_file_is_written_with_the_names_of_today() {
     for (name, text) in former() {
         let written = plan::write(&open(&name, &text));
         assert_eq!(open(&name, &written), open(&name, &text), "{name}: nothing is lost");
-        for gone in ["\"arming\"", "\"injection_mode\": \"sequential\"", "\"paired\"", "\"bank\""] {
+        let names = ["\"arming\"", "\"threshold\"", "\"release\""];
+        let codes = ["\"injection_mode\": \"sequential\"", "\"paired\"", "\"bank\""];
+        for gone in names.into_iter().chain(codes) {
             assert!(!written.contains(gone), "{name} is written with {gone}");
         }
     }

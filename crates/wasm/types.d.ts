@@ -431,11 +431,11 @@ speed?: string,
 /**
  * Speed at which the controller switches the relay on.
  */
-threshold?: string,
+relay_on_at?: string,
 /**
  * Speed at which it switches the relay off.
  */
-release?: string,
+relay_off_below?: string,
 /**
  * How far the speed dips at each compression, as a share of the mean.
  */
@@ -1350,11 +1350,11 @@ purpose?: string,
 /**
  * Speed at which the controller switches it on.
  */
-threshold?: string,
+relay_on_at?: string,
 /**
  * Speed at which the controller switches it off.
  */
-release?: string,
+relay_off_below?: string,
 /**
  * How long the pump runs at key-on.
  */

@@ -116,10 +116,10 @@ test("an emptied field is no mistake: what is needed is said, and the rest answe
 
 test("a threshold above the cranking speed is told at its field", () => visit(async ({ page }) => {
   await demo(page);
-  await type(page, "cranking.threshold", "400 rpm");
-  assert.ok(await page.locator('#at-found a[href="#at-cranking.threshold"]').count() >= 1);
+  await type(page, "cranking.relay_on_at", "400 rpm");
+  assert.ok(await page.locator('#at-found a[href="#at-cranking.relay_on_at"]').count() >= 1);
   assert.match((await verdicts(page)).cranking, /never|not|too high/i);
-  await isTold(page, "cranking.threshold", "400 rpm", /400 rpm/);
+  await isTold(page, "cranking.relay_on_at", "400 rpm", /400 rpm/);
 }));
 
 test("a folded field that is mended letter by letter stays in view", () => visit(async ({ page }) => {
@@ -141,6 +141,6 @@ test("a megabyte pasted into a field is kept, and the page goes on", () => visit
   const problem = page.locator('[id="problem-injectors.resistance"]');
   await problem.waitFor();
   assert.ok((await problem.innerText()).length < 400, "the message repeats it all");
-  await type(page, "cranking.threshold", "120 rpm");
-  assert.equal(await field(page, "cranking.threshold").inputValue(), "120 rpm");
+  await type(page, "cranking.relay_on_at", "120 rpm");
+  assert.equal(await field(page, "cranking.relay_on_at").inputValue(), "120 rpm");
 }));

@@ -16,7 +16,7 @@ const TYPED = {
   "injectors.resistance": "1.500 ohm",
   "injectors.output_limit": "3,5 A",
   "cranking.speed": "200 rpm",
-  "cranking.threshold": "fast",
+  "cranking.relay_on_at": "fast",
   "conditions.cold": "-25 °C",
 };
 

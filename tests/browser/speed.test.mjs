@@ -47,7 +47,7 @@ async function timed(page, path, texts, name) {
   }
 }
 
-for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], ["cranking.threshold", ["101 rpm", "112 rpm"]]]) {
+for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], ["cranking.relay_on_at", ["101 rpm", "112 rpm"]]]) {
   test(`an edit of ${path} in the demo`, () => visit(async ({ page }) => {
     await demo(page);
     await timed(page, path, texts, path);

@@ -118,7 +118,7 @@ test("a cam a turn out, and the other edge, are told by a timing light", () => v
   assert.match((await toDo(page, "light"))[0], /move the cam's reference by 360°/);
   await type(page, "light.stroke", "compression");
   await reads(page, "light", /^Timing is right on all 2 read$/);
-  await typeAll(page, { "cranking.speed": "200", "cranking.threshold": "100", "cranking.teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
+  await typeAll(page, { "cranking.speed": "200", "cranking.relay_on_at": "100", "cranking.teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
   await reads(page, "light", /^It fits the other edge of the tooth$/);
   await type(page, "light.seen.4", "x");
   assert.match(await page.locator("[id='problem-light.seen.4']").innerText(), /x/);

@@ -36,7 +36,7 @@ const FIRST = {
   "fuel.flow": "52 lb/h",
   "fuel.power": "300 hp",
   "cranking.speed": "200 rpm",
-  "cranking.threshold": "110 rpm",
+  "cranking.relay_on_at": "110 rpm",
   "conditions.cold": "-25 °C",
 };
 

@@ -13,7 +13,7 @@ fn plan(fields: &[(&str, &str)]) -> Plan {
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
         ("cranking.speed", "200 rpm"),
-        ("cranking.threshold", "100 rpm"),
+        ("cranking.relay_on_at", "100 rpm"),
         ("cranking.dip", "30 to 40 %"),
     ];
     for (path, text) in usual.iter().chain(fields) {
@@ -48,7 +48,7 @@ const FAN: (&str, &str) = ("relays.0.purpose", "fan");
 
 #[test]
 fn each_use_has_its_own_demands() {
-    let at = |text: &'static str| ("relays.0.threshold", text);
+    let at = |text: &'static str| ("relays.0.relay_on_at", text);
     verdict(&[], Tone::Open, "cranking.open");
     verdict(&[PUMP], Tone::Open, "cranking.any-works");
     verdict(&[PUMP, at("100")], Tone::Good, "cranking.pump-suits");
@@ -61,7 +61,7 @@ fn each_use_has_its_own_demands() {
     verdict(&[FAN, at("100")], Tone::Doubtful, "cranking.running-early");
     verdict(&[FIELD, at("500")], Tone::Good, "cranking.running-suits");
     verdict(&[FIELD, at("900")], Tone::Doubtful, "cranking.running-late");
-    let low = ("relays.0.release", "150");
+    let low = ("relays.0.relay_off_below", "150");
     verdict(&[FIELD, at("500"), low], Tone::Doubtful, "cranking.running-holds");
 }
 
@@ -69,19 +69,19 @@ fn each_use_has_its_own_demands() {
 fn a_pump_that_outlives_its_engine_is_a_danger_unless_something_else_stops_it() {
     let slow = [
         PUMP,
-        ("relays.0.threshold", "100"),
-        ("relays.0.release", "1"),
+        ("relays.0.relay_on_at", "100"),
+        ("relays.0.relay_off_below", "1"),
         ("cranking.stall_timeout", "5 s"),
     ];
     verdict(&slow, Tone::Bad, "cranking.pump-runs-on");
-    has(&slow, "relays.0.release", "cranking.pump-on-after-stop");
+    has(&slow, "relays.0.relay_off_below", "cranking.pump-on-after-stop");
     let report = report(&plan(&slow));
     let found = report.findings.iter().find(|it| it.message.code == "cranking.pump-on-after-stop");
     let cure = &found.expect("it is found").remedies[0];
     assert_eq!(cure.code, "cranking.raise-release", "a release that was simulated comes first");
     let release = cure.values["release"].number.expect("a speed").to_string();
     let cured: Vec<_> =
-        slow.iter().copied().chain([("relays.0.release", release.as_str())]).collect();
+        slow.iter().copied().chain([("relays.0.relay_off_below", release.as_str())]).collect();
     verdict(&cured, Tone::Good, "cranking.pump-suits");
     let timed: Vec<_> = slow.iter().copied().chain([("cranking.stall_timeout", "1 s")]).collect();
     verdict(&timed, Tone::Good, "cranking.pump-suits");
@@ -92,7 +92,7 @@ fn a_pump_that_outlives_its_engine_is_a_danger_unless_something_else_stops_it() 
 /// By hand: the pump runs for 2 s at key-on, and again when the relay closes, so that much earlier the starter must turn.
 #[test]
 fn the_prime_leaves_no_gap_where_the_starter_turns_in_time() {
-    let report = report(&plan(&[PUMP, ("relays.0.threshold", "100")]));
+    let report = report(&plan(&[PUMP, ("relays.0.relay_on_at", "100")]));
     let answer = about(&report, "relays.0");
     let number = |code: &str| {
         let figure = answer.figures.iter().find(|it| it.label.code == code).expect(code);
@@ -124,8 +124,8 @@ fn what_is_typed_wrong_is_told_at_its_field_and_kept() {
         ("cranking.kick_back", "200 deg", "field.too-large"),
         ("cranking.stick", "-1 s", "field.too-small"),
         ("relays.0.purpose", "horn", "field.unknown-choice"),
-        ("relays.0.threshold", "90 to 110", "cranking.setting-spread"),
-        ("relays.0.release", "NaN", "field.no-number"),
+        ("relays.0.relay_on_at", "90 to 110", "cranking.setting-spread"),
+        ("relays.0.relay_off_below", "NaN", "field.no-number"),
         ("relays.0.prime", "2 h", "field.wrong-unit"),
         ("relays.0.cut", "hope", "field.unknown-choice"),
         ("relays.0.pull_in_voltage", "0 V", "field.too-small"),
@@ -145,6 +145,6 @@ fn what_is_typed_wrong_is_told_at_its_field_and_kept() {
         assert_eq!(plan.get(path), Some(text), "nothing typed is lost");
         assert_eq!(about(&report, "cranking").verdict.message.code, "cranking.suits", "{path}");
     }
-    let above = [PUMP, ("relays.0.threshold", "100"), ("relays.0.release", "120")];
-    has(&above, "relays.0.release", "cranking.release-above");
+    let above = [PUMP, ("relays.0.relay_on_at", "100"), ("relays.0.relay_off_below", "120")];
+    has(&above, "relays.0.relay_off_below", "cranking.release-above");
 }

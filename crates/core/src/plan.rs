@@ -290,9 +290,9 @@ record! {
         /// Mean cranking speed.
         speed: text,
         /// Speed at which the controller switches the relay on.
-        threshold: text,
+        relay_on_at: text,
         /// Speed at which it switches the relay off.
-        release: text,
+        relay_off_below: text,
         /// How far the speed dips at each compression, as a share of the mean.
         dip: text,
         /// Positions on the crank wheel, missing teeth counted.
@@ -348,9 +348,9 @@ record! {
         /// What it feeds: `pump`, `alternator-field`, `fan` or `coils`.
         purpose: text,
         /// Speed at which the controller switches it on.
-        threshold: text,
+        relay_on_at: text,
         /// Speed at which the controller switches it off.
-        release: text,
+        relay_off_below: text,
         /// How long the pump runs at key-on.
         prime: text,
         /// What else cuts the pump: `none`, `inertia` or `oil-pressure`.

@@ -19,10 +19,10 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("180 to 220 rpm")
         .measure("Crank with fuel and spark off and read the controller's speed: the mean, cold and with the battery you have.")
         .first(),
-    Field::new("cranking.threshold", "The relay is switched on at", quantity(Speed, "rpm", 0.0, 5000.0))
+    Field::new("cranking.relay_on_at", "The relay is switched on at", quantity(Speed, "rpm", 0.0, 5000.0))
         .hint("100 rpm")
         .first(),
-    Field::new("cranking.release", "The relay is switched off below", quantity(Speed, "rpm", 0.0, 5000.0))
+    Field::new("cranking.relay_off_below", "The relay is switched off below", quantity(Speed, "rpm", 0.0, 5000.0))
         .hint("blank: 60% of the above"),
     Field::new("cranking.cold_speed", "Cranking speed in cold, thick oil", quantity(Speed, "rpm", 20.0, 1000.0))
         .hint("blank: the low end of the cranking speed")

@@ -19,10 +19,10 @@ const CUTS: &[Choice] = &[
 pub(super) const FIELDS: &[Field] = &[
     Field::new("relays.#.name", "Its name", Kind::Text).hint("pump relay").first(),
     Field::new("relays.#.purpose", "It feeds", Kind::Choice(PURPOSES)).first(),
-    Field::new("relays.#.threshold", "It is switched on at", quantity(Speed, "rpm", 0.0, 10000.0))
+    Field::new("relays.#.relay_on_at", "It is switched on at", quantity(Speed, "rpm", 0.0, 10000.0))
         .hint("100 rpm for a pump")
         .first(),
-    Field::new("relays.#.release", "It is switched off below", quantity(Speed, "rpm", 0.0, 10000.0))
+    Field::new("relays.#.relay_off_below", "It is switched off below", quantity(Speed, "rpm", 0.0, 10000.0))
         .hint("blank: a share of the above"),
     Field::new("relays.#.prime", "It runs at key-on for", quantity(Time, "ms", 0.0, 60000.0))
         .assumed("2 s", "common practice, no source")

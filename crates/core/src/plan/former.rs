@@ -9,7 +9,17 @@ struct Field {
     now: &'static str,
 }
 
-const FIELDS: &[Field] = &[Field { part: "trigger_input", former: "arming", now: "counts_from" }];
+const fn field(part: &'static str, former: &'static str, now: &'static str) -> Field {
+    Field { part, former, now }
+}
+
+const FIELDS: &[Field] = &[
+    field("cranking", "threshold", "relay_on_at"),
+    field("cranking", "release", "relay_off_below"),
+    field("relays", "threshold", "relay_on_at"),
+    field("relays", "release", "relay_off_below"),
+    field("trigger_input", "arming", "counts_from"),
+];
 
 /// A choice that had another code.
 struct Code {

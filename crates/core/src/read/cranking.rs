@@ -80,7 +80,7 @@ pub(crate) fn cranking(
 ) -> Known {
     let speed = reader.band::<RotationalSpeed>("cranking.speed");
     let slow = slow(reader);
-    let threshold = setting::<RotationalSpeed>(reader, "cranking.threshold");
+    let threshold = setting::<RotationalSpeed>(reader, "cranking.relay_on_at");
     let (release, release_above) = release(reader, "cranking", threshold.value(), RELEASE);
     let wheel = wheel(reader);
     let relay = relay(reader, "cranking");
@@ -88,7 +88,7 @@ pub(crate) fn cranking(
     let mut wanted = Vec::new();
     wanted.extend(firings.is_none().then_some("engine.cylinders"));
     wanted.extend(speed.value().is_none().then_some("cranking.speed"));
-    wanted.extend(threshold.value().is_none().then_some("cranking.threshold"));
+    wanted.extend(threshold.value().is_none().then_some("cranking.relay_on_at"));
     let dip_is_assumed = reader.text("cranking.dip").is_empty();
     let rest = Rest::read(reader, firings.as_ref());
     let power_up = reader.choice("cranking.power_up").value();
@@ -226,7 +226,7 @@ pub(super) fn release(
     threshold: Option<RotationalSpeed>,
     (below, basis): (f64, &str),
 ) -> (Release, Option<RotationalSpeed>) {
-    let path = format!("{record}.release");
+    let path = format!("{record}.relay_off_below");
     let usual = Release::Share(share(below));
     let entry = setting::<RotationalSpeed>(reader, &path);
     let Some(threshold) = threshold else {

@@ -64,7 +64,7 @@ fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {
         Some("coils") => Some(Purpose::Coils),
         _ => None,
     };
-    let threshold: Entry<RotationalSpeed> = setting(reader, &path("threshold"));
+    let threshold: Entry<RotationalSpeed> = setting(reader, &path("relay_on_at"));
     let usual = if purpose.is_none_or(Purpose::is_for_starting) { RELEASE } else { NEAR };
     let (release, release_above) = release(reader, &record, threshold.value(), usual);
     let (relay, is_given) = relay(reader, &record);

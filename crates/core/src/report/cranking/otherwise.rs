@@ -97,7 +97,7 @@ impl Otherwise {
         }
         let message = say!("cranking.slow-first-turn", openings = event.openings);
         let holds = Holds::AtSome(event.opens_at.clone());
-        Some(Finding::new(Severity::Doubt, "cranking.release", message).holding(holds))
+        Some(Finding::new(Severity::Doubt, "cranking.relay_off_below", message).holding(holds))
     }
 
     fn kick_back(&self, known: &Known, inputs: &Inputs) -> Option<Finding> {
@@ -154,7 +154,7 @@ fn false_edges(
     let higher = advice.filter(|it| it.threshold > found.above).map(|it| it.remedy());
     let in_band = answer.works.is_some_and(|it| it.high > found.above.base());
     let filter = (higher.is_none() || !in_band).then(|| say!("cranking.filter-edges"));
-    let finding = Finding::new(Severity::Doubt, "cranking.threshold", message);
+    let finding = Finding::new(Severity::Doubt, "cranking.relay_on_at", message);
     Some(finding.cured_by(higher.into_iter().chain(filter)))
 }
 

@@ -78,14 +78,14 @@ fn of_threshold(
     let remedy = advice.map(|advice| advice.remedy());
     if threshold.base() <= 0.0 {
         let always =
-            Finding::new(Severity::Danger, known.path("threshold"), say!("cranking.always-on"));
+            Finding::new(Severity::Danger, known.path("relay_on_at"), say!("cranking.always-on"));
         return Some(always.cured_by(remedy));
     }
     if threshold <= inputs.rocking.high {
         let message =
             say!("cranking.on-at-standstill", threshold = threshold, rocking = inputs.rocking.high);
         return Some(
-            Finding::new(Severity::Doubt, known.path("threshold"), message).cured_by(remedy),
+            Finding::new(Severity::Doubt, known.path("relay_on_at"), message).cured_by(remedy),
         );
     }
     let waits = |corner: &Corner| corner.closes && threshold > corner.slowest_reading;
@@ -95,7 +95,7 @@ fn of_threshold(
             threshold = threshold,
             slowest = slowest_reading(answer)
         );
-        let finding = Finding::new(Severity::Doubt, known.path("threshold"), message);
+        let finding = Finding::new(Severity::Doubt, known.path("relay_on_at"), message);
         return Some(finding.holding(where_so(answer, waits)).cured_by(remedy));
     }
     None
@@ -117,7 +117,7 @@ fn of_readings(
     if answer.corners.iter().any(stays_out) {
         let corners = corners_where(answer, stays_out);
         let message = say!("cranking.never-closes", threshold = threshold, corners = corners);
-        let finding = Finding::new(Severity::Fault, known.path("threshold"), message);
+        let finding = Finding::new(Severity::Fault, known.path("relay_on_at"), message);
         findings.push(finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()));
     }
     let chatters = |corner: &Corner| corner.openings > 0;
@@ -128,7 +128,7 @@ fn of_readings(
             lowest = lowest_once_on(answer),
             release = inputs.release.of(threshold)
         );
-        let finding = Finding::new(Severity::Fault, known.path("release"), message);
+        let finding = Finding::new(Severity::Fault, known.path("relay_off_below"), message);
         findings.push(finding.holding(where_so(answer, chatters)).cured_by(remedy));
     } else {
         findings.extend(gap_as_tooth(known, answer));
@@ -157,7 +157,7 @@ fn of_sparks(known: &Known, inputs: &Inputs, answer: &Answer) -> Option<Finding>
     let delay = longest_delay(answer);
     let severity = if delay > one_turn(inputs) { Severity::Doubt } else { Severity::Note };
     let message = say!("cranking.sparks-lost", lost = lost, delay = delay);
-    let mut finding = Finding::new(severity, known.path("threshold"), message);
+    let mut finding = Finding::new(severity, known.path("relay_on_at"), message);
     // where no threshold is prompt, a lower one is no cure
     if let Some(prompt) = answer.prompt {
         let threshold = super::advice::ends(prompt).1;

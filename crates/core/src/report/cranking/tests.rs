@@ -19,7 +19,7 @@ fn six(fields: &[(&str, &str)]) -> Plan {
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
         ("cranking.speed", "200 rpm"),
-        ("cranking.threshold", "100 rpm"),
+        ("cranking.relay_on_at", "100 rpm"),
         ("cranking.dip", "30 to 40 %"),
     ];
     plan(&basis.iter().chain(fields).copied().collect::<Vec<_>>())
@@ -84,14 +84,14 @@ fn a_usual_start_suits() {
 #[test]
 fn verdicts_follow_from_the_simulation() {
     let bad = Tone::Bad;
-    check(&six(&[("cranking.threshold", "300")]), bad, "cranking.never");
+    check(&six(&[("cranking.relay_on_at", "300")]), bad, "cranking.never");
     check(&six(&[("cranking.speed", "60 to 220")]), Tone::Bad, "cranking.may-never");
     check(&six(&[("cranking.speed", "120 to 220")]), Tone::Doubtful, "cranking.crest");
-    let ripple = [("cranking.threshold", "180"), ("cranking.release", "175")];
+    let ripple = [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")];
     check(&six(&ripple), bad, "cranking.chatter");
-    check(&six(&[("cranking.threshold", "0")]), bad, "cranking.always");
-    check(&six(&[("cranking.threshold", "25")]), Tone::Doubtful, "cranking.rocking");
-    check(&six(&[("cranking.release", "100")]), bad, "cranking.release");
+    check(&six(&[("cranking.relay_on_at", "0")]), bad, "cranking.always");
+    check(&six(&[("cranking.relay_on_at", "25")]), Tone::Doubtful, "cranking.rocking");
+    check(&six(&[("cranking.relay_off_below", "100")]), bad, "cranking.release");
     check(&six(&[("cranking.missing", "0")]), bad, "cranking.suits-no-spark");
     check(&six(&[("cranking.stall_timeout", "12 ms")]), bad, "cranking.timeout");
     check(&six(&[("cranking.run_up", "2 s")]), bad, "cranking.chatter");
@@ -106,18 +106,18 @@ fn what_is_wrong_is_said_at_its_field() {
     let at = |path: &str, text: &str, code: &str| {
         check_finding(&six(&[(path, text)]), path, code);
     };
-    at("cranking.threshold", "-100", "field.too-small");
-    at("cranking.threshold", "NaN", "field.no-number");
-    at("cranking.threshold", "1e300", "field.not-finite");
-    at("cranking.threshold", "100 V", "field.wrong-unit");
-    at("cranking.threshold", "90 to 110", "cranking.setting-spread");
-    at("cranking.threshold", "0 rpm", "cranking.always-on");
-    at("cranking.threshold", "20 rpm", "cranking.on-at-standstill");
-    at("cranking.threshold", "300 rpm", "cranking.never-closes");
-    at("cranking.threshold", "150 rpm", "cranking.waits-for-crest");
+    at("cranking.relay_on_at", "-100", "field.too-small");
+    at("cranking.relay_on_at", "NaN", "field.no-number");
+    at("cranking.relay_on_at", "1e300", "field.not-finite");
+    at("cranking.relay_on_at", "100 V", "field.wrong-unit");
+    at("cranking.relay_on_at", "90 to 110", "cranking.setting-spread");
+    at("cranking.relay_on_at", "0 rpm", "cranking.always-on");
+    at("cranking.relay_on_at", "20 rpm", "cranking.on-at-standstill");
+    at("cranking.relay_on_at", "300 rpm", "cranking.never-closes");
+    at("cranking.relay_on_at", "150 rpm", "cranking.waits-for-crest");
     at("cranking.speed", "0", "field.too-small");
     at("cranking.speed", "fast", "field.no-number");
-    at("cranking.release", "100 rpm", "cranking.release-above");
+    at("cranking.relay_off_below", "100 rpm", "cranking.release-above");
     at("cranking.dip", "120 %", "field.too-large");
     at("cranking.teeth", "0", "field.too-small");
     at("cranking.teeth", "36.5", "field.not-whole");
@@ -131,19 +131,19 @@ fn what_is_wrong_between_fields_is_said_at_the_one_to_change() {
     check_finding(&six(&[("cranking.missing", "0")]), "cranking.sync", "cranking.no-mark");
     let short = [("cranking.stall_timeout", "12 ms")];
     check_finding(&six(&short), "cranking.stall_timeout", "cranking.timeout-in-gap");
-    let ripple = [("cranking.threshold", "180"), ("cranking.release", "175")];
-    check_finding(&six(&ripple), "cranking.release", "cranking.chatters");
-    let naive = [("cranking.release", "60"), ("cranking.confirmation", "1")];
+    let ripple = [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")];
+    check_finding(&six(&ripple), "cranking.relay_off_below", "cranking.chatters");
+    let naive = [("cranking.relay_off_below", "60"), ("cranking.confirmation", "1")];
     check_finding(&six(&naive), "cranking.missing", "cranking.gap-as-tooth");
     check_finding(
         &six(&[("cranking.run_up", "2 s")]),
-        "cranking.threshold",
+        "cranking.relay_on_at",
         "cranking.sparks-lost",
     );
     let path = "cranking.pull_in_voltage";
     check_finding(&six(&[(path, "7.2 V")]), path, "cranking.relay-weak");
     check_finding(&six(&[(path, "11 V")]), path, "cranking.relay-too-weak");
-    let slow = [("cranking.release", "1"), ("cranking.stall_timeout", "5 s")];
+    let slow = [("cranking.relay_off_below", "1"), ("cranking.stall_timeout", "5 s")];
     check_finding(&six(&slow), "cranking.stall_timeout", "cranking.on-after-stop");
     let no_order = plan(&[("engine.cylinders", "6"), ("cranking.speed", "200")]);
     check_finding(&no_order, "engine.order", "cranking.even-guess");
@@ -153,11 +153,11 @@ fn what_is_wrong_between_fields_is_said_at_the_one_to_change() {
 #[test]
 fn what_is_advised_works() {
     for fields in [
-        [("cranking.threshold", "300"), ("cranking.release", "")],
-        [("cranking.threshold", "0"), ("cranking.release", "")],
-        [("cranking.threshold", "20"), ("cranking.release", "")],
-        [("cranking.threshold", "180"), ("cranking.release", "175")],
-        [("cranking.threshold", "150"), ("cranking.release", "")],
+        [("cranking.relay_on_at", "300"), ("cranking.relay_off_below", "")],
+        [("cranking.relay_on_at", "0"), ("cranking.relay_off_below", "")],
+        [("cranking.relay_on_at", "20"), ("cranking.relay_off_below", "")],
+        [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")],
+        [("cranking.relay_on_at", "150"), ("cranking.relay_off_below", "")],
     ] {
         let report = report(&six(&fields));
         let advice = answer(&report).to_do.iter().find(|it| it.code == "cranking.do-set");
@@ -165,8 +165,8 @@ fn what_is_advised_works() {
         let number = |name| advice.values[name].number.expect("a speed").to_string();
         let (threshold, release) = (number("threshold"), number("release"));
         let cured = six(&[
-            ("cranking.threshold", threshold.as_str()),
-            ("cranking.release", release.as_str()),
+            ("cranking.relay_on_at", threshold.as_str()),
+            ("cranking.relay_off_below", release.as_str()),
         ]);
         check(&cured, Tone::Good, "cranking.suits");
     }
@@ -175,7 +175,7 @@ fn what_is_advised_works() {
 #[test]
 fn an_unreadable_field_leaves_the_rest_answered() {
     check(&six(&[("cranking.dip", "deep")]), Tone::Good, "cranking.suits");
-    check(&six(&[("cranking.threshold", "what")]), Tone::Open, "cranking.any-works");
+    check(&six(&[("cranking.relay_on_at", "what")]), Tone::Open, "cranking.any-works");
 }
 
 #[test]

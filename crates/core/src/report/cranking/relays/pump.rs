@@ -73,7 +73,7 @@ pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> 
         let mut cures: Vec<_> = raised(inputs, answer).into_iter().collect();
         cures.push(say!("cranking.shorter-timeout", interval = interval));
         cures.extend((!is_cut(relay)).then(|| say!("cranking.fit-cut")));
-        let path = format!("{}.release", relay.path);
+        let path = format!("{}.relay_off_below", relay.path);
         findings.push(Finding::new(severity, path, message).cured_by(cures));
     }
     if relay.cut == Some("none") {

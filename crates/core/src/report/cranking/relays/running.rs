@@ -148,17 +148,17 @@ fn finding(
     let (severity, path, message) = match case {
         Case::WhileCranking => (
             severity,
-            path("threshold"),
+            path("relay_on_at"),
             say!("cranking.relay-while-cranking", name = name, crest = crest, at = at),
         ),
         Case::HoldsWhileCranking => (
             Severity::Doubt,
-            path("release"),
+            path("relay_off_below"),
             say!("cranking.relay-holds-while-cranking", name = name, crest = crest),
         ),
         Case::NotAtIdle => (
             Severity::Doubt,
-            path("threshold"),
+            path("relay_on_at"),
             say!("cranking.relay-not-at-idle", name = name, idle = inputs.idle),
         ),
         Case::ReleaseAbove | Case::Suits => return None,
