@@ -13,7 +13,7 @@ use crate::common::{at, bench, check, check_verdict, load, pulled_up, solved, wi
 const COIL: Kind = Kind::RelayCoil;
 
 #[test]
-fn a_ground_trigger_keeps_a_grounded_solenoid_live_at_rest() {
+fn an_output_that_switches_to_ground_when_on_keeps_a_grounded_solenoid_live_at_rest() {
     let valve = load(Kind::Solenoid, 12.0, FarEnd::Ground);
     let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, valve);
     // 12.6 V over 0.1 and 12 ohm in series
@@ -34,7 +34,7 @@ fn its_mirror_image_is_live_at_rest_too() {
 }
 
 #[test]
-fn a_ground_trigger_may_carry_a_load_to_the_ignition_switch() {
+fn an_output_that_switches_to_ground_when_on_may_carry_a_load_to_the_ignition_switch() {
     let valve = load(Kind::Solenoid, 12.0, FarEnd::Ignition);
     let wiring = wiring(Stage::HalfBridge, OnLevel::Ground, valve);
     for state in [KeyState::KeyOff, KeyState::Starting, KeyState::Off] {
@@ -145,9 +145,12 @@ fn a_bare_pin_reads_what_holds_it() {
     let open_drain = wiring(Stage::OpenDrain, OnLevel::Ground, coil());
     assert_eq!(read(&open_drain, KeyState::Off), (true, 0.0), "a plain open drain reads 0 V");
     assert_eq!(read(&open_drain, KeyState::On), (false, 0.0), "and 0 V when it is on");
-    let trigger = wiring(Stage::HalfBridge, OnLevel::Ground, coil());
-    let (floats, volts) = read(&trigger, KeyState::Off);
-    assert!(!floats && (volts - 12.6).abs() < 1e-6, "a ground trigger rests on battery: {volts}");
+    let half_bridge = wiring(Stage::HalfBridge, OnLevel::Ground, coil());
+    let (floats, volts) = read(&half_bridge, KeyState::Off);
+    assert!(
+        !floats && (volts - 12.6).abs() < 1e-6,
+        "one that is on at ground rests on battery: {volts}"
+    );
     // 47 kilohm and the 10 megohm of the meter share 12.6 V
     let pulled =
         pulled_up(wiring(Stage::OpenDrain, OnLevel::Ground, coil()), 47e3, PullRail::Battery);
@@ -280,7 +283,7 @@ fn a_logic_output_that_is_on_at_ground_charges_a_coil_at_rest() {
 }
 
 #[test]
-fn leakage_of_an_open_switch_triggers_a_logic_input() {
+fn leakage_of_an_open_switch_sets_off_a_logic_input() {
     let igniter = load(Kind::LogicInput, 10_000.0, FarEnd::Ground);
     let mut leaky = wiring(Stage::HighSide, OnLevel::Battery, igniter);
     leaky.output.leakage = Some(Band::exact(amperes(0.0003)));

@@ -271,7 +271,7 @@ fn the_plans_of_faults_and_milliamperes_show_what_their_notes_say() {
 
 #[test]
 fn every_other_plan_of_this_question_shows_what_its_notes_say() {
-    assert_eq!(codes("ground-trigger"), ["rest.no-live-at-rest"], "ground-trigger");
+    assert_eq!(codes("ground-when-on"), ["rest.no-live-at-rest"], "ground-when-on");
     assert_eq!(codes("key-off"), ["rest.no-live-key-off"], "key-off");
     assert_eq!(codes("right"), ["rest.connect"; 3], "right");
     assert_eq!(codes("level-unknown"), ["rest.depends", "rest.open-far-end"], "level-unknown");
@@ -318,7 +318,7 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
 #[test]
 fn every_number_has_its_working_and_every_picture_all_states() {
     for name in [
-        "ground-trigger",
+        "ground-when-on",
         "key-off",
         "right",
         "level-unknown",

@@ -29,9 +29,9 @@ pub enum Stage {
 /// Which way a half-bridge drives the pin when it is on; it drives the other way when it is off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OnLevel {
-    /// A ground trigger: on is ground, off is battery.
+    /// It switches to ground when on, to battery when off.
     Ground,
-    /// A power trigger: on is battery (5 V from a logic output), off is ground.
+    /// It switches to battery when on (a logic output to 5 V), to ground when off.
     Battery,
 }
 
