@@ -90,12 +90,12 @@ fn lines(cases: &[Case]) -> String {
     cases.iter().map(line).collect()
 }
 
-/// Firing angles that are uneven: a common-pin V6, V-twins of 76 and 45 degrees, a parallel twin of 270, a V10 of two sorts of
+/// Firing angles that are uneven: a common-pin V6, V-twins of 70 and 50 degrees, a parallel twin of 270, a V10 of two sorts of
 /// interval, and three cylinders of which two fire together.
 const UNEVEN: [&[f64]; 6] = [
     &[0.0, 90.0, 240.0, 330.0, 480.0, 570.0],
-    &[0.0, 76.0],
-    &[0.0, 405.0],
+    &[0.0, 70.0],
+    &[0.0, 410.0],
     &[0.0, 270.0],
     &[0.0, 54.0, 144.0, 198.0, 288.0, 342.0, 432.0, 486.0, 576.0, 630.0],
     &[0.0, 0.0, 360.0],

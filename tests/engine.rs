@@ -124,8 +124,8 @@ fn cranks_that_the_file_does_not_have_fire_as_worked_by_hand() {
     check("radial of five", &radial, "1-3-5-2-4", "0 144 288 432 576");
 }
 
-/// Source: published intervals of such twins, from memory: 270 and 450; 232 and 488 with 52 degrees and split pins of 76;
-/// 315 and 405 with 45 degrees on one pin; 180 and 540, of which a crank alone can't say which comes first.
+/// Source: by hand. Pins at 270 give 270 and 450; banks of 70 on pins split by 40 tops 110 apart, so 250 and 470; 50 on one
+/// pin 310 and 410; pins at 180 give 180 and 540, of which a crank alone can't say which comes first.
 #[test]
 fn twins_fire_in_the_more_even_of_two_ways() {
     let twin = |crank: &Geometry, expected: &str, is_tie: bool| {
@@ -134,8 +134,8 @@ fn twins_fire_in_the_more_even_of_two_ways() {
     };
     twin(&crank("1 2", "", "0 270", 0.0), "0 270", false);
     twin(&crank("1 2", "", "0 180", 0.0), "0 180", true);
-    twin(&crank("1/2", "52", "0", 76.0), "0 488", false);
-    twin(&crank("1/2", "45", "0", 0.0), "0 405", false);
+    twin(&crank("1/2", "70", "0", 40.0), "0 470", false);
+    twin(&crank("1/2", "50", "0", 0.0), "0 410", false);
 }
 
 /// Source: `firing_orders.json`, `same_engine_numbered_bank_by_bank_*`: a V numbered along the crank, and by DIN 73021.

@@ -219,8 +219,8 @@ mod tests {
             let firings = [0.0, angle].map(CrankAngle::new);
             usual_dip(&firings, CrankAngle::new(720.0)).high.base()
         };
-        check(twin(405.0), 0.643, 0.002);
-        check(twin(76.0), 0.6762, 0.002);
+        check(twin(410.0), 0.643, 0.002);
+        check(twin(70.0), 0.6899, 0.002);
         let odd = [0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(CrankAngle::new);
         let odd = usual_dip(&odd, CrankAngle::new(720.0));
         check(odd.high.base(), 0.2547, 0.002);
