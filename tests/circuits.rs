@@ -22,7 +22,7 @@ const SIMULATOR_THERMAL_V: f64 = 1.38064852e-23 * 300.15 / 1.6021766208e-19;
 
 /// The diode model of a row; `no_row_is_skipped` sees that there are only these two.
 fn diode(row: &Row) -> Diode {
-    if row.text("diode_kind") == "shockley" {
+    if row.text("diode_kind") == "exponential" {
         Diode::Exponential {
             saturation_current_a: row.number("d_is"),
             emission_coefficient: row.number("d_n"),
@@ -155,7 +155,7 @@ fn check_stage(row: &Row, worst_v: &mut Worst, worst_a: &mut Worst) {
 #[test]
 fn operating_points_of_an_output_stage() {
     let rows = rows("circuits/dc_output_stage.csv");
-    for kind in ["shockley", "pwl"] {
+    for kind in ["exponential", "pwl"] {
         let (mut worst_v, mut worst_a) = (Worst::default(), Worst::default());
         for row in rows.iter().filter(|row| row.text("diode_kind") == kind) {
             check_stage(row, &mut worst_v, &mut worst_a);
@@ -177,7 +177,7 @@ fn no_row_is_skipped() {
     let mut families = BTreeMap::new();
     for row in rows("circuits/dc_output_stage.csv") {
         *families.entry(row.text("family").to_owned()).or_insert(0) += 1;
-        assert!(["shockley", "pwl"].contains(&row.text("diode_kind")), "{}", row.place());
+        assert!(["exponential", "pwl"].contains(&row.text("diode_kind")), "{}", row.place());
     }
     let counts = [
         ("hb_driven", 24),

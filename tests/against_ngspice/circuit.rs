@@ -97,7 +97,7 @@ impl Circuit {
     /// of diodes and ideal sources may leave none: then no resistor helps, and otherwise even a milliohm does.
     ///
     /// Each element bounds a difference of two voltages, and bounds contradict each other where they sum to less than
-    /// zero along a ring: R. Bellman, "On a routing problem", Quarterly of Applied Mathematics 16, 1958.
+    /// zero along a ring: "On a routing problem", Quarterly of Applied Mathematics 16, 1958.
     pub(crate) fn is_limited(&self) -> bool {
         let mut bounds = Vec::new();
         for part in &self.parts {

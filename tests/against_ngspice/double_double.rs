@@ -2,8 +2,8 @@
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-/// A number as the unevaluated sum of two: T. J. Dekker, "A floating-point technique for extending the available
-/// precision", Numerische Mathematik 18, 1971; the product with a fused multiply-add.
+/// A number as the unevaluated sum of two: "A floating-point technique for extending the available precision",
+/// Numerische Mathematik 18, 1971; the product with a fused multiply-add.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct DoubleDouble {
     high: f64,

@@ -1,6 +1,6 @@
 //! Numbers at random, the same ones from the same seed.
 
-/// `SplitMix64`: G. L. Steele, D. Lea, C. H. Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
+/// `SplitMix64`: "Fast splittable pseudorandom number generators", OOPSLA 2014.
 #[derive(Clone, Debug)]
 pub(crate) struct Random {
     state: u64,

@@ -1,16 +1,16 @@
 //! Who is right: the operating point in 32 digits, by the textbook's way.
 //!
-//! Modified nodal analysis (C.-W. Ho, A. E. Ruehli, P. A. Brennan, "The modified nodal approach to network analysis", IEEE
-//! Transactions on Circuits and Systems 22, 1975), Gauss's elimination with pivoting, Newton's steps: nothing in common
-//! with our own solver's elimination, and sixteen digits more than either program. It starts from an answer that it is
-//! given, but ends only where Kirchhoff's law holds to [`HOLDS`], and there is only one such place.
+//! Modified nodal analysis ("The modified nodal approach to network analysis", IEEE Transactions on Circuits and Systems
+//! 22, 1975), elimination with pivoting, full tangent steps: nothing in common with our own solver's elimination, and
+//! sixteen digits more than either program. It starts from an answer that it is given, but ends only where the currents
+//! balance to [`HOLDS`], and there is only one such place.
 
 use quietpin_core::circuit::Diode;
 
 use crate::circuit::{Answer, Circuit, Kind, Part};
 use crate::double_double::DoubleDouble;
 
-/// Kirchhoff's law at a node: what is left over, relative to the currents that meet there.
+/// The balance of currents at a node: what is left over, relative to the currents that meet there.
 const HOLDS: f64 = 1e-20;
 
 /// In amperes: what the 32nd digit of a voltage makes in a milliohm.
@@ -35,7 +35,7 @@ pub(crate) fn settle(circuit: &Circuit, start: &Answer) -> Option<Answer> {
             std::iter::once(DoubleDouble::ZERO).chain(nodes.iter().copied()).collect();
         let currents = currents(circuit, &next, sources);
         volts = next;
-        if kirchhoff_holds(circuit, &volts, &currents) {
+        if currents_balance(circuit, &volts, &currents) {
             return Some(Answer {
                 voltages: volts.iter().map(|v| Some(v.value())).collect(),
                 currents: currents.iter().map(|a| Some(a.value())).collect(),
@@ -107,7 +107,7 @@ impl Equations {
         self.add(number, self.rows.len(), v.into());
     }
 
-    /// Gauss's elimination; `None` where the equations contradict each other or leave something open.
+    /// Elimination with pivoting; `None` where the equations contradict each other or leave something open.
     fn solve(&mut self) -> Option<Vec<DoubleDouble>> {
         let size = self.rows.len();
         for column in 0..size {
@@ -180,7 +180,7 @@ fn currents(
     circuit.parts.iter().map(current).collect()
 }
 
-fn kirchhoff_holds(circuit: &Circuit, volts: &[DoubleDouble], currents: &[DoubleDouble]) -> bool {
+fn currents_balance(circuit: &Circuit, volts: &[DoubleDouble], currents: &[DoubleDouble]) -> bool {
     (1..circuit.nodes()).all(|node| {
         let (mut sum, mut traffic) = (DoubleDouble::ZERO, LAST_DIGIT_A / HOLDS);
         for &(_, v) in circuit.pins.iter().filter(|pin| pin.0 == node) {

@@ -98,7 +98,7 @@ fn boost_takes_its_part_where_the_regulator_does_not_follow_it() {
 }
 
 /// By hand: an orifice of 550 cc/min with a fluid of 0.745 kg/l passes 550 · √(0.745 / 0.7824) = 536.7 cc/min of E85, which are
-/// 536.7 / 60 · 0.7824 = 6.998 g/s. Source: Bernoulli's equation.
+/// 536.7 / 60 · 0.7824 = 6.998 g/s. Source: orifice equation.
 #[test]
 fn a_heavier_fuel_flows_slower_and_weighs_more() {
     let flow = Rated::Volume(exact("550 cc/min"));

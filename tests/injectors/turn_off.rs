@@ -136,7 +136,7 @@ fn a_time_limit_ends_a_peak_that_never_comes() {
     assert_eq!(corners, ["cranking, cold", "cranking, hot"]);
 }
 
-/// One branch run down against the clamp in many small steps, by the classical Runge-Kutta method: time and energy.
+/// One branch run down against the clamp in many small steps, by the classical method of fourth order: time and energy.
 fn stepped(current_a: f64, clamp_v: f64, supply_v: f64, ohm: f64, henry: f64) -> (f64, f64) {
     let slope = |i: f64| -(clamp_v - supply_v + ohm * i) / henry;
     let lossless = henry * current_a / (clamp_v - supply_v);

@@ -48,7 +48,7 @@ fn a_diode_across_a_load_that_is_turned_both_ways_shorts_one_of_them() {
     pair.loads[0].suppression = Suppression::Diode { is_right_way: true };
     check(&pair, 47.0, KeyState::On, 12.6 * 6.0 / 6.2);
     // backwards the two switches of 0.1 ohm are left to a diode of 0.7 V and 0.05 ohm, in parallel with 6 ohm: by
-    // Thevenin 12.6 V behind 0.2 ohm, 12.6 / 6.2 * 6 = 12.1935 V behind 0.193548 ohm seen from the diode
+    // as one source: 12.6 V behind 0.2 ohm, 12.6 / 6.2 * 6 = 12.1935 V behind 0.193548 ohm seen from the diode
     let current = (12.6 * 6.0 / 6.2 - 0.7) / (0.2 * 6.0 / 6.2 + 0.05);
     check(&pair, 47.0, KeyState::OtherOn, -(0.7 + 0.05 * current));
     check_verdict(&pair, 47.0, Some(Trouble::ShortedByDiode));

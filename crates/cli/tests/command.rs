@@ -156,7 +156,7 @@ fn it_tells_what_it_is_and_how_it_is_used() {
     }
 }
 
-/// The same on every run: a linear congruence, its multiplier from Knuth (The Art of Computer Programming 2, 3.3.4),
+/// The same on every run: a linear congruence, its multiplier from The Art of Computer Programming 2, 3.3.4,
 /// written from memory.
 fn random_bytes(count: usize) -> Vec<u8> {
     let mut state = 1_u64;

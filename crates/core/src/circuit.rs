@@ -19,32 +19,34 @@
 //! # What is solved
 //!
 //! Nodes that ideal voltage sources tie together move as one *group*, each node at a fixed offset; ground belongs to
-//! one of the groups, and the potentials of the others are the unknowns. Kirchhoff's current law for every group gives
+//! one of the groups, and the potentials of the others are the unknowns. The current law for every group gives
 //! as many equations (nodal analysis; any textbook on circuits, for instance *Lessons in Electric Circuits*, vol. I,
 //! chapter 10).
 //!
 //! # Why there is an answer, and only one
 //!
 //! Every element but the sources carries a current that never falls as the voltage across it rises. Write `F` for the
-//! sum over all elements of that current integrated over its voltage, the *co-content* of the network (W. Millar, "Some
-//! general theorems for non-linear systems possessing resistance", Philosophical Magazine 42, 1951). `F` is a convex
-//! function of the potentials, and its slope by a potential is the current that leaves that group: Kirchhoff's law
-//! holds exactly where `F` is least.
+//! sum over all elements of that current integrated over its voltage, the *co-content* of the network ("Some general
+//! theorems for non-linear systems possessing resistance", Philosophical Magazine 42, 1951). `F` is a convex function of
+//! the potentials, and its slope by a potential is the current that leaves that group: the currents balance exactly
+//! where `F` is least.
 //!
 //! - *There is an answer* unless `F` falls without end, which takes a current source whose current no element can carry
 //!   back: [`Unsolvable::NoReturn`].
 //! - *The currents are unique*: for two answers, the sum over the elements of (difference of current) x (difference of
-//!   voltage) is zero by Tellegen's theorem, and no term is negative. So every term is zero: across a resistor or a
-//!   conducting diode the voltage is the same in both answers, and a diode that blocks in one carries nothing in either.
+//!   voltage) is zero, as for any currents that balance and any voltages that add up around loops, and no term is
+//!   negative. So every term is zero: across a resistor or a conducting diode the voltage is the same in both answers, and
+//!   a diode that blocks in one carries nothing in either.
 //! - *A potential is unique* where resistors, sources and conducting diodes link the node to ground. Elsewhere it is
 //!   anybody's guess, and [`Solution::voltage`] says `None` rather than make one up.
 //!
 //! # How it is found
 //!
-//! Newton's steps on `F`, each followed only as far as `F` falls. A descent on a convex function can't be caught in a
-//! cycle. With [`Diode::Threshold`] alone, `F` is made of finitely many quadratic pieces; as soon as a step starts in a
-//! piece that touches the minimum it ends there exactly. With [`Diode::Exponential`] the search along each step replaces
-//! the usual limiting of junction voltages, and needs no stepping of the sources.
+//! By tangent steps: the network is solved with each element replaced by its tangent at the potentials reached, and the
+//! way that leads is followed only as far as `F` falls. A descent on a convex function can't be caught in a cycle. With
+//! [`Diode::Threshold`] alone, `F` is made of finitely many quadratic pieces; as soon as a step starts in a piece that
+//! touches the minimum it ends there exactly. With [`Diode::Exponential`] the search along each step replaces the usual
+//! limiting of junction voltages, and needs no stepping of the sources.
 //!
 //! # Accuracy
 //!

@@ -62,7 +62,7 @@ pub fn cos(x: f64) -> f64 {
 ///
 /// Nothing where it is none, or too large. JSON's reader is used, which a plan file brings along anyway: the
 /// standard library's own brings ten kilobytes of tables into the page. Up to 15 digits and factors up to
-/// 10^22 are exact, as in W. D. Clinger, "How to read floating point numbers accurately" (1990); beyond, the
+/// 10^22 are exact, as in "How to read floating point numbers accurately" (1990); beyond, the
 /// last bit may be off.
 pub fn decimal(text: &str) -> Option<f64> {
     let (negative, rest) = text.strip_prefix('-').map_or((false, text), |rest| (true, rest));

@@ -38,7 +38,7 @@ impl Permutation {
 
     /// The fewest exchanges of two that put everything in its place: `n - c`, with `c` the number of cycles.
     ///
-    /// An exchange within a cycle can at best split it in two, and `n` cycles are the end (A. Cayley, 1849).
+    /// An exchange within a cycle can at best split it in two, and `n` cycles are the end.
     pub fn fewest(&self) -> usize {
         self.0.len() - self.cycles().len()
     }

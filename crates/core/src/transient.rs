@@ -35,7 +35,7 @@ fn logarithmic_rest(x: f64) -> f64 {
     if x.abs() > 0.1 {
         return (1.0 - logarithmic(x)) / x;
     }
-    // Horner's scheme from the term that 0.1 brings below the last digit.
+    // Nested multiplication from the term that 0.1 brings below the last digit.
     (2..20_u32).rev().fold(0.0, |sum, k| f64::from(k).recip() - x * sum)
 }
 

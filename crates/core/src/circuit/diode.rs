@@ -3,9 +3,9 @@
 use super::pair::Pair;
 use crate::math;
 
-/// Boltzmann's constant in J/K and the charge of the electron in C, exact by the definition of the SI (2019).
-const BOLTZMANN: f64 = 1.380649e-23;
-const ELECTRON_CHARGE: f64 = 1.602176634e-19;
+/// The constant `k` in J/K and the charge `q` of the electron in C, exact by the definition of the SI (2019).
+const K_J_PER_K: f64 = 1.380649e-23;
+const Q_C: f64 = 1.602176634e-19;
 
 /// A current that no diode carries, in amperes. Beyond, the search for an answer continues the law as a straight line:
 /// the exponential of a whole supply voltage would drown all other currents. An answer that lies there is refused.
@@ -17,8 +17,8 @@ const SATURATED: f64 = -30.0;
 /// A diode's law, from anode to cathode.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Diode {
-    /// `i = Is (exp(v / (n VT)) - 1)`: W. Shockley, "The theory of p-n junctions", Bell System Technical Journal 28
-    /// (1949), with the emission coefficient `n` of real junctions.
+    /// `i = Is (exp(v / (n VT)) - 1)`: the law of a p-n junction, as in any textbook on semiconductors, with the emission
+    /// coefficient `n` of real ones.
     Exponential {
         /// `Is`, in amperes: 1e-30 to 1.
         saturation_current_a: f64,
@@ -38,7 +38,7 @@ pub enum Diode {
 
 /// `k T / q` in volts at an absolute temperature in kelvin: 0.02585 V at 300 K.
 pub fn thermal_voltage_v(temperature_k: f64) -> f64 {
-    BOLTZMANN * temperature_k / ELECTRON_CHARGE
+    K_J_PER_K * temperature_k / Q_C
 }
 
 impl Diode {

@@ -2,13 +2,12 @@
 
 /// Conductances between unknown potentials, and from each to ground.
 ///
-/// Eliminating a node replaces the star of its conductances by the equivalent mesh among its neighbours (A. Rosen, "A
-/// new network theorem", Journal of the IEE 62, 1924). That is Gauss's elimination with each pivot taken as the sum of
-/// the conductances that are left rather than by subtraction (W. K. Grassmann, M. I. Taksar, D. P. Heyman,
-/// "Regenerative analysis and steady state distributions for Markov chains", Operations Research 33, 1985). Only sums,
-/// products and quotients of positive numbers occur, so every equivalent conductance keeps nearly all its digits,
-/// whatever the spread. Factorisations from a library subtract: where 1 milliohm hangs on 100 megohm they lose eleven
-/// of sixteen digits, and wider spreads make the matrix singular.
+/// Eliminating a node replaces the star of its conductances by the equivalent mesh among its neighbours ("A new network
+/// theorem", Journal of the IEE 62, 1924). That is the usual elimination with each pivot taken as the sum of the
+/// conductances that are left rather than by subtraction (as for the steady states of random walks: Operations Research
+/// 33, 1985, page 1107). Only sums, products and quotients of positive numbers occur, so every equivalent conductance
+/// keeps nearly all its digits, whatever the spread. Factorisations from a library subtract: where 1 milliohm hangs on
+/// 100 megohm they lose eleven of sixteen digits, and wider spreads make the matrix singular.
 #[derive(Clone, Debug)]
 pub(super) struct Mesh {
     stars: Vec<Star>,

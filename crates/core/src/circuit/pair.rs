@@ -5,8 +5,7 @@ use std::ops::{Add, Sub};
 /// The unevaluated sum of a number and what its rounding lost.
 ///
 /// Two nodes joined by a milliohm differ by nanovolts at 12 V: in one `f64` their difference would have six digits.
-/// The sum of two numbers and its exact rounding error: D. E. Knuth, *The Art of Computer Programming*, vol. 2, 4.2.2,
-/// theorem B.
+/// The sum of two numbers and its exact rounding error: *The Art of Computer Programming*, vol. 2, 4.2.2, theorem B.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Pair {
     high: f64,

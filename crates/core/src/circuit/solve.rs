@@ -1,4 +1,4 @@
-//! The search for the operating point: Newton's steps down the co-content.
+//! The search for the operating point: tangent steps down the co-content.
 
 use super::diode::Diode;
 use super::groups::Groups;
@@ -13,7 +13,7 @@ use super::wiring::{Flow, Leg, flows, mesh, potential};
 /// Far more than any network has been seen to need: a dozen for an output stage, under 80 among 160 thousand at random.
 const MOST_STEPS: usize = 500;
 
-/// Steps at least, and at most, after Kirchhoff's law holds to rounding at every group: where two groups share a large
+/// Steps at least, and at most, after the currents balance to rounding at every group: where two groups share a large
 /// current and a small one to the rest, their sum is right only then.
 const POLISHING_STEPS: std::ops::Range<usize> = 2..20;
 
@@ -44,7 +44,7 @@ struct Search<'network> {
 }
 
 impl Search<'_> {
-    /// From all zero to the potentials at which Kirchhoff's law holds.
+    /// From all zero to the potentials at which the currents balance.
     fn descend(&self) -> Result<Vec<Pair>, Unsolvable> {
         let mut potentials = vec![Pair::default(); self.groups.unknowns()];
         let (mut polished, mut last_step_v) = (0, f64::INFINITY);
@@ -61,7 +61,7 @@ impl Search<'_> {
                 polished += 1;
             }
             let (direction, steepness) =
-                pushed.unwrap_or_else(|| self.newton_direction(&potentials, &flows));
+                pushed.unwrap_or_else(|| self.tangent_direction(&potentials, &flows));
             let Some(t) = self.stride(&potentials, &direction, steepness)? else {
                 // Nothing is left to gain: as good as numbers can be.
                 return if polished > 0 { Ok(potentials) } else { Err(Unsolvable::NotSettled) };
@@ -97,7 +97,7 @@ impl Search<'_> {
 
     /// The step that would balance all groups if every element kept its conductance, and how steeply the co-content
     /// falls that way.
-    fn newton_direction(&self, potentials: &[Pair], flows: &[Flow]) -> (Vec<f64>, f64) {
+    fn tangent_direction(&self, potentials: &[Pair], flows: &[Flow]) -> (Vec<f64>, f64) {
         let inflow: Vec<f64> = flows.iter().map(|flow| flow.excess.value()).collect();
         let direction = mesh(self.legs, potentials).potentials(inflow.clone());
         let steepness = inflow.iter().zip(&direction).map(|(excess, step)| excess * step).sum();
@@ -105,7 +105,7 @@ impl Search<'_> {
     }
 
     /// Where currents push on parts that no conducting element holds: those parts, moved by a volt the way they are
-    /// pushed. Newton's step has nothing to say there.
+    /// pushed. A tangent step has nothing to say there.
     fn stranded_direction(&self, potentials: &[Pair]) -> Option<(Vec<f64>, f64)> {
         let reach = self.reach(|leg| leg.kind.conductance_s(leg.across_v(potentials)) > 0.0);
         let mut push = vec![(Pair::default(), 0.0); potentials.len()];
@@ -156,7 +156,7 @@ impl Search<'_> {
         Ok(Solution::new(nodes.collect(), &network.branches, currents))
     }
 
-    /// The current in every element: by its own law, and in the ideal sources what Kirchhoff's law leaves them.
+    /// The current in every element: by its own law, and in the ideal sources what the current law leaves them.
     fn currents(&self, network: &Network, potentials: &[Pair]) -> Result<Vec<f64>, Unsolvable> {
         let mut currents = vec![0.0; network.branches.len()];
         let mut leaving = vec![Pair::default(); network.names.len()];

@@ -6,7 +6,7 @@ use std::cmp::Ordering;
 ///
 /// `steepness` (positive) is how steeply it falls at the start, `change(t)` by how much its slope has risen at `t`; it
 /// never falls. The function at the answer lies below the function at the start, and its slope there has shrunk
-/// to a tenth. One whole step, Newton's own, is tried first.
+/// to a tenth. One whole step, the tangent's own, is tried first.
 pub(super) fn stride(steepness: f64, change: impl Fn(f64) -> f64) -> Option<f64> {
     const FURTHEST: f64 = 1e18;
     let slope = |t: f64| change(t) - steepness;

@@ -36,7 +36,7 @@ pub enum Unsolvable {
     },
     /// More nodes than the solver takes ([`Network::MOST_NODES`](super::Network::MOST_NODES)).
     TooLarge,
-    /// The search ended without an answer that satisfies Kirchhoff's law. No network is known that shows this.
+    /// The search ended without an answer in which the currents balance. No network is known that shows this.
     NotSettled,
 }
 

@@ -14,7 +14,7 @@ pub(super) struct Leg {
     pub(super) kind: Kind,
 }
 
-/// What Kirchhoff's law says of one group.
+/// How the currents of one group balance.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Flow {
     /// What flows in beyond what flows out, in amperes: zero in the answer.
@@ -25,7 +25,7 @@ pub(super) struct Flow {
     stiffness_s: f64,
 }
 
-/// Relative to the currents at a group: what rounding leaves of Kirchhoff's law.
+/// Relative to the currents at a group: what rounding leaves of a balance.
 const ROUNDING: f64 = 1e-13;
 
 /// Relative to the largest voltage: what the rounded currents of exponential diodes leave of a voltage that is zero. It
@@ -108,7 +108,7 @@ impl Flow {
         ROUNDING * self.traffic_a + NOTHING * scale_v * self.stiffness_s
     }
 
-    /// Whether Kirchhoff's law holds.
+    /// Whether the currents balance.
     pub(super) fn is_balanced(&self, scale_v: f64) -> bool {
         self.excess.value().abs() <= self.tolerance_a(scale_v)
     }

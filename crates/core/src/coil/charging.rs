@@ -14,12 +14,12 @@ use crate::{
 
 const RL: &str = "University Physics, vol. 2, section 14.4";
 const DRIVING: Formula =
-    Formula { symbols: "V = V_supply − V_igniter", source: "Kirchhoff's voltage law" };
+    Formula { symbols: "V = V_supply − V_igniter", source: "voltages around a loop sum to zero" };
 const DWELL: Formula = Formula { symbols: "t_dwell = −L / R ln(1 − I R / V)", source: RL };
 const ENERGY: Formula =
     Formula { symbols: "E = L I² / 2", source: "University Physics, vol. 2, section 14.3" };
 const LAST: Formula = Formula { symbols: "I_held = V / R", source: "Ohm's law" };
-const HEAT: Formula = Formula { symbols: "P = I_held² R", source: "Joule heating" };
+const HEAT: Formula = Formula { symbols: "P = I_held² R", source: "resistive heating" };
 const RISES: Formula = Formula {
     symbols: "t_100 = 100 K × m c / P",
     source: "all heat stays in a primary of 50 to 150 g of copper (common practice, no source), 387 J/(kg K): University \

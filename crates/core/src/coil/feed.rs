@@ -25,7 +25,7 @@ const SHARE: Formula = Formula {
 };
 const EFFECTIVE: Formula = Formula {
     symbols: "I_eff = root of the mean of i²",
-    source: "Joule heating: a fuse or a contact is heated by the square; the current of the coils that overlap most",
+    source: "resistive heating: a fuse or a contact is heated by the square; the current of the coils that overlap most",
 };
 const LASTING: Formula = Formula { symbols: "I_rated = I_eff / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };

@@ -12,7 +12,7 @@ const NEEDED: Formula = Formula {
 };
 const PRESSURE: Formula = Formula {
     symbols: "Δp_n = Δp × (M_n / M)^2",
-    source: "Bernoulli's equation for an orifice: the flow goes as √Δp",
+    source: "orifice equation: the flow goes as √Δp",
 };
 const SIZE: Formula = Formula {
     symbols: "Q_n = Q × M_n / M",

@@ -6,7 +6,8 @@ use crate::{
     working::{Formula, Working},
 };
 
-const ORIFICE: &str = "Bernoulli's equation for an orifice: the volume flow goes as √(Δp / ρ), the mass flow as √(Δp × ρ)";
+const ORIFICE: &str =
+    "orifice equation: the volume flow goes as √(Δp / ρ), the mass flow as √(Δp × ρ)";
 const OF_VOLUME: Formula =
     Formula { symbols: "m = Q × √(ρ_t × ρ) × √(Δp / p_0)", source: ORIFICE };
 const OF_MASS: Formula =

@@ -31,29 +31,29 @@ pub const RATINGS_W: [f64; 6] = [5.0, 10.0, 25.0, 50.0, 100.0, 250.0];
 /// The least that counts as a resistor: below it the wire decides.
 const LEAST_OHM: f64 = 0.1;
 
-const KIRCHHOFF: &str =
-    "Ohm's and Kirchhoff's laws at the worst corner; t = 5%, common practice, no source";
+const SUMMED: &str =
+    "Ohm's law and the sum of currents at the worst corner; t = 5%, common practice, no source";
 const LEAST_EACH: Formula = Formula {
     symbols: "R_least = (n × V / I_limit − R_T − R_w − R_c − n × R_on) / (1 − t)",
-    source: KIRCHHOFF,
+    source: SUMMED,
 };
 const LEAST_SHARED: Formula = Formula {
     symbols: "R_least = (V / I_limit − (R_T + R_w + R_c) / n − R_on) / (1 − t)",
-    source: KIRCHHOFF,
+    source: SUMMED,
 };
 const MOST_EACH: Formula = Formula {
     symbols: "R_most = (V / I_o − R_T − R_w − R_c − n × R_on) / (1 + t)",
-    source: KIRCHHOFF,
+    source: SUMMED,
 };
 const MOST_SHARED: Formula = Formula {
     symbols: "R_most = ((V / I_o − R_T − R_w − R_c) / n − R_on) / (1 + t)",
-    source: KIRCHHOFF,
+    source: SUMMED,
 };
 const THROUGH: Formula =
     Formula { symbols: "I_b = V / (R_rest + R_b)", source: "Ohm's law, resistances in series" };
 const POWER: Formula = Formula {
     symbols: "P = I_b × I_b × R_b",
-    source: "Joule's law; steady, at the corner and end of the tolerance that heat it most",
+    source: "resistive heating; steady, at the corner and end of the tolerance that heat it most",
 };
 const RATING: Formula = Formula {
     symbols: "P_buy = P / 50%",

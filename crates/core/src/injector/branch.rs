@@ -9,23 +9,23 @@ use crate::{
 };
 
 const OHM: &str = "Ohm's law, resistances in series";
-const KIRCHHOFF: &str = "Ohm's law and Kirchhoff's current law: the output carries the sum";
+const SUMMED: &str = "Ohm's law and the sum of currents: the output carries the sum";
 
 const ALONE: Formula = Formula { symbols: "I = V / (R_T + R_w + R_c + R_on)", source: OHM };
 const ALONE_BALLASTED: Formula =
     Formula { symbols: "I = V / (R_T + R_w + R_c + R_b + R_on)", source: OHM };
 const SHARING: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + R_c + n × R_on)", source: KIRCHHOFF };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + n × R_on)", source: SUMMED };
 const SHARING_BALLASTED: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + R_c + R_b + n × R_on)", source: KIRCHHOFF };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + R_b + n × R_on)", source: SUMMED };
 const SHARING_ONE_BALLAST: Formula =
-    Formula { symbols: "I = V / (R_T + R_w + R_c + n × (R_b + R_on))", source: KIRCHHOFF };
-const SUM: Formula = Formula { symbols: "I_out = n × I", source: "Kirchhoff's current law" };
+    Formula { symbols: "I = V / (R_T + R_w + R_c + n × (R_b + R_on))", source: SUMMED };
+const SUM: Formula =
+    Formula { symbols: "I_out = n × I", source: "currents at a node sum to zero" };
 
-const TOTAL: Formula =
-    Formula { symbols: "R = R_T + R_w + R_c + R_b + n × R_on", source: KIRCHHOFF };
+const TOTAL: Formula = Formula { symbols: "R = R_T + R_w + R_c + R_b + n × R_on", source: SUMMED };
 const TOTAL_ONE_BALLAST: Formula =
-    Formula { symbols: "R = R_T + R_w + R_c + n × (R_b + R_on)", source: KIRCHHOFF };
+    Formula { symbols: "R = R_T + R_w + R_c + n × (R_b + R_on)", source: SUMMED };
 
 /// Resistors added in series.
 #[derive(Clone, Copy, Debug, PartialEq)]

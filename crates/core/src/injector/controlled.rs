@@ -21,12 +21,10 @@ use crate::{
 /// The share of its opening current that keeps an open injector open: common practice, no source.
 pub const HOLD_SHARE: f64 = 0.5;
 
-const LEAST_PEAK: Formula = Formula {
-    symbols: "I_peak = n × I_o",
-    source: "Kirchhoff's current law: the channel limits the sum",
-};
+const LEAST_PEAK: Formula =
+    Formula { symbols: "I_peak = n × I_o", source: "currents add up: the channel limits the sum" };
 const SHARE: Formula =
-    Formula { symbols: "I = I_peak / n", source: "Kirchhoff's current law, injectors alike" };
+    Formula { symbols: "I = I_peak / n", source: "currents add up, injectors alike" };
 const HOLD: Formula = Formula {
     symbols: "I_hold = 50% × n × I_o",
     source: "half of the opening current holds: common practice, no source",
@@ -34,7 +32,7 @@ const HOLD: Formula = Formula {
 
 const LINEAR: Formula = Formula {
     symbols: "P = (V − I_hold × R) × I_hold",
-    source: "Joule's law: what a driver that does not chop must drop itself; held on, at the highest supply",
+    source: "resistive heating: what a driver that does not chop must drop itself; held on, at the highest supply",
 };
 
 /// What is true of a channel that controls the current.

@@ -9,17 +9,17 @@ use crate::{
 
 const SHARE: Formula = Formula {
     symbols: "I_set = N × I",
-    source: "Kirchhoff's current law; all on at once, which duty comes near to at the highest speed",
+    source: "the sum of the currents; all on at once, which duty comes near to at the highest speed",
 };
 const CURED: Formula = Formula {
     symbols: "I_set = N × I",
-    source: "Kirchhoff's current law; each as the remedy to take lets it, a driver at its hold current",
+    source: "the sum of the currents; each as the remedy to take lets it, a driver at its hold current",
 };
 const HELD: Formula = Formula {
     symbols: "I_set = N_out × I_hold",
-    source: "Kirchhoff's current law; every channel at its hold current, the peaks too short for a fuse to count",
+    source: "the sum of the currents; every channel at its hold current, the peaks too short for a fuse to count",
 };
-const TOTAL: Formula = Formula { symbols: "I_feed = I_1 + I_2", source: "Kirchhoff's current law" };
+const TOTAL: Formula = Formula { symbols: "I_feed = I_1 + I_2", source: "the sum of the currents" };
 const RATING: Formula = Formula { symbols: "I_rated = I_feed / 75%", source: fuses::SOURCE };
 
 /// What one set of injectors takes from the feed.

@@ -27,7 +27,7 @@ use crate::{
 
 const OTHERS: Formula = Formula {
     symbols: "R_20 = (n × V / (I_limit × (1 − 10%)) − R_w − R_c − n × R_on) / (1 + 0.00393/K × (T − 20 °C)) / (1 − t)",
-    source: "Ohm's and Kirchhoff's laws, copper by IEC 60028; rounded up to 0.5 Ω",
+    source: "Ohm's law and the sum of currents, copper by IEC 60028; rounded up to 0.5 Ω",
 };
 
 /// What is done.

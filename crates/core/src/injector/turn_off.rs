@@ -26,7 +26,7 @@ const RESISTANCE: Formula = Formula {
 };
 const TIME: Formula = Formula {
     symbols: "t_off = L / R_off × ln(1 + I × R_off / (V_c − V))",
-    source: "Kirchhoff's voltage law for L, R and the clamp, solved for the time",
+    source: "voltages of L, R and the clamp around the loop, solved for the time",
 };
 const ENERGY: Formula = Formula {
     symbols: "E = n × V_c × (L × I / R_off − L × (V_c − V) / R_off / R_off × ln(1 + I × R_off / (V_c − V)))",
@@ -38,7 +38,7 @@ const PULSES: Formula = Formula {
 };
 const HEAT: Formula = Formula {
     symbols: "P = f × E + I_out × I_out × R_on",
-    source: "Joule's law; the switch taken as held on, which duty comes near to at the highest speed",
+    source: "resistive heating; the switch taken as held on, which duty comes near to at the highest speed",
 };
 
 /// What is known of an output's clamp, and of what it bears.

@@ -14,8 +14,8 @@ const GOLDEN: f64 = 0.618_033_988_749_894_9;
 /// The place in the unit square where `heat` is greatest; a direction that is not free stays at its middle.
 ///
 /// To one percent of the heat; what heat a switch bears is known far less well. A grid finds the highest place about,
-/// and a golden section along one direction inside one along the other finds the top there (Kiefer 1953, "Sequential
-/// minimax search for a maximum", from memory).
+/// and a golden section along one direction inside one along the other finds the top there ("Sequential minimax search
+/// for a maximum", Proceedings of the American Mathematical Society 4, 1953, from memory).
 pub(super) fn hottest(is_free: [bool; 2], heat: &dyn Fn([f64; 2]) -> f64) -> [f64; 2] {
     let [firsts, seconds] = is_free.map(places);
     let mut best = ([0.5, 0.5], f64::NEG_INFINITY);

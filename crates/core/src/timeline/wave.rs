@@ -13,8 +13,8 @@ const MOST_IN_CREST: f64 = 0.98;
 /// A turning motion whose speed falls to a valley at given angles and recovers between them.
 ///
 /// From each valley the speed rises along half a cosine *in time* to a crest, stays there, and falls along half
-/// a cosine into the next valley. Angle and speed are then sums of sines; only the time at an angle needs iteration (it
-/// is Kepler's equation).
+/// a cosine into the next valley. Angle and speed are then sums of sines; only the time at an angle has no closed form and
+/// needs iteration.
 ///
 /// How high the crests are and how low the valleys follows from what lends the motion its energy and takes it: where the
 /// share `h` of the most is held elsewhere, `w² = t² - (t² - b²) h`, with the speed `t` where nothing is held, and `b` at
@@ -79,7 +79,7 @@ impl Piece {
         middle * time - half * self.duration_s / PI * math::sin(PI * time / self.duration_s)
     }
 
-    /// Newton's method kept inside a shrinking bracket: the angle rises with time throughout.
+    /// The tangent method kept inside a shrinking bracket: the angle rises with time throughout.
     fn time(&self, angle: f64) -> f64 {
         let (mut low, mut high) = (0.0, self.duration_s);
         let mut time = (angle / f64::midpoint(self.from, self.to)).clamp(low, high);
@@ -92,7 +92,7 @@ impl Piece {
             }
             let next = time - off / self.speed(time);
             let next = if next >= low && next <= high { next } else { f64::midpoint(low, high) };
-            // the error after a step of Newton's method is about the square of the step
+            // the error after a tangent step is about the square of the step
             if (next - time).abs() <= 1e-10 * self.duration_s {
                 return next;
             }

@@ -19,8 +19,8 @@ impl Capacitive {
         is_real.then_some(Self { supply_v, resistance_ohm, capacitance_f })
     }
 
-    /// A capacitor on the middle of a divider: `upper_ohm` to the supply, `lower_ohm` to ground. By Thévenin's theorem
-    /// the supply is `V Rl / (Ru + Rl)` behind `Ru Rl / (Ru + Rl)`.
+    /// A capacitor on the middle of a divider: `upper_ohm` to the supply, `lower_ohm` to ground. Seen from
+    /// it the supply is `V Rl / (Ru + Rl)` behind `Ru Rl / (Ru + Rl)`.
     pub fn on_divider(
         supply_v: f64,
         upper_ohm: f64,

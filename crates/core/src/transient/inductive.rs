@@ -237,7 +237,7 @@ mod tests {
             prop_assert!((found - target).abs() <= 1e-12 * size, "{found} {target}");
         }
 
-        /// Simpson's rule over the decaying current finds the same charge and heat.
+        /// The parabolic rule over the decaying current finds the same charge and heat.
         #[test]
         fn charge_and_heat_are_integrals(
             i in 0.1..10.0_f64, v in 0.5..60.0_f64, r in 0.0..20.0_f64, l in 1e-3..1.0_f64,

@@ -15,7 +15,7 @@ const CLAMP_A: f64 = 0.005;
 
 const SCALED: Formula = Formula {
     symbols: "U = U_m n / n_m",
-    source: "Faraday's law: the same flux in less time, at the same air gap (University Physics, vol. 2, section 13.1)",
+    source: "law of induction: the same flux in less time, at the same air gap (University Physics, vol. 2, section 13.1)",
 };
 const DIVIDED: Formula = Formula {
     symbols: "U_in = U R_in / (R_coil + R_series + R_in)",

@@ -160,14 +160,14 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         // The regulator does not follow the manifold, and boost may reach the fuel pressure.
         why: "Fuel flows by the difference of pressures: with none left, the engine gets air alone.",
         act: "A regulator with a hose to the manifold.",
-        source: "Bernoulli's equation for an orifice",
+        source: "orifice equation",
     },
     Explanation {
         code: "fuel.boost-takes",
         // The regulator does not follow the manifold, and there is boost.
         why: "The flow falls as boost rises, just where more is wanted; the controller must be told.",
         act: "A regulator with a hose to the manifold, or the loss counted in the controller's map; it is counted here.",
-        source: "Bernoulli's equation for an orifice",
+        source: "orifice equation",
     },
     Explanation {
         code: "fuel.dead-time-heavy",

@@ -269,7 +269,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         // The highest current of an output is above its limit at some corner of supply and temperature.
         why: "The output burns, often not at once: it passes on the bench at 12 V and dies when the alternator charges in the cold.",
         act: "Fewer injectors on it, resistors, a driver that controls the current, or a stronger output.",
-        source: "Ohm's and Kirchhoff's laws; copper by IEC 60028; the limit is the maker's",
+        source: "Ohm's law and the sum of currents; copper by IEC 60028; the limit is the maker's",
     },
     Explanation {
         code: "injectors.no-margin",
@@ -304,7 +304,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         // The peak of a current-controlled channel, shared by its injectors, is less than opens each.
         why: "The channel limits the sum: two injectors get half each and may never open.",
         act: "A higher peak, or fewer injectors on the channel.",
-        source: "Kirchhoff's current law",
+        source: "currents at a node sum to zero",
     },
     Explanation {
         code: "injectors.peak-not-reached",

@@ -289,14 +289,14 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
         // The lowest peak at the input at the slowest instant is below that from which the input counts.
         why: "Teeth go uncounted at each compression: no start, cold above all.",
         act: "Narrow the air gap within its data, or take a sensor that gives more, or a Hall sensor.",
-        source: "Faraday's law: University Physics, vol. 2, section 13.1",
+        source: "law of induction: University Physics, vol. 2, section 13.1",
     },
     Explanation {
         code: "trigger.over-voltage",
         // The highest peak at the input at the highest speed is above what it bears.
         why: "It can destroy the input, at the highest speed of all.",
         act: "A resistor in line, with a clamp where that alone leaves too little while cranking.",
-        source: "Faraday's law: University Physics, vol. 2, section 13.1; the controller's data",
+        source: "law of induction: University Physics, vol. 2, section 13.1; the controller's data",
     },
     Explanation {
         code: "trigger.reversed",

@@ -111,7 +111,7 @@ fn diode(kind: u8, x: f64, y: f64) -> Diode {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(500))]
 
-    /// Kirchhoff's current law at every node.
+    /// The current law at every node.
     #[test]
     fn currents_sum_to_zero_at_every_node(recipes in recipes(ANY)) {
         let built = Built::of(&recipes, |_| 1.0);
@@ -129,7 +129,7 @@ proptest! {
         }
     }
 
-    /// Tellegen's theorem.
+    /// The balance of powers: what some elements give others take.
     #[test]
     fn powers_sum_to_zero(recipes in recipes(ANY)) {
         let built = Built::of(&recipes, |_| 1.0);

@@ -22,7 +22,7 @@ const OUT_OF_PLACE: Formula = Formula {
 };
 const EXCHANGES: Formula = Formula {
     symbols: "exchanges = m − rings",
-    source: "permutations: a ring of k leads takes k − 1 exchanges (A. Cayley, 1849)",
+    source: "permutations: a ring of k leads takes k − 1 exchanges",
 };
 
 /// The cures as things to do, cheapest first.

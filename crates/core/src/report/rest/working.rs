@@ -8,7 +8,7 @@ use crate::{
     working::{Formula, Step, step},
 };
 
-const BALANCE: &str = "Kirchhoff's current law at the pin (nodal analysis)";
+const BALANCE: &str = "currents at the pin sum to zero (nodal analysis)";
 const OHM: &str = "Ohm's law";
 
 /// The formulas for a pin with one to five conducting parts, and for one with more.
@@ -64,7 +64,7 @@ const BARE: [(KeyState, [Formula; 5]); 8] = [
     (KeyState::SupplyLost, balance!("V_bare, supply lost")),
 ];
 const ACROSS: Formula =
-    Formula { symbols: "V_load = V_pin - V_far", source: "Kirchhoff's voltage law" };
+    Formula { symbols: "V_load = V_pin - V_far", source: "voltages around a loop sum to zero" };
 const FLOATING: Formula = Formula {
     symbols: "V_load = I R",
     source: "a load whose two ends float carries nothing; Ohm's law",

@@ -160,7 +160,7 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         // The clamp's lowest voltage is not above the highest supply.
         why: "The current runs down only against what the clamp has above the battery; without that it flows on for ever.",
         act: "Look up the clamp again; it stands between the pin and ground. An output made for injectors has 30 V and more.",
-        source: "Kirchhoff's voltage law",
+        source: "voltages around a loop sum to zero",
     },
     Explanation {
         code: "injectors.clamp-overloaded",
@@ -175,7 +175,7 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         // Clamp and switch together give off more at the highest speed than the output bears.
         why: "Each turn-off heats the output, and they come faster the faster the engine turns: it dies at the end of the straight.",
         act: "Fewer injectors on it, a stronger output, a cooler place for the box, or a driver.",
-        source: "Joule's law; the switch taken as held on all the time",
+        source: "resistive heating; the switch taken as held on all the time",
     },
     Explanation {
         code: "injectors.peak-time-too-short",

@@ -3,7 +3,7 @@
 use super::Explanation;
 
 const SOLVED: &str =
-    "Kirchhoff's laws on the circuit of the output; body diodes as common practice, no source";
+    "nodal analysis of the output's circuit; body diodes as common practice, no source";
 
 const fn explained(code: &'static str, why: &'static str, act: &'static str) -> Explanation {
     Explanation { code, why, act, source: SOLVED }
@@ -154,7 +154,7 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         // Two loads share an output, and one of them lacks a far end or has a field that can't be read.
         why: "Loads on one pin feed each other: the answer may change when the other is known.",
         act: "Fill in where the other load's far end goes.",
-        source: "Kirchhoff's laws; the form of this plan",
+        source: "nodal analysis; the form of this plan",
     },
     Explanation {
         code: "rest.output-named-twice",
