@@ -6,6 +6,8 @@
 mod answers;
 #[path = "tidy/codes.rs"]
 mod codes;
+#[path = "tidy/colours.rs"]
+mod colours;
 #[path = "tidy/layers.rs"]
 mod layers;
 #[path = "tidy/references.rs"]
