@@ -9,6 +9,8 @@ mod common;
 mod hand;
 #[path = "rest/laws.rs"]
 mod laws;
+#[path = "rest/levels.rs"]
+mod levels;
 #[path = "rest/memory.rs"]
 mod memory;
 #[path = "rest/pairs.rs"]

@@ -92,6 +92,10 @@ list: string,
  */
 done: string,
 /**
+ * By what it is seen that one answers; none where nothing is fired.
+ */
+tool: Message | null,
+/**
  * The channels, in the order of the plan.
  */
 channels: Array<BenchChannel>,

@@ -40,6 +40,8 @@ test("a straight-six with three plugs rotated is found by taps, and cured", () =
   assert.match(await bench(page).innerText(), /At most 5 taps, then all is certain\./);
   // what can hurt is said where it is done
   assert.match(await bench(page).locator(".caution").first().innerText(), /light fuel vapour/);
+  // and by what it is seen which one answers
+  assert.match(await bench(page).innerText(), /A spark tester on every lead/);
   assert.equal(await follow(page, { 1: 1, 2: 3, 3: 6, 4: 5, 5: 2, 6: 4 }), 5);
   await reads(page, WIRED, /^Wired wrong: 3 of 6$/);
   const repair = await toDo(page, WIRED);

@@ -3,9 +3,9 @@
 use proptest::prelude::*;
 use quietpin_core::{
     output::{
-        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, Pin, PullRail, Pulse,
-        Spare, Stage, SupplyCorner, Suppression, Surroundings, Trouble, Wiring, alternatives,
-        judge, rest,
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, Pin, Prefer, PullRail,
+        Pulse, Spare, Stage, SupplyCorner, Suppression, Surroundings, Trouble, Wiring,
+        alternatives, judge, rest,
     },
     quantity::{Band, Measure, amperes, hertz, joules, ohms, share, volts},
 };
@@ -118,7 +118,7 @@ prop_compose! {
     }
 }
 
-fn any_wiring() -> impl Strategy<Value = Wiring> {
+pub(crate) fn any_wiring() -> impl Strategy<Value = Wiring> {
     prop_oneof![4 => wiring(), 1 => joined()]
 }
 
@@ -126,7 +126,7 @@ fn cranking(at: SupplyCorner) -> SupplyCorner {
     SupplyCorner { is_cranking: true, ..at }
 }
 
-fn car() -> Surroundings {
+pub(crate) fn car() -> Surroundings {
     let nominal = corner("at rest, 20 °C", 12.6, 20.0);
     Surroundings {
         corners: vec![
@@ -183,7 +183,7 @@ fn troubles(wiring: &Wiring, around: &Surroundings) -> Vec<Trouble> {
 }
 
 /// A diode stays on its wires: with plus and minus changed it is the other way round.
-fn moved(load: &Load, far_end: FarEnd) -> Load {
+pub(crate) fn moved(load: &Load, far_end: FarEnd) -> Load {
     let is_flipped = (load.far_end == FarEnd::Ground) != (far_end == FarEnd::Ground);
     let suppression = match load.suppression {
         Suppression::Diode { is_right_way } => {
@@ -194,7 +194,7 @@ fn moved(load: &Load, far_end: FarEnd) -> Load {
     Load { far_end, suppression, ..load.clone() }
 }
 
-fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
+pub(crate) fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
     let mut new = wiring.clone();
     let load = wiring.loads.first()?.clone();
     let alone = |output: Output, level: Option<OnLevel>, load: Load| {
@@ -229,8 +229,9 @@ fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
         Change::Stage(stage, far_end) => {
             return alone(Output::plain(stage), None, moved(&load, far_end));
         }
-        Change::Relay { far_end, level } => {
-            return alone(wiring.output.clone(), level, Load::relay_coil(far_end));
+        Change::Relay(far_end) => {
+            let coil = Load::relay_coil(far_end);
+            return Some(Wiring::alone(wiring.output.clone(), wiring.level, vec![coil]));
         }
         Change::Spare { far_end, level, .. } => {
             return alone(Output::plain(Stage::OpenDrain), level, moved(&load, far_end));
@@ -305,10 +306,13 @@ proptest! {
 
     /// Every alternative that is offered is clean when it is carried out.
     #[test]
-    fn an_alternative_that_is_offered_solves_clean(wiring in wiring()) {
+    fn an_alternative_that_is_offered_solves_clean(
+        wiring in wiring(),
+        prefer in prop::sample::select(vec![Prefer::LeastWork, Prefer::Wires]),
+    ) {
         let car = car();
         let spare = Spare { number: 7, output: Output::plain(Stage::OpenDrain) };
-        for offered in alternatives(&wiring, 0, &[spare], &car) {
+        for offered in alternatives(&[&wiring], 0, &[spare], &car, prefer) {
             let changed = apply(&wiring, offered.change).expect("a load");
             let judgement = judge(&solved(&changed, &car), |_| true);
             prop_assert!(judgement.is_clean(), "{:?} gives {:?}", offered.change, judgement.head());
@@ -387,5 +391,7 @@ fn a_load_that_is_not_there_has_no_answer() {
     let wiring =
         crate::common::wiring(Stage::OpenDrain, OnLevel::Ground, Load::relay_coil(FarEnd::Ground));
     assert!(rest(&wiring, 1, &car()).is_none(), "there is one load");
-    assert!(alternatives(&wiring, 1, &[], &car()).is_empty(), "there is one load");
+    let found = alternatives(&[&wiring], 1, &[], &car(), Prefer::LeastWork);
+    assert!(found.is_empty(), "there is one load");
+    assert!(alternatives(&[], 0, &[], &car(), Prefer::LeastWork).is_empty(), "there is none");
 }

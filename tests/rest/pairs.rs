@@ -2,8 +2,8 @@
 
 use quietpin_core::{
     output::{
-        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, Pin, Stage, Suppression,
-        Trouble, Wiring, alternatives,
+        Change, FarEnd, KeyState, Kind, Load, OnLevel, Output, Partner, Pin, Prefer, Stage,
+        Suppression, Trouble, Wiring, alternatives,
     },
     quantity::{Band, Measure, amperes, ohms, volts},
 };
@@ -52,7 +52,7 @@ fn a_diode_across_a_load_that_is_turned_both_ways_shorts_one_of_them() {
     let current = (12.6 * 6.0 / 6.2 - 0.7) / (0.2 * 6.0 / 6.2 + 0.05);
     check(&pair, 47.0, KeyState::OtherOn, -(0.7 + 0.05 * current));
     check_verdict(&pair, 47.0, Some(Trouble::ShortedByDiode));
-    let found = alternatives(&pair, 0, &[], &bench(12.6, 47.0));
+    let found = alternatives(&[&pair], 0, &[], &bench(12.6, 47.0), Prefer::LeastWork);
     assert!(found.iter().any(|it| it.change == Change::NoDiode), "{found:?}");
     assert!(found.iter().all(|it| it.change != Change::Turn), "{found:?}");
 }

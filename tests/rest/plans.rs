@@ -275,6 +275,7 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
     assert_eq!(codes("key-off"), ["rest.no-live-key-off"], "key-off");
     assert_eq!(codes("right"), ["rest.connect"; 3], "right");
     assert_eq!(codes("level-unknown"), ["rest.depends", "rest.open-far-end"], "level-unknown");
+    assert_eq!(codes("gas-valve"), ["rest.depends"], "gas-valve");
     assert_eq!(codes("pull-up"), ["rest.no-may-stay-in"], "pull-up");
     assert_eq!(
         codes("care"),

@@ -85,7 +85,7 @@ impl Finding {
         self
     }
 
-    /// The same, with remedies, cheapest first.
+    /// The same, with remedies, best first.
     #[must_use]
     pub fn cured_by(mut self, remedies: impl IntoIterator<Item = Message>) -> Self {
         self.remedies.extend(remedies);

@@ -49,7 +49,7 @@ mod sequence;
 mod stage;
 mod wiring;
 
-pub use alternative::{Alternative, Change, Spare, alternatives};
+pub use alternative::{Alternative, Change, Prefer, Spare, alternatives};
 pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use judge::{Found, Judgement, Trouble, judge};

@@ -40,9 +40,10 @@ fn Worked(props: &Props) -> Html {
     let now = chosen.or(bench.next);
     let now = now.and_then(|now| bench.channels.iter().find(|it| it.channel == now));
     let caution = |it: &quietpin_core::message::Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), &it.text);
+    let tool = bench.tool.as_ref().map(|it| el!("p"; &it.text));
     let says = bench.says.iter().map(|it| el!("li"; &it.text));
     el!("div", "class" = "bench";
-        el!("div"; all(bench.cautions.iter().map(caution))),
+        el!("div"; all(bench.cautions.iter().map(caution)), tool),
         el!("div"; now.map(|now| asked(props, bench, now, &chosen))),
         el!("ul", "class" = "says", "aria-live" = "polite"; all(says)),
         el!("ol", "class" = "channels", "aria-label" = "Channels, in the order of firing";

@@ -72,7 +72,8 @@ fn print_ticks(sheet: &mut Sheet, list: &Checklist) {
 fn print_bench(sheet: &mut Sheet, bench: &Bench) {
     sheet.paragraph(INDENT, "At the car:");
     let next = bench.channels.iter().find(|it| Some(it.channel) == bench.next);
-    for words in next.map(|it| &it.ask).into_iter().chain(&bench.says) {
+    let tool = bench.tool.as_ref().filter(|_| next.is_some());
+    for words in tool.into_iter().chain(next.map(|it| &it.ask)).chain(&bench.says) {
         sheet.item(INDENT + 2, "- ", &words.text);
     }
 }

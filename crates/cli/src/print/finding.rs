@@ -38,7 +38,7 @@ fn print_rest(sheet: &mut Sheet, finding: &Finding, indent: usize, options: Opti
             sheet.labelled(indent, "What to do:", explanation.act);
         }
     } else {
-        sheet.paragraph(indent, "What to do, cheapest first:");
+        sheet.paragraph(indent, "What to do, best first:");
         for remedy in &finding.remedies {
             sheet.item(indent + 2, "- ", &remedy.text);
         }

@@ -29,7 +29,7 @@ pub(super) const FIELDS: &[Field] = &[
         .measure("Crank after a frosty night with fuel and spark off, and read the controller’s speed."),
     Field::new("cranking.weak_speed", "Cranking speed on a weak battery", quantity(Speed, "rpm", 20.0, 1000.0))
         .hint("8 V at the starter while it turns")
-        .measure("Leave the lamps on until the battery shows 8 V at the starter while it turns; read the controller’s speed."),
+        .measure("With an old battery, run down until 8 V is left at the starter while it turns: read the controller’s speed. Recharge at once; crank in short bursts, starters overheat."),
     Field::new("cranking.power_up", "As power arrives, the coils", Kind::Choice(POWER_UPS))
         .measure("Plugs out on a grounded bar, no fuel vapour, engine standing: close the relay by hand and watch for a spark."),
     Field::new("cranking.warm_up", "Time a coil needs after power", quantity(Time, "ms", 0.0, 2000.0))

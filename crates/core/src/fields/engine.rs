@@ -31,7 +31,7 @@ pub(super) const FIELDS: &[Field] = &[
     Field::new("engine.cylinders", "Cylinders", Kind::Whole(1, 16)).hint("or rotors").first(),
     Field::new("engine.order", "Firing order", Kind::Row)
         .hint("1-5-3-6-2-4")
-        .measure("Turn the engine by hand in its own direction, plugs out, a thumb or a cork on each hole in turn: note the order in which they push.")
+        .measure("Ignition off, plugs out: turn the engine by hand in its own direction, a thumb or a cork on each hole in turn, and note the order in which they push.")
         .first(),
     Field::new("engine.kind", "Engine", Kind::Choice(KINDS)).assumed("four-stroke", "the usual engine"),
     Field::new("engine.spacing", "Spacing of the firings", Kind::Choice(SPACINGS))

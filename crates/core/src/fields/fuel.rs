@@ -27,7 +27,7 @@ pub(super) const FIELDS: &[Field] = &[
         .hint("3 bar is 43.5 psi")
         .assumed("3 bar", "the usual one: common practice, no source"),
     Field::new("fuel.rail_pressure", "Fuel pressure in this car", quantity(Pressure, "bar", 0.5, 20.0))
-        .measure("A gauge on the rail, pump running, engine stopped, so that the manifold has the pressure of the open air.")
+        .measure("Let the pressure off before you open the rail for a gauge. Then pump running, engine stopped, so that the manifold has the pressure of the open air.")
         .assumed("3 bar", "the usual regulator: common practice, no source"),
     Field::new("fuel.boost", "Highest boost", quantity(Pressure, "bar", 0.0, 6.0)).assumed("0 bar", "no turbo, no supercharger"),
     Field::new("fuel.regulator", "The pressure regulator is", Kind::Choice(REGULATORS))

@@ -42,7 +42,7 @@ macro_rules! of_set {
                 .rare(),
             Field::new(concat!($record, ".opening_current"), "Current that opens one", quantity(Current, "A", 0.02, 10.0))
                 .hint("at full fuel pressure")
-                .measure("Dry, on the bench, 12 V through a lamp, then through ever smaller lamps: the least current at which it still clicks. \
+                .measure("On the bench, emptied of fuel, in fresh air, a second at a time: 12 V through a lamp, then smaller lamps: the least current at which it clicks. \
                     Full pressure asks for more; the maker's figure is better.")
                 .rare(),
             Field::new(concat!($record, ".inductance"), "Inductance of one", quantity(Inductance, "mH", 0.05, 100.0))

@@ -89,7 +89,7 @@ pub(super) const FIELDS: &[Field] = &[
         .rare(),
     Field::new("outputs.#.leakage", "Leakage when open", quantity(Current, "mA", 0.0, 100.0))
         .hint("from the pin table, at 12 V; blank: none")
-        .measure("Key on, output off, load unplugged: milliamperes from the bare pin to ground, then from battery to the pin; take the higher.")
+        .measure("Open-drain and high-side only: a half-bridge or logic output holds its pin. Key on, output off, load unplugged: 1 kilohm from the pin to ground, then from battery to the pin. Volts across it are milliamperes; take the higher.")
         .rare(),
     Field::new("outputs.#.clamp", "Its clamp against a coil's kick", quantity(Voltage, "V", 15.0, 1000.0))
         .hint("volts across the open switch, from the pin table; blank: none known")
@@ -135,12 +135,12 @@ pub(super) const FIELDS: &[Field] = &[
         .rare(),
     Field::new("loads.#.suppression", "Across its winding", Kind::Choice(SUPPRESSIONS))
         .hint("against the kick when it is switched off; blank: not known")
-        .measure("Diode range across the unplugged coil, both ways round: two different readings show a diode. A coil that reads lower than its data sheet says has a resistor across it.")
+        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
         .only_if("loads.#.kind", WOUND)
         .rare(),
     Field::new("loads.#.stripe", "The diode's stripe is at", Kind::Choice(STRIPES))
         .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
-        .measure("Unplugged, diode range, red probe on the output's wire: a reading below the coil's own resistance alone would give shows the stripe at the other end.")
+        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
         .only_if("loads.#.suppression", &["diode"])
         .rare(),
     Field::new("loads.#.suppression_resistance", "That resistor", quantity(Resistance, "ohm", 1.0, 1e5))

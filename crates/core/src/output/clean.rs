@@ -27,6 +27,7 @@ pub(super) fn solve_clean(
     let on = operate(wiring, KeyState::On, &nominal, around)?;
     let mut found = Alternative {
         change,
+        level: None,
         unasked: volts(0.0),
         on: volts(on.loads.get(subject)?.voltage.base().abs()),
         current: amperes(0.0),

@@ -104,7 +104,8 @@ const LIFTING_A: f64 = 0.005;
 const SHORT_A: f64 = 1.0;
 /// What a switch without a heat sink of its own gets rid of: common practice, no source.
 const HOT_W: f64 = 1.0;
-/// A whole car at rest draws less than 10 mA, so that half of it in one output is too much: common practice, no source.
+/// A parked car takes 20 to 50 mA in all (from memory), so that a quarter of the least of it in one output is too much:
+/// common practice, no source.
 const DRAIN_A: f64 = 0.005;
 
 impl Trouble {

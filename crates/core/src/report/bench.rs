@@ -12,6 +12,8 @@ pub struct Bench {
     pub list: &'static str,
     /// The path of the field that keeps what is done of the cure.
     pub done: &'static str,
+    /// By what it is seen that one answers; none where nothing is fired.
+    pub tool: Option<Message>,
     /// The channels, in the order of the plan.
     pub channels: Vec<BenchChannel>,
     /// What may answer, as it is typed: `3`, or `2T`.

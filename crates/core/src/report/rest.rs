@@ -21,8 +21,8 @@ use super::{Answer, Section};
 use crate::{
     finding::Findings,
     message::Message,
-    output::{Trouble, alternatives},
-    read::{self, Conditions, PlannedRest, Reader},
+    output::{Prefer, Trouble, Wiring, alternatives},
+    read::{self, Conditions, PlannedRest, Reader, Unasked},
     say,
 };
 
@@ -64,9 +64,16 @@ fn answer(planned: &PlannedRest, at: usize, findings: &mut Findings) -> Option<A
 /// Other ways to connect it, where it may not be connected as planned.
 fn remedies(subject: &Subject<'_>) -> Vec<Message> {
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
-    let Some(wiring) = subject.wiring().filter(|_| !is_clean) else { return Vec::new() };
+    if is_clean {
+        return Vec::new();
+    }
+    let wirings: Vec<&Wiring> = subject.cases.iter().map(|case| &case.rest.wiring).collect();
     let spares = subject.spares();
-    let found = alternatives(wiring, subject.at, &spares, &subject.planned.around);
+    let prefer = match subject.load.unasked {
+        Unasked::Dangerous => Prefer::Wires,
+        Unasked::Costly | Unasked::Harmless => Prefer::LeastWork,
+    };
+    let found = alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer);
     found.iter().map(|it| advice::remedy(subject, it)).collect()
 }
 

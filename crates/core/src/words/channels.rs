@@ -127,7 +127,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.caution-spark",
-        "A coil test makes sparks, and they light fuel vapour: none near, injectors unplugged, plugs grounded or out of the way.",
+        "A coil test makes sparks that can light fuel vapour: no vapour about, injectors unplugged, every lead on a grounded plug or spark tester. Never fire a coil into the open.",
     ),
     (
         "channels.caution-voltage",

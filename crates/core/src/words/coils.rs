@@ -62,8 +62,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "coils.do-prove",
-        "Prove it with a clamp meter or an oscilloscope on one coil’s feed, first with the fuel off: it rises to the current and stops \
-         there. After a drive no coil is too hot to hold.",
+        "Prove it with an oscilloscope and current clamp on one coil’s feed, first with the fuel off: it rises to {current} and no further. \
+         After a drive, ignition off: no coil much hotter than the engine next to it.",
     ),
     ("coils.taken", "Taken where nothing was typed: {list}."),
     (

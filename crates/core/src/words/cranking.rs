@@ -85,7 +85,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "cranking.do-listen",
-        "Crank with fuel and spark off and listen: one click, no buzz. Meter on the relay's contact (87): battery voltage from then on.",
+        "Unplug coils, injectors and pump, but leave this relay's fuse in. Crank and listen: one click, no buzz; its contact (87) reads battery voltage from then on.",
     ),
     (
         "cranking.do-stop",
@@ -94,7 +94,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     // cautions
     (
         "cranking.caution-crank",
-        "While cranking: fuel pump and coil fuses out, gearbox in neutral, hands, hair and sleeves clear of belts and fan.",
+        "While cranking: coils, injectors and pump unplugged, gearbox in neutral, hands, hair and sleeves clear of belts and fan.",
     ),
     (
         "cranking.caution-pump",
@@ -277,7 +277,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "cranking.sparks-lost",
         // The controller can fire before the relay has closed and the coil has had its dwell.
-        why: "Those sparks don't come, and the engine fires one or more compressions later. Nothing is harmed.",
+        why: "Those sparks don't come, and the engine fires one or more compressions later. Usually harmless; fuel injected meanwhile goes out unburnt and may pop.",
         act: "Lower the threshold within the band that works, if the start seems slow.",
         source: "simulation of the start from what was typed",
     },

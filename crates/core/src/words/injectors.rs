@@ -168,8 +168,8 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "injectors.no-diode",
-        "No freewheel diode across an injector: it closes several times later, and idle can't be set. The output's own clamp \
-         ends the current.",
+        "No diode across an injector: it would take several times as long to close, and idle could not be tuned. The output's own \
+         clamp ends the current.",
     ),
     (
         "injectors.before-wiring",

@@ -234,12 +234,19 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "It can't let go at {drop_out} when it acts from {pull_in} on: the first must be the lower. Check both against the data sheet.",
     ),
     // what to do
-    ("rest.do-level", "Set the controller so that {level} counts as on: {then}."),
-    ("rest.do-level-if", "Make sure that {level} counts as on: {then}."),
+    (
+        "rest.do-level",
+        "Set the controller so that {level} counts as on: {then}. A new file or firmware can undo it: prove the bare pin again each time.",
+    ),
+    (
+        "rest.do-level-if",
+        "Make sure that {level} counts as on: {then}. A new file or firmware can undo it: prove the bare pin again each time.",
+    ),
+    ("rest.do-if-level", "If {level} counts as on, {change}"),
     ("rest.do-end", "Move its other end to {end}: {then}."),
     (
         "rest.do-level-and-end",
-        "Set the controller so that {level} counts as on, and move its other end to {end}: {then}.",
+        "Set the controller so that {level} counts as on, and move its other end to {end}: {then}. A new file or firmware can undo it: prove the bare pin again each time.",
     ),
     (
         "rest.do-spare",
@@ -282,10 +289,6 @@ pub(super) const SENTENCES: &[Sentence] = &[
         "rest.do-relay",
         "Put a relay between: its coil on {output}, the coil's other end at {end}, the load on its contact with a fuse of its own. For the coil: {then}.",
     ),
-    (
-        "rest.do-relay-at-level",
-        "Put a relay between: its coil on {output} with {level} as on, the coil's other end at {end}, the load on its contact with a fuse of its own. For the coil: {then}.",
-    ),
     ("rest.then", "at most {unasked} across it at rest, {on} when on"),
     (
         "rest.do-nothing-found",
@@ -319,6 +322,10 @@ pub(super) const SENTENCES: &[Sentence] = &[
     (
         "rest.caution-dangerous",
         "It can hurt someone if it acts unasked: keep its fuse out until the bare pin is proved, and put a switch in series that cuts it by hand. While the controller starts its outputs are taken as open, which only its maker can promise.",
+    ),
+    (
+        "rest.caution-setting",
+        "It rests by a setting, which a new file or firmware can undo: prove the bare pin again each time.",
     ),
     (
         "rest.caution-moving",

@@ -92,7 +92,7 @@ pub(super) const SENTENCES: &[Sentence] = &[
     ),
     (
         "trigger.do-gap-width",
-        "Air gap by its maker’s data: wider weakens it at once, narrower lets it touch when the crank moves. Feel round the whole wheel.",
+        "Set the air gap by its maker’s data and check it all round with a feeler gauge, ignition off, turning by hand. Too wide: weak signal. Too narrow: it may touch.",
     ),
     ("trigger.do-input", "Look up from which peak the input counts, and what it bears."),
     (
@@ -301,7 +301,7 @@ pub(super) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: "trigger.reversed",
         // Polarity typed as reversed.
-        why: "It starts, then misfires: the gap is misread and the timing drifts with speed.",
+        why: "It may start, then misfire: the gap is misread and the timing drifts with speed.",
         act: "Swap the sensor's two wires; then prove the timing with a light.",
         source: "common practice, no source",
     },

@@ -36,6 +36,7 @@ pub(super) fn bench(wiring: &Wiring<'_>) -> Option<Bench> {
     (slots.len() > 1).then(|| Bench {
         list: wiring.paths.wired,
         done: wiring.paths.done,
+        tool: tool(wiring),
         channels: slots.iter().map(channel).collect(),
         targets: wiring.layout.targets().iter().map(ToString::to_string).collect(),
         next: standing.next,
@@ -60,6 +61,15 @@ fn ask(wiring: &Wiring<'_>, slot: &Slot) -> Message {
         (false, true) if is_rotary => say!("channels.ask-plug", channel = slot.channel),
         (false, true) => say!("channels.ask-coil", channel = slot.channel, n = n),
         (false, false) => say!("channels.ask-injector", channel = slot.channel, n = n),
+    }
+}
+
+/// By what the one that was fired is known; the lead of a tower is only followed.
+fn tool(wiring: &Wiring<'_>) -> Option<Message> {
+    match (wiring.has_towers(), wiring.is_ignition()) {
+        (true, _) => None,
+        (false, true) => Some(say!("channels.tool-coil")),
+        (false, false) => Some(say!("channels.tool-injector")),
     }
 }
 

@@ -87,7 +87,7 @@ pub(super) fn to_do(inputs: &Inputs, found: &Answer, cures: &[Message]) -> Vec<M
     } else if inputs.speed.is_none() {
         to_do.push(say!("coils.do-speed"));
     }
-    to_do.push(say!("coils.do-prove"));
+    to_do.push(say!("coils.do-prove", current = inputs.wanted));
     to_do
 }
 

@@ -14,13 +14,16 @@ use crate::{
     say,
 };
 
+/// A remedy that is right only if a certain level counts as on.
+const IF_LEVEL: &str = "rest.do-if-level";
+
 /// What to do, in order: measure what decides, then the alternatives; or how to prove a wiring that is right.
 pub(super) fn to_do(
     subject: &Subject<'_>,
     found: &[Finding],
     remedies: Vec<Message>,
 ) -> Vec<Message> {
-    let mut to_do = measurements(found);
+    let mut to_do = measurements(subject, found, &remedies);
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
     if is_clean {
         to_do.extend(proof(subject));
@@ -34,10 +37,16 @@ pub(super) fn to_do(
     to_do
 }
 
-/// How to measure what was taken and decides.
-fn measurements(found: &[Finding]) -> Vec<Message> {
+/// How to measure what was taken and decides, or what a remedy needs.
+fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) -> Vec<Message> {
+    let on_level = format!("outputs.{}.on_level", subject.output_number);
+    let is_needed = remedies.iter().any(|it| it.code == IF_LEVEL);
     let deciding = found.iter().filter(|it| it.message.code.starts_with("rest.depends-on-"));
-    let how = deciding.filter_map(|it| fields::find(&it.subject)).map(|field| field.measure);
+    let mut paths: Vec<&str> = deciding.map(|it| it.subject.as_str()).collect();
+    if is_needed && !paths.contains(&on_level.as_str()) {
+        paths.insert(0, &on_level);
+    }
+    let how = paths.into_iter().filter_map(fields::find).map(|field| field.measure);
     how.filter(|how| !how.is_empty()).map(|how| say!("rest.do-measure", how = how)).collect()
 }
 
@@ -172,9 +181,16 @@ fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
     output.map_or(Stage::HalfBridge, |output| output.stage)
 }
 
-/// An alternative in words.
-#[expect(clippy::too_many_lines, reason = "one arm for each change, none of them long")]
+/// An alternative in words, behind the level that it needs.
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
+    let change = change(subject, it);
+    let Some(level) = it.level else { return change };
+    let level = names::level(level, stage_of(subject, subject.output_number));
+    say!(IF_LEVEL, level = level, change = names::inside(&change.into_text()))
+}
+
+/// What is to be done otherwise, in words.
+fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
     let then = say!("rest.then", unasked = it.unasked, on = it.on).into_text();
     let is_level_known = subject.cases.len() == 1;
     let carry = carried(it.current, it.inrush);
@@ -221,16 +237,9 @@ pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
                 then = then
             )
         }
-        Change::Relay { far_end, level: None } => {
+        Change::Relay(far_end) => {
             say!("rest.do-relay", output = own(), end = names::end(far_end), then = then)
         }
-        Change::Relay { far_end, level: Some(on) } => say!(
-            "rest.do-relay-at-level",
-            output = own(),
-            level = level(on),
-            end = names::end(far_end),
-            then = then
-        ),
         Change::PullDown(resistor, power) => {
             say!("rest.do-pull-down", resistor = resistor, power = power, then = then)
         }
@@ -249,6 +258,10 @@ pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
     let mut cautions = Vec::new();
     if subject.load.unasked == Unasked::Dangerous {
         cautions.push(say!("rest.caution-dangerous"));
+        let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+        if is_clean && stage_of(subject, subject.output_number).is_two_way() {
+            cautions.push(say!("rest.caution-setting"));
+        }
     }
     if matches!(subject.load.kind, Kind::Motor | Kind::Solenoid) {
         cautions.push(say!("rest.caution-moving"));

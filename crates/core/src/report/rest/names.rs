@@ -31,6 +31,14 @@ pub(super) fn end_first(far_end: FarEnd) -> Value {
     Value::text(first + letters.as_str())
 }
 
+/// A sentence inside another one.
+pub(super) fn inside(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    let first: String =
+        letters.next().map(|letter| letter.to_ascii_lowercase()).into_iter().collect();
+    first + letters.as_str()
+}
+
 pub(super) fn level(level: OnLevel, stage: Stage) -> Value {
     word(match (level, stage) {
         (OnLevel::Ground, _) => "rest.level-ground",

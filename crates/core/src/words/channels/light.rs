@@ -49,7 +49,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     // what to do
     (
         "channels.light-do-thumb",
-        "Prove the stroke once: plug out, thumb on the hole; it must be pushed off just before the spark. Then say so in the field.",
+        "Prove the stroke once: fuel off, plug out, its lead on a grounded spark tester well away, a cork on the hole (no thumb). Crank: the cork must pop just before the spark. Then say so in the field.",
     ),
     (
         "channels.light-do-turn",
@@ -97,7 +97,7 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "channels.light-caution",
-        "Belts, fans and the starter take hands and cables: clear of them before cranking; nothing loose, in neutral, fuel off.",
+        "Belts, fans and the starter take hands and cables: keep clear; nothing loose, in neutral; fuel off while cranking.",
     ),
     // table
     ("channels.light-table", "Each reading against the advance set"),

@@ -4,13 +4,25 @@ use crate::words::{Explanation, Sentence};
 
 pub(in crate::words) const SENTENCES: &[Sentence] = &[
     // what is done and asked
-    ("channels.ask-coil", "Fire channel {channel}. Which {n|cylinder answers|cylinders answer}?"),
-    ("channels.ask-plug", "Fire channel {channel}. Which plug answers?"),
+    (
+        "channels.ask-coil",
+        "Fire channel {channel}. On which {n|cylinder's tester|cylinders' testers} does it spark?",
+    ),
+    ("channels.ask-plug", "Fire channel {channel}. On which plug's tester does it spark?"),
     (
         "channels.ask-injector",
         "Pulse channel {channel}. Which {n|injector clicks|injectors click}?",
     ),
     ("channels.ask-tower", "Follow the lead of tower {channel}. Where does it end?"),
+    // by what that is seen
+    (
+        "channels.tool-coil",
+        "A spark tester on every lead, or a timing light's clamp on one after the other: what sparks or flashes answers. Hands off while it fires.",
+    ),
+    (
+        "channels.tool-injector",
+        "A finger on each injector, or a screwdriver from it to your ear: what clicks answers.",
+    ),
     // how it stands, beside the channel
     ("channels.tap-right", "as planned"),
     ("channels.tap-other", "not as planned"),
@@ -75,7 +87,7 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         code: "channels.crowded",
         // More answered to one channel than the plan has on it.
         why: "Either two leads hang on one channel, or one of them was misheard.",
-        act: "Fire it again with a hand-held lamp or light on each in turn.",
+        act: "Fire it again. Coils: look at one spark tester at a time. Injectors: listen to one at a time.",
         source: "count: each channel has its own",
     },
     Explanation {
@@ -103,7 +115,7 @@ pub(in crate::words) const EXPLANATIONS: &[Explanation] = &[
         code: "channels.taps-contradict",
         // Two channels were both seen to reach one cylinder.
         why: "One lead can't hang on two channels: one of the two was misheard.",
-        act: "Fire both again, one after the other, with the hand on that cylinder's coil or injector.",
+        act: "Fire both again, one at a time. Coil: look at a spark tester on its lead, hands off. Injector: feel it, or listen with a screwdriver.",
         source: "elimination",
     },
 ];

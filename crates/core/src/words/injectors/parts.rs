@@ -127,8 +127,8 @@ pub(in crate::words) const SENTENCES: &[Sentence] = &[
     ),
     (
         "injectors.feed-fit",
-        "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact is rated for as much or more: the fuse then blows before the \
-         contact welds.",
+        "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact is rated for as much or more, so that an \
+         overload blows the fuse first. A dead short may still weld it (common practice, no source).",
     ),
     (
         "injectors.feed-wire",

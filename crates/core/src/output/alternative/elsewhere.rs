@@ -1,0 +1,118 @@
+//! The load on another output, or a relay's coil in its stead.
+
+use super::{
+    Alternative, Change, Spare, moved,
+    search::{Search, each},
+};
+use crate::output::{FarEnd, Kind, Load, OnLevel, Output, Pin, Stage, Wiring, clean::solve_clean};
+
+impl Search<'_> {
+    /// A free output: first one where the other end may stay, then one where it moves.
+    pub(super) fn spares(&self, spares: &[Spare]) -> Vec<Alternative> {
+        let stays = [self.load.far_end];
+        let moves: Vec<_> = self.elsewhere().collect();
+        self.at_levels(|wirings| {
+            [&stays[..], &moves].into_iter().find_map(|far_ends| {
+                spares.iter().find_map(|spare| {
+                    let (output, number) = (&spare.output, spare.number);
+                    self.on_output(wirings, output, far_ends, |far_end, level| Change::Spare {
+                        number,
+                        far_end,
+                        level,
+                    })
+                })
+            })
+        })
+    }
+
+    /// An output that drives one way only: one that drives both ways would need its level said too.
+    pub(super) fn stages(&self) -> Vec<Alternative> {
+        let others = Stage::ALL.into_iter().filter(|it| *it != self.wiring.output.stage);
+        let stays = [self.load.far_end];
+        let on = |wirings: &[&Wiring], stage: Stage, far_ends: &[FarEnd]| {
+            let mut output = Output::plain(stage);
+            output.current_limit = None;
+            self.on_output(wirings, &output, far_ends, |far_end, _| Change::Stage(stage, far_end))
+        };
+        let plain = others.filter(|stage| !stage.is_two_way());
+        self.at_levels(|wirings| {
+            plain
+                .clone()
+                .find_map(|stage| on(wirings, stage, &stays))
+                .or_else(|| plain.clone().find_map(|stage| on(wirings, stage, &FarEnd::OFFERED)))
+        })
+    }
+
+    /// A relay's coil in the stead of a load that hangs on the output by itself.
+    pub(super) fn relays(&self) -> Vec<Alternative> {
+        let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
+        let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
+        if self.load.kind == Kind::RelayCoil || self.load.pulse.is_some() || is_shared {
+            return Vec::new();
+        }
+        let with_coil = |before: &Wiring, far_end| {
+            let coil = moved(&Load::relay_coil(FarEnd::Ignition), far_end);
+            let now = Wiring::alone(before.output.clone(), before.level, vec![coil]);
+            self.solve_moved(Change::Relay(far_end), before, &now)
+        };
+        self.at_levels(|wirings| {
+            FarEnd::OFFERED
+                .into_iter()
+                .find_map(|far_end| each(wirings, |before| with_coil(before, far_end)))
+        })
+    }
+
+    /// The load alone on an output, with the first far end that solves clean.
+    fn on_output(
+        &self,
+        wirings: &[&Wiring],
+        output: &Output,
+        far_ends: &[FarEnd],
+        change: impl Fn(FarEnd, Option<OnLevel>) -> Change,
+    ) -> Option<Alternative> {
+        let levels = output.levels();
+        far_ends.iter().find_map(|&far_end| {
+            levels.iter().find_map(|&level| {
+                let said = (levels.len() > 1).then_some(level);
+                each(wirings, |before| {
+                    let load = moved(self.load_of(before)?, far_end);
+                    let now = self.moved_to(before, output, level, load);
+                    self.solve_moved(change(far_end, said), before, &now)
+                })
+            })
+        })
+    }
+
+    /// The first load of a wiring in which the subject is where it was not before.
+    fn solve_moved(&self, change: Change, before: &Wiring, now: &Wiring) -> Option<Alternative> {
+        let found = solve_clean(change, now, 0, self.around)?;
+        (!self.is_left_uncaught(before, now, 0)).then_some(found)
+    }
+
+    /// The load on another output; where its other end goes to an output, everything else stays where it hangs.
+    fn moved_to(&self, before: &Wiring, output: &Output, level: OnLevel, load: Load) -> Wiring {
+        let stays = load.far_end == FarEnd::Output;
+        let mut moved = Wiring::alone(output.clone(), level, vec![load]);
+        if !stays {
+            return moved;
+        }
+        let mut left = before.loads.clone();
+        if self.subject < left.len() {
+            left.remove(self.subject);
+        }
+        moved.beyond.clone_from(&before.beyond);
+        moved.beyond.push(Pin { output: before.output.clone(), level: before.level, loads: left });
+        let last = moved.beyond.len();
+        for partner in moved
+            .beyond
+            .iter_mut()
+            .flat_map(|pin| &mut pin.loads)
+            .filter_map(|it| it.partner.as_mut())
+        {
+            if partner.pin == 0 {
+                partner.pin = last;
+            }
+        }
+        moved.at_level(level)
+    }
+}
