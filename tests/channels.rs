@@ -15,10 +15,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use quietpin_core::{
     channels::{Check, Effect, Habit, Ignition, Layout, Target, Wired},
     engine::{Engine, Kind, Spacing},
+    explained,
     plan::{self, Plan},
     quantity::CrankAngle,
     report::{Answer, Picture, Report, Tone, report},
-    words,
 };
 use serde_json::Value;
 
@@ -423,7 +423,7 @@ fn every_finding_of_the_question_has_a_plan_that_shows_it() {
         .values()
         .flat_map(|report| report.findings.iter().map(|it| it.message.code))
         .collect();
-    for it in words::explanations().filter(|it| it.code.starts_with("channels.")) {
+    for it in explained::explanations().filter(|it| it.code.starts_with("channels.")) {
         assert!(shown.contains(it.code), "no plan shows {}", it.code);
     }
 }
@@ -469,8 +469,12 @@ fn assert_whole(name: &str, report: &Report) {
 mod any_input {
     use proptest::prelude::*;
 
-    use super::{assert_whole, plan, report};
-    use plan::{Channels, Plan};
+    use super::{assert_whole, report};
+    use quietpin_core::{
+        fields::{channels, engine},
+        plan::Plan,
+        schema::{Key, Part, Place, Row},
+    };
 
     /// What a person, or chance, may type into a field.
     fn typed() -> impl Strategy<Value = String> {
@@ -520,47 +524,41 @@ mod any_input {
         ]
     }
 
+    /// The fields in which anything may stand.
+    fn places() -> [Place; 12] {
+        [
+            engine::KIND.into(),
+            engine::CYLINDERS.into(),
+            engine::ORDER.into(),
+            engine::SPACING.into(),
+            engine::ANGLES.into(),
+            engine::BANKS.into(),
+            channels::IGNITION_MODE.into(),
+            channels::IGNITION_COUNT.into(),
+            channels::IGNITION_HABIT.into(),
+            channels::INJECTION_MODE.into(),
+            channels::INJECTION_COUNT.into(),
+            channels::INJECTION_HABIT.into(),
+        ]
+    }
+
     fn anything() -> impl Strategy<Value = Plan> {
-        let engine = proptest::array::uniform6(typed()).prop_map(
-            |[kind, cylinders, order, spacing, angles, banks]| plan::Engine {
-                kind,
-                cylinders,
-                order,
-                spacing,
-                angles,
-                banks,
-                ..plan::Engine::default()
-            },
-        );
+        let texts = proptest::collection::vec(typed(), places().len());
         let lists = || proptest::collection::vec(typed(), 0..20);
-        let channels = (proptest::array::uniform6(typed()), lists(), lists()).prop_map(
-            |(
-                [
-                    ignition_mode,
-                    ignition_count,
-                    ignition_habit,
-                    injection_mode,
-                    injection_count,
-                    injection_habit,
-                ],
-                coils_wired,
-                injectors_wired,
-            )| Channels {
-                ignition_mode,
-                ignition_count,
-                ignition_habit,
-                coils_wired,
-                injection_mode,
-                injection_count,
-                injection_habit,
-                injectors_wired,
-                ..Channels::default()
-            },
-        );
-        (engine, channels).prop_map(|(engine, channels)| Plan {
-            engine,
-            channels,
-            ..Plan::default()
+        (texts, lists(), lists()).prop_map(|(texts, coils, injectors)| {
+            let mut plan = Plan::default();
+            let cells = |of: Key<Row>, texts: Vec<String>| {
+                (0..).map(move |at| of.in_cell(at).place()).zip(texts)
+            };
+            let typed = places()
+                .into_iter()
+                .zip(texts)
+                .chain(cells(channels::COILS_WIRED, coils))
+                .chain(cells(channels::INJECTORS_WIRED, injectors));
+            for (place, text) in typed {
+                assert!(plan.put(place, &text), "{} is in the plan", place.path());
+            }
+            plan
         })
     }
 
@@ -576,13 +574,11 @@ mod any_input {
         ];
         (anything(), proptest::sample::select(engines.to_vec())).prop_map(
             |(mut plan, (kind, cylinders, order, angles))| {
-                plan.engine = plan::Engine {
-                    kind: kind.into(),
-                    cylinders: cylinders.into(),
-                    order: order.into(),
-                    angles: angles.into(),
-                    ..plan::Engine::default()
-                };
+                plan.take(Part::Engine, &Plan::default());
+                plan.put(engine::KIND, kind);
+                plan.put(engine::CYLINDERS, cylinders);
+                plan.put(engine::ORDER, order);
+                plan.put(engine::ANGLES, angles);
                 plan
             },
         )

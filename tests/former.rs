@@ -2,7 +2,7 @@
 //!
 //! `tests/plans-former/` has copies of some plans of `tests/plans/` from the day before names changed. Where a plan of
 //! `tests/plans/` is changed otherwise, its copy is to be changed in the same way.
-#![expect(clippy::expect_used, clippy::panic, reason = "a test fails by them")]
+#![expect(clippy::expect_used, clippy::panic, reason = "a test fails by it")]
 
 use std::{fs, path::PathBuf};
 

@@ -11,11 +11,13 @@ use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{
     fields,
-    plan::{self, MOST_ENTRIES, Output, Plan, VERSION},
+    plan::{self, MOST_ENTRIES, Plan, VERSION},
     read::State,
     report::{Memory, Report, report, report_after},
+    schema::{Part, Place},
 };
 
+use serde_json::json;
 use texts::Texts;
 
 proptest! {
@@ -23,7 +25,8 @@ proptest! {
 
     #[test]
     fn a_plan_is_the_same_after_writing_and_reading(plan in typed::plan()) {
-        let plan = Plan { quietpin: VERSION, ..plan };
+        let mut plan = plan;
+        plan.quietpin = VERSION;
         prop_assert_eq!(plan::parse(&plan::write(&plan)), Ok(plan));
     }
 
@@ -41,17 +44,17 @@ proptest! {
         plan in typed::plan(),
         edits in prop::collection::vec((any::<prop::sample::Index>(), any::<prop::sample::Index>()), 1..6),
     ) {
-        let paths = typed::paths_of(&plan);
+        let places = typed::places(&plan);
         let mut memory = Memory::default();
         let mut plan = plan;
         prop_assert_eq!(report_after(&mut memory, &plan), report(&plan));
-        for (path, source) in edits {
+        for (place, source) in edits {
             // one field is emptied, or typed as another of its kind is
-            let (path, source): (&String, &String) = (path.get(&paths), source.get(&paths));
-            let text = plan.get(source).unwrap_or_default().to_owned();
-            plan.set(path, &text);
+            let (place, source): (&Place, &Place) = (place.get(&places), source.get(&places));
+            let (text, path) = (plan.text(*source).to_owned(), place.path());
+            prop_assert!(plan.put(*place, &text), "{} is a place in the plan", path);
             prop_assert_eq!(report_after(&mut memory, &plan), report(&plan), "after {} is {:?}", path, text);
-            plan.set(path, "");
+            prop_assert!(plan.put(*place, ""), "{} is a place in the plan", path);
             prop_assert_eq!(report_after(&mut memory, &plan), report(&plan), "after {} is blank", path);
         }
     }
@@ -72,7 +75,7 @@ proptest! {
     fn every_field_stands_as_it_was_typed(plan in typed::plan()) {
         for (path, field) in &report(&plan).fields {
             // a list that is too long is said at the list
-            if fields::of(path).next().is_some() { continue }
+            if Part::named(path).is_some() { continue }
             let Some(typed) = plan.get(path) else {
                 return Err(TestCaseError::fail(format!("{path} is no place in the plan")));
             };
@@ -107,8 +110,8 @@ proptest! {
     #[test]
     fn a_text_that_looks_like_a_gap_does_no_harm(plan in typed::plan(), at in any::<prop::sample::Index>()) {
         let mut plan = plan;
-        let paths: Vec<String> = fields::all().map(|field| field.path.replace('#', "0")).collect();
-        plan.set(at.get(&paths).as_str(), "{field} {n|a|b} }{ {");
+        let place = *at.get(&typed::places(&plan));
+        prop_assert!(plan.put(place, "{field} {n|a|b} }{ {"), "{} is a place in the plan", place.path());
         print::report(&report(&plan), Options { working: true });
     }
 }
@@ -119,8 +122,10 @@ fn leads_somewhere(plan: &Plan, report: &Report, subject: &str) -> bool {
         report.sections.iter().flat_map(|section| &section.answers).any(|it| it.subject == subject)
     };
     let is_part =
-        || fields::of(subject).next().is_some() || plan.get(&format!("{subject}.name")).is_some();
-    fields::find(subject).is_some() || is_part() || is_answered()
+        || Part::named(subject).is_some() || plan.get(&format!("{subject}.name")).is_some();
+    // a pattern is no place: the page has no field at it
+    let is_field = !subject.contains('#') && Place::at_path(subject).is_some();
+    is_field || is_part() || is_answered()
 }
 
 /// What is typed, where what is wrong with it is said, and by which words.
@@ -167,7 +172,8 @@ fn check_said_at(plan: &Plan, subject: &str, code: &str) {
 #[test]
 fn what_is_wrong_is_said_where_something_was_typed() {
     for (edits, subject, code) in BESIDE_A_BLANK {
-        let mut plan = Plan { outputs: vec![Output::default(); 2], ..Plan::default() };
+        let mut plan = Plan::default();
+        plan.set_count(Part::Outputs, 2);
         for (path, text) in *edits {
             assert!(plan.set(path, text), "{path}");
         }
@@ -177,12 +183,16 @@ fn what_is_wrong_is_said_where_something_was_typed() {
 
 #[test]
 fn a_blank_channel_too_many_does_no_harm() {
-    let mut plan = Plan::default();
-    plan.channels.coils_wired = vec![String::new(); MOST_ENTRIES + 3];
-    assert!(report(&plan).findings.is_empty(), "blanks say nothing");
-    if let Some(last) = plan.channels.coils_wired.last_mut() {
-        "1".clone_into(last);
-    }
-    let last = format!("channels.coils_wired.{}", MOST_ENTRIES + 2);
-    check_said_at(&plan, &last, "field.too-many");
+    // only a file has so many: the page can't type them
+    let with_last = |last: &str| {
+        let mut cells = vec![""; MOST_ENTRIES + 2];
+        cells.push(last);
+        let file = json!({ "quietpin": VERSION, "channels": { "coils_wired": cells } });
+        plan::parse(&file.to_string()).expect("a plan")
+    };
+    assert!(report(&with_last("")).findings.is_empty(), "blanks say nothing");
+    let plan = with_last("1");
+    let last = fields::channels::COILS_WIRED.in_cell(MOST_ENTRIES + 2);
+    assert_eq!(plan.text(last), "1", "nothing of the file is lost");
+    check_said_at(&plan, &last.path(), "field.too-many");
 }

@@ -4,6 +4,952 @@
 export type PlanError = Error & ReadError;
 
 /**
+ * Everything that was typed.
+ */
+export type Plan = {
+/**
+ * Version of the format.
+ */
+quietpin: number,
+/**
+ * The plan's name.
+ */
+name?: string,
+/**
+ * The fitter's own notes.
+ */
+notes?: string,
+engine?: Engine,
+channels?: Channels,
+light?: Light,
+strip?: Strip,
+injectors?: Injectors,
+second_injectors?: SecondInjectors,
+injector_feed?: InjectorFeed,
+fuel?: Fuel,
+outputs?: Array<Output>,
+loads?: Array<Load>,
+cranking?: Cranking,
+relays?: Array<Relay>,
+coils?: Coils,
+trigger?: Trigger,
+crank_sensor?: CrankSensor,
+cam_sensor?: CamSensor,
+trigger_input?: TriggerInput,
+conditions?: Conditions,
+};
+
+export type Engine = {
+/**
+ * Cylinders: 1 to 16 (or rotors)
+ */
+cylinders?: string,
+/**
+ * Firing order (1-5-3-6-2-4)
+ */
+order?: string,
+/**
+ * Engine: `four-stroke`, `two-stroke`, `rotary`
+ */
+kind?: string,
+/**
+ * Spacing of the firings: `even`, `angles`, `geometry`
+ */
+spacing?: string,
+/**
+ * Angles in the order of firing (0 90 240 330 480 570)
+ */
+angles?: string,
+/**
+ * Angle of each further bank from the first (90; a radial: 72 144 216 288; in line: leave blank)
+ */
+bank_angles?: string,
+/**
+ * Crank pins, front to rear (0 120 240; or one for each cylinder by number: 0 270)
+ */
+pins?: string,
+/**
+ * Split pins: the second bank’s rod follows by: an angle, -180 to 180 °
+ */
+split?: string,
+/**
+ * Highest speed: a speed of rotation, 300 to 30000 rpm (where the limiter will be set)
+ */
+highest_speed?: string,
+/**
+ * Numbering of the cylinders: `inline-front`, `inline-flywheel`, `banks-left-front`, `banks-right-front`, `alternating-left`, `alternating-right`, `banks-left-flywheel`, `banks-right-flywheel` (left and right as you stand at that end, facing the engine)
+ */
+numbering?: string,
+/**
+ * Numbering where the order was found: `inline-front`, `inline-flywheel`, `banks-left-front`, `banks-right-front`, `alternating-left`, `alternating-right`, `banks-left-flywheel`, `banks-right-flywheel` (where it is another one)
+ */
+order_numbering?: string,
+/**
+ * Banks, front to rear (1 3 5 / 2 4 6)
+ */
+banks?: string,
+};
+
+export type Channels = {
+/**
+ * How the coils are fired: `sequential`, `every-turn`, `paired-single`, `paired-double`, `distributor`
+ */
+ignition_mode?: string,
+/**
+ * Ignition channels the controller has: 0 to 32
+ */
+ignition_count?: string,
+/**
+ * Numbering of the ignition channels: `by-cylinder`, `by-order`
+ */
+ignition_habit?: string,
+/**
+ * Ignition channel reaches cylinder (as found at the car; 1 6 for a pair, 1L or 1T on a rotary; none)
+ */
+coils_wired?: Array<string>,
+/**
+ * How the injectors are fired: `each-once`, `companions`, `by-bank`, `together`
+ */
+injection_mode?: string,
+/**
+ * Injection channels the controller has: 0 to 32
+ */
+injection_count?: string,
+/**
+ * Numbering of the injection channels: `by-cylinder`, `by-order`
+ */
+injection_habit?: string,
+/**
+ * Injection channel reaches cylinder (as found at the car; none where nothing clicks)
+ */
+injectors_wired?: Array<string>,
+/**
+ * How the second set is fired: `each-once`, `companions`, `by-bank`, `together`
+ */
+second_mode?: string,
+/**
+ * Injection channels there are for the second set: 0 to 32
+ */
+second_count?: string,
+/**
+ * Numbering of the second set’s channels: `by-cylinder`, `by-order`
+ */
+second_habit?: string,
+/**
+ * Channel of the second set reaches cylinder (as found at the car; none where nothing clicks)
+ */
+second_wired?: Array<string>,
+/**
+ * Done of the ignition’s cure
+ */
+coils_done?: string,
+/**
+ * Done of the injection’s cure
+ */
+injectors_done?: string,
+/**
+ * Done of the second set’s cure
+ */
+second_done?: string,
+};
+
+export type Light = {
+/**
+ * Controller locked at, before top dead centre: an angle, -60 to 90 deg (10 deg)
+ */
+advance?: string,
+/**
+ * Advance seen on cylinder: an angle, -360 to 360 deg (after top dead centre: minus)
+ */
+seen?: Array<string>,
+/**
+ * The spark falls on the stroke of: `compression`, `exhaust`
+ */
+stroke?: string,
+/**
+ * Offset of the trigger, as entered: an angle, -720 to 720 deg (as it stands in the controller)
+ */
+offset?: string,
+/**
+ * A reading may be off by: an angle, 0.1 to 20 deg
+ */
+tolerance?: string,
+};
+
+export type Strip = {
+/**
+ * At this speed: a speed of rotation, 20 to 30000 rpm (blank: the highest speed)
+ */
+speed?: string,
+/**
+ * Dwell: a time, 0.1 to 100 ms (blank: what the coils need, else 3 ms)
+ */
+dwell?: string,
+/**
+ * Spark before top dead centre: an angle, -30 to 90 deg
+ */
+advance?: string,
+/**
+ * Each injection lasts: a time, 0.1 to 200 ms
+ */
+injection?: string,
+/**
+ * It ends before firing top dead centre: an angle, 0 to 720 deg
+ */
+injection_end?: string,
+/**
+ * Each injection of the second set lasts: a time, 0.1 to 200 ms (blank: as the first)
+ */
+second_injection?: string,
+};
+
+export type Injectors = {
+/**
+ * Resistance of one injector at 20 °C: a resistance, 0.2 to 100 ohm
+ */
+resistance?: string,
+/**
+ * Injectors on one output: 1 to 16
+ */
+per_output?: string,
+/**
+ * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if current-controlled)
+ */
+output_limit?: string,
+/**
+ * The output is: `plain-switch`, `current-controlled`
+ */
+output_kind?: string,
+/**
+ * Its hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
+ */
+hold_current?: string,
+/**
+ * Longest time at its peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
+ */
+peak_time?: string,
+/**
+ * Number of injectors: 1 to 32
+ */
+count?: string,
+/**
+ * Wire of one injector, feed and return together: a length, 0 to 50 m (relay to injector, injector to controller; each has its own)
+ */
+wire_length?: string,
+/**
+ * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm2 or 18 AWG)
+ */
+wire_size?: string,
+/**
+ * Contacts in that wire, all together: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
+ */
+contact_resistance?: string,
+/**
+ * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
+ */
+opening_current?: string,
+/**
+ * Inductance of one: an inductance, 0.05 to 100 mH
+ */
+inductance?: string,
+/**
+ * Tolerance of that resistance: a share, 0 to 30 %
+ */
+tolerance?: string,
+/**
+ * On-resistance of the output: a resistance, 0 to 5 ohm
+ */
+output_resistance?: string,
+/**
+ * Voltage of the output's clamp: a voltage, 10 to 400 V (pin to ground, from its data)
+ */
+clamp?: string,
+/**
+ * Energy its clamp bears at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
+ */
+clamp_energy?: string,
+/**
+ * Heat that one output bears: a power, 0.05 to 100 W (at the box's hottest, from its data)
+ */
+output_heat?: string,
+};
+
+export type SecondInjectors = {
+/**
+ * Resistance of one injector at 20 °C: a resistance, 0.2 to 100 ohm
+ */
+resistance?: string,
+/**
+ * Injectors on one output: 1 to 16
+ */
+per_output?: string,
+/**
+ * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if current-controlled)
+ */
+output_limit?: string,
+/**
+ * The output is: `plain-switch`, `current-controlled`
+ */
+output_kind?: string,
+/**
+ * Its hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
+ */
+hold_current?: string,
+/**
+ * Longest time at its peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
+ */
+peak_time?: string,
+/**
+ * Number of injectors: 1 to 32
+ */
+count?: string,
+/**
+ * Wire of one injector, feed and return together: a length, 0 to 50 m (relay to injector, injector to controller; each has its own)
+ */
+wire_length?: string,
+/**
+ * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm2 or 18 AWG)
+ */
+wire_size?: string,
+/**
+ * Contacts in that wire, all together: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
+ */
+contact_resistance?: string,
+/**
+ * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
+ */
+opening_current?: string,
+/**
+ * Inductance of one: an inductance, 0.05 to 100 mH
+ */
+inductance?: string,
+/**
+ * Tolerance of that resistance: a share, 0 to 30 %
+ */
+tolerance?: string,
+/**
+ * On-resistance of the output: a resistance, 0 to 5 ohm
+ */
+output_resistance?: string,
+/**
+ * Voltage of the output's clamp: a voltage, 10 to 400 V (pin to ground, from its data)
+ */
+clamp?: string,
+/**
+ * Energy its clamp bears at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
+ */
+clamp_energy?: string,
+/**
+ * Heat that one output bears: a power, 0.05 to 100 W (at the box's hottest, from its data)
+ */
+output_heat?: string,
+};
+
+export type InjectorFeed = {
+/**
+ * Fuse of the injectors' feed: a current, 0.5 to 200 A (all sets that hang on it)
+ */
+fuse?: string,
+/**
+ * Rating of its relay's contact: a current, 0.5 to 200 A (for long, from its label)
+ */
+relay?: string,
+};
+
+export type Fuel = {
+/**
+ * Flow of one injector, held open: a flow, 20 to 20000 cc/min (cc/min, lb/h, g/s or kg/h, as its data state it)
+ */
+flow?: string,
+/**
+ * Power wanted, at the crank: a power, 1 to 5000 kW (kW, hp or PS)
+ */
+power?: string,
+/**
+ * Fuel: `petrol`, `e10`, `e85`, `ethanol`, `methanol`
+ */
+kind?: string,
+/**
+ * Pressure at which that flow is stated: a pressure, 0.5 to 20 bar (3 bar is 43.5 psi)
+ */
+stated_pressure?: string,
+/**
+ * Fuel pressure in this car: a pressure, 0.5 to 20 bar
+ */
+rail_pressure?: string,
+/**
+ * Highest boost: a pressure, 0 to 6 bar
+ */
+boost?: string,
+/**
+ * The pressure regulator is: `referenced`, `fixed`
+ */
+regulator?: string,
+/**
+ * Flow of one injector of a second set: a flow, 20 to 20000 cc/min (blank if there is none; stated at the same pressure)
+ */
+second_flow?: string,
+/**
+ * Dead time of the injector, engine running: a time, 0 to 5 ms (its opening delay at 13 to 14 V)
+ */
+dead_time?: string,
+/**
+ * The most of the time that it may be open: a share, 30 to 100 %
+ */
+duty_limit?: string,
+/**
+ * Fuel burnt for the work done: a specific fuel consumption, 150 to 2000 g/kWh (at full power, from a dynamometer)
+ */
+consumption?: string,
+/**
+ * Density of the fuel: a density, 0.6 to 0.9 kg/l
+ */
+density?: string,
+/**
+ * Density of the fluid the flow was measured with: a density, 0.6 to 0.9 kg/l
+ */
+test_density?: string,
+};
+
+export type Output = {
+/**
+ * Name of the output (as on the pin table)
+ */
+name?: string,
+/**
+ * Its stage: `open-drain`, `high-side`, `half-bridge`, `logic`
+ */
+stage?: string,
+/**
+ * What counts as on: `ground`, `battery` (not known: both are answered)
+ */
+on_level?: string,
+/**
+ * Current limit: a current, 0.01 to 100 A (continuous, from the pin table)
+ */
+current_limit?: string,
+/**
+ * Pull-up resistor: a resistance, 10 to 10000000 ohm (blank: none)
+ */
+pull_up?: string,
+/**
+ * The pull-up goes to: `battery`, `controller`, `5v`, `3v3` (asked only where there is one)
+ */
+pull_up_rail?: string,
+/**
+ * Pull-down resistor: a resistance, 10 to 10000000 ohm (blank: none)
+ */
+pull_down?: string,
+/**
+ * On-resistance: a resistance, 0 to 500 ohm (blank: what is usual for its stage)
+ */
+on_resistance?: string,
+/**
+ * Leakage when open: a current, 0 to 100 mA (from the pin table, at 12 V; blank: none)
+ */
+leakage?: string,
+/**
+ * Its clamp against a coil's kick: a voltage, 15 to 1000 V (volts across the open switch, from the pin table; blank: none known)
+ */
+clamp?: string,
+/**
+ * What the clamp may take: an energy, 0.01 to 100000 mJ (at each turn-off, repeated, hot: from the data sheet)
+ */
+clamp_energy?: string,
+/**
+ * Highest PWM frequency: a frequency, 0.5 to 1000000 Hz (from the pin table)
+ */
+pulse_limit?: string,
+};
+
+export type Load = {
+/**
+ * What hangs on it (idle valve)
+ */
+name?: string,
+/**
+ * Its other end goes to: `ground`, `battery`, `ignition`, `relay`, `5v`, `output`
+ */
+far_end?: string,
+/**
+ * The other output of the pair (off while the first is on)
+ */
+far_output?: string,
+/**
+ * On output (one of the outputs below)
+ */
+output?: string,
+/**
+ * Kind of load: `relay-coil`, `solenoid`, `motor`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge`
+ */
+kind?: string,
+/**
+ * If it acts unasked: `harmless`, `costly`, `dangerous`
+ */
+unasked?: string,
+/**
+ * Its resistance at 20 °C: a resistance, 0.05 to 1000000 ohm (a lamp or a motor: as the meter reads it, at rest)
+ */
+resistance?: string,
+/**
+ * Voltage at which it acts: a voltage, 0.1 to 36 V (from the data sheet, cold)
+ */
+pull_in?: string,
+/**
+ * Voltage below which it lets go: a voltage, 0.01 to 36 V (from the data sheet, cold)
+ */
+drop_out?: string,
+/**
+ * PWM frequency: a frequency, 0.5 to 100000 Hz (only where it is pulsed; blank: on or off for good)
+ */
+frequency?: string,
+/**
+ * Duty of the pulses: a share, 0.5 to 99.5 % (the part of each period that is on)
+ */
+duty?: string,
+/**
+ * Across its winding: `none`, `diode`, `resistor` (against the kick when it is switched off; blank: not known)
+ */
+suppression?: string,
+/**
+ * The diode's stripe is at: `pin`, `far-end` (the stripe is the cathode, and belongs where the plus is; blank: there)
+ */
+stripe?: string,
+/**
+ * That resistor: a resistance, 1 to 100000 ohm
+ */
+suppression_resistance?: string,
+/**
+ * Inductance of its winding: an inductance, 0.01 to 100000 mH (from the data sheet; blank: what is usual for its kind)
+ */
+inductance?: string,
+};
+
+export type Cranking = {
+/**
+ * Cranking speed: a speed of rotation, 20 to 1000 rpm (180 to 220 rpm)
+ */
+speed?: string,
+/**
+ * The relay is switched on at: a speed of rotation, 0 to 5000 rpm (100 rpm)
+ */
+relay_on_at?: string,
+/**
+ * The relay is switched off below: a speed of rotation, 0 to 5000 rpm (blank: 60% of the above)
+ */
+relay_off_below?: string,
+/**
+ * Cranking speed in cold, thick oil: a speed of rotation, 20 to 1000 rpm (blank: the low end of the cranking speed)
+ */
+cold_speed?: string,
+/**
+ * Cranking speed on a weak battery: a speed of rotation, 20 to 1000 rpm (8 V at the starter while it turns)
+ */
+weak_speed?: string,
+/**
+ * As power arrives, the coils: `quiet`, `spark`, `held`
+ */
+power_up?: string,
+/**
+ * Time a coil needs after power: a time, 0 to 2000 ms (of coils with their own electronics: the data sheet)
+ */
+warm_up?: string,
+/**
+ * Dip at each compression, of the mean: a share, 0 to 95 % (blank: from the engine’s own compressions)
+ */
+dip?: string,
+/**
+ * Positions on the crank wheel: 1 to 360 (missing ones counted)
+ */
+teeth?: string,
+/**
+ * Missing teeth: 0 to 10 (0: evenly spaced)
+ */
+missing?: string,
+/**
+ * The first spark waits for: `gap`, `cam`
+ */
+sync?: string,
+/**
+ * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing)
+ */
+gap_angle?: string,
+/**
+ * Readings in a row that must agree: 1 to 20
+ */
+confirmation?: string,
+/**
+ * Tooth intervals in one reading: 1 to 360
+ */
+averaging?: string,
+/**
+ * Time the starter takes to reach that speed: a time, 0 to 5000 ms
+ */
+run_up?: string,
+/**
+ * Without a tooth, stopped after: a time, 10 to 10000 ms
+ */
+stall_timeout?: string,
+/**
+ * Dwell while cranking: a time, 0 to 50 ms (0 for a pump)
+ */
+dwell?: string,
+/**
+ * Pull-in time of the relay: a time, 0 to 1000 ms
+ */
+pull_in_time?: string,
+/**
+ * Drop-out time of the relay: a time, 0 to 1000 ms
+ */
+drop_out_time?: string,
+/**
+ * Voltage at which the relay pulls in, cold coil: a voltage, 1 to 30 V
+ */
+pull_in_voltage?: string,
+/**
+ * Speed read while the engine rocks at standstill: a speed of rotation, 0 to 500 rpm
+ */
+rocking?: string,
+/**
+ * A compression may throw it back by: an angle, 0 to 120 deg
+ */
+kick_back?: string,
+/**
+ * A starter that sticks stands for: a time, 0 to 20000 ms
+ */
+stick?: string,
+/**
+ * Speed from which it dies: a speed of rotation, 100 to 5000 rpm
+ */
+idle?: string,
+/**
+ * Time from there to a standstill: a time, 50 to 20000 ms
+ */
+run_down?: string,
+};
+
+export type Relay = {
+/**
+ * Its name (pump relay)
+ */
+name?: string,
+/**
+ * It feeds: `pump`, `alternator-field`, `fan`, `coils`
+ */
+purpose?: string,
+/**
+ * It is switched on at: a speed of rotation, 0 to 10000 rpm (100 rpm for a pump)
+ */
+relay_on_at?: string,
+/**
+ * It is switched off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the above)
+ */
+relay_off_below?: string,
+/**
+ * It runs at key-on for: a time, 0 to 60000 ms
+ */
+prime?: string,
+/**
+ * What else stops the pump: `none`, `inertia`, `oil-pressure`
+ */
+cut?: string,
+/**
+ * Voltage at which it pulls in, cold coil: a voltage, 1 to 30 V
+ */
+pull_in_voltage?: string,
+/**
+ * Its pull-in time: a time, 0 to 1000 ms
+ */
+pull_in_time?: string,
+/**
+ * Its drop-out time: a time, 0 to 1000 ms
+ */
+drop_out_time?: string,
+};
+
+export type Coils = {
+/**
+ * Resistance of one coil's primary: a resistance, 0.05 to 20 ohm
+ */
+resistance?: string,
+/**
+ * Inductance of that primary: an inductance, 0.05 to 100 mH
+ */
+inductance?: string,
+/**
+ * Current to charge it to: a current, 0.5 to 40 A (from the coil's data)
+ */
+current?: string,
+/**
+ * Relays that feed the coils: 1 to 16
+ */
+relays?: string,
+/**
+ * Rating of one relay's contact: a current, 0.5 to 500 A (30 and 87, for direct current)
+ */
+relay?: string,
+/**
+ * Rating of its fuse: a current, 0.5 to 500 A
+ */
+fuse?: string,
+/**
+ * Lead from the battery to the coils, one way: a length, 0 to 50 m (the longest)
+ */
+lead_length?: string,
+/**
+ * Size of that lead: a wire size, 0.05 to 120 mm2 (copper; 4 mm2 or 12 AWG)
+ */
+lead_size?: string,
+/**
+ * Current that the igniter holds: a current, 0.5 to 60 A (blank if it holds none)
+ */
+limit?: string,
+/**
+ * What the igniter drops while it conducts: a voltage, 0 to 5 V
+ */
+drop?: string,
+/**
+ * How long a spark burns: a time, 0 to 10 ms
+ */
+spark?: string,
+/**
+ * The most of the time that it may be charged: a share, 1 to 100 % (from the coil's data; blank if they name none)
+ */
+duty_limit?: string,
+};
+
+export type Trigger = {
+/**
+ * Teeth or windows on the cam, a turn: 1 to 72 (blank: no cam sensor)
+ */
+cam_teeth?: string,
+/**
+ * First tooth to top dead centre, as entered: an angle, -720 to 720 deg (positive: the tooth passes before)
+ */
+offset?: string,
+/**
+ * Tooth at the sensor at top dead centre: 1 to 360 (first after the gap: 1)
+ */
+tooth?: string,
+/**
+ * Advance locked in the controller: an angle, -60 to 90 deg (before top dead centre: positive)
+ */
+advance?: string,
+/**
+ * The light shows, at a low speed: an angle, -180 to 180 deg (before: positive)
+ */
+seen_low?: string,
+/**
+ * That speed: a speed of rotation, 50 to 20000 rpm
+ */
+speed_low?: string,
+/**
+ * The light shows, at a high speed: an angle, -180 to 180 deg (before: positive)
+ */
+seen_high?: string,
+/**
+ * That high speed: a speed of rotation, 50 to 20000 rpm
+ */
+speed_high?: string,
+};
+
+export type CrankSensor = {
+/**
+ * What it is: `reluctance`, `open-collector`, `push-pull`
+ */
+kind?: string,
+/**
+ * Voltage it gives: a voltage, 0.01 to 500 V (unplugged, at a known speed)
+ */
+amplitude?: string,
+/**
+ * Measured as: `effective`, `peak`, `peak-to-peak`
+ */
+amplitude_as?: string,
+/**
+ * At a speed of: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
+ */
+amplitude_speed?: string,
+/**
+ * Resistance of its coil, 20 °C: a resistance, 10 to 20000 ohm
+ */
+resistance?: string,
+/**
+ * Its polarity: `right`, `reversed`
+ */
+polarity?: string,
+/**
+ * Its output is pulled up to: `none`, `3.3`, `5`, `battery` (drives both ways: its own supply)
+ */
+pull_rail?: string,
+/**
+ * Pull-up resistor: a resistance, 50 to 1000000 ohm
+ */
+pull_up?: string,
+/**
+ * What its switch drops: a voltage, 0 to 3 V
+ */
+saturation?: string,
+/**
+ * Current it may sink: a current, 0.1 to 1000 mA (from its data)
+ */
+sink?: string,
+/**
+ * Length of its cable: a length, 0 to 50 m
+ */
+length?: string,
+/**
+ * Contacts and wire of the signal: a resistance, 0 to 10000 ohm
+ */
+contact?: string,
+/**
+ * Its ground, above the controller's: a voltage, -5 to 5 V
+ */
+ground_offset?: string,
+/**
+ * Its shield is connected: `one`, `both`, `none`
+ */
+shield?: string,
+/**
+ * The harness's connector: `fits`, `change`
+ */
+connector?: string,
+};
+
+export type CamSensor = {
+/**
+ * What it is: `reluctance`, `open-collector`, `push-pull`
+ */
+kind?: string,
+/**
+ * Voltage it gives: a voltage, 0.01 to 500 V (unplugged, at a known speed)
+ */
+amplitude?: string,
+/**
+ * Measured as: `effective`, `peak`, `peak-to-peak`
+ */
+amplitude_as?: string,
+/**
+ * At a speed of: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
+ */
+amplitude_speed?: string,
+/**
+ * Resistance of its coil, 20 °C: a resistance, 10 to 20000 ohm
+ */
+resistance?: string,
+/**
+ * Its polarity: `right`, `reversed`
+ */
+polarity?: string,
+/**
+ * Its output is pulled up to: `none`, `3.3`, `5`, `battery` (drives both ways: its own supply)
+ */
+pull_rail?: string,
+/**
+ * Pull-up resistor: a resistance, 50 to 1000000 ohm
+ */
+pull_up?: string,
+/**
+ * What its switch drops: a voltage, 0 to 3 V
+ */
+saturation?: string,
+/**
+ * Current it may sink: a current, 0.1 to 1000 mA (from its data)
+ */
+sink?: string,
+/**
+ * Length of its cable: a length, 0 to 50 m
+ */
+length?: string,
+/**
+ * Contacts and wire of the signal: a resistance, 0 to 10000 ohm
+ */
+contact?: string,
+/**
+ * Its ground, above the controller's: a voltage, -5 to 5 V
+ */
+ground_offset?: string,
+/**
+ * Its shield is connected: `one`, `both`, `none`
+ */
+shield?: string,
+/**
+ * The harness's connector: `fits`, `change`
+ */
+connector?: string,
+};
+
+export type TriggerInput = {
+/**
+ * Highest frequency they follow: a frequency, 1 to 10000000 Hz (from the controller's data)
+ */
+highest_frequency?: string,
+/**
+ * Lowest frequency they follow: a frequency, 0 to 100000 Hz (blank if they go down to standstill)
+ */
+lowest_frequency?: string,
+/**
+ * Step in which they measure time: a time, 0.001 to 10000 us
+ */
+tick?: string,
+/**
+ * A coil's signal counts from: a voltage, 0.001 to 50 V (peak; while cranking)
+ */
+counts_from?: string,
+/**
+ * Highest voltage they bear: a voltage, 1 to 500 V
+ */
+bears?: string,
+/**
+ * Low at or below: a voltage, 0.01 to 30 V
+ */
+low?: string,
+/**
+ * High at or above: a voltage, 0.1 to 30 V
+ */
+high?: string,
+/**
+ * Resistance of an input to ground: a resistance, 100 to 100000000 ohm
+ */
+resistance?: string,
+/**
+ * Capacitor of an input's filter: a capacitance, 0 to 10000 nF
+ */
+capacitance?: string,
+};
+
+export type Conditions = {
+/**
+ * Battery while cranking cold: a voltage, 4 to 36 V
+ */
+cranking?: string,
+/**
+ * Battery at rest: a voltage, 4 to 36 V
+ */
+resting?: string,
+/**
+ * Battery while charging: a voltage, 4 to 36 V
+ */
+charging?: string,
+/**
+ * Coldest start: a temperature, -50 to 60 °C
+ */
+cold?: string,
+/**
+ * Hottest part of the engine bay: a temperature, 0 to 180 °C
+ */
+hot?: string,
+/**
+ * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
+ */
+dead_supply?: string,
+/**
+ * Switched feed (15 or 87) to ground, switched off: a resistance, 0.5 to 1000000 ohm (what else hangs on it)
+ */
+dead_feed?: string,
+};
+
+/**
  * One answer: the verdict, why, what to do, the numbers, the working.
  */
 export type Answer = {
@@ -159,71 +1105,6 @@ part: string,
 current: Value, };
 
 /**
- * Question 1: the controller's channels and what they reach.
- */
-export type Channels = {
-/**
- * How the coils are fired.
- */
-ignition_mode?: string,
-/**
- * Ignition channels the controller has.
- */
-ignition_count?: string,
-/**
- * `by-cylinder` or `by-order`.
- */
-ignition_habit?: string,
-/**
- * Cylinders that each ignition channel was found to reach: entry 1 is channel 1.
- */
-coils_wired?: Array<string>,
-/**
- * How the injectors are fired.
- */
-injection_mode?: string,
-/**
- * Injection channels the controller has.
- */
-injection_count?: string,
-/**
- * `by-cylinder` or `by-order`.
- */
-injection_habit?: string,
-/**
- * Cylinders that each injection channel was found to reach.
- */
-injectors_wired?: Array<string>,
-/**
- * How the second set of injectors is fired.
- */
-second_mode?: string,
-/**
- * Injection channels that the controller has for it.
- */
-second_count?: string,
-/**
- * `by-cylinder` or `by-order`.
- */
-second_habit?: string,
-/**
- * Cylinders that each channel of the second set was found to reach.
- */
-second_wired?: Array<string>,
-/**
- * What is done of the cure of the ignition: the names of its steps.
- */
-coils_done?: string,
-/**
- * The same of the injection.
- */
-injectors_done?: string,
-/**
- * The same of the second set.
- */
-second_done?: string, };
-
-/**
  * Things to be done one by one.
  */
 export type Checklist = {
@@ -339,197 +1220,6 @@ rail: Value | null,
 currents: Array<Branch>, };
 
 /**
- * The ignition coils and their feed.
- */
-export type Coils = {
-/**
- * Resistance of a primary at 20 °C.
- */
-resistance?: string,
-/**
- * Inductance of a primary.
- */
-inductance?: string,
-/**
- * Current to which it is charged.
- */
-current?: string,
-/**
- * Current that the igniter holds.
- */
-limit?: string,
-/**
- * What the igniter drops while it conducts.
- */
-drop?: string,
-/**
- * How long a spark burns.
- */
-spark?: string,
-/**
- * The most of the time that it may be charged.
- */
-duty_limit?: string,
-/**
- * How many relays share the coils.
- */
-relays?: string,
-/**
- * Rating of a relay's contact.
- */
-relay?: string,
-/**
- * Rating of a relay's fuse.
- */
-fuse?: string,
-/**
- * Length of the lead from the battery to the coils, one way.
- */
-lead_length?: string,
-/**
- * Size of that lead.
- */
-lead_size?: string, };
-
-/**
- * The supply and the temperatures between which every answer must hold.
- */
-export type Conditions = {
-/**
- * Battery voltage while the starter turns a cold engine.
- */
-cranking?: string,
-/**
- * Battery voltage at rest.
- */
-resting?: string,
-/**
- * Highest charging voltage.
- */
-charging?: string,
-/**
- * Coldest start.
- */
-cold?: string,
-/**
- * Hottest part of the engine bay where loads sit.
- */
-hot?: string,
-/**
- * Resistance to ground of the controller's supply with the key off.
- */
-dead_supply?: string,
-/**
- * Resistance to ground of a switched feed (15 or 87) while it is off.
- */
-dead_feed?: string, };
-
-/**
- * Question 4: the relay that pulls in at a speed.
- */
-export type Cranking = {
-/**
- * Mean cranking speed.
- */
-speed?: string,
-/**
- * Speed at which the controller switches the relay on.
- */
-relay_on_at?: string,
-/**
- * Speed at which it switches the relay off.
- */
-relay_off_below?: string,
-/**
- * How far the speed dips at each compression, as a share of the mean.
- */
-dip?: string,
-/**
- * Positions on the crank wheel, missing teeth counted.
- */
-teeth?: string,
-/**
- * Missing teeth.
- */
-missing?: string,
-/**
- * What the first spark waits for: `gap` or `cam`.
- */
-sync?: string,
-/**
- * Crank angle from the first tooth after the gap to the first firing top dead centre.
- */
-gap_angle?: string,
-/**
- * Readings in a row that must agree.
- */
-confirmation?: string,
-/**
- * Teeth over which the speed is averaged.
- */
-averaging?: string,
-/**
- * Time the starter takes to bring the engine to speed.
- */
-run_up?: string,
-/**
- * Time without a tooth after which the engine counts as standing.
- */
-stall_timeout?: string,
-/**
- * Time the coils need power before a spark.
- */
-dwell?: string,
-/**
- * Pull-in time of the relay.
- */
-pull_in_time?: string,
-/**
- * Drop-out time of the relay.
- */
-drop_out_time?: string,
-/**
- * Voltage at which the relay is sure to pull in, its coil at 20 °C.
- */
-pull_in_voltage?: string,
-/**
- * Speed read while the engine rocks to a standstill.
- */
-rocking?: string,
-/**
- * Speed from which the engine dies.
- */
-idle?: string,
-/**
- * Time from there to a standstill.
- */
-run_down?: string,
-/**
- * Mean cranking speed in cold, thick oil.
- */
-cold_speed?: string,
-/**
- * Mean cranking speed on a weak battery.
- */
-weak_speed?: string,
-/**
- * What the coils do as power arrives: `quiet`, `spark` or `held`.
- */
-power_up?: string,
-/**
- * Time that a coil needs after power before it can charge.
- */
-warm_up?: string,
-/**
- * Angle through which a compression may throw the engine back.
- */
-kick_back?: string,
-/**
- * How long a starter that sticks stands.
- */
-stick?: string, };
-
-/**
  * A curve.
  */
 export type Curve = {
@@ -617,59 +1307,6 @@ cylinders: Array<CycleCylinder>,
  * What the channels do.
  */
 windows: Array<StripWindow>, };
-
-/**
- * Question 1: the engine.
- */
-export type Engine = {
-/**
- * `four-stroke`, `two-stroke` or `rotary`.
- */
-kind?: string,
-/**
- * Number of cylinders, or of rotors.
- */
-cylinders?: string,
-/**
- * Firing order, as `1-5-3-6-2-4`.
- */
-order?: string,
-/**
- * `even`, `angles` or `geometry`.
- */
-spacing?: string,
-/**
- * Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
- */
-angles?: string,
-/**
- * Angle of each further bank from the first, degrees in the direction in which the crank turns, as `90`.
- */
-bank_angles?: string,
-/**
- * How far the crank turns until each pin is at its top, degrees from pin 1, as `0 120 240`.
- */
-pins?: string,
-/**
- * How far the second rod of a split pin follows.
- */
-split?: string,
-/**
- * How the cylinders are numbered in this plan, as `banks-left-front`.
- */
-numbering?: string,
-/**
- * How they are numbered where the firing order was found.
- */
-order_numbering?: string,
-/**
- * Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
- */
-banks?: string,
-/**
- * Highest speed of the engine.
- */
-highest_speed?: string, };
 
 /**
  * A field of the plan.
@@ -792,152 +1429,9 @@ remedies?: Array<Message>,
 working?: Array<Step>, };
 
 /**
- * Question 2: what the injectors pass, and what is wanted of them.
- */
-export type Fuel = {
-/**
- * Flow of one injector, held open, by volume or by mass.
- */
-flow?: string,
-/**
- * Power wanted, at the crank.
- */
-power?: string,
-/**
- * `petrol`, `e10`, `e85`, `ethanol` or `methanol`.
- */
-kind?: string,
-/**
- * Pressure at which the flow is stated.
- */
-stated_pressure?: string,
-/**
- * Pressure in the rail above that of the open air, engine stopped.
- */
-rail_pressure?: string,
-/**
- * Highest pressure in the manifold above that of the open air.
- */
-boost?: string,
-/**
- * `referenced` to the manifold, or `fixed`.
- */
-regulator?: string,
-/**
- * How late an injector opens at the charging voltage.
- */
-dead_time?: string,
-/**
- * The most of the time that an injector may be open.
- */
-duty_limit?: string,
-/**
- * Fuel that the engine burns for its work.
- */
-consumption?: string,
-/**
- * Density of the fuel.
- */
-density?: string,
-/**
- * Density of the fluid with which the flow was measured.
- */
-test_density?: string,
-/**
- * Flow of one injector of the second set, at the same pressure.
- */
-second_flow?: string, };
-
-/**
  * At how many of the corners something is so.
  */
 export type Holds = { "how": "never" } | { "how": "at-some", "corners": Array<string> } | { "how": "always" };
-
-/**
- * Question 2: the feed that all injectors hang on.
- */
-export type InjectorFeed = {
-/**
- * Rating of its fuse.
- */
-fuse?: string,
-/**
- * Rating of its relay's contact.
- */
-relay?: string, };
-
-/**
- * Question 2: the injectors and the outputs that carry them.
- */
-export type Injectors = {
-/**
- * Resistance of one at 20 °C.
- */
-resistance?: string,
-/**
- * Tolerance of that resistance, where none stands with it.
- */
-tolerance?: string,
-/**
- * Inductance of one.
- */
-inductance?: string,
-/**
- * Current at which one opens.
- */
-opening_current?: string,
-/**
- * How many there are.
- */
-count?: string,
-/**
- * How many share one output.
- */
-per_output?: string,
-/**
- * `plain-switch` or `current-controlled`.
- */
-output_kind?: string,
-/**
- * Continuous current limit of one output; its peak, where it controls the current.
- */
-output_limit?: string,
-/**
- * Current to which a current-controlled output falls after the peak.
- */
-hold_current?: string,
-/**
- * On-resistance of one output.
- */
-output_resistance?: string,
-/**
- * Length of wire from the relay to the injector and on to the controller.
- */
-wire_length?: string,
-/**
- * Size of that wire.
- */
-wire_size?: string,
-/**
- * Resistance of all contacts in that wire.
- */
-contact_resistance?: string,
-/**
- * Longest time that a current-controlled output stays at its peak.
- */
-peak_time?: string,
-/**
- * Voltage to which an output's clamp lets its pin rise.
- */
-clamp?: string,
-/**
- * Energy that the clamp bears at each turn-off.
- */
-clamp_energy?: string,
-/**
- * Heat that one output bears.
- */
-output_heat?: string, };
 
 /**
  * One thing to be done.
@@ -968,96 +1462,6 @@ name: Message,
  * Where it lies, in the unit of the panel.
  */
 at: number, };
-
-/**
- * Question 1: what a timing light shows.
- */
-export type Light = {
-/**
- * Advance to which the controller is locked.
- */
-advance?: string,
-/**
- * Advance seen on each cylinder: entry 1 is cylinder 1.
- */
-seen?: Array<string>,
-/**
- * `compression` or `exhaust`.
- */
-stroke?: string,
-/**
- * Offset of the trigger as entered.
- */
-offset?: string,
-/**
- * How far a reading may be off.
- */
-tolerance?: string, };
-
-/**
- * Question 3: one load.
- */
-export type Load = {
-/**
- * What the fitter calls it.
- */
-name?: string,
-/**
- * What kind of part it is.
- */
-kind?: string,
-/**
- * Resistance at 20 °C.
- */
-resistance?: string,
-/**
- * Voltage at which it is sure to act, cold coil.
- */
-pull_in?: string,
-/**
- * Voltage below which it is sure to let go.
- */
-drop_out?: string,
-/**
- * Name of the output it hangs on.
- */
-output?: string,
-/**
- * Where its other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
- */
-far_end?: string,
-/**
- * Name of the output at its other end, where that is one.
- */
-far_output?: string,
-/**
- * What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
- */
-unasked?: string,
-/**
- * What lies across its winding: `none`, `diode` or `resistor`.
- */
-suppression?: string,
-/**
- * Which end the stripe of that diode is at: `pin` or `far-end`.
- */
-stripe?: string,
-/**
- * That resistor.
- */
-suppression_resistance?: string,
-/**
- * Inductance of its winding.
- */
-inductance?: string,
-/**
- * Frequency at which it is pulsed; blank where it is not.
- */
-frequency?: string,
-/**
- * The part of each period that is on.
- */
-duty?: string, };
 
 /**
  * A sentence of the report.
@@ -1095,59 +1499,6 @@ values: Array<string>, };
 export type Outcome = "fires" | "wasted" | "misplaced";
 
 /**
- * Question 3: one output of the controller.
- */
-export type Output = {
-/**
- * Its name on the pin table.
- */
-name?: string,
-/**
- * `open-drain`, `high-side`, `half-bridge` or `logic`.
- */
-stage?: string,
-/**
- * Which level counts as on: `ground` or `battery`.
- */
-on_level?: string,
-/**
- * On-resistance.
- */
-on_resistance?: string,
-/**
- * Continuous current limit.
- */
-current_limit?: string,
-/**
- * Pull-up resistor, where there is one.
- */
-pull_up?: string,
-/**
- * Rail of the pull-up: `battery`, `controller`, `5v` or `3v3`.
- */
-pull_up_rail?: string,
-/**
- * Pull-down resistor, where there is one.
- */
-pull_down?: string,
-/**
- * Current that an open switch lets pass at 12 V.
- */
-leakage?: string,
-/**
- * Voltage across an open switch at which its own clamp catches a coil's kick.
- */
-clamp?: string,
-/**
- * Energy that the clamp may take at each turn-off.
- */
-clamp_energy?: string,
-/**
- * Highest frequency at which it may be pulsed.
- */
-pulse_limit?: string, };
-
-/**
  * One panel of traces.
  */
 export type Panel = {
@@ -1168,95 +1519,6 @@ levels: Array<Level>, };
  * A picture.
  */
 export type Picture = { "kind": "cycle" } & Cycle | { "kind": "strip" } & CycleStrip | { "kind": "circuit" } & Circuit | { "kind": "timeline" } & Timeline | { "kind": "traces" } & Traces;
-
-/**
- * Everything that was typed.
- */
-export type Plan = {
-/**
- * Version of the format; see [`VERSION`]. [`parse()`] and [`write()`] see to it.
- */
-quietpin: number,
-/**
- * The plan's name.
- */
-name?: string,
-/**
- * The fitter's own notes.
- */
-notes?: string,
-/**
- * Supply and temperatures.
- */
-conditions?: Conditions,
-/**
- * Question 1: the engine.
- */
-engine?: Engine,
-/**
- * Question 1: the channels.
- */
-channels?: Channels,
-/**
- * Question 1: the timing light.
- */
-light?: Light,
-/**
- * Question 1: one cycle at a speed.
- */
-strip?: Strip,
-/**
- * Question 2.
- */
-injectors?: Injectors,
-/**
- * Question 2: a second set of injectors.
- */
-second_injectors?: Injectors,
-/**
- * Question 2: the feed of all injectors.
- */
-injector_feed?: InjectorFeed,
-/**
- * Question 2: the fuel.
- */
-fuel?: Fuel,
-/**
- * Question 3: the outputs.
- */
-outputs?: Array<Output>,
-/**
- * Question 3: the loads.
- */
-loads?: Array<Load>,
-/**
- * Question 4.
- */
-cranking?: Cranking,
-/**
- * Question 4: further relays switched at a speed.
- */
-relays?: Array<SpeedRelay>,
-/**
- * Question 5.
- */
-coils?: Coils,
-/**
- * Question 8: the cam's wheel, and top dead centre.
- */
-trigger?: Trigger,
-/**
- * Question 8: the crank's sensor.
- */
-crank_sensor?: TriggerSensor,
-/**
- * Question 8: the cam's sensor.
- */
-cam_sensor?: TriggerSensor,
-/**
- * Question 8: the inputs of both.
- */
-trigger_input?: TriggerInput, };
 
 /**
  * Why a file is not a plan. The plan that is open stays as it is.
@@ -1340,47 +1602,6 @@ answers: Array<Answer>, };
 export type Severity = "danger" | "fault" | "doubt" | "note";
 
 /**
- * Question 4: a further relay that is switched at a speed.
- */
-export type SpeedRelay = {
-/**
- * What the fitter calls it.
- */
-name?: string,
-/**
- * What it feeds: `pump`, `alternator-field`, `fan` or `coils`.
- */
-purpose?: string,
-/**
- * Speed at which the controller switches it on.
- */
-relay_on_at?: string,
-/**
- * Speed at which the controller switches it off.
- */
-relay_off_below?: string,
-/**
- * How long the pump runs at key-on.
- */
-prime?: string,
-/**
- * What else cuts the pump: `none`, `inertia` or `oil-pressure`.
- */
-cut?: string,
-/**
- * Voltage at which it is sure to pull in, its coil at 20 °C.
- */
-pull_in_voltage?: string,
-/**
- * Pull-in time of the relay.
- */
-pull_in_time?: string,
-/**
- * Drop-out time of the relay.
- */
-drop_out_time?: string, };
-
-/**
  * How a field stands.
  */
 export type State = "given" | "assumed" | "missing" | "unreadable";
@@ -1405,35 +1626,6 @@ result: Value,
  * Where the formula comes from.
  */
 source: string, };
-
-/**
- * Question 1: one cycle at a speed.
- */
-export type Strip = {
-/**
- * The speed.
- */
-speed?: string,
-/**
- * Dwell of a coil.
- */
-dwell?: string,
-/**
- * How far before top dead centre the spark comes.
- */
-advance?: string,
-/**
- * How long an injection lasts.
- */
-injection?: string,
-/**
- * How far before firing top dead centre it ends.
- */
-injection_end?: string,
-/**
- * How long an injection of the second set lasts.
- */
-second_injection?: string, };
 
 /**
  * How long a channel acts on a cylinder.
@@ -1572,149 +1764,6 @@ span: [number, number],
  * The panels.
  */
 panels: Array<Panel>, };
-
-/**
- * Question 8: the cam's wheel, and where top dead centre lies.
- */
-export type Trigger = {
-/**
- * Teeth or windows that pass the cam's sensor in a turn of it.
- */
-cam_teeth?: string,
-/**
- * The tooth at the sensor with cylinder 1 at top dead centre, counted from the first after the gap.
- */
-tooth?: string,
-/**
- * Angle from that first tooth to top dead centre, as entered in the controller.
- */
-offset?: string,
-/**
- * Advance at which the controller is locked for the timing light.
- */
-advance?: string,
-/**
- * Advance that the light shows at the lower speed.
- */
-seen_low?: string,
-/**
- * The lower speed.
- */
-speed_low?: string,
-/**
- * Advance that the light shows at the higher speed.
- */
-seen_high?: string,
-/**
- * The higher speed.
- */
-speed_high?: string, };
-
-/**
- * The controller's inputs for crank and cam.
- */
-export type TriggerInput = {
-/**
- * Highest frequency that they follow.
- */
-highest_frequency?: string,
-/**
- * Lowest frequency that they follow.
- */
-lowest_frequency?: string,
-/**
- * The step in which they measure time.
- */
-tick?: string,
-/**
- * Peak from which a signal about zero is counted.
- */
-counts_from?: string,
-/**
- * Highest voltage that they bear.
- */
-bears?: string,
-/**
- * A level at or below is low.
- */
-low?: string,
-/**
- * A level at or above is high.
- */
-high?: string,
-/**
- * Resistance of an input to ground.
- */
-resistance?: string,
-/**
- * Capacitance of its filter.
- */
-capacitance?: string, };
-
-/**
- * A sensor at the crank or the cam, and its wires.
- */
-export type TriggerSensor = {
-/**
- * `reluctance`, `open-collector` or `push-pull`.
- */
-kind?: string,
-/**
- * What a variable-reluctance sensor gives, as measured.
- */
-amplitude?: string,
-/**
- * `effective`, `peak` or `peak-to-peak`.
- */
-amplitude_as?: string,
-/**
- * Speed at which it was measured.
- */
-amplitude_speed?: string,
-/**
- * Resistance of its coil.
- */
-resistance?: string,
-/**
- * `right` or `reversed`.
- */
-polarity?: string,
-/**
- * What the pull-up of a Hall sensor goes to: `none`, `3.3`, `5` or `battery`.
- */
-pull_rail?: string,
-/**
- * Resistance of the pull-up.
- */
-pull_up?: string,
-/**
- * What the sensor's switch drops while it conducts.
- */
-saturation?: string,
-/**
- * Current that the switch may sink.
- */
-sink?: string,
-/**
- * Length of its cable.
- */
-length?: string,
-/**
- * Resistance of contacts in the signal's way.
- */
-contact?: string,
-/**
- * By how much the sensor's ground lies above the controller's.
- */
-ground_offset?: string,
-/**
- * Where its shield is connected: `one`, `both` or `none`.
- */
-shield?: string,
-/**
- * `fits` or `change`.
- */
-connector?: string, };
 
 /**
  * A value in a report: how it reads, and the number behind it where there is one.

@@ -2,9 +2,9 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    fields,
     plan::Plan,
     report::{Answer, Report, Tone, report},
+    schema::{Part, Place},
 };
 use quietpin_tests::typed::{self, check_refused, lacking, planned};
 
@@ -116,11 +116,12 @@ proptest! {
                 Just("1e308".to_owned()),
                 Just("0".to_owned()),
             ],
-            12,
+            Part::Coils.fields().len(),
         ),
     ) {
-        let fields: Vec<_> = fields::of("coils").map(|field| field.path).collect();
-        let typed: Vec<_> = fields.iter().copied().zip(texts.iter().map(String::as_str)).collect();
+        let paths: Vec<_> = Part::Coils.places().map(Place::path).collect();
+        let paths = paths.iter().map(String::as_str);
+        let typed: Vec<_> = paths.zip(texts.iter().map(String::as_str)).collect();
         let report = report(&plan(&typed));
         prop_assert_eq!(lacking(&report, "coils", &typed), Vec::<String>::new());
     }

@@ -1,14 +1,16 @@
 //! The further relays of a plan, and what people may type into the new fields.
 
 use quietpin_core::{
-    plan::{Plan, SpeedRelay},
+    plan::Plan,
     read::State,
     report::{Answer, Report, Tone, report},
+    schema::Part,
 };
 
 /// A straight-six at 200 rpm with one further relay.
 fn plan(fields: &[(&str, &str)]) -> Plan {
-    let mut plan = Plan { relays: vec![SpeedRelay::default()], ..Plan::default() };
+    let mut plan = Plan::default();
+    plan.set_count(Part::Relays, 1);
     let usual = [
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),

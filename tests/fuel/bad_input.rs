@@ -2,9 +2,10 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    plan::{Fuel, Plan},
+    plan::Plan,
     read::State,
     report::{Answer, Report, Tone, report},
+    schema::Part,
 };
 use quietpin_tests::typed::planned;
 
@@ -161,8 +162,9 @@ fn a_blank_plan_is_not_asked_about_fuel() {
 #[test]
 fn every_field_of_it_stands_in_the_report_once_one_is_typed() {
     let report = report(&plan(&[]));
-    for name in Fuel::FIELDS {
-        assert!(report.fields.contains_key(&format!("fuel.{name}")), "{name} has no state");
+    for place in Part::Fuel.places() {
+        let path = place.path();
+        assert!(report.fields.contains_key(&path), "{path} has no state");
     }
 }
 
@@ -203,13 +205,13 @@ fn typed() -> impl Strategy<Value = String> {
 proptest! {
     #[test]
     fn nothing_that_is_typed_breaks_the_answer(
-        texts in proptest::collection::vec(typed(), Fuel::FIELDS.len()),
+        texts in proptest::collection::vec(typed(), Part::Fuel.fields().len()),
         speed in typed(),
         count in 0..20_u32,
     ) {
         let mut plan = plan(&[("engine.highest_speed", &speed), ("injectors.count", &count.to_string())]);
-        for (name, text) in Fuel::FIELDS.iter().zip(&texts) {
-            plan.set(&format!("fuel.{name}"), text);
+        for (place, text) in Part::Fuel.places().zip(&texts) {
+            plan.put(place, text);
         }
         let report = report(&plan);
         let answer = answer(&report);

@@ -2,31 +2,13 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    plan::{Injectors, Plan},
+    fields::engine,
+    plan::Plan,
     read::State,
     report::{Answer, Report, Tone, report},
+    schema::Part,
 };
 use quietpin_tests::typed::planned;
-
-const PATHS: [&str; 17] = [
-    "injectors.resistance",
-    "injectors.tolerance",
-    "injectors.inductance",
-    "injectors.opening_current",
-    "injectors.count",
-    "injectors.per_output",
-    "injectors.output_kind",
-    "injectors.output_limit",
-    "injectors.hold_current",
-    "injectors.output_resistance",
-    "injectors.wire_length",
-    "injectors.wire_size",
-    "injectors.contact_resistance",
-    "injectors.peak_time",
-    "injectors.clamp",
-    "injectors.clamp_energy",
-    "injectors.output_heat",
-];
 
 /// A plan of a usual engine with one field of it as typed.
 fn plan(typed: &[(&str, &str)]) -> Plan {
@@ -115,17 +97,17 @@ fn a_blank_question_asks_for_three_things() {
     let answer = answer(&report);
     assert_eq!(answer.verdict.tone, Tone::Open);
     assert_eq!(answer.to_do.len(), 3, "{:?}", answer.to_do);
-    for path in PATHS {
-        assert!(report.fields.contains_key(path), "{path} has no state");
+    for place in Part::Injectors.places() {
+        let path = place.path();
+        assert!(report.fields.contains_key(&path), "{path} has no state");
     }
-    assert_eq!(PATHS.len(), Injectors::FIELDS.len(), "every field is tried here");
 }
 
 #[test]
 fn the_number_of_injectors_is_that_of_the_cylinders_where_none_is_given() {
     let mut plan = plan(&[("injectors.count", "")]);
-    plan.engine.cylinders = "6".into();
-    plan.engine.order = "1-5-3-6-2-4".into();
+    plan.put(engine::CYLINDERS, "6");
+    plan.put(engine::ORDER, "1-5-3-6-2-4");
     let state = &report(&plan).fields["injectors.count"];
     assert_eq!(state.state, State::Assumed);
     assert_eq!(state.value.as_ref().and_then(|value| value.number), Some(6.0));
@@ -185,10 +167,12 @@ fn typed() -> impl Strategy<Value = String> {
 
 proptest! {
     #[test]
-    fn nothing_that_is_typed_breaks_the_report(texts_typed in proptest::collection::vec(typed(), PATHS.len())) {
+    fn nothing_that_is_typed_breaks_the_report(
+        texts_typed in proptest::collection::vec(typed(), Part::Injectors.fields().len()),
+    ) {
         let mut plan = Plan::default();
-        for (path, text) in PATHS.iter().zip(&texts_typed) {
-            plan.set(path, text);
+        for (place, text) in Part::Injectors.places().zip(&texts_typed) {
+            plan.put(place, text);
         }
         let report = report(&plan);
         for text in texts(&report, &["text", "filled"]) {

@@ -3,9 +3,9 @@
 use std::{collections::BTreeSet, fs, path::PathBuf};
 
 use quietpin_core::{
+    explained,
     plan::{Plan, parse},
     report::{Report, Tone, report},
-    words,
 };
 
 fn folder() -> PathBuf {
@@ -144,7 +144,7 @@ fn the_plans_of_clamp_driver_feed_and_remedies_are_answered_as_their_notes_say()
 fn every_finding_is_shown_by_a_plan_and_is_absent_from_another() {
     let reports: Vec<_> =
         names().iter().map(|name| of_this_question(&report(&read(name)))).collect();
-    let codes: Vec<_> = words::explanations()
+    let codes: Vec<_> = explained::explanations()
         .map(|explanation| explanation.code)
         .filter(|code| code.starts_with("injectors."))
         .collect();

@@ -2,9 +2,11 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    plan::{InjectorFeed, Injectors, Plan},
+    fields::engine,
+    plan::Plan,
     read::State,
     report::{Answer, Report, Tone, report},
+    schema::{Part, Place},
 };
 
 /// A plan with both sets typed; the second is the first over again.
@@ -131,6 +133,12 @@ fn bad_input_is_named_at_its_field() {
     check("engine.highest_speed", "7000 V", "field.wrong-unit");
 }
 
+/// The fields of the second set and of the feed, and what both ask of the engine.
+fn places() -> Vec<Place> {
+    let (second, feed) = (Part::SecondInjectors.places(), Part::InjectorFeed.places());
+    second.chain(feed).chain([engine::HIGHEST_SPEED.place()]).collect()
+}
+
 proptest! {
     /// Any texts in any field of both sets and the feed: a whole report.
     #[test]
@@ -142,19 +150,16 @@ proptest! {
                 1 => Just(String::new()),
                 1 => any::<String>(),
             ],
-            Injectors::FIELDS.len() + InjectorFeed::FIELDS.len() + 1,
+            places().len(),
         ),
     ) {
-        let second = Injectors::FIELDS.iter().map(|name| format!("second_injectors.{name}"));
-        let feed = InjectorFeed::FIELDS.iter().map(|name| format!("injector_feed.{name}"));
-        let paths: Vec<_> = second.chain(feed).chain(["engine.highest_speed".to_owned()]).collect();
         let mut plan = both(&[]);
-        for (path, text) in paths.iter().zip(&texts) {
-            plan.set(path, text);
+        for (place, text) in places().into_iter().zip(&texts) {
+            plan.put(place, text);
         }
         let report = report(&plan);
-        for path in &paths {
-            prop_assert!(report.fields.contains_key(path), "{} has no state", path);
+        for path in places().into_iter().map(Place::path) {
+            prop_assert!(report.fields.contains_key(&path), "{} has no state", path);
         }
         for answer in answers(&report) {
             for figure in &answer.figures {

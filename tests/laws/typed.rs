@@ -6,8 +6,9 @@ use proptest::{
     sample::{Index, select},
 };
 use quietpin_core::{
-    fields::{self, Field, Kind},
-    plan::{Load, Output, Plan, SpeedRelay},
+    fields::outputs,
+    plan::Plan,
+    schema::{self, Kind, Part, Place},
 };
 
 /// Names of outputs: few, so that loads find theirs and names are given twice.
@@ -67,12 +68,10 @@ fn edited() -> impl Strategy<Value = Plan> {
     let examples = quietpin_tests::plans::ALL.iter();
     let examples = examples.map(|it| quietpin_core::plan::parse(it.text).expect(it.name));
     select(examples.collect::<Vec<Plan>>()).prop_flat_map(|plan| {
-        let paths = paths(plan.outputs.len(), plan.loads.len());
-        let edit = select(paths).prop_flat_map(|(field, path)| (Just(path), text(field, 0.8)));
+        let edit = select(places(&plan)).prop_flat_map(|place| (Just(place), text(place, 0.8)));
         (Just(plan), collection::vec(edit, 0..=6)).prop_map(|(mut plan, edits)| {
-            for (path, text) in edits {
-                // an example has fewer relays than loads: then there is no such place
-                plan.set(&path, &text);
+            for (place, text) in edits {
+                assert!(plan.put(place, &text), "{} is a place in the plan", place.path());
             }
             plan
         })
@@ -83,49 +82,36 @@ fn edited() -> impl Strategy<Value = Plan> {
 fn filled() -> impl Strategy<Value = Plan> {
     let care = prop_oneof![5 => Just(0.97), 3 => Just(0.8), 1 => Just(0.1)];
     (0..=3_usize, 0..=3_usize, care).prop_flat_map(|(outputs, loads, care)| {
-        let paths = paths(outputs, loads);
-        let texts: Vec<_> = paths.iter().map(|(field, _)| text(field, care)).collect();
+        let mut blank = Plan::default();
+        blank.set_count(Part::Outputs, outputs);
+        blank.set_count(Part::Loads, loads);
+        blank.set_count(Part::Relays, loads);
+        let places = places(&blank);
+        let texts: Vec<_> = places.iter().map(|place| text(*place, care)).collect();
         (texts, anything()).prop_map(move |(texts, name)| {
-            let mut plan = Plan {
-                name,
-                outputs: vec![Output::default(); outputs],
-                loads: vec![Load::default(); loads],
-                relays: vec![SpeedRelay::default(); loads],
-                ..Plan::default()
-            };
-            for ((_, path), text) in paths.iter().zip(&texts) {
-                assert!(plan.set(path, text), "{path} is a place in the plan");
+            let mut plan = blank.clone().renamed(name);
+            for (place, text) in places.iter().zip(&texts) {
+                assert!(plan.put(*place, text), "{} is a place in the plan", place.path());
             }
             plan
         })
     })
 }
 
-/// The places of a plan's fields.
-pub(super) fn paths_of(plan: &Plan) -> Vec<String> {
-    paths(plan.outputs.len(), plan.loads.len()).into_iter().map(|(_, path)| path).collect()
-}
-
-/// The path of every field, in each entry of its list.
-fn paths(outputs: usize, loads: usize) -> Vec<(&'static Field, String)> {
-    let mut paths = Vec::new();
-    for field in fields::all() {
-        let entries = match field.path.split_once(".#") {
-            None => 1,
-            Some(("outputs", _)) => outputs,
-            Some(("loads" | "relays", _)) => loads,
-            Some(_) => 6,
-        };
-        paths.extend((0..entries).map(|at| (field, field.path.replace('#', &at.to_string()))));
-    }
-    paths
+/// The place of every field of a plan, in each record of its list, and of six cells of it.
+pub(super) fn places(plan: &Plan) -> Vec<Place> {
+    let records = |place: Place| (0..plan.count(place.part())).map(move |at| place.at(at));
+    let cells = |place: Place| {
+        (0..if place.field().is_list { 6 } else { 1 }).map(move |at| place.in_cell(at))
+    };
+    schema::places().flat_map(records).flat_map(cells).collect()
 }
 
 /// What is typed in a field: with care, something that fits; otherwise anything, or nothing.
-fn text(field: &Field, care: f64) -> BoxedStrategy<String> {
+fn text(place: Place, care: f64) -> BoxedStrategy<String> {
     let careless =
-        prop_oneof![anything(), number(), Just("NaN".into()), Just("inf".into()), fitting(field)];
-    option::weighted(0.85, option::weighted(care, fitting(field)))
+        prop_oneof![anything(), number(), Just("NaN".into()), Just("inf".into()), fitting(place)];
+    option::weighted(0.85, option::weighted(care, fitting(place)))
         .prop_flat_map(move |typed| match typed {
             None => Just(String::new()).boxed(),
             Some(Some(text)) => Just(text).boxed(),
@@ -145,8 +131,8 @@ fn number() -> impl Strategy<Value = String> + Clone {
 }
 
 /// What a person who knows the answer types.
-fn fitting(field: &Field) -> BoxedStrategy<String> {
-    match field.kind {
+fn fitting(place: Place) -> BoxedStrategy<String> {
+    match place.field().kind {
         Kind::Quantity { unit, low, high, .. } => quantity(unit, low, high).boxed(),
         Kind::Whole(low, high) => (low..=high).prop_map(|number| number.to_string()).boxed(),
         Kind::Choice(choices) => {
@@ -154,7 +140,7 @@ fn fitting(field: &Field) -> BoxedStrategy<String> {
         }
         Kind::Row => select(ROWS).prop_map(str::to_owned).boxed(),
         Kind::OutputName => select(OUTPUTS).prop_map(str::to_owned).boxed(),
-        Kind::Text if field.path == "outputs.#.name" => {
+        Kind::Text if place.at(0) == outputs::NAME.place() => {
             select(OUTPUTS).prop_map(str::to_owned).boxed()
         }
         Kind::Text => anything().boxed(),

@@ -288,7 +288,7 @@ proptest! {
                 Trouble::KickTooStrong, Trouble::TooFast, Trouble::ShortedByDiode, Trouble::KicksHeat,
                 Trouble::ActsWithoutFeed, Trouble::ActsWithoutGround, Trouble::ActsWithoutSupply,
             ] {
-                let is_fault = trouble > Trouble::WeakWhileCranking;
+                let is_fault = trouble.needs_fault();
                 let is_live = |it: &Trouble| matches!(
                     it, Trouble::LiveAtRest | Trouble::LiveAtKeyOn | Trouble::LiveKeyOff
                 );

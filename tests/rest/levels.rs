@@ -2,13 +2,15 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
+    fields::outputs,
     output::{
         Alternative, Change, FarEnd, OnLevel, Output, Prefer, Spare, Stage, Suppression, Wiring,
         alternatives, judge,
     },
-    plan::{self, Plan, parse},
+    plan::{Plan, parse},
     quantity::{Band, volts},
     report::{Answer, report},
+    schema::Part,
 };
 
 use crate::{
@@ -77,12 +79,10 @@ fn for_a_load_that_can_hurt_a_wire_comes_before_a_setting() {
 #[test]
 fn for_a_load_that_can_hurt_an_output_that_no_setting_turns_round_comes_first() {
     let mut plan = gas_valve();
-    plan.outputs.push(plan::Output {
-        name: "LS1".into(),
-        stage: "open-drain".into(),
-        clamp: "45 V".into(),
-        ..plan::Output::default()
-    });
+    let spare = plan.add(Part::Outputs);
+    plan.put(outputs::NAME.at(spare), "B2");
+    plan.put(outputs::STAGE.at(spare), "open-drain");
+    plan.put(outputs::CLAMP.at(spare), "45 V");
     for level in ["", "battery"] {
         set(&mut plan, "outputs.0.on_level", level);
         let found = cures(&plan);

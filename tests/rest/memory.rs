@@ -1,9 +1,9 @@
 //! A report that remembers the one before says the same as one that starts afresh.
 
 use quietpin_core::{
-    fields,
     plan::{Plan, parse},
     report::{Memory, report, report_after},
+    schema::{Part, Place},
 };
 
 fn example(name: &str) -> Plan {
@@ -12,14 +12,14 @@ fn example(name: &str) -> Plan {
 }
 
 /// Every place of a list's fields, with the same place of the next entry: what stands there is typed here.
-fn edits(plan: &Plan) -> Vec<(String, String)> {
-    let of = |list: &'static str, count: usize| {
-        fields::of(list).flat_map(move |field| {
-            let at = |number: usize| field.path.replace('#', &number.to_string());
-            (0..count).map(move |number| (at(number), at((number + 1) % count)))
+fn edits(plan: &Plan) -> Vec<(Place, Place)> {
+    let of = |list: Part| {
+        let count = plan.count(list);
+        list.places().flat_map(move |place| {
+            (0..count).map(move |number| (place.at(number), place.at((number + 1) % count)))
         })
     };
-    of("outputs", plan.outputs.len()).chain(of("loads", plan.loads.len())).collect()
+    of(Part::Outputs).chain(of(Part::Loads)).collect()
 }
 
 #[track_caller]
@@ -28,12 +28,12 @@ fn check(name: &str) {
     let mut memory = Memory::default();
     report_after(&mut memory, &plan);
     for (place, next) in edits(&plan) {
-        let old = plan.get(&place).unwrap_or_default().to_owned();
-        let new = plan.get(&next).unwrap_or_default().to_owned();
+        let (old, new) = (plan.text(place).to_owned(), plan.text(next).to_owned());
+        let path = place.path();
         for text in [new.as_str(), "", old.as_str()] {
-            assert!(plan.set(&place, text), "{place} is in the plan");
+            assert!(plan.put(place, text), "{path} is in the plan");
             let remembered = report_after(&mut memory, &plan);
-            assert!(remembered == report(&plan), "{name}: {place} is {text:?}");
+            assert!(remembered == report(&plan), "{name}: {path} is {text:?}");
         }
     }
 }
@@ -49,13 +49,13 @@ fn after_any_edit_of_an_output_or_a_load() {
 #[test]
 fn after_an_entry_is_taken_out() {
     let plan = example("pairs");
-    for at in 0..plan.outputs.len().min(plan.loads.len()) {
+    for at in 0..plan.count(Part::Outputs).min(plan.count(Part::Loads)) {
         let mut memory = Memory::default();
         report_after(&mut memory, &plan);
         let mut changed = plan.clone();
-        changed.outputs.remove(at);
+        changed.remove(Part::Outputs, at);
         assert!(report_after(&mut memory, &changed) == report(&changed), "without output {at}");
-        changed.loads.remove(at);
+        changed.remove(Part::Loads, at);
         assert!(report_after(&mut memory, &changed) == report(&changed), "without load {at}");
         assert!(report_after(&mut memory, &plan) == report(&plan), "with both again");
     }

@@ -2,32 +2,51 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    plan::{Load, Output, Plan, parse},
+    fields::{conditions, loads, outputs},
+    plan::{Plan, parse},
     report::{Answer, Picture, Report, Tone, report},
+    schema::{Kind, Part, Place},
 };
 
-fn output(name: &str, stage: &str, on_level: &str) -> Output {
-    Output {
-        name: name.into(),
-        stage: stage.into(),
-        on_level: on_level.into(),
-        ..Output::default()
+/// What is typed in an output or a load, each text at its place in the first of them.
+#[derive(Clone, Default)]
+struct Record(Vec<(Place, &'static str)>);
+
+impl Record {
+    fn with(mut self, place: impl Into<Place>, text: &'static str) -> Self {
+        self.0.push((place.into(), text));
+        self
     }
 }
 
-fn valve(output: &str, far_end: &str) -> Load {
-    Load {
-        name: "valve".into(),
-        kind: "solenoid".into(),
-        resistance: "12 ohm".into(),
-        output: output.into(),
-        far_end: far_end.into(),
-        ..Load::default()
-    }
+fn output(name: &'static str, stage: &'static str, on_level: &'static str) -> Record {
+    Record::default()
+        .with(outputs::NAME, name)
+        .with(outputs::STAGE, stage)
+        .with(outputs::ON_LEVEL, on_level)
 }
 
-fn plan(outputs: &[Output], loads: &[Load]) -> Plan {
-    Plan { outputs: outputs.to_vec(), loads: loads.to_vec(), ..Plan::default() }
+fn valve(output: &'static str, far_end: &'static str) -> Record {
+    Record::default()
+        .with(loads::NAME, "valve")
+        .with(loads::KIND, "solenoid")
+        .with(loads::RESISTANCE, "12 ohm")
+        .with(loads::OUTPUT, output)
+        .with(loads::FAR_END, far_end)
+}
+
+fn plan(outputs: &[Record], loads: &[Record]) -> Plan {
+    let mut plan = Plan::default();
+    for (list, records) in [(Part::Outputs, outputs), (Part::Loads, loads)] {
+        for record in records {
+            let at = plan.add(list);
+            for (place, text) in &record.0 {
+                assert_eq!(place.part(), list, "{} is no place of it", place.path());
+                assert!(plan.put(place.at(at), text), "{} is in the plan", place.path());
+            }
+        }
+    }
+    plan
 }
 
 fn answers(report: &Report) -> &[std::rc::Rc<Answer>] {
@@ -49,9 +68,10 @@ fn finding<'a>(report: &'a Report, code: &str) -> Option<&'a quietpin_core::find
 #[test]
 fn an_empty_plan_asks_for_three_things() {
     check(&Plan::default(), "rest.open", Tone::Open);
-    check(&plan(&[], &[Load::default()]), "rest.open", Tone::Open);
-    check(&plan(&[Output::default()], &[]), "rest.open-no-loads", Tone::Open);
-    check(&plan(&[Output::default()], &[Load::default()]), "rest.open-stage", Tone::Open);
+    let blank = [Record::default()];
+    check(&plan(&[], &blank), "rest.open", Tone::Open);
+    check(&plan(&blank, &[]), "rest.open-no-loads", Tone::Open);
+    check(&plan(&blank, &blank), "rest.open-stage", Tone::Open);
 }
 
 #[test]
@@ -90,7 +110,7 @@ fn danger_is_what_can_hurt() {
         ("costly", quietpin_core::finding::Severity::Fault),
         ("", quietpin_core::finding::Severity::Fault),
     ] {
-        let load = Load { unasked: unasked.into(), ..valve("A", "ground") };
+        let load = valve("A", "ground").with(loads::UNASKED, unasked);
         let report = report(&plan(&[output("A", "half-bridge", "ground")], &[load]));
         let found = finding(&report, "rest.live-at-rest").expect("found");
         assert_eq!(found.severity, severity, "unasked {unasked:?}");
@@ -128,9 +148,9 @@ fn what_is_set_otherwise_is_clean() {
 
 #[test]
 fn an_unreadable_pull_up_is_not_none() {
-    let broken = Output { pull_up: "some".into(), ..output("A", "open-drain", "") };
+    let broken = output("A", "open-drain", "").with(outputs::PULL_UP, "some");
     check(&plan(&[broken], &[valve("A", "ignition")]), "rest.open-mend", Tone::Open);
-    let load = Load { resistance: "1.500 ohm".into(), ..valve("A", "ignition") };
+    let load = valve("A", "ignition").with(loads::RESISTANCE, "1.500 ohm");
     check(&plan(&[output("A", "open-drain", "")], &[load]), "rest.open-mend", Tone::Open);
 }
 
@@ -169,7 +189,7 @@ fn more_than_can_be_read_is_said() {
 
 #[test]
 fn a_level_to_let_go_above_the_level_to_act_is_refused() {
-    let load = Load { pull_in: "6 V".into(), drop_out: "7 V".into(), ..valve("A", "ignition") };
+    let load = valve("A", "ignition").with(loads::PULL_IN, "6 V").with(loads::DROP_OUT, "7 V");
     let report = report(&plan(&[output("A", "open-drain", "")], &[load]));
     assert_eq!(
         finding(&report, "rest.lets-go-above").expect("found").subject,
@@ -180,15 +200,15 @@ fn a_level_to_let_go_above_the_level_to_act_is_refused() {
 
 #[test]
 fn a_lamp_may_start_with_ten_times_its_current() {
-    let lamp = Load { kind: "lamp".into(), resistance: "0.7 ohm".into(), ..valve("A", "ignition") };
-    let output = Output { current_limit: "5 A".into(), ..output("A", "open-drain", "") };
+    let lamp = valve("A", "ignition").with(loads::KIND, "lamp").with(loads::RESISTANCE, "0.7 ohm");
+    let output = output("A", "open-drain", "").with(outputs::CURRENT_LIMIT, "5 A");
     let plan = plan(&[output], &[lamp]);
     check(&plan, "rest.care-inrush", Tone::Doubtful);
 }
 
 #[test]
 fn too_much_current_is_a_danger() {
-    let output = Output { current_limit: "1 A".into(), ..output("A", "open-drain", "") };
+    let output = output("A", "open-drain", "").with(outputs::CURRENT_LIMIT, "1 A");
     let plan = plan(&[output], &[valve("A", "ignition")]);
     check(&plan, "rest.no-too-much-current", Tone::Bad);
     let report = report(&plan);
@@ -208,9 +228,9 @@ fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
     for (key, hot) in [("v_operate_85C", "85"), ("v_operate_125C", "125")] {
         let expected = facts["hot_coil"][key].as_f64().expect("a number");
         let load =
-            Load { kind: "relay-coil".into(), pull_in: "6.9 V".into(), ..valve("A", "ignition") };
+            valve("A", "ignition").with(loads::KIND, "relay-coil").with(loads::PULL_IN, "6.9 V");
         let mut plan = plan(&[output("A", "open-drain", "")], &[load]);
-        plan.conditions.hot = hot.into();
+        plan.put(conditions::HOT, hot);
         let report = report(&plan);
         let figures = &answers(&report)[0].figures;
         let figure =
@@ -230,8 +250,7 @@ fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
         let found = all.iter().find(|it| it["t"] == number).expect("in the standard");
         found["meaning"].as_str().unwrap_or_default().to_owned()
     };
-    let field = quietpin_core::fields::find("loads.0.far_end").expect("a field");
-    let quietpin_core::fields::Kind::Choice(choices) = field.kind else { panic!("a choice") };
+    let Kind::Choice(choices) = loads::FAR_END.field().kind else { panic!("a choice") };
     for (code, number, word) in [
         ("ground", "31", "ground"),
         ("battery", "30", "battery positive, direct"),
@@ -371,29 +390,27 @@ fn typed() -> impl Strategy<Value = String> {
     ]
 }
 
-fn texts(fields: &[&str]) -> impl Strategy<Value = Vec<String>> + use<> {
-    prop::collection::vec(typed(), fields.len())
+/// A text for each field of a record.
+fn texts(part: Part) -> impl Strategy<Value = Vec<String>> {
+    prop::collection::vec(typed(), part.fields().len())
 }
 
 prop_compose! {
     fn any_plan()(
-        outputs in prop::collection::vec(texts(Output::FIELDS), 0..4),
-        loads in prop::collection::vec(texts(Load::FIELDS), 0..4),
-        conditions in prop::collection::vec(typed(), quietpin_core::plan::Conditions::FIELDS.len()),
+        outputs in prop::collection::vec(texts(Part::Outputs), 0..4),
+        loads in prop::collection::vec(texts(Part::Loads), 0..4),
+        conditions in texts(Part::Conditions),
     ) -> Plan {
-        let mut plan = plan(&vec![Output::default(); outputs.len()], &vec![Load::default(); loads.len()]);
-        for (at, texts) in outputs.iter().enumerate() {
-            for (field, text) in Output::FIELDS.iter().zip(texts) {
-                plan.set(&format!("outputs.{at}.{field}"), text);
+        let mut plan = Plan::default();
+        for (part, records) in
+            [(Part::Outputs, outputs), (Part::Loads, loads), (Part::Conditions, vec![conditions])]
+        {
+            plan.set_count(part, records.len());
+            for (at, texts) in records.iter().enumerate() {
+                for (place, text) in part.places().zip(texts) {
+                    assert!(plan.put(place.at(at), text), "{} is in the plan", place.path());
+                }
             }
-        }
-        for (at, texts) in loads.iter().enumerate() {
-            for (field, text) in Load::FIELDS.iter().zip(texts) {
-                plan.set(&format!("loads.{at}.{field}"), text);
-            }
-        }
-        for (field, text) in quietpin_core::plan::Conditions::FIELDS.iter().zip(&conditions) {
-            plan.set(&format!("conditions.{field}"), text);
         }
         plan
     }
@@ -412,14 +429,10 @@ proptest! {
         for shown in answers(&report).iter().flat_map(|it| &it.figures).map(|it| &it.value.shown) {
             prop_assert!(!shown.contains("not a number"), "{shown}");
         }
-        for field in Output::FIELDS {
-            for at in 0..plan.outputs.len() {
-                prop_assert!(report.fields.contains_key(&format!("outputs.{at}.{field}")), "{field}");
-            }
-        }
-        for field in Load::FIELDS {
-            for at in 0..plan.loads.len() {
-                prop_assert!(report.fields.contains_key(&format!("loads.{at}.{field}")), "{field}");
+        for place in Part::Outputs.places().chain(Part::Loads.places()) {
+            for at in 0..plan.count(place.part()) {
+                let path = place.at(at).path();
+                prop_assert!(report.fields.contains_key(&path), "{path}");
             }
         }
     }
@@ -466,11 +479,11 @@ fn what_can_not_be_is_refused_at_its_field_and_the_rest_is_answered() {
 #[test]
 fn a_load_between_two_outputs_is_a_bridge_pair() {
     let outputs = [output("H1", "half-bridge", "battery"), output("H2", "half-bridge", "battery")];
-    let motor = |other: &str| Load {
-        kind: "motor".into(),
-        resistance: "3 ohm".into(),
-        far_output: other.into(),
-        ..valve("H1", "output")
+    let motor = |other: &'static str| {
+        valve("H1", "output")
+            .with(loads::KIND, "motor")
+            .with(loads::RESISTANCE, "3 ohm")
+            .with(loads::FAR_OUTPUT, other)
     };
     check(&plan(&outputs, &[motor("H2")]), "rest.connect", Tone::Good);
     check(&plan(&outputs, &[motor("")]), "rest.open-far-end", Tone::Open);

@@ -1,11 +1,11 @@
-//! Every sentence is said somewhere; every finding is explained, shown by one plan and absent from another.
+//! Every sentence has a code of its own; every finding is explained, shown by one plan and absent from another.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use quietpin_core::{
+    explained,
     plan::Plan,
     report::{Report, report},
-    words,
 };
 use quietpin_tests::plans;
 
@@ -14,12 +14,25 @@ use crate::{answers, check_none, sources};
 /// Questions that have no answers yet. Their first example plan takes them off this list.
 const UNANSWERED: &[&str] = &[];
 
-/// The literals of the core's sources, the sentences' own files left out.
-fn literals() -> BTreeSet<String> {
+/// A sentence as it is declared: where, its code, its words.
+struct Declared {
+    place: String,
+    code: String,
+    text: String,
+}
+
+/// Every sentence of the core. That each is said somewhere, and with its gaps filled, the compiler sees to.
+fn sentences() -> Vec<Declared> {
     let sources = sources::under("crates/core/src");
-    let speaking =
-        sources.iter().filter(|source| !source.path.starts_with("crates/core/src/words"));
-    speaking.flat_map(|source| source.contents().literals).collect()
+    let all: Vec<_> = sources.iter().flat_map(declared_in).collect();
+    assert!(all.len() > 500, "only {} sentences are found", all.len());
+    all
+}
+
+fn declared_in(source: &sources::Source) -> Vec<Declared> {
+    let declared = source.contents().declared.into_iter();
+    let at = |(code, text, line)| Declared { place: format!("{}:{line}", source.path), code, text };
+    declared.map(at).collect()
 }
 
 /// Whether the answers that a code belongs to are there.
@@ -54,26 +67,11 @@ fn questions_without_answers_are_known() {
 }
 
 #[test]
-fn every_sentence_said_has_its_words() {
-    let sentences: BTreeSet<_> = words::sentences().map(|(code, _)| code).collect();
-    let mut found = Vec::new();
-    for source in sources::under("crates/core/src") {
-        for (code, line) in source.contents().said {
-            if !sentences.contains(code.as_str()) {
-                found.push(format!("{}:{line}: {code}", source.path));
-            }
-        }
-    }
-    check_none(&found, "Said, but without a sentence in `words`:");
-}
-
-#[test]
-fn every_sentence_is_said_somewhere() {
-    let literals = literals();
-    let unused =
-        words::sentences().filter(|(code, _)| is_answered(code) && !literals.contains(*code));
-    let unused: Vec<_> = unused.map(|(code, _)| code.to_owned()).collect();
-    check_none(&unused, "Sentences that nothing says:");
+fn no_code_stands_twice() {
+    let mut seen = BTreeSet::new();
+    let twice = sentences().into_iter().filter(|it| !seen.insert(it.code.clone()));
+    let twice: Vec<_> = twice.map(|it| format!("{}: {}", it.place, it.code)).collect();
+    check_none(&twice, "Codes that stand twice:");
 }
 
 #[test]
@@ -82,8 +80,9 @@ fn every_code_begins_with_its_question() {
         report(&Plan::default()).sections.iter().map(|it| it.id).collect();
     // the engine is described with its channels, the fuel with its injectors
     families.extend(["field", "engine", "fuel"]);
-    let strange = words::sentences().filter(|(code, _)| !families.contains(family(code)));
-    let strange: Vec<_> = strange.map(|(code, _)| code.to_owned()).collect();
+    let all = sentences();
+    let strange = all.iter().filter(|it| !families.contains(family(&it.code)));
+    let strange: Vec<_> = strange.map(|it| format!("{}: {}", it.place, it.code)).collect();
     check_none(&strange, "Codes of no question:");
 }
 
@@ -92,7 +91,7 @@ fn every_finding_is_explained() {
     let mut found = BTreeSet::new();
     for (name, report) in answers::reports() {
         for code in codes(&report) {
-            if words::explanation(code).is_none() {
+            if explained::explanation(code).is_none() {
                 found.insert(format!("{code}, as in {name}"));
             }
         }
@@ -110,7 +109,7 @@ fn every_finding_is_shown_by_one_plan_and_absent_from_another() {
         }
     }
     let mut found = Vec::new();
-    for code in words::explanations().map(|it| it.code).filter(|code| is_answered(code)) {
+    for code in explained::explanations().map(|it| it.code).filter(|code| is_answered(code)) {
         match shown.get(code) {
             None => found.push(format!("{code}: no plan shows it")),
             Some(count) if *count == reports.len() => {
@@ -131,7 +130,7 @@ fn codes(report: &Report) -> BTreeSet<&'static str> {
 #[test]
 fn sentences_are_written_cleanly() {
     let mut found = Vec::new();
-    for (code, text) in words::sentences() {
+    for Declared { place, code, text } in sentences() {
         let is_even = text.matches('{').count() == text.matches('}').count();
         let name_is_plain = code
             .chars()
@@ -142,7 +141,7 @@ fn sentences_are_written_cleanly() {
             || !is_even
             || !name_is_plain
         {
-            found.push(format!("{code}: {text:?}"));
+            found.push(format!("{place}: {code}: {text:?}"));
         }
     }
     check_none(&found, "Sentences to mend:");

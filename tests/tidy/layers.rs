@@ -28,11 +28,11 @@ const LAYERS: [&[&str]; 4] = [
         "trigger",
     ],
     // the document: knows the whole
-    &["fields", "plan", "read", "report"],
+    &["car", "explained", "fields", "plan", "questions", "read", "report", "schema"],
 ];
 
 /// What the core exports by name beside its modules.
-const MACROS: [&str; 1] = ["say"];
+const MACROS: [&str; 2] = ["say", "say_of"];
 
 fn layer(module: &str) -> Option<usize> {
     LAYERS.iter().position(|modules| modules.contains(&module))

@@ -22,10 +22,8 @@ pub(crate) struct Source {
 pub(crate) struct Contents {
     /// The modules of the crate that it names, each with its line: `crate::fields` gives `fields`.
     pub(crate) modules: Vec<(String, usize)>,
-    /// The first argument of each `say!`, where it is a literal, with its line.
-    pub(crate) said: Vec<(String, usize)>,
-    /// Every text in quotes: the codes that are chosen before they are said are among them.
-    pub(crate) literals: Vec<String>,
+    /// Each sentence that it declares: code, words, line.
+    pub(crate) declared: Vec<(String, String, usize)>,
 }
 
 /// The Rust files under a folder of the project, by path.
@@ -91,15 +89,11 @@ impl<'ast> Visit<'ast> for Contents {
     }
 
     fn visit_macro(&mut self, call: &'ast syn::Macro) {
-        if call.path.segments.last().is_some_and(|name| name.ident == "say") {
-            self.say(&call.tokens);
+        if call.path.segments.last().is_some_and(|name| name.ident == "sentences") {
+            self.sentences(call.tokens.clone());
         }
         self.tokens(call.tokens.clone());
         syn::visit::visit_macro(self, call);
-    }
-
-    fn visit_lit_str(&mut self, literal: &'ast syn::LitStr) {
-        self.literals.push(literal.value());
     }
 
     /// A doc comment is an attribute with a text in it: it names things, it uses none.
@@ -124,37 +118,40 @@ impl Contents {
         self.modules.push((name.to_string(), name.span().start().line));
     }
 
-    fn say(&mut self, tokens: &TokenStream) {
-        if let Some(TokenTree::Literal(literal)) = tokens.clone().into_iter().next() {
-            self.said.push((unquoted(&literal), literal.span().start().line));
+    /// `NAME = "code", "words";`, one after the other.
+    fn sentences(&mut self, tokens: TokenStream) {
+        let literals = tokens.into_iter().filter_map(|tree| match tree {
+            TokenTree::Literal(literal) => Some(literal),
+            TokenTree::Group(_) | TokenTree::Ident(_) | TokenTree::Punct(_) => None,
+        });
+        let literals: Vec<_> = literals.collect();
+        for pair in literals.chunks(2) {
+            let [code, text] = pair else { panic!("a sentence has a code and words") };
+            self.declared.push((unquoted(code), unquoted(text), code.span().start().line));
         }
     }
 
-    /// Macros hold tokens, not items: their literals, inner `say!`s and `crate::` paths are found by sight.
+    /// Macros hold tokens, not items: their `crate::` paths are found by sight.
     fn tokens(&mut self, tokens: TokenStream) {
         let trees: Vec<_> = tokens.into_iter().collect();
         for (at, tree) in trees.iter().enumerate() {
             match tree {
-                TokenTree::Literal(literal) => self.literals.push(unquoted(literal)),
                 TokenTree::Group(group) => self.tokens(group.stream()),
-                TokenTree::Ident(name) if name == "say" => {
-                    if let Some(TokenTree::Group(group)) = trees.get(at + 2) {
-                        self.say(&group.stream());
-                    }
-                }
                 TokenTree::Ident(name) if name == "crate" => {
                     if let Some(TokenTree::Ident(module)) = trees.get(at + 3) {
                         self.module(module);
                     }
                 }
-                TokenTree::Ident(_) | TokenTree::Punct(_) => {}
+                TokenTree::Ident(_) | TokenTree::Literal(_) | TokenTree::Punct(_) => {}
             }
         }
     }
 }
 
+/// What a literal says, its line ends taken out as the compiler does.
 fn unquoted(literal: &proc_macro2::Literal) -> String {
-    literal.to_string().trim_matches('"').to_owned()
+    let text: syn::LitStr = syn::parse_str(&literal.to_string()).expect("a text in quotes");
+    text.value()
 }
 
 fn attributes(item: &Item) -> &[Attribute] {
@@ -184,18 +181,26 @@ fn sources_are_read_as_a_compiler_reads_them() {
     let source = Source {
         path: "it.rs".into(),
         text: r#"
-            //! Not `say!("a.doc")`, nor crate::doc.
+            //! Not crate::doc.
             use crate::{message::Message, say, words};
-            fn f() { let x = crate::plan::get(&[say!("a.one", n = "two")]); vec![say!("b.inner"), crate::read::it()] }
+            sentences! {
+                // nor crate::comment
+                ONE = "a.one", "one";
+                TWO = "b.two", "two \
+                    lines";
+            }
+            fn f() { let x = crate::plan::get(&[say!(words::ONE, n = 2)]); vec![crate::read::it()] }
             #[cfg(test)]
-            mod tests { use crate::report; fn f() { say!("c.test") } }
+            mod tests { use crate::report; }
         "#
         .into(),
     };
     let contents = source.contents();
     let modules: Vec<_> = contents.modules.iter().map(|(name, _)| name.as_str()).collect();
     assert_eq!(modules, ["message", "say", "words", "plan", "read"]);
-    let said: Vec<_> = contents.said.iter().map(|(code, _)| code.as_str()).collect();
-    assert_eq!(said, ["a.one", "b.inner"]);
-    assert_eq!(contents.modules[3].1, 4, "with its line");
+    let declared: Vec<_> =
+        contents.declared.iter().map(|(code, text, _)| (code.as_str(), text.as_str())).collect();
+    assert_eq!(declared, [("a.one", "one"), ("b.two", "two lines")]);
+    assert_eq!(contents.declared[1].2, 7, "with its line");
+    assert_eq!(contents.modules[3].1, 10, "with its line");
 }

@@ -2,9 +2,9 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    fields,
     plan::Plan,
     report::{Tone, report},
+    schema::{Part, Place},
 };
 use quietpin_tests::typed::{check_refused, lacking};
 
@@ -206,6 +206,12 @@ fn a_blank_plan_is_asked_for_few_things() {
     assert_eq!(codes, ["trigger.blank"]);
 }
 
+/// The fields of this question.
+fn paths() -> Vec<String> {
+    let parts = [Part::Trigger, Part::CrankSensor, Part::CamSensor, Part::TriggerInput];
+    parts.into_iter().flat_map(Part::places).map(Place::path).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(500) })]
 
@@ -219,17 +225,14 @@ proptest! {
                 prop::sample::select(vec!["1e308", "0", "reluctance", "open-collector", "push-pull", "5", "battery", "none"])
                     .prop_map(str::to_owned),
             ],
-            47,
+            paths().len(),
         ),
         kinds in prop::array::uniform2(prop::option::of(prop_oneof![Just("reluctance"), Just("open-collector"), Just("push-pull")])),
     ) {
-        let paths: Vec<_> = ["trigger", "crank_sensor", "cam_sensor", "trigger_input"]
-            .into_iter()
-            .flat_map(fields::of)
-            .map(|field| field.path)
-            .collect();
+        let paths = paths();
         prop_assert_eq!(paths.len(), texts.len(), "a text for each field");
-        let mut typed: Vec<_> = paths.iter().copied().zip(texts.iter().map(String::as_str)).collect();
+        let paths = paths.iter().map(String::as_str);
+        let mut typed: Vec<_> = paths.zip(texts.iter().map(String::as_str)).collect();
         let kinds = ["crank_sensor.kind", "cam_sensor.kind"].into_iter().zip(kinds);
         typed.extend(kinds.filter_map(|(path, kind)| Some((path, kind?))));
         let report = report(&plan(&typed));

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use gloo::events::{EventListener, EventListenerOptions};
-use quietpin_core::{finding::Severity, plan::Plan};
+use quietpin_core::{finding::Severity, plan::Plan, questions};
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
@@ -236,7 +236,7 @@ fn bar(page: &Page) -> View {
     let report = &page.state.report;
     let grave = report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
     let found = if grave == 0 { "Found".to_owned() } else { format!("Found {grave}") };
-    let questions = report.sections.iter().map(|it| link_to(it.id, text(words::short_name(it.id))));
+    let questions = questions::ALL.iter().map(|it| link_to(it.id, text(it.name)));
     el!("nav", "class" = "bar", "aria-label" = "Questions";
         link_to("found", text(&found)),
         all(questions),

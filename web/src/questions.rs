@@ -13,9 +13,10 @@ mod trigger;
 use std::{ops::Bound, rc::Rc};
 
 use quietpin_core::{
-    fields::{self, Field, Tier},
+    questions::{self, Question},
     read::{FieldState, State as Stands},
     report::{Answer, Report, Section},
+    schema::{Part, Place, Tier},
 };
 
 use crate::{
@@ -29,52 +30,41 @@ pub(crate) fn questions_view(page: &Page) -> View {
     parts(page, ALL.len(), QUESTION)
 }
 
-struct Question {
+/// How a question is drawn, and the parts of the plan whose fields it asks for.
+struct Drawing {
     /// The name of its section in the report.
     id: &'static str,
+    parts: &'static [Part],
     view: fn(&Page) -> View,
-    /// The parts of the plan whose fields it asks for.
-    asks: &'static [&'static str],
 }
 
-const ALL: [Question; 7] = [
-    Question {
-        id: "channels",
-        view: channels::channels_view,
-        asks: &["engine", "channels", "light", "strip"],
-    },
-    Question {
-        id: "injectors",
-        view: injectors::injectors_view,
-        asks: &["injectors", "second_injectors", "injector_feed", "fuel"],
-    },
-    Question {
-        id: "rest",
-        view: rest::rest_view,
-        // its own parts know better, but for the name, which the controller is saved under
-        asks: &["outputs", "loads", "name"],
-    },
-    Question {
-        id: "trigger",
-        view: trigger::trigger_view,
-        // the wheel is asked here; the other fields of `cranking` in its own question
-        asks: &["cranking", "trigger", "crank_sensor", "cam_sensor", "trigger_input"],
-    },
-    Question { id: "cranking", view: cranking::cranking_view, asks: &["cranking", "relays"] },
-    Question { id: "coils", view: coils::coils_view, asks: &["coils"] },
-    Question { id: "conditions", view: conditions::conditions_view, asks: &["conditions"] },
+const fn drawing(question: &Question, view: fn(&Page) -> View) -> Drawing {
+    Drawing { id: question.id, parts: question.parts, view }
+}
+
+const ALL: [Drawing; 7] = [
+    drawing(&questions::firing::QUESTION, channels::channels_view),
+    drawing(&questions::injectors::QUESTION, injectors::injectors_view),
+    drawing(&questions::outputs::QUESTION, rest::rest_view),
+    drawing(&questions::trigger::QUESTION, trigger::trigger_view),
+    drawing(&questions::cranking::QUESTION, cranking::cranking_view),
+    drawing(&questions::coils::QUESTION, coils::coils_view),
+    // what all of them rest on
+    Drawing { id: "conditions", parts: &[Part::Conditions], view: conditions::conditions_view },
 ];
 
 const QUESTION: Drawn = Drawn {
     draw: |page, at| ALL.get(at).map_or_else(nothing, |it| (it.view)(page)),
     is_same: |one, other, at| {
         ALL.get(at).is_some_and(|question| {
-            question.asks.iter().all(|part| one.plan.is_same_in(&other.plan, part))
+            // the controller is saved under the plan's name
+            one.plan.name == other.plan.name
+                && question.parts.iter().all(|part| one.plan.is_same_in(&other.plan, *part))
                 && same_answers(
                     answers_in(&one.report, question.id),
                     answers_in(&other.report, question.id),
                 )
-                && question.asks.iter().all(|record| same_fields(one, other, record))
+                && question.parts.iter().all(|part| same_fields(one, other, part.name()))
         })
     },
 };
@@ -130,36 +120,33 @@ fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
 }
 
 /// The fields of a record: those asked first, then the others, the rare ones folded away.
-fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
-    let path_of = |field: &Field| {
-        let name = field.path.rsplit('.').next().unwrap_or_default();
-        format!("{record}.{name}")
-    };
+fn form(page: &Page, fields: &[Place]) -> View {
     let plan = &page.state.plan;
-    let is_asked = |field: &&'static Field| match field.only_if {
+    let is_asked = |place: &Place| match place.field().only_if {
         None => true,
-        Some((path, values)) => {
-            let name = path.rsplit('.').next().unwrap_or_default();
-            let typed = plan.get(&format!("{record}.{name}")).unwrap_or_default();
-            if values.is_empty() { !typed.trim().is_empty() } else { values.contains(&typed) }
+        Some(only) => {
+            let typed = place.beside(only.name).map_or("", |beside| plan.text(beside));
+            if only.codes.is_empty() {
+                !typed.trim().is_empty()
+            } else {
+                only.codes.contains(&typed)
+            }
         }
     };
-    let view =
-        |field: &'static Field| field_view(&FieldProps { path: path_of(field), page, label: None });
+    let view = |place: Place| field_view(&FieldProps { path: place.path(), page, label: None });
+    let tier = |tier| move |place: &Place| place.field().tier == tier;
     let in_order = fields.iter().copied().filter(is_asked);
-    let first = in_order.clone().filter(|it| it.tier == Tier::First).map(view);
-    let usual = in_order.clone().filter(|it| it.tier == Tier::Usual).map(view);
-    let rare: Vec<_> = in_order.clone().filter(|it| it.tier == Tier::Rare).collect();
-    let typed =
-        |it: &&'static Field| plan.get(&path_of(it)).is_some_and(|text| !text.trim().is_empty());
+    let first = in_order.clone().filter(tier(Tier::First)).map(view);
+    let usual = in_order.clone().filter(tier(Tier::Usual)).map(view);
+    let rare: Vec<_> = in_order.clone().filter(tier(Tier::Rare)).collect();
+    let typed = |place: &Place| !plan.text(*place).trim().is_empty();
     // few at a time: the others are asked once the first are answered, or where one of them was
-    let stands = |it: &Field| page.state.report.fields.get(&path_of(it)).map(|it| it.state);
-    let answered = |it: &&'static Field| typed(it) || stands(it) == Some(Stands::Assumed);
-    let goes_on = in_order.clone().filter(|it| it.tier == Tier::First).all(|it| answered(&it))
-        || in_order.filter(|it| it.tier != Tier::First).any(|it| typed(&it));
-    let is_wrong = rare.iter().any(|it| {
-        page.state.report.fields.get(&path_of(it)).is_some_and(|it| it.problem.is_some())
-    });
+    let stands = |place: &Place| page.state.report.fields.get(&place.path());
+    let is_assumed = |place: &Place| stands(place).map(|it| it.state) == Some(Stands::Assumed);
+    let answered = |place: &Place| typed(place) || is_assumed(place);
+    let goes_on = in_order.clone().filter(tier(Tier::First)).all(|it| answered(&it))
+        || in_order.filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
+    let is_wrong = rare.iter().any(|it| stands(it).is_some_and(|it| it.problem.is_some()));
     let some = |fields: Option<View>| el!("div", "class" = "some"; fields);
     let has_rare = goes_on && !rare.is_empty();
     let more =
@@ -173,35 +160,32 @@ fn form(page: &Page, record: &str, fields: &[&'static Field]) -> View {
 }
 
 /// The fields of a part of the plan that is no list; those of the crank's wheel are asked with its sensor.
-fn form_of(page: &Page, part: &'static str) -> View {
-    let fields: Vec<_> = fields::of(part)
-        .filter(|field| !field.path.contains('#') && !trigger::is_of_wheel(field))
-        .collect();
-    form(page, part, &fields)
+fn form_of(page: &Page, part: Part) -> View {
+    let is_here = |it: &Place| !it.field().is_list && !trigger::is_of_wheel(*it);
+    form(page, &part.places().filter(is_here).collect::<Vec<_>>())
 }
 
 #[cfg(test)]
 mod tests {
-    use quietpin_core::plan::{Load, Output, Plan, SpeedRelay};
+    use quietpin_core::plan::Plan;
+
+    use quietpin_core::schema;
 
     use super::*;
 
     /// A field that no question compares would be drawn as it was before the last letter.
     #[test]
     fn an_edit_of_any_field_draws_its_question_anew() {
-        let plan = Plan {
-            outputs: vec![Output::default()],
-            loads: vec![Load::default()],
-            relays: vec![SpeedRelay::default()],
-            ..Plan::default()
-        };
-        for field in fields::all() {
-            let record = field.path.split('.').next().unwrap_or_default();
+        let mut plan = Plan::default();
+        for part in Part::ALL {
+            plan.set_count(*part, 1);
+        }
+        for place in schema::places() {
             let mut edited = plan.clone();
-            assert!(edited.set(&field.path.replace('#', "0"), "typed"), "{}", field.path);
-            let asking = ALL.iter().find(|question| question.asks.contains(&record));
-            let is_same = asking.map(|_| plan.is_same_in(&edited, record));
-            assert_eq!(is_same, Some(false), "{}", field.path);
+            assert!(edited.put(place, "typed"), "{}", place.path());
+            let asking = ALL.iter().find(|question| question.parts.contains(&place.part()));
+            let is_same = asking.map(|_| plan.is_same_in(&edited, place.part()));
+            assert_eq!(is_same, Some(false), "{}", place.path());
         }
     }
 }

@@ -6,43 +6,14 @@ use std::{cell::RefCell, rc::Rc};
 
 use history::History;
 use quietpin_core::{
-    plan::{Load, Output, Plan, SpeedRelay},
+    fields::{loads, outputs},
+    plan::Plan,
     report::{Memory, Report},
+    schema::{Part, Place},
 };
 use yew::Reducible;
 
 use crate::{answering::Answering, words::REFUSED};
-
-/// A list of the plan that grows and shrinks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum List {
-    /// The outputs of the controller.
-    Outputs,
-    /// The loads.
-    Loads,
-    /// Further relays that are switched at a speed.
-    Relays,
-}
-
-impl List {
-    /// Its name in the plan.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Outputs => "outputs",
-            Self::Loads => "loads",
-            Self::Relays => "relays",
-        }
-    }
-
-    /// How many entries the plan has.
-    pub fn length(self, plan: &Plan) -> usize {
-        match self {
-            Self::Outputs => plan.outputs.len(),
-            Self::Loads => plan.loads.len(),
-            Self::Relays => plan.relays.len(),
-        }
-    }
-}
 
 /// Something the page has to say that is not in the report.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,9 +32,9 @@ pub enum Action {
     /// Emptied these fields.
     Clear(Vec<String>),
     /// Added an entry to a list.
-    Add(List),
+    Add(Part),
     /// Took an entry off a list.
-    Remove(List, usize),
+    Remove(Part, usize),
     /// Took the outputs of this description in place of the plan's.
     Take(Box<Plan>),
     /// Took back the last change.
@@ -185,19 +156,19 @@ impl State {
 }
 
 /// The loads that hung on an output before it was renamed, still do.
-fn follow(plan: &mut Plan, before: &Plan, path: &str) {
-    let name_in = |plan: &Plan| plan.get(path).unwrap_or_default().trim().to_owned();
-    let (old, new) = (name_in(before), name_in(plan));
-    let shares_it = plan.outputs.iter().any(|output| output.name.trim() == old);
+fn follow(plan: &mut Plan, before: &Plan, output: usize) {
+    let name = outputs::NAME.at(output);
+    let (old, new) = (before.text(name).trim().to_owned(), plan.text(name).trim().to_owned());
+    let names = |plan: &Plan, at| plan.text(outputs::NAME.at(at)).trim() == old;
+    let shares_it = (0..plan.count(Part::Outputs)).any(|at| names(plan, at));
     if old.is_empty() || new.is_empty() || shares_it {
         return;
     }
-    for (load, was) in plan.loads.iter_mut().zip(&before.loads) {
-        if was.output.trim() == old {
-            new.clone_into(&mut load.output);
-        }
-        if was.far_output.trim() == old {
-            new.clone_into(&mut load.far_output);
+    for load in 0..plan.count(Part::Loads) {
+        for key in [loads::OUTPUT.at(load), loads::FAR_OUTPUT.at(load)] {
+            if before.text(key).trim() == old {
+                plan.put(key, &new);
+            }
         }
     }
 }
@@ -213,8 +184,8 @@ impl Reducible for State {
                 let before = state.history.start(&path).unwrap_or_else(|| Rc::clone(&state.plan));
                 state.change(&path, |plan| {
                     plan.set(&path, &text);
-                    if path.starts_with("outputs.") && path.rsplit('.').next() == Some("name") {
-                        follow(plan, &before, &path);
+                    if let Some(output) = named_output(&path) {
+                        follow(plan, &before, output);
                     }
                 });
             }
@@ -223,18 +194,14 @@ impl Reducible for State {
                     plan.set(path, "");
                 }
             }),
-            Action::Add(list) => state.change("", |plan| match list {
-                List::Outputs => plan.outputs.push(Output::default()),
-                List::Loads => {
-                    plan.loads.push(Load::default());
-                    // a load hangs on an output: the first one brings its own
-                    if plan.outputs.is_empty() {
-                        plan.outputs.push(Output::default());
-                    }
+            Action::Add(list) => state.change("", |plan| {
+                plan.add(list);
+                // a load hangs on an output: the first one brings its own
+                if list == Part::Loads && plan.count(Part::Outputs) == 0 {
+                    plan.add(Part::Outputs);
                 }
-                List::Relays => plan.relays.push(SpeedRelay::default()),
             }),
-            Action::Remove(list, at) => state.change("", |plan| remove(plan, list, at)),
+            Action::Remove(list, at) => state.change("", |plan| plan.remove(list, at)),
             Action::Take(description) => {
                 state.change("", |plan| plan.take_controller(&description));
             }
@@ -268,18 +235,16 @@ impl Reducible for State {
     }
 }
 
-/// Takes an entry off a list, where it has one there.
-fn remove(plan: &mut Plan, list: List, at: usize) {
-    match list {
-        List::Outputs if at < plan.outputs.len() => drop(plan.outputs.remove(at)),
-        List::Loads if at < plan.loads.len() => drop(plan.loads.remove(at)),
-        List::Relays if at < plan.relays.len() => drop(plan.relays.remove(at)),
-        List::Outputs | List::Loads | List::Relays => {}
-    }
+/// The number of the output whose name stands at a path.
+fn named_output(path: &str) -> Option<usize> {
+    let place = Place::at_path(path)?;
+    (place.at(0) == outputs::NAME.place()).then_some(place.record())
 }
 
 #[cfg(test)]
 mod tests {
+    use quietpin_core::fields::engine;
+
     use super::*;
 
     const ANSWER: Action = Action::Answer(&crate::answering::ALL);
@@ -297,7 +262,7 @@ mod tests {
     fn what_is_typed_before_there_are_answers_is_answered_when_they_come() {
         let typed = || typed("engine.cylinders", "x");
         let early = unanswered(vec![typed(), Action::Miss, Action::Await]);
-        assert_eq!(early.plan.engine.cylinders, "x");
+        assert_eq!(early.plan.text(engine::CYLINDERS), "x");
         assert_eq!(*early.report, Report::pending(&early.plan), "nothing answers yet");
         let late = unanswered(vec![typed(), ANSWER]);
         assert_eq!(late.report, after(vec![typed()]).report);
@@ -318,7 +283,7 @@ mod tests {
     fn what_is_typed_is_in_the_plan_and_the_report_follows() {
         let blank = after(vec![]);
         let state = after(vec![typed("engine.cylinders", "x")]);
-        assert_eq!(state.plan.engine.cylinders, "x");
+        assert_eq!(state.plan.text(engine::CYLINDERS), "x");
         assert_ne!(state.report, blank.report, "the report did not follow");
     }
 
@@ -329,11 +294,11 @@ mod tests {
             static KEPT: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
         }
         let keep: Keep = |key, plan| {
-            KEPT.with_borrow_mut(|kept| kept.push(format!("{key}: {}", plan.engine.order)));
+            KEPT.with_borrow_mut(|kept| kept.push(format!("{key}: {}", plan.text(engine::ORDER))));
             true
         };
         let blank = Rc::new(State::new("1".into(), Plan::default(), keep));
-        let other = Plan { name: "other".into(), ..Plan::default() };
+        let other = Plan::named("other");
         let actions = [
             typed("engine.order", "1-2"),
             typed("engine.order", "1-2"),
@@ -353,7 +318,7 @@ mod tests {
             .into_iter()
             .fold(blank, Reducible::reduce);
         assert_eq!(state.notices.len(), 1, "{:?}", state.notices);
-        assert_eq!(state.plan.engine.order, "1-2", "what was typed is there all the same");
+        assert_eq!(state.plan.text(engine::ORDER), "1-2", "what was typed is there all the same");
     }
 
     #[test]
@@ -388,46 +353,46 @@ mod tests {
     #[test]
     fn what_was_taken_back_can_be_made_again_until_something_else_is_typed() {
         let state = after(vec![typed("engine.order", "1-2"), Action::Undo, Action::Redo]);
-        assert_eq!(state.plan.engine.order, "1-2");
+        assert_eq!(state.plan.text(engine::ORDER), "1-2");
         let state = after(vec![
             typed("engine.order", "1-2"),
             Action::Undo,
             typed("name", "a"),
             Action::Redo,
         ]);
-        assert_eq!(state.plan.engine.order, "", "a new change ends the old future");
+        assert_eq!(state.plan.text(engine::ORDER), "", "a new change ends the old future");
     }
 
     #[test]
     fn a_removed_entry_comes_back() {
         let state = after(vec![
-            Action::Add(List::Loads),
+            Action::Add(Part::Loads),
             typed("loads.0.name", "fan"),
-            Action::Remove(List::Loads, 0),
-            Action::Remove(List::Loads, 7),
+            Action::Remove(Part::Loads, 0),
+            Action::Remove(Part::Loads, 7),
             Action::Undo,
         ]);
-        assert_eq!(state.plan.loads[0].name, "fan");
+        assert_eq!(state.plan.text(loads::NAME.at(0)), "fan");
     }
 
     #[test]
     fn a_load_stays_on_its_output_when_that_is_renamed() {
         let state = after(vec![
-            Action::Add(List::Loads),
+            Action::Add(Part::Loads),
             typed("outputs.0.name", "A1"),
             typed("loads.0.output", "A1"),
             typed("outputs.0.name", ""),
             typed("outputs.0.name", "P"),
             typed("outputs.0.name", "P8"),
         ]);
-        assert_eq!(state.plan.loads[0].output, "P8");
+        assert_eq!(state.plan.text(loads::OUTPUT.at(0)), "P8");
     }
 
     #[test]
     fn opening_another_plan_leaves_nothing_of_the_first_to_take_back() {
         let state = after(vec![
             typed("name", "one"),
-            Action::Open("2".into(), Box::new(Plan { name: "two".into(), ..Plan::default() })),
+            Action::Open("2".into(), Box::new(Plan::named("two"))),
             Action::Undo,
         ]);
         assert_eq!((state.key.as_str(), state.plan.name.as_str()), ("2", "two"));

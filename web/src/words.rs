@@ -43,19 +43,6 @@ pub(crate) fn tone_sign(tone: Tone) -> &'static str {
     }
 }
 
-/// A question's name in the bar at the bottom: one word that fits under a thumb.
-pub(crate) fn short_name(section: &str) -> &'static str {
-    match section {
-        "channels" => "Firing",
-        "injectors" => "Fuel",
-        "rest" => "Outputs",
-        "trigger" => "Trigger",
-        "cranking" => "Relay",
-        "coils" => "Coils",
-        _ => "",
-    }
-}
-
 pub(crate) const UNNAMED: &str = "Plan without a name";
 
 pub(crate) const REFUSED: &str = "This browser does not keep the plan (its storage is full or switched off). \

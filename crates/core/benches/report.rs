@@ -6,6 +6,7 @@ use std::{fs, hint::black_box, path::Path};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use quietpin_core::{
+    fields,
     output::{
         Contact, FarEnd, KeyState, Load, OnLevel, Output, Point, PullRail, Stage, SupplyCorner,
         Surroundings, Wiring, judge, operate, rest,
@@ -13,6 +14,7 @@ use quietpin_core::{
     plan::{self, Plan},
     quantity::{Band, celsius, ohms, volts},
     report::{Memory, report, report_after},
+    schema::Part,
 };
 
 fn reports(bench: &mut Criterion) {
@@ -94,19 +96,15 @@ fn large(count: usize) -> Plan {
     let mut plan = Plan::default();
     for (at, stage) in stages.iter().cycle().take(count).enumerate() {
         let name = format!("P{at}");
-        plan.outputs.push(plan::Output {
-            name: name.clone(),
-            stage: (*stage).into(),
-            on_level: "ground".into(),
-            ..plan::Output::default()
-        });
-        plan.loads.push(plan::Load {
-            name: format!("load {at}"),
-            output: name,
-            far_end: ends[at % ends.len()].into(),
-            kind: kinds[at % kinds.len()].into(),
-            ..plan::Load::default()
-        });
+        let output = plan.add(Part::Outputs);
+        plan.put(fields::outputs::NAME.at(output), &name);
+        plan.put(fields::outputs::STAGE.at(output), stage);
+        plan.put(fields::outputs::ON_LEVEL.at(output), "ground");
+        let load = plan.add(Part::Loads);
+        plan.put(fields::loads::NAME.at(load), &format!("load {at}"));
+        plan.put(fields::loads::OUTPUT.at(load), &name);
+        plan.put(fields::loads::FAR_END.at(load), ends[at % ends.len()]);
+        plan.put(fields::loads::KIND.at(load), kinds[at % kinds.len()]);
     }
     plan
 }

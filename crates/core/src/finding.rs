@@ -55,6 +55,9 @@ pub struct Finding {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
     pub working: Vec<Step>,
+    /// Whether it is a slip of the field it is about, and is said there too.
+    #[serde(skip)]
+    pub(crate) is_slip: bool,
 }
 
 impl Finding {
@@ -68,6 +71,7 @@ impl Finding {
             message,
             remedies: Vec::new(),
             working: Vec::new(),
+            is_slip: false,
         }
     }
 
@@ -89,6 +93,13 @@ impl Finding {
     #[must_use]
     pub fn cured_by(mut self, remedies: impl IntoIterator<Item = Message>) -> Self {
         self.remedies.extend(remedies);
+        self
+    }
+
+    /// The same, said at its field as well.
+    #[must_use]
+    pub(crate) fn at_its_field(mut self) -> Self {
+        self.is_slip = true;
         self
     }
 

@@ -2,17 +2,19 @@
 //!
 //! [`report::report`] answers a [`plan::Plan`]. The core knows no browser, no clock, no chance and no file.
 //!
-//! A module uses only what stands in its own layer or below: `plan`, `fields`, `read`, `report` are the
+//! A module uses only what stands in its own layer or below: `plan`, `schema`, `fields`, `read`, `report` are the
 //! document; the trade lies below them; mathematics that knows no car below that; `quantity`, `message`,
 //! `finding`, `working`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod car;
 pub mod channels;
 pub mod circuit;
 pub mod coil;
 pub mod conditions;
 pub mod cranking;
 pub mod engine;
+pub mod explained;
 pub mod fields;
 pub mod finding;
 pub mod fuel;
@@ -23,8 +25,10 @@ pub mod output;
 pub mod permutation;
 pub mod plan;
 pub mod quantity;
+pub mod questions;
 pub mod read;
 pub mod report;
+pub mod schema;
 mod sorted;
 pub mod tables;
 pub mod timeline;

@@ -4,7 +4,10 @@ use std::{collections::BTreeMap, ops::Deref};
 
 use serde::Serialize;
 
-use crate::{quantity::Value, words};
+use crate::{
+    quantity::Value,
+    words::{self, Wording},
+};
 
 // A thin pointer: the report hands hundreds of them on, and the page carries every byte of the code that does.
 /// A sentence of the report.
@@ -50,28 +53,20 @@ impl<T: Clone + Into<Value>> Shown for T {
 }
 
 impl Message {
-    /// The sentence named `code`, with these values in its gaps.
+    /// A sentence with these values in its gaps.
     ///
     /// The values come as references to be turned into [`Value`]s here: the report has hundreds of sentences,
     /// and the page carries every byte of the code that builds them.
     ///
     /// `names` are those of the gaps, in the order of the values, with commas between them.
-    pub fn new(code: &'static str, names: &'static str, values: &[&dyn Shown]) -> Self {
-        Self::from_pairs(code, pairs(names, values).collect())
+    pub fn new(wording: &'static Wording, names: &'static str, values: &[&dyn Shown]) -> Self {
+        Self::from_pairs(wording, pairs(names, values).collect())
     }
 
     /// The same, without the values for which the sentence has no gap.
-    pub fn fitting(code: &'static str, names: &'static str, values: &[&dyn Shown]) -> Self {
-        let sentence = words::sentence(code);
-        let has_gap = |name: &str| sentence.contains(&["{", name, "}"].concat());
-        Self::from_pairs(code, pairs(names, values).filter(|(name, _)| has_gap(name)).collect())
-    }
-
-    /// A sentence without gaps that is said before there is any answer. Where nothing else is said, the page needs no
-    /// other words.
-    pub(crate) fn of_frame(code: &'static str) -> Self {
-        let text = words::sentence_of_frame(code).to_owned();
-        Self(Box::new(Sentence { code, values: BTreeMap::new(), text }))
+    pub fn fitting(wording: &'static Wording, names: &'static str, values: &[&dyn Shown]) -> Self {
+        let has_gap = |name: &str| wording.text.contains(&["{", name, "}"].concat());
+        Self::from_pairs(wording, pairs(names, values).filter(|(name, _)| has_gap(name)).collect())
     }
 
     /// The sentence in English.
@@ -79,9 +74,9 @@ impl Message {
         self.0.text
     }
 
-    fn from_pairs(code: &'static str, values: BTreeMap<&'static str, Value>) -> Self {
-        let text = words::fill(words::sentence(code), &values);
-        Self(Box::new(Sentence { code, values, text }))
+    fn from_pairs(wording: &'static Wording, values: BTreeMap<&'static str, Value>) -> Self {
+        let text = words::fill(wording.text, &values);
+        Self(Box::new(Sentence { code: wording.code, values, text }))
     }
 }
 
@@ -92,12 +87,24 @@ fn pairs(
     names.split(',').map(str::trim).zip(values).map(|(name, shown)| (name, shown.value()))
 }
 
-/// Makes a [`Message`]: `say!("rest.pin-reads", pin = name, voltage = v)`.
+/// Makes a [`Message`] of a constant: `say!(words::PIN_READS, pin = name, voltage = v)`. It does not compile where a gap
+/// gets no value.
 #[macro_export]
 macro_rules! say {
-    ($code:expr $(, $name:ident = $value:expr)* $(,)?) => {
+    ($wording:path $(, $name:ident = $value:expr)* $(,)?) => {
+        $crate::say_of!(
+            const { $crate::words::filled_by($wording, &[$(stringify!($name)),*]) }
+            $(, $name = $value)*
+        )
+    };
+}
+
+/// Makes a [`Message`] of a wording that was chosen before.
+#[macro_export]
+macro_rules! say_of {
+    ($wording:expr $(, $name:ident = $value:expr)* $(,)?) => {
         $crate::message::Message::new(
-            $code,
+            $wording,
             stringify!($($name),*),
             &[$(&$value as &dyn $crate::message::Shown),*],
         )

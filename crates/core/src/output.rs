@@ -47,12 +47,13 @@ mod pulse;
 mod rest;
 mod sequence;
 mod stage;
+mod trouble;
 mod wiring;
 
 pub use alternative::{Alternative, Change, Prefer, Spare, alternatives};
 pub use clean::suits;
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
-pub use judge::{Found, Judgement, Trouble, judge};
+pub use judge::{Found, Judgement, judge};
 pub use kick::{Catcher, Kick, Path, kick};
 pub use load::{Effect, FarEnd, Kind, Load, Partner, Pulse, Suppression};
 pub use meter::{METER_OHM, Reading, reading};
@@ -62,6 +63,7 @@ pub use pulse::{Following, Pulsing};
 pub use rest::{Rest, Solved, StateRest, rest};
 pub use sequence::{Position, Step as DayStep, day};
 pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage};
+pub use trouble::{Harm, Stance, Trouble};
 pub use wiring::{Commanded, Pin, Wiring};
 
 /// What a body diode drops before it conducts, in volts: common practice, no source.

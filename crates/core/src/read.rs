@@ -1,21 +1,22 @@
 //! From what was typed to typed values: the only way from a plan to the trade.
 
-mod again;
-mod channels;
-mod coils;
-mod conditions;
-mod cranking;
-mod engine;
+pub(crate) mod again;
 mod entry;
-mod fuel;
-mod injectors;
-mod light;
-mod problem;
-mod relays;
-mod rest;
-mod row;
-mod strip;
-mod trigger;
+pub(crate) mod problem;
+pub(crate) mod row;
+
+pub(crate) use crate::{
+    car::{conditions::read as conditions, engine::read as engine},
+    questions::{
+        coils::read as coils,
+        cranking::read::{self as cranking, relays},
+        firing::read::{self as channels, light, strip},
+        fuel::read as fuel,
+        injectors::read as injectors,
+        outputs::read as rest,
+        trigger::read as trigger,
+    },
+};
 
 use std::{collections::BTreeMap, rc::Rc};
 
@@ -25,22 +26,24 @@ pub use conditions::{Conditions, Corner};
 pub use entry::Entry;
 
 use crate::{
-    channels::Ignition,
-    fields::{self, Field, Kind},
+    channels::{Ignition, Injection},
+    engine::Kind as Cycle,
+    fields,
     finding::{Finding, Findings},
     message::Message,
     plan::Plan,
     quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span},
+    schema::{Choice, Choosable, Field, Key, Kind, Place, Whole},
 };
 
-pub(crate) use channels::{Channels, INJECTION, Paths, SECOND, Seen, ignition, injection};
+pub(crate) use channels::{Channels, Keys, SECOND, Seen};
 pub(crate) use coils::{Coiled, coils};
 pub(crate) use conditions::conditions;
-pub(crate) use cranking::{Known, cranking};
+pub(crate) use cranking::{Known, Wanted, cranking};
 pub(crate) use engine::{engine, highest_speed, written};
 pub(crate) use fuel::{Fuelled, fuel};
-pub(crate) use injectors::{Car, FeedParts, Injectors, Set, feed_parts, injectors};
-pub(crate) use light::{Lit, light};
+pub(crate) use injectors::{Around, FeedParts, Injectors, Set, feed_parts, injectors};
+pub(crate) use light::Lit;
 pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
     Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
@@ -89,7 +92,7 @@ pub type FieldStates = BTreeMap<String, Rc<FieldState>>;
 #[derive(Debug)]
 pub struct Reader<'a> {
     plan: &'a Plan,
-    fields: FieldStates,
+    pub(crate) fields: FieldStates,
     findings: Findings,
 }
 
@@ -104,69 +107,85 @@ impl<'a> Reader<'a> {
         self.plan
     }
 
-    /// The text at a path, trimmed.
-    pub fn text(&self, path: &str) -> &'a str {
-        self.plan.get(path).unwrap_or_default().trim()
+    /// The text at a place, trimmed.
+    pub fn text(&self, place: impl Into<Place>) -> &'a str {
+        self.plan.text(place).trim()
+    }
+
+    /// Whether something was typed at a place.
+    pub fn is_typed(&self, place: impl Into<Place>) -> bool {
+        !self.text(place).is_empty()
     }
 
     /// A quantity, with its tolerance where one was typed.
-    pub fn band<Q: Measure>(&mut self, path: &str) -> Entry<Band<Q>> {
-        self.span(path, Q::DIMENSION).map(Span::band)
+    pub fn band<Q: Measure>(&mut self, key: Key<Q>) -> Entry<Band<Q>> {
+        self.span(key.place(), Q::DIMENSION).map(Span::band)
     }
 
     /// The same in base units: one piece of code for every dimension.
-    fn span(&mut self, path: &str, dimension: Dimension) -> Entry<Span> {
+    fn span(&mut self, place: Place, dimension: Dimension) -> Entry<Span> {
         self.read(
-            path,
+            place,
             |field, text| span_of(field, dimension, text),
             |span| span_value(*span, dimension),
         )
     }
 
     /// A whole number.
-    pub fn whole(&mut self, path: &str) -> Entry<u32> {
-        self.read(path, problem::whole_of, |number| Value::from(*number))
+    pub fn whole(&mut self, key: Key<Whole>) -> Entry<u32> {
+        self.read(key.place(), problem::whole_of, |number| Value::from(*number))
     }
 
-    /// The code of a choice.
-    pub fn choice(&mut self, path: &str) -> Entry<&'static str> {
-        self.read(path, problem::choice_of, |code| Value::text(label(path, code)))
+    /// One of several.
+    pub fn choice<C: Choice>(&mut self, key: Key<C>) -> Entry<C> {
+        let number = self.number_of_choice(key.place(), C::TABLE);
+        number.filter_map(|number| C::ALL.get(number).copied())
+    }
+
+    /// Its number among them.
+    fn number_of_choice(&mut self, place: Place, table: &'static [Choosable]) -> Entry<usize> {
+        self.read(
+            place,
+            |_, text| problem::choice_of(table, text),
+            |number| Value::text(table.get(*number).map_or("", |it| it.label)),
+        )
     }
 
     /// A whole number that another question reads: what is wrong with it is said there.
-    fn whole_elsewhere(&self, path: &str) -> Option<u32> {
-        problem::whole_of(fields::find(path)?, self.text(path)).ok()
+    pub(crate) fn whole_elsewhere(&self, key: Key<Whole>) -> Option<u32> {
+        problem::whole_of(key.field(), self.text(key)).ok()
     }
 
     /// A choice that another question reads: what is wrong with it is said there.
-    fn choice_elsewhere(&self, path: &str) -> Option<&'static str> {
-        problem::choice_of(fields::find(path)?, self.text(path)).ok()
+    pub(crate) fn choice_elsewhere<C: Choice>(&self, key: Key<C>) -> Option<C> {
+        let number = problem::choice_of(C::TABLE, self.text(key)).ok()?;
+        C::ALL.get(number).copied()
     }
 
     /// A quantity that another question reads, or what is taken for it: what is wrong with it is said there.
-    fn band_elsewhere<Q: Measure>(&self, path: &str) -> Option<Band<Q>> {
-        let span = span_of(fields::find(path)?, Q::DIMENSION, self.text(path)).ok();
-        span.map(Span::band).or_else(|| usual_band(path).map(|(band, _)| band))
+    pub(crate) fn band_elsewhere<Q: Measure>(&self, key: Key<Q>) -> Option<Band<Q>> {
+        let span = span_of(key.field(), Q::DIMENSION, self.text(key)).ok();
+        span.map(Span::band).or_else(|| usual_band(key).map(|(band, _)| band))
     }
 
     /// How the coils are fired, where that is known.
-    fn ignition_mode(&self) -> Option<Ignition> {
-        self.choice_elsewhere("channels.ignition_mode").map(channels::ignition_of)
+    pub(crate) fn ignition_mode(&self) -> Option<Ignition> {
+        self.choice_elsewhere(fields::channels::IGNITION_MODE)
     }
 
     /// How the injectors are fired, where that is known, and the turns of the crank in a cycle.
-    fn injection(&self) -> (Option<&'static str>, u32) {
-        let turns_of_cycle = match self.choice_elsewhere("engine.kind") {
-            Some("two-stroke" | "rotary") => 1,
-            _ => 2,
+    pub(crate) fn injection(&self) -> (Option<Injection>, u32) {
+        let turns_of_cycle = match self.choice_elsewhere(fields::engine::KIND) {
+            Some(Cycle::TwoStroke | Cycle::Rotary) => 1,
+            Some(Cycle::FourStroke) | None => 2,
         };
-        (self.choice_elsewhere("channels.injection_mode"), turns_of_cycle)
+        (self.choice_elsewhere(fields::channels::INJECTION_MODE), turns_of_cycle)
     }
 
     /// Takes `value` where an entry is missing, and says why.
     pub fn or_assume<T>(
         &mut self,
-        path: &str,
+        place: impl Into<Place>,
         entry: Entry<T>,
         value: T,
         shown: impl Into<Value>,
@@ -175,31 +194,30 @@ impl<'a> Reader<'a> {
         if !matches!(entry, Entry::Missing) {
             return entry;
         }
-        self.keep(path, State::Assumed, Some(shown.into()), Some(basis), None);
+        self.keep(place.into(), State::Assumed, Some(shown.into()), Some(basis), None);
         Entry::Assumed(value)
     }
 
     /// Keeps a value that a question read by itself (a row of cylinders).
-    pub fn given(&mut self, path: &str, shown: impl Into<Value>) {
-        self.keep(path, State::Given, Some(shown.into()), None, None);
+    pub fn given(&mut self, place: impl Into<Place>, shown: impl Into<Value>) {
+        self.keep(place.into(), State::Given, Some(shown.into()), None, None);
     }
 
     /// Keeps that a blank field goes without.
-    pub fn missing(&mut self, path: &str) {
-        self.keep(path, State::Missing, None, None, None);
+    pub fn missing(&mut self, place: impl Into<Place>) {
+        self.keep(place.into(), State::Missing, None, None, None);
     }
 
     /// Marks a field as one that can't be used, with the finding that says why.
     pub fn unusable(&mut self, finding: Finding) {
         let (path, message) = (finding.subject.clone(), finding.message.clone());
-        self.keep(&path, State::Unreadable, None, None, Some(message));
+        self.keep_at(path, State::Unreadable, None, None, Some(message));
         self.findings.push(finding);
     }
 
-    /// The first of `paths` where something was typed: what is wrong between fields is said at one that can be mended.
-    pub fn typed_of<'p>(&self, paths: [&'p str; 2]) -> &'p str {
-        let [first, other] = paths;
-        if self.text(first).is_empty() { other } else { first }
+    /// The first of these where something was typed: what is wrong between fields is said at one that can be mended.
+    pub fn typed_of<P: Copy + Into<Place>>(&self, [first, other]: [P; 2]) -> P {
+        if self.is_typed(first) { first } else { other }
     }
 
     /// Whether a field whose path begins so can't be used.
@@ -213,13 +231,6 @@ impl<'a> Reader<'a> {
         self.findings.push(finding);
     }
 
-    /// Says at a field that was read what is wrong with it beside the others.
-    pub fn object(&mut self, path: &str, problem: &Message) {
-        if let Some(field) = self.fields.get_mut(path) {
-            Rc::make_mut(field).problem = Some(problem.clone());
-        }
-    }
-
     /// How the fields stand, and what is wrong with them.
     pub fn into_parts(self) -> (FieldStates, Vec<Rc<Finding>>) {
         (self.fields, self.findings.into_all())
@@ -227,43 +238,54 @@ impl<'a> Reader<'a> {
 
     fn keep(
         &mut self,
-        path: &str,
+        place: Place,
+        state: State,
+        value: Option<Value>,
+        basis: Option<&str>,
+        problem: Option<Message>,
+    ) {
+        self.keep_at(place.path(), state, value, basis, problem);
+    }
+
+    fn keep_at(
+        &mut self,
+        path: String,
         state: State,
         value: Option<Value>,
         basis: Option<&str>,
         problem: Option<Message>,
     ) {
         let basis = basis.map(str::to_owned);
-        self.fields.insert(path.to_owned(), Rc::new(FieldState { state, value, basis, problem }));
+        self.fields.insert(path, Rc::new(FieldState { state, value, basis, problem }));
     }
 
-    /// Reads a field with `read_text`, by its entry in [`fields`].
+    /// Reads a field with `read_text`.
     fn read<T>(
         &mut self,
-        path: &str,
+        place: Place,
         read_text: impl Fn(&Field, &str) -> Result<T, problem::Problem>,
         show: impl Fn(&T) -> Value,
     ) -> Entry<T> {
-        let Some(field) = fields::find(path) else { return Entry::Missing };
-        let typed = self.text(path);
+        let field = place.field();
+        let typed = self.text(place);
         if typed.is_empty() {
             let assumed =
                 field.assumed.and_then(|it| Some((read_text(field, it.text).ok()?, it.basis)));
             return if let Some((value, basis)) = assumed {
-                self.keep(path, State::Assumed, Some(show(&value)), Some(basis), None);
+                self.keep(place, State::Assumed, Some(show(&value)), Some(basis), None);
                 Entry::Assumed(value)
             } else {
-                self.missing(path);
+                self.missing(place);
                 Entry::Missing
             };
         }
         match read_text(field, typed) {
             Ok(value) => {
-                self.given(path, show(&value));
+                self.given(place, show(&value));
                 Entry::Given(value)
             }
             Err(problem) => {
-                self.unusable(problem.finding(path, field, typed));
+                self.unusable(problem.finding(place, typed));
                 Entry::Unreadable
             }
         }
@@ -275,28 +297,20 @@ impl<'a> Reader<'a> {
 pub(crate) fn assumed_is_readable(field: &Field, text: &str) -> bool {
     match field.kind {
         Kind::Whole(..) => problem::whole_of(field, text).is_ok(),
-        Kind::Choice(_) => problem::choice_of(field, text).is_ok(),
+        Kind::Choice(table) => problem::choice_of(table, text).is_ok(),
         Kind::Quantity { dimension, .. } => span_of(field, dimension, text).is_ok(),
         Kind::Text | Kind::Row | Kind::OutputName => false,
     }
 }
 
-fn label(path: &str, code: &str) -> &'static str {
-    let choices = match fields::find(path).map(|field| field.kind) {
-        Some(Kind::Choice(choices)) => choices,
-        _ => &[],
-    };
-    choices.iter().find(|choice| choice.code == code).map_or("", |choice| choice.label)
-}
-
 /// What is assumed for a quantity when its field is blank, and how it is shown.
-pub(crate) fn usual_band<Q: Measure>(path: &str) -> Option<(Band<Q>, Value)> {
-    let field = fields::find(path)?;
+pub(crate) fn usual_band<Q: Measure>(key: Key<Q>) -> Option<(Band<Q>, Value)> {
+    let field = key.field();
     let span = span_of(field, Q::DIMENSION, field.assumed?.text).ok()?;
     Some((span.band(), span_value(span, Q::DIMENSION)))
 }
 
-fn span_value(span: Span, dimension: Dimension) -> Value {
+pub(crate) fn span_value(span: Span, dimension: Dimension) -> Value {
     let value = dimension.show(span.nominal);
     if span.low < span.high {
         let (low, high) = (dimension.show(span.low), dimension.show(span.high));
@@ -305,7 +319,11 @@ fn span_value(span: Span, dimension: Dimension) -> Value {
     value
 }
 
-fn span_of(field: &Field, wanted: Dimension, text: &str) -> Result<Span, problem::Problem> {
+pub(crate) fn span_of(
+    field: &Field,
+    wanted: Dimension,
+    text: &str,
+) -> Result<Span, problem::Problem> {
     let Kind::Quantity { dimension, unit, low, high } = field.kind else {
         return Err(problem::Problem::Misread(Misread::NoNumber));
     };

@@ -1,22 +1,16 @@
 //! The whole answer to a plan.
 
-mod bench;
-mod channels;
-mod coils;
-mod cranking;
-mod fuel;
-mod injectors;
+pub(crate) mod bench;
 mod pending;
-mod picture;
-mod recall;
-mod rest;
+pub(crate) mod picture;
+pub(crate) mod recall;
 mod section;
-mod trigger;
 
 use std::rc::Rc;
 
 use serde::Serialize;
 
+pub use crate::questions::Memory;
 pub use bench::{Bench, BenchChannel, Checklist, Item};
 pub use picture::{
     Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip, Level,
@@ -25,9 +19,11 @@ pub use picture::{
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 
 use crate::{
+    car::Car,
     finding::{Finding, Findings, Severity},
     plan::Plan,
-    read::{self, FieldStates, Reader},
+    questions,
+    read::{FieldStates, Reader},
     sorted,
 };
 
@@ -52,13 +48,6 @@ impl Report {
     }
 }
 
-/// What was read and answered for the report before: an edit of one question leaves the others as they are.
-#[derive(Clone, Debug, Default)]
-pub struct Memory {
-    rest: rest::Memory,
-    cranking: cranking::Memory,
-}
-
 /// The report of a plan: the same plan gives the same report, bit for bit.
 pub fn report(plan: &Plan) -> Report {
     report_after(&mut Memory::default(), plan)
@@ -68,33 +57,15 @@ pub fn report(plan: &Plan) -> Report {
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let mut reader = Reader::new(plan);
     let mut findings = Findings::default();
-    let conditions = read::conditions(&mut reader);
-    let engine = read::engine(&mut reader);
-    let highest_speed = read::highest_speed(&mut reader);
-    let (mut of_channels, mapped) = channels::section(&mut reader, engine.as_ref(), &mut findings);
-    let others = [
-        injectors::section(
-            &mut reader,
-            &read::Car { conditions: &conditions, engine: engine.as_ref(), highest_speed },
-            &mut findings,
-        ),
-        rest::section(&mut reader, &conditions, &mut memory.rest, &mut findings),
-        trigger::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings),
-        cranking::section(
-            &mut reader,
-            &conditions,
-            engine.as_ref(),
-            &mut memory.cranking,
-            &mut findings,
-        ),
-    ];
-    let (of_coils, dwell) =
-        coils::section(&mut reader, &conditions, engine.as_ref(), highest_speed, &mut findings);
-    let strip = channels::strip(&mut reader, highest_speed, dwell, engine.as_ref(), &mapped);
-    of_channels.answers.extend(strip.map(Rc::new));
-    let sections = [of_channels].into_iter().chain(others).chain([of_coils]).collect();
-    let (fields, mut all) = reader.into_parts();
+    let car = Car::read(&mut reader, memory);
+    let sections = questions::answered(&car, memory, &mut findings);
+    let (mut fields, mut all) = reader.into_parts();
     all.append(&mut findings.into_all());
+    for finding in all.iter().filter(|it| it.is_slip) {
+        if let Some(field) = fields.get_mut(&finding.subject) {
+            Rc::make_mut(field).problem = Some(finding.message.clone());
+        }
+    }
     // a stable sort keeps the order of the questions within a severity
     sorted::by(&mut all, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
     Report { name: plan.name.clone(), findings: all, sections, fields }

@@ -2,23 +2,33 @@
 //!
 //! A gap is `{name}`; `{n|plug|plugs}` chooses by the number in `n`.
 
-mod channels;
-mod coils;
-mod cranking;
-mod engine;
-mod field;
-mod frame;
-mod fuel;
-mod injectors;
-mod rest;
-mod trigger;
+pub(crate) mod field;
+mod gaps;
+
+pub use gaps::{filled_by, is_filled_by};
 
 use std::collections::BTreeMap;
 
 use crate::quantity::Value;
 
-/// A sentence and its code.
-type Sentence = (&'static str, &'static str);
+/// The words of a sentence, and the name that they go by. A gap is `{name}`; `{n|plug|plugs}` chooses by the number in `n`.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Wording {
+    /// Stable name of the sentence: a translation is keyed by it.
+    pub code: &'static str,
+    /// The sentence in English, with gaps.
+    pub text: &'static str,
+}
+
+/// Declares sentences, a constant each.
+macro_rules! sentences {
+    ($($name:ident = $code:literal, $text:expr;)*) => {
+        $(pub(crate) const $name: &$crate::words::Wording =
+            &$crate::words::Wording { code: $code, text: $text };)*
+    };
+}
+
+pub(crate) use sentences;
 
 /// What a finding means, beyond its own sentence. When it is found stands as a comment beside each: nobody at the car
 /// needs to be told, and the page would carry it.
@@ -32,69 +42,6 @@ pub struct Explanation {
     pub act: &'static str,
     /// Where the rule comes from.
     pub source: &'static str,
-}
-
-const SENTENCES: [&[Sentence]; 17] = [
-    frame::SENTENCES,
-    field::SENTENCES,
-    engine::SENTENCES,
-    engine::crank::SENTENCES,
-    channels::SENTENCES,
-    channels::wired::SENTENCES,
-    channels::taps::SENTENCES,
-    channels::light::SENTENCES,
-    channels::strip::SENTENCES,
-    injectors::SENTENCES,
-    injectors::parts::SENTENCES,
-    fuel::SENTENCES,
-    rest::SENTENCES,
-    cranking::SENTENCES,
-    cranking::relays::SENTENCES,
-    coils::SENTENCES,
-    trigger::SENTENCES,
-];
-
-const EXPLANATIONS: [&[Explanation]; 15] = [
-    field::EXPLANATIONS,
-    engine::EXPLANATIONS,
-    engine::crank::EXPLANATIONS,
-    channels::EXPLANATIONS,
-    channels::wired::EXPLANATIONS,
-    channels::taps::EXPLANATIONS,
-    channels::light::EXPLANATIONS,
-    injectors::EXPLANATIONS,
-    injectors::parts::EXPLANATIONS,
-    fuel::EXPLANATIONS,
-    rest::EXPLANATIONS,
-    cranking::EXPLANATIONS,
-    cranking::relays::EXPLANATIONS,
-    coils::EXPLANATIONS,
-    trigger::EXPLANATIONS,
-];
-
-/// Every sentence.
-pub fn sentences() -> impl Iterator<Item = Sentence> {
-    SENTENCES.into_iter().flatten().copied()
-}
-
-/// The explanation of every finding.
-pub fn explanations() -> impl Iterator<Item = &'static Explanation> {
-    EXPLANATIONS.into_iter().flatten()
-}
-
-/// The sentence of a code; the code itself where there is none, which a test forbids.
-pub fn sentence(code: &'static str) -> &'static str {
-    sentences().find(|(name, _)| *name == code).map_or(code, |(_, text)| text)
-}
-
-/// The same, of a sentence that is said before there is any answer: it is looked for among those alone.
-pub(crate) fn sentence_of_frame(code: &'static str) -> &'static str {
-    frame::SENTENCES.iter().find(|(name, _)| *name == code).map_or(code, |(_, text)| text)
-}
-
-/// The explanation of a finding.
-pub fn explanation(code: &str) -> Option<&'static Explanation> {
-    explanations().find(|explanation| explanation.code == code)
 }
 
 /// Puts values into the gaps of a sentence; a gap without a value stays as it is.
@@ -142,17 +89,14 @@ mod tests {
     }
 
     #[test]
-    fn codes_are_unique_and_every_explanation_is_whole() {
-        let mut codes: Vec<_> = sentences().map(|(code, _)| code).collect();
-        let all = codes.len();
-        codes.sort_unstable();
-        codes.dedup();
-        assert_eq!(codes.len(), all, "a code stands twice");
-        for it in explanations() {
-            assert!(codes.contains(&it.code), "{} has no sentence", it.code);
-            for text in [it.why, it.act, it.source] {
-                assert!(text.len() > 10, "{} is explained too shortly: {text:?}", it.code);
-            }
+    fn the_compiler_knows_the_gaps_of_a_sentence() {
+        const MOVES: &Wording =
+            &Wording { code: "it.moves", text: "move {n} {n|plug|plugs} of {name}, then look" };
+        const PLAIN: &Wording = &Wording { code: "it.plain", text: "no gap" };
+        assert!(is_filled_by(MOVES, &["n", "name"]) && is_filled_by(PLAIN, &[]), "all are filled");
+        assert!(is_filled_by(MOVES, &["name", "more", "n"]), "more does no harm");
+        for names in [&["n"][..], &["name"], &["nam", "n"], &["names", "n"], &[]] {
+            assert!(!is_filled_by(MOVES, names), "{names:?}");
         }
     }
 }

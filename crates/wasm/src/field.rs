@@ -1,6 +1,6 @@
 //! The fields of a plan, in the shape in which JavaScript gets them.
 
-use quietpin_core::fields::{self, Kind, Tier};
+use quietpin_core::schema::{self, Choosable, Kind, Place, Tier};
 use serde::Serialize;
 
 /// A field of the plan.
@@ -8,7 +8,7 @@ use serde::Serialize;
 #[cfg_attr(all(test, not(target_arch = "wasm32")), derive(ts_rs::TS), ts(optional_fields))]
 pub(crate) struct Field {
     /// Its path in the plan; `#` stands for the number of an entry.
-    path: &'static str,
+    path: String,
     /// What it is called.
     label: &'static str,
     /// A short word of help, or nothing.
@@ -103,20 +103,24 @@ struct Assumed {
 #[cfg_attr(all(test, not(target_arch = "wasm32")), derive(ts_rs::TS))]
 struct OnlyIf {
     /// The path of the other field, in the same record.
-    path: &'static str,
+    path: String,
     /// One of these values.
     values: &'static [&'static str],
 }
 
 /// Every field of a plan.
 pub(crate) fn all() -> Vec<Field> {
-    fields::all().map(Field::from).collect()
+    schema::places().map(Field::from).collect()
 }
 
-impl From<&'static fields::Field> for Field {
-    fn from(field: &'static fields::Field) -> Self {
+impl From<Place> for Field {
+    fn from(place: Place) -> Self {
+        let field = place.field();
+        let only_if = field.only_if.and_then(|only| {
+            Some(OnlyIf { path: place.beside(only.name)?.pattern(), values: only.codes })
+        });
         Self {
-            path: field.path,
+            path: place.pattern(),
             label: field.label,
             hint: field.hint,
             measure: field.measure,
@@ -128,7 +132,7 @@ impl From<&'static fields::Field> for Field {
             },
             takes: field.kind.into(),
             assumed: field.assumed.map(|it| Assumed { text: it.text, basis: it.basis }),
-            only_if: field.only_if.map(|(path, values)| OnlyIf { path, values }),
+            only_if,
         }
     }
 }
@@ -144,7 +148,7 @@ impl From<Kind> for Takes {
                 Self::Quantity { what: dimension.name(), unit, low, high }
             }
             Kind::Choice(choices) => {
-                let choice = |it: &fields::Choice| Choice { code: it.code, label: it.label };
+                let choice = |it: &Choosable| Choice { code: it.code, label: it.label };
                 Self::Choice { choices: choices.iter().map(choice).collect() }
             }
         }

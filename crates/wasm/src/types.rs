@@ -3,12 +3,13 @@
 use std::{any::TypeId, collections::BTreeMap, env, fs, path::Path};
 
 use quietpin_core::{
-    plan::{Plan, ReadError},
+    plan::ReadError,
     report::Report,
+    schema::{Field, Kind, Part},
 };
 use ts_rs::{Config, TS, TypeVisitor};
 
-use crate::field::Field;
+use crate::field::Field as Told;
 
 const HEAD: &str = "\
 // Generated from the Rust types. After a change there: cargo xtask bless
@@ -45,16 +46,78 @@ impl TypeVisitor for Declarations {
 fn types() -> String {
     let config = Config::default().with_large_int("number");
     let mut found = Declarations { config, types: BTreeMap::new() };
-    found.visit::<Plan>();
     found.visit::<Report>();
     found.visit::<ReadError>();
-    found.visit::<Field>();
-    let mut text = HEAD.to_owned();
+    found.visit::<Told>();
+    let mut text = HEAD.to_owned() + &plan();
     for line in found.types.values().flat_map(|(_, declaration)| declaration.lines()) {
         text.push_str(line.trim_end());
         text.push('\n');
     }
     text
+}
+
+/// The plan, as its schema has it.
+fn plan() -> String {
+    let mut text = "
+/**
+ * Everything that was typed.
+ */
+export type Plan = {
+/**
+ * Version of the format.
+ */
+quietpin: number,
+/**
+ * The plan's name.
+ */
+name?: string,
+/**
+ * The fitter's own notes.
+ */
+notes?: string,
+"
+    .to_owned();
+    for part in Part::ALL {
+        let record = record_name(*part);
+        let shape = if part.is_list() { format!("Array<{record}>") } else { record };
+        text.extend([part.name(), "?: ", &shape, ",\n"]);
+    }
+    text += "};\n";
+    for part in Part::ALL {
+        text.extend(["\nexport type ", &record_name(*part), " = {\n"]);
+        text.extend(part.fields().iter().map(member));
+        text += "};\n";
+    }
+    text
+}
+
+/// `crank_sensor` is a `CrankSensor`, and `loads` are of `Load`.
+fn record_name(part: Part) -> String {
+    let name = if part.is_list() { part.name().trim_end_matches('s') } else { part.name() };
+    let capital = |word: &str| {
+        let mut letters = word.chars();
+        letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect::<String>()
+    };
+    name.split('_').map(capital).collect()
+}
+
+fn member(field: &Field) -> String {
+    let Field { name, label, hint, .. } = field;
+    let of = match field.kind {
+        Kind::Choice(choices) => {
+            let codes: Vec<_> = choices.iter().map(|it| format!("`{}`", it.code)).collect();
+            format!(": {}", codes.join(", "))
+        }
+        Kind::Quantity { dimension, unit, low, high } => {
+            format!(": {}, {low} to {high} {unit}", dimension.name())
+        }
+        Kind::Whole(low, high) => format!(": {low} to {high}"),
+        Kind::Text | Kind::Row | Kind::OutputName => String::new(),
+    };
+    let hint = if hint.is_empty() { String::new() } else { format!(" ({hint})") };
+    let shape = if field.is_list { "Array<string>" } else { "string" };
+    format!("/**\n * {label}{of}{hint}\n */\n{name}?: {shape},\n")
 }
 
 #[test]

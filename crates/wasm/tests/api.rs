@@ -151,7 +151,7 @@ fn an_object_that_nests_without_end_is_refused() {
 fn the_fields_are_told() {
     let fields = json(&quietpin_wasm::fields().unwrap());
     let fields = fields.as_array().unwrap();
-    assert_eq!(fields.len(), quietpin_core::fields::all().count(), "all of them");
+    assert_eq!(fields.len(), quietpin_core::schema::places().count(), "all of them");
     let path = Some(serde_json::json!("conditions.charging"));
     let charging = fields.iter().find(|field| field.get("path") == path.as_ref()).unwrap();
     let text = |place: &str| charging.pointer(place).and_then(|text| text.as_str());

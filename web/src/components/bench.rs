@@ -5,6 +5,7 @@ use std::rc::Rc;
 use quietpin_core::{
     channels::{NOTHING, tapped, words_of},
     report::{Answer, Bench, BenchChannel},
+    schema::Part,
 };
 use yew::prelude::*;
 
@@ -28,7 +29,8 @@ struct Props {
 impl PartialEq for Props {
     fn eq(&self, other: &Self) -> bool {
         let typed = |props: &Self| Rc::clone(&props.page.state.plan);
-        Rc::ptr_eq(&self.answer, &other.answer) && typed(self).channels == typed(other).channels
+        Rc::ptr_eq(&self.answer, &other.answer)
+            && typed(self).is_same_in(&typed(other), Part::Channels)
     }
 }
 
@@ -110,7 +112,7 @@ fn channel(
 
 fn clear(bench: &Bench, send: &Dispatch) -> View {
     let paths = bench.channels.iter().map(|it| format!("{}.{}", bench.list, it.channel - 1));
-    let paths = paths.chain([bench.done.to_owned()]).collect();
+    let paths = paths.chain([bench.done.clone()]).collect();
     button(
         Some("quiet"),
         "Clear what was found, to fire all again",

@@ -13,7 +13,7 @@ use crate::{
 
 /// A list, folded until it is wanted.
 pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
-    let items = list.items.iter().map(|it| item(page, list.path, it));
+    let items = list.items.iter().map(|it| item(page, &list.path, it));
     el!("details", "class" = "rare checklist";
         el!("summary"; &list.title.text),
         el!("ul"; all(items)),

@@ -117,7 +117,7 @@ fn with_open(mut kept: Vec<storage::Kept>, state: &State) -> Vec<storage::Kept> 
 
 fn copy(plan: &Plan) -> Plan {
     let name = if plan.name.is_empty() { words::UNNAMED } else { &plan.name };
-    Plan { name: format!("{name}, copy"), ..plan.clone() }
+    plan.clone().renamed(format!("{name}, copy"))
 }
 
 fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> View {

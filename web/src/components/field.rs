@@ -6,10 +6,10 @@ use std::rc::Rc;
 
 use input::input;
 use quietpin_core::{
-    fields::{Field, Kind},
     message::Message,
     quantity::Value,
     read::{FieldState, State as Standing},
+    schema::{Field, Kind, Place},
 };
 
 use super::{Page, button, sending};
@@ -29,7 +29,8 @@ pub(crate) struct Props<'a> {
 /// The field at a path of the plan; nothing where there is none.
 pub(crate) fn field_view(props: &Props<'_>) -> View {
     let path = &props.path;
-    let Some(field) = quietpin_core::fields::find(path) else { return nothing() };
+    let Some(place) = Place::at_path(path) else { return nothing() };
+    let field = place.field();
     let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
     let standing = state.report.fields.get(path).map(Rc::as_ref);

@@ -3,11 +3,11 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields,
+    explained::explanation,
     finding::{Basis, Finding, Severity},
     quantity::Holds,
     report::Tone,
-    words::explanation,
+    schema::Place,
 };
 
 use super::{Drawn, Page, is_as_before, link_to, parts, working};
@@ -89,7 +89,7 @@ fn holds(finding: &Finding) -> View {
         Basis::AsPlanned => "From the plan",
         Basis::AsWired => "From what was found at the car",
     };
-    let place = fields::find(&finding.subject).map_or("", |field| field.label);
+    let place = Place::at_path(&finding.subject).map_or("", |place| place.field().label);
     let when = match &finding.holds {
         Holds::AtSome(corners) => format!("; at: {}", corners.join("; ")),
         Holds::Always | Holds::Never => String::new(),

@@ -2,7 +2,11 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{fields, plan::Strip, report::Answer};
+use quietpin_core::{
+    fields::{channels, light},
+    report::Answer,
+    schema::{Part, Place},
+};
 
 use super::{answers_in, form, form_of, frame, section};
 use crate::{
@@ -28,18 +32,20 @@ pub(crate) fn channels_view(page: &Page) -> View {
 /// The fields that an answer rests on. What was found at the car is typed where the plan is, and keeps its place
 /// when the answer to it comes.
 fn inputs(page: &Page, answers: &[Rc<Answer>], answer: &Rc<Answer>) -> View {
-    let planned = |kind: &'static str, list: &'static str| {
+    let planned = |kind: &'static str, list: Place| {
         several!(part(page, kind), as_wired(page, list, Some(answer)))
     };
     match answer.subject.as_str() {
         "engine" => several!(
-            form_of(page, "engine"),
+            form_of(page, Part::Engine),
             // the third thing that a blank plan is asked
             (answers.len() == 1).then(|| part(page, "ignition")),
         ),
         "channels.coils_wired" | "channels.injectors_wired" | "channels.second_wired" => nothing(),
-        subject if subject.starts_with("channels.ignition") => planned("ignition", "coils_wired"),
-        _ => planned("injection", "injectors_wired"),
+        subject if subject.starts_with("channels.ignition") => {
+            planned("ignition", channels::COILS_WIRED.into())
+        }
+        _ => planned("injection", channels::INJECTORS_WIRED.into()),
     }
 }
 
@@ -52,7 +58,8 @@ fn is_second(answer: &Rc<Answer>) -> bool {
 fn second(page: &Page, answers: &[Rc<Answer>]) -> View {
     let mut own = answers.iter().filter(|it| is_second(it));
     let planned = own.next();
-    let fields = several!(part(page, "second"), as_wired(page, "second_wired", planned));
+    let fields =
+        several!(part(page, "second"), as_wired(page, channels::SECOND_WIRED.into(), planned));
     several!(
         el!("div"; planned.map(|it| answer_view(page, it, nothing()))),
         fold("second", "A second set of injectors: its channels", planned.is_some(), fields),
@@ -68,13 +75,13 @@ fn is_apart(answer: &Rc<Answer>) -> bool {
 /// One cycle at a speed.
 fn strip(page: &Page, answers: &[Rc<Answer>]) -> View {
     let answer = answers.iter().find(|it| it.subject == "strip");
-    let is_wanted = page.state.plan.strip != Strip::default();
+    let is_wanted = !page.state.plan.is_blank(Part::Strip);
     several!(
         fold(
             "second",
             "One cycle at a speed: dwell and injection",
             is_wanted,
-            form_of(page, "strip")
+            form_of(page, Part::Strip)
         ),
         el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
     )
@@ -83,8 +90,10 @@ fn strip(page: &Page, answers: &[Rc<Answer>]) -> View {
 /// The timing light: its fields keep their place when the answer to them comes.
 fn timing_light(page: &Page, answers: &[Rc<Answer>]) -> View {
     let answer = answers.iter().find(|it| it.subject == "light");
-    let fields =
-        several!(form_of(page, "light"), row_form(page, "light.seen", "Seen on cylinder #"));
+    let fields = several!(
+        form_of(page, Part::Light),
+        row_form(page, light::SEEN.into(), "Seen on cylinder #")
+    );
     several!(
         el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
         fold(
@@ -98,47 +107,48 @@ fn timing_light(page: &Page, answers: &[Rc<Answer>]) -> View {
 
 /// The fields of the channels whose names begin alike.
 fn part(page: &Page, kind: &str) -> View {
-    let is_part = |path: &str| {
-        let name = path.rsplit('.').next().unwrap_or_default();
-        name.starts_with(kind) && !name.ends_with("_done")
+    let is_part = |place: &Place| {
+        let field = place.field();
+        field.name.starts_with(kind) && !field.name.ends_with("_done") && !field.is_list
     };
-    let fields: Vec<_> = fields::of("channels").filter(|field| is_part(field.path)).collect();
-    form(page, "channels", &fields)
+    form(page, &Part::Channels.places().filter(is_part).collect::<Vec<_>>())
 }
 
 /// A field for each channel that the report speaks of.
-fn as_wired(page: &Page, list: &str, answer: Option<&Rc<Answer>>) -> View {
-    let prefix = format!("channels.{list}");
-    let count = length(page, &prefix);
+fn as_wired(page: &Page, list: Place, answer: Option<&Rc<Answer>>) -> View {
+    let count = length(page, list);
     if count == 0 {
         return nothing();
     }
-    let has_typed = (0..count)
-        .any(|at| page.state.plan.get(&format!("{prefix}.{at}")).is_some_and(|it| !it.is_empty()));
-    let title = match list {
-        "coils_wired" => "Found at the car: each ignition channel fired alone",
-        "injectors_wired" => "Found at the car: each injection channel pulsed alone",
-        _ => "Found at the car: each channel of the second set pulsed alone",
+    let has_typed = !page.state.plan.cells(list).is_empty();
+    let title = if list == channels::COILS_WIRED.place() {
+        "Found at the car: each ignition channel fired alone"
+    } else if list == channels::INJECTORS_WIRED.place() {
+        "Found at the car: each injection channel pulsed alone"
+    } else {
+        "Found at the car: each channel of the second set pulsed alone"
     };
     let fields = several!(
         answer.map(|it| bench_view(page, it)),
         el!("h4", "class" = "or-typed"; "Or typed"),
-        row_form(page, &prefix, "Channel # reaches cylinder"),
+        row_form(page, list, "Channel # reaches cylinder"),
     );
     fold("wired", title, has_typed, fields)
 }
 
 /// How many entries of a list the report speaks of.
-fn length(page: &Page, list: &str) -> usize {
-    let number = |path: &String| path.strip_prefix(list)?.strip_prefix('.')?.parse::<usize>().ok();
+fn length(page: &Page, list: Place) -> usize {
+    let pattern = list.pattern();
+    let start = pattern.trim_end_matches('#');
+    let number = |path: &String| path.strip_prefix(start)?.parse::<usize>().ok();
     page.state.report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1)
 }
 
 /// A field for each entry of a list that the report speaks of; `#` in what it is called stands for its number.
-fn row_form(page: &Page, list: &str, what: &str) -> View {
+fn row_form(page: &Page, list: Place, what: &str) -> View {
     let field = |at: usize| {
         let label = what.replace('#', &(at + 1).to_string());
-        field_view(&FieldProps { path: format!("{list}.{at}"), page, label: Some(label) })
+        field_view(&FieldProps { path: list.in_cell(at).path(), page, label: Some(label) })
     };
     el!("div", "class" = "row-form"; all((0..length(page, list)).map(field)))
 }

@@ -1,6 +1,9 @@
 //! Question 5: are the coils charged in time, and what must their feed bear?
 
-use quietpin_core::fields;
+use quietpin_core::{
+    fields::coils,
+    schema::{Part, Place},
+};
 
 use super::{answers_in, form, frame, section};
 use crate::{
@@ -9,7 +12,13 @@ use crate::{
 };
 
 /// Fields of the feed; it is answered by itself.
-const FEED: [&str; 5] = ["relays", "relay", "fuse", "lead_length", "lead_size"];
+const FEED: [Place; 5] = [
+    coils::RELAYS.place(),
+    coils::RELAY.place(),
+    coils::FUSE.place(),
+    coils::LEAD_LENGTH.place(),
+    coils::LEAD_SIZE.place(),
+];
 
 /// The question, its answers and their fields. Each has a place of its own, so that a field keeps its own while the other
 /// answer comes and goes.
@@ -25,8 +34,6 @@ pub(crate) fn coils_view(page: &Page) -> View {
 
 fn fields_of(page: &Page, subject: &str) -> View {
     let is_feed = subject == "coils.feed";
-    let is_here =
-        |path: &str| path.rsplit('.').next().is_some_and(|name| FEED.contains(&name)) == is_feed;
-    let fields: Vec<_> = fields::of("coils").filter(|field| is_here(field.path)).collect();
-    form(page, "coils", &fields)
+    let is_here = |place: &Place| FEED.contains(place) == is_feed;
+    form(page, &Part::Coils.places().filter(is_here).collect::<Vec<_>>())
 }

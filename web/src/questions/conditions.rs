@@ -1,5 +1,7 @@
 //! The supply and temperatures between which every answer must hold.
 
+use quietpin_core::schema::Part;
+
 use super::form_of;
 use crate::{
     components::Page,
@@ -12,6 +14,6 @@ pub(crate) fn conditions_view(page: &Page) -> View {
         "aria-labelledby" = "title-conditions";
         el!("h2", "id" = "title-conditions"; "Between which voltages and temperatures must it hold?"),
         el!("p", "class" = "why"; "Every answer is worked out at the ends of these."),
-        form_of(page, "conditions"),
+        form_of(page, Part::Conditions),
     )
 }

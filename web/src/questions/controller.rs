@@ -1,6 +1,9 @@
 //! The controller, described once and carried from plan to plan.
 
-use quietpin_core::plan::{GENERICS, Plan};
+use quietpin_core::{
+    plan::{GENERICS, Plan},
+    schema::Part,
+};
 
 use crate::{
     components::{Drawn, Page, button, file_input, fold, save, sending},
@@ -12,7 +15,7 @@ use crate::{
 pub(super) const CONTROLLER: Drawn = Drawn {
     draw: |page, _| controller_view(page),
     is_same: |one, other, _| {
-        one.plan.name == other.plan.name && one.plan.outputs == other.plan.outputs
+        one.plan.name == other.plan.name && one.plan.is_same_in(&other.plan, Part::Outputs)
     },
 };
 
@@ -37,7 +40,7 @@ fn controller_view(page: &Page) -> View {
 }
 
 fn take(plan: Plan) -> Action {
-    if plan.outputs.is_empty() {
+    if plan.count(Part::Outputs) == 0 {
         let text = "This file describes no outputs: nothing was taken from it.".to_owned();
         return Action::Say(crate::state::Notice { text, kept: None });
     }

@@ -1,6 +1,6 @@
 //! Question 2: can the outputs carry these injectors, and what power do they feed?
 
-use quietpin_core::plan::Fuel;
+use quietpin_core::schema::Part;
 
 use super::{form_of, frame, section};
 use crate::{
@@ -18,16 +18,16 @@ pub(crate) fn injectors_view(page: &Page) -> View {
     let has_second = answer("second_injectors").is_some();
     let is_begun = has_second || answer("injector_feed").is_some();
     let second = || {
-        let fields = form_of(page, "second_injectors");
+        let fields = form_of(page, Part::SecondInjectors);
         fold("second", "A second set of injectors", has_second, fields)
     };
-    let is_wanted = page.state.plan.fuel != Fuel::default();
-    let fuel = fold("rare", "Flow, power and fuel", is_wanted, form_of(page, "fuel"));
+    let is_wanted = !page.state.plan.is_blank(Part::Fuel);
+    let fuel = fold("rare", "Flow, power and fuel", is_wanted, form_of(page, Part::Fuel));
     let content = several!(
-        el!("div"; of("injectors", form_of(page, "injectors"))),
+        el!("div"; of("injectors", form_of(page, Part::Injectors))),
         el!("div"; of("second_injectors", nothing())),
         el!("div"; is_begun.then(second)),
-        el!("div"; of("injector_feed", form_of(page, "injector_feed"))),
+        el!("div"; of("injector_feed", form_of(page, Part::InjectorFeed))),
         el!("div"; of("fuel", fuel)),
     );
     frame(section, Some(content))

@@ -2,13 +2,18 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{fields, report::Answer};
+use quietpin_core::{
+    fields::outputs,
+    plan::Plan,
+    report::Answer,
+    schema::{Part, Place},
+};
 
 use super::{answers_in, controller::CONTROLLER, form, frame, same_fields, section};
 use crate::{
     components::{Dispatch, Drawn, Page, answer_view, button, is_as_before, parts, sending},
     element::{View, all, el, nothing, several},
-    state::{Action, List, State},
+    state::{Action, State},
 };
 
 /// The question, its answers and its fields.
@@ -18,11 +23,11 @@ pub(crate) fn rest_view(page: &Page) -> View {
         answers_in(&state.report, "rest").iter().filter(|it| !it.subject.starts_with("loads."));
     let content = several!(
         el!("div"; all(others.map(|answer| answer_view(page, answer, nothing())))),
-        el!("div"; parts(page, List::Loads.length(&state.plan), LOAD)),
-        add(List::Loads, "Add a load", &page.send),
+        el!("div"; parts(page, state.plan.count(Part::Loads), LOAD)),
+        add(Part::Loads, "Add a load", &page.send),
         el!("h3"; "The controller’s outputs"),
-        el!("div"; parts(page, List::Outputs.length(&state.plan), OUTPUT)),
-        add(List::Outputs, "Add an output", &page.send),
+        el!("div"; parts(page, state.plan.count(Part::Outputs), OUTPUT)),
+        add(Part::Outputs, "Add an output", &page.send),
         el!("div"; parts(page, 1, CONTROLLER)),
     );
     frame(section(&state.report, "rest"), Some(content))
@@ -30,7 +35,7 @@ pub(crate) fn rest_view(page: &Page) -> View {
 
 const LOAD: Drawn = Drawn {
     draw: |page, at| {
-        let fields = entry(page, List::Loads, at);
+        let fields = entry(page, Part::Loads, at);
         match about(&page.state, at) {
             Some(answer) => answer_view(page, answer, fields),
             None => fields,
@@ -39,50 +44,48 @@ const LOAD: Drawn = Drawn {
     is_same: |one, other, at| {
         let (plan, changed) = (&one.plan, &other.plan);
         is_as_before(about(one, at), about(other, at))
-            && plan.loads.get(at) == changed.loads.get(at)
+            && plan.record(Part::Loads, at) == changed.record(Part::Loads, at)
             // it may be hung on any of them
-            && plan.outputs.iter().map(|it| &it.name).eq(changed.outputs.iter().map(|it| &it.name))
-            && same_fields(one, other, &record(List::Loads, at))
+            && output_names(plan).eq(output_names(changed))
+            && same_fields(one, other, &Part::Loads.record(at))
     },
 };
 
 /// The answer about a load.
 fn about(state: &State, at: usize) -> Option<&Rc<Answer>> {
-    let subject = record(List::Loads, at);
+    let subject = Part::Loads.record(at);
     answers_in(&state.report, "rest").iter().find(|answer| answer.subject == subject)
 }
 
 const OUTPUT: Drawn = Drawn {
-    draw: |page, at| entry(page, List::Outputs, at),
+    draw: |page, at| entry(page, Part::Outputs, at),
     is_same: |one, other, at| {
-        one.plan.outputs.get(at) == other.plan.outputs.get(at)
-            && same_fields(one, other, &record(List::Outputs, at))
+        one.plan.record(Part::Outputs, at) == other.plan.record(Part::Outputs, at)
+            && same_fields(one, other, &Part::Outputs.record(at))
     },
 };
 
-pub(super) fn record(list: List, at: usize) -> String {
-    format!("{}.{at}", list.name())
+fn output_names(plan: &Plan) -> impl Iterator<Item = &str> {
+    (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)))
 }
 
-pub(super) fn entry(page: &Page, list: List, at: usize) -> View {
-    let record = record(list, at);
-    let fields: Vec<_> = fields::of(list.name()).collect();
-    let named = page.state.plan.get(&format!("{record}.name")).unwrap_or_default();
+pub(super) fn entry(page: &Page, list: Part, at: usize) -> View {
+    let record = list.record(at);
+    let fields: Vec<_> = list.places().map(|place| place.at(at)).collect();
+    let named = Place::at_path(&format!("{record}.name"));
+    let named = named.map_or("", |place| page.state.plan.text(place));
     let what = what(list, at, named);
     let remove = sending(&page.send, Action::Remove(list, at));
     el!("fieldset", "id" = format!("at-{record}-fields");
         el!("legend"; &what),
-        form(page, &record, &fields),
+        form(page, &fields),
         button(Some("quiet"), format!("Remove {what}"), remove),
     )
 }
 
-fn what(list: List, at: usize, named: &str) -> String {
-    let kind = match list {
-        List::Outputs => "output",
-        List::Loads => "load",
-        List::Relays => "relay",
-    };
+fn what(list: Part, at: usize, named: &str) -> String {
+    // outputs, loads, relays
+    let kind = list.name().trim_end_matches('s');
     if named.trim().is_empty() {
         format!("{kind} {}", at + 1)
     } else {
@@ -90,6 +93,6 @@ fn what(list: List, at: usize, named: &str) -> String {
     }
 }
 
-pub(super) fn add(list: List, label: &str, send: &Dispatch) -> View {
+pub(super) fn add(list: Part, label: &str, send: &Dispatch) -> View {
     button(Some("add"), label, sending(send, Action::Add(list)))
 }

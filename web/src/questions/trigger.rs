@@ -1,8 +1,8 @@
 //! Question 8: does the crank and cam sensor suit its input?
 
 use quietpin_core::{
-    fields::{self, Field},
-    plan::{TriggerInput, TriggerSensor},
+    fields::{cranking, trigger},
+    schema::{Part, Place},
 };
 
 use super::{answers_in, form, form_of, frame, section};
@@ -12,12 +12,16 @@ use crate::{
 };
 
 /// Fields of the crank's wheel: the question of cranking rests on them too, and leaves the asking to this one.
-const WHEEL: [&str; 4] =
-    ["cranking.teeth", "cranking.missing", "cranking.sync", "cranking.gap_angle"];
+const WHEEL: [Place; 4] = [
+    cranking::TEETH.place(),
+    cranking::MISSING.place(),
+    cranking::SYNC.place(),
+    cranking::GAP_ANGLE.place(),
+];
 
 /// Whether a field is asked here, whatever record it stands in.
-pub(super) fn is_of_wheel(field: &Field) -> bool {
-    WHEEL.contains(&field.path)
+pub(super) fn is_of_wheel(place: Place) -> bool {
+    WHEEL.contains(&place)
 }
 
 /// The question, its answers and their fields. Those of the cam sensor keep their place when the answer to them comes.
@@ -29,23 +33,23 @@ pub(crate) fn trigger_view(page: &Page) -> View {
         let answer = answers.iter().find(|answer| answer.subject == subject);
         el!("div"; answer.map(|it| answer_view(page, it, fields)))
     };
-    let has_input = plan.trigger_input != TriggerInput::default();
-    let has_cam = plan.cam_sensor != TriggerSensor::default() || !plan.trigger.cam_teeth.is_empty();
+    let has_input = !plan.is_blank(Part::TriggerInput);
+    let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(trigger::CAM_TEETH).is_empty();
     let is_begun = has_input || answers.len() > 1;
-    let wheel: Vec<_> = fields::of("cranking").filter(|it| is_of_wheel(it)).collect();
+    let wheel: Vec<_> = Part::Cranking.places().filter(|it| is_of_wheel(*it)).collect();
     let of_trigger = |is_cam: bool| {
-        let is_here = |it: &&Field| it.path.ends_with("cam_teeth") == is_cam;
-        let fields: Vec<_> = fields::of("trigger").filter(is_here).collect();
-        form(page, "trigger", &fields)
+        let is_here = |it: &Place| (*it == trigger::CAM_TEETH.place()) == is_cam;
+        form(page, &Part::Trigger.places().filter(is_here).collect::<Vec<_>>())
     };
-    let sensor = form_of(page, "crank_sensor");
-    let inputs = || fold("inputs", "The controller’s inputs", true, form_of(page, "trigger_input"));
+    let sensor = form_of(page, Part::CrankSensor);
+    let inputs =
+        || fold("inputs", "The controller’s inputs", true, form_of(page, Part::TriggerInput));
     let cam = || {
-        let content = several!(of_trigger(true), form_of(page, "cam_sensor"));
+        let content = several!(of_trigger(true), form_of(page, Part::CamSensor));
         fold("cam", "A cam sensor", has_cam, content)
     };
     let content = several!(
-        of("trigger", form(page, "cranking", &wheel)),
+        of("trigger", form(page, &wheel)),
         el!("div"; sensor),
         of("crank_sensor", nothing()),
         el!("div"; is_begun.then(inputs)),

@@ -1,8 +1,8 @@
 //! What was taken where the plan is blank.
 
 use quietpin_core::{
-    fields,
     read::{FieldStates, State},
+    schema::Place,
 };
 
 use super::{
@@ -19,9 +19,7 @@ pub(super) fn print(sheet: &mut Sheet, fields: &FieldStates) {
         return;
     }
     // in the order in which they are asked
-    assumed.sort_by_key(|(path, _)| {
-        fields::find(path).and_then(|it| fields::all().position(|field| field.path == it.path))
-    });
+    assumed.sort_by_key(|(path, _)| Place::at_path(path).map(|it| it.at(0).in_cell(0)));
     sheet.heading("What was assumed", '-');
     for (path, field) in assumed {
         let value = field.value.as_ref().map_or("", |value| &value.shown);
@@ -32,5 +30,6 @@ pub(super) fn print(sheet: &mut Sheet, fields: &FieldStates) {
 }
 
 fn name(path: &str) -> String {
-    fields::find(path).map_or_else(|| path.to_owned(), |field| format!("{} ({path})", field.label))
+    let place = Place::at_path(path);
+    place.map_or_else(|| path.to_owned(), |it| format!("{} ({path})", it.field().label))
 }

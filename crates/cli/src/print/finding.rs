@@ -3,10 +3,10 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields,
+    explained,
     finding::{Basis, Finding, Severity},
     quantity::Holds,
-    words,
+    schema::Place,
 };
 
 use super::{Options, sheet::Sheet, steps};
@@ -28,7 +28,7 @@ pub(super) fn print(sheet: &mut Sheet, findings: &[Rc<Finding>], options: Option
 
 fn print_rest(sheet: &mut Sheet, finding: &Finding, indent: usize, options: Options) {
     sheet.labelled(indent, "Where:", &place(finding));
-    let explanation = words::explanation(finding.message.code);
+    let explanation = explained::explanation(finding.message.code);
     if let Some(explanation) = explanation {
         sheet.labelled(indent, "Why it matters:", explanation.why);
     }
@@ -50,7 +50,8 @@ fn print_rest(sheet: &mut Sheet, finding: &Finding, indent: usize, options: Opti
 
 /// What it is about, whether plan or car shows it, and at which corners.
 fn place(finding: &Finding) -> String {
-    let label = fields::find(&finding.subject).map(|field| format!("{} ", field.label));
+    let place = Place::at_path(&finding.subject);
+    let label = place.map(|it| format!("{} ", it.field().label));
     let basis = basis(finding.basis);
     let corners = match &finding.holds {
         Holds::Always => String::new(),

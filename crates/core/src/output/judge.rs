@@ -1,75 +1,10 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Effect, End, Following, KeyState, Kind, Load, Operating, Part, Phase, Point, Rest,
-    Solved, StateRest, Suppression, Wiring, kick,
+    Catcher, Effect, Following, KeyState, Kind, Load, Operating, Part, Phase, Point, Rest, Solved,
+    StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
-
-/// What can be wrong with a load on an output, worst first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Trouble {
-    /// It acts while the output is commanded off.
-    LiveAtRest,
-    /// It acts while the controller starts.
-    LiveAtKeyOn,
-    /// It acts with the key off.
-    LiveKeyOff,
-    /// Once on, it may stay in when the output is commanded off.
-    MayStayIn,
-    /// Once on, it may stay in when the key is turned off.
-    MayStayInKeyOff,
-    /// It never acts, even with the output on.
-    NeverActs,
-    /// It acts when another output is on, while it is not asked to.
-    ActsWithOther,
-    /// Once on, it may stay in while another output is on.
-    MayStayInWithOther,
-    /// The diode across it is the wrong way round, or the load is driven backwards: a dead short.
-    ShortedByDiode,
-    /// The output carries more than it may.
-    TooMuchCurrent,
-    /// The kick at each turn-off is more than the output's clamp may take.
-    KickTooStrong,
-    /// It is pulsed faster than the output can.
-    TooFast,
-    /// It feeds the controller that is switched off, enough to keep it alive.
-    WakesController,
-    /// Once on, it may stay in while the controller restarts.
-    MayStayInAtRestart,
-    /// With the output on it is not sure to act.
-    Weak,
-    /// Its inrush is more than the output may carry.
-    Inrush,
-    /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
-    Chatters,
-    /// Pulsed, its kicks heat the output.
-    KicksHeat,
-    /// It feeds a circuit that is switched off, through its own far end.
-    FeedsDeadFeed,
-    /// A little current flows into the controller that is switched off.
-    LeaksIntoController,
-    /// The battery is drained with the key off.
-    DrainsBattery,
-    /// It pushes current into the controller's live 5 V or 3.3 V.
-    LiftsLogicRail,
-    /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
-    WeakWhileCranking,
-    /// Nothing is known to catch its kick.
-    KickUncaught,
-    /// Pulsed at its duty it is not sure to act.
-    PulsedTooLittle,
-    /// It may act with the fuse of its own feed pulled.
-    ActsWithoutFeed,
-    /// It may act when the controller's ground is lost.
-    ActsWithoutGround,
-    /// It may act when the controller's supply is lost.
-    ActsWithoutSupply,
-    /// With the fuse of its feed pulled, the output keeps alive what else hangs on that feed.
-    KeepsFeedAlive,
-    /// With the controller's supply lost, it keeps the controller half alive.
-    KeepsControllerAlive,
-}
 
 /// A trouble, with where it is and its worst case.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,71 +43,6 @@ const HOT_W: f64 = 1.0;
 /// common practice, no source.
 const DRAIN_A: f64 = 0.005;
 
-impl Trouble {
-    /// Whether a load without other troubles may be connected all the same.
-    pub fn is_bearable(self) -> bool {
-        self >= Self::WeakWhileCranking
-    }
-
-    /// Whether it says no, rather than "with care".
-    pub fn forbids(self) -> bool {
-        self <= Self::WakesController
-    }
-
-    /// Whether a corner can show it at all: a running current is not asked for of a motor that stands.
-    fn is_asked_at(self, point: &Point) -> bool {
-        match self {
-            Self::TooMuchCurrent | Self::Chatters => point.phase == Phase::Running,
-            Self::Inrush => point.phase == Phase::Standing,
-            // at a low duty it is not meant to act
-            Self::PulsedTooLittle => point.duty != End::Low && !point.is_hottest,
-            _ => true,
-        }
-    }
-
-    /// Whether the load must have been in before.
-    fn needs_to_be_in(self) -> bool {
-        matches!(
-            self,
-            Self::MayStayIn
-                | Self::MayStayInKeyOff
-                | Self::MayStayInAtRestart
-                | Self::MayStayInWithOther
-        )
-    }
-
-    /// What another trouble already says.
-    fn is_said_by(self, other: Self) -> bool {
-        use Trouble as T;
-        let others: &[T] = match self {
-            T::MayStayIn | T::ActsWithOther => &[T::LiveAtRest],
-            T::NeverActs => &[T::LiveAtRest, T::ShortedByDiode],
-            T::MayStayInKeyOff => &[T::LiveKeyOff],
-            T::MayStayInAtRestart => &[T::LiveAtKeyOn],
-            T::MayStayInWithOther => &[T::ActsWithOther, T::LiveAtRest, T::MayStayIn],
-            T::Weak => &[T::NeverActs, T::LiveAtRest, T::ShortedByDiode],
-            T::WeakWhileCranking => &[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode],
-            T::Inrush => &[T::TooMuchCurrent],
-            T::LeaksIntoController => &[T::WakesController],
-            T::FeedsDeadFeed => &[T::LiveKeyOff, T::LiveAtRest, T::LiveAtKeyOn, T::MayStayIn],
-            T::KickUncaught => &[T::NeverActs, T::ShortedByDiode],
-            T::TooMuchCurrent => &[T::ShortedByDiode],
-            T::PulsedTooLittle => &[T::NeverActs, T::Weak],
-            T::DrainsBattery => {
-                &[T::LiveKeyOff, T::MayStayInKeyOff, T::WakesController, T::LeaksIntoController]
-            }
-            // a load that is live anyway needs no fault to be so
-            T::ActsWithoutFeed | T::ActsWithoutGround | T::ActsWithoutSupply => {
-                &[T::LiveAtRest, T::LiveAtKeyOn, T::LiveKeyOff]
-            }
-            T::KeepsFeedAlive => &[T::ActsWithoutFeed, T::FeedsDeadFeed],
-            T::KeepsControllerAlive => &[T::ActsWithoutSupply, T::WakesController],
-            _ => &[],
-        };
-        others.contains(&other)
-    }
-}
-
 impl Judgement {
     /// The worst trouble, passing over what is bearable.
     pub fn head(&self) -> Option<&Found> {
@@ -201,7 +71,7 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     }
     let troubles: Vec<_> = found.iter().map(|it| it.trouble).collect();
     found.retain(|it| !troubles.iter().any(|other| it.trouble.is_said_by(*other)));
-    crate::sorted::by(&mut found, |one, other| one.trouble.cmp(&other.trouble));
+    crate::sorted::by(&mut found, |one, other| one.trouble.rank().cmp(&other.trouble.rank()));
     Judgement { found }
 }
 
@@ -235,7 +105,7 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         .map(|solved| (solved, troubles_at(&rest.wiring, rest.subject, state.state, solved)))
         .collect();
     let mut kinds: Vec<Trouble> = corners.iter().flat_map(|(_, some)| some.clone()).collect();
-    crate::sorted::by(&mut kinds, Ord::cmp);
+    crate::sorted::by(&mut kinds, |one, other| one.rank().cmp(&other.rank()));
     kinds.dedup();
     let load = rest.wiring.loads.get(rest.subject);
     let find = |trouble: Trouble| {
@@ -266,30 +136,23 @@ fn once_each(names: impl Iterator<Item = String>) -> Vec<String> {
     once
 }
 
-/// By what the worst corner is told.
+/// How bad a trouble is at a corner: the more, the worse.
 fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
-    use Trouble as T;
-    let voltage = load.map_or(0.0, |load| solved.acting(load).base());
+    let voltage = || load.map_or(0.0, |load| solved.acting(load).base());
     let operating = &solved.operating;
-    match trouble {
-        T::NeverActs | T::Weak | T::WeakWhileCranking => -voltage,
-        T::KickTooStrong | T::KickUncaught => {
-            // the current that is switched off
-            solved.load().map_or(0.0, |flow| flow.current.base().abs())
-        }
-        T::TooFast => operating.pulsing.map_or(0.0, |it| it.frequency.base()),
-        T::KicksHeat => operating.pulsing.map_or(0.0, |it| it.heat.base()),
-        T::Chatters | T::PulsedTooLittle => {
-            operating.pulsing.map_or(0.0, |it| -it.driving(it.least).base())
-        }
-        T::TooMuchCurrent | T::Inrush | T::ShortedByDiode => operating.switch_current().base(),
-        T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive => {
-            operating.into_rail().base()
-        }
-        T::FeedsDeadFeed | T::KeepsFeedAlive => operating.into_feed().base(),
-        T::DrainsBattery => operating.from_battery.base(),
-        T::LiftsLogicRail => operating.into_logic_rail.base(),
-        _ => voltage,
+    let pulsing = operating.pulsing.as_ref();
+    match trouble.by() {
+        By::MostVoltage => voltage(),
+        By::LeastVoltage => -voltage(),
+        By::LoadCurrent => solved.load().map_or(0.0, |flow| flow.current.base().abs()),
+        By::SwitchCurrent => operating.switch_current().base(),
+        By::Frequency => pulsing.map_or(0.0, |it| it.frequency.base()),
+        By::Heat => pulsing.map_or(0.0, |it| it.heat.base()),
+        By::LeastPulse | By::MostPulse => pulsing.map_or(0.0, |it| -it.driving(it.least).base()),
+        By::IntoRail => operating.into_rail().base(),
+        By::IntoFeed => operating.into_feed().base(),
+        By::IntoLogicRail => operating.into_logic_rail.base(),
+        By::FromBattery => operating.from_battery.base(),
     }
 }
 

@@ -3,7 +3,8 @@
 //! A description is a plan with nothing but outputs, so that its file is a plan's file. The generic ones are invented:
 //! they say what such boxes often have, and none is a product.
 
-use super::{Output, Plan};
+use super::Plan;
+use crate::{fields::outputs, schema::Part};
 
 /// A generic description to start from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,23 +79,25 @@ pub const GENERICS: [Generic; 3] = [
 impl Generic {
     /// As a plan with nothing but its outputs.
     pub fn describe(&self) -> Plan {
-        let outputs =
-            self.groups.iter().flat_map(|group| (1..=group.count).map(|at| group.output(at)));
-        Plan { name: self.name.into(), outputs: outputs.collect(), ..Plan::default() }
+        let mut plan = Plan { name: self.name.into(), ..Plan::default() };
+        for group in self.groups {
+            for number in 1..=group.count {
+                group.add_to(&mut plan, number);
+            }
+        }
+        plan
     }
 }
 
 impl Group {
-    fn output(&self, number: usize) -> Output {
-        Output {
-            name: format!("{}{number}", self.letter),
-            stage: self.stage.into(),
-            on_level: self.on_level.into(),
-            current_limit: self.current_limit.into(),
-            clamp: self.clamp.into(),
-            pulse_limit: self.pulse_limit.into(),
-            ..Output::default()
-        }
+    fn add_to(&self, plan: &mut Plan, number: usize) {
+        let at = plan.add(Part::Outputs);
+        plan.put(outputs::NAME.at(at), &format!("{}{number}", self.letter));
+        plan.put(outputs::STAGE.at(at), self.stage);
+        plan.put(outputs::ON_LEVEL.at(at), self.on_level);
+        plan.put(outputs::CURRENT_LIMIT.at(at), self.current_limit);
+        plan.put(outputs::CLAMP.at(at), self.clamp);
+        plan.put(outputs::PULSE_LIMIT.at(at), self.pulse_limit);
     }
 }
 
@@ -106,12 +109,14 @@ impl Plan {
             "" => "controller".to_owned(),
             name => format!("controller of {name}"),
         };
-        Self { name, outputs: self.outputs.clone(), ..Self::default() }
+        let mut description = Self { name, ..Self::default() };
+        description.take(Part::Outputs, self);
+        description
     }
 
     /// Takes the outputs of a description in place of its own. Loads stay, and hang on the output that they name.
     pub fn take_controller(&mut self, description: &Self) {
-        self.outputs.clone_from(&description.outputs);
+        self.take(Part::Outputs, description);
     }
 }
 
@@ -119,8 +124,9 @@ impl Plan {
 mod tests {
     use super::*;
     use crate::{
+        fields::{engine, loads},
         finding::Severity,
-        plan::{Load, parse, write},
+        plan::{parse, write},
         report::report,
     };
 
@@ -131,7 +137,7 @@ mod tests {
             let report = report(&plan);
             let wrong = report.findings.iter().find(|it| it.severity <= Severity::Doubt);
             assert_eq!(wrong, None, "{}", generic.name);
-            assert!(!plan.outputs.is_empty(), "{}", generic.name);
+            assert!(plan.count(Part::Outputs) > 0, "{}", generic.name);
         }
     }
 
@@ -139,14 +145,19 @@ mod tests {
     fn a_description_goes_through_a_file_into_another_plan() {
         let mut one = GENERICS[1].describe();
         one.name = "special".into();
-        one.engine.cylinders = "6".into();
+        one.put(engine::CYLINDERS, "6");
         let file = write(&one.controller());
         let read = parse(&file).expect("it was written so");
-        assert_eq!(read.engine.cylinders, "", "nothing but the outputs");
-        let load = Load { output: "D3".into(), ..Load::default() };
-        let mut other = Plan { name: "other".into(), loads: vec![load], ..Plan::default() };
+        assert_eq!(read.text(engine::CYLINDERS), "", "nothing but the outputs");
+        let mut other = Plan::named("other");
+        let load = other.add(Part::Loads);
+        other.put(loads::OUTPUT.at(load), "D3");
         other.take_controller(&read);
-        assert_eq!(other.outputs, one.outputs);
-        assert_eq!((other.name.as_str(), other.loads.len()), ("other", 1), "what is its own stays");
+        assert!(other.is_same_in(&one, Part::Outputs));
+        assert_eq!(
+            (other.name.as_str(), other.count(Part::Loads)),
+            ("other", 1),
+            "what is its own stays"
+        );
     }
 }

@@ -1,10 +1,7 @@
 //! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
 
-use super::{
-    Plan, former,
-    node::Node,
-    record::{Record, Slot, View},
-};
+use super::{Plan, former, node::Node};
+use crate::schema::{Field, Part, Place};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
 
 impl<'de> Deserialize<'de> for Plan {
@@ -27,65 +24,54 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
             }
             "name" => plan.name = text(value, &key)?,
             "notes" => plan.notes = text(value, &key)?,
-            "conditions" => fill(plan.conditions.slots(), value, &key)?,
-            "engine" => fill(plan.engine.slots(), value, &key)?,
-            "channels" => fill(plan.channels.slots(), value, &key)?,
-            "light" => fill(plan.light.slots(), value, &key)?,
-            "strip" => fill(plan.strip.slots(), value, &key)?,
-            "injectors" => fill(plan.injectors.slots(), value, &key)?,
-            "second_injectors" => fill(plan.second_injectors.slots(), value, &key)?,
-            "injector_feed" => fill(plan.injector_feed.slots(), value, &key)?,
-            "fuel" => fill(plan.fuel.slots(), value, &key)?,
-            "cranking" => fill(plan.cranking.slots(), value, &key)?,
-            "coils" => fill(plan.coils.slots(), value, &key)?,
-            "trigger" => fill(plan.trigger.slots(), value, &key)?,
-            "crank_sensor" => fill(plan.crank_sensor.slots(), value, &key)?,
-            "cam_sensor" => fill(plan.cam_sensor.slots(), value, &key)?,
-            "trigger_input" => fill(plan.trigger_input.slots(), value, &key)?,
-            "outputs" => plan.outputs = entries(value, &key)?,
-            "loads" => plan.loads = entries(value, &key)?,
-            "relays" => plan.relays = entries(value, &key)?,
-            _ => return Err(format!("a plan has no part named “{key}”")),
+            _ => match Part::named(&key) {
+                Some(part) if part.is_list() => records(&mut plan, part, value)?,
+                Some(part) => fill(&mut plan, Place::first_of(part, 0), value, &key)?,
+                None => return Err(format!("a plan has no part named “{key}”")),
+            },
         }
     }
     Ok(plan)
 }
 
-fn entries<R: Record>(value: Node, path: &str) -> Result<Vec<R>, String> {
-    let entry = |(at, value)| {
-        let mut record = R::default();
-        fill(record.slots(), value, &format!("{path}.{at}")).map(|()| record)
-    };
-    list(value, path)?.into_iter().enumerate().map(entry).collect()
+fn records(plan: &mut Plan, part: Part, value: Node) -> Result<(), String> {
+    let records = list(value, part.name())?;
+    plan.set_count(part, records.len());
+    for (at, record) in (0..).zip(records) {
+        let place = Place::first_of(part, at);
+        fill(plan, place, record, &part.record(place.record()))?;
+    }
+    Ok(())
 }
 
-fn fill(mut slots: Vec<(&'static str, Slot<'_>)>, value: Node, path: &str) -> Result<(), String> {
+fn fill(plan: &mut Plan, record: Place, value: Node, path: &str) -> Result<(), String> {
     let Node::Object(object) = value else {
         return Err(format!("“{path}” is not an object in braces"));
     };
     for (key, value) in object {
         let at = format!("{path}.{key}");
         let name = former::name_today(path, &key);
-        let Some((_, slot)) = slots.iter_mut().find(|(it, _)| *it == name) else {
-            let names: Vec<_> = slots.iter().map(|(name, _)| *name).collect();
+        let Some(place) = record.beside(name) else {
+            let names: Vec<_> = record.part().fields().iter().map(|field| field.name).collect();
             return Err(format!("there is no “{at}”; there are: {}", names.join(", ")));
         };
-        match slot {
-            Slot::Text(place) => {
-                let text = former::text_today(path, name, text(value, &at)?);
-                put(place, text).map_err(|texts| twice(path, name, &texts))?;
+        if place.field().is_list {
+            for (cell, value) in list(value, &at)?.into_iter().enumerate() {
+                plan.keep(place.in_cell(cell), text(value, &at)?);
             }
-            Slot::List(place) => **place = texts(value, &at)?,
+        } else {
+            let text = former::text_today(path, name, text(value, &at)?);
+            put(plan, place, text).map_err(|texts| twice(path, name, &texts))?;
         }
     }
     Ok(())
 }
 
 /// Puts a text into its place, unless another one stands there: of two that differ neither may be lost unseen.
-fn put(place: &mut String, text: String) -> Result<(), String> {
-    let (there, new) = (place.trim(), text.trim());
+fn put(plan: &mut Plan, place: Place, text: String) -> Result<(), String> {
+    let (there, new) = (plan.text(place).trim(), text.trim());
     if there.is_empty() {
-        *place = text;
+        plan.keep(place, text);
     } else if !new.is_empty() && new != there {
         return Err(format!("as “{there}” and as “{new}”"));
     }
@@ -97,10 +83,6 @@ fn twice(path: &str, name: &str, texts: &str) -> String {
         .map(|it| format!("; an earlier file calls it “{path}.{it}”"))
         .unwrap_or_default();
     format!("“{path}.{name}” stands there twice, {texts}{also}")
-}
-
-fn texts(value: Node, path: &str) -> Result<Vec<String>, String> {
-    list(value, path)?.into_iter().map(|value| text(value, path)).collect()
 }
 
 fn list(value: Node, path: &str) -> Result<Vec<Node>, String> {
@@ -123,81 +105,49 @@ impl Serialize for Plan {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("quietpin", &self.quietpin)?;
-        let heads =
-            Fields(vec![("name", View::Text(&self.name)), ("notes", View::Text(&self.notes))]);
-        for (name, value) in heads.written().0 {
-            map.serialize_entry(name, &Written(value))?;
-        }
-        let parts = [
-            ("conditions", self.conditions.views()),
-            ("engine", self.engine.views()),
-            ("channels", self.channels.views()),
-            ("light", self.light.views()),
-            ("strip", self.strip.views()),
-            ("injectors", self.injectors.views()),
-            ("second_injectors", self.second_injectors.views()),
-            ("injector_feed", self.injector_feed.views()),
-            ("fuel", self.fuel.views()),
-            ("cranking", self.cranking.views()),
-            ("coils", self.coils.views()),
-            ("trigger", self.trigger.views()),
-            ("crank_sensor", self.crank_sensor.views()),
-            ("cam_sensor", self.cam_sensor.views()),
-            ("trigger_input", self.trigger_input.views()),
-        ];
-        for (name, part) in parts {
-            let fields = record(part);
-            if !fields.0.is_empty() {
-                map.serialize_entry(name, &fields)?;
+        for (name, text) in [("name", &self.name), ("notes", &self.notes)] {
+            if !text.is_empty() {
+                map.serialize_entry(name, text)?;
             }
         }
-        let outputs: Vec<_> = self.outputs.iter().map(|output| record(output.views())).collect();
-        let loads: Vec<_> = self.loads.iter().map(|load| record(load.views())).collect();
-        let relays: Vec<_> = self.relays.iter().map(|relay| record(relay.views())).collect();
-        for (name, entries) in [("outputs", outputs), ("loads", loads), ("relays", relays)] {
-            if !entries.is_empty() {
-                map.serialize_entry(name, &entries)?;
+        for &part in Part::ALL {
+            if self.is_blank(part) {
+                continue;
+            }
+            if part.is_list() {
+                let records: Vec<_> =
+                    (0..self.count(part)).map(|at| Record { plan: self, part, at }).collect();
+                map.serialize_entry(part.name(), &records)?;
+            } else {
+                map.serialize_entry(part.name(), &Record { plan: self, part, at: 0 })?;
             }
         }
         map.end()
     }
 }
 
-/// The fields of a record that are written.
-struct Fields<'a>(Vec<(&'static str, View<'a>)>);
-
-fn record<'a>(views: Vec<(&'static str, View<'a>)>) -> Fields<'a> {
-    Fields(views).written()
+/// A record, without the fields that are blank.
+struct Record<'a> {
+    plan: &'a Plan,
+    part: Part,
+    at: usize,
 }
 
-impl Fields<'_> {
-    /// Without the blank ones.
-    fn written(mut self) -> Self {
-        self.0.retain(|(_, view)| match view {
-            View::Text(text) => !text.is_empty(),
-            View::List(texts) => !texts.is_empty(),
-        });
-        self
-    }
-}
-
-impl Serialize for Fields<'_> {
+impl Serialize for Record<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(self.0.len()))?;
-        for (name, view) in &self.0 {
-            map.serialize_entry(name, &Written(*view))?;
+        let mut map = serializer.serialize_map(None)?;
+        for place in self.part.places() {
+            let place = place.at(self.at);
+            let Field { name, is_list, .. } = place.field();
+            let cells: Vec<_> = (0..self.plan.cell_count(place))
+                .map(|cell| self.plan.text(place.in_cell(cell)))
+                .collect();
+            match cells.as_slice() {
+                [] => {}
+                [text] if !is_list => map.serialize_entry(name, text)?,
+                texts => map.serialize_entry(name, texts)?,
+            }
         }
         map.end()
-    }
-}
-
-struct Written<'a>(View<'a>);
-
-impl Serialize for Written<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self.0 {
-            View::Text(text) => serializer.serialize_str(text),
-            View::List(texts) => texts.serialize(serializer),
-        }
     }
 }

@@ -109,12 +109,14 @@ pub fn write(plan: &Plan) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fields::{channels, engine};
 
     #[test]
     fn a_plan_is_the_same_after_writing_and_reading() {
         let mut plan = Plan { quietpin: VERSION, ..Plan::default() };
-        plan.engine.order = "1-5-3-6-2-4".into();
-        plan.channels.coils_wired = vec!["1".into(), String::new(), "3".into()];
+        plan.put(engine::ORDER, "1-5-3-6-2-4");
+        plan.put(channels::COILS_WIRED, "1");
+        plan.put(channels::COILS_WIRED.in_cell(2), "3");
         assert_eq!(parse(&write(&plan)), Ok(plan));
     }
 
@@ -122,8 +124,8 @@ mod tests {
     fn numbers_may_stand_without_quotes() {
         let plan =
             parse(r#"{"quietpin": 1, "engine": {"cylinders": 6, "order": null}}"#).expect("a plan");
-        assert_eq!(plan.engine.cylinders, "6");
-        assert_eq!(plan.engine.order, "");
+        assert_eq!(plan.text(engine::CYLINDERS), "6");
+        assert_eq!(plan.text(engine::ORDER), "");
     }
 
     #[track_caller]

@@ -3,15 +3,15 @@
 use std::{ops::Bound, rc::Rc};
 
 use super::{FieldState, Reader};
-use crate::finding::Finding;
+use crate::{finding::Finding, plan::Typed, schema::Part};
 
 /// The records of one list as they were read last, in their order.
 #[derive(Clone, Debug)]
-pub(crate) struct Before<R, T> {
-    kept: Vec<Kept<R, T>>,
+pub(crate) struct Before<T> {
+    kept: Vec<Kept<T>>,
 }
 
-impl<R, T> Default for Before<R, T> {
+impl<T> Default for Before<T> {
     fn default() -> Self {
         Self { kept: Vec::new() }
     }
@@ -19,8 +19,9 @@ impl<R, T> Default for Before<R, T> {
 
 /// A record, and everything that followed from reading it.
 #[derive(Clone, Debug)]
-struct Kept<R, T> {
-    record: R,
+struct Kept<T> {
+    /// What was typed in it.
+    record: Vec<Typed>,
     log: Log,
     read: Rc<T>,
 }
@@ -32,31 +33,32 @@ struct Log {
     findings: Vec<Rc<Finding>>,
 }
 
-impl<R: Clone + PartialEq, T> Before<R, T> {
+impl<T> Before<T> {
     /// Forgets what was read.
-    pub(super) fn forget(&mut self) {
+    pub(crate) fn forget(&mut self) {
         self.kept.clear();
     }
 
-    /// Reads the records of the list at `section` with `read`, which must look at nothing else of the plan.
-    pub(super) fn each(
+    /// Reads the first `count` records of a list with `read`, which must look at nothing else of the plan.
+    pub(crate) fn each(
         &mut self,
         reader: &mut Reader<'_>,
-        section: &str,
-        records: &[R],
+        list: Part,
+        count: usize,
         read: impl Fn(&mut Reader<'_>, usize) -> T,
     ) -> Vec<Rc<T>> {
         let mut before = std::mem::take(&mut self.kept).into_iter();
-        for (at, record) in records.iter().enumerate() {
-            let known = before.next().filter(|known| known.record == *record);
+        for at in 0..count {
+            let record = reader.plan().record(list, at);
+            let known = before.next().filter(|known| known.record == record);
             let kept = if let Some(known) = known {
                 reader.repeat(&known.log);
                 known
             } else {
                 let findings = reader.findings.count();
                 let read = Rc::new(read(reader, at));
-                let log = reader.since(&format!("{section}.{at}."), findings);
-                Kept { record: record.clone(), log, read }
+                let log = reader.since(&(list.record(at) + "."), findings);
+                Kept { record: record.to_vec(), log, read }
             };
             self.kept.push(kept);
         }

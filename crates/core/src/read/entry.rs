@@ -41,4 +41,14 @@ impl<T> Entry<T> {
             Self::Unreadable => Entry::Unreadable,
         }
     }
+
+    /// The same entry with its value made into another, or missing where it has none.
+    pub fn filter_map<R>(self, f: impl FnOnce(T) -> Option<R>) -> Entry<R> {
+        match self {
+            Self::Given(value) => f(value).map_or(Entry::Missing, Entry::Given),
+            Self::Assumed(value) => f(value).map_or(Entry::Missing, Entry::Assumed),
+            Self::Missing => Entry::Missing,
+            Self::Unreadable => Entry::Unreadable,
+        }
+    }
 }

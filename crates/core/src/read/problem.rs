@@ -1,16 +1,16 @@
 //! What can be wrong with a field, as a sentence at the field.
 
 use crate::{
-    fields::{Field, Kind},
     finding::{Finding, Severity},
     message::Message,
     quantity::{Misread, Value},
     say,
+    schema::{Choosable, Field, Kind, Place},
 };
 
 /// Why a field can't be used.
 #[derive(Debug)]
-pub(super) enum Problem {
+pub(crate) enum Problem {
     Misread(Misread),
     TooSmall(Box<Beyond>),
     TooLarge(Box<Beyond>),
@@ -20,21 +20,22 @@ pub(super) enum Problem {
 
 /// A value outside its limits.
 #[derive(Debug)]
-pub(super) struct Beyond {
-    pub(super) value: Value,
-    pub(super) low: Value,
-    pub(super) high: Value,
+pub(crate) struct Beyond {
+    pub(crate) value: Value,
+    pub(crate) low: Value,
+    pub(crate) high: Value,
 }
 
 impl Problem {
-    pub(super) fn finding(self, path: &str, field: &Field, typed: &str) -> Finding {
+    pub(crate) fn finding(self, place: Place, typed: &str) -> Finding {
+        let field = place.field();
         let typed = shortened(typed);
         let name = field.label;
         let message = match self {
             Self::Misread(misread) => unread(misread, field, &typed),
             Self::TooSmall(it) => {
                 say!(
-                    "field.too-small",
+                    crate::words::field::TOO_SMALL,
                     field = name,
                     value = it.value,
                     low = it.low,
@@ -43,7 +44,7 @@ impl Problem {
             }
             Self::TooLarge(it) => {
                 say!(
-                    "field.too-large",
+                    crate::words::field::TOO_LARGE,
                     field = name,
                     value = it.value,
                     low = it.low,
@@ -51,31 +52,61 @@ impl Problem {
                 )
             }
             Self::NotWhole(low, high) => {
-                say!("field.not-whole", field = name, typed = typed, low = low, high = high)
+                say!(
+                    crate::words::field::NOT_WHOLE,
+                    field = name,
+                    typed = typed,
+                    low = low,
+                    high = high
+                )
             }
             Self::UnknownChoice(choices) => {
-                say!("field.unknown-choice", field = name, typed = typed, choices = choices)
+                say!(
+                    crate::words::field::UNKNOWN_CHOICE,
+                    field = name,
+                    typed = typed,
+                    choices = choices
+                )
             }
         };
-        Finding::new(Severity::Fault, path, message)
+        Finding::new(Severity::Fault, place, message)
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "one arm for each way to be misread, none of them long")]
 fn unread(misread: Misread, field: &Field, typed: &str) -> Message {
     let (name, what, example) = (field.label, wanted(field), field.example());
     match misread {
         Misread::Empty | Misread::NoNumber => {
-            say!("field.no-number", field = name, typed = typed, what = what, example = example)
+            say!(
+                crate::words::field::NO_NUMBER,
+                field = name,
+                typed = typed,
+                what = what,
+                example = example
+            )
         }
         Misread::NotFinite => {
-            say!("field.not-finite", field = name, typed = typed, what = what, example = example)
+            say!(
+                crate::words::field::NOT_FINITE,
+                field = name,
+                typed = typed,
+                what = what,
+                example = example
+            )
         }
         Misread::TwoReadings(small, large) => {
-            say!("field.two-readings", field = name, typed = typed, small = small, large = large)
+            say!(
+                crate::words::field::TWO_READINGS,
+                field = name,
+                typed = typed,
+                small = small,
+                large = large
+            )
         }
         Misread::OtherDimension(got) => {
             say!(
-                "field.wrong-unit",
+                crate::words::field::WRONG_UNIT,
                 field = name,
                 typed = typed,
                 got = got.name(),
@@ -84,14 +115,20 @@ fn unread(misread: Misread, field: &Field, typed: &str) -> Message {
             )
         }
         Misread::WrongCapitals(known) => {
-            say!("field.wrong-capitals", field = name, typed = typed, known = known)
+            say!(crate::words::field::WRONG_CAPITALS, field = name, typed = typed, known = known)
         }
         Misread::UnknownUnit(_) => {
-            say!("field.unknown-unit", field = name, typed = typed, what = what, example = example)
+            say!(
+                crate::words::field::UNKNOWN_UNIT,
+                field = name,
+                typed = typed,
+                what = what,
+                example = example
+            )
         }
         Misread::LeftOver(rest) => {
             say!(
-                "field.left-over",
+                crate::words::field::LEFT_OVER,
                 field = name,
                 typed = typed,
                 rest = rest,
@@ -103,7 +140,7 @@ fn unread(misread: Misread, field: &Field, typed: &str) -> Message {
 }
 
 /// A megabyte pasted into a field is not repeated in the message about it.
-pub(super) fn shortened(typed: &str) -> String {
+pub(crate) fn shortened(typed: &str) -> String {
     match typed.char_indices().nth(40) {
         Some((end, _)) => format!("{}…", typed.get(..end).unwrap_or_default()),
         None => typed.to_owned(),
@@ -120,7 +157,7 @@ fn wanted(field: &Field) -> &'static str {
 }
 
 /// Reads a whole number within the field's limits.
-pub(super) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
+pub(crate) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
     let Kind::Whole(low, high) = field.kind else {
         return Err(Problem::Misread(Misread::NoNumber));
     };
@@ -138,13 +175,12 @@ pub(super) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
     Ok(number)
 }
 
-/// Reads a choice by its code, or by its label as a person would write it into a file.
-pub(super) fn choice_of(field: &Field, text: &str) -> Result<&'static str, Problem> {
-    let Kind::Choice(choices) = field.kind else { return Err(Problem::Misread(Misread::NoNumber)) };
+/// The number of a choice, by its code, or by its label as a person would write it into a file.
+pub(crate) fn choice_of(table: &[Choosable], text: &str) -> Result<usize, Problem> {
     let same = |one: &str| one.eq_ignore_ascii_case(text);
-    if let Some(choice) = choices.iter().find(|choice| same(choice.code) || same(choice.label)) {
-        return Ok(choice.code);
+    if let Some(at) = table.iter().position(|it| same(it.code) || same(it.label)) {
+        return Ok(at);
     }
-    let all: Vec<_> = choices.iter().map(|choice| choice.code).collect();
+    let all: Vec<_> = table.iter().map(|it| it.code).collect();
     Err(Problem::UnknownChoice(all.join(", ")))
 }

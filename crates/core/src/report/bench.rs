@@ -9,9 +9,9 @@ use crate::message::Message;
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct Bench {
     /// The path of the list that a tap is kept in: entry 0 is channel 1.
-    pub list: &'static str,
+    pub list: String,
     /// The path of the field that keeps what is done of the cure.
-    pub done: &'static str,
+    pub done: String,
     /// By what it is seen that one answers; none where nothing is fired.
     pub tool: Option<Message>,
     /// The channels, in the order of the plan.
@@ -51,7 +51,7 @@ pub struct Checklist {
     /// What it cures.
     pub title: Message,
     /// The path of the field that keeps the names of what is done.
-    pub path: &'static str,
+    pub path: String,
     /// The things.
     pub items: Vec<Item>,
 }

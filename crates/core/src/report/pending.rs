@@ -4,9 +4,7 @@ use std::rc::Rc;
 
 use super::{Answer, Report, Section, Tone};
 use crate::{
-    message::Message,
-    plan::{Coils, Plan, Trigger, TriggerInput, TriggerSensor},
-    read::FieldStates,
+    plan::Plan, questions, questions::Question, read::FieldStates, say_of, words::Wording,
 };
 
 impl Report {
@@ -16,54 +14,26 @@ impl Report {
     /// Its answers are about what those of the report will be about, as far as that can be told without reading the
     /// plan: what stands beside them on a page then stays where it is.
     pub fn pending(plan: &Plan) -> Self {
-        let blank = |text: &str| text.trim().is_empty();
-        let has_engine = !blank(&plan.engine.cylinders) && !blank(&plan.engine.order);
-        let of_channels: &[&str] = if has_engine {
-            &["engine", "channels.ignition_mode", "channels.injection_mode"]
-        } else {
-            &["engine"]
+        let section = |question: &Question| {
+            section(question.id, question.asks, question.pending, (question.subjects)(plan))
         };
-        let of_coils =
-            if plan.coils == Coils::default() { &[][..] } else { &["coils", "coils.feed"] };
-        let is_asked = plan.trigger != Trigger::default()
-            || plan.crank_sensor != TriggerSensor::default()
-            || plan.cam_sensor != TriggerSensor::default()
-            || plan.trigger_input != TriggerInput::default();
-        let of_trigger: &[&str] =
-            if is_asked { &["trigger", "crank_sensor", "trigger.offset"] } else { &[] };
-        let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
-        let loads: Vec<_> = (0..plan.loads.len()).map(|at| format!("loads.{at}")).collect();
-        let relays = (0..plan.relays.len()).map(|at| format!("relays.{at}"));
-        let of_cranking = ["cranking".to_owned()].into_iter().chain(relays).collect();
-        let sections = vec![
-            section("channels", "channels.question", "channels.pending", named(of_channels)),
-            section(
-                "injectors",
-                "injectors.question",
-                "injectors.pending",
-                named(&["injectors", "fuel"]),
-            ),
-            section("rest", "rest.question", "rest.pending", loads),
-            section("trigger", "trigger.question", "trigger.pending", named(of_trigger)),
-            section("cranking", "cranking.question", "cranking.pending", of_cranking),
-            section("coils", "coils.question", "coils.pending", named(of_coils)),
-        ];
+        let sections = questions::ALL.iter().map(section).collect();
         Self { name: plan.name.clone(), findings: Vec::new(), sections, fields: FieldStates::new() }
     }
 }
 
 fn section(
     id: &'static str,
-    question: &'static str,
-    pending: &'static str,
+    question: &'static Wording,
+    pending: &'static Wording,
     mut subjects: Vec<String>,
 ) -> Section {
     if subjects.is_empty() {
         subjects.push(id.to_owned());
     }
-    let answer = |subject| Rc::new(Answer::new(subject, Tone::Open, Message::of_frame(pending)));
+    let answer = |subject| Rc::new(Answer::new(subject, Tone::Open, say_of!(pending)));
     let answers = subjects.into_iter().map(answer).collect();
-    Section { id, question: Message::of_frame(question), answers }
+    Section { id, question: say_of!(question), answers }
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ use crate::finding::{Finding, Findings};
 
 /// Answers, each with everything that it followed from.
 #[derive(Clone, Debug)]
-pub(super) struct Recall<Asked> {
+pub(crate) struct Recall<Asked> {
     before: Vec<Rc<Told<Asked>>>,
     told: Vec<Rc<Told<Asked>>>,
 }
@@ -27,13 +27,13 @@ impl<Asked> Default for Recall<Asked> {
 
 impl<Asked: PartialEq> Recall<Asked> {
     /// Begins another report: what was told for the one before is what can be recalled.
-    pub(super) fn turn(&mut self) {
+    pub(crate) fn turn(&mut self) {
         self.before = std::mem::take(&mut self.told);
     }
 
     /// The answer that follows from `asked`, with its findings: as it was told before, or worked out. It must follow from
     /// nothing else.
-    pub(super) fn recall(
+    pub(crate) fn recall(
         &mut self,
         asked: Asked,
         findings: &mut Findings,

@@ -1,8 +1,9 @@
 //! What a field is filled in with.
 
 use quietpin_core::{
-    fields::{Field, Kind},
+    fields::outputs,
     plan::Plan,
+    schema::{Field, Kind, Part},
 };
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
@@ -109,6 +110,6 @@ fn blank_choice(field: &Field) -> String {
 }
 
 fn output_names(plan: &Plan) -> Vec<(&str, &str)> {
-    let names = plan.outputs.iter().map(|output| output.name.trim());
+    let names = (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)).trim());
     names.filter(|name| !name.is_empty()).map(|name| (name, name)).collect()
 }

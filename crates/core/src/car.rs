@@ -1,0 +1,107 @@
+//! The car as a plan describes it: every part is read once, before any question is answered.
+
+pub mod conditions;
+pub mod engine;
+
+use std::rc::Rc;
+
+use crate::{
+    engine::Engine,
+    plan::Plan,
+    questions::{Memory, firing},
+    read::{
+        self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, Set, SpeedRelay,
+        Triggered,
+    },
+    schema::{Part, Place},
+};
+
+/// What a plan says of the car. Every question is answered from it, and from nothing else.
+#[derive(Debug)]
+pub(crate) struct Car<'a> {
+    plan: &'a Plan,
+    /// The engine, where enough of it is known.
+    pub(crate) engine: Option<Engine>,
+    /// Whether a field of the engine can't be used.
+    pub(crate) engine_is_spoiled: bool,
+    /// The channels, what they were found to reach, the timing light, one cycle.
+    pub(crate) firing: firing::read::Firing,
+    /// Both sets of injectors.
+    pub(crate) injectors: [Injectors; 2],
+    /// What they are fed through.
+    pub(crate) injector_feed: FeedParts,
+    /// The fuel, where anything is said of it.
+    pub(crate) fuel: Option<Fuelled>,
+    /// Outputs and loads.
+    pub(crate) outputs: PlannedRest,
+    /// The sensors at crank and cam, where anything is said of them.
+    pub(crate) trigger: Option<Triggered>,
+    /// The start of the engine, and the coils' relay.
+    pub(crate) cranking: Rc<Known>,
+    /// Further relays that are switched at a speed.
+    pub(crate) relays: Vec<SpeedRelay>,
+    /// The coils, where anything is said of them.
+    pub(crate) coils: Option<Coiled>,
+}
+
+impl<'a> Car<'a> {
+    /// Reads the whole plan; how its fields stand is kept by the reader.
+    pub(crate) fn read(reader: &mut Reader<'a>, memory: &mut Memory) -> Self {
+        let conditions = read::conditions(reader);
+        let engine = read::engine(reader);
+        let engine_is_spoiled = reader.has_unusable("engine.");
+        let highest_speed = read::highest_speed(reader);
+        let known = engine.as_ref();
+        let channels = firing::read::channels_of(reader, known);
+        let around = read::Around { conditions: &conditions, engine: known, highest_speed };
+        let injectors = [Set::First, Set::Second].map(|set| read::injectors(reader, &around, set));
+        let injector_feed = read::feed_parts(reader);
+        let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
+        let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
+        let trigger = read::trigger(reader, &conditions, known, highest_speed);
+        let cranking = Rc::new(read::cranking(reader, &conditions, known));
+        let relays = read::relays(reader);
+        let coils = read::coils(reader, &conditions, known, highest_speed);
+        let dwell = coils.as_ref().and_then(Coiled::dwell);
+        let strip = read::strip(reader, highest_speed, dwell);
+        Self {
+            plan: reader.plan(),
+            firing: firing::read::Firing { channels, strip },
+            engine,
+            engine_is_spoiled,
+            injectors,
+            injector_feed,
+            fuel,
+            outputs,
+            trigger,
+            cranking,
+            relays,
+            coils,
+        }
+    }
+
+    /// Whether something was typed at a place.
+    pub(crate) fn is_typed(&self, place: impl Into<Place>) -> bool {
+        !self.text(place).is_empty()
+    }
+
+    /// What was typed at a place.
+    pub(crate) fn text(&self, place: impl Into<Place>) -> &'a str {
+        self.plan.text(place).trim()
+    }
+
+    /// Whether something but blanks was typed in a part.
+    pub(crate) fn is_begun(&self, part: Part) -> bool {
+        self.plan.part(part).iter().any(|(_, text)| !text.trim().is_empty())
+    }
+
+    /// Whether something but blanks was typed in the cells of a field.
+    pub(crate) fn has_cells(&self, place: impl Into<Place>) -> bool {
+        self.plan.cells(place).iter().any(|(_, text)| !text.trim().is_empty())
+    }
+
+    /// Whether anything at all stands in a part.
+    pub(crate) fn has(&self, part: Part) -> bool {
+        !self.plan.is_blank(part)
+    }
+}

@@ -1,0 +1,31 @@
+//! The supply and temperatures from their fields.
+
+pub use crate::conditions::{Conditions, Corner};
+use crate::fields;
+use crate::quantity::{Band, Temperature, Voltage, celsius, volts};
+use crate::read::Reader;
+
+/// Reads the conditions; what can't be read is replaced by what is assumed, and its finding stands.
+pub(crate) fn conditions(reader: &mut Reader<'_>) -> Conditions {
+    let mut voltage = |path, usual| {
+        reader.band::<Voltage>(path).value().map_or(Band::exact(volts(usual)), |band| band)
+    };
+    let (low, rest, high) = (
+        voltage(fields::conditions::CRANKING, 8.0),
+        voltage(fields::conditions::RESTING, 12.6),
+        voltage(fields::conditions::CHARGING, 14.8),
+    );
+    let mut temperature = |path, usual| {
+        reader.band::<Temperature>(path).value().map_or(Band::exact(celsius(usual)), |band| band)
+    };
+    let (cold, hot) =
+        (temperature(fields::conditions::COLD, -20.0), temperature(fields::conditions::HOT, 100.0));
+    let supply = Band::exact(rest.nominal)
+        .widened_to(low.low)
+        .widened_to(low.high)
+        .widened_to(high.low)
+        .widened_to(high.high);
+    let temperature =
+        Band::exact(celsius(20.0)).widened_to(cold.low).widened_to(hot.high).widened_to(cold.high);
+    Conditions { supply, temperature }
+}

@@ -1,0 +1,5 @@
+//! The engine.
+
+pub mod fields;
+pub(crate) mod read;
+pub(crate) mod words;

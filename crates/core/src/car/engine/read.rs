@@ -1,0 +1,281 @@
+//! The engine from its fields.
+
+mod geometry;
+mod numbering;
+mod problem;
+
+use crate::read::{Entry, Reader, row};
+use crate::{
+    engine::{Engine, Kind, Spacing, check_banks, geometry::Geometry},
+    fields::{self, engine::KnownBy},
+    finding::{Finding, Severity},
+    quantity::{Band, CrankAngle, Measure, RotationalSpeed},
+    say,
+    schema::{Choice as _, Key, Row, Whole},
+};
+
+const CYLINDERS: Key<Whole> = fields::engine::CYLINDERS;
+const ORDER: Key<Row> = fields::engine::ORDER;
+const KIND: Key<Kind> = fields::engine::KIND;
+const SPACING: Key<KnownBy> = fields::engine::SPACING;
+const ANGLES: Key<Row> = fields::engine::ANGLES;
+const PINS: Key<Row> = fields::engine::PINS;
+const BANKS: Key<Row> = fields::engine::BANKS;
+
+/// How the firings are spaced: told, or to be found from the crank.
+enum Spaced {
+    Told(Spacing),
+    Crank(Geometry),
+}
+
+/// The engine, where enough of it is known; what is wrong is found at its field.
+pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
+    let kind = reader.choice(KIND).value();
+    let cylinders = reader.whole(CYLINDERS);
+    let typed = typed_order(reader, cylinders);
+    let cylinders = counted(reader, cylinders, typed.as_deref());
+    let order = known_order(reader, typed, cylinders);
+    let numbered = numbering::numbering(reader, cylinders);
+    let banks = banks(reader, cylinders);
+    let banks = numbered.banks(reader, banks);
+    let rows = match (&banks, numbered.rows.clone()) {
+        (Entry::Missing, Some(rows)) => Entry::Assumed(rows),
+        _ => banks.clone(),
+    };
+    let spaced = spacing(reader, cylinders, rows);
+    let (kind, cylinders, order, spaced) = (kind?, cylinders?, order?, spaced?);
+    let (spacing, crank) = match spaced {
+        Spaced::Told(spacing) => (spacing, None),
+        Spaced::Crank(crank) => (Spacing::Even, Some(crank)),
+    };
+    let misfits = Engine::misfits(kind, cylinders, &order, &spacing);
+    for misfit in &misfits {
+        let mut finding = problem::finding(misfit, cylinders, &spacing, kind);
+        // they may be counted from the order
+        if finding.subject == CYLINDERS.path() && !reader.is_typed(CYLINDERS) {
+            finding.subject = ORDER.path();
+        }
+        reader.unusable(finding);
+    }
+    if !misfits.is_empty() {
+        return None;
+    }
+    let (order, spacing) = numbered.translated(reader, order, spacing, kind.cycle());
+    let engine = match crank {
+        Some(crank) => geometry::engine(reader, kind, cylinders, &order, &crank)?,
+        None => Engine::new(kind, cylinders, &order, &spacing).ok()?,
+    };
+    let engine = engine.with_numbers(numbered.renumbered);
+    let engine = match banks.value() {
+        Some(banks) => engine.clone().with_banks(banks).unwrap_or(engine),
+        None => engine,
+    };
+    remark(reader, &engine);
+    Some(engine)
+}
+
+/// The highest speed, which more than one question asks for.
+pub(crate) fn highest_speed(reader: &mut Reader<'_>) -> Option<Band<RotationalSpeed>> {
+    reader.band(fields::engine::HIGHEST_SPEED).value()
+}
+
+/// Numbers of cylinders as they are written: `1-5-3-6-2-4`.
+pub(crate) fn written(cylinders: &[u32]) -> String {
+    let texts: Vec<String> = cylinders.iter().map(u32::to_string).collect();
+    texts.join("-")
+}
+
+/// The whole numbers in a text, or the first token that is none.
+pub(crate) fn cylinders_in(text: &str) -> Result<Vec<u32>, String> {
+    let whole = |number: f64| {
+        let is_whole = number.fract() == 0.0 && (0.0..1e6).contains(&number);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "whole, and in range"
+        )]
+        if is_whole { Ok(number as u32) } else { Err(crate::math::shortest(number)) }
+    };
+    row(text)?.into_iter().map(whole).collect()
+}
+
+/// The order as it was typed; nothing where it is blank or can't be read.
+fn typed_order(reader: &mut Reader<'_>, cylinders: Entry<u32>) -> Option<Vec<u32>> {
+    let text = reader.text(ORDER);
+    if text.is_empty() {
+        return None;
+    }
+    if let Some(digits) = digit_by_digit(text, cylinders.value()) {
+        return Some(digits);
+    }
+    match cylinders_in(text) {
+        Ok(order) if !order.is_empty() => Some(order),
+        Ok(_) => {
+            reader.unusable(problem::unreadable(
+                ORDER,
+                crate::car::engine::words::ORDER_UNREADABLE,
+                text,
+            ));
+            None
+        }
+        Err(token) => {
+            reader.unusable(problem::unreadable(
+                ORDER,
+                crate::car::engine::words::ORDER_UNREADABLE,
+                &token,
+            ));
+            None
+        }
+    }
+}
+
+/// `153624`: with fewer than ten cylinders a digit is a cylinder, where there are as many as cylinders.
+fn digit_by_digit(text: &str, cylinders: Option<u32>) -> Option<Vec<u32>> {
+    let digits: Vec<u32> = text.chars().map(|c| c.to_digit(10)).collect::<Option<_>>()?;
+    let count = u32::try_from(digits.len()).ok()?;
+    ((2..10).contains(&count) && cylinders.is_none_or(|it| it == count)).then_some(digits)
+}
+
+/// How many cylinders: as typed, or as many as the order has.
+fn counted(reader: &mut Reader<'_>, typed: Entry<u32>, order: Option<&[u32]>) -> Option<u32> {
+    let Some(count) = order.and_then(|order| u32::try_from(order.len()).ok()) else {
+        return typed.value();
+    };
+    let basis = "as many as the firing order has";
+    reader.or_assume(CYLINDERS, typed, count, count, basis).value()
+}
+
+/// The order as typed, or the only one that an engine of one or two cylinders can have.
+fn known_order(
+    reader: &mut Reader<'_>,
+    typed: Option<Vec<u32>>,
+    cylinders: Option<u32>,
+) -> Option<Vec<u32>> {
+    if let Some(order) = typed {
+        reader.given(ORDER, written(&order));
+        return Some(order);
+    }
+    if !reader.text(ORDER).is_empty() {
+        return None;
+    }
+    if let Some(count @ 1..=2) = cylinders {
+        let order: Vec<u32> = (1..=count).collect();
+        let shown = written(&order);
+        return reader
+            .or_assume(ORDER, Entry::Missing, order, shown, "the only order there is")
+            .value();
+    }
+    reader.missing(ORDER);
+    None
+}
+
+fn spacing(
+    reader: &mut Reader<'_>,
+    cylinders: Option<u32>,
+    rows: Entry<Vec<Vec<u32>>>,
+) -> Option<Spaced> {
+    let mut spacing = reader.choice(SPACING);
+    if spacing.is_assumed() && !reader.text(ANGLES).is_empty() {
+        spacing = known_by(reader, KnownBy::Angles, "angles are typed");
+    } else if spacing.is_assumed() && !reader.text(PINS).is_empty() {
+        spacing = known_by(reader, KnownBy::Geometry, "pins are typed");
+    }
+    match spacing.value()? {
+        KnownBy::Angles => angles(reader).map(|angles| Spaced::Told(Spacing::Angles(angles))),
+        KnownBy::Geometry => geometry::geometry(reader, cylinders, rows).map(Spaced::Crank),
+        KnownBy::Even => Some(Spaced::Told(Spacing::Even)),
+    }
+}
+
+fn known_by(reader: &mut Reader<'_>, it: KnownBy, basis: &str) -> Entry<KnownBy> {
+    reader.or_assume(SPACING, Entry::Missing, it, it.choosable().label, basis)
+}
+
+fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
+    let text = reader.text(ANGLES);
+    if text.is_empty() {
+        reader.missing(ANGLES);
+        return None;
+    }
+    match row(text) {
+        Ok(angles) => {
+            let angles: Vec<_> = angles.into_iter().map(CrankAngle::new).collect();
+            let shown: Vec<_> = angles.iter().map(|angle| angle.show().into_shown()).collect();
+            reader.given(ANGLES, shown.join(" "));
+            Some(angles)
+        }
+        Err(token) => {
+            reader.unusable(problem::unreadable(
+                ANGLES,
+                crate::car::engine::words::ANGLES_UNREADABLE,
+                &token,
+            ));
+            None
+        }
+    }
+}
+
+/// The banks as they were typed, where each cylinder is in one of them.
+fn banks(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Entry<Vec<Vec<u32>>> {
+    let text = reader.text(BANKS);
+    if text.is_empty() {
+        reader.missing(BANKS);
+        return Entry::Missing;
+    }
+    let banks = text.split(['/', ';', '|']).map(cylinders_in).collect::<Result<Vec<_>, _>>();
+    match banks {
+        Ok(mut banks) => {
+            banks.retain(|bank| !bank.is_empty());
+            if banks.is_empty() {
+                reader.unusable(problem::unreadable(
+                    BANKS,
+                    crate::car::engine::words::BANKS_UNREADABLE,
+                    text,
+                ));
+                return Entry::Unreadable;
+            }
+            let shown: Vec<_> = banks.iter().map(|bank| written(bank)).collect();
+            reader.given(BANKS, shown.join(" / "));
+            // without the number of cylinders there is nothing to hold them against
+            let misfit = cylinders.and_then(|it| Some((it, check_banks(it, &banks).err()?)));
+            let Some((cylinders, misfit)) = misfit else { return Entry::Given(banks) };
+            let finding = problem::finding(&misfit, cylinders, &Spacing::Even, Kind::FourStroke);
+            reader.unusable(finding);
+            Entry::Unreadable
+        }
+        Err(token) => {
+            reader.unusable(problem::unreadable(
+                BANKS,
+                crate::car::engine::words::BANKS_UNREADABLE,
+                &token,
+            ));
+            Entry::Unreadable
+        }
+    }
+}
+
+/// What can be read and still deserves a second look.
+fn remark(reader: &mut Reader<'_>, engine: &Engine) {
+    let together = engine.firings().windows(2).find_map(|pair| match pair {
+        [one, other] if other.angle.is_near(one.angle) => Some((*one, *other)),
+        _ => None,
+    });
+    if let (Some((one, other)), Kind::FourStroke) = (together, engine.kind()) {
+        let message = say!(
+            crate::car::engine::words::FIRE_TOGETHER,
+            first = one.cylinder,
+            second = other.cylinder,
+            angle = one.angle
+        );
+        reader.remark(Finding::new(Severity::Doubt, ANGLES, message));
+    }
+    let may_be_odd = engine.banks().len() == 2 && matches!(engine.cylinders(), 2 | 6 | 10);
+    let is_told = !reader.text(SPACING).is_empty() || !engine.tops().is_empty();
+    if may_be_odd && !is_told && engine.is_even() {
+        let message = say!(crate::car::engine::words::EVEN_ASSUMED, cylinders = engine.cylinders());
+        reader.remark(Finding::new(Severity::Doubt, SPACING, message));
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,189 @@
+//! The crank from its fields, and the firing angles that it has.
+
+use super::{BANKS, PINS, SPACING, written};
+use crate::{
+    engine::{
+        Engine, Kind, Spacing, TURN,
+        geometry::{Geometry, Turns, Unfit, turns},
+    },
+    fields,
+    finding::{Finding, Severity},
+    math::decimal,
+    quantity::{CrankAngle, Measure},
+    read::{Entry, Reader, row},
+    say, say_of,
+    schema::{Key, Row},
+};
+
+const BANK_ANGLES: Key<Row> = fields::engine::BANK_ANGLES;
+const SPLIT: Key<CrankAngle> = fields::engine::SPLIT;
+
+/// The crank, where enough of it is known. `rows` are the banks, front to rear, typed or found from the numbering.
+pub(super) fn geometry(
+    reader: &mut Reader<'_>,
+    cylinders: Option<u32>,
+    rows: Entry<Vec<Vec<u32>>>,
+) -> Option<Geometry> {
+    let bank_angles = degrees(reader, BANK_ANGLES);
+    let mut pins = degrees(reader, PINS);
+    let split = reader.band(SPLIT).value();
+    let rows = known_rows(reader, cylinders, rows, &bank_angles)?;
+    let bank_angles = if rows.len() == 1 {
+        reader.or_assume(BANK_ANGLES, bank_angles, Vec::new(), "none", "all in one bank")
+    } else {
+        bank_angles
+    };
+    if rows.iter().all(|row| row.len() == 1) {
+        let first = vec![CrankAngle::default()];
+        pins = reader.or_assume(PINS, pins, first, "0", "one pin for all");
+    }
+    let cylinders = rows.iter().map(Vec::len).sum();
+    let made = Geometry::new(rows, bank_angles.value()?, pins.value()?, split?.nominal);
+    for unfit in made.as_ref().err().into_iter().flatten() {
+        reader.unusable(unfitting(*unfit, cylinders));
+    }
+    made.ok()
+}
+
+/// The engine with the firing angles of its crank.
+pub(super) fn engine(
+    reader: &mut Reader<'_>,
+    kind: Kind,
+    cylinders: u32,
+    order: &[u32],
+    geometry: &Geometry,
+) -> Option<Engine> {
+    let tops = geometry.tops();
+    match turns(kind, order, &tops) {
+        Ok(turns) => {
+            several(reader, order, &turns);
+            let engine =
+                Engine::new(kind, cylinders, order, &Spacing::Angles(turns.angles)).ok()?;
+            Some(engine.with_tops(tops))
+        }
+        Err(out) => {
+            let message = say!(
+                crate::car::engine::words::crank::OUT_OF_TURN,
+                cylinder = out.cylinder,
+                angle = out.angle,
+                before = out.before,
+                before_angle = out.before_angle
+            );
+            let key = reader.typed_of([PINS, BANK_ANGLES]);
+            reader.unusable(Finding::new(Severity::Fault, key, message));
+            None
+        }
+    }
+}
+
+/// Where the order leaves a choice of turns: which is taken, and how to tell.
+fn several(reader: &mut Reader<'_>, order: &[u32], turns: &Turns) {
+    let Some(other) = turns.others.first() else { return };
+    // more than two cylinders have as many ways as cylinders: a row of them all helps nobody
+    let more = if turns.others.len() > 1 { " or others" } else { "" };
+    let (severity, code) = if turns.is_tie {
+        (Severity::Doubt, crate::car::engine::words::crank::TURN_TIE)
+    } else {
+        (Severity::Note, crate::car::engine::words::crank::TURN_TAKEN)
+    };
+    let (first, second) = (order.first().copied(), order.get(1).copied());
+    let message = say_of!(
+        code,
+        angles = typed(&turns.angles),
+        others = typed(other) + more,
+        first = first.unwrap_or(1),
+        cylinder = second.unwrap_or(1),
+        top = turns.angles.get(1).copied().unwrap_or_default().within(TURN)
+    );
+    reader.remark(Finding::new(severity, SPACING, message));
+}
+
+/// Angles as they would be typed.
+fn typed(angles: &[CrankAngle]) -> String {
+    let shown: Vec<_> = angles.iter().map(|it| it.show().shown.replace('°', "")).collect();
+    shown.join(" ")
+}
+
+fn known_rows(
+    reader: &mut Reader<'_>,
+    cylinders: Option<u32>,
+    rows: Entry<Vec<Vec<u32>>>,
+    bank_angles: &Entry<Vec<CrankAngle>>,
+) -> Option<Vec<Vec<u32>>> {
+    if !rows.is_missing() {
+        return rows.value();
+    }
+    let cylinders = cylinders?;
+    match bank_angles {
+        Entry::Given(angles) if u32::try_from(angles.len() + 1) == Ok(cylinders) => {
+            let each: Vec<_> = (1..=cylinders).map(|cylinder| vec![cylinder]).collect();
+            let shown: Vec<_> = each.iter().map(|bank| written(bank)).collect();
+            let basis = "as many banks as cylinders";
+            reader.or_assume(BANKS, Entry::Missing, each, shown.join(" / "), basis).value()
+        }
+        Entry::Missing => Some(vec![(1..=cylinders).collect()]),
+        _ => None,
+    }
+}
+
+/// Angles of one turn, in a row.
+fn degrees(reader: &mut Reader<'_>, key: Key<Row>) -> Entry<Vec<CrankAngle>> {
+    let text = reader.text(key);
+    if text.is_empty() {
+        reader.missing(key);
+        return Entry::Missing;
+    }
+    let field = key.field().label;
+    // in a row a dash parts two numbers: one that is a sign must not get lost
+    let below = |token: &str| decimal(token.strip_prefix('-')?).map(|it| CrankAngle::new(-it));
+    let below = text.split_whitespace().find_map(below);
+    let found = match row(text) {
+        Ok(numbers) => {
+            let angles: Vec<_> = numbers.into_iter().map(CrankAngle::new).collect();
+            let beyond = angles.iter().copied().find(|it| *it >= TURN);
+            let Some(angle) = below.or(beyond) else {
+                reader.given(key, typed(&angles));
+                return Entry::Given(angles);
+            };
+            say!(
+                crate::car::engine::words::crank::ANGLE_BEYOND_TURN,
+                field = field,
+                angle = angle,
+                same = angle.within(TURN)
+            )
+        }
+        Err(token) => {
+            say!(crate::car::engine::words::crank::CRANK_UNREADABLE, field = field, typed = token)
+        }
+    };
+    reader.unusable(Finding::new(Severity::Fault, key, found));
+    Entry::Unreadable
+}
+
+fn unfitting(unfit: Unfit, cylinders: usize) -> Finding {
+    let (key, message) = match unfit {
+        Unfit::BankAngles { angles, banks } => (
+            BANK_ANGLES,
+            say!(
+                crate::car::engine::words::crank::BANK_ANGLES_COUNT,
+                angles = angles,
+                banks = banks,
+                wanted = banks.saturating_sub(1)
+            ),
+        ),
+        Unfit::Pins { pins, each: Some(each), .. } if each < cylinders => (
+            PINS,
+            say!(
+                crate::car::engine::words::crank::PINS_COUNT,
+                pins = pins,
+                each = each,
+                cylinders = cylinders
+            ),
+        ),
+        Unfit::Pins { pins, .. } => (
+            PINS,
+            say!(crate::car::engine::words::crank::PINS_EACH, pins = pins, cylinders = cylinders),
+        ),
+    };
+    Finding::new(Severity::Fault, key, message)
+}

@@ -1,0 +1,401 @@
+//! What can be wrong with a load on an output: a row each.
+
+use super::{End, Phase, Point};
+
+/// What can be wrong with a load on an output. What is worse is said by [`Trouble::rank`], not by the order of lines.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trouble {
+    /// It acts while the output is commanded off.
+    LiveAtRest,
+    /// It acts while the controller starts.
+    LiveAtKeyOn,
+    /// It acts with the key off.
+    LiveKeyOff,
+    /// Once on, it may stay in when the output is commanded off.
+    MayStayIn,
+    /// Once on, it may stay in when the key is turned off.
+    MayStayInKeyOff,
+    /// It never acts, even with the output on.
+    NeverActs,
+    /// It acts when another output is on, while it is not asked to.
+    ActsWithOther,
+    /// Once on, it may stay in while another output is on.
+    MayStayInWithOther,
+    /// The diode across it is the wrong way round, or the load is driven backwards: a dead short.
+    ShortedByDiode,
+    /// The output carries more than it may.
+    TooMuchCurrent,
+    /// The kick at each turn-off is more than the output's clamp may take.
+    KickTooStrong,
+    /// It is pulsed faster than the output can.
+    TooFast,
+    /// It feeds the controller that is switched off, enough to keep it alive.
+    WakesController,
+    /// Once on, it may stay in while the controller restarts.
+    MayStayInAtRestart,
+    /// With the output on it is not sure to act.
+    Weak,
+    /// Its inrush is more than the output may carry.
+    Inrush,
+    /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
+    Chatters,
+    /// Pulsed, its kicks heat the output.
+    KicksHeat,
+    /// It feeds a circuit that is switched off, through its own far end.
+    FeedsDeadFeed,
+    /// A little current flows into the controller that is switched off.
+    LeaksIntoController,
+    /// The battery is drained with the key off.
+    DrainsBattery,
+    /// It pushes current into the controller's live 5 V or 3.3 V.
+    LiftsLogicRail,
+    /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
+    WeakWhileCranking,
+    /// Nothing is known to catch its kick.
+    KickUncaught,
+    /// Pulsed at its duty it is not sure to act.
+    PulsedTooLittle,
+    /// It may act with the fuse of its own feed pulled.
+    ActsWithoutFeed,
+    /// It may act when the controller's ground is lost.
+    ActsWithoutGround,
+    /// It may act when the controller's supply is lost.
+    ActsWithoutSupply,
+    /// With the fuse of its feed pulled, the output keeps alive what else hangs on that feed.
+    KeepsFeedAlive,
+    /// With the controller's supply lost, it keeps the controller half alive.
+    KeepsControllerAlive,
+}
+
+/// What a trouble does to the answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stance {
+    /// The load may not be connected so.
+    Forbids,
+    /// It may, with care.
+    Cares,
+    /// It may be connected all the same.
+    Bears,
+}
+
+/// What comes of a trouble: how grave it is follows from this, and from what the load does when it acts unasked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Harm {
+    /// It acts unasked.
+    Acts,
+    /// The output melts.
+    MeltsOutput,
+    /// An output without a clamp is destroyed; most have one that their pin table does not tell of.
+    MayNeedClamp,
+    /// A pulsed valve moves less than it should.
+    FallsShort,
+    /// It is weak by the usual voltage of its kind, or by the one that was typed.
+    WeakByGuess,
+    /// It does not do what it should.
+    Fails,
+}
+
+/// By what the worst corner of a trouble is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum By {
+    MostVoltage,
+    LeastVoltage,
+    /// The current that is switched off.
+    LoadCurrent,
+    SwitchCurrent,
+    Frequency,
+    Heat,
+    LeastPulse,
+    MostPulse,
+    IntoRail,
+    IntoFeed,
+    IntoLogicRail,
+    FromBattery,
+}
+
+/// Which corners can show a trouble.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Asked {
+    Anywhere,
+    /// A running current is not asked for of a motor that stands.
+    Running,
+    Standing,
+    /// At a low duty it is not meant to act.
+    LongPulse,
+}
+
+/// All that is known of a trouble, its words apart.
+#[derive(Clone, Copy, Debug)]
+struct Row {
+    rank: u8,
+    stance: Stance,
+    harm: Harm,
+    needs_fault: bool,
+    needs_to_be_in: bool,
+    by: By,
+    asked: Asked,
+    /// Troubles that say it already.
+    unless: &'static [Trouble],
+}
+
+impl Row {
+    const fn new(rank: u8, stance: Stance) -> Self {
+        Self {
+            rank,
+            stance,
+            harm: Harm::Fails,
+            needs_fault: false,
+            needs_to_be_in: false,
+            by: By::MostVoltage,
+            asked: Asked::Anywhere,
+            unless: &[],
+        }
+    }
+    const fn forbids(rank: u8) -> Self {
+        Self::new(rank, Stance::Forbids)
+    }
+    const fn cares(rank: u8) -> Self {
+        Self::new(rank, Stance::Cares)
+    }
+    const fn bears(rank: u8) -> Self {
+        Self::new(rank, Stance::Bears)
+    }
+    const fn by_acting(self) -> Self {
+        self.harm(Harm::Acts)
+    }
+    const fn harm(self, harm: Harm) -> Self {
+        Self { harm, ..self }
+    }
+    const fn after_a_fault(self) -> Self {
+        Self { needs_fault: true, ..self }
+    }
+    const fn once_in(self) -> Self {
+        Self { needs_to_be_in: true, ..self }
+    }
+    const fn worst_by(self, by: By) -> Self {
+        Self { by, ..self }
+    }
+    const fn asked(self, asked: Asked) -> Self {
+        Self { asked, ..self }
+    }
+    const fn unless(self, unless: &'static [Trouble]) -> Self {
+        Self { unless, ..self }
+    }
+}
+
+impl Trouble {
+    #[expect(clippy::too_many_lines, reason = "a row each")]
+    const fn row(self) -> Row {
+        use Trouble as T;
+        match self {
+            T::LiveAtRest => Row::forbids(1).by_acting(),
+            T::LiveAtKeyOn => Row::forbids(2).by_acting(),
+            T::LiveKeyOff => Row::forbids(3).by_acting(),
+            T::MayStayIn => Row::forbids(4).by_acting().once_in().unless(&[T::LiveAtRest]),
+            T::MayStayInKeyOff => Row::forbids(5).by_acting().once_in().unless(&[T::LiveKeyOff]),
+            T::NeverActs => Row::forbids(6)
+                .worst_by(By::LeastVoltage)
+                .unless(&[T::LiveAtRest, T::ShortedByDiode]),
+            T::ActsWithOther => Row::forbids(7).by_acting().unless(&[T::LiveAtRest]),
+            T::MayStayInWithOther => Row::forbids(8).by_acting().once_in().unless(&[
+                T::ActsWithOther,
+                T::LiveAtRest,
+                T::MayStayIn,
+            ]),
+            T::ShortedByDiode => {
+                Row::forbids(9).harm(Harm::MeltsOutput).worst_by(By::SwitchCurrent)
+            }
+            T::TooMuchCurrent => Row::forbids(10)
+                .harm(Harm::MeltsOutput)
+                .worst_by(By::SwitchCurrent)
+                .asked(Asked::Running)
+                .unless(&[T::ShortedByDiode]),
+            T::KickTooStrong => Row::forbids(11).worst_by(By::LoadCurrent),
+            T::TooFast => Row::forbids(12).worst_by(By::Frequency),
+            T::WakesController => Row::forbids(13).worst_by(By::IntoRail),
+            T::MayStayInAtRestart => Row::cares(14).by_acting().once_in().unless(&[T::LiveAtKeyOn]),
+            T::Weak => Row::cares(15).worst_by(By::LeastVoltage).unless(&[
+                T::NeverActs,
+                T::LiveAtRest,
+                T::ShortedByDiode,
+            ]),
+            T::Inrush => Row::cares(16)
+                .worst_by(By::SwitchCurrent)
+                .asked(Asked::Standing)
+                .unless(&[T::TooMuchCurrent]),
+            T::Chatters => Row::cares(17).worst_by(By::LeastPulse).asked(Asked::Running),
+            T::KicksHeat => Row::cares(18).worst_by(By::Heat),
+            T::FeedsDeadFeed => Row::cares(19).worst_by(By::IntoFeed).unless(&[
+                T::LiveKeyOff,
+                T::LiveAtRest,
+                T::LiveAtKeyOn,
+                T::MayStayIn,
+            ]),
+            T::LeaksIntoController => {
+                Row::cares(20).worst_by(By::IntoRail).unless(&[T::WakesController])
+            }
+            T::DrainsBattery => Row::cares(21).worst_by(By::FromBattery).unless(&[
+                T::LiveKeyOff,
+                T::MayStayInKeyOff,
+                T::WakesController,
+                T::LeaksIntoController,
+            ]),
+            T::LiftsLogicRail => Row::cares(22).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => Row::bears(23)
+                .harm(Harm::WeakByGuess)
+                .worst_by(By::LeastVoltage)
+                .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
+            T::KickUncaught => Row::bears(24)
+                .harm(Harm::MayNeedClamp)
+                .worst_by(By::LoadCurrent)
+                .unless(&[T::NeverActs, T::ShortedByDiode]),
+            T::PulsedTooLittle => Row::bears(25)
+                .harm(Harm::FallsShort)
+                .worst_by(By::MostPulse)
+                .asked(Asked::LongPulse)
+                .unless(&[T::NeverActs, T::Weak]),
+            T::ActsWithoutFeed => Row::bears(26).by_acting().after_a_fault().unless(&[
+                T::LiveAtRest,
+                T::LiveAtKeyOn,
+                T::LiveKeyOff,
+            ]),
+            T::ActsWithoutGround => Row::bears(27).by_acting().after_a_fault().unless(&[
+                T::LiveAtRest,
+                T::LiveAtKeyOn,
+                T::LiveKeyOff,
+            ]),
+            T::ActsWithoutSupply => Row::bears(28).by_acting().after_a_fault().unless(&[
+                T::LiveAtRest,
+                T::LiveAtKeyOn,
+                T::LiveKeyOff,
+            ]),
+            T::KeepsFeedAlive => Row::bears(29)
+                .after_a_fault()
+                .worst_by(By::IntoFeed)
+                .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
+            T::KeepsControllerAlive => Row::bears(30)
+                .after_a_fault()
+                .worst_by(By::IntoRail)
+                .unless(&[T::ActsWithoutSupply, T::WakesController]),
+        }
+    }
+
+    /// Its place among the others: 1 is the worst.
+    pub fn rank(self) -> u8 {
+        self.row().rank
+    }
+
+    /// What it does to the answer.
+    pub fn stance(self) -> Stance {
+        self.row().stance
+    }
+
+    /// What comes of it.
+    pub fn harm(self) -> Harm {
+        self.row().harm
+    }
+
+    /// Whether a load without other troubles may be connected all the same.
+    pub fn is_bearable(self) -> bool {
+        self.stance() == Stance::Bears
+    }
+
+    /// Whether it says no, rather than "with care".
+    pub fn forbids(self) -> bool {
+        self.stance() == Stance::Forbids
+    }
+
+    /// Whether something has to fail first.
+    pub fn needs_fault(self) -> bool {
+        self.row().needs_fault
+    }
+
+    /// Whether the load must have been in before.
+    pub(super) fn needs_to_be_in(self) -> bool {
+        self.row().needs_to_be_in
+    }
+
+    /// By what its worst corner is told.
+    pub(super) fn by(self) -> By {
+        self.row().by
+    }
+
+    /// Whether a corner can show it at all.
+    pub(super) fn is_asked_at(self, point: &Point) -> bool {
+        match self.row().asked {
+            Asked::Anywhere => true,
+            Asked::Running => point.phase == Phase::Running,
+            Asked::Standing => point.phase == Phase::Standing,
+            Asked::LongPulse => point.duty != End::Low && !point.is_hottest,
+        }
+    }
+
+    /// Whether another trouble already says it.
+    pub(super) fn is_said_by(self, other: Self) -> bool {
+        self.row().unless.contains(&other)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ALL: &[Trouble] = &[
+        Trouble::LiveAtRest,
+        Trouble::LiveAtKeyOn,
+        Trouble::LiveKeyOff,
+        Trouble::MayStayIn,
+        Trouble::MayStayInKeyOff,
+        Trouble::NeverActs,
+        Trouble::ActsWithOther,
+        Trouble::MayStayInWithOther,
+        Trouble::ShortedByDiode,
+        Trouble::TooMuchCurrent,
+        Trouble::KickTooStrong,
+        Trouble::TooFast,
+        Trouble::WakesController,
+        Trouble::MayStayInAtRestart,
+        Trouble::Weak,
+        Trouble::Inrush,
+        Trouble::Chatters,
+        Trouble::KicksHeat,
+        Trouble::FeedsDeadFeed,
+        Trouble::LeaksIntoController,
+        Trouble::DrainsBattery,
+        Trouble::LiftsLogicRail,
+        Trouble::WeakWhileCranking,
+        Trouble::KickUncaught,
+        Trouble::PulsedTooLittle,
+        Trouble::ActsWithoutFeed,
+        Trouble::ActsWithoutGround,
+        Trouble::ActsWithoutSupply,
+        Trouble::KeepsFeedAlive,
+        Trouble::KeepsControllerAlive,
+    ];
+
+    #[test]
+    fn each_has_a_rank_of_its_own() {
+        let mut ranks: Vec<_> = ALL.iter().map(|it| it.rank()).collect();
+        ranks.sort_unstable();
+        let all: Vec<_> = (1..).take(ALL.len()).collect();
+        assert_eq!(ranks, all);
+    }
+
+    #[test]
+    fn what_forbids_stands_before_what_is_borne() {
+        let last = |stance| ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).max();
+        let first =
+            |stance| ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).min();
+        assert!(last(Stance::Forbids) < first(Stance::Cares), "no, then with care");
+        assert!(last(Stance::Cares) < first(Stance::Bears), "then all the same");
+    }
+
+    #[test]
+    fn nothing_is_passed_over_for_what_passes_it_over() {
+        for one in ALL {
+            for other in one.row().unless {
+                assert!(!other.is_said_by(*one), "{one:?} and {other:?} silence each other");
+            }
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! The questions, each in a folder of its own: its fields, how they are read, its answers, its words.
+
+pub mod fuel;
+
+use std::rc::Rc;
+
+use crate::{
+    car::Car, finding::Findings, plan::Plan, report::Section, say_of, schema::Part, words::Wording,
+};
+
+/// A question, as far as it stands before it is answered.
+#[derive(Clone, Copy, Debug)]
+pub struct Question {
+    /// Its name in the report.
+    pub id: &'static str,
+    /// What it is called in one word.
+    pub name: &'static str,
+    /// The sentence that asks it.
+    pub(crate) asks: &'static Wording,
+    /// What is said in the place of an answer that is still to come.
+    pub(crate) pending: &'static Wording,
+    /// The parts of the plan whose fields are asked with it.
+    pub parts: &'static [Part],
+    /// What its answers will be about, as far as that can be told without reading the plan.
+    pub(crate) subjects: fn(&Plan) -> Vec<String>,
+}
+
+/// Declares the questions: a line each, in the order in which a fitter meets them.
+macro_rules! questions {
+    ($($question:ident,)*) => {
+        $(pub mod $question;)*
+
+        /// Every question, in the order in which a fitter meets them.
+        pub const ALL: &[Question] = &[$($question::QUESTION,)*];
+
+        /// What was read and answered for the report before: an edit of one question leaves the others as they are.
+        #[derive(Clone, Debug, Default)]
+        pub struct Memory {
+            $(pub(crate) $question: $question::Memory,)*
+        }
+
+        /// The answers to all questions. They are named nowhere else: a page fetches them after the form.
+        pub(crate) fn answered(
+            car: &Car<'_>,
+            memory: &mut Memory,
+            findings: &mut Findings,
+        ) -> Vec<Section> {
+            vec![$(
+                section($question::QUESTION, $question::answers(car, &mut memory.$question, findings)),
+            )*]
+        }
+    };
+}
+
+questions! {
+    firing,
+    injectors,
+    outputs,
+    trigger,
+    cranking,
+    coils,
+}
+
+fn section(question: Question, answers: Vec<Rc<crate::report::Answer>>) -> Section {
+    Section { id: question.id, question: say_of!(question.asks), answers }
+}

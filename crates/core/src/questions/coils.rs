@@ -1,0 +1,92 @@
+//! The answer to the question of coils: are they charged in time, and what must their feed bear?
+
+mod feed;
+pub mod fields;
+mod judge;
+mod numbers;
+pub(crate) mod read;
+pub(crate) mod words;
+
+use std::rc::Rc;
+
+use crate::report::{Answer, Tone};
+use crate::{
+    car::Car,
+    plan::Plan,
+    questions::Question,
+    schema::Part,
+    coil::cures::Cures,
+    finding::Findings,
+    message::Message,
+    quantity::Value,
+    read::Coiled,
+    say,
+};
+
+/// What is said of the question before it is answered.
+pub const QUESTION: Question = Question {
+    id: "coils",
+    name: "Coils",
+    asks: words::QUESTION,
+    pending: words::PENDING,
+    parts: &[Part::Coils],
+    subjects,
+};
+
+fn subjects(plan: &Plan) -> Vec<String> {
+    let is_asked = !plan.is_blank(Part::Coils);
+    let of_coils = ["coils", "coils.feed"].into_iter().filter(|_| is_asked);
+    of_coils.map(str::to_owned).collect()
+}
+
+/// Nothing is remembered.
+pub(crate) type Memory = ();
+
+/// The answers: the charging, and the feed.
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
+    match &car.coils {
+        None => vec![Answer::new("coils", Tone::Open, say!(words::BLANK)).into()],
+        Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),
+    }
+}
+
+fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
+    let inputs = &read.inputs;
+    let Some(found) = &read.found else {
+        return vec![Answer::new("coils", Tone::Bad, say!(words::NO_VOLTAGE))];
+    };
+    let is_enough = found.at_speed.as_ref().is_none_or(|at| at.is_enough(inputs));
+    let cures =
+        if is_enough { Cures::default() } else { Cures::of(inputs, read.once_a_cycle.as_ref()) };
+    let cures = judge::cures(&cures);
+    let (tone, verdict) = judge::verdict(inputs, found);
+    let mut answer = Answer::new("coils", tone, verdict);
+    answer.title = Some(say!(words::TITLE));
+    answer.why = judge::why(inputs, found);
+    answer.to_do = judge::to_do(inputs, found, &cures);
+    answer.to_do.extend(taken(&read.taken));
+    answer.cautions = vec![
+        say!(words::CAUTION_SPARK),
+        say!(
+            words::CAUTION_HELD,
+            current = found.held.current.nominal,
+            heat = found.held.in_coil.nominal
+        ),
+    ];
+    answer.figures = numbers::figures(inputs, found);
+    answer.tables = vec![numbers::table(inputs, found)];
+    answer.pictures.extend(numbers::picture(inputs, found));
+    judge::concerns(inputs, found, &cures, findings);
+    vec![answer, feed::answer(read, found, findings)]
+}
+
+/// What was taken where nothing was given.
+pub(crate) fn taken(taken: &[(&'static str, Value)]) -> Option<Message> {
+    let each = |(label, value): &(&str, Value)| format!("{label}: {}", value.shown);
+    let list: Vec<_> = taken.iter().map(each).collect();
+    (!list.is_empty()).then(|| say!(words::TAKEN, list = list.join("; ")))
+}

@@ -1,0 +1,157 @@
+//! What feeds the coils: relay, fuse and lead.
+
+use crate::report::{Answer, Figure, Row, Table, Tone};
+use crate::{
+    questions::coils::words,
+    coil::{
+        self, AtSpeed,
+        feed::{Feed, Parts, never_blows},
+    },
+    fields,
+    finding::{Finding, Findings, Severity},
+    quantity::{Measure, Value, Voltage, volts},
+    read::{self, Coiled},
+    say,
+};
+
+/// More than this between battery and coils is too much: common practice, no source.
+fn most_drop() -> Voltage {
+    volts(0.3)
+}
+
+/// The answer: open until it is known how often the coils are charged.
+pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Findings) -> Answer {
+    let parts = &read.parts;
+    let Some(at) = &found.at_speed else {
+        let mut answer = Answer::new("coils.feed", Tone::Open, say!(words::FEED_OPEN));
+        answer.title = Some(say!(words::FEED_TITLE));
+        return answer;
+    };
+    let banks = by_bank(at, parts);
+    let feed = worst(&banks).cloned().unwrap_or_else(|| Feed::new(&at.taken, parts));
+    let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
+    let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
+    let drops = feed.drop.is_some_and(|drop| drop > most_drop());
+    let (tone, verdict) = match (fuse_fails, relay_fails, feed.drop.filter(|_| drops)) {
+        (true, true, _) => (Tone::Bad, say!(words::FEED_BOTH_SMALL)),
+        (true, ..) => (Tone::Bad, say!(words::FEED_FUSE_SMALL)),
+        (_, true, _) => (Tone::Bad, say!(words::FEED_RELAY_SMALL)),
+        (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
+        _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
+        _ => match feed.fuse {
+            Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
+            None => (Tone::Doubtful, say!(words::FEED_TOO_MUCH)),
+        },
+    };
+    let mut answer = Answer::new("coils.feed", tone, verdict);
+    answer.title = Some(say!(words::FEED_TITLE));
+    answer.why = Some(say!(
+        words::FEED_WHY,
+        coils = feed.coils,
+        relays = parts.relays,
+        mean = feed.mean,
+        effective = feed.effective,
+        peak = feed.peak,
+        at_once = at.taken.at_once
+    ));
+    answer.to_do = vec![match feed.fuse {
+        Some(fuse) => say!(words::FEED_FIT, fuse = fuse, peak = feed.peak),
+        None => say!(words::FEED_SPLIT),
+    }];
+    answer.to_do.push(say!(words::FEED_GROUND));
+    answer.figures = figures(&feed);
+    answer.tables.extend(table(&banks));
+    concerns(&feed, parts, found, findings);
+    answer
+}
+
+/// The feed of each bank's relay, with its cylinders, where there is one for each bank.
+fn by_bank(at: &AtSpeed, parts: &Parts) -> Vec<(Vec<u32>, Feed)> {
+    if u32::try_from(at.banks.len()) != Ok(parts.relays) || at.banks.len() < 2 {
+        return Vec::new();
+    }
+    let alone = Parts { relays: 1, ..*parts };
+    at.banks.iter().map(|(bank, taken)| (bank.clone(), Feed::new(taken, &alone))).collect()
+}
+
+fn worst(banks: &[(Vec<u32>, Feed)]) -> Option<&Feed> {
+    let by_heat =
+        |one: &&Feed, other: &&Feed| one.effective.base().total_cmp(&other.effective.base());
+    banks.iter().map(|(_, feed)| feed).max_by(by_heat)
+}
+
+/// What each bank's relay carries.
+fn table(banks: &[(Vec<u32>, Feed)]) -> Option<Table> {
+    let row = |(bank, feed): &(Vec<u32>, Feed)| Row {
+        cells: vec![
+            Value::text(read::written(bank)),
+            feed.mean.into(),
+            feed.effective.into(),
+            feed.peak.into(),
+        ],
+        tone: None,
+    };
+    (!banks.is_empty()).then(|| Table {
+        caption: say!(words::TABLE_BANKS),
+        columns: vec![
+            say!(words::COLUMN_BANK),
+            say!(words::COLUMN_MEAN),
+            say!(words::COLUMN_EFFECTIVE),
+            say!(words::COLUMN_PEAK),
+        ],
+        rows: banks.iter().map(row).collect(),
+        working: banks.iter().flat_map(|(_, feed)| feed.working.clone()).collect(),
+    })
+}
+
+fn figures(feed: &Feed) -> Vec<Figure> {
+    let steps = || feed.working.clone();
+    let mut figures = vec![
+        Figure::plain(say!(words::FIGURE_MEAN), feed.mean, steps()),
+        Figure::plain(say!(words::FIGURE_EFFECTIVE), feed.effective, steps()),
+        Figure::plain(say!(words::FIGURE_PEAK), feed.peak, steps()),
+        Figure::plain(say!(words::FIGURE_LEAST), feed.least, steps()),
+    ];
+    if let Some(drop) = feed.drop {
+        figures.push(Figure::plain(say!(words::FIGURE_DROP), drop, steps()));
+    }
+    figures
+}
+
+fn concerns(feed: &Feed, parts: &Parts, found: &coil::Answer, findings: &mut Findings) {
+    let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
+    if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
+        let message = say!(
+            words::FUSE_TOO_SMALL,
+            rating = rating,
+            effective = feed.effective,
+            least = feed.least
+        );
+        findings.push(shown(Finding::new(Severity::Fault, fields::coils::FUSE, message)));
+    }
+    if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
+        let message = say!(
+            words::RELAY_TOO_SMALL,
+            rating = rating,
+            effective = feed.effective,
+            peak = feed.peak
+        );
+        findings.push(shown(Finding::new(Severity::Fault, fields::coils::RELAY, message)));
+    }
+    if let Some(drop) = feed.drop.filter(|it| *it > most_drop()) {
+        let message = say!(words::LEAD_DROPS, drop = drop, peak = feed.peak, most = most_drop());
+        findings.push(shown(Finding::new(Severity::Doubt, fields::coils::LEAD_SIZE, message)));
+    }
+    let held = found.held.current.low;
+    if let Some(fuse) = parts.fuse.filter(|it| never_blows(*it, held)) {
+        let message = say!(
+            words::FUSE_BEARS_HELD,
+            rating = fuse,
+            current = held,
+            heat = found.held.in_coil.low,
+            time = found.held.rises_in.high
+        );
+        let steps = found.held.working.iter().cloned();
+        findings.push(Finding::new(Severity::Doubt, fields::coils::FUSE, message).shown_by(steps));
+    }
+}

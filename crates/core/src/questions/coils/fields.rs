@@ -1,0 +1,55 @@
+//! Question 5: the ignition coils, and what feeds them.
+
+use crate::{
+    quantity::{Area, Current, Inductance, Length, Ratio, Resistance, Time, Voltage},
+    schema::{Part, Whole, fields, quantity, whole},
+};
+
+fields! {
+    of Part::Coils;
+    /// Resistance of a primary at 20 °C.
+    RESISTANCE: Resistance = quantity("resistance", "Resistance of one coil's primary", "ohm", 0.05, 20.0)
+        .measure("Coil unplugged, across its primary, less what the meter reads with its leads held together. A coil with its igniter inside shows nothing sensible: take its data.")
+        .assumed("0.3 to 1 ohm", "a coil of an electronic ignition: common practice, no source")
+        .first();
+    /// Inductance of a primary.
+    INDUCTANCE: Inductance = quantity("inductance", "Inductance of that primary", "mH", 0.05, 100.0)
+        .measure("A meter with an inductance range, coil unplugged; a plain multimeter can't.")
+        .assumed("2 to 6 mH", "common practice, no source")
+        .first();
+    /// Current to which it is charged.
+    CURRENT: Current = quantity("current", "Current to charge it to", "A", 0.5, 40.0)
+        .hint("from the coil's data")
+        .assumed("7 A", "6 to 10 A is usual: common practice, no source")
+        .first();
+    /// How many relays share the coils.
+    RELAYS: Whole = whole("relays", "Relays that feed the coils", 1, 16)
+        .assumed("1", "all coils on one");
+    /// Rating of a relay's contact.
+    RELAY: Current = quantity("relay", "Rating of one relay's contact", "A", 0.5, 500.0)
+        .hint("30 and 87, for direct current");
+    /// Rating of a relay's fuse.
+    FUSE: Current = quantity("fuse", "Rating of its fuse", "A", 0.5, 500.0);
+    /// Length of the lead from the battery to the coils, one way.
+    LEAD_LENGTH: Length = quantity("lead_length", "Lead from the battery to the coils, one way", "m", 0.0, 50.0)
+        .hint("the longest");
+    /// Size of that lead.
+    LEAD_SIZE: Area = quantity("lead_size", "Size of that lead", "mm2", 0.05, 120.0)
+        .hint("copper; 4 mm2 or 12 AWG");
+    /// Current that the igniter holds.
+    LIMIT: Current = quantity("limit", "Current that the igniter holds", "A", 0.5, 60.0)
+        .hint("blank if it holds none")
+        .rare();
+    /// What the igniter drops while it conducts.
+    DROP: Voltage = quantity("drop", "What the igniter drops while it conducts", "V", 0.0, 5.0)
+        .assumed("0.8 to 2 V", "a usual igniter at its current: common practice, no source")
+        .rare();
+    /// How long a spark burns.
+    SPARK: Time = quantity("spark", "How long a spark burns", "ms", 0.0, 10.0)
+        .assumed("1 to 2 ms", "common practice, no source")
+        .rare();
+    /// The most of the time that it may be charged.
+    DUTY_LIMIT: Ratio = quantity("duty_limit", "The most of the time that it may be charged", "%", 1.0, 100.0)
+        .hint("from the coil's data; blank if they name none")
+        .rare();
+}

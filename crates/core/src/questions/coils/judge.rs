@@ -1,0 +1,138 @@
+//! Are they charged in time? What is wrong, and what would cure it.
+
+use crate::report::Tone;
+use crate::{
+    questions::coils::words,
+    coil::{Answer, AtSpeed, Inputs, cures::Cures},
+    fields,
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{Holds, Measure, Value, seconds},
+    say,
+};
+
+/// Whether the current is only ever missed while the starter turns.
+fn is_short_cranking_alone(inputs: &Inputs, found: &Answer) -> bool {
+    let Holds::AtSome(corners) = &found.falls_short else { return false };
+    let cranking = &inputs.conditions.corners()[..2];
+    corners.iter().all(|name| cranking.iter().any(|corner| corner.name == name))
+}
+
+pub(super) fn verdict(inputs: &Inputs, found: &Answer) -> (Tone, Message) {
+    if found.falls_short == Holds::Always {
+        return (Tone::Bad, say!(words::NEVER, current = inputs.wanted));
+    }
+    if let Some(at) = &found.at_speed {
+        if !at.is_in_time() {
+            return (Tone::Bad, say!(words::RUNS_OUT_AT, speed = at.runs_out));
+        }
+        if at.is_over_duty(inputs) {
+            return (Tone::Bad, say!(words::TOO_LONG, duty = at.duty));
+        }
+    }
+    if found.falls_short != Holds::Never {
+        return if is_short_cranking_alone(inputs, found) {
+            (Tone::Doubtful, say!(words::WEAK_CRANKING, current = inputs.wanted))
+        } else {
+            (Tone::Bad, say!(words::NOT_SURE, current = inputs.wanted))
+        };
+    }
+    match &found.at_speed {
+        Some(at) => {
+            (Tone::Good, say!(words::IN_TIME, needed = at.needed, available = at.available))
+        }
+        None => (
+            Tone::Open,
+            say!(
+                words::DWELL_IS,
+                dwell = found.charge.time,
+                supply = inputs.conditions.supply.high
+            ),
+        ),
+    }
+}
+
+pub(super) fn why(inputs: &Inputs, found: &Answer) -> Option<Message> {
+    let at = found.at_speed.as_ref()?;
+    Some(say!(
+        words::WHY,
+        needed = at.needed,
+        current = inputs.wanted,
+        supply = inputs.conditions.supply.high,
+        energy = found.charge.energy,
+        available = at.available,
+        speed = inputs.speed.map_or_else(|| Value::text(""), Measure::show),
+        runs_out = at.runs_out
+    ))
+}
+
+pub(super) fn cures(cures: &Cures) -> Vec<Message> {
+    let seldom = cures.once_a_cycle.map(|speed| say!(words::CURE_ONCE, speed = speed));
+    let less = cures
+        .less
+        .map(|(current, energy)| say!(words::CURE_LESS, current = current, energy = energy));
+    seldom.into_iter().chain(less).collect()
+}
+
+pub(super) fn to_do(inputs: &Inputs, found: &Answer, cures: &[Message]) -> Vec<Message> {
+    let mut to_do = cures.to_vec();
+    if found.at_speed.as_ref().is_some_and(|at| !at.is_enough(inputs)) && cures.is_empty() {
+        to_do.push(say!(words::DO_OTHER_COIL));
+    }
+    if found.falls_short == Holds::Always {
+        to_do.push(say!(words::DO_OTHER_PAIR, current = inputs.wanted));
+        return to_do;
+    }
+    to_do.push(say!(words::DO_ENTER));
+    if inputs.pattern.is_none() {
+        to_do.push(say!(words::DO_ENGINE));
+    } else if inputs.speed.is_none() {
+        to_do.push(say!(words::DO_SPEED));
+    }
+    to_do.push(say!(words::DO_PROVE, current = inputs.wanted));
+    to_do
+}
+
+/// What the fitter should know.
+pub(super) fn concerns(
+    inputs: &Inputs,
+    found: &Answer,
+    cures: &[Message],
+    findings: &mut Findings,
+) {
+    if found.falls_short != Holds::Never {
+        let severity =
+            if is_short_cranking_alone(inputs, found) { Severity::Doubt } else { Severity::Fault };
+        let last = inputs.conditions.supply.low;
+        let steps = found.dwells.first().map(|it| it.working.clone()).unwrap_or_default();
+        let message = say!(words::FALLS_SHORT, current = inputs.wanted, supply = last);
+        let finding = Finding::new(severity, fields::coils::CURRENT, message);
+        findings.push(finding.holding(found.falls_short.clone()).shown_by(steps));
+    }
+    let Some(at) = &found.at_speed else { return };
+    findings.extend(runs_out(inputs, at, cures));
+    if let Some(limit) = inputs.duty_limit.filter(|_| at.is_over_duty(inputs)) {
+        let message = say!(words::OVER_DUTY, duty = at.duty, limit = limit);
+        findings.push(
+            Finding::new(Severity::Fault, fields::coils::DUTY_LIMIT, message)
+                .cured_by(cures.iter().cloned())
+                .shown_by(at.working.iter().cloned()),
+        );
+    }
+}
+
+fn runs_out(inputs: &Inputs, at: &AtSpeed, cures: &[Message]) -> Option<Finding> {
+    let speed = inputs.speed.filter(|_| !at.is_in_time())?;
+    let message = say!(
+        words::RUNS_OUT,
+        runs_out = at.runs_out,
+        speed = speed,
+        needed = at.needed,
+        available = seconds(at.available.base().max(0.0))
+    );
+    Some(
+        Finding::new(Severity::Fault, fields::coils::CURRENT, message)
+            .cured_by(cures.iter().cloned())
+            .shown_by(at.working.iter().cloned()),
+    )
+}

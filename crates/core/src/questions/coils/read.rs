@@ -1,0 +1,92 @@
+//! The ignition coils from their fields.
+
+use crate::read::{Conditions, Entry, Reader, injectors::usual};
+use crate::{
+    coil,
+    channels::Ignition,
+    coil::{Inputs, feed::Parts, pattern::Pattern},
+    engine::Engine,
+    fields,
+    quantity::{Band, Current, Measure, RotationalSpeed, Time, Value},
+    schema::Part,
+};
+
+/// What the fields of the coils say.
+#[derive(Debug)]
+pub(crate) struct Coiled {
+    /// The inputs, with what is taken for blanks.
+    pub(crate) inputs: Inputs,
+    /// What follows from them; nothing where the igniter leaves the coil no voltage.
+    pub(crate) found: Option<coil::Answer>,
+    /// How they would be charged if each were fired once a cycle, where they are not.
+    pub(crate) once_a_cycle: Option<Pattern>,
+    /// How they are fed.
+    pub(crate) parts: Parts,
+    /// What was taken for fields that are blank or can't be read: the label of the field and the value.
+    pub(crate) taken: Vec<(&'static str, Value)>,
+}
+
+/// Reads the coils; every field, whatever stands in the others. Nothing where none of it was typed: then it was not asked
+/// about, and nothing is taken.
+pub(crate) fn coils(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    engine: Option<&Engine>,
+    speed: Option<Band<RotationalSpeed>>,
+) -> Option<Coiled> {
+    if reader.plan().is_blank(Part::Coils) {
+        return None;
+    }
+    let taken = &mut Vec::new();
+    let mode = reader.ignition_mode();
+    let inputs = Inputs {
+        resistance: usual(reader, fields::coils::RESISTANCE, taken),
+        inductance: usual(reader, fields::coils::INDUCTANCE, taken),
+        wanted: usual(reader, fields::coils::CURRENT, taken).nominal,
+        drop: usual(reader, fields::coils::DROP, taken),
+        limit: reader.band(fields::coils::LIMIT).value(),
+        spark: usual(reader, fields::coils::SPARK, taken),
+        duty_limit: reader.band(fields::coils::DUTY_LIMIT).value().map(|band| band.low),
+        pattern: engine.zip(mode).map(|(engine, mode)| Pattern::new(engine, mode)),
+        banks: engine
+            .zip(mode)
+            .map_or_else(Vec::new, |(engine, mode)| Pattern::by_bank(engine, mode)),
+        speed: speed.map(|speed| speed.high),
+        conditions: *conditions,
+    };
+    let parts = parts(reader, conditions, taken);
+    let is_more_often = mode.is_some_and(|mode| mode != Ignition::Sequential);
+    let once_a_cycle =
+        engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
+    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, parts, taken: std::mem::take(taken) })
+}
+
+impl Coiled {
+    /// The dwell that the coils need at the charging supply, where that is known.
+    pub(crate) fn dwell(&self) -> Option<Time> {
+        let time = self.found.as_ref()?.charge.time;
+        (time.base() > 0.0).then_some(time)
+    }
+}
+
+fn parts(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Parts {
+    let relays = reader.whole(fields::coils::RELAYS);
+    if !matches!(relays, Entry::Given(_)) {
+        taken.push((fields::coils::RELAYS.field().label, 1_u32.into()));
+    }
+    let mut rating = |key| reader.band::<Current>(key).value().map(|band| band.low);
+    let (relay, fuse) = (rating(fields::coils::RELAY), rating(fields::coils::FUSE));
+    let length = reader.band(fields::coils::LEAD_LENGTH).value().map(|band| band.high);
+    let area = reader.band(fields::coils::LEAD_SIZE).value().map(|band| band.low);
+    Parts {
+        relays: relays.value().unwrap_or(1),
+        relay,
+        fuse,
+        lead: length.zip(area),
+        hot: conditions.temperature.high,
+    }
+}

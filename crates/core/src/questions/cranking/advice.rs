@@ -1,0 +1,93 @@
+//! A threshold and a release that work: solved before they are offered.
+
+use crate::{
+    questions::cranking::words,
+    cranking::{self, Answer, Inputs, Release, USUAL_THRESHOLD_RPM},
+    message::Message,
+    quantity::{Measure, RotationalSpeed, rpm, share},
+    say,
+    timeline::Interval,
+};
+
+/// What to enter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Advice {
+    pub(super) threshold: RotationalSpeed,
+    pub(super) release: RotationalSpeed,
+}
+
+impl Advice {
+    /// As a remedy.
+    pub(super) fn remedy(&self) -> Message {
+        say!(words::SET_THRESHOLD, threshold = self.threshold, release = self.release)
+    }
+}
+
+/// What works: the threshold asked for where it does, or else the best, or else one that does with the release asked for,
+/// or with one that lies further below. Each is simulated before it is offered.
+pub(super) fn advice(inputs: &Inputs, answer: &Answer) -> Option<Advice> {
+    let serves = |release: Release, threshold| {
+        let set = Inputs { release, ..inputs.clone() };
+        cranking::serves(&set, threshold)
+            .then(|| Advice { threshold, release: release.of(threshold) })
+    };
+    if let Some(asked) = inputs.threshold.and_then(|asked| serves(inputs.release, asked)) {
+        return Some(asked);
+    }
+    if let Some(best) = best(inputs, answer) {
+        return Some(Advice { threshold: best.threshold, release: best.release });
+    }
+    let in_band = [answer.prompt, answer.works].into_iter().flatten();
+    let in_band = in_band.map(|band| (inputs.release, within(band)));
+    let further = [0.6, 0.5, 0.4, 0.3].into_iter().filter_map(|below| {
+        let release = Release::Share(share(below));
+        Some((release, within(cranking::works_with(inputs, release)?)))
+    });
+    let mut tries = in_band.chain(further);
+    tries.find_map(|(release, threshold)| serves(release, threshold))
+}
+
+/// A threshold in a band that a person would enter: 100 rpm where it lies inside, or else a round one near the
+/// middle, where a factor up or down still works.
+fn within(band: Interval) -> RotationalSpeed {
+    let middle = (band.low.max(1.0) * band.high).sqrt();
+    let round = |step: f64| (middle / step).round() * step;
+    let tries = [USUAL_THRESHOLD_RPM, round(10.0), round(5.0), round(1.0), middle];
+    rpm(tries.into_iter().find(|threshold| band.holds(*threshold)).unwrap_or(band.high))
+}
+
+/// The threshold from which a factor up or down works as far as it can, and a release midway between what must let go and
+/// what must not; simulated before it is offered.
+pub(super) fn best(inputs: &Inputs, answer: &Answer) -> Option<Best> {
+    let works = answer.works?;
+    let middle = (works.low.max(1.0) * works.high).sqrt();
+    let tries = [10.0, 5.0, 1.0].map(|step| (middle / step).round() * step);
+    let threshold = rpm(tries.into_iter().find(|it| works.holds(*it)).unwrap_or(works.high));
+    let releases = cranking::releases(inputs, threshold)?;
+    let middle = (releases.low.max(1.0) * releases.high).sqrt();
+    let tries = [5.0, 1.0].map(|step| (middle / step).round() * step);
+    let release = rpm(tries.into_iter().find(|it| releases.holds(*it)).unwrap_or(middle));
+    let set = Inputs { release: Release::At(release), ..inputs.clone() };
+    cranking::serves(&set, threshold).then_some(Best { threshold, release, works, releases })
+}
+
+/// The best to enter, and the bands about it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Best {
+    pub(super) threshold: RotationalSpeed,
+    pub(super) release: RotationalSpeed,
+    pub(super) works: Interval,
+    pub(super) releases: Interval,
+}
+
+/// The ends of a band in whole rpm, both inside; as they are where less than one fits.
+pub(super) fn ends(band: Interval) -> (RotationalSpeed, RotationalSpeed) {
+    let (low, high) = (band.low.floor() + 1.0, band.high.floor());
+    if low <= high { (rpm(low), rpm(high)) } else { (rpm(band.low), rpm(band.high)) }
+}
+
+/// A band in words.
+pub(super) fn shown(band: Interval) -> String {
+    let (low, high) = ends(band);
+    format!("{} to {}", low.show().shown, high.show().shown)
+}

@@ -1,0 +1,144 @@
+//! Question 4: the relay that pulls in at a speed.
+
+pub mod relays;
+
+use crate::{
+    cranking::Sync,
+    quantity::{CrankAngle, Ratio, RotationalSpeed, Time, Voltage},
+    schema::{Part, Whole, choices, fields, quantity, choice, whole},
+};
+
+choices! {
+    Sync {
+        Gap = "gap", "The gap of the crank wheel (one turn)";
+        Cam = "cam", "The cam as well (two turns)";
+    }
+}
+
+/// What the coils do as power arrives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PowerUp {
+    /// Nothing.
+    Quiet,
+    /// They spark once.
+    Spark,
+    /// They would spark, but are powered before cranking, with their input held off.
+    Held,
+}
+
+choices! {
+    PowerUp {
+        Quiet = "quiet", "Do nothing";
+        Spark = "spark", "Spark once";
+        Held = "held", "Would spark; powered before cranking, input held off";
+    }
+}
+
+fields! {
+    of Part::Cranking;
+    /// Mean cranking speed.
+    SPEED: RotationalSpeed = quantity("speed", "Cranking speed", "rpm", 20.0, 1000.0)
+        .hint("180 to 220 rpm")
+        .measure("Crank with fuel and spark off and read the controller's speed: the mean, cold and with the battery you have.")
+        .first();
+    /// Speed at which the controller switches the relay on.
+    RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "The relay is switched on at", "rpm", 0.0, 5000.0)
+        .hint("100 rpm")
+        .first();
+    /// Speed at which it switches the relay off.
+    RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "The relay is switched off below", "rpm", 0.0, 5000.0)
+        .hint("blank: 60% of the above");
+    /// Mean cranking speed in cold, thick oil.
+    COLD_SPEED: RotationalSpeed = quantity("cold_speed", "Cranking speed in cold, thick oil", "rpm", 20.0, 1000.0)
+        .hint("blank: the low end of the cranking speed")
+        .measure("Crank after a frosty night with fuel and spark off, and read the controller’s speed.");
+    /// Mean cranking speed on a weak battery.
+    WEAK_SPEED: RotationalSpeed = quantity("weak_speed", "Cranking speed on a weak battery", "rpm", 20.0, 1000.0)
+        .hint("8 V at the starter while it turns")
+        .measure("With an old battery, run down until 8 V is left at the starter while it turns: read the controller’s speed. Recharge at once; crank in short bursts, starters overheat.");
+    /// What the coils do as power arrives: `quiet`, `spark` or `held`.
+    POWER_UP: PowerUp = choice("power_up", "As power arrives, the coils")
+        .measure("Plugs out on a grounded bar, no fuel vapour, engine standing: close the relay by hand and watch for a spark.");
+    /// Time that a coil needs after power before it can charge.
+    WARM_UP: Time = quantity("warm_up", "Time a coil needs after power", "ms", 0.0, 2000.0)
+        .hint("of coils with their own electronics: the data sheet")
+        .assumed("0 ms", "a plain coil charges at once")
+        .rare();
+    /// How far the speed dips at each compression, as a share of the mean.
+    DIP: Ratio = quantity("dip", "Dip at each compression, of the mean", "%", 0.0, 95.0)
+        .hint("blank: from the engine’s own compressions")
+        .measure("Record the speed from every tooth while cranking: the mean less the lowest, over the mean.");
+    /// Positions on the crank wheel, missing teeth counted.
+    TEETH: Whole = whole("teeth", "Positions on the crank wheel", 1, 360)
+        .hint("missing ones counted")
+        .assumed("60", "a common wheel, 60 positions less two: common practice, no source")
+        .measure("Count the teeth and add those that would fit into the gap.");
+    /// Missing teeth.
+    MISSING: Whole = whole("missing", "Missing teeth", 0, 10)
+        .hint("0: evenly spaced");
+    /// What the first spark waits for: `gap` or `cam`.
+    SYNC: Sync = choice("sync", "The first spark waits for")
+        .assumed("gap", "the sooner of the two: power must be there by then");
+    /// Crank angle from the first tooth after the gap to the first firing top dead centre.
+    GAP_ANGLE: CrankAngle = quantity("gap_angle", "From the gap to top dead centre", "deg", 0.0, 360.0)
+        .hint("first tooth after the gap at the sensor, to the first firing")
+        .assumed("90 deg", "a usual place of the gap: common practice, no source")
+        .measure("Turn the engine by hand until the first tooth after the gap stands at the sensor; the degree wheel shows how far it is to top dead centre.")
+        .rare();
+    /// Readings in a row that must agree.
+    CONFIRMATION: Whole = whole("confirmation", "Readings in a row that must agree", 1, 20)
+        .assumed("2", "common practice, no source")
+        .rare();
+    /// Teeth over which the speed is averaged.
+    AVERAGING: Whole = whole("averaging", "Tooth intervals in one reading", 1, 360)
+        .assumed("1", "the worst for dips: every tooth by itself")
+        .rare();
+    /// Time the starter takes to bring the engine to speed.
+    RUN_UP: Time = quantity("run_up", "Time the starter takes to reach that speed", "ms", 0.0, 5000.0)
+        .assumed("300 ms", "common practice, no source")
+        .measure("Record the speed while cranking: from the first tooth to the first full-height crest.")
+        .rare();
+    /// Time without a tooth after which the engine counts as standing.
+    STALL_TIMEOUT: Time = quantity("stall_timeout", "Without a tooth, stopped after", "ms", 10.0, 10000.0)
+        .assumed("1 s", "common practice, no source")
+        .rare();
+    /// Time the coils need power before a spark.
+    DWELL: Time = quantity("dwell", "Dwell while cranking", "ms", 0.0, 50.0)
+        .hint("0 for a pump")
+        .assumed("4 ms", "the long end of 2 to 4 ms: common practice, no source")
+        .rare();
+    /// Pull-in time of the relay.
+    PULL_IN_TIME: Time = quantity("pull_in_time", "Pull-in time of the relay", "ms", 0.0, 1000.0)
+        .assumed("5 to 10 ms", "5 ms is typical of relay data sheets; twice that for a weak battery, common practice, no source")
+        .rare();
+    /// Drop-out time of the relay.
+    DROP_OUT_TIME: Time = quantity("drop_out_time", "Drop-out time of the relay", "ms", 0.0, 1000.0)
+        .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
+        .rare();
+    /// Voltage at which the relay is sure to pull in, its coil at 20 °C.
+    PULL_IN_VOLTAGE: Voltage = quantity("pull_in_voltage", "Voltage at which the relay pulls in, cold coil", "V", 1.0, 30.0)
+        .assumed("7.2 V", "60 % of 12 V: five relay data sheets give 57 to 67 %")
+        .measure("Raise the voltage on the coil slowly from nought until the contact clicks; the data sheet's figure is the one that is sure.")
+        .rare();
+    /// Speed read while the engine rocks to a standstill.
+    ROCKING: RotationalSpeed = quantity("rocking", "Speed read while the engine rocks at standstill", "rpm", 0.0, 500.0)
+        .assumed("30 rpm", "common practice, no source")
+        .measure("Record the speed while the engine stops: the highest reading after it first stands.")
+        .rare();
+    /// Angle through which a compression may throw the engine back.
+    KICK_BACK: CrankAngle = quantity("kick_back", "A compression may throw it back by", "deg", 0.0, 120.0)
+        .assumed("30 deg", "common practice, no source")
+        .rare();
+    /// How long a starter that sticks stands.
+    STICK: Time = quantity("stick", "A starter that sticks stands for", "ms", 0.0, 20000.0)
+        .assumed("1.5 s", "common practice, no source")
+        .rare();
+    /// Speed from which the engine dies.
+    IDLE: RotationalSpeed = quantity("idle", "Speed from which it dies", "rpm", 100.0, 5000.0)
+        .assumed("800 rpm", "common practice, no source")
+        .rare();
+    /// Time from there to a standstill.
+    RUN_DOWN: Time = quantity("run_down", "Time from there to a standstill", "ms", 50.0, 20000.0)
+        .assumed("1 s", "common practice, no source")
+        .rare();
+}

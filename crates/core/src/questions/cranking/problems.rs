@@ -1,0 +1,234 @@
+//! From the simulated answer to the findings.
+
+use super::{
+    advice::Advice,
+    extent::{
+        longest_delay, longest_interval, lowest_once_on, most_lost, most_openings, slowest_reading,
+    },
+    judge::{corners_where, one_turn},
+};
+use crate::{
+    questions::cranking::words,
+    cranking::{Answer, Corner, Inputs, RelayAnswer, StopAnswer},
+    fields,
+    finding::{Finding, Severity},
+    quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
+    read::{Known, Purpose},
+    say,
+    schema::Part,
+};
+
+/// Longer than this, power on at standstill is more than a note: a usual prime of the pump lasts as long
+/// (common practice, no source).
+const LONG_AT_REST_S: f64 = 2.0;
+
+/// What the fitter should know.
+pub(super) fn findings(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    advice: Option<Advice>,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    if let Some(threshold) = inputs.threshold {
+        findings.extend(of_threshold(known, inputs, answer, threshold, advice));
+        findings.extend(of_readings(known, inputs, answer, threshold, advice));
+        findings.extend(of_sparks(known, inputs, answer));
+    }
+    findings.extend(no_mark(inputs));
+    findings.extend(timeout_in_gap(inputs, answer));
+    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(answer, stop)));
+    if known.is_even_guess {
+        let message = say!(words::EVEN_GUESS, n = inputs.firings.len());
+        findings.push(Finding::new(Severity::Note, fields::engine::ORDER, message));
+    }
+    findings
+}
+
+/// What the fitter should know of a further relay: what is the engine's is said once, with the first.
+pub(super) fn of_relay(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    advice: Option<Advice>,
+    purpose: Purpose,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    if let Some(threshold) = inputs.threshold {
+        findings.extend(of_threshold(known, inputs, answer, threshold, advice));
+        findings.extend(of_readings(known, inputs, answer, threshold, advice));
+        if purpose == Purpose::Coils {
+            findings.extend(of_sparks(known, inputs, answer));
+        }
+    }
+    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings
+}
+
+fn where_so(answer: &Answer, so: impl Fn(&Corner) -> bool) -> Holds {
+    Holds::from_corners(answer.corners.iter().map(|corner| (corner.name.clone(), so(corner))))
+}
+
+/// The threshold against the two speeds between which it must lie.
+fn of_threshold(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    threshold: RotationalSpeed,
+    advice: Option<Advice>,
+) -> Option<Finding> {
+    let remedy = advice.map(|advice| advice.remedy());
+    if threshold.base() <= 0.0 {
+        let always =
+            Finding::new(Severity::Danger, known.keys.threshold, say!(words::ALWAYS_ON));
+        return Some(always.cured_by(remedy));
+    }
+    if threshold <= inputs.rocking.high {
+        let message =
+            say!(words::ON_AT_STANDSTILL, threshold = threshold, rocking = inputs.rocking.high);
+        return Some(Finding::new(Severity::Doubt, known.keys.threshold, message).cured_by(remedy));
+    }
+    let waits = |corner: &Corner| corner.closes && threshold > corner.slowest_reading;
+    if answer.corners.iter().all(|corner| corner.closes) && threshold > slowest_reading(answer) {
+        let message = say!(
+            words::WAITS_FOR_CREST,
+            threshold = threshold,
+            slowest = slowest_reading(answer)
+        );
+        let finding = Finding::new(Severity::Doubt, known.keys.threshold, message);
+        return Some(finding.holding(where_so(answer, waits)).cured_by(remedy));
+    }
+    None
+}
+
+/// Whether the relay closes, and stays closed.
+fn of_readings(
+    known: &Known,
+    inputs: &Inputs,
+    answer: &Answer,
+    threshold: RotationalSpeed,
+    advice: Option<Advice>,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let remedy = advice.map(|advice| advice.remedy());
+    // where the time-out cuts power, that is the finding
+    let is_heard = |corner: &Corner| corner.longest_interval <= inputs.stall_timeout.low;
+    let stays_out = |corner: &Corner| !corner.closes && is_heard(corner);
+    if answer.corners.iter().any(stays_out) {
+        let corners = corners_where(answer, stays_out);
+        let message = say!(words::NEVER_CLOSES, threshold = threshold, corners = corners);
+        let finding = Finding::new(Severity::Fault, known.keys.threshold, message);
+        findings.push(
+            finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()).at_its_field(),
+        );
+    }
+    let chatters = |corner: &Corner| corner.openings > 0;
+    if answer.corners.iter().any(chatters) {
+        let message = say!(
+            words::CHATTERS,
+            openings = most_openings(answer),
+            lowest = lowest_once_on(answer),
+            release = inputs.release.of(threshold)
+        );
+        let finding = Finding::new(Severity::Fault, known.keys.release, message);
+        findings.push(finding.holding(where_so(answer, chatters)).cured_by(remedy));
+    } else {
+        findings.extend(gap_as_tooth(known, answer));
+    }
+    findings
+}
+
+fn gap_as_tooth(known: &Known, answer: &Answer) -> Option<Finding> {
+    let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
+    if openings == 0 || known.keys.threshold.place().part() != Part::Cranking {
+        return None;
+    }
+    let finding = Finding::new(
+        Severity::Note,
+        fields::cranking::MISSING,
+        say!(words::GAP_AS_TOOTH, openings = openings),
+    );
+    Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))
+}
+
+fn of_sparks(known: &Known, inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+    let lost = most_lost(answer);
+    if lost == 0 {
+        return None;
+    }
+    let delay = longest_delay(answer);
+    let severity = if delay > one_turn(inputs) { Severity::Doubt } else { Severity::Note };
+    let message = say!(words::SPARKS_LOST, lost = lost, delay = delay);
+    let mut finding = Finding::new(severity, known.keys.threshold, message);
+    // where no threshold is prompt, a lower one is no cure
+    if let Some(prompt) = answer.prompt {
+        let threshold = super::advice::ends(prompt).1;
+        let release = inputs.release.of(threshold);
+        let remedy = Advice { threshold, release }.remedy();
+        finding = finding.cured_by([remedy]);
+    }
+    Some(finding.holding(where_so(answer, |corner| corner.lost > 0)))
+}
+
+fn no_mark(inputs: &Inputs) -> Option<Finding> {
+    if inputs.sync == crate::cranking::Sync::Cam || inputs.wheel.has_mark() {
+        return None;
+    }
+    let message = say!(words::NO_MARK, positions = inputs.wheel.positions);
+    let finding = Finding::new(Severity::Fault, fields::cranking::SYNC, message);
+    Some(finding.cured_by([say!(words::USE_CAM)]))
+}
+
+fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+    let interval = longest_interval(answer);
+    if interval <= inputs.stall_timeout.low {
+        return None;
+    }
+    let message =
+        say!(words::TIMEOUT_IN_GAP, timeout = inputs.stall_timeout.low, interval = interval);
+    // half as much again for an engine that turns slower still, in whole hundredths of a second
+    let enough = seconds((interval.base() * 150.0).ceil() / 100.0);
+    let finding = Finding::new(Severity::Fault, fields::cranking::STALL_TIMEOUT, message)
+        .cured_by([say!(words::SET_TIMEOUT, timeout = enough)]);
+    Some(
+        finding
+            .holding(where_so(answer, |corner| corner.longest_interval > inputs.stall_timeout.low)),
+    )
+}
+
+fn weak_relay(known: &Known, inputs: &Inputs, relay: &RelayAnswer) -> Option<Finding> {
+    let path = known.keys.pull_in_voltage;
+    let supply = inputs.supply;
+    let (message, severity, holds) = match (relay.cold, relay.hot) {
+        (true, true) => return None,
+        (false, _) => {
+            let message =
+                say!(words::RELAY_TOO_WEAK, needed = relay.needed.low, supply = supply);
+            (message, Severity::Fault, Holds::Always)
+        }
+        (true, false) => {
+            let hot = inputs.temperature.high;
+            let message =
+                say!(words::RELAY_WEAK, hot = hot, needed = relay.needed.high, supply = supply);
+            (message, Severity::Doubt, Holds::AtSome(vec!["coil hot".to_owned()]))
+        }
+    };
+    // an assumed relay is no reason to doubt the one in the car
+    let severity = if known.relay_is_given { severity } else { Severity::Note };
+    let enough = volts(supply.base() * relay.needed.nominal.base() / relay.needed.high.base());
+    let remedy = say!(words::USE_RELAY, voltage = enough);
+    let finding = Finding::new(severity, path, message).holding(holds).cured_by([remedy]);
+    Some(finding.shown_by(relay.working.clone()))
+}
+
+fn on_after_stop(answer: &Answer, stop: &StopAnswer) -> Option<Finding> {
+    if stop.on_at_rest.base() <= 0.0 {
+        return None;
+    }
+    let is_long = stop.on_at_rest.base() > LONG_AT_REST_S;
+    let severity = if is_long { Severity::Doubt } else { Severity::Note };
+    let message = say!(words::ON_AFTER_STOP, on = stop.on_at_rest);
+    let remedy = say!(words::SHORTER_TIMEOUT, interval = longest_interval(answer));
+    Some(Finding::new(severity, fields::cranking::STALL_TIMEOUT, message).cured_by([remedy]))
+}

@@ -1,0 +1,351 @@
+//! The start of the engine and its relay from their fields.
+
+pub(crate) mod relays;
+
+use crate::read::{Conditions, Entry, Reader, SpeedRelay, State};
+use crate::{
+    questions::cranking::words,
+    cranking::{Inputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
+    engine::{Engine, MOST_CYLINDERS, TURN},
+    fields::{self, cranking::PowerUp},
+    finding::{Finding, Severity},
+    quantity::{
+        Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
+        share, volts,
+    },
+    say,
+    schema::{Key, Place},
+};
+
+/// Release as a share of the threshold where none is given: it lies as far below as a dip of 40 % reaches.
+pub(crate) const RELEASE: (f64, &str) = (
+    0.6,
+    "60 % of the speed at which it is switched on, as far below as a dip of 40 % reaches: common practice, no source",
+);
+
+const DIP_BASIS: &str = "computed: the swing of the compressions’ work, against 30 to 40 % for an even four (common practice, no source)";
+
+/// The fields of a relay that is switched at a speed, whatever record they stand in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct RelayKeys {
+    pub(crate) threshold: Key<RotationalSpeed>,
+    pub(crate) release: Key<RotationalSpeed>,
+    pub(crate) pull_in_voltage: Key<Voltage>,
+    pub(crate) pull_in_time: Key<Time>,
+    pub(crate) drop_out_time: Key<Time>,
+}
+
+/// Those of the coils' relay.
+const OWN: RelayKeys = RelayKeys {
+    threshold: fields::cranking::RELAY_ON_AT,
+    release: fields::cranking::RELAY_OFF_BELOW,
+    pull_in_voltage: fields::cranking::PULL_IN_VOLTAGE,
+    pull_in_time: fields::cranking::PULL_IN_TIME,
+    drop_out_time: fields::cranking::DROP_OUT_TIME,
+};
+
+impl RelayKeys {
+    /// Those of a further relay.
+    pub(crate) fn of(relay: usize) -> Self {
+        Self {
+            threshold: fields::relays::RELAY_ON_AT.at(relay),
+            release: fields::relays::RELAY_OFF_BELOW.at(relay),
+            pull_in_voltage: fields::relays::PULL_IN_VOLTAGE.at(relay),
+            pull_in_time: fields::relays::PULL_IN_TIME.at(relay),
+            drop_out_time: fields::relays::DROP_OUT_TIME.at(relay),
+        }
+    }
+}
+
+/// What is still missing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Wanted {
+    /// The engine's cylinders.
+    Cylinders,
+    /// The cranking speed.
+    Speed,
+    /// The threshold.
+    Threshold,
+}
+
+/// What is known of the start of the engine, and of the relay.
+#[derive(Debug, PartialEq)]
+pub(crate) struct Known {
+    /// The relay's fields.
+    pub(crate) keys: RelayKeys,
+    /// Enough to simulate: the engine's firings and its cranking speed.
+    pub(crate) inputs: Option<Inputs>,
+    /// Whether cylinders, cranking speed and threshold are still missing, in the order in which they are asked.
+    pub(crate) wanted: Vec<Wanted>,
+    /// Whether the firings are those of the cylinder count, evenly spaced, for want of a firing order.
+    pub(crate) is_even_guess: bool,
+    /// A release that was typed at or above the threshold; the usual share is used in its place.
+    pub(crate) release_above: Option<RotationalSpeed>,
+    /// Whether the dip was not typed.
+    pub(crate) dip_is_assumed: bool,
+    /// Whether the relay's pull-in voltage was typed.
+    pub(crate) relay_is_given: bool,
+    /// What the coils do as power arrives.
+    pub(crate) power_up: Option<PowerUp>,
+    /// What of a start that goes otherwise was typed.
+    pub(crate) typed: Typed,
+}
+
+/// What of a start that goes otherwise was typed, and so is asked about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Typed {
+    /// The angle of a kick-back.
+    pub(crate) kick_back: bool,
+    /// How long a starter sticks.
+    pub(crate) stick: bool,
+}
+
+impl Known {
+    /// What is known, about a further relay.
+    pub(crate) fn of_relay(&self, relay: &SpeedRelay) -> Self {
+        Self {
+            keys: RelayKeys::of(relay.at),
+            inputs: None,
+            wanted: Vec::new(),
+            release_above: relay.release_above,
+            relay_is_given: relay.is_given,
+            power_up: None,
+            ..*self
+        }
+    }
+}
+
+/// Reads question 4.
+pub(crate) fn cranking(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    engine: Option<&Engine>,
+) -> Known {
+    let speed = reader.band(fields::cranking::SPEED);
+    let slow = slow(reader);
+    let threshold = setting(reader, fields::cranking::RELAY_ON_AT);
+    let (release, release_above) =
+        release(reader, fields::cranking::RELAY_OFF_BELOW, threshold.value(), RELEASE);
+    let wheel = wheel(reader);
+    let relay = relay(reader, &OWN);
+    let firings = firings(reader, engine);
+    let mut wanted = Vec::new();
+    wanted.extend(firings.is_none().then_some(Wanted::Cylinders));
+    wanted.extend(speed.value().is_none().then_some(Wanted::Speed));
+    wanted.extend(threshold.value().is_none().then_some(Wanted::Threshold));
+    let dip_is_assumed = reader.text(fields::cranking::DIP).is_empty();
+    let rest = Rest::read(reader, firings.as_ref());
+    let power_up = reader.choice(fields::cranking::POWER_UP).value();
+    let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| Inputs {
+        firings,
+        cycle,
+        speed,
+        slow,
+        kick_back: rest.kick_back.high,
+        stick: rest.stick.high,
+        dip: rest.dip,
+        run_up: rest.run_up,
+        wheel,
+        sync: rest.sync,
+        averaging: rest.averaging,
+        confirmation: rest.confirmation,
+        threshold: threshold.value(),
+        release,
+        stall_timeout: rest.stall_timeout,
+        relay: relay.0,
+        dwell: rest.dwell.high + rest.warm_up.high,
+        rocking: rest.rocking,
+        idle: rest.idle.high,
+        run_down: rest.run_down,
+        supply: conditions.supply.low,
+        temperature: conditions.temperature,
+    });
+    Known {
+        keys: OWN,
+        inputs,
+        wanted,
+        is_even_guess: engine.is_none(),
+        dip_is_assumed,
+        release_above,
+        relay_is_given: relay.1,
+        power_up,
+        typed: Typed {
+            kick_back: is_given(reader, fields::cranking::KICK_BACK),
+            stick: is_given(reader, fields::cranking::STICK),
+        },
+    }
+}
+
+/// The fields that fall back on what is assumed when they can't be read; their finding stands.
+struct Rest {
+    dip: Band<Ratio>,
+    run_up: Band<Time>,
+    sync: Sync,
+    averaging: u32,
+    confirmation: u32,
+    stall_timeout: Band<Time>,
+    dwell: Band<Time>,
+    rocking: Band<RotationalSpeed>,
+    idle: Band<RotationalSpeed>,
+    run_down: Band<Time>,
+    warm_up: Band<Time>,
+    kick_back: Band<CrankAngle>,
+    stick: Band<Time>,
+}
+
+impl Rest {
+    fn read(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Self {
+        Self {
+            dip: dip(reader, firings),
+            warm_up: band(reader, fields::cranking::WARM_UP, Band::exact(seconds(0.0))),
+            kick_back: band(
+                reader,
+                fields::cranking::KICK_BACK,
+                Band::exact(CrankAngle::new(30.0)),
+            ),
+            stick: band(reader, fields::cranking::STICK, Band::exact(seconds(1.5))),
+            run_up: band(reader, fields::cranking::RUN_UP, Band::exact(seconds(0.3))),
+            sync: reader.choice(fields::cranking::SYNC).value().unwrap_or(Sync::Gap),
+            averaging: reader.whole(fields::cranking::AVERAGING).value().unwrap_or(1),
+            confirmation: reader.whole(fields::cranking::CONFIRMATION).value().unwrap_or(2),
+            stall_timeout: band(reader, fields::cranking::STALL_TIMEOUT, Band::exact(seconds(1.0))),
+            dwell: band(reader, fields::cranking::DWELL, Band::exact(seconds(0.004))),
+            rocking: band(reader, fields::cranking::ROCKING, Band::exact(rpm(30.0))),
+            idle: band(reader, fields::cranking::IDLE, Band::exact(rpm(800.0))),
+            run_down: band(reader, fields::cranking::RUN_DOWN, Band::exact(seconds(1.0))),
+        }
+    }
+}
+
+/// The dip that was typed, or else that of the engine's compressions.
+fn dip(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Band<Ratio> {
+    let entry = reader.band(fields::cranking::DIP);
+    let Some((firings, cycle)) = firings else { return Band::exact(share(0.0)) };
+    let usual = usual_dip(firings, *cycle);
+    let shown = Value::text(format!("{} to {}", usual.low.show().shown, usual.high.show().shown));
+    let entry = reader.or_assume(fields::cranking::DIP, entry, usual, shown, DIP_BASIS);
+    entry.value().unwrap_or(usual)
+}
+
+/// Whether a field was typed and could be read.
+fn is_given(reader: &Reader<'_>, place: impl Into<Place>) -> bool {
+    reader.fields.get(&place.into().path()).is_some_and(|field| field.state == State::Given)
+}
+
+/// The speeds typed for cold oil and for a weak battery.
+fn slow(reader: &mut Reader<'_>) -> Vec<Slow> {
+    let named = [
+        (fields::cranking::COLD_SPEED, "cold, thick oil"),
+        (fields::cranking::WEAK_SPEED, "weak battery"),
+    ];
+    let read = named.map(|(key, name)| {
+        let band = reader.band(key).value()?;
+        Some(Slow { name, speed: band.low })
+    });
+    read.into_iter().flatten().collect()
+}
+
+pub(crate) fn band<Q: Measure>(reader: &mut Reader<'_>, key: Key<Q>, usual: Band<Q>) -> Band<Q> {
+    reader.band(key).value().unwrap_or(usual)
+}
+
+/// A value that is entered in the controller, and so has no spread.
+pub(crate) fn setting<Q: Measure>(reader: &mut Reader<'_>, key: Key<Q>) -> Entry<Q> {
+    let entry = reader.band(key);
+    if let Some(band) = entry.value().filter(Band::is_spread) {
+        let message = say!(
+            words::SETTING_SPREAD,
+            field = key.field().label,
+            low = band.low.show(),
+            high = band.high.show()
+        );
+        reader.unusable(Finding::new(Severity::Fault, key, message));
+        return Entry::Unreadable;
+    }
+    entry.map(|band| band.nominal)
+}
+
+/// The release of a record; below a share of the threshold where none was typed.
+pub(crate) fn release(
+    reader: &mut Reader<'_>,
+    key: Key<RotationalSpeed>,
+    threshold: Option<RotationalSpeed>,
+    (below, basis): (f64, &str),
+) -> (Release, Option<RotationalSpeed>) {
+    let usual = Release::Share(share(below));
+    let entry = setting(reader, key);
+    let Some(threshold) = threshold else {
+        return (entry.value().map_or(usual, Release::At), None);
+    };
+    let entry = reader.or_assume(key, entry, usual.of(threshold), usual.of(threshold), basis);
+    match entry {
+        Entry::Given(speed) if speed >= threshold && threshold.base() > 0.0 => {
+            let message = say!(
+                words::RELEASE_ABOVE,
+                release = speed,
+                threshold = threshold,
+                usual = usual.of(threshold)
+            );
+            reader.unusable(Finding::new(Severity::Fault, key, message));
+            (usual, Some(speed))
+        }
+        Entry::Given(speed) => (Release::At(speed), None),
+        Entry::Assumed(_) | Entry::Missing | Entry::Unreadable => (usual, None),
+    }
+}
+
+fn wheel(reader: &mut Reader<'_>) -> Wheel {
+    let positions = reader.whole(fields::cranking::TEETH).value().unwrap_or(60);
+    let key = fields::cranking::MISSING;
+    let usual = match positions {
+        60 => 2,
+        1 => 0,
+        _ => 1,
+    };
+    let basis = "60 positions lack two, other wheels one: common practice, no source";
+    let missing = reader.whole(key);
+    let missing = reader.or_assume(key, missing, usual, usual, basis).value().unwrap_or(usual);
+    let missing = if missing >= positions {
+        let message = say!(words::ALL_MISSING, missing = missing, positions = positions);
+        reader.unusable(Finding::new(Severity::Fault, key, message));
+        usual.min(positions - 1)
+    } else {
+        missing
+    };
+    let mark = band(reader, fields::cranking::GAP_ANGLE, Band::exact(CrankAngle::new(90.0)));
+    Wheel { positions, missing, mark_to_first: mark.nominal }
+}
+
+/// The relay of a record, and whether its pull-in voltage was typed.
+pub(crate) fn relay(reader: &mut Reader<'_>, keys: &RelayKeys) -> (Relay, bool) {
+    let voltage = reader.band(keys.pull_in_voltage);
+    let is_given = matches!(voltage, Entry::Given(_));
+    let pull_in = Band::between(seconds(0.005), seconds(0.01));
+    let drop_out = Band::between(seconds(0.003), seconds(0.015));
+    let relay = Relay {
+        pull_in_time: band(reader, keys.pull_in_time, pull_in),
+        drop_out_time: band(reader, keys.drop_out_time, drop_out),
+        pull_in_voltage: voltage.value().unwrap_or(Band::exact(volts(7.2))),
+    };
+    (relay, is_given)
+}
+
+/// The firings of the engine; without a firing order those of its cylinders, evenly spaced.
+pub(crate) fn firings(
+    reader: &Reader<'_>,
+    engine: Option<&Engine>,
+) -> Option<(Vec<CrankAngle>, CrankAngle)> {
+    if let Some(engine) = engine {
+        let angles = engine.firings().iter().map(|firing| firing.angle).collect();
+        return Some((angles, engine.cycle()));
+    }
+    // the question of channels has already said what is wrong with these fields
+    let count: u32 = reader.text(fields::engine::CYLINDERS).parse().ok()?;
+    if !(1..=MOST_CYLINDERS).contains(&count) {
+        return None;
+    }
+    let is_one_turn = ["two-stroke", "rotary"].contains(&reader.text(fields::engine::KIND));
+    let cycle = if is_one_turn { TURN } else { TURN + TURN };
+    let angle = |n| CrankAngle::new(cycle.degrees() * f64::from(n) / f64::from(count));
+    Some(((0..count).map(angle).collect(), cycle))
+}

@@ -1,0 +1,85 @@
+//! Further relays that are switched at a speed, from their fields.
+
+use crate::read::{
+    Entry, Reader,
+    cranking::{RELEASE, RelayKeys, band, relay, release, setting},
+    rest::limited,
+};
+use crate::{
+    cranking::{Relay, Release},
+    fields,
+    quantity::{Band, RotationalSpeed, Time, Value, seconds},
+    schema::Part,
+};
+
+pub(crate) use crate::fields::relays::{Cut, Purpose};
+
+/// Release of a relay that must stay out while cranking: near its threshold, so that it lets go above the starter's speed.
+const NEAR: (f64, &str) =
+    (0.85, "85 % of the speed at which it is switched on: common practice, no source");
+
+/// A relay of the list.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SpeedRelay {
+    /// Its number in the list.
+    pub(crate) at: usize,
+    pub(crate) name: String,
+    pub(crate) purpose: Option<Purpose>,
+    pub(crate) threshold: Option<RotationalSpeed>,
+    pub(crate) release: Release,
+    pub(crate) release_above: Option<RotationalSpeed>,
+    pub(crate) relay: Relay,
+    /// Whether its pull-in voltage was typed.
+    pub(crate) is_given: bool,
+    pub(crate) prime: Band<Time>,
+    /// What else cuts the pump; nothing where that was not said.
+    pub(crate) cut: Option<Cut>,
+}
+
+impl Purpose {
+    /// Whether it must be closed while the starter turns; the others must not.
+    pub(crate) fn is_for_starting(self) -> bool {
+        matches!(self, Self::Pump | Self::Coils)
+    }
+}
+
+/// Reads the list.
+pub(crate) fn relays(reader: &mut Reader<'_>) -> Vec<SpeedRelay> {
+    let count = limited(reader, Part::Relays, "Speed-switched relays");
+    (0..count).map(|at| one(reader, at)).collect()
+}
+
+fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {
+    let keys = RelayKeys::of(at);
+    let name =
+        crate::read::rest::name(reader, fields::relays::NAME.at(at), format!("relay {}", at + 1));
+    let purpose = reader.choice(fields::relays::PURPOSE.at(at)).value();
+    let threshold: Entry<RotationalSpeed> = setting(reader, keys.threshold);
+    let usual = if purpose.is_none_or(Purpose::is_for_starting) { RELEASE } else { NEAR };
+    let (release, release_above) = release(reader, keys.release, threshold.value(), usual);
+    let (relay, is_given) = relay(reader, &keys);
+    SpeedRelay {
+        name,
+        purpose,
+        threshold: threshold.value(),
+        release,
+        release_above,
+        relay,
+        is_given,
+        prime: band(reader, fields::relays::PRIME.at(at), Band::exact(seconds(2.0))),
+        cut: reader.choice(fields::relays::CUT.at(at)).value(),
+        at,
+    }
+}
+
+impl SpeedRelay {
+    /// The path of its record in the plan.
+    pub(crate) fn path(&self) -> String {
+        Part::Relays.record(self.at)
+    }
+
+    /// Its name, to be put into a sentence.
+    pub(crate) fn title(&self) -> Value {
+        Value::text(self.name.clone())
+    }
+}

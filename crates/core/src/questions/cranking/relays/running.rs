@@ -1,0 +1,180 @@
+//! Relays that must stay out while the starter turns, and be on while the engine runs: the alternator's field, a fan.
+
+use crate::{
+    questions::cranking::words,
+    cranking::{self, Inputs},
+    fields,
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{Measure, RotationalSpeed, rpm},
+    read::{Purpose, SpeedRelay},
+    report::{Answer, Figure, Tone},
+    say,
+    timeline::Interval,
+    working::{Formula, step},
+};
+
+const LOW: Formula = Formula {
+    symbols: "n_on > n_crest",
+    source: "the fastest reading while the starter turns, at any corner: simulated",
+};
+const HIGH: Formula = Formula {
+    symbols: "n_on ≤ n_idle",
+    source: "it must be on while the engine idles; common practice, no source",
+};
+
+/// Why a threshold is wrong, worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Case {
+    ReleaseAbove,
+    WhileCranking,
+    HoldsWhileCranking,
+    NotAtIdle,
+    Suits,
+}
+
+pub(super) fn answer(
+    relay: &SpeedRelay,
+    purpose: Purpose,
+    inputs: &Inputs,
+    findings: &mut Findings,
+) -> Answer {
+    let (crest, at) = crest(inputs);
+    let band = Interval { low: crest.base(), high: inputs.idle.base() };
+    let (low, high) = super::advice::ends(band);
+    let mut to_do: Option<Message> = None;
+    let (tone, verdict, why) = match relay.threshold {
+        _ if band.is_empty() => (
+            Tone::Bad,
+            say!(words::NONE_WORKS),
+            say!(words::relays::RUNNING_NONE_WHY, crest = crest, idle = inputs.idle),
+        ),
+        None => (
+            Tone::Open,
+            say!(words::ANY_WORKS, low = low, high = high),
+            say!(words::relays::RUNNING_ANY_WHY, crest = crest, idle = inputs.idle),
+        ),
+        Some(threshold) => {
+            let release = inputs.release.of(threshold);
+            let case = case(relay, inputs, crest, threshold);
+            let (on, off) = advised(band);
+            to_do = (case != Case::Suits).then(|| {
+                say!(words::DO_SET, threshold = on, release = off, agree = inputs.confirmation)
+            });
+            findings.extend(finding(relay, purpose, case, (crest, &at), inputs, (on, off)));
+            let why = say!(
+                words::relays::RUNNING_WHY,
+                crest = crest,
+                at = at.as_str(),
+                release = release,
+                idle = inputs.idle
+            );
+            (tone(case, purpose), words(case, threshold), why)
+        }
+    };
+    let mut answer = Answer::new(relay.path(), tone, verdict);
+    answer.why = Some(why);
+    answer.to_do = to_do.into_iter().collect();
+    answer.figures = vec![figure(band)];
+    answer
+}
+
+/// The fastest reading while the starter turns, and the corner at which it is read.
+fn crest(inputs: &Inputs) -> (RotationalSpeed, String) {
+    let none = (rpm(0.0), String::new());
+    let corners = cranking::readings_at_corners(inputs);
+    corners.into_iter().fold(
+        none,
+        |most, (name, reading)| {
+            if reading > most.0 { (reading, name) } else { most }
+        },
+    )
+}
+
+fn case(
+    relay: &SpeedRelay,
+    inputs: &Inputs,
+    crest: RotationalSpeed,
+    threshold: RotationalSpeed,
+) -> Case {
+    let tests = [
+        (Case::WhileCranking, threshold <= crest),
+        (Case::ReleaseAbove, relay.release_above.is_some()),
+        (Case::HoldsWhileCranking, inputs.release.of(threshold) <= crest),
+        (Case::NotAtIdle, threshold > inputs.idle),
+    ];
+    tests.into_iter().find(|(_, so)| *so).map_or(Case::Suits, |(case, _)| case)
+}
+
+fn tone(case: Case, purpose: Purpose) -> Tone {
+    match (case, purpose) {
+        (Case::Suits, _) => Tone::Good,
+        (Case::ReleaseAbove, _) | (Case::WhileCranking, Purpose::AlternatorField) => Tone::Bad,
+        _ => Tone::Doubtful,
+    }
+}
+
+fn words(case: Case, threshold: RotationalSpeed) -> Message {
+    match case {
+        Case::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
+        Case::WhileCranking => say!(words::relays::RUNNING_EARLY, threshold = threshold),
+        Case::HoldsWhileCranking => say!(words::relays::RUNNING_HOLDS),
+        Case::NotAtIdle => say!(words::relays::RUNNING_LATE, threshold = threshold),
+        Case::Suits => say!(words::relays::RUNNING_SUITS, threshold = threshold),
+    }
+}
+
+/// A threshold and a release that leave crest and idle as far off as they can.
+fn advised(band: Interval) -> (RotationalSpeed, RotationalSpeed) {
+    let between = |low: f64, high: f64| {
+        let middle = (low * high).sqrt();
+        let round = (middle / 10.0).round() * 10.0;
+        if round > low && round < high { round } else { middle }
+    };
+    let on = between(band.low, band.high);
+    (rpm(on), rpm(between(band.low, on)))
+}
+
+fn finding(
+    relay: &SpeedRelay,
+    purpose: Purpose,
+    case: Case,
+    (crest, at): (RotationalSpeed, &str),
+    inputs: &Inputs,
+    (on, off): (RotationalSpeed, RotationalSpeed),
+) -> Option<Finding> {
+    let name = relay.title();
+    let is_field = purpose == Purpose::AlternatorField;
+    let severity = if is_field { Severity::Fault } else { Severity::Doubt };
+    let (severity, path, message) = match case {
+        Case::WhileCranking => (
+            severity,
+            fields::relays::RELAY_ON_AT.at(relay.at),
+            say!(words::relays::RELAY_WHILE_CRANKING, name = name, crest = crest, at = at),
+        ),
+        Case::HoldsWhileCranking => (
+            Severity::Doubt,
+            fields::relays::RELAY_OFF_BELOW.at(relay.at),
+            say!(words::relays::RELAY_HOLDS_WHILE_CRANKING, name = name, crest = crest),
+        ),
+        Case::NotAtIdle => (
+            Severity::Doubt,
+            fields::relays::RELAY_ON_AT.at(relay.at),
+            say!(words::relays::RELAY_NOT_AT_IDLE, name = name, idle = inputs.idle),
+        ),
+        Case::ReleaseAbove | Case::Suits => return None,
+    };
+    let cure = say!(words::relays::SET_RUNNING, threshold = on, release = off);
+    Some(Finding::new(severity, path, message).cured_by([cure]))
+}
+
+fn figure(band: Interval) -> Figure {
+    let (low, high) = (rpm(band.low), rpm(band.high));
+    let (on, _) = advised(band);
+    let working = vec![
+        step(&LOW, &[("n_on", on.show()), ("n_crest", low.show())], low),
+        step(&HIGH, &[("n_on", on.show()), ("n_idle", high.show())], high),
+    ];
+    let shown = super::advice::shown(band);
+    Figure::plain(say!(words::FIGURE_WORKS), crate::quantity::Value::text(shown), working)
+}

@@ -1,0 +1,275 @@
+//! The ignition: its plan, and what is really wired.
+
+use super::{Mapped, plan, plan::Numbering, taps, wired};
+use crate::{
+    questions::firing::words,
+    channels::{Habit, Ignition, Layout, Need, Unfit, within},
+    engine::{Engine, Kind, TURN},
+    fields,
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{CrankAngle, Value},
+    read::Channels,
+    report::{Answer, Row, Table, Tone},
+    say,
+    schema::{Key, Whole},
+};
+
+const MODE: Key<Ignition> = fields::channels::IGNITION_MODE;
+const COUNT: Key<Whole> = fields::channels::IGNITION_COUNT;
+
+/// The answer as planned; and as wired, where something was found at the car.
+pub(super) fn answers(
+    engine: &Engine,
+    channels: &Channels<Ignition>,
+    mapped: &mut Option<Mapped>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
+    let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
+        return vec![open(engine, channels)];
+    };
+    let numbered = |habit| Layout::ignition(engine, mode, habit);
+    let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
+        (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
+        (Err(unfit), _) | (_, Err(unfit)) => {
+            return vec![unfit_answer(engine, channels, unfit, findings)];
+        }
+    };
+    let has_order = mode != Ignition::Distributor;
+    let numbering = Numbering {
+        by_order: &by_order,
+        by_cylinder: has_order.then_some(&by_cylinder),
+        used: channels.habit,
+    };
+    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
+    *mapped = Some(wiring.mapped());
+    let mut answer = planned(engine, mode, channels, &numbering, findings);
+    answer.bench = taps::bench(&wiring);
+    let mut answers = vec![answer];
+    answers.extend(wired::answer(&wiring, findings));
+    answers
+}
+
+fn titled(subject: impl Into<String>, tone: Tone, verdict: Message) -> Answer {
+    let mut answer = Answer::new(subject, tone, verdict);
+    answer.title = Some(say!(words::TITLE_IGNITION));
+    answer
+}
+
+/// How the coils are fired is not known: what each way would take.
+fn open(engine: &Engine, channels: &Channels<Ignition>) -> Answer {
+    let (verdict, why) = if channels.mode.is_missing() {
+        (say!(words::IGNITION_OPEN), say!(words::IGNITION_OPEN_WHY))
+    } else {
+        (say!(words::MEND), say!(words::MEND_WHY))
+    };
+    let mut answer = titled(MODE, Tone::Open, verdict);
+    answer.why = Some(why);
+    answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn planned(
+    engine: &Engine,
+    mode: Ignition,
+    channels: &Channels<Ignition>,
+    numbering: &Numbering<'_>,
+    findings: &mut Findings,
+) -> Answer {
+    let layout = numbering.layout();
+    let needed = layout.channels();
+    let there = channels.count.value();
+    let short = there.filter(|&there| there < needed);
+    let mut answer = match short {
+        Some(there) => short_answer(engine, needed, there, findings),
+        None => titled(MODE, Tone::Good, verdict(engine, mode, needed)),
+    };
+    answer.why.get_or_insert_with(|| why(engine, mode));
+    let has_order = numbering.by_cylinder.is_some();
+    if short.is_none() {
+        answer.to_do = to_do(layout, has_order);
+    }
+    answer.cautions = vec![say!(words::CAUTION_SPARK), say!(words::CAUTION_VOLTAGE)];
+    let steps = Need::ignition(engine, mode).map(|need| need.working).unwrap_or_default();
+    answer.figures = plan::figures(layout, &steps, there, has_order);
+    answer.tables = vec![numbering.table(engine), ways(engine)];
+    answer.pictures = vec![plan::picture(engine, layout)];
+    answer
+}
+
+fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {
+    if has_order {
+        let order = plan::order_of(layout);
+        return vec![say!(words::DO_WIRE), say!(words::DO_ENTER, order = order)];
+    }
+    vec![say!(words::DO_TOWERS)]
+}
+
+fn verdict(engine: &Engine, mode: Ignition, needed: u32) -> Message {
+    let rotary = engine.kind() == Kind::Rotary;
+    match mode {
+        Ignition::Sequential if rotary => say!(words::VERDICT_PLUGS, needed = needed),
+        Ignition::Sequential => say!(words::VERDICT_SEQUENTIAL, needed = needed),
+        Ignition::EveryTurn => say!(words::VERDICT_EVERY_TURN, needed = needed),
+        Ignition::PairedSingle => say!(words::VERDICT_PAIRED_SINGLE, needed = needed),
+        Ignition::PairedDouble => say!(words::VERDICT_PAIRED_DOUBLE, needed = needed),
+        Ignition::Distributor => say!(words::VERDICT_DISTRIBUTOR, needed = needed),
+    }
+}
+
+fn why(engine: &Engine, mode: Ignition) -> Message {
+    let one_turn = engine.cycle() == TURN;
+    match mode {
+        Ignition::Sequential | Ignition::EveryTurn if engine.kind() == Kind::Rotary => {
+            say!(words::WHY_ROTARY)
+        }
+        Ignition::Sequential | Ignition::EveryTurn if one_turn => say!(words::WHY_ONE_TURN),
+        Ignition::Sequential => say!(words::WHY_SEQUENTIAL),
+        Ignition::EveryTurn => say!(words::WHY_EVERY_TURN),
+        Ignition::PairedSingle | Ignition::PairedDouble if one_turn => {
+            say!(words::WHY_TOGETHER)
+        }
+        Ignition::PairedSingle => say!(words::WHY_PAIRED_SINGLE),
+        Ignition::PairedDouble => say!(words::WHY_PAIRED_DOUBLE),
+        Ignition::Distributor => say!(words::WHY_DISTRIBUTOR),
+    }
+}
+
+/// Fewer channels than the way of firing takes.
+fn short_answer(engine: &Engine, needed: u32, there: u32, findings: &mut Findings) -> Answer {
+    let advice = best(engine, there);
+    let message = say!(words::IGNITION_SHORT, needed = needed, there = there);
+    findings.push(Finding::new(Severity::Fault, COUNT, message).cured_by([advice.clone()]));
+    let mut answer =
+        titled(COUNT, Tone::Bad, say!(words::VERDICT_SHORT, needed = needed, there = there));
+    answer.why = Some(needs(engine, there));
+    answer.to_do = vec![advice];
+    answer
+}
+
+/// "You need 6 one by one, 3 in companion pairs; you have 4."
+fn needs(engine: &Engine, there: u32) -> Message {
+    let one_by_one = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
+    match Need::ignition(engine, Ignition::PairedSingle) {
+        Ok(pairs) => {
+            say!(words::NEEDS_PAIRS, single = one_by_one, pairs = pairs.channels, there = there)
+        }
+        Err(_) => say!(words::NEEDS_SINGLE, single = one_by_one, there = there),
+    }
+}
+
+/// The best that can be done with so many channels.
+fn best(engine: &Engine, there: u32) -> Message {
+    match within(engine, there).first() {
+        Some((Ignition::Sequential, need)) => say!(words::BEST_SEQUENTIAL, n = need.channels),
+        Some((Ignition::EveryTurn, need)) => say!(words::BEST_EVERY_TURN, n = need.channels),
+        Some((Ignition::PairedSingle | Ignition::PairedDouble, need)) => {
+            say!(words::BEST_PAIRS, n = need.channels, there = there)
+        }
+        Some((Ignition::Distributor, need)) => {
+            say!(words::BEST_DISTRIBUTOR, n = need.channels, there = there)
+        }
+        None => say!(words::BEST_NONE, there = there),
+    }
+}
+
+/// The engine has no companions, and the plan wants pairs.
+fn unfit_answer(
+    engine: &Engine,
+    channels: &Channels<Ignition>,
+    unfit: Unfit,
+    findings: &mut Findings,
+) -> Answer {
+    let why = no_companion(engine, unfit);
+    let mut to_do = instead(engine, channels.count.value());
+    if engine.kind() == Kind::Rotary {
+        to_do.push(say!(words::INSTEAD_ROTARY));
+    }
+    // alone there is nobody whose stroke the spark could reach
+    let severity = if engine.cylinders() == 1 { Severity::Fault } else { Severity::Danger };
+    let finding = Finding::new(severity, MODE, why.clone()).cured_by(to_do.clone());
+    findings.push(finding);
+    let mut answer = titled(MODE, Tone::Bad, say!(words::VERDICT_NO_PAIRS));
+    answer.why = Some(why);
+    answer.to_do = to_do;
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+/// Why two cylinders can't share a spark here.
+fn no_companion(engine: &Engine, unfit: Unfit) -> Message {
+    match unfit {
+        Unfit::NoCompanion { cylinder, nearest: Some(_) } if engine.cycle() == TURN => {
+            say!(words::NO_COMPANION_ONE_TURN, cylinder = cylinder)
+        }
+        Unfit::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
+            words::NO_COMPANION,
+            cylinder = cylinder,
+            other = other,
+            miss = CrankAngle::new(miss.degrees().abs())
+        ),
+        Unfit::NoCompanion { cylinder, nearest: None } => {
+            say!(words::NO_COMPANION_ALONE, cylinder = cylinder)
+        }
+        Unfit::NoBanks => say!(words::BANKS_UNKNOWN),
+    }
+}
+
+/// What works in place of pairs.
+fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
+    let possible = within(engine, there.unwrap_or(u32::MAX));
+    let works = |mode| possible.iter().find(|(it, _)| *it == mode).map(|(_, need)| need.channels);
+    let mut advice = Vec::new();
+    if engine.cycle() != TURN {
+        advice
+            .extend(works(Ignition::EveryTurn).map(|n| say!(words::INSTEAD_EVERY_TURN, n = n)));
+    }
+    advice.extend(works(Ignition::Sequential).map(|n| say!(words::INSTEAD_SEQUENTIAL, n = n)));
+    if advice.is_empty() {
+        let wanted = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
+        advice.push(say!(words::INSTEAD_MORE, n = wanted));
+        advice.extend(works(Ignition::Distributor).map(|_| say!(words::INSTEAD_DISTRIBUTOR)));
+    }
+    advice
+}
+
+/// What each way takes, and whether it works on this engine.
+fn ways(engine: &Engine) -> Table {
+    let mut working = Vec::new();
+    let rows = Ignition::ALL.into_iter().map(|mode| {
+        let name = Value::text(way(mode).into_text());
+        let Ok(need) = Need::ignition(engine, mode) else {
+            let no = || Value::text("–");
+            let cells = vec![name, no(), no(), Value::text(say!(words::NOT_HERE).into_text())];
+            return Row { cells, tone: Some(Tone::Bad) };
+        };
+        working.extend(need.working);
+        let cam = if need.needs_cam { say!(words::CAM_YES) } else { say!(words::CAM_NO) };
+        let cells =
+            vec![name, need.channels.into(), need.parts.into(), Value::text(cam.into_text())];
+        Row { cells, tone: None }
+    });
+    let rows = rows.collect();
+    Table {
+        caption: say!(words::TABLE_WAYS),
+        columns: vec![
+            say!(words::COL_WAY),
+            say!(words::COL_CHANNELS),
+            say!(words::COL_COILS),
+            say!(words::COL_CAM),
+        ],
+        rows,
+        working,
+    }
+}
+
+fn way(mode: Ignition) -> Message {
+    match mode {
+        Ignition::Sequential => say!(words::WAY_SEQUENTIAL),
+        Ignition::EveryTurn => say!(words::WAY_EVERY_TURN),
+        Ignition::PairedSingle => say!(words::WAY_PAIRED_SINGLE),
+        Ignition::PairedDouble => say!(words::WAY_PAIRED_DOUBLE),
+        Ignition::Distributor => say!(words::WAY_DISTRIBUTOR),
+    }
+}

@@ -1,0 +1,249 @@
+//! The injection: its plan, and what is really wired.
+
+use super::{Mapped, plan, plan::Numbering, taps, wired};
+use crate::{
+    questions::firing::words,
+    channels::{Habit, Injection, Layout, Need, Unfit},
+    engine::Engine,
+    fields,
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::Value,
+    read::{Channels, Keys, SECOND},
+    report::{Answer, Row, Table, Tone},
+    say,
+};
+
+/// The answer as planned; and as wired, where something was found at the car.
+pub(super) fn answers(
+    engine: &Engine,
+    channels: &Channels<Injection>,
+    mapped: &mut Option<Mapped>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
+    let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
+        return vec![open(engine, channels)];
+    };
+    let numbered = |habit| Layout::injection(engine, mode, habit);
+    let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
+        (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
+        (Err(unfit), _) | (_, Err(unfit)) => {
+            return vec![unfit_answer(engine, channels, unfit, findings)];
+        }
+    };
+    let numbering =
+        Numbering { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
+    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Injection(mode));
+    *mapped = Some(wiring.mapped());
+    let mut answer = planned(engine, mode, channels, &numbering, findings);
+    answer.bench = taps::bench(&wiring);
+    let mut answers = vec![answer];
+    answers.extend(wired::answer(&wiring, findings));
+    answers
+}
+
+fn titled(
+    keys: &Keys<Injection>,
+    subject: impl Into<String>,
+    tone: Tone,
+    verdict: Message,
+) -> Answer {
+    let mut answer = Answer::new(subject, tone, verdict);
+    answer.title = Some(if keys.mode == SECOND.mode {
+        say!(words::TITLE_SECOND)
+    } else {
+        say!(words::TITLE_INJECTION)
+    });
+    answer
+}
+
+fn open(engine: &Engine, channels: &Channels<Injection>) -> Answer {
+    let (verdict, why) = if channels.mode.is_missing() {
+        (say!(words::INJECTION_OPEN), say!(words::INJECTION_OPEN_WHY))
+    } else {
+        (say!(words::MEND), say!(words::MEND_WHY))
+    };
+    let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Open, verdict);
+    answer.why = Some(why);
+    answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn planned(
+    engine: &Engine,
+    mode: Injection,
+    channels: &Channels<Injection>,
+    numbering: &Numbering<'_>,
+    findings: &mut Findings,
+) -> Answer {
+    let layout = numbering.layout();
+    let (needed, there) = (layout.channels(), channels.count.value());
+    let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Good, verdict(mode, needed));
+    answer.why = Some(why(mode));
+    let timed = matches!(mode, Injection::EachOnce | Injection::Companions);
+    answer.to_do = if timed {
+        let order = plan::order_of(layout);
+        vec![say!(words::DO_WIRE_INJECTORS), say!(words::DO_ENTER, order = order)]
+    } else {
+        vec![say!(words::DO_GROUPS)]
+    };
+    if let Some(there) = there.filter(|&there| there < needed) {
+        let advice = best(engine, there);
+        let message = say!(words::INJECTION_SHORT, needed = needed, there = there);
+        findings.push(
+            Finding::new(Severity::Fault, channels.keys.count, message).cured_by([advice.clone()]),
+        );
+        answer.subject = channels.keys.count.into();
+        answer.verdict.tone = Tone::Bad;
+        answer.verdict.message = say!(words::VERDICT_SHORT, needed = needed, there = there);
+        answer.to_do = vec![advice];
+    }
+    answer.cautions = vec![say!(words::CAUTION_FUEL)];
+    let steps = Need::injection(engine, mode).map(|need| need.working).unwrap_or_default();
+    answer.figures = plan::figures(layout, &steps, there, timed);
+    answer.tables =
+        if timed { vec![numbering.table(engine)] } else { vec![groups(layout, &steps)] };
+    answer.tables.push(ways(engine));
+    answer
+}
+
+fn verdict(mode: Injection, needed: u32) -> Message {
+    match mode {
+        Injection::EachOnce => say!(words::VERDICT_INJECTORS, needed = needed),
+        Injection::Companions => say!(words::VERDICT_INJECTOR_PAIRS, needed = needed),
+        Injection::ByBank => say!(words::VERDICT_BANKS, needed = needed),
+        Injection::Together => say!(words::VERDICT_TOGETHER),
+    }
+}
+
+fn why(mode: Injection) -> Message {
+    match mode {
+        Injection::EachOnce => say!(words::WHY_INJECTORS),
+        Injection::Companions => say!(words::WHY_INJECTOR_PAIRS),
+        Injection::ByBank | Injection::Together => say!(words::WHY_OPEN_VALVE),
+    }
+}
+
+/// Which cylinders hang on which channel, where the moment doesn't matter.
+fn groups(layout: &Layout, steps: &[crate::working::Step]) -> Table {
+    let row = |slot: &crate::channels::Slot| Row {
+        cells: vec![slot.channel.into(), Value::text(plan::joined(&slot.targets))],
+        tone: None,
+    };
+    Table {
+        caption: say!(words::TABLE_GROUPS),
+        columns: vec![say!(words::COL_CHANNEL), say!(words::COL_CYLINDERS)],
+        rows: layout.slots().iter().map(row).collect(),
+        working: steps.to_vec(),
+    }
+}
+
+fn unfit_answer(
+    engine: &Engine,
+    channels: &Channels<Injection>,
+    unfit: Unfit,
+    findings: &mut Findings,
+) -> Answer {
+    let (keys, there) = (&channels.keys, channels.count.value());
+    let mut answer = match unfit {
+        Unfit::NoBanks => {
+            let mut answer =
+                titled(keys, fields::engine::BANKS, Tone::Open, say!(words::BANKS_OPEN));
+            answer.why = Some(say!(words::BANKS_UNKNOWN));
+            answer
+        }
+        Unfit::NoCompanion { .. } => {
+            let advice = best_of(engine, there, &[Injection::EachOnce, Injection::Together]);
+            let why = no_companion_injection(unfit);
+            let finding = Finding::new(Severity::Fault, keys.mode, why.clone());
+            findings.push(finding.cured_by([advice.clone()]));
+            let mut answer = titled(keys, keys.mode, Tone::Bad, say!(words::VERDICT_NO_PAIRS));
+            answer.why = Some(why);
+            answer.to_do = vec![advice];
+            answer
+        }
+    };
+    answer.tables = vec![ways(engine)];
+    answer
+}
+
+fn no_companion_injection(unfit: Unfit) -> Message {
+    match unfit {
+        Unfit::NoCompanion { cylinder, .. } => {
+            say!(words::NO_INJECTOR_COMPANION, cylinder = cylinder)
+        }
+        Unfit::NoBanks => say!(words::BANKS_UNKNOWN),
+    }
+}
+
+fn best(engine: &Engine, there: u32) -> Message {
+    best_of(engine, Some(there), &Injection::ALL)
+}
+
+/// The best of these ways that so many channels are enough for.
+fn best_of(engine: &Engine, there: Option<u32>, ways: &[Injection]) -> Message {
+    let fits = |mode: &&Injection| {
+        let need = Need::injection(engine, **mode);
+        need.is_ok_and(|need| need.channels <= there.unwrap_or(u32::MAX))
+    };
+    match ways.iter().find(fits) {
+        Some(Injection::EachOnce) => say!(words::INJECT_EACH_ONCE, n = engine.cylinders()),
+        Some(Injection::Companions) => say!(words::INJECT_PAIRS, n = engine.cylinders() / 2),
+        Some(Injection::ByBank) => say!(words::INJECT_BANKS, n = engine.banks().len()),
+        Some(Injection::Together) => say!(words::INJECT_TOGETHER),
+        None => say!(words::BEST_NONE, there = there.unwrap_or(0)),
+    }
+}
+
+fn ways(engine: &Engine) -> Table {
+    let mut working = Vec::new();
+    let rows = Injection::ALL.into_iter().map(|mode| {
+        let name = Value::text(way(mode).into_text());
+        match Need::injection(engine, mode) {
+            Ok(need) => {
+                working.extend(need.working);
+                let cam =
+                    if need.needs_cam { say!(words::CAM_YES) } else { say!(words::CAM_NO) };
+                let cells = vec![name, need.channels.into(), Value::text(cam.into_text())];
+                Row { cells, tone: None }
+            }
+            Err(Unfit::NoBanks) => {
+                let cells = vec![
+                    name,
+                    Value::text("?"),
+                    Value::text(say!(words::BANKS_MISSING).into_text()),
+                ];
+                Row { cells, tone: None }
+            }
+            Err(Unfit::NoCompanion { .. }) => {
+                let cells = vec![
+                    name,
+                    Value::text("–"),
+                    Value::text(say!(words::NOT_HERE).into_text()),
+                ];
+                Row { cells, tone: Some(Tone::Bad) }
+            }
+        }
+    });
+    let rows = rows.collect();
+    Table {
+        caption: say!(words::TABLE_INJECTION_WAYS),
+        columns: vec![
+            say!(words::COL_WAY),
+            say!(words::COL_CHANNELS),
+            say!(words::COL_CAM),
+        ],
+        rows,
+        working,
+    }
+}
+
+fn way(mode: Injection) -> Message {
+    match mode {
+        Injection::EachOnce => say!(words::WAY_INJECTORS),
+        Injection::Companions => say!(words::WAY_INJECTOR_PAIRS),
+        Injection::ByBank => say!(words::WAY_BANKS),
+        Injection::Together => say!(words::WAY_TOGETHER),
+    }
+}

@@ -1,0 +1,122 @@
+//! The sentences about what a timing light shows.
+
+use crate::words::{Explanation, sentences};
+
+sentences! {
+    LIGHT_TITLE = "channels.light-title", "By the timing light";
+    LIGHT_OPEN = "channels.light-open", "Two readings tell what is wrong";
+    LIGHT_NEEDS_ADVANCE = "channels.light-needs-advance",
+        "Type the advance to which the controller is locked: the readings are held against it.";
+    LIGHT_NEEDS_TWO = "channels.light-needs-two",
+        "One reading can't tell a wrong lead from a wrong reference: read a second cylinder.";
+    LIGHT_MEND = "channels.light-mend", "A reading can't be used: see its field.";
+    LIGHT_STRAY = "channels.light-stray",
+        "There is no cylinder {cylinder} among {cylinders}: this reading is left out.";
+    // verdicts
+    LIGHT_RIGHT = "channels.light-right", "Timing is right on all {n} read";
+    LIGHT_STROKE = "channels.light-stroke", "The mark is right; now prove the stroke";
+    LIGHT_TURN = "channels.light-turn", "A whole turn out: the cam's side";
+    LIGHT_SIGN = "channels.light-sign", "The offset has the wrong sign";
+    LIGHT_EDGE = "channels.light-edge", "It fits the other edge of the tooth";
+    LIGHT_TEETH = "channels.light-teeth", "It fits {n} {n|tooth|teeth} of the wheel";
+    LIGHT_REFERENCE = "channels.light-reference", "It fits cylinder {other} taken for cylinder {first}";
+    LIGHT_LATE = "channels.light-late", "All late by {error}: one offset";
+    LIGHT_EARLY = "channels.light-early", "All early by {error}: one offset";
+    LIGHT_MIXED = "channels.light-mixed", "Out by other firings: leads or order";
+    LIGHT_SCATTERED = "channels.light-scattered", "Each out by something else";
+    // why
+    LIGHT_RIGHT_WHY = "channels.light-right-why",
+        "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can't tell the stroke.";
+    LIGHT_TURN_WHY = "channels.light-turn-why",
+        "The mark is right, and the spark falls into the exhaust stroke: the controller knows the angle but not the turn.";
+    LIGHT_LATE_WHY = "channels.light-late-why", "All {n} are late by the same {error}: one cause, and no lead.";
+    LIGHT_EARLY_WHY = "channels.light-early-why", "All {n} are early by the same {error}: one cause, and no lead.";
+    LIGHT_MIXED_WHY = "channels.light-mixed-why", "By the angles, {list}. The mark can't tell companions apart.";
+    LIGHT_SCATTERED_WHY = "channels.light-scattered-why",
+        "No exchange of leads makes these errors, and one offset doesn't either: readings agree to within {tolerance} at best.";
+    // what to do
+    LIGHT_DO_THUMB = "channels.light-do-thumb",
+        "Prove the stroke once: fuel off, plug out, its lead on a grounded spark tester well away, a cork on the hole (no thumb). Crank: the cork must pop just before the spark. Then say so in the field.";
+    LIGHT_DO_TURN = "channels.light-do-turn",
+        "If it is the exhaust stroke: move the cam's reference by 360° in the controller (or exchange its two halves of the cycle) and leave the leads.";
+    LIGHT_DO_SIGN = "channels.light-do-sign",
+        "The error is twice the offset entered: enter the offset with the other sign, then read again. It must be gone by all of {error}.";
+    LIGHT_DO_EDGE = "channels.light-do-edge",
+        "{error} is half a position of the wheel: set the other edge, or exchange the two wires of an inductive sensor. Then read again.";
+    LIGHT_DO_TEETH_LATE = "channels.light-do-teeth-late",
+        "It is {n} {n|position|positions} of the wheel late: take the offset earlier by that, or count the first tooth after the gap anew.";
+    LIGHT_DO_TEETH_EARLY = "channels.light-do-teeth-early",
+        "It is {n} {n|position|positions} of the wheel early: take the offset later by that, or count the first tooth after the gap anew.";
+    LIGHT_DO_REFERENCE = "channels.light-do-reference",
+        "It is the angle from {first} to {other}: the offset was measured at the top of {other}. Move it {error}, then read again.";
+    LIGHT_DO_EARLIER = "channels.light-do-earlier",
+        "Change the offset so that everything comes {error} earlier; read again at two speeds: what grows with speed is a delay, no offset.";
+    LIGHT_DO_LATER = "channels.light-do-later",
+        "Change the offset so that everything comes {error} later; read again at two speeds: what grows with speed is a delay, no offset.";
+    LIGHT_DO_TAPS = "channels.light-do-taps",
+        "Fire each channel alone, as above: it tells companions apart, and gives the cure.";
+    LIGHT_DO_AGAIN = "channels.light-do-again",
+        "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn't finished, moves the flash.";
+    LIGHT_DO_ANGLES = "channels.light-do-angles",
+        "If it stays: the firing angles of an odd-fire engine, or a wheel that runs out of true.";
+    LIGHT_CAUTION = "channels.light-caution",
+        "Belts, fans and the starter take hands and cables: keep clear; nothing loose, in neutral; fuel off while cranking.";
+    // table
+    LIGHT_TABLE = "channels.light-table", "Each reading against the advance set";
+    LIGHT_COL_SEEN = "channels.light-col-seen", "Seen";
+    LIGHT_COL_STANDS = "channels.light-col-stands", "Stands";
+    LIGHT_CELL_RIGHT = "channels.light-cell-right", "right";
+    LIGHT_CELL_LATE = "channels.light-cell-late", "late";
+    LIGHT_CELL_EARLY = "channels.light-cell-early", "early";
+    // findings
+    LIGHT_ALL_LATE = "channels.light-all-late", "By the timing light every spark comes {error} late.";
+    LIGHT_ALL_EARLY = "channels.light-all-early", "By the timing light every spark comes {error} early.";
+    LIGHT_TURNED = "channels.light-turned", "By the timing light every spark falls into the exhaust stroke.";
+    LIGHT_LEADS = "channels.light-leads", "By the timing light the sparks of other cylinders reach {cylinders}.";
+    LIGHT_UNEVEN = "channels.light-uneven", "By the timing light the cylinders are out by unlike angles.";
+}
+
+pub(crate) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: LIGHT_ALL_LATE.code,
+        // All readings are late by the same.
+        why: "Late sparks burn into the exhaust: no power, hot valves.",
+        act: "Cure what fits first, then read again: a cure that fits takes the whole error away.",
+        source: "geometry of wheel and firing order",
+    },
+    Explanation {
+        code: LIGHT_ALL_EARLY.code,
+        // All readings are early by the same.
+        why: "Early sparks kick back while cranking, and detonate under load.",
+        act: "Don't start it like this. Cure what fits first, then read again.",
+        source: "geometry of wheel and firing order",
+    },
+    Explanation {
+        code: LIGHT_TURNED.code,
+        // The mark is right and the spark falls into the exhaust stroke.
+        why: "The mixture that comes in next may be lit by a spark in the overlap, and the cylinder never fires.",
+        act: "Move the cam's reference by a turn. Injection moves with it.",
+        source: "geometry of the four-stroke cycle",
+    },
+    Explanation {
+        code: LIGHT_LEADS.code,
+        // The readings differ by angles between firings.
+        why: "A spark meant for another cylinder falls into a live stroke: backfire or kick-back.",
+        act: "Fire each channel alone, and move the leads or enter the order that follows.",
+        source: "geometry of the firing order",
+    },
+    Explanation {
+        code: LIGHT_UNEVEN.code,
+        // The readings differ by what no exchange explains.
+        why: "Either the readings are not good, or the angles in the controller are not those of the engine.",
+        act: "Read again at a steady speed; then check the firing angles and the wheel's run-out.",
+        source: "elimination; common practice, no source",
+    },
+    Explanation {
+        code: LIGHT_STRAY.code,
+        // A reading stands for a cylinder that there isn't.
+        why: "It can't be held against anything.",
+        act: "Empty it, or correct the number of cylinders.",
+        source: "count of cylinders",
+    },
+];

@@ -1,0 +1,132 @@
+//! The second answer to the question of injectors: what they pass, what that feeds, and for how much of the time they
+//! must be open.
+
+pub mod fields;
+mod judge;
+mod numbers;
+pub(crate) mod read;
+pub(crate) mod words;
+
+use crate::report::{Answer, Tone};
+use crate::{
+    finding::Findings,
+    fuel::{
+        self, End, Inputs, cures,
+        flow::{Rated, Set},
+    },
+    message::Message,
+    quantity::{Band, Measure, Value, VolumeRate},
+    read::Fuelled,
+    say, say_of,
+};
+
+/// The answer; it asks for the flow where nothing is said of the fuel.
+pub(crate) fn answer(read: Option<&Fuelled>, findings: &mut Findings) -> Answer {
+    let Some(read) = read else {
+        return titled(Answer::new("fuel", Tone::Open, say!(words::BLANK)));
+    };
+    let mut answer = match read.flow.value() {
+        None => flow_wanted(read),
+        Some(flow) if read.count.is_none() => of_one(read, flow),
+        Some(_) => answered(read, findings),
+    };
+    if read.second_is_uncounted {
+        answer.to_do.push(say!(words::DO_COUNT_SECOND));
+    }
+    answer.to_do.extend(taken(read));
+    titled(answer)
+}
+
+fn titled(answer: Answer) -> Answer {
+    Answer { title: Some(say!(words::TITLE)), ..answer }
+}
+
+/// What each injector must pass, where that is not known but the power is.
+fn flow_wanted(read: &Fuelled) -> Answer {
+    let code = if read.flow.is_missing() { words::WANTS_FLOW } else { words::UNREADABLE };
+    let mut answer = Answer::new("fuel", Tone::Open, say_of!(code));
+    // any flow does: how many times more is wanted is all that counts
+    let any = Rated::Volume(Band::exact(VolumeRate::from_base(100e-6 / 60.0)));
+    if let Some(count) = read.count {
+        let inputs = Inputs { sets: vec![Set { count, flow: any }], ..read.inputs.clone() };
+        if let Some(larger) = cures::wanted(&inputs) {
+            let flow = numbers::rated(larger.flow, &inputs);
+            answer.verdict.message = say!(words::WANTED, flow = flow);
+            answer.figures = vec![numbers::of_larger(&larger, &inputs)];
+        }
+    }
+    answer.to_do = vec![say!(words::DO_FLOW)];
+    answer.to_do.extend(speed_wanted(&read.inputs));
+    answer
+}
+
+/// What one injector feeds, where their number is not known.
+fn of_one(read: &Fuelled, flow: Rated) -> Answer {
+    let inputs = Inputs { sets: vec![Set { count: 1, flow }], power: None, ..read.inputs.clone() };
+    let found = fuel::answer(&inputs);
+    let feeds = numbers::power(found.least.feeds);
+    let mut answer = Answer::new("fuel", Tone::Open, say!(words::COUNT_UNKNOWN, feeds = feeds));
+    answer.to_do = vec![say!(words::DO_COUNT)];
+    answer.to_do.extend(speed_wanted(&inputs));
+    answer.figures = numbers::figures(&inputs, &found);
+    answer.tables = vec![numbers::table(&inputs, &found)];
+    answer
+}
+
+fn answered(read: &Fuelled, findings: &mut Findings) -> Answer {
+    let inputs = &read.inputs;
+    let found = fuel::answer(inputs);
+    if found.is_stopped() {
+        return judge::stopped(inputs, &found, findings);
+    }
+    let (tone, verdict) = judge::verdict(inputs, &found);
+    let mut answer = Answer::new("fuel", tone, verdict);
+    answer.why = Some(why(read, &found));
+    judge::shortage(inputs, &found, &mut answer, findings);
+    judge::concerns(inputs, &found, findings);
+    if inputs.power.is_none() {
+        answer.to_do.push(say!(words::DO_POWER));
+    }
+    answer.to_do.extend(speed_wanted(inputs));
+    if inputs.power.is_some() {
+        answer.to_do.push(say!(words::DO_PROVE));
+    }
+    answer.figures = numbers::figures(inputs, &found);
+    answer.tables = vec![numbers::table(inputs, &found)];
+    answer
+}
+
+fn why(read: &Fuelled, found: &fuel::Answer) -> Message {
+    let inputs = &read.inputs;
+    let set = |set: &Set| format!("{} × {}", set.count, numbers::rated(set.flow, inputs).shown);
+    let sets: Vec<_> = inputs.sets.iter().map(set).collect();
+    let (least, most) = (numbers::power(found.least.feeds), numbers::power(found.most.feeds));
+    let code = if found.nominal.duty.is_some() { words::WHY } else { words::WHY_FEEDS };
+    let [duty, most_duty] =
+        [&found.nominal, &found.least].map(|at| at.duty.map_or(Value::text(""), Measure::show));
+    say_of!(
+        code,
+        sets = sets.join(" and "),
+        stated = numbers::pressure(inputs.stated_at.nominal),
+        drop = numbers::pressure(found.nominal.drop),
+        fuel = read.fuel,
+        least = least,
+        most = most,
+        power = inputs.power.map_or(Value::text(""), |power| numbers::power(power.nominal)),
+        duty = duty,
+        most_duty = most_duty,
+        limit = End::Nominal.of_help(inputs.duty_limit)
+    )
+}
+
+fn speed_wanted(inputs: &Inputs) -> Option<Message> {
+    inputs.pace.is_none().then(|| say!(words::DO_SPEED))
+}
+
+/// What was taken where nothing was given.
+fn taken(read: &Fuelled) -> Option<Message> {
+    let each = |(label, value): &(&str, Value)| format!("{label}: {}", value.shown);
+    let list: Vec<_> = read.taken.iter().map(each).collect();
+    (!list.is_empty())
+        .then(|| say!(crate::questions::injectors::words::TAKEN, list = list.join("; ")))
+}

@@ -1,0 +1,178 @@
+//! The answer to the question of injectors: each set of them, and the feed that all hang on.
+
+mod concerns;
+mod controlled;
+mod cures;
+mod feed;
+pub mod fields;
+mod kick;
+mod numbers;
+mod pictures;
+mod plain;
+pub(crate) mod read;
+mod remedies;
+pub(crate) mod words;
+
+use std::rc::Rc;
+
+use crate::questions::fuel;
+use crate::report::{Answer, Tone};
+use crate::{
+    car::Car,
+    questions::Question,
+    schema::Part,
+    finding::Findings,
+    injector::{self, Answer as Found, Inputs, On},
+    message::Message,
+    quantity::{Holds, Value},
+    read::{Injectors, Set},
+    say, say_of,
+    schema::Key,
+};
+
+/// A set of injectors with what was found of it.
+struct Solved<'a> {
+    set: Set,
+    inputs: &'a Inputs,
+    found: &'a Found,
+}
+
+impl Solved<'_> {
+    /// A field of the set.
+    fn key<T>(&self, key: Key<T>) -> Key<T> {
+        key.of(self.set.part())
+    }
+}
+
+/// What is said of the question before it is answered.
+pub const QUESTION: Question = Question {
+    id: "injectors",
+    name: "Fuel",
+    asks: words::QUESTION,
+    pending: words::PENDING,
+    parts: &[Part::Injectors, Part::SecondInjectors, Part::InjectorFeed, Part::Fuel],
+    subjects: |_| vec![Part::Injectors.name().to_owned(), Part::Fuel.name().to_owned()],
+};
+
+/// Nothing is remembered.
+pub(crate) type Memory = ();
+
+/// The answers: each set, the feed, the fuel.
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
+    let found = car.injectors.each_ref().map(|read| read.inputs.as_ref().map(injector::answer));
+    let [first, second] = &car.injectors;
+    let [found_first, found_second] = &found;
+    let mut answers = vec![of_set(first, found_first.as_ref(), car, findings)];
+    if car.is_begun(Part::SecondInjectors) {
+        answers.push(of_set(second, found_second.as_ref(), car, findings));
+        for (answer, title) in
+            answers.iter_mut().zip([words::parts::FIRST_SET, words::parts::SECOND_SET])
+        {
+            answer.title = Some(say_of!(title));
+        }
+    }
+    let asked = answers.len();
+    let solved: Vec<_> = car
+        .injectors
+        .iter()
+        .zip(&found)
+        .take(asked)
+        .filter_map(|(read, found)| {
+            Some(Solved { set: read.set, inputs: read.inputs.as_ref()?, found: found.as_ref()? })
+        })
+        .collect();
+    answers.extend(feed::answer(car, &solved, asked, findings));
+    answers.push(fuel::answer(car.fuel.as_ref(), findings));
+    answers.into_iter().map(Into::into).collect()
+}
+
+fn of_set(
+    read: &Injectors,
+    found: Option<&Found>,
+    car: &Car<'_>,
+    findings: &mut Findings,
+) -> Answer {
+    let solved = read.inputs.as_ref().zip(found);
+    let Some(solved) = solved.map(|(inputs, found)| Solved { set: read.set, inputs, found }) else {
+        return open(read, car);
+    };
+    let mut answer =
+        if read.sharing_is_known { answered(&solved, findings) } else { alone(&solved) };
+    answer.to_do.extend(taken(read));
+    answer
+}
+
+/// What is still wanted before anything can be said.
+fn open(read: &Injectors, car: &Car<'_>) -> Answer {
+    let verdict =
+        if read.resistance.is_missing() { words::OPEN } else { words::UNREADABLE };
+    let mut answer = Answer::new(read.set.part().name(), Tone::Open, say_of!(verdict));
+    let wanted = [
+        (crate::fields::injectors::RESISTANCE.place(), words::WANTS_RESISTANCE),
+        (crate::fields::injectors::PER_OUTPUT.place(), words::WANTS_SHARING),
+        (crate::fields::injectors::OUTPUT_LIMIT.place(), words::WANTS_LIMIT),
+    ];
+    let blank = wanted.into_iter().filter(|(place, _)| !car.is_typed(place.of(read.set.part())));
+    answer.to_do = blank.map(|(_, code)| say_of!(code)).collect();
+    answer
+}
+
+/// What one injector takes, where it is not known how many share an output.
+fn alone(solved: &Solved<'_>) -> Answer {
+    let Solved { set, inputs, found } = solved;
+    let mut answer = Answer::new(set.part().name(), Tone::Open, say!(words::SHARING_UNKNOWN));
+    let worst = &found.highest;
+    answer.why = Some(say!(
+        words::ONE_ALONE,
+        resistance = inputs.resistance.nominal,
+        most = worst.output.high,
+        corner = worst.corner.name
+    ));
+    answer.to_do = vec![say!(words::WANTS_SHARING)];
+    answer.figures = numbers::of_currents(inputs, found);
+    answer.tables = vec![numbers::of_corners(inputs, found)];
+    answer
+}
+
+fn answered(solved: &Solved<'_>, findings: &mut Findings) -> Answer {
+    let Solved { inputs, found, .. } = solved;
+    let mut answer = match &found.on {
+        On::UnknownLimit => plain::limit_unknown(solved),
+        On::PlainSwitch(carrying, cures) => plain::answer(solved, carrying, cures, findings),
+        On::CurrentControlled(channel) => controlled::answer(solved, channel, findings),
+    };
+    answer.figures.splice(0..0, numbers::of_currents(inputs, found));
+    answer.figures.extend(numbers::of_opening(found));
+    answer.figures.extend(numbers::of_rise(inputs, found));
+    answer.figures.extend(kick::figures(inputs, found));
+    answer.tables.insert(0, numbers::of_corners(inputs, found));
+    answer.pictures = pictures::pictures(inputs, found);
+    kick::judge(solved, &mut answer, findings);
+    concerns::of_opening(solved, findings);
+    concerns::of_class(solved, findings);
+    concerns::of_count(solved, findings);
+    answer
+}
+
+/// What was taken where nothing was given.
+fn taken(read: &Injectors) -> Option<Message> {
+    let each = |(label, value): &(&str, Value)| format!("{label}: {}", value.shown);
+    let list: Vec<_> = read.taken.iter().map(each).collect();
+    (!list.is_empty()).then(|| say!(words::TAKEN, list = list.join("; ")))
+}
+
+/// The corners at which something holds, as a verdict says them in a few words.
+fn corners(holds: &Holds) -> String {
+    match holds {
+        Holds::Never => "nowhere".into(),
+        Holds::AtSome(corners) if corners.len() > 2 => {
+            format!("at {} of {} corners", corners.len(), injector::CORNERS)
+        }
+        Holds::AtSome(corners) => corners.join("; "),
+        Holds::Always => "always".into(),
+    }
+}

@@ -1,0 +1,70 @@
+//! What else the fitter should know of the injectors.
+
+use super::Solved;
+use crate::{
+    questions::injectors::words,
+    fields,
+    finding::{Finding, Findings, Severity},
+    injector::Class,
+    quantity::Holds,
+    say,
+};
+
+/// Where an injector may not open.
+pub(super) fn of_opening(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
+    if found.may_not_open == Holds::Never {
+        return;
+    }
+    let (severity, basis) = if found.opening.is_given {
+        (Severity::Fault, "as given")
+    } else {
+        (Severity::Doubt, "assumed")
+    };
+    let message = say!(
+        words::MAY_NOT_OPEN,
+        current = found.lowest.injector.low,
+        corner = found.lowest.corner.name,
+        opening = found.opening.current.high,
+        basis = basis
+    );
+    let mut remedies = vec![say!(words::OPENS_FROM, supply = found.opens_from.supply)];
+    if inputs.opening_current.is_none() {
+        remedies.push(say!(words::FIND_OPENING));
+    }
+    let working = found.opening.working.iter().chain(&found.opens_from.working).cloned();
+    findings.push(
+        Finding::new(severity, solved.key(fields::injectors::OPENING_CURRENT), message)
+            .holding(found.may_not_open.clone())
+            .cured_by(remedies)
+            .shown_by(working),
+    );
+}
+
+/// A resistance that belongs to neither kind.
+pub(super) fn of_class(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
+    if found.class != Class::Between {
+        return;
+    }
+    let message = say!(words::NEITHER_HIGH_NOR_LOW, resistance = inputs.resistance.nominal);
+    findings.push(
+        Finding::new(Severity::Doubt, solved.key(fields::injectors::RESISTANCE), message)
+            .cured_by([say!(words::MEASURE_AGAIN), say!(words::MEASURE_ANOTHER)]),
+    );
+}
+
+/// A number of injectors that doesn't fill its outputs.
+pub(super) fn of_count(solved: &Solved<'_>, findings: &mut Findings) {
+    let Solved { inputs, found, .. } = solved;
+    let (Some(count), Some(outputs)) = (inputs.count, found.outputs) else { return };
+    let Some(last) = count.checked_rem(inputs.per_output).filter(|last| *last > 0) else { return };
+    let message = say!(
+        words::UNEVEN,
+        count = count,
+        n = inputs.per_output,
+        outputs = outputs,
+        last = last
+    );
+    findings.push(Finding::new(Severity::Note, solved.key(fields::injectors::PER_OUTPUT), message));
+}

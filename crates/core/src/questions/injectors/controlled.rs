@@ -1,0 +1,175 @@
+//! The answer for outputs that control the current.
+
+use super::{Solved, corners, numbers};
+use crate::report::{Answer, Tone};
+use crate::{
+    questions::injectors::words,
+    fields,
+    finding::{Finding, Findings, Severity},
+    injector::{
+        Answer as Found, Inputs,
+        controlled::{Controlled, Serves},
+    },
+    message::Message,
+    quantity::{Measure, Value},
+    say,
+};
+
+/// What a channel that controls the current does with its injectors.
+pub(super) fn answer(solved: &Solved<'_>, channel: &Controlled, findings: &mut Findings) -> Answer {
+    let Solved { set, inputs, found } = solved;
+    let (tone, verdict) = verdict(inputs, channel);
+    let mut answer = Answer::new(set.part().name(), tone, verdict);
+    answer.why = Some(why(inputs, found, channel));
+    answer.figures = numbers::of_channel(inputs, found, channel);
+    let cures = cures(channel);
+    if let Some(finding) = finding(solved, channel) {
+        let working = channel.window.working.iter().chain(&channel.working).cloned();
+        findings.push(finding.cured_by(cures.iter().cloned()).shown_by(working));
+    }
+    if let Some(finding) = hold(solved, channel) {
+        findings.push(finding.shown_by(channel.working.iter().cloned()));
+        answer.verdict.tone = answer.verdict.tone.min(Tone::Doubtful);
+    }
+    answer.to_do = cures;
+    answer.cautions.extend([say!(words::NO_DIODE), say!(words::parts::HOT_DRIVER)]);
+    answer
+}
+
+fn verdict(inputs: &Inputs, channel: &Controlled) -> (Tone, Message) {
+    let window = &channel.window;
+    let missed = corners(&channel.not_reached);
+    match channel.serves {
+        Serves::UnknownPeak if window.is_open() => {
+            let verdict = say!(words::PEAK_WANTED, least = window.least, most = window.most);
+            (Tone::Open, verdict)
+        }
+        Serves::UnknownPeak => {
+            (Tone::Bad, say!(words::PEAK_IMPOSSIBLE, corner = window.most_at.name))
+        }
+        Serves::Always => (Tone::Good, say!(words::PEAK_GOOD)),
+        Serves::AsPlainSwitch => (Tone::Good, say!(words::PEAK_UNUSED)),
+        Serves::PeakNotEverywhere => {
+            (Tone::Doubtful, say!(words::PEAK_MISSED, corners = missed))
+        }
+        Serves::PeakNowhere => (Tone::Bad, say!(words::PEAK_NEVER)),
+        Serves::TooSmall => (Tone::Bad, say!(words::PEAK_SMALL, n = inputs.per_output)),
+        Serves::CutShort => {
+            (Tone::Bad, say!(words::PEAK_CUT_SHORT, corners = corners(&channel.cut_short)))
+        }
+        Serves::ByTime => (Tone::Good, say!(words::PEAK_BY_TIME)),
+    }
+}
+
+fn why(inputs: &Inputs, found: &Found, channel: &Controlled) -> Message {
+    let window = &channel.window;
+    let (n, resistance) = (inputs.per_output, inputs.resistance.nominal);
+    match (channel.peak, channel.share) {
+        (Some(peak), Some(share)) => say!(
+            words::CHANNEL_GIVES,
+            n = n,
+            resistance = resistance,
+            peak = peak.nominal,
+            share = share,
+            opening = found.opening.current.high,
+            most = window.most,
+            corner = window.most_at.name
+        ),
+        _ => say!(
+            words::CHANNEL_NEEDS,
+            n = n,
+            resistance = resistance,
+            least = window.least,
+            most = window.most,
+            corner = window.most_at.name
+        ),
+    }
+}
+
+fn cures(channel: &Controlled) -> Vec<Message> {
+    let window = &channel.window;
+    match channel.serves {
+        Serves::Always | Serves::AsPlainSwitch | Serves::ByTime => Vec::new(),
+        Serves::CutShort => channel
+            .time_needed
+            .map(|time| say!(words::parts::LONGER_PEAK, time = time))
+            .into_iter()
+            .collect(),
+        Serves::UnknownPeak => vec![say!(words::WANTS_PEAK)],
+        _ if window.is_open() => {
+            vec![say!(words::SET_PEAK, least = window.least, most = window.most)]
+        }
+        Serves::PeakNotEverywhere => {
+            vec![say!(words::TIME_OUT), not_even(channel)]
+        }
+        _ => vec![not_even(channel)],
+    }
+}
+
+fn not_even(channel: &Controlled) -> Message {
+    let window = &channel.window;
+    say!(
+        words::NO_PEAK_FITS,
+        least = window.least,
+        most = window.most,
+        corner = window.most_at.name
+    )
+}
+
+fn finding(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+    let key = || solved.key(fields::injectors::OUTPUT_LIMIT);
+    let peak = channel.peak?.nominal;
+    let (window, n) = (&channel.window, solved.inputs.per_output);
+    match channel.serves {
+        Serves::TooSmall => {
+            let message =
+                say!(words::PEAK_TOO_SMALL, peak = peak, n = n, least = window.least);
+            Some(Finding::new(Severity::Fault, key(), message))
+        }
+        Serves::PeakNotEverywhere | Serves::PeakNowhere => {
+            let severity = match channel.serves {
+                Serves::PeakNowhere => Severity::Fault,
+                _ => Severity::Doubt,
+            };
+            let message = say!(
+                words::PEAK_NOT_REACHED,
+                peak = peak,
+                most = window.most,
+                corner = window.most_at.name
+            );
+            Some(Finding::new(severity, key(), message).holding(channel.not_reached.clone()))
+        }
+        Serves::AsPlainSwitch => {
+            let message = say!(words::PEAK_NOT_USED, peak = peak);
+            Some(Finding::new(Severity::Note, key(), message))
+        }
+        Serves::CutShort => {
+            let (limit, needed) = (channel.time_limit?.low, channel.time_needed);
+            let needed = needed.map_or(Value::text("more than any"), Measure::show);
+            let message = say!(words::parts::PEAK_TIME_TOO_SHORT, limit = limit, needed = needed);
+            let finding =
+                Finding::new(Severity::Fault, solved.key(fields::injectors::PEAK_TIME), message);
+            Some(finding.holding(channel.cut_short.clone()))
+        }
+        Serves::ByTime => {
+            let limit = channel.time_limit?.nominal;
+            let message = say!(words::parts::PEAK_ENDS_BY_TIME, peak = peak, limit = limit);
+            let finding =
+                Finding::new(Severity::Note, solved.key(fields::injectors::PEAK_TIME), message);
+            Some(finding.holding(channel.not_reached.clone()))
+        }
+        Serves::Always | Serves::UnknownPeak => None,
+    }
+}
+
+fn hold(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+    let inputs = solved.inputs;
+    let hold = inputs.output.hold.filter(|_| channel.hold_too_small)?;
+    let message = say!(
+        words::HOLD_TOO_SMALL,
+        hold = hold.low,
+        needed = channel.hold_needed,
+        n = inputs.per_output
+    );
+    Some(Finding::new(Severity::Doubt, solved.key(fields::injectors::HOLD_CURRENT), message))
+}

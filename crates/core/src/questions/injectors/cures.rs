@@ -1,0 +1,158 @@
+//! What would keep a plain switch inside its limit, in words; each was solved.
+
+use crate::{
+    words::Wording,
+    questions::injectors::words,
+    injector::{
+        Answer, Both, Class, Cures, Fewer,
+        ballast::{Bounds, Fit, Place, Resistor},
+        controlled::Controlled,
+    },
+    message::Message,
+    quantity::{Measure, Resistance, Value, number},
+    say, say_of,
+};
+
+/// The value of a resistor as it is sold: 0.82 Ω, not 820 mΩ.
+pub(super) fn sold(value: Resistance) -> Value {
+    let ohms = value.base();
+    if (0.01..1.0).contains(&ohms) {
+        return value.show().said(format!("{} Ω", number(ohms)));
+    }
+    value.show()
+}
+
+/// Why no resistor does it, where one was looked for in vain.
+pub(super) fn obstacle(cures: &Cures) -> Option<Message> {
+    if cures.finer.is_some() {
+        return None;
+    }
+    match cures.each.as_ref()? {
+        Fit::Offered(_) => None,
+        Fit::Starves(bounds) => Some(starves(words::RESISTOR_STARVES, bounds)),
+        Fit::NoValue(bounds) => Some(starves(words::RESISTOR_HAS_NO_VALUE, bounds)),
+        Fit::TooHot(bounds, heat) => {
+            Some(say!(words::RESISTOR_TOO_HOT, least = bounds.least, heat = *heat))
+        }
+    }
+}
+
+/// The cures, cheapest first.
+pub(super) fn in_words(found: &Answer, cures: &Cures) -> Vec<Message> {
+    let mut words: Vec<_> = cures.fewer.iter().map(fewer).collect();
+    if let Some(each) = cures.resistor() {
+        words.extend(resistors(each, cures.shared.as_ref()));
+    }
+    words.extend(cures.both.iter().map(both));
+    // nobody sells a plain output for low-impedance injectors that starve behind a resistor
+    let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
+    let is_made_for_drivers = found.class != Class::HighImpedance || obstacle(cures).is_some();
+    if cures.each.is_some() && is_made_for_drivers {
+        words.push(driver(&cures.driver, !words.is_empty() || !outgrown));
+    }
+    if !outgrown {
+        words.push(say!(words::BETTER_OUTPUT, limit = found.limit_needed.limit));
+    }
+    words
+}
+
+fn both(both: &Both) -> Message {
+    let resistor = &both.resistor;
+    say!(
+        words::FEWER_AND_RESISTOR,
+        n = both.per_output,
+        value = sold(resistor.value),
+        rating = resistor.rating,
+        highest = resistor.carrying.highest,
+        limit = resistor.carrying.limit,
+        left = resistor.least_current,
+        corner = resistor.least_at.name
+    )
+}
+
+fn fewer(fewer: &Fewer) -> Message {
+    match fewer.outputs {
+        Some(outputs) => say!(
+            words::FEWER_COUNTED,
+            n = fewer.per_output,
+            highest = fewer.highest,
+            outputs = outputs
+        ),
+        None => say!(words::FEWER, n = fewer.per_output, highest = fewer.highest),
+    }
+}
+
+fn resistors(each: &Resistor, shared: Option<&Fit>) -> Vec<Message> {
+    let mut words = vec![resistor(words::RESISTOR_EACH, each)];
+    if let Some(Fit::Offered(shared)) = shared {
+        words.push(resistor(words::RESISTOR_SHARED, shared));
+    }
+    words
+}
+
+fn resistor(code: &'static Wording, resistor: &Resistor) -> Message {
+    match &resistor.roomier {
+        Some(roomier) => say_of!(
+            if resistor.place == Place::EachInjector {
+                words::RESISTOR_EACH_TIGHT
+            } else {
+                words::RESISTOR_SHARED_TIGHT
+            },
+            value = sold(resistor.value),
+            rating = resistor.rating,
+            highest = resistor.carrying.highest,
+            limit = resistor.carrying.limit,
+            left = resistor.least_current,
+            corner = resistor.least_at.name,
+            roomier = sold(roomier.value)
+        ),
+        None => say_of!(
+            code,
+            value = sold(resistor.value),
+            rating = resistor.rating,
+            highest = resistor.carrying.highest,
+            limit = resistor.carrying.limit,
+            left = resistor.least_current,
+            corner = resistor.least_at.name
+        ),
+    }
+}
+
+fn starves(code: &'static Wording, bounds: &Bounds) -> Message {
+    // below zero the injector doesn't open even without a resistor
+    if bounds.most.base() < 0.0 {
+        return say!(
+            words::RESISTOR_IMPOSSIBLE,
+            least = bounds.least,
+            corner = bounds.most_at.name
+        );
+    }
+    say_of!(
+        code,
+        least = bounds.least,
+        least_corner = bounds.least_at.name,
+        most = bounds.most,
+        most_corner = bounds.most_at.name
+    )
+}
+
+/// A driver of which each channel has one injector.
+fn driver(driver: &Controlled, is_alternative: bool) -> Message {
+    let window = &driver.window;
+    if !window.is_open() {
+        return say!(
+            words::NOT_EVEN_DRIVER,
+            corner = window.most_at.name,
+            most = window.most,
+            least = window.least
+        );
+    }
+    let code = if is_alternative { words::OR_DRIVER } else { words::ONLY_DRIVER };
+    say_of!(
+        code,
+        least = window.least,
+        most = window.most,
+        corner = window.most_at.name,
+        hold = driver.hold_needed
+    )
+}

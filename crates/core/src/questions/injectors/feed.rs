@@ -1,0 +1,95 @@
+//! The feed of all injectors: its relay and its fuse.
+
+use super::Solved;
+use crate::{
+    questions::injectors::words,
+    car::Car,
+    schema::Part,
+    fields,
+    finding::{Finding, Findings, Severity},
+    injector::feed::{Feed, Share},
+    quantity::Current,
+    read::FeedParts,
+    report::{Answer, Figure, Tone},
+    say, say_of,
+    schema::Key,
+};
+
+const SUBJECT: &str = "injector_feed";
+const FUSE: Key<Current> = fields::injector_feed::FUSE;
+const RELAY: Key<Current> = fields::injector_feed::RELAY;
+
+/// The answer, once anything is said of the injectors or of the feed.
+pub(super) fn answer(
+    car: &Car<'_>,
+    solved: &[Solved<'_>],
+    asked: usize,
+    findings: &mut Findings,
+) -> Option<Answer> {
+    // it must not go while a field of the injectors is typed anew
+    let is_begun = [Part::Injectors, Part::SecondInjectors].into_iter().any(|it| car.is_begun(it));
+    if !is_begun && !car.is_typed(FUSE) && !car.is_typed(RELAY) {
+        return None;
+    }
+    let shares: Vec<_> = solved.iter().filter_map(|it| Share::of(it.inputs, it.found)).collect();
+    if shares.len() < asked {
+        let mut answer = Answer::new(SUBJECT, Tone::Open, say!(words::parts::FEED_OPEN));
+        let counted = solved.iter().all(|it| it.inputs.count.is_some());
+        let wanted = if solved.len() == asked && !counted {
+            words::parts::FEED_WANTS_COUNT
+        } else {
+            words::parts::FEED_WANTS_SETS
+        };
+        answer.title = Some(say!(words::parts::FEED));
+        answer.to_do = vec![say_of!(wanted)];
+        return Some(answer);
+    }
+    Some(answered(&Feed::of(shares), car.injector_feed, findings))
+}
+
+fn answered(feed: &Feed, parts: FeedParts, findings: &mut Findings) -> Answer {
+    let fails = |rating| !feed.is_carried_by(rating);
+    let (fuse_fails, relay_fails) = (parts.fuse.is_some_and(fails), parts.relay.is_some_and(fails));
+    let (tone, verdict) = match (fuse_fails, relay_fails, parts.fuse, parts.relay) {
+        (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
+        (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
+        (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
+        (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),
+        _ => match feed.fuse {
+            Some(fuse) => (Tone::Open, say!(words::parts::FEED_WANTED, fuse = fuse)),
+            None => (Tone::Doubtful, say!(words::parts::FEED_TOO_MUCH)),
+        },
+    };
+    let mut answer = Answer::new(SUBJECT, tone, verdict);
+    answer.title = Some(say!(words::parts::FEED));
+    let counts: Vec<String> = feed.shares.iter().map(|share| share.count.to_string()).collect();
+    let is_cured = feed.shares.iter().any(|share| share.is_cured);
+    let takes = if is_cured { words::parts::FEED_TAKES_CURED } else { words::parts::FEED_TAKES };
+    answer.why = Some(say_of!(takes, counts = counts.join(" + "), total = feed.total));
+    answer.to_do = match feed.fuse {
+        Some(fuse) => vec![say!(words::parts::FEED_FIT, fuse = fuse), say!(words::parts::FEED_WIRE)],
+        None => vec![say!(words::parts::FEED_SPLIT)],
+    };
+    for (code, share) in
+        [words::parts::FEED_SHARE, words::parts::FEED_SHARE_SECOND].into_iter().zip(&feed.shares)
+    {
+        answer.figures.push(Figure::plain(say_of!(code), share.current, share.working.clone()));
+    }
+    let total = [(words::parts::FEED_TOTAL, feed.total), (words::parts::FEED_LEAST, feed.least)];
+    let figures = total.map(|(code, value)| Figure::plain(say_of!(code), value, feed.working.clone()));
+    answer.figures.extend(figures);
+    answer.cautions.push(say!(words::parts::FEED_CAUTION));
+    for (path, rating, code) in [
+        (FUSE, parts.fuse, words::parts::FUSE_TOO_SMALL),
+        (RELAY, parts.relay, words::parts::RELAY_TOO_SMALL),
+    ] {
+        let Some(rating) = rating.filter(|rating| fails(*rating)) else { continue };
+        let message = say_of!(code, rating = rating, total = feed.total, least = feed.least);
+        findings.push(
+            Finding::new(Severity::Fault, path, message)
+                .cured_by(answer.to_do.iter().cloned())
+                .shown_by(feed.working.iter().cloned()),
+        );
+    }
+    answer
+}

@@ -1,0 +1,135 @@
+//! The answer for outputs that are plain switches.
+
+use super::{Solved, corners, cures, numbers, remedies};
+use crate::report::{Answer, Tone};
+use crate::{
+    questions::injectors::words,
+    fields,
+    finding::{Finding, Findings, Severity},
+    injector::{
+        Answer as Found, Cures, Inputs,
+        branch::{self, Ballast, End},
+        carrying::{Carries, Carrying},
+    },
+    message::Message,
+    quantity::Current,
+    quantity::{Holds, Measure, Ratio},
+    report::Figure,
+    say,
+    schema::Key,
+    working::Step,
+};
+
+/// What the output must bear, where its limit is not known.
+pub(super) fn limit_unknown(solved: &Solved<'_>) -> Answer {
+    let Solved { set, inputs, found } = solved;
+    let verdict = say!(words::LIMIT_WANTED, limit = found.limit_needed.limit);
+    let mut answer = Answer::new(set.part().name(), Tone::Open, verdict);
+    answer.why = Some(say!(
+        words::TAKES,
+        n = inputs.per_output,
+        resistance = inputs.resistance.nominal,
+        now = found.usual().output.nominal,
+        most = found.highest.output.high,
+        corner = found.highest.corner.name
+    ));
+    answer.to_do = vec![say!(words::WANTS_LIMIT)];
+    answer
+}
+
+/// The output's limit held against its injectors.
+pub(super) fn answer(
+    solved: &Solved<'_>,
+    carrying: &Carrying,
+    cures: &Cures,
+    findings: &mut Findings,
+) -> Answer {
+    let Solved { set, inputs, found } = solved;
+    let (tone, verdict) = verdict(found, carrying);
+    let mut answer = Answer::new(set.part().name(), tone, verdict);
+    answer.why = Some(say!(
+        words::TAKES_OF_LIMIT,
+        n = inputs.per_output,
+        resistance = inputs.resistance.nominal,
+        now = found.usual().output.nominal,
+        most = carrying.highest,
+        corner = carrying.worst.name,
+        limit = carrying.limit
+    ));
+    let working = margin_working(inputs, carrying);
+    answer.figures.push(Figure::plain(say!(words::MARGIN), carrying.margin, working.clone()));
+    if carrying.has_margin() && found.turn_off.is_borne() {
+        return answer;
+    }
+    if let Some(resistor) = cures.resistor() {
+        answer.figures.extend(numbers::of_resistor(inputs, resistor));
+        answer.figures.extend(numbers::of_rise_with(inputs, found, resistor));
+        answer.tables.push(numbers::of_corners_with(inputs, found, resistor));
+        answer.cautions.push(say!(words::HOT_RESISTOR));
+    }
+    if carrying.over != Holds::Never {
+        answer.cautions.extend([say!(words::NO_DIODE), say!(words::BEFORE_WIRING)]);
+    }
+    answer.to_do.push(remedies::taken(solved, cures));
+    answer.tables.insert(0, remedies::table(&cures.side_by_side));
+    if carrying.has_margin() {
+        return answer;
+    }
+    let words = cures::in_words(found, cures);
+    let finding = finding(carrying, solved.key(fields::injectors::OUTPUT_LIMIT));
+    findings.push(finding.cured_by(words.iter().cloned()).shown_by(working));
+    answer.to_do.extend(cures::obstacle(cures));
+    if words.len() > 1 {
+        answer.to_do.push(say!(words::ANY_ONE));
+    }
+    answer.to_do.extend(words);
+    answer
+}
+
+fn margin_working(inputs: &Inputs, carrying: &Carrying) -> Vec<Step> {
+    let mut working = branch::working_at(inputs, &carrying.worst, End::Most, &Ballast::NONE);
+    working.extend(carrying.working.iter().cloned());
+    working
+}
+
+fn verdict(found: &Found, carrying: &Carrying) -> (Tone, Message) {
+    let (margin, over) = (carrying.margin, corners(&carrying.over));
+    let missed = match (&found.may_not_open, found.opening.is_given) {
+        (Holds::Never, _) => None,
+        (_, true) => Some(Tone::Bad),
+        (_, false) => Some(Tone::Doubtful),
+    };
+    match (carrying.carries, missed) {
+        (Carries::Nowhere, _) => (Tone::Bad, say!(words::TOO_MUCH_ALWAYS)),
+        (Carries::NotEverywhere, _) => (Tone::Bad, say!(words::TOO_MUCH, corners = over)),
+        (_, Some(tone)) => (tone, say!(words::CARRIES_UNOPENED)),
+        (Carries::NoMargin, None) => {
+            (Tone::Doubtful, say!(words::CARRIES_BARELY, margin = margin))
+        }
+        (Carries::WithMargin, None) => (Tone::Good, say!(words::CARRIES, margin = margin)),
+    }
+}
+
+fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
+    let (highest, limit, corner) = (carrying.highest, carrying.limit, carrying.worst.name);
+    if carrying.over == Holds::Never {
+        let margin = carrying.margin;
+        let message = say!(
+            words::NO_MARGIN,
+            highest = highest,
+            corner = corner,
+            margin = margin,
+            limit = limit
+        );
+        return Finding::new(Severity::Doubt, place, message);
+    }
+    let over: Ratio = Measure::from_base(-carrying.margin.base());
+    let message = say!(
+        words::TOO_MUCH_FOR_OUTPUT,
+        highest = highest,
+        corner = corner,
+        over = over,
+        limit = limit
+    );
+    Finding::new(Severity::Danger, place, message).holding(carrying.over.clone())
+}

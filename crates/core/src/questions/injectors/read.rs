@@ -1,0 +1,231 @@
+//! The injectors from their fields.
+
+use crate::read::{Conditions, Entry, Reader, usual_band};
+use crate::{
+    questions::injectors::words,
+    channels::Injection,
+    engine::Engine,
+    fields,
+    finding::{Finding, Severity},
+    injector::{
+        Inputs, Output, Stage, Wire,
+        turn_off::{Clamp, Pulses},
+    },
+    quantity::{Band, Current, Measure, Resistance, RotationalSpeed, Value},
+    say,
+    schema::{Key, Part},
+};
+
+/// Which injectors.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Set {
+    /// Those that every engine has.
+    First,
+    /// Those that come in later, under load.
+    Second,
+}
+
+impl Set {
+    /// The part of the plan that holds their fields.
+    pub(crate) fn part(self) -> Part {
+        match self {
+            Self::First => Part::Injectors,
+            Self::Second => Part::SecondInjectors,
+        }
+    }
+}
+
+/// What stands around a part that is read.
+#[derive(Debug)]
+pub(crate) struct Around<'a> {
+    /// Supply and temperatures.
+    pub(crate) conditions: &'a Conditions,
+    /// The engine, where it is known.
+    pub(crate) engine: Option<&'a Engine>,
+    /// Its highest speed, where it is known.
+    pub(crate) highest_speed: Option<Band<RotationalSpeed>>,
+}
+
+/// What the fields of a set of injectors say.
+#[derive(Debug)]
+pub(crate) struct Injectors {
+    /// Which set.
+    pub(crate) set: Set,
+    /// The resistance of one; nothing can be said without it.
+    pub(crate) resistance: Entry<Band<Resistance>>,
+    /// Whether the number on an output can be used; else one is looked at as if it were alone.
+    pub(crate) sharing_is_known: bool,
+    /// The inputs, where the resistance is known.
+    pub(crate) inputs: Option<Inputs>,
+    /// How many there are.
+    pub(crate) count: Option<u32>,
+    /// What was taken for fields that are blank or can't be read: the label of the field and the value.
+    pub(crate) taken: Vec<(&'static str, Value)>,
+}
+
+/// What is said of the feed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FeedParts {
+    /// The rating of its fuse.
+    pub(crate) fuse: Option<Current>,
+    /// The rating of its relay's contact.
+    pub(crate) relay: Option<Current>,
+}
+
+/// Reads the feed.
+pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
+    let mut rating = |key| reader.band::<Current>(key).value().map(|band| band.low);
+    FeedParts {
+        fuse: rating(fields::injector_feed::FUSE),
+        relay: rating(fields::injector_feed::RELAY),
+    }
+}
+
+/// The fields of a set as they are read.
+struct OfSet<'a, 'p> {
+    reader: &'a mut Reader<'p>,
+    set: Set,
+    taken: Vec<(&'static str, Value)>,
+}
+
+/// Reads a set of injectors; every field, whatever stands in the others.
+pub(crate) fn injectors(reader: &mut Reader<'_>, around: &Around<'_>, set: Set) -> Injectors {
+    let mut of = OfSet { reader, set, taken: Vec::new() };
+    let resistance = of.resistance();
+    let count = of.count(around.engine);
+    let per_output = of.per_output(count);
+    let output = of.output();
+    let wire = Wire {
+        length: of.usual(fields::injectors::WIRE_LENGTH),
+        area: of.usual(fields::injectors::WIRE_SIZE),
+        contacts: of.usual(fields::injectors::CONTACT_RESISTANCE),
+    };
+    let opening_current = of.band(fields::injectors::OPENING_CURRENT);
+    let inductance = of.band(fields::injectors::INDUCTANCE);
+    let pulses = around.highest_speed.map(|speed| Pulses {
+        speed: speed.high,
+        per_turn: pulses_per_turn(of.reader, per_output),
+    });
+    let inputs = resistance.value().map(|resistance| Inputs {
+        resistance,
+        inductance,
+        opening_current,
+        per_output: per_output.unwrap_or(1),
+        count,
+        // the second set hangs on outputs of its own, of which the plan knows no number
+        outputs_there: (set == Set::First)
+            .then(|| of.reader.whole_elsewhere(fields::channels::INJECTION_COUNT))
+            .flatten(),
+        output,
+        wire,
+        pulses,
+        corners: around.conditions.corners(),
+    });
+    let OfSet { taken, .. } = of;
+    Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, count, taken }
+}
+
+/// How often an output is switched in a turn: once a cycle in sequence; once a turn where outputs are shared or fire
+/// otherwise, which is the most that is usual.
+fn pulses_per_turn(reader: &Reader<'_>, per_output: Option<u32>) -> f64 {
+    let (mode, turns_of_cycle) = reader.injection();
+    let in_sequence = mode.map_or(per_output == Some(1), |mode| mode == Injection::EachOnce);
+    if in_sequence { 1.0 / f64::from(turns_of_cycle) } else { 1.0 }
+}
+
+impl OfSet<'_, '_> {
+    fn band<Q: Measure>(&mut self, key: Key<Q>) -> Option<Band<Q>> {
+        self.reader.band(key.of(self.set.part())).value()
+    }
+
+    /// The resistance with its tolerance: its own where it was typed as a band, else the one of the field beside it.
+    fn resistance(&mut self) -> Entry<Band<Resistance>> {
+        let tolerance = fields::injectors::TOLERANCE.of(self.set.part());
+        let resistance = self.reader.band(fields::injectors::RESISTANCE.of(self.set.part()));
+        let has_its_own = resistance.value().is_some_and(|band| band.is_spread());
+        if has_its_own && !self.reader.is_typed(tolerance) {
+            self.reader.missing(tolerance);
+            return resistance;
+        }
+        let share = self.usual(fields::injectors::TOLERANCE).high.base();
+        resistance.map(|band| Band {
+            low: Measure::from_base(band.low.base() * (1.0 - share)),
+            nominal: band.nominal,
+            high: Measure::from_base(band.high.base() * (1.0 + share)),
+        })
+    }
+
+    /// The number of injectors: one for each cylinder where none is typed.
+    fn count(&mut self, engine: Option<&Engine>) -> Option<u32> {
+        let key = fields::injectors::COUNT.of(self.set.part());
+        let entry = self.reader.whole(key);
+        match engine.map(Engine::cylinders) {
+            Some(cylinders) => {
+                let basis = "one for each cylinder";
+                self.reader.or_assume(key, entry, cylinders, cylinders, basis).value()
+            }
+            None => entry.value(),
+        }
+    }
+
+    /// How many share an output; nothing where that can't be read or is more than there are.
+    fn per_output(&mut self, count: Option<u32>) -> Option<u32> {
+        let key = fields::injectors::PER_OUTPUT.of(self.set.part());
+        let per_output = self.reader.whole(key).value()?;
+        match count {
+            Some(count) if count < per_output => {
+                let message =
+                    say!(words::MORE_THAN_THERE_ARE, per_output = per_output, count = count);
+                self.reader.unusable(Finding::new(Severity::Fault, key, message));
+                None
+            }
+            _ => Some(per_output),
+        }
+    }
+
+    fn output(&mut self) -> Output {
+        let kind = self.reader.choice(fields::injectors::OUTPUT_KIND.of(self.set.part()));
+        if !matches!(kind, Entry::Given(_)) {
+            self.taken.push(("The output is", "a plain switch to ground".into()));
+        }
+        let stage = kind.value().unwrap_or(Stage::PlainSwitch);
+        let limit = self.band(fields::injectors::OUTPUT_LIMIT);
+        let hold = self.band(fields::injectors::HOLD_CURRENT);
+        let peak_time = self.band(fields::injectors::PEAK_TIME);
+        // what a plain switch has no use for may have been typed before it was chosen
+        let is_controlled = stage == Stage::CurrentControlled;
+        Output {
+            stage,
+            limit,
+            hold: hold.filter(|_| is_controlled),
+            peak_time: peak_time.filter(|_| is_controlled),
+            on_resistance: self.usual(fields::injectors::OUTPUT_RESISTANCE),
+            clamp: Clamp {
+                voltage: self.usual(fields::injectors::CLAMP),
+                energy: self.band(fields::injectors::CLAMP_ENERGY).map(|band| band.low),
+                heat: self.band(fields::injectors::OUTPUT_HEAT).map(|band| band.low),
+            },
+        }
+    }
+
+    fn usual<Q: Measure>(&mut self, key: Key<Q>) -> Band<Q> {
+        usual(self.reader, key.of(self.set.part()), &mut self.taken)
+    }
+}
+
+/// A quantity that has a usual value, which is taken where the field is blank or can't be read.
+pub(crate) fn usual<Q: Measure>(
+    reader: &mut Reader<'_>,
+    key: Key<Q>,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Band<Q> {
+    let entry = reader.band(key);
+    if let Entry::Given(band) = entry {
+        return band;
+    }
+    // a test of the fields sees to it that every assumed value can be read
+    let (band, shown) =
+        usual_band(key).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
+    taken.push((key.field().label, shown));
+    band
+}

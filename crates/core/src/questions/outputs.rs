@@ -1,0 +1,119 @@
+//! The answer to the question of rest: may I connect this load?
+
+mod advice;
+mod case;
+mod dependency;
+pub mod fields;
+mod figure;
+mod memory;
+mod names;
+mod open;
+mod picture;
+pub(crate) mod read;
+mod switching;
+mod table;
+mod told;
+mod trouble;
+mod verdict;
+pub(crate) mod words;
+mod working;
+
+use std::rc::Rc;
+
+use case::Subject;
+pub(crate) use memory::Memory;
+
+use crate::report::Answer;
+use crate::{
+    car::Car,
+    questions::Question,
+    schema::Part,
+    finding::Findings,
+    message::Message,
+    output::{Prefer, Trouble, Wiring, alternatives},
+    read::{PlannedRest, Unasked},
+    say,
+};
+
+/// What is said of the question before it is answered.
+pub const QUESTION: Question = Question {
+    id: "rest",
+    name: "Outputs",
+    asks: words::QUESTION,
+    pending: words::PENDING,
+    parts: &[Part::Outputs, Part::Loads],
+    subjects: |plan| (0..plan.count(Part::Loads)).map(|at| Part::Loads.record(at)).collect(),
+};
+
+/// An answer for each load.
+pub(crate) fn answers(
+    car: &Car<'_>,
+    memory: &mut Memory,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
+    if car.outputs.loads.is_empty() {
+        return vec![open::without_loads(&car.outputs).into()];
+    }
+    memory.recall(&car.outputs, findings)
+}
+
+fn answer(planned: &PlannedRest, at: usize, findings: &mut Findings) -> Option<Answer> {
+    let Some(subject) = Subject::new(planned, at) else {
+        return planned.loads.get(at).map(|load| open::answer(planned, load));
+    };
+    let verdict = verdict::verdict(&subject);
+    let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
+    let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
+    answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));
+    let remedies = remedies(&subject);
+    answer.why = trouble::reason(&subject).or_else(|| why_connect(&subject));
+    let found = trouble::findings(&subject, &remedies);
+    answer.to_do = advice::to_do(&subject, &found, remedies);
+    answer.cautions = advice::cautions(&subject);
+    answer.figures = figure::figures(&subject);
+    answer.tables = table::tables(&subject);
+    answer.pictures = picture::pictures(&subject);
+    findings.extend(found);
+    Some(answer)
+}
+
+/// Other ways to connect it, where it may not be connected as planned.
+fn remedies(subject: &Subject<'_>) -> Vec<Message> {
+    let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+    if is_clean {
+        return Vec::new();
+    }
+    let wirings: Vec<&Wiring> = subject.cases.iter().map(|case| &case.rest.wiring).collect();
+    let spares = subject.spares();
+    let prefer = match subject.load.unasked {
+        Unasked::Dangerous => Prefer::Wires,
+        Unasked::Costly | Unasked::Harmless => Prefer::LeastWork,
+    };
+    let found = alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer);
+    found.iter().map(|it| advice::remedy(subject, it)).collect()
+}
+
+fn why_connect(subject: &Subject<'_>) -> Option<Message> {
+    let (case, load) = (subject.cases.first()?, subject.solved()?);
+    let (unasked, on) = advice::extremes(subject)?;
+    let weak = case.judgement.found.iter().find(|it| it.trouble == Trouble::WeakWhileCranking);
+    if let Some(weak) = weak {
+        let at = weak.worst.point.at.temperature;
+        let acts = load.pull_in.high * load.kind.warmth(at);
+        let voltage = weak.worst.load()?.voltage;
+        return Some(say!(
+            words::WHY_CONNECT_BUT,
+            unasked = unasked,
+            on = on,
+            weak = advice::size(voltage),
+            acts = acts
+        ));
+    }
+    Some(say!(
+        words::WHY_CONNECT,
+        unasked = unasked,
+        on = on,
+        acts = load.pull_in.high,
+        lets_go = load.drop_out.low
+    ))
+}

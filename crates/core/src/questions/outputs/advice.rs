@@ -1,0 +1,275 @@
+//! What to do, and what to beware of.
+
+use super::{case::Subject, names};
+use crate::{
+    words::Wording,
+    questions::outputs::words,
+    finding::Finding,
+    message::Message,
+    output::{
+        Alternative, Change, FarEnd, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage, probe,
+        reading,
+    },
+    quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    read::Unasked,
+    say,
+    schema::Place,
+};
+
+/// A remedy that is right only if a certain level counts as on.
+const IF_LEVEL: &Wording = words::DO_IF_LEVEL;
+
+/// What to do, in order: measure what decides, then the alternatives; or how to prove a wiring that is right.
+pub(super) fn to_do(
+    subject: &Subject<'_>,
+    found: &[Finding],
+    remedies: Vec<Message>,
+) -> Vec<Message> {
+    let mut to_do = measurements(subject, found, &remedies);
+    let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+    if is_clean {
+        to_do.extend(proof(subject));
+        to_do.extend(lamp(subject));
+        to_do.extend(proof_beyond(subject));
+        to_do.extend(limit(subject));
+    } else if remedies.is_empty() {
+        to_do.push(say!(words::DO_NOTHING_FOUND));
+    }
+    to_do.extend(remedies);
+    to_do
+}
+
+/// How to measure what was taken and decides, or what a remedy needs.
+fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) -> Vec<Message> {
+    let on_level = format!("outputs.{}.on_level", subject.output_number);
+    let is_needed = remedies.iter().any(|it| it.code == IF_LEVEL.code);
+    let deciding = found.iter().filter(|it| it.message.code.starts_with("rest.depends-on-"));
+    let mut paths: Vec<&str> = deciding.map(|it| it.subject.as_str()).collect();
+    if is_needed && !paths.contains(&on_level.as_str()) {
+        paths.insert(0, &on_level);
+    }
+    let how = paths.into_iter().filter_map(Place::at_path).map(|it| it.field().measure);
+    how.filter(|how| !how.is_empty()).map(|how| say!(words::DO_MEASURE, how = how)).collect()
+}
+
+/// What the bare pin must read before the load is plugged in.
+fn proof(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    let (off, on) = (&case.rest.state(KeyState::Off)?.bare, &case.rest.state(KeyState::On)?.bare);
+    if off.floats {
+        let probe = probe(&case.rest.wiring, &subject.planned.around)?;
+        return Some(say!(
+            words::DO_PROVE_FLOATS,
+            resistor = probe.resistor,
+            end = names::end(probe.end),
+            off = range(&probe.off),
+            on = range(&probe.on)
+        ));
+    }
+    Some(say!(words::DO_PROVE_READS, reading = off_and_on(off, on)))
+}
+
+/// The same for the output at the load's other end.
+fn proof_beyond(subject: &Subject<'_>) -> Option<Message> {
+    let number = subject.load.partner.filter(|_| subject.load.far_end == Some(FarEnd::Output))?;
+    let level = subject.cases.first()?.level;
+    let (planned, around) = (subject.planned, &subject.planned.around);
+    let wiring = planned.wiring(number, level)?;
+    let output = planned.outputs.get(number)?.name.clone();
+    let off = reading(&wiring, KeyState::Off, around)?;
+    if off.floats {
+        let probe = probe(&wiring, around)?;
+        return Some(say!(
+            words::DO_PROVE_OTHER_FLOATS,
+            output = output,
+            resistor = probe.resistor,
+            end = names::end(probe.end),
+            off = range(&probe.off),
+            on = range(&probe.on)
+        ));
+    }
+    let on = reading(&wiring, KeyState::On, around)?;
+    Some(say!(words::DO_PROVE_OTHER, output = output, reading = off_and_on(&off, &on)))
+}
+
+fn off_and_on(off: &Reading, on: &Reading) -> Value {
+    let (off, on) = (reading_range(off), reading_range(on));
+    Value::text(format!("{}, and {} with the output on", off.shown, on.shown))
+}
+
+/// What a test lamp shows at a pin that floats, or why none belongs there.
+fn lamp(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    let wiring = &case.rest.wiring;
+    if !case.rest.state(KeyState::Off)?.bare.floats {
+        return None;
+    }
+    let probe = probe(wiring, &subject.planned.around)?;
+    let limit = wiring.output.current_limit.map(|limit| limit.low);
+    match limit {
+        Some(limit) if probe.lamp_inrush > limit => {
+            Some(say!(words::DO_NO_LAMP, inrush = probe.lamp_inrush, limit = limit))
+        }
+        _ => Some(say!(words::DO_PROVE_LAMP, current = carried(probe.lamp, probe.lamp_inrush))),
+    }
+}
+
+/// A reading with its range.
+pub(super) fn reading_range(reading: &Reading) -> Value {
+    if reading.floats {
+        return names::word(words::FLOATS);
+    }
+    range(&reading.band)
+}
+
+/// A nominal value with its range.
+pub(super) fn range<Q: Measure>(band: &crate::quantity::Band<Q>) -> Value {
+    let value = band.nominal.show();
+    let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
+    if low == high {
+        return value;
+    }
+    let words = format!("{} ({low} to {high})", value.shown);
+    value.said(words)
+}
+
+/// Where the limit is not known: what the output must carry.
+fn limit(subject: &Subject<'_>) -> Option<Message> {
+    let case = subject.cases.first()?;
+    if case.rest.wiring.output.current_limit.is_some() {
+        return None;
+    }
+    let on = case.rest.state(KeyState::On)?;
+    let most = |phase: Phase| {
+        let corners = on.corners.iter().filter(|it| it.point.phase == phase);
+        let currents = corners.map(|it| it.operating.switch_current().base());
+        amperes(currents.fold(0.0, f64::max))
+    };
+    let (running, standing): (Current, Current) = (most(Phase::Running), most(Phase::Standing));
+    let output = subject.output.name.clone();
+    Some(say!(words::DO_CHECK_LIMIT, output = output, current = carried(running, standing)))
+}
+
+/// A current, and the inrush where that is more.
+fn carried(running: Current, standing: Current) -> Value {
+    if standing <= running {
+        return running.show();
+    }
+    Value::text(say!(words::AND_INRUSH, current = running, inrush = standing).into_text())
+}
+
+/// The most across the load when it should rest, and the least when it is on and the starter doesn't turn.
+pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
+    let across = |solved: &Solved| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
+    let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
+    let wiring = subject.wiring()?;
+    let is_turned =
+        |state: KeyState| state == KeyState::OtherOn && wiring.is_reversible(subject.at);
+    let resting = states()
+        .filter(|it| !it.state.is_asked() && !is_turned(it.state))
+        .flat_map(|it| &it.corners);
+    let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
+    let on = on.filter(|solved| !solved.point.at.is_cranking);
+    let least = on.map(across).reduce(f64::min)?;
+    Some((volts(resting.map(across).fold(0.0, f64::max)), volts(least)))
+}
+
+pub(super) fn size(voltage: Voltage) -> Voltage {
+    volts(voltage.base().abs())
+}
+
+fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
+    let output = subject.planned.outputs.get(number).and_then(|it| it.output.as_ref());
+    output.map_or(Stage::HalfBridge, |output| output.stage)
+}
+
+/// An alternative in words, behind the level that it needs.
+pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
+    let change = change(subject, it);
+    let Some(level) = it.level else { return change };
+    let level = names::level(level, stage_of(subject, subject.output_number));
+    say!(IF_LEVEL, level = level, change = names::inside(&change.into_text()))
+}
+
+/// What is to be done otherwise, in words.
+fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
+    let then = say!(words::THEN, unasked = it.unasked, on = it.on).into_text();
+    let is_level_known = subject.cases.len() == 1;
+    let carry = carried(it.current, it.inrush);
+    let own = || subject.output.name.clone();
+    let named = |number: usize| {
+        subject.planned.outputs.get(number).map_or_else(String::new, |it| it.name.clone())
+    };
+    let level = |level: OnLevel| names::level(level, stage_of(subject, subject.output_number));
+    match it.change {
+        Change::Level(on) if is_level_known => {
+            say!(words::DO_LEVEL, level = level(on), then = then)
+        }
+        Change::Level(on) => say!(words::DO_LEVEL_IF, level = level(on), then = then),
+        Change::FarEnd(end) => say!(words::DO_END, end = names::end(end), then = then),
+        Change::LevelAndFarEnd(on, end) => {
+            say!(words::DO_LEVEL_AND_END, level = level(on), end = names::end(end), then = then)
+        }
+        Change::Spare { number, far_end, level: None } => {
+            say!(
+                words::DO_SPARE,
+                output = named(number),
+                current = carry,
+                end = names::end(far_end),
+                then = then
+            )
+        }
+        Change::Spare { number, far_end, level: Some(on) } => say!(
+            words::DO_SPARE_AT_LEVEL,
+            output = named(number),
+            current = carry,
+            level = names::level(on, stage_of(subject, number)),
+            end = names::end(far_end),
+            then = then
+        ),
+        Change::Slower(limit) => say!(words::DO_SLOWER, frequency = limit, then = then),
+        Change::Turn => say!(words::DO_TURN, then = then),
+        Change::NoDiode => say!(words::DO_NO_DIODE, then = then),
+        Change::Stage(stage, end) => {
+            say!(
+                words::DO_STAGE,
+                stage = names::a_stage(stage),
+                current = carry,
+                end = names::end(end),
+                then = then
+            )
+        }
+        Change::Relay(far_end) => {
+            say!(words::DO_RELAY, output = own(), end = names::end(far_end), then = then)
+        }
+        Change::PullDown(resistor, power) => {
+            say!(words::DO_PULL_DOWN, resistor = resistor, power = power, then = then)
+        }
+        Change::Bleeder(resistor, power) => {
+            say!(words::DO_BLEEDER, resistor = resistor, power = power, then = then)
+        }
+        Change::FeedDiode => say!(words::DO_FEED_DIODE, current = carry, then = then),
+        Change::CoilDiode(time) => {
+            say!(words::DO_COIL_DIODE, current = carry, time = time, then = then)
+        }
+    }
+}
+
+/// Cautions, where connecting it can hurt.
+pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
+    let mut cautions = Vec::new();
+    if subject.load.unasked == Unasked::Dangerous {
+        cautions.push(say!(words::CAUTION_DANGEROUS));
+        let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
+        if is_clean && stage_of(subject, subject.output_number).is_two_way() {
+            cautions.push(say!(words::CAUTION_SETTING));
+        }
+    }
+    if matches!(subject.load.kind, Kind::Motor | Kind::Solenoid) {
+        cautions.push(say!(words::CAUTION_MOVING));
+    }
+    if subject.load.kind == Kind::RelayCoil {
+        cautions.push(say!(words::CAUTION_DIODE_COIL));
+    }
+    cautions
+}

@@ -1,0 +1,91 @@
+//! A load on its output at one on-level, solved and judged.
+
+use std::rc::Rc;
+
+use crate::{
+    output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, judge, rest},
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+};
+
+/// What a question about one load starts from.
+pub(super) struct Subject<'a> {
+    pub(super) planned: &'a PlannedRest,
+    pub(super) load: &'a PlannedLoad,
+    pub(super) output: &'a PlannedOutput,
+    /// The output's number in the plan.
+    pub(super) output_number: usize,
+    /// The load's number among those on its output.
+    pub(super) at: usize,
+    /// One for each on-level that is possible.
+    pub(super) cases: Vec<Case>,
+    /// Loads on the same output, or on one that hangs together with it, this one among them.
+    pub(super) hanging: Vec<&'a PlannedLoad>,
+    /// The same, as far as too little is known of them.
+    pub(super) left_out: Vec<&'a PlannedLoad>,
+}
+
+/// The load at one on-level.
+pub(super) struct Case {
+    pub(super) level: OnLevel,
+    pub(super) rest: Rest,
+    pub(super) judgement: Judgement,
+}
+
+impl<'a> Subject<'a> {
+    /// The load with the number `number`, if everything that is needed is known.
+    pub(super) fn new(planned: &'a PlannedRest, number: usize) -> Option<Self> {
+        let load = planned.loads.get(number)?;
+        let Link::To(link) = load.link else { return None };
+        let output = planned.outputs.get(link)?;
+        if !load.is_solved() {
+            return None;
+        }
+        let sharing = || planned.loads.iter().filter(|other| other.link == Link::To(link));
+        let known = || sharing().filter(|other| other.is_solved());
+        let at = known().position(|other| other.at == load.at)?;
+        let levels = output.output.as_ref()?.levels();
+        let cases: Option<Vec<_>> = levels
+            .iter()
+            .map(|&level| {
+                let wiring = planned.wiring(link, level)?;
+                let rest = rest(&wiring, at, &planned.around)?;
+                let judgement = judge(&rest, |_| true);
+                Some(Case { level, rest, judgement })
+            })
+            .collect();
+        let joined = planned.joined(link);
+        let hangs = |load: &&'a PlannedLoad| joined.iter().any(|number| load.takes(*number));
+        let (hanging, left_out) =
+            planned.loads.iter().map(Rc::as_ref).filter(hangs).partition(|other| other.is_solved());
+        Some(Self {
+            planned,
+            load,
+            output,
+            output_number: link,
+            at,
+            cases: cases?,
+            hanging,
+            left_out,
+        })
+    }
+
+    /// The wiring at the level that is known, or at the first that is possible.
+    pub(super) fn wiring(&self) -> Option<&Wiring> {
+        self.cases.first().map(|case| &case.rest.wiring)
+    }
+
+    /// The load as it is solved.
+    pub(super) fn solved(&self) -> Option<&Load> {
+        self.wiring()?.loads.get(self.at)
+    }
+
+    /// The outputs of the plan on which nothing hangs.
+    pub(super) fn spares(&self) -> Vec<Spare> {
+        let is_free = |number: usize| !self.planned.loads.iter().any(|load| load.takes(number));
+        let outputs = self.planned.outputs.iter().enumerate();
+        outputs
+            .filter(|(number, _)| is_free(*number))
+            .filter_map(|(number, it)| Some(Spare { number, output: it.output.clone()? }))
+            .collect()
+    }
+}

@@ -1,0 +1,163 @@
+//! The loads that are connected to outputs.
+
+use crate::{
+    output::Kind,
+    output::FarEnd,
+    quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
+    schema::{Part, OutputName, Text, choices, fields, quantity, choice, text, output_name},
+};
+
+choices! {
+    Kind {
+        RelayCoil = "relay-coil", "Relay coil";
+        Solenoid = "solenoid", "Solenoid valve";
+        Motor = "motor", "Motor";
+        Lamp = "lamp", "Lamp";
+        Resistor = "resistor", "Heater or other plain resistance";
+        Led = "led", "LED with its resistor";
+        SolidState = "solid-state", "Input of a solid-state relay";
+        LogicInput = "logic-input", "Logic input (smart igniter, other box)";
+        Gauge = "gauge", "Gauge or rev counter";
+    }
+}
+
+choices! {
+    FarEnd {
+        Ground = "ground", "Ground (31)";
+        Battery = "battery", "Permanent battery (30)";
+        Ignition = "ignition", "Ignition switch (15)";
+        Relay = "relay", "A relay's contact (87)";
+        FiveVolt = "5v", "The controller's 5 V";
+        Output = "output", "Another output (a bridge pair)";
+    }
+}
+
+/// What lies across a winding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Across {
+    /// Nothing.
+    Nothing,
+    /// A diode.
+    Diode,
+    /// A resistor.
+    Resistor,
+}
+
+choices! {
+    Across {
+        Nothing = "none", "Nothing";
+        Diode = "diode", "A diode";
+        Resistor = "resistor", "A resistor";
+    }
+}
+
+/// The end of a load at which its diode’s stripe (cathode) is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stripe {
+    /// At the output.
+    Pin,
+    /// Its other end.
+    FarEnd,
+}
+
+choices! {
+    Stripe {
+        Pin = "pin", "The end at the output";
+        FarEnd = "far-end", "Its other end";
+    }
+}
+
+/// What it means if a load acts unasked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unasked {
+    /// Nothing bad.
+    Harmless,
+    /// A part may suffer.
+    Costly,
+    /// Someone may be hurt, or fuel may flow.
+    Dangerous,
+}
+
+choices! {
+    Unasked {
+        Harmless = "harmless", "Nothing bad";
+        Costly = "costly", "A part may suffer";
+        Dangerous = "dangerous", "Someone may be hurt, or fuel may flow";
+    }
+}
+
+/// Loads with a winding, whose current runs on.
+const WOUND: &[&str] = &["", "relay-coil", "solenoid", "motor"];
+
+fields! {
+    of Part::Loads;
+    /// What the fitter calls it.
+    NAME: Text = text("name", "What hangs on it")
+        .hint("idle valve")
+        .first();
+    /// Where its other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
+    FAR_END: FarEnd = choice("far_end", "Its other end goes to")
+        .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
+        .first();
+    /// Name of the output at its other end, where that is one.
+    FAR_OUTPUT: OutputName = output_name("far_output", "The other output of the pair")
+        .hint("off while the first is on")
+        .only_if("far_end", &["output"])
+        .first();
+    /// Name of the output it hangs on.
+    OUTPUT: OutputName = output_name("output", "On output")
+        .hint("one of the outputs below")
+        .first();
+    /// What kind of part it is.
+    KIND: Kind = choice("kind", "Kind of load")
+        .assumed("relay-coil", "the usual load of an output, and one that little holds in");
+    /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
+    UNASKED: Unasked = choice("unasked", "If it acts unasked")
+        .assumed("costly", "until it is known to be harmless");
+    /// Resistance at 20 °C.
+    RESISTANCE: Resistance = quantity("resistance", "Its resistance at 20 °C", "ohm", 0.05, 1e6)
+        .hint("a lamp or a motor: as the meter reads it, at rest")
+        .measure("Meter across the unplugged load, less the reading with the probes together.");
+    /// Voltage at which it is sure to act, cold coil.
+    PULL_IN: Voltage = quantity("pull_in", "Voltage at which it acts", "V", 0.1, 36.0)
+        .hint("from the data sheet, cold")
+        .measure("Raise the voltage slowly from nothing, cold: the reading at the click.")
+        .rare();
+    /// Voltage below which it is sure to let go.
+    DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it lets go", "V", 0.01, 36.0)
+        .hint("from the data sheet, cold")
+        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
+        .rare();
+    /// Frequency at which it is pulsed; blank where it is not.
+    FREQUENCY: Frequency = quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
+        .hint("only where it is pulsed; blank: on or off for good")
+        .rare();
+    /// The part of each period that is on.
+    DUTY: Ratio = quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
+        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
+        .hint("the part of each period that is on")
+        .only_if("frequency", &[])
+        .rare();
+    /// What lies across its winding: `none`, `diode` or `resistor`.
+    SUPPRESSION: Across = choice("suppression", "Across its winding")
+        .hint("against the kick when it is switched off; blank: not known")
+        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
+        .only_if("kind", WOUND)
+        .rare();
+    /// Which end the stripe of that diode is at: `pin` or `far-end`.
+    STRIPE: Stripe = choice("stripe", "The diode's stripe is at")
+        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
+        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
+        .only_if("suppression", &["diode"])
+        .rare();
+    /// That resistor.
+    SUPPRESSION_RESISTANCE: Resistance = quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
+        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
+        .only_if("suppression", &["resistor"])
+        .rare();
+    /// Inductance of its winding.
+    INDUCTANCE: Inductance = quantity("inductance", "Inductance of its winding", "mH", 0.01, 1e5)
+        .hint("from the data sheet; blank: what is usual for its kind")
+        .only_if("kind", WOUND)
+        .rare();
+}

@@ -1,0 +1,81 @@
+//! What was answered before: an edit of one load leaves the answers about the others as they are.
+
+use std::rc::Rc;
+
+use super::answer;
+use crate::{
+    finding::Findings,
+    output::Surroundings,
+    read::{Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore},
+    report::{Answer, recall::Recall},
+};
+
+/// What was read for the report before, and its answers, each with everything that it followed from.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Memory {
+    read: RestBefore,
+    told: Recall<Asked>,
+}
+
+/// Everything that the answer about one load follows from.
+#[derive(Clone, Debug, PartialEq)]
+struct Asked {
+    number: usize,
+    /// Its output and those that hang together with it, with their numbers.
+    outputs: Vec<(usize, Rc<PlannedOutput>)>,
+    /// All loads on them, this one among them, with their numbers.
+    sharing: Vec<(usize, Rc<PlannedLoad>)>,
+    /// The outputs on which nothing hangs: it may be moved there.
+    free: Vec<(usize, Rc<PlannedOutput>)>,
+    around: Rc<Surroundings>,
+    is_dead_rail_assumed: bool,
+    is_dead_feed_assumed: bool,
+}
+
+impl Memory {
+    /// The outputs and loads as they were read last.
+    pub(crate) fn read_before(&mut self) -> &mut RestBefore {
+        &mut self.read
+    }
+
+    /// The answers about all loads, with their findings; these are what is remembered next.
+    pub(super) fn recall(
+        &mut self,
+        planned: &PlannedRest,
+        findings: &mut Findings,
+    ) -> Vec<Rc<Answer>> {
+        self.told.turn();
+        let mut each = |number| match Asked::of(planned, number) {
+            None => answer(planned, number, findings).map(Rc::new),
+            Some(asked) => self
+                .told
+                .recall(asked, findings, |asked, findings| answer(planned, asked.number, findings)),
+        };
+        (0..planned.loads.len()).filter_map(&mut each).collect()
+    }
+}
+
+impl Asked {
+    /// Nothing for a load that hangs on no output: then every output may matter, and nothing is solved.
+    fn of(planned: &PlannedRest, number: usize) -> Option<Self> {
+        let load = planned.loads.get(number)?;
+        let Link::To(link) = load.link else { return None };
+        load.far_end?;
+        let loads = || planned.loads.iter().enumerate();
+        let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));
+        let outputs = || planned.outputs.iter().enumerate();
+        let owned = |(number, it): (usize, &Rc<PlannedOutput>)| (number, Rc::clone(it));
+        let joined = planned.joined(link);
+        let number_of = |number: &usize| outputs().nth(*number).map(owned);
+        let sharing = loads().filter(|(_, it)| joined.iter().any(|number| it.takes(*number)));
+        Some(Self {
+            number,
+            outputs: joined.iter().filter_map(number_of).collect(),
+            sharing: sharing.map(|(number, it)| (number, Rc::clone(it))).collect(),
+            free: outputs().filter(|(number, _)| is_free(*number)).map(owned).collect(),
+            around: Rc::clone(&planned.around),
+            is_dead_rail_assumed: planned.is_dead_rail_assumed,
+            is_dead_feed_assumed: planned.is_dead_feed_assumed,
+        })
+    }
+}

@@ -1,0 +1,331 @@
+//! Outputs and loads from their fields.
+
+mod joined;
+mod load;
+
+use std::rc::Rc;
+
+use crate::read::{Conditions, Entry, Reader, again::Before, problem::shortened};
+use crate::{
+    questions::outputs::words,
+    fields,
+    finding::{Finding, Severity},
+    output::{
+        FarEnd, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
+        Suppression, Surroundings,
+    },
+    plan::MOST_ENTRIES,
+    quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
+    say,
+    schema::{Choice as _, Key, Part, Text},
+};
+
+pub(crate) use crate::fields::loads::{Stripe, Unasked};
+
+/// All outputs and loads of a plan.
+#[derive(Debug)]
+pub(crate) struct PlannedRest {
+    pub(crate) outputs: Vec<Rc<PlannedOutput>>,
+    pub(crate) loads: Vec<Rc<PlannedLoad>>,
+    pub(crate) around: Rc<Surroundings>,
+    /// Whether the resistance of the controller's dead supply was taken rather than typed.
+    pub(crate) is_dead_rail_assumed: bool,
+    /// The same for a dead feed.
+    pub(crate) is_dead_feed_assumed: bool,
+}
+
+/// An output of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlannedOutput {
+    pub(crate) name: String,
+    /// Nothing while its stage is not known, or a field of it can't be read.
+    pub(crate) output: Option<Output>,
+    /// Whether a field of it can't be read: an unreadable pull-up is not the same as none.
+    pub(crate) is_unreadable: bool,
+}
+
+/// A load of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlannedLoad {
+    /// Its number in the list.
+    pub(crate) at: usize,
+    pub(crate) name: String,
+    pub(crate) link: Link,
+    pub(crate) far_end: Option<FarEnd>,
+    /// The number of the output at its other end; nothing while that output's stage is not known.
+    pub(crate) partner: Option<usize>,
+    pub(crate) unasked: Unasked,
+    pub(crate) kind: Kind,
+    pub(crate) resistance: Band<Resistance>,
+    pub(crate) pull_in: Band<Voltage>,
+    pub(crate) drop_out: Band<Voltage>,
+    pub(crate) assumed: Assumed,
+    pub(crate) inductance: Band<Inductance>,
+    pub(crate) suppression: Suppressed,
+    pub(crate) pulse: Option<Pulse>,
+    /// Whether a field of it can't be read.
+    pub(crate) is_unreadable: bool,
+}
+
+/// What of a load was taken rather than typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Assumed {
+    pub(crate) resistance: bool,
+    pub(crate) pull_in: bool,
+    pub(crate) inductance: bool,
+}
+
+/// What lies across a winding; which way round a diode is right hangs on the load's other end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Suppressed {
+    Unknown,
+    None,
+    /// Where its stripe is; nothing where it was not said.
+    Diode(Option<Stripe>),
+    Resistor(Band<Resistance>),
+}
+
+/// The output a load hangs on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Link {
+    /// The output with this number.
+    To(usize),
+    /// None is named.
+    Blank,
+    /// One is named that the plan doesn't have; its finding is reported.
+    Nowhere,
+}
+
+impl PlannedLoad {
+    /// The path of its record in the plan.
+    pub(crate) fn path(&self) -> String {
+        Part::Loads.record(self.at)
+    }
+
+    /// Whether it hangs on the output with this number, with either end.
+    pub(crate) fn takes(&self, number: usize) -> bool {
+        self.link == Link::To(number) || self.partner == Some(number)
+    }
+
+    /// The load with its other end there, at the output with this number among the pins where that is one; `level`
+    /// counts as on at its own output.
+    pub(crate) fn to(&self, far_end: FarEnd, far_pin: usize, level: OnLevel) -> Load {
+        let partner = Partner { pin: far_pin, level };
+        let mut load = Load {
+            kind: self.kind,
+            far_end,
+            resistance: self.resistance,
+            pull_in: self.pull_in,
+            drop_out: self.drop_out,
+            inductance: self.inductance,
+            suppression: Suppression::Unknown,
+            pulse: self.pulse,
+            partner: (far_end == FarEnd::Output).then_some(partner),
+            has_feed_diode: false,
+        };
+        load.suppression = self.suppression_of(&load);
+        load
+    }
+
+    /// A diode is the right way round with its stripe where the plus is when the load is on.
+    fn suppression_of(&self, load: &Load) -> Suppression {
+        let plus = if load.is_from_pin() { Stripe::Pin } else { Stripe::FarEnd };
+        match self.suppression {
+            Suppressed::Unknown => Suppression::Unknown,
+            Suppressed::None => Suppression::None,
+            Suppressed::Resistor(band) => Suppression::Resistor(band),
+            Suppressed::Diode(stripe) => {
+                Suppression::Diode { is_right_way: stripe.is_none_or(|it| it == plus) }
+            }
+        }
+    }
+}
+
+/// Outputs and loads as they were read last.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct RestBefore {
+    outputs: Before<PlannedOutput>,
+    loads: Before<PlannedLoad>,
+    /// What the loads were read with: the name of each output, and whether its stage is known.
+    named: Vec<(String, bool)>,
+}
+
+/// Reads the outputs, then the loads that name them.
+pub(crate) fn rest(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    before: &mut RestBefore,
+) -> PlannedRest {
+    let count = limited(reader, Part::Outputs, "Outputs");
+    let mut outputs = before.outputs.each(reader, Part::Outputs, count, output);
+    tell_doubles_apart(reader, &mut outputs);
+    let named: Vec<_> = outputs.iter().map(|it| (it.name.clone(), it.output.is_some())).collect();
+    if before.named != named {
+        before.loads.forget();
+        before.named = named;
+    }
+    let count = limited(reader, Part::Loads, "Loads");
+    let read = |reader: &mut Reader<'_>, at| load::load(reader, at, &outputs);
+    let loads = before.loads.each(reader, Part::Loads, count, read);
+    let dead_rail = dead(reader, fields::conditions::DEAD_SUPPLY);
+    let dead_feed = dead(reader, fields::conditions::DEAD_FEED);
+    PlannedRest {
+        outputs,
+        loads,
+        is_dead_rail_assumed: !matches!(dead_rail, Entry::Given(_)),
+        is_dead_feed_assumed: !matches!(dead_feed, Entry::Given(_)),
+        around: Rc::new(surroundings(
+            conditions,
+            dead_rail.value().unwrap_or_else(usual_dead),
+            dead_feed.value().unwrap_or_else(usual_dead),
+        )),
+    }
+}
+
+/// To how many of its records a list is read.
+pub(crate) fn limited(reader: &mut Reader<'_>, list: Part, name: &str) -> usize {
+    let count = reader.plan().count(list);
+    if count > MOST_ENTRIES {
+        let message = say!(crate::words::field::TOO_MANY, field = name, count = count, most = MOST_ENTRIES);
+        reader.unusable(Finding::new(Severity::Fault, list.name(), message));
+    }
+    count.min(MOST_ENTRIES)
+}
+
+/// From a feed with many consumers to one with a single controller; a relay and a lamp between.
+fn usual_dead() -> Band<Resistance> {
+    Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) }
+}
+
+fn dead(reader: &mut Reader<'_>, key: Key<Resistance>) -> Entry<Band<Resistance>> {
+    let entry = reader.band(key);
+    // the middle of such a band means nothing: a typical feed lies near its geometric mean
+    if entry.is_assumed() { Entry::Assumed(usual_dead()) } else { entry }
+}
+
+fn surroundings(
+    conditions: &Conditions,
+    dead_rail: Band<Resistance>,
+    dead_feed: Band<Resistance>,
+) -> Surroundings {
+    let [cold_crank, hot_crank, nominal, cold_charge, hot_charge] =
+        conditions.corners().map(|corner| SupplyCorner {
+            name: corner.name,
+            supply: corner.supply,
+            temperature: corner.temperature,
+            is_cranking: false,
+        });
+    let cranking = |corner| SupplyCorner { is_cranking: true, ..corner };
+    let hot_rest =
+        SupplyCorner { name: "at rest, hot", supply: conditions.supply.nominal, ..hot_charge };
+    Surroundings {
+        corners: vec![
+            cranking(cold_crank),
+            cranking(hot_crank),
+            nominal,
+            hot_rest,
+            cold_charge,
+            hot_charge,
+        ],
+        nominal,
+        dead_rail,
+        dead_feed,
+    }
+}
+
+pub(crate) fn name(reader: &mut Reader<'_>, key: Key<Text>, usual: String) -> String {
+    let typed = reader.text(key);
+    if typed.is_empty() {
+        let value = Value::text(usual.clone());
+        reader.or_assume(key, Entry::Missing, (), value, "its place in the list");
+        return usual;
+    }
+    let shown = shortened(typed);
+    reader.given(key, shown.clone());
+    shown
+}
+
+fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
+    let name = name(reader, fields::outputs::NAME.at(at), format!("output {}", at + 1));
+    let stage = reader.choice(fields::outputs::STAGE.at(at));
+    let on_level = reader.choice(fields::outputs::ON_LEVEL.at(at));
+    let known_stage = stage.value();
+    let on_resistance = on_resistance(reader, fields::outputs::ON_RESISTANCE.at(at), known_stage);
+    let current_limit = reader.band(fields::outputs::CURRENT_LIMIT.at(at));
+    let pull_up = reader.band(fields::outputs::PULL_UP.at(at));
+    let rail = pull_rail(reader, fields::outputs::PULL_UP_RAIL.at(at), pull_up.value().is_some());
+    let pull_down = reader.band(fields::outputs::PULL_DOWN.at(at));
+    let leakage = reader.band(fields::outputs::LEAKAGE.at(at));
+    let clamp = reader.band(fields::outputs::CLAMP.at(at));
+    let clamp_energy = reader.band(fields::outputs::CLAMP_ENERGY.at(at));
+    let pulse_limit = reader.band(fields::outputs::PULSE_LIMIT.at(at));
+    let is_unreadable = stage == Entry::Unreadable
+        || on_level == Entry::Unreadable
+        || rail == Entry::Unreadable
+        || [on_resistance, pull_up, pull_down].contains(&Entry::Unreadable)
+        || [current_limit, leakage].contains(&Entry::Unreadable)
+        || clamp == Entry::Unreadable
+        || clamp_energy == Entry::Unreadable
+        || pulse_limit == Entry::Unreadable;
+    let output = known_stage.filter(|_| !is_unreadable);
+    let output = output.map(|stage| Output {
+        stage,
+        on_level: on_level.value(),
+        on_resistance: on_resistance.value().unwrap_or(stage.usual_on_resistance()),
+        current_limit: current_limit.value(),
+        pull_up: pull_up.value().map(|band| (band, rail.value().unwrap_or(PullRail::Battery))),
+        pull_down: pull_down.value(),
+        leakage: leakage.value(),
+        clamp: clamp.value(),
+        clamp_energy: clamp_energy.value(),
+        pulse_limit: pulse_limit.value(),
+    });
+    PlannedOutput { name, output, is_unreadable }
+}
+
+/// What is usual depends on the stage; while that is not known nothing is taken.
+fn on_resistance(
+    reader: &mut Reader<'_>,
+    key: Key<Resistance>,
+    stage: Option<Stage>,
+) -> Entry<Band<Resistance>> {
+    let entry = reader.band(key);
+    let Some(stage) = stage else { return entry };
+    let usual = stage.usual_on_resistance();
+    let basis = match stage {
+        Stage::Logic => "a logic output: common practice, no source",
+        _ => "a power switch: common practice, no source",
+    };
+    reader.or_assume(key, entry, usual, usual.nominal, basis)
+}
+
+fn pull_rail(reader: &mut Reader<'_>, key: Key<PullRail>, is_asked: bool) -> Entry<PullRail> {
+    let entry = reader.choice(key);
+    if !is_asked {
+        return entry;
+    }
+    let basis = "the worst that is usual, until the pin table says otherwise";
+    reader.or_assume(key, entry, PullRail::Battery, PullRail::Battery.choosable().label, basis)
+}
+
+/// Reports an output that bears the name of an earlier one, and adds its number to the name: a load that names it
+/// without is taken to mean the first.
+fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [Rc<PlannedOutput>]) {
+    let mut seen: Vec<String> = Vec::new();
+    for (at, output) in outputs.iter_mut().enumerate() {
+        if let Some(earlier) = seen.iter().position(|name| same_name(name, &output.name)) {
+            let message = say!(words::OUTPUT_NAMED_TWICE, name = output.name.clone());
+            // a place in the list may be the name of one that has none
+            let [earlier, later] = [earlier, at].map(|it| fields::outputs::NAME.at(it));
+            let key = reader.typed_of([later, earlier]);
+            reader.unusable(Finding::new(Severity::Fault, key, message));
+            let name = format!("{} (output {})", output.name, at + 1);
+            Rc::make_mut(output).name = name;
+        }
+        seen.push(output.name.clone());
+    }
+}
+
+fn same_name(one: &str, other: &str) -> bool {
+    one.trim().eq_ignore_ascii_case(other.trim())
+}

@@ -1,0 +1,245 @@
+//! One load from its fields.
+
+use std::rc::Rc;
+
+use super::{Assumed, Link, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name};
+use crate::{
+    questions::outputs::words,
+    fields::{self, loads::Across},
+    finding::{Finding, Severity},
+    output::{FarEnd, Kind, Pulse},
+    quantity::{Band, Inductance, Measure, Value, Voltage},
+    read::{Entry, Reader, problem::shortened},
+    say,
+    schema::{Key, OutputName},
+};
+
+pub(super) fn load(
+    reader: &mut Reader<'_>,
+    at: usize,
+    outputs: &[Rc<PlannedOutput>],
+) -> PlannedLoad {
+    let name = name(reader, fields::loads::NAME.at(at), format!("load {}", at + 1));
+    let far_end = reader.choice(fields::loads::FAR_END.at(at));
+    let link = link(reader, fields::loads::OUTPUT.at(at), outputs);
+    let partner = partner(reader, fields::loads::FAR_OUTPUT.at(at), link, far_end.value(), outputs);
+    let kind_entry = reader.choice(fields::loads::KIND.at(at));
+    let kind = kind_entry.value().unwrap_or(Kind::RelayCoil);
+    let unasked = reader.choice(fields::loads::UNASKED.at(at));
+    let resistance = usual(
+        reader,
+        fields::loads::RESISTANCE.at(at),
+        kind.usual_resistance(),
+        resistance_basis(kind),
+    );
+    let pull_in =
+        usual(reader, fields::loads::PULL_IN.at(at), kind.usual_pull_in(), level_basis(kind));
+    let acts = pull_in.value().unwrap_or(kind.usual_pull_in());
+    let drop_out = drop_out(reader, fields::loads::DROP_OUT.at(at), kind, acts);
+    let inductance = inductance(reader, fields::loads::INDUCTANCE.at(at), kind);
+    let suppression = suppression(reader, at, kind);
+    let pulse = pulse(reader, at);
+    let is_unreadable = far_end == Entry::Unreadable
+        || kind_entry == Entry::Unreadable
+        || unasked == Entry::Unreadable
+        || [pull_in, drop_out].contains(&Entry::Unreadable)
+        || resistance == Entry::Unreadable
+        || inductance == Entry::Unreadable
+        || suppression.is_none()
+        || pulse == Entry::Unreadable;
+    PlannedLoad {
+        at,
+        name,
+        link,
+        far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
+        partner,
+        unasked: unasked.value().unwrap_or(Unasked::Costly),
+        kind,
+        assumed: Assumed {
+            resistance: resistance.is_assumed(),
+            pull_in: pull_in.is_assumed(),
+            inductance: inductance.is_assumed(),
+        },
+        resistance: resistance.value().unwrap_or(kind.usual_resistance()),
+        pull_in: acts,
+        drop_out: drop_out.value().unwrap_or(below(kind.usual_drop_out(), acts)),
+        inductance: inductance.value().unwrap_or(kind.usual_inductance()),
+        suppression: suppression.unwrap_or(Suppressed::Unknown),
+        pulse: pulse.value(),
+        is_unreadable,
+    }
+}
+
+/// What is usual for the kind of load; nothing is taken for what has no winding.
+fn inductance(
+    reader: &mut Reader<'_>,
+    key: Key<Inductance>,
+    kind: Kind,
+) -> Entry<Band<Inductance>> {
+    let typical = kind.usual_inductance();
+    if typical.high.base() <= 0.0 {
+        // what is typed is read all the same, and kept
+        let entry = reader.band(key);
+        return if entry == Entry::Unreadable { entry } else { Entry::Missing };
+    }
+    usual(reader, key, typical, "usual for its kind: common practice, no source")
+}
+
+/// Nothing where a field of it can't be read.
+fn suppression(reader: &mut Reader<'_>, at: usize, kind: Kind) -> Option<Suppressed> {
+    let choice = reader.choice(fields::loads::SUPPRESSION.at(at));
+    let stripe = reader.choice(fields::loads::STRIPE.at(at));
+    let resistor = reader.band(fields::loads::SUPPRESSION_RESISTANCE.at(at));
+    if choice == Entry::Unreadable || stripe == Entry::Unreadable || resistor == Entry::Unreadable {
+        return None;
+    }
+    if kind.usual_inductance().high.base() <= 0.0 {
+        return Some(Suppressed::None);
+    }
+    Some(match (choice.value(), resistor.value()) {
+        (Some(Across::Nothing), _) => Suppressed::None,
+        (Some(Across::Diode), _) => Suppressed::Diode(stripe.value()),
+        (Some(Across::Resistor), Some(band)) => Suppressed::Resistor(band),
+        (Some(Across::Resistor), None) | (None, _) => Suppressed::Unknown,
+    })
+}
+
+fn pulse(reader: &mut Reader<'_>, at: usize) -> Entry<Pulse> {
+    let frequency = reader.band(fields::loads::FREQUENCY.at(at));
+    let duty = reader.band(fields::loads::DUTY.at(at));
+    match (frequency.value(), duty.value()) {
+        (Some(frequency), Some(duty)) => Entry::Given(Pulse { frequency, duty }),
+        _ if frequency == Entry::Unreadable || duty == Entry::Unreadable => Entry::Unreadable,
+        _ => Entry::Missing,
+    }
+}
+
+/// A band, or what is usual for the kind of load.
+fn usual<Q: Measure>(
+    reader: &mut Reader<'_>,
+    key: Key<Q>,
+    usual: Band<Q>,
+    basis: &str,
+) -> Entry<Band<Q>> {
+    let entry = reader.band(key);
+    let shown = format!("{} to {}", usual.low.show().shown, usual.high.show().shown);
+    reader.or_assume(key, entry, usual, Value::text(shown), basis)
+}
+
+/// A part that lets go above the voltage at which it acts is none: the typed value is refused.
+fn drop_out(
+    reader: &mut Reader<'_>,
+    key: Key<Voltage>,
+    kind: Kind,
+    acts: Band<Voltage>,
+) -> Entry<Band<Voltage>> {
+    let entry = usual(reader, key, below(kind.usual_drop_out(), acts), level_basis(kind));
+    match entry {
+        Entry::Given(band) if band.high >= acts.low => {
+            let message = say!(words::LETS_GO_ABOVE, drop_out = band.high, pull_in = acts.low);
+            reader.unusable(Finding::new(Severity::Fault, key, message));
+            Entry::Unreadable
+        }
+        other => other,
+    }
+}
+
+/// What is usual at 12 V, scaled down where the part acts at less.
+fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
+    if usual.high < acts.low {
+        return usual;
+    }
+    let scale = 0.5 * acts.low.base() / usual.high.base();
+    usual.map(|voltage| voltage * scale)
+}
+
+fn link(reader: &mut Reader<'_>, key: Key<OutputName>, outputs: &[Rc<PlannedOutput>]) -> Link {
+    let typed = reader.text(key);
+    if typed.is_empty() {
+        if let [only] = outputs {
+            let shown = Value::text(only.name.clone());
+            reader.or_assume(key, Entry::Missing, (), shown, "the only output of the plan");
+            return Link::To(0);
+        }
+        reader.missing(key);
+        return Link::Blank;
+    }
+    let shown = shortened(typed);
+    if let Some(at) = outputs.iter().position(|output| same_name(&output.name, &shown)) {
+        reader.given(key, shown);
+        return Link::To(at);
+    }
+    nowhere(reader, key, &shown, outputs);
+    Link::Nowhere
+}
+
+/// The number of the output at the other end; nothing where it is not asked for, or not known.
+fn partner(
+    reader: &mut Reader<'_>,
+    key: Key<OutputName>,
+    link: Link,
+    far_end: Option<FarEnd>,
+    outputs: &[Rc<PlannedOutput>],
+) -> Option<usize> {
+    let shown = shortened(reader.text(key));
+    if shown.is_empty() {
+        reader.missing(key);
+        return None;
+    }
+    if far_end != Some(FarEnd::Output) {
+        // what stands there is kept for when it is asked for again
+        reader.given(key, shown);
+        return None;
+    }
+    let Some(at) = outputs.iter().position(|output| same_name(&output.name, &shown)) else {
+        nowhere(reader, key, &shown, outputs);
+        return None;
+    };
+    if link == Link::To(at) {
+        let message = say!(words::PAIR_OF_ONE, output = shown);
+        reader.unusable(Finding::new(Severity::Fault, key, message));
+        return None;
+    }
+    reader.given(key, shown);
+    outputs.get(at)?.output.as_ref().map(|_| at)
+}
+
+/// Reports a name that no output bears.
+fn nowhere(
+    reader: &mut Reader<'_>,
+    key: Key<OutputName>,
+    shown: &str,
+    outputs: &[Rc<PlannedOutput>],
+) {
+    let names: Vec<_> = outputs.iter().map(|output| output.name.as_str()).collect();
+    let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
+    let message =
+        say!(crate::words::field::NO_SUCH_OUTPUT, field = key.field().label, typed = shown, choices = choices);
+    reader.unusable(Finding::new(Severity::Fault, key, message));
+}
+
+fn resistance_basis(kind: Kind) -> &'static str {
+    match kind {
+        Kind::RelayCoil => "data sheets of generic 12 V plug-in relays",
+        Kind::Solenoid | Kind::Resistor => "common practice, no source",
+        Kind::Motor => "a small motor, standing: common practice, no source",
+        Kind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
+        Kind::Led => "the series resistor of a 12 V indicator: common practice, no source",
+        Kind::SolidState => "a 3 to 32 V control input: common practice, no source",
+        Kind::LogicInput | Kind::Gauge => {
+            "what it is to ground, or to its own pull-up: common practice, no source"
+        }
+    }
+}
+
+fn level_basis(kind: Kind) -> &'static str {
+    match kind {
+        Kind::RelayCoil => {
+            "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
+        }
+        Kind::Led => "red to white, a glow in the dark to bright: common practice, no source",
+        Kind::SolidState => "a 3 to 32 V control input, off below 1 V: common practice, no source",
+        Kind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
+        _ => "a 12 V part: common practice, no source",
+    }
+}

@@ -1,0 +1,224 @@
+//! What was found, as findings.
+
+use super::{
+    case::{Case, Subject},
+    dependency, names, told, verdict, working,
+};
+use crate::{
+    questions::outputs::words,
+    finding::{Finding, Severity},
+    message::{Message, Shown},
+    output::{Found, Harm, KeyState, Kick, Load, Part, Solved, Trouble, kick},
+    quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    read::{PlannedLoad, Suppressed, Unasked},
+    say,
+};
+
+/// The findings about one load, worst first; `remedies` go to the first.
+pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Finding> {
+    let mut findings = if verdict::depends_on_level(subject) {
+        level_finding(subject).into_iter().collect()
+    } else {
+        subject.cases.first().map_or_else(Vec::new, |case| case_findings(subject, case))
+    };
+    crate::sorted::by(&mut findings, |one: &Finding, other| one.severity.cmp(&other.severity));
+    if let Some(first) = findings.first_mut() {
+        first.remedies.extend_from_slice(remedies);
+    }
+    findings.extend(dependency::dependencies(subject));
+    findings.extend(dependency::left_out(subject));
+    findings
+}
+
+/// The sentence of the worst trouble, which serves as the reason of the verdict.
+pub(super) fn reason(subject: &Subject<'_>) -> Option<Message> {
+    if verdict::depends_on_level(subject) {
+        return level_finding(subject).map(|finding| finding.message);
+    }
+    let case = subject.cases.first()?;
+    message(subject, case, case.judgement.head()?)
+}
+
+fn case_findings(subject: &Subject<'_>, case: &Case) -> Vec<Finding> {
+    let finding = |found: &Found| {
+        let severity = severity(found.trouble, subject.load);
+        let steps = working::state_steps(found.state, &found.worst);
+        let message = message(subject, case, found)?;
+        let path = told::field(found.trouble, subject.load.at, subject.output_number);
+        Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
+    };
+    case.judgement.found.iter().filter_map(finding).collect()
+}
+
+fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
+    let [ground, battery] = subject.cases.as_slice() else { return None };
+    let unasked = subject.load.unasked;
+    let words = |case: &Case| verdict::of_judgement(&case.judgement, unasked).into_text();
+    let output = subject.output.name.clone();
+    let is_wrong = subject
+        .cases
+        .iter()
+        .all(|case| case.judgement.head().is_some_and(|found| found.trouble.forbids()));
+    let message = if is_wrong {
+        let load = subject.load.name.clone();
+        say!(
+            words::WRONG_EITHER_WAY,
+            load = load,
+            output = output,
+            ground = words(ground),
+            battery = words(battery)
+        )
+    } else {
+        say!(
+            words::DEPENDS_ON_LEVEL,
+            output = output,
+            ground = words(ground),
+            battery = words(battery)
+        )
+    };
+    let severity = match (unasked, is_wrong) {
+        (Unasked::Dangerous, _) => Severity::Danger,
+        (_, true) => Severity::Fault,
+        (_, false) => Severity::Doubt,
+    };
+    let path = format!("outputs.{}.on_level", subject.output_number);
+    Some(Finding::new(severity, path, message))
+}
+
+/// How grave it is: by what comes of it, and by what the load does when it acts unasked.
+fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
+    let usual = if trouble.forbids() { Severity::Fault } else { Severity::Doubt };
+    match (trouble.harm(), load.unasked) {
+        (Harm::MeltsOutput, _) => Severity::Danger,
+        (Harm::MayNeedClamp, _) if load.suppression == Suppressed::Unknown => Severity::Note,
+        (Harm::MayNeedClamp | Harm::FallsShort, _) => Severity::Doubt,
+        (Harm::WeakByGuess, _) if load.assumed.pull_in => Severity::Note,
+        (harm, unasked) if trouble.needs_fault() => match unasked {
+            Unasked::Dangerous if harm == Harm::Acts => Severity::Fault,
+            Unasked::Harmless => Severity::Note,
+            Unasked::Dangerous | Unasked::Costly => Severity::Doubt,
+        },
+        (Harm::Acts, Unasked::Dangerous) => Severity::Danger,
+        (Harm::Acts, Unasked::Harmless) if trouble == Trouble::LiveAtKeyOn => Severity::Doubt,
+        (Harm::Acts | Harm::Fails | Harm::WeakByGuess, _) => usual,
+    }
+}
+
+/// What a sentence about a trouble may speak of.
+const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner, frequency, duty, energy, heat";
+
+/// The sentence of a trouble, with those values that it has gaps for.
+fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message> {
+    use Trouble as T;
+    let load = case.rest.wiring.loads.get(case.rest.subject)?;
+    let (worst, trouble) = (&found.worst, found.trouble);
+    let (acts, sure, lets_go) = levels(load, worst);
+    let is_into_rail =
+        matches!(trouble, T::WakesController | T::LeaksIntoController | T::KeepsControllerAlive);
+    let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
+    let pulsing = worst.operating.pulsing;
+    let blank = || Value::text("");
+    let values: [&dyn Shown; 13] = [
+        &subject.load.name,
+        &subject.output.name,
+        &voltage(case, found)?,
+        &current(found),
+        &if is_into_rail { into_rail(worst) } else { through(worst) },
+        match trouble {
+            T::PulsedTooLittle => &load.pull_in.high,
+            _ if is_weak => &sure,
+            _ => &acts,
+        },
+        &lets_go,
+        &limit_of(case, trouble),
+        &corner(case, found),
+        &pulsing.map_or_else(blank, |it| it.frequency.show()),
+        &pulsing.map_or_else(blank, |it| it.duty.show()),
+        &kick_of(case, found).map_or_else(blank, |kick| kick.in_output.show()),
+        &pulsing.map_or_else(blank, |it| it.heat.show()),
+    ];
+    Some(Message::fitting(told::finding(trouble, found.state), NAMES, &values))
+}
+
+/// The limit of the output that a trouble speaks of.
+fn limit_of(case: &Case, trouble: Trouble) -> Value {
+    let output = &case.rest.wiring.output;
+    let shown = match trouble {
+        Trouble::TooFast => output.pulse_limit.map(|it| it.low.show()),
+        Trouble::KickTooStrong => output.clamp_energy.map(|it| it.low.show()),
+        _ => case.rest.wiring.current_limit(case.rest.subject).map(Measure::show),
+    };
+    shown.unwrap_or_else(|| Value::text(""))
+}
+
+/// The turn-off from the corner of a trouble, with the most inductance.
+fn kick_of(case: &Case, found: &Found) -> Option<Kick> {
+    let load = case.rest.wiring.loads.get(case.rest.subject)?;
+    kick(&case.rest.wiring, &found.worst, load.inductance.high)
+}
+
+/// The voltage that a trouble speaks of: across the load, or of the dead supply.
+fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
+    match found.trouble {
+        Trouble::WakesController | Trouble::KeepsControllerAlive => {
+            Some(found.worst.operating.lifted())
+        }
+        Trouble::NeverActs => most_when_on(case),
+        Trouble::Chatters => found.worst.operating.pulsing.map(|it| it.driving(it.least)),
+        Trouble::PulsedTooLittle => found.worst.operating.pulsing.map(|it| it.driving(it.most)),
+        _ => found.worst.load().map(|flow| size(flow.voltage)),
+    }
+}
+
+/// The current that a trouble speaks of.
+fn current(found: &Found) -> Current {
+    let operating = &found.worst.operating;
+    match found.trouble {
+        Trouble::WakesController | Trouble::LeaksIntoController | Trouble::KeepsControllerAlive => {
+            operating.into_rail()
+        }
+        Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
+        Trouble::DrainsBattery => operating.from_battery,
+        Trouble::KickTooStrong | Trouble::KickUncaught => {
+            found.worst.load().map_or_else(|| amperes(0.0), |it| amperes(it.current.base().abs()))
+        }
+        Trouble::LiftsLogicRail => operating.into_logic_rail,
+        _ => operating.switch_current(),
+    }
+}
+
+fn size(voltage: Voltage) -> Voltage {
+    volts(voltage.base().abs())
+}
+
+/// Where the current of the load comes from or goes to: the part that carries most of it.
+pub(super) fn through(solved: &Solved) -> Value {
+    let of_subject = Part::Load(solved.point.subject);
+    let others = solved.operating.branches.iter().filter(|branch| branch.part != of_subject);
+    let size = |current: Current| current.base().abs();
+    let most = others.max_by(|a, b| size(a.current).total_cmp(&size(b.current)));
+    most.map_or_else(|| names::part(Part::Load(0)), |branch| names::part(branch.part))
+}
+
+fn into_rail(solved: &Solved) -> Value {
+    let into = |part: &Part| matches!(part, Part::UpperDiode | Part::PullUp);
+    let branches = solved.operating.branches.iter().filter(|branch| into(&branch.part));
+    let most = branches.max_by(|a, b| a.current.base().total_cmp(&b.current.base()));
+    names::part(most.map_or(Part::UpperDiode, |branch| branch.part))
+}
+
+fn corner(case: &Case, found: &Found) -> String {
+    found.worst.name(found.state, &case.rest.wiring)
+}
+
+/// At the worst corner's temperature: acts perhaps, acts for certain, lets go for certain.
+fn levels(load: &Load, solved: &Solved) -> (Voltage, Voltage, Voltage) {
+    let warmth = load.kind.warmth(solved.point.at.temperature);
+    (load.pull_in.low * warmth, load.pull_in.high * warmth, load.drop_out.low * warmth)
+}
+
+fn most_when_on(case: &Case) -> Option<Voltage> {
+    let corners = case.rest.state(KeyState::On)?.corners.iter().filter_map(Solved::load);
+    let sizes = corners.map(|flow| flow.voltage.base().abs());
+    Some(volts(sizes.fold(0.0, f64::max)))
+}

@@ -1,0 +1,60 @@
+//! The verdict in a few words.
+
+use super::{
+    case::{Case, Subject},
+    told::{self, forbids},
+};
+use crate::{
+    questions::outputs::words,
+    message::Message,
+    output::{Judgement, Trouble},
+    read::Unasked,
+    report::{Tone, Verdict},
+    say, say_of,
+};
+
+/// The verdict over all on-levels that are possible.
+pub(super) fn verdict(subject: &Subject<'_>) -> Verdict {
+    let heads: Vec<_> = subject.cases.iter().map(head).collect();
+    let unasked = subject.load.unasked;
+    let of = |head: Option<Trouble>| Verdict {
+        tone: tone(head, unasked),
+        message: message(head, unasked),
+    };
+    match heads.as_slice() {
+        [one] => of(*one),
+        [one, other] if one == other => of(*one),
+        [Some(one), Some(other)] if forbids(*one, unasked) && forbids(*other, unasked) => {
+            Verdict { tone: Tone::Bad, message: say!(words::NO_EITHER_WAY) }
+        }
+        [_, _] => Verdict { tone: Tone::Doubtful, message: say!(words::DEPENDS) },
+        _ => Verdict { tone: Tone::Open, message: say!(words::OPEN_UNSOLVED) },
+    }
+}
+
+/// Whether the on-levels that are possible give different answers.
+pub(super) fn depends_on_level(subject: &Subject<'_>) -> bool {
+    matches!(subject.cases.as_slice(), [one, other] if head(one) != head(other))
+}
+
+/// The words for one case.
+pub(super) fn of_judgement(judgement: &Judgement, unasked: Unasked) -> Message {
+    message(judgement.head().map(|found| found.trouble), unasked)
+}
+
+fn head(case: &Case) -> Option<Trouble> {
+    case.judgement.head().map(|found| found.trouble)
+}
+
+fn tone(head: Option<Trouble>, unasked: Unasked) -> Tone {
+    match head {
+        None => Tone::Good,
+        Some(trouble) if forbids(trouble, unasked) => Tone::Bad,
+        Some(_) => Tone::Doubtful,
+    }
+}
+
+fn message(head: Option<Trouble>, unasked: Unasked) -> Message {
+    let Some(trouble) = head else { return say!(words::CONNECT) };
+    say_of!(told::verdict(trouble, unasked))
+}

@@ -1,0 +1,147 @@
+//! Where top dead centre lies behind the first tooth.
+
+use crate::report::{Answer, Figure, Tone};
+use crate::{
+    questions::trigger::words,
+    fields,
+    finding::{Basis, Finding, Findings, Severity},
+    message::Message,
+    quantity::{CrankAngle, Measure, rpm},
+    read::Triggered,
+    say,
+    trigger::offset::{Reading, Solved, at_once, solve, standing, to_enter},
+    working::Working,
+};
+
+/// What may still hide behind readings that are sure no better is too much: common practice, no source.
+const SURE_DEG: f64 = 2.0;
+/// Less than this no timing light shows: common practice, no source.
+const SEEN_DEG: f64 = 1.0;
+
+/// Verdict and figures as they come.
+struct Said {
+    verdicts: Vec<(Tone, Message)>,
+    figures: Vec<Figure>,
+}
+
+pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
+    let mut said = Said { verdicts: Vec::new(), figures: Vec::new() };
+    by_light(read, &mut said, findings);
+    by_standing(read, &mut said, findings);
+    let worst = said.verdicts.into_iter().min_by_key(|(tone, _)| *tone);
+    let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!(words::OFFSET_OPEN)));
+    let mut answer = Answer::new(fields::trigger::OFFSET, tone, verdict);
+    answer.title = Some(say!(words::OFFSET_TITLE));
+    if tone != Tone::Open {
+        answer.basis = Basis::AsWired;
+    }
+    answer.why = Some(say!(words::WHY_OFFSET));
+    answer.to_do = read.is_halved.then(|| say!(words::DO_PAIR)).into_iter().collect();
+    answer.to_do.extend([say!(words::DO_STAND), say!(words::DO_LIGHT)]);
+    answer.cautions = vec![say!(words::CAUTION_LIGHT)];
+    answer.figures = said.figures;
+    answer
+}
+
+/// From the tooth at the sensor with cylinder 1 at top dead centre.
+fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+    let Some(tooth) = read.tooth else { return };
+    let mut working = Working::new();
+    let stands = standing(&mut working, read.positions, tooth);
+    let steps = working.into_steps();
+    said.figures.push(Figure::plain(say!(words::FIGURE_STANDING), stands, steps.clone()));
+    let Some(offset) = read.offset else {
+        said.verdicts.push((Tone::Open, say!(words::ENTER_FIRST, angle = stands)));
+        return;
+    };
+    // a tooth at the sensor is good to half a tooth
+    let half = 180.0 / f64::from(read.positions.max(1));
+    let apart = (stands - offset).as_error(CrankAngle::new(360.0));
+    if apart.degrees().abs() > half + 1e-9 {
+        let message =
+            say!(words::OFFSET_DIFFERS, stands = stands, offset = offset, tooth = tooth);
+        let finding = Finding::new(Severity::Fault, fields::trigger::OFFSET, message);
+        findings.push(finding.as_wired().shown_by(steps));
+        said.verdicts.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
+    } else if read.readings.len() < 2 {
+        said.verdicts.push((Tone::Doubtful, say!(words::NEAR, half = CrankAngle::new(half))));
+    }
+}
+
+/// From the timing light.
+fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+    let Some(advance) = read.advance else { return };
+    match read.readings.as_slice() {
+        [one, other] => {
+            if let Some(solved) = solve(advance, *one, *other) {
+                two(read, &solved, said, findings);
+                return;
+            }
+            let message = say!(words::SAME_SPEED, speed = one.speed);
+            findings.push(Finding::new(Severity::Doubt, fields::trigger::SPEED_HIGH, message));
+            single(advance, *one, said);
+        }
+        [one] => single(advance, *one, said),
+        _ => {}
+    }
+}
+
+fn single(advance: CrankAngle, one: Reading, said: &mut Said) {
+    let mut working = Working::new();
+    let error = at_once(&mut working, advance, one.seen.nominal);
+    let label = say!(words::FIGURE_AT_ONCE, speed = one.speed);
+    said.figures.push(Figure::plain(label, error, working.into_steps()));
+    said.verdicts.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
+}
+
+fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findings) {
+    let error = solved.error.nominal;
+    let steps = || solved.working.clone();
+    // readings that may as well come of no error at all don't prove one
+    let is_sure = solved.error.low.degrees() > 0.0 || solved.error.high.degrees() < 0.0;
+    let (severity, tone) =
+        if is_sure { (Severity::Fault, Tone::Bad) } else { (Severity::Doubt, Tone::Doubtful) };
+    said.figures.push(Figure::new(say!(words::FIGURE_ERROR), solved.error, steps()));
+    said.figures.push(Figure::new(say!(words::FIGURE_DELAY), solved.delay, steps()));
+    let within = solved.error.low.degrees().abs().max(solved.error.high.degrees().abs());
+    let within = CrankAngle::new(within);
+    if error.degrees().abs() > SEEN_DEG {
+        let message = if let Some(offset) = read.offset {
+            let mut working = Working::new();
+            let enter = to_enter(&mut working, offset, error);
+            let label = say!(words::FIGURE_ENTER);
+            said.figures.push(Figure::plain(label, enter, working.into_steps()));
+            said.verdicts.push((tone, say!(words::ENTER, angle = enter)));
+            say!(words::OFFSET_WRONG, error = error, enter = enter)
+        } else {
+            said.verdicts.push((tone, say!(words::ADD, error = error)));
+            say!(words::OFFSET_WRONG_BLANK, error = error)
+        };
+        let finding = Finding::new(severity, fields::trigger::OFFSET, message);
+        findings.push(finding.as_wired().shown_by(steps()));
+    } else {
+        let is_close = within.degrees() <= SURE_DEG;
+        let tone = if is_close { Tone::Good } else { Tone::Doubtful };
+        said.verdicts.push((tone, say!(words::OFFSET_RIGHT, error = within)));
+    }
+    let speeds = read.readings.iter().map(|it| it.speed.base());
+    let highest = speeds.fold(0.0, f64::max);
+    let late = CrankAngle::new(6.0 * highest * solved.delay.nominal.base());
+    if late.degrees().abs() <= SEEN_DEG {
+        return;
+    }
+    let speed = rpm(highest);
+    let message = if late.degrees() > 0.0 {
+        said.verdicts.push((Tone::Doubtful, say!(words::LATE, delay = solved.delay.nominal)));
+        say!(words::DELAYED, delay = solved.delay.nominal, late = late, speed = speed)
+    } else {
+        said.verdicts.push((Tone::Doubtful, say!(words::GAINS, speed = speed)));
+        let gained = CrankAngle::new(-late.degrees());
+        say!(words::GAINED, gained = gained, speed = speed)
+    };
+    findings.push(
+        Finding::new(Severity::Doubt, fields::trigger::SEEN_HIGH, message)
+            .as_wired()
+            .shown_by(steps()),
+    );
+}

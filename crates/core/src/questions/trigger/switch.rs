@@ -1,0 +1,207 @@
+//! A Hall sensor: its levels at the input, and how soon they rise.
+
+use super::sensor::found;
+use crate::report::{Answer, Figure, Tone};
+use crate::{
+    questions::trigger::words,
+    fields,
+    fields::sensor::SensorRail,
+    finding::{Findings, Severity},
+    message::Message,
+    quantity::{Band, Holds, Measure, Resistance, Time, Voltage, seconds},
+    read::{Sensed, Triggered},
+    say,
+    schema::Part,
+    schema::Place,
+    trigger::{
+        hall::{Asked, Hall, Levels},
+        wheel,
+    },
+    working::Working,
+};
+
+/// An edge that is later by more of the crank than this is said: common practice, no source.
+const LATE_DEG: f64 = 0.5;
+
+pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
+    let hall = sensor.hall.filter(|hall| hall.rail.is_some());
+    let asked = Asked {
+        low: read.input.low,
+        high: read.input.high,
+        bears: read.input.bears,
+        sink: sensor.sink,
+    };
+    let Some((hall, levels)) = hall.and_then(|hall| Some((hall, hall.levels()?))) else {
+        return without_rail(read, sensor, &asked, findings);
+    };
+    let half = half_tooth(read, sensor);
+    let cure = pull_up(hall.cure(&asked, half));
+    let mut said =
+        levels_said(read, sensor, &(hall, levels.clone(), asked), cure.as_ref(), findings);
+    said.extend(rise(read, sensor, &hall, half, cure.as_ref(), findings));
+    let worst = said.into_iter().min_by_key(|(tone, _)| *tone);
+    let (tone, verdict) = worst.unwrap_or_else(|| {
+        (Tone::Good, say!(words::LEVELS_SUIT, low = levels.low.high, high = levels.high.low))
+    });
+    let mut answer = Answer::new(sensor.part.name(), tone, verdict);
+    answer.to_do.extend(cure.filter(|_| tone != Tone::Good));
+    answer.why = Some(say!(words::WHY_HALL, low = asked.low, high = asked.high));
+    answer.figures = figures(&hall, &levels, &asked);
+    if asked.bears.is_none() {
+        answer.to_do.push(say!(words::DO_BEARS, high = levels.high.high));
+    }
+    answer
+}
+
+fn without_rail(
+    read: &Triggered,
+    sensor: &Sensed,
+    asked: &Asked,
+    findings: &mut Findings,
+) -> Answer {
+    let hall = sensor.hall.filter(|it| !it.drives_up && sensor.rail == Some(SensorRail::Nothing));
+    let Some(hall) = hall else {
+        let mut answer = Answer::new(sensor.part.name(), Tone::Open, say!(words::RAIL_WANTED));
+        answer.to_do = vec![say!(words::DO_RAIL)];
+        return answer;
+    };
+    let cure = pull_up(hall.cure(asked, half_tooth(read, sensor)));
+    let finding =
+        found(sensor, Severity::Fault, fields::sensor::PULL_RAIL, say!(words::NO_PULL_UP));
+    findings.push(finding.cured_by(cure.clone()));
+    let mut answer = Answer::new(sensor.part.name(), Tone::Bad, say!(words::IS_UNPULLED));
+    answer.to_do = cure.into_iter().collect();
+    answer
+}
+
+fn pull_up(cure: Option<(Resistance, Voltage)>) -> Option<Message> {
+    cure.map(|it| say!(words::CURE_PULL_UP, pull_up = it.0, rail = it.1))
+}
+
+/// Half the time of a tooth at the highest speed: in it the level must rise.
+fn half_tooth(read: &Triggered, sensor: &Sensed) -> Option<Time> {
+    let speed = read.highest.filter(|speed| speed.base() > 0.0)?;
+    let mut working = Working::new();
+    let period = if sensor.part == Part::CamSensor {
+        let teeth = read.cam_teeth?;
+        seconds(1.0 / wheel::cam_frequency(&mut working, teeth, speed).base())
+    } else {
+        wheel::period(&mut working, read.positions, speed)
+    };
+    Some(seconds(period.base() / 2.0))
+}
+
+fn figures(hall: &Hall, levels: &Levels, asked: &Asked) -> Vec<Figure> {
+    let steps = || levels.working.clone();
+    let mut figures = vec![
+        Figure::new(say!(words::FIGURE_LOW), levels.low, steps()),
+        Figure::new(say!(words::FIGURE_HIGH), levels.high, steps()),
+    ];
+    if !hall.drives_up {
+        figures.push(Figure::new(say!(words::FIGURE_SUNK), levels.sunk, steps()));
+    }
+    if let Some((time, steps)) = hall.rise(asked.high).filter(|(_, steps)| !steps.is_empty()) {
+        figures.push(Figure::plain(say!(words::FIGURE_RISE), time, steps));
+    }
+    figures
+}
+
+/// At which corners the levels are so; a rail that is not the battery is the same at all of them.
+fn holds(read: &Triggered, hall: &Hall, is_battery: bool, so: impl Fn(&Levels) -> bool) -> Holds {
+    Holds::from_corners(read.conditions.corners().map(|corner| {
+        let rail = if is_battery { Some(Band::exact(corner.supply)) } else { hall.rail };
+        let at = Hall { rail, ..*hall }.levels();
+        (corner.name, at.as_ref().is_some_and(&so))
+    }))
+}
+
+fn levels_said(
+    read: &Triggered,
+    sensor: &Sensed,
+    (hall, levels, asked): &(Hall, Levels, Asked),
+    cure: Option<&Message>,
+    findings: &mut Findings,
+) -> Vec<(Tone, Message)> {
+    let is_battery = sensor.rail == Some(SensorRail::Battery);
+    let mut said = Vec::new();
+    let mut note = |severity, field: Place, message, so: &dyn Fn(&Levels) -> bool, verdict| {
+        let finding = found(sensor, severity, field, message)
+            .holding(holds(read, hall, is_battery, so))
+            .cured_by(cure.cloned())
+            .shown_by(levels.working.iter().cloned());
+        findings.push(finding);
+        said.push((Tone::Bad, verdict));
+    };
+    let (low, high, sunk) = (levels.low.high, levels.high, levels.sunk.high);
+    if let Some(bears) = asked.bears.filter(|bears| high.high > *bears) {
+        let message = say!(words::RAIL_TOO_HIGH, high = high.high, bears = bears);
+        let verdict = say!(words::IS_TOO_HIGH, high = high.high);
+        note(
+            Severity::Danger,
+            fields::sensor::PULL_RAIL.place(),
+            message,
+            &|it| it.high.high > bears,
+            verdict,
+        );
+    }
+    if high.low < asked.high {
+        let message = say!(words::HIGH_TOO_LOW, high = high.low, asked = asked.high);
+        let verdict = say!(words::NEVER_HIGH, high = high.low);
+        note(
+            Severity::Fault,
+            fields::sensor::PULL_UP.place(),
+            message,
+            &|it| it.high.low < asked.high,
+            verdict,
+        );
+    }
+    if low > asked.low {
+        let message = say!(words::LOW_TOO_HIGH, low = low, asked = asked.low);
+        let verdict = say!(words::NEVER_LOW, low = low);
+        note(
+            Severity::Fault,
+            fields::sensor::PULL_UP.place(),
+            message,
+            &|it| it.low.high > asked.low,
+            verdict,
+        );
+    }
+    if let Some(sink) = asked.sink.filter(|sink| sunk > *sink) {
+        let message = say!(words::OVER_SINK, sunk = sunk, sink = sink);
+        let verdict = say!(words::SINKS, sunk = sunk);
+        note(
+            Severity::Fault,
+            fields::sensor::SINK.place(),
+            message,
+            &|it| it.sunk.high > sink,
+            verdict,
+        );
+    }
+    said
+}
+
+fn rise(
+    read: &Triggered,
+    sensor: &Sensed,
+    hall: &Hall,
+    half: Option<Time>,
+    cure: Option<&Message>,
+    findings: &mut Findings,
+) -> Option<(Tone, Message)> {
+    let ((time, mut steps), (half, speed)) = (hall.rise(read.input.high)?, half.zip(read.highest)?);
+    let mut working = Working::new();
+    let turned = wheel::turned(&mut working, time, speed);
+    steps.extend(working.into_steps());
+    let (severity, tone) = if time > half {
+        (Severity::Fault, Tone::Bad)
+    } else if turned.degrees() > LATE_DEG {
+        (Severity::Doubt, Tone::Doubtful)
+    } else {
+        return None;
+    };
+    let message =
+        say!(words::SLOW_RISE, time = time, half = half, speed = speed, turned = turned);
+    let finding = found(sensor, severity, fields::sensor::PULL_UP, message);
+    findings.push(finding.cured_by(cure.cloned()).shown_by(steps));
+    Some((tone, say!(words::RISES, time = time)))
+}

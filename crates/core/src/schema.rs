@@ -1,0 +1,200 @@
+//! What a plan may hold: its parts, their fields, and what each field takes.
+//!
+//! A field is declared once, in a list of [`fields!`](crate::fields): that gives a typed constant ([`Key`]), through which
+//! it is read, and a [`Field`], from which the form, the file, the types for JavaScript and the JSON Schema are made. A
+//! path such as `loads.0.kind` is made here and nowhere else.
+
+mod choice;
+mod field;
+mod place;
+
+pub use choice::{Choice, Choosable};
+pub use field::{Assumed, Condition, Draft, Field, Kind, OutputName, Row, Text, Tier, Whole};
+pub use place::{Key, Place};
+
+pub(crate) use choice::choices;
+pub(crate) use field::{choice, output_name, quantity, row, text, whole};
+
+/// Declares the parts of a plan: a line each, with the module that lists its fields.
+macro_rules! parts {
+    ($($(#[$meta:meta])* $part:ident = $name:literal, $shape:ident $($module:ident)::+;)*) => {
+        /// A part of a plan: one record of fields, or a list of such records.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Part { $($(#[$meta])* $part,)* }
+
+        impl Part {
+            /// Every part, in the order in which a fitter can know the answers.
+            pub const ALL: &[Self] = &[$(Self::$part,)*];
+
+            /// Its name in the plan.
+            pub fn name(self) -> &'static str {
+                match self { $(Self::$part => $name,)* }
+            }
+
+            /// Whether it is a list of records.
+            pub fn is_list(self) -> bool {
+                match self { $(Self::$part => parts!(@is_list $shape),)* }
+            }
+
+            /// The fields of a record, in the order in which they are asked.
+            pub fn fields(self) -> &'static [Field] {
+                match self { $(Self::$part => $($module)::+::FIELDS,)* }
+            }
+        }
+    };
+    (@is_list one) => { false };
+    (@is_list many) => { true };
+}
+
+pub(crate) use parts;
+
+pub use crate::fields::Part;
+
+impl Part {
+    /// The part of this name.
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|part| part.name() == name)
+    }
+
+    /// Its fields, each at its place in the first record.
+    pub fn places(self) -> impl Iterator<Item = Place> {
+        (0..).zip(self.fields()).map(move |(field, _)| Place::new(self, field))
+    }
+}
+
+/// Every field, each at its place in the first record of its part, in the order in which a fitter can know the answers.
+pub fn places() -> impl Iterator<Item = Place> {
+    Part::ALL.iter().flat_map(|part| part.places())
+}
+
+/// Declares the fields of a record, in the order in which they are asked: a constant each, and the list `FIELDS`.
+///
+/// ```text
+/// fields! {
+///     of Part::Engine;
+///     /// Number of cylinders, or of rotors.
+///     CYLINDERS: Whole = whole("cylinders", "Cylinders", 1, 16).first();
+/// }
+/// ```
+macro_rules! fields {
+    (of $part:expr; $($(#[$meta:meta])* $name:ident: $takes:ty = $draft:expr;)*) => {
+        /// The fields, in the order in which they are asked.
+        pub const FIELDS: &[$crate::schema::Field] = &[$({
+            const DRAFT: $crate::schema::Draft<$takes> = $draft;
+            DRAFT.field()
+        },)*];
+
+        $crate::schema::keys!($part, 0; $($(#[$meta])* $name: $takes;)*);
+    };
+}
+
+/// The constants of [`fields!`], numbered in their order.
+macro_rules! keys {
+    ($part:expr, $number:expr;) => {};
+    (
+        $part:expr, $number:expr;
+        $(#[$meta:meta])* $name:ident: $takes:ty;
+        $($rest:tt)*
+    ) => {
+        $(#[$meta])*
+        pub const $name: $crate::schema::Key<$takes> = $crate::schema::Key::new($part, $number);
+        $crate::schema::keys!($part, $number + 1; $($rest)*);
+    };
+}
+
+pub(crate) use {fields, keys};
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    #[test]
+    fn every_place_is_found_by_its_path_and_by_its_pattern() {
+        let mut seen = BTreeSet::new();
+        for place in places() {
+            let there = place.at(if place.part().is_list() { 7 } else { 0 });
+            let there = there.in_cell(if place.field().is_list { 3 } else { 0 });
+            assert_eq!(Place::at_path(&there.path()), Some(there), "{}", there.path());
+            assert_eq!(Place::at_path(&place.pattern()), Some(place), "{}", place.pattern());
+            assert!(seen.insert(place.pattern()), "{} stands twice", place.pattern());
+        }
+    }
+
+    #[test]
+    fn a_constant_stands_for_the_field_beside_which_it_is_declared() {
+        use crate::fields::{engine, loads, sensor};
+        for (place, name) in [
+            (engine::CYLINDERS.place(), "cylinders"),
+            (engine::BANKS.place(), "banks"),
+            (loads::FAR_END.place(), "far_end"),
+            (sensor::CONNECTOR.place(), "connector"),
+        ] {
+            assert_eq!(place.field().name, name);
+        }
+    }
+
+    #[test]
+    fn what_is_no_place_is_not_found() {
+        for path in [
+            "",
+            "engine",
+            "engine.",
+            "engine.none",
+            "engine.order.1",
+            "loads.kind",
+            "loads.-1.kind",
+        ] {
+            assert_eq!(Place::at_path(path), None, "{path:?}");
+        }
+    }
+
+    #[test]
+    fn what_is_assumed_can_be_read() {
+        for place in places() {
+            if let Some(assumed) = place.field().assumed {
+                let is_readable = crate::read::assumed_is_readable(place.field(), assumed.text);
+                assert!(is_readable, "{}: its default can't be read", place.pattern());
+            }
+        }
+    }
+
+    #[test]
+    fn what_a_field_waits_for_stands_beside_it_and_can_be_chosen() {
+        for place in places() {
+            let Some(only) = place.field().only_if else { continue };
+            let beside = place.beside(only.name).expect(only.name);
+            let Kind::Choice(choices) = beside.field().kind else {
+                assert!(only.codes.is_empty(), "{}: any text will do", place.pattern());
+                continue;
+            };
+            for code in only.codes {
+                let is_there = code.is_empty() || choices.iter().any(|it| it.code == *code);
+                assert!(is_there, "{}: nobody can choose {code}", place.pattern());
+            }
+        }
+    }
+
+    #[test]
+    fn choices_have_codes_and_labels_of_their_own() {
+        for place in places() {
+            let Kind::Choice(choices) = place.field().kind else { continue };
+            for of in [|it: &Choosable| it.code, |it: &Choosable| it.label] {
+                let all: BTreeSet<_> = choices.iter().map(of).collect();
+                assert_eq!(all.len(), choices.len(), "{}", place.pattern());
+            }
+        }
+    }
+
+    #[test]
+    fn the_compilers_table_is_the_one_that_is_offered() {
+        use crate::{engine::numbering::Numbering, output::Stage};
+        fn check<C: Choice>() {
+            let table: Vec<_> = C::ALL.iter().map(|it| *it.choosable()).collect();
+            assert_eq!(table, C::TABLE);
+        }
+        check::<Numbering>();
+        check::<Stage>();
+    }
+}
