@@ -5,7 +5,7 @@
     reason = "the worst disagreement is worth seeing, with --nocapture"
 )]
 
-#[path = "circuits/textbook.rs"]
+mod factorisation;
 mod textbook;
 
 use std::collections::BTreeMap;

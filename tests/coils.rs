@@ -1,4 +1,4 @@
-//! Question 5: coils against computed tables, cases worked by hand, small steps of their differential equation, and laws.
+//! Coils against computed tables, cases worked by hand, small steps of their differential equation, and laws.
 //!
 //! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
 #![expect(
@@ -8,18 +8,15 @@
     reason = "a test that can't go on must end, and say where"
 )]
 
-#[path = "coils/bad_input.rs"]
 mod bad_input;
-#[path = "coils/cases.rs"]
 mod cases;
-#[path = "coils/laws.rs"]
 mod laws;
 
 use quietpin_core::{
     channels::Ignition,
-    coil::{Inputs, pattern::Pattern},
+    coil::{CoilInputs, pattern::Pattern},
     conditions::Conditions,
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, EngineKind, Spacing},
     quantity::{Band, Measure, amperes, celsius, read, rpm, volts},
 };
 
@@ -34,14 +31,14 @@ fn exact<Q: Measure>(text: &str) -> Band<Q> {
 }
 
 /// An engine that fires evenly.
-fn even(kind: Kind, order: &[u32]) -> Engine {
+fn even(kind: EngineKind, order: &[u32]) -> Engine {
     let cylinders = u32::try_from(order.len()).expect("few cylinders");
     Engine::new(kind, cylinders, order, &Spacing::Even).expect("there is such an engine")
 }
 
 /// Coils of 4 mH and 0.5 ohm without a tolerance anywhere, at one supply and 20 °C: each test sets what it is about.
-fn bare(supply_v: f64) -> Inputs {
-    Inputs {
+fn bare(supply_v: f64) -> CoilInputs {
+    CoilInputs {
         resistance: exact("0.5 ohm"),
         inductance: exact("4 mH"),
         wanted: amperes(7.5),
@@ -60,8 +57,8 @@ fn bare(supply_v: f64) -> Inputs {
 }
 
 /// The same on an engine at a speed.
-fn running(supply_v: f64, engine: &Engine, mode: Ignition, speed_rpm: f64) -> Inputs {
-    Inputs {
+fn running(supply_v: f64, engine: &Engine, mode: Ignition, speed_rpm: f64) -> CoilInputs {
+    CoilInputs {
         pattern: Some(Pattern::new(engine, mode)),
         speed: Some(rpm(speed_rpm)),
         ..bare(supply_v)

@@ -6,24 +6,23 @@
     reason = "a case worked by hand has an answer, or the test ends"
 )]
 
-#[path = "cranking/curves.rs"]
 mod curves;
-#[path = "cranking/otherwise.rs"]
 mod otherwise;
-#[path = "cranking/relays.rs"]
 mod relays;
-#[path = "cranking/uneven.rs"]
 mod uneven;
 
 use proptest::prelude::*;
 use quietpin_core::{
-    cranking::{Answer, Inputs, Relay, Release, Sync, Wheel, answer, serves, trace, works_with},
+    cranking::{
+        CrankingAnswer, CrankingInputs, Relay, Release, Sync, Wheel, answer, serves, trace,
+        works_with,
+    },
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, celsius, rpm, seconds, share, volts},
 };
 
 /// An even six at 200 rpm (1200 degrees a second) without dips or run-up; a relay that acts at once.
-fn plain() -> Inputs {
-    Inputs {
+fn plain() -> CrankingInputs {
+    CrankingInputs {
         firings: (0..6).map(|n| CrankAngle::new(120.0 * f64::from(n))).collect(),
         cycle: CrankAngle::new(720.0),
         speed: Band::exact(rpm(200.0)),
@@ -57,7 +56,7 @@ fn wheel(positions: u32, missing: u32, mark_deg: f64) -> Wheel {
     Wheel { positions, missing, mark_to_first: CrankAngle::new(mark_deg) }
 }
 
-fn answered(inputs: &Inputs) -> Answer {
+fn answered(inputs: &CrankingInputs) -> CrankingAnswer {
     answer(inputs).expect("an engine that turns")
 }
 
@@ -78,7 +77,7 @@ fn teeth_pass_as_often_as_the_table_says() {
     for row in reader.records().map(|row| row.expect("a row")) {
         let number = |column: usize| row[column].parse::<f64>().expect("a number");
         let whole = |column: usize| row[column].parse::<u32>().expect("a whole number");
-        let inputs = Inputs {
+        let inputs = CrankingInputs {
             wheel: wheel(whole(1), whole(1) - whole(2), 90.0),
             speed: Band::exact(rpm(number(3))),
             threshold: Some(rpm(number(3) / 2.0)),
@@ -111,7 +110,7 @@ fn teeth_pass_as_often_as_the_table_says() {
 /// is a pitch away at most, 5 ms; the relay takes 10 ms.
 #[test]
 fn at_a_constant_speed_power_takes_confirmation_times_averaging_teeth() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         wheel: wheel(60, 0, 91.0),
         sync: Sync::Cam,
         averaging: 3,
@@ -133,7 +132,7 @@ fn at_a_constant_speed_power_takes_confirmation_times_averaging_teeth() {
 /// 30 degrees the speed read is 10 / 6 degrees over that time; T = 0.6 s.
 #[test]
 fn in_the_run_up_the_reading_lags_the_speed() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         run_up: Band::exact(seconds(0.6)),
         wheel: wheel(36, 0, 90.0),
         sync: Sync::Cam,
@@ -155,7 +154,7 @@ fn in_the_run_up_the_reading_lags_the_speed() {
 /// the dip, by symmetry: a controller reads 200 rpm throughout.
 #[test]
 fn six_teeth_on_an_even_six_hide_the_dips() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         wheel: wheel(6, 0, 0.0),
         sync: Sync::Cam,
         dip: Band::exact(share(0.4)),
@@ -166,7 +165,7 @@ fn six_teeth_on_an_even_six_hide_the_dips() {
     check(corner.slowest.base(), 120.0, 1e-9);
     check(corner.slowest_reading.base(), 200.0, 1e-9);
     assert!(corner.closes, "every reading is 200 rpm");
-    let above = Inputs { threshold: Some(rpm(200.1)), ..inputs };
+    let above = CrankingInputs { threshold: Some(rpm(200.1)), ..inputs };
     assert!(answered(&above).corners[0].latest.is_none(), "no reading is 200.1 rpm");
 }
 
@@ -174,7 +173,7 @@ fn six_teeth_on_an_even_six_hide_the_dips() {
 /// degrees by bisection outside the project: 0.03026804633081376 s, which reads 165.19070789546973 rpm.
 #[test]
 fn a_reading_across_a_dip_is_the_angle_over_the_time() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         wheel: wheel(12, 0, 0.0),
         sync: Sync::Cam,
         dip: Band::exact(share(0.35)),
@@ -189,15 +188,15 @@ fn a_reading_across_a_dip_is_the_angle_over_the_time() {
 /// 66.7 rpm over one.
 #[test]
 fn a_gap_is_no_stall_but_for_a_controller_that_takes_it_for_a_tooth() {
-    let inputs = Inputs { release: Release::At(rpm(70.0)), ..plain() };
+    let inputs = CrankingInputs { release: Release::At(rpm(70.0)), ..plain() };
     let corner = answered(&inputs).corners[0].clone();
     check(corner.slowest_reading.base(), 200.0, 1e-9);
     check(corner.longest_interval.base(), 0.015, 1e-12);
     assert_eq!(corner.openings, 0, "the gap is read as three positions");
     assert!(corner.openings_with_gap_as_tooth > 0, "66.7 rpm is below the release");
-    let lower = Inputs { release: Release::At(rpm(66.0)), ..inputs.clone() };
+    let lower = CrankingInputs { release: Release::At(rpm(66.0)), ..inputs.clone() };
     assert_eq!(answered(&lower).corners[0].openings_with_gap_as_tooth, 0, "66.7 is above 66 rpm");
-    let twice = Inputs { confirmation: 2, ..inputs };
+    let twice = CrankingInputs { confirmation: 2, ..inputs };
     assert_eq!(
         answered(&twice).corners[0].openings_with_gap_as_tooth,
         0,
@@ -209,11 +208,11 @@ fn a_gap_is_no_stall_but_for_a_controller_that_takes_it_for_a_tooth() {
 /// degrees, from just after it only after 390 less the nudge; top dead centre is 90 degrees later.
 #[test]
 fn the_first_spark_waits_for_the_gap_up_to_a_turn_and_more() {
-    let inputs = Inputs { wheel: wheel(36, 1, 90.0), ..plain() };
+    let inputs = CrankingInputs { wheel: wheel(36, 1, 90.0), ..plain() };
     let (first, last) = answered(&inputs).corners[0].spark.expect("there is a gap");
     check(first.base(), (30.0 + 0.01 + 90.0) / 1200.0, 1e-9);
     check(last.base(), (390.0 - 0.01 + 90.0) / 1200.0, 1e-9);
-    let with_cam = Inputs { sync: Sync::Cam, ..inputs };
+    let with_cam = CrankingInputs { sync: Sync::Cam, ..inputs };
     let (first, last) = answered(&with_cam).corners[0].spark.expect("there is a cam");
     check(first.base(), (30.0 + 0.01 + 90.0) / 1200.0, 1e-9);
     check(last.base(), (750.0 - 0.01 + 90.0) / 1200.0, 1e-9);
@@ -221,9 +220,9 @@ fn the_first_spark_waits_for_the_gap_up_to_a_turn_and_more() {
 
 #[test]
 fn a_wheel_without_a_gap_gives_no_spark_by_its_gap() {
-    let inputs = Inputs { wheel: wheel(36, 0, 90.0), ..plain() };
+    let inputs = CrankingInputs { wheel: wheel(36, 0, 90.0), ..plain() };
     assert_eq!(answered(&inputs).corners[0].spark, None, "all teeth are alike");
-    let one_tooth = Inputs { wheel: wheel(1, 0, 90.0), ..plain() };
+    let one_tooth = CrankingInputs { wheel: wheel(1, 0, 90.0), ..plain() };
     assert!(answered(&one_tooth).corners[0].spark.is_some(), "one tooth is its own mark");
 }
 
@@ -231,7 +230,7 @@ fn a_wheel_without_a_gap_gives_no_spark_by_its_gap() {
 /// 150 ms no spark before 170 ms is kept: from the best start those at 100 ms are lost.
 #[test]
 fn sparks_before_dwell_are_lost_and_counted() {
-    let inputs = Inputs { wheel: wheel(36, 1, 90.0), dwell: seconds(0.15), ..plain() };
+    let inputs = CrankingInputs { wheel: wheel(36, 1, 90.0), dwell: seconds(0.15), ..plain() };
     let corner = answered(&inputs).corners[0].clone();
     assert_eq!(corner.lost, 1, "120 degrees are 100 ms: the next spark is kept");
     check(corner.delay.base(), 0.1, 1e-9);
@@ -241,7 +240,8 @@ fn sparks_before_dwell_are_lost_and_counted() {
 
 #[test]
 fn a_threshold_above_the_crest_never_closes() {
-    let inputs = Inputs { dip: Band::exact(share(0.35)), threshold: Some(rpm(271.0)), ..plain() };
+    let inputs =
+        CrankingInputs { dip: Band::exact(share(0.35)), threshold: Some(rpm(271.0)), ..plain() };
     let answer = answered(&inputs);
     // the crest is 200 * 1.35 = 270 rpm
     assert!(!answer.corners[0].closes, "no reading exceeds the crest");
@@ -251,7 +251,7 @@ fn a_threshold_above_the_crest_never_closes() {
 
 #[test]
 fn a_release_in_the_ripple_opens_once_a_compression() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         dip: Band::exact(share(0.35)),
         threshold: Some(rpm(200.0)),
         release: Release::At(rpm(180.0)),
@@ -268,11 +268,11 @@ fn a_release_in_the_ripple_opens_once_a_compression() {
 
 #[test]
 fn a_stall_timeout_shorter_than_the_gap_leaves_no_threshold() {
-    let inputs = Inputs { stall_timeout: Band::exact(seconds(0.0149)), ..plain() };
+    let inputs = CrankingInputs { stall_timeout: Band::exact(seconds(0.0149)), ..plain() };
     let answer = answered(&inputs);
     assert_eq!(answer.works, None, "the gap takes 15 ms");
     assert!(answer.corners[0].openings > 0, "it cuts power once a turn");
-    let longer = Inputs { stall_timeout: Band::exact(seconds(0.0151)), ..plain() };
+    let longer = CrankingInputs { stall_timeout: Band::exact(seconds(0.0151)), ..plain() };
     assert!(answered(&longer).works.is_some(), "15.1 ms is enough");
 }
 
@@ -280,7 +280,7 @@ fn a_stall_timeout_shorter_than_the_gap_leaves_no_threshold() {
 /// more after, so the first reading below is complete within three pitches.
 #[test]
 fn power_goes_when_a_dying_engine_passes_the_release() {
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         wheel: wheel(60, 0, 90.0),
         release: Release::At(rpm(120.0)),
         threshold: Some(rpm(130.0)),
@@ -295,7 +295,7 @@ fn power_goes_when_a_dying_engine_passes_the_release() {
 /// passes at standstill at the latest.
 #[test]
 fn a_release_of_nought_leaves_it_to_the_timeout() {
-    let inputs = Inputs { release: Release::At(rpm(0.0)), ..plain() };
+    let inputs = CrankingInputs { release: Release::At(rpm(0.0)), ..plain() };
     let stop = answered(&inputs).stop.expect("there is a threshold");
     assert!(stop.on_at_rest.base() > 0.9 && stop.on_at_rest.base() <= 1.0, "{stop:?}");
 }
@@ -320,7 +320,7 @@ fn engines() -> impl Strategy<Value = (Vec<CrankAngle>, CrankAngle)> {
     prop_oneof![4 => even, 1 => odd]
 }
 
-fn starts() -> impl Strategy<Value = Inputs> {
+fn starts() -> impl Strategy<Value = CrankingInputs> {
     let wheels = prop_oneof![
         Just((60, 2)),
         Just((36, 1)),
@@ -339,7 +339,7 @@ fn starts() -> impl Strategy<Value = Inputs> {
         |((firings, cycle), (positions, missing), release, speeds, settings)| {
             let (speed, faster, dip, deeper, run_up) = speeds;
             let (averaging, confirmation, rocking, threshold, mark) = settings;
-            Inputs {
+            CrankingInputs {
                 firings,
                 cycle,
                 speed: Band::between(rpm(speed), rpm(speed * (1.0 + faster))),
@@ -385,16 +385,16 @@ proptest! {
         }
         prop_assert_eq!(serves(&inputs, asked), band.holds(asked.base()), "{:?} and {:?}", asked, band);
         if let Some(prompt) = answer.prompt {
-            let set = Inputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs };
+            let set = CrankingInputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs };
             let lost = answered(&set).corners.iter().map(|corner| corner.lost).max();
             prop_assert_eq!(lost, Some(0), "{:?} loses a spark", prompt);
         }
     }
 }
 
-fn latest(inputs: &Inputs, threshold: RotationalSpeed) -> Vec<f64> {
-    let set = Inputs { threshold: Some(threshold), ..inputs.clone() };
-    let never = |corner: &quietpin_core::cranking::Corner| {
+fn latest(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Vec<f64> {
+    let set = CrankingInputs { threshold: Some(threshold), ..inputs.clone() };
+    let never = |corner: &quietpin_core::cranking::StartCorner| {
         corner.latest.filter(|_| corner.closes).map_or(f64::INFINITY, |it| it.closed.base())
     };
     answered(&set).corners.iter().map(never).collect()

@@ -8,9 +8,9 @@
 
 use quietpin_core::{
     engine::{
-        Engine, Kind, Spacing,
+        Engine, EngineKind, Spacing,
         geometry::{Geometry, Turns, turns},
-        numbering::{End, Numbering, Side},
+        numbering::{EngineEnd, Numbering, Side},
     },
     plan::Plan,
     quantity::CrankAngle,
@@ -95,7 +95,7 @@ fn the_angles_of_published_engines_follow_from_their_cranks() {
         let expected: Vec<_> =
             order.iter().map(|it| CrankAngle::new(at(it).expect("an angle"))).collect();
         let tops = crank(banks, bank_angles, pins, *split).tops();
-        let found = turns(Kind::FourStroke, &order, &tops).expect(id);
+        let found = turns(EngineKind::FourStroke, &order, &tops).expect(id);
         check_near(id, &found.angles, &expected);
         assert!(found.others.is_empty(), "{id}: more than one turn: {found:?}");
     }
@@ -103,7 +103,7 @@ fn the_angles_of_published_engines_follow_from_their_cranks() {
 
 #[track_caller]
 fn check(name: &str, crank: &Geometry, order: &str, expected: &str) -> Turns {
-    let found = turns(Kind::FourStroke, &whole(order), &crank.tops()).expect(name);
+    let found = turns(EngineKind::FourStroke, &whole(order), &crank.tops()).expect(name);
     check_near(name, &found.angles, &degrees(expected));
     found
 }
@@ -171,8 +171,8 @@ fn a_published_order_is_translated_into_the_other_numbering() {
 /// the left bank from one end is the right bank from the other, so every number is counted from the other end.
 #[test]
 fn two_standards_count_the_same_engine_from_either_end() {
-    let din = Numbering::BankByBank(End::Front, Side::Left);
-    let tgl = Numbering::BankByBank(End::Flywheel, Side::Left);
+    let din = Numbering::BankByBank(EngineEnd::Front, Side::Left);
+    let tgl = Numbering::BankByBank(EngineEnd::Flywheel, Side::Left);
     for it in tgl.into_other(din, 6).expect("one engine") {
         assert_eq!(it.there + it.here, 7, "{it:?}");
     }
@@ -189,7 +189,7 @@ fn plan(fields: &[(&str, &str)]) -> Plan {
 }
 
 fn answer(report: &Report) -> &quietpin_core::report::Answer {
-    let section = report.sections.iter().find(|it| it.id == "channels").expect("the question");
+    let section = report.sections.iter().find(|it| it.id == "firing").expect("the question");
     section.answers.iter().find(|it| it.subject == "engine").expect("the engine")
 }
 
@@ -291,7 +291,7 @@ fn without_its_crank_an_odd_fire_engine_asks_for_it() {
 mod any_crank {
     use proptest::prelude::*;
 
-    use super::{CrankAngle, Engine, Geometry, Kind, Spacing, turns};
+    use super::{CrankAngle, Engine, EngineKind, Geometry, Spacing, turns};
 
     /// Cylinders in line, each with its pin and the turn in which it fires; no two within a degree.
     fn cylinders() -> impl Strategy<Value = Vec<u32>> {
@@ -318,7 +318,7 @@ mod any_crank {
         fn the_true_angles_are_among_those_found(angles in cylinders()) {
             let order = order(&angles);
             let pins: Vec<_> = angles.iter().copied().map(f64::from).collect();
-            let found = turns(Kind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires");
+            let found = turns(EngineKind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires");
             let start = angles.iter().min().copied().unwrap_or_default();
             let mut expected: Vec<_> = angles.iter().map(|it| f64::from(it - start)).collect();
             expected.sort_by(f64::total_cmp);
@@ -334,7 +334,7 @@ mod any_crank {
             let order = order(&angles);
             let found = |by: u32| {
                 let pins: Vec<_> = angles.iter().map(|it| f64::from(it + by)).collect();
-                turns(Kind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires")
+                turns(EngineKind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires")
             };
             prop_assert_eq!(found(0), found(by));
         }
@@ -343,11 +343,11 @@ mod any_crank {
         fn angles_found_are_angles_that_can_be_typed_and_fill_the_cycle(angles in cylinders()) {
             let order = order(&angles);
             let pins: Vec<_> = angles.iter().copied().map(f64::from).collect();
-            let found = turns(Kind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires");
+            let found = turns(EngineKind::FourStroke, &order, &in_line(&pins).tops()).expect("it fires");
             for way in [found.angles].into_iter().chain(found.others) {
                 let count = u32::try_from(order.len()).expect("small");
                 let spacing = Spacing::Angles(way.clone());
-                let engine = Engine::new(Kind::FourStroke, count, &order, &spacing);
+                let engine = Engine::new(EngineKind::FourStroke, count, &order, &spacing);
                 let engine = engine.expect("an engine");
                 let typed: Vec<_> = engine.firings().iter().map(|it| it.angle).collect();
                 prop_assert_eq!(typed, way);

@@ -1,4 +1,4 @@
-//! Question 2, its second part: flow, duty and power against tables, a published example, laws and bad input.
+//! Flow, duty and power against tables, a published example, laws and bad input.
 //!
 //! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
 #![expect(
@@ -8,19 +8,15 @@
     reason = "a test that can't go on must end, and say where"
 )]
 
-#[path = "fuel/bad_input.rs"]
 mod bad_input;
-#[path = "fuel/cases.rs"]
 mod cases;
-#[path = "fuel/laws.rs"]
 mod laws;
-#[path = "fuel/tables.rs"]
 mod tables;
 
 use quietpin_core::{
     fuel::{
-        Inputs, Pace, Regulator,
-        flow::{Rated, Set},
+        FuelInputs, InjectionPace, Regulator,
+        flow::{InjectorSet, Rated},
     },
     quantity::{Band, Measure, read},
 };
@@ -36,9 +32,9 @@ fn exact<Q: Measure>(text: &str) -> Band<Q> {
 }
 
 /// Four injectors of 31.25 lb/h, without a tolerance anywhere: each test sets what it is about.
-fn bare() -> Inputs {
-    Inputs {
-        sets: vec![Set { count: 4, flow: Rated::Mass(exact("31.25 lb/h")) }],
+fn bare() -> FuelInputs {
+    FuelInputs {
+        sets: vec![InjectorSet { count: 4, flow: Rated::Mass(exact("31.25 lb/h")) }],
         stated_at: exact("3 bar"),
         test_density: exact("0.745 kg/l"),
         density: exact("0.745 kg/l"),
@@ -53,8 +49,8 @@ fn bare() -> Inputs {
     }
 }
 
-fn once_a_cycle(speed: &str) -> Pace {
-    Pace { speed: exact(speed), turns: 2, turns_of_cycle: 2 }
+fn once_a_cycle(speed: &str) -> InjectionPace {
+    InjectionPace { speed: exact(speed), turns: 2, turns_of_cycle: 2 }
 }
 
 #[track_caller]

@@ -1,4 +1,4 @@
-//! Question 2 against standards, textbooks, hand-worked cases, laws and bad input.
+//! Injectors against standards, textbooks, hand-worked cases, laws and bad input.
 //!
 //! Source: named at each case; those of the files, and their tolerances, in `tests/reference/SOURCES.md`.
 #![expect(
@@ -8,41 +8,34 @@
     reason = "a test that can't go on must end, and say where"
 )]
 
-#[path = "injectors/bad_input.rs"]
 mod bad_input;
-#[path = "injectors/cases.rs"]
 mod cases;
-#[path = "injectors/laws.rs"]
 mod laws;
-#[path = "injectors/plans.rs"]
 mod plans;
-#[path = "injectors/remedies.rs"]
 mod remedies;
-#[path = "injectors/second.rs"]
 mod second;
-#[path = "injectors/tables.rs"]
+mod sharing;
 mod tables;
-#[path = "injectors/turn_off.rs"]
 mod turn_off;
 
 use quietpin_core::{
     conditions::Conditions,
-    injector::{Inputs, Output, Stage, Wire, turn_off::Clamp},
+    injector::{DriverKind, InjectorInputs, InjectorOutput, Wire, turn_off::Clamp},
     quantity::{Area, Band, Measure, amperes, celsius, metres, ohms, volts},
 };
 
 /// One injector alone on an output without resistance, without wire: each test sets what it is about.
-fn bare(resistance_ohm: f64) -> Inputs {
+fn bare(resistance_ohm: f64) -> InjectorInputs {
     let zero = Band::exact(ohms(0.0));
-    Inputs {
+    InjectorInputs {
         resistance: Band::exact(ohms(resistance_ohm)),
         inductance: None,
         opening_current: None,
         per_output: 1,
         count: None,
         outputs_there: None,
-        output: Output {
-            stage: Stage::PlainSwitch,
+        output: InjectorOutput {
+            stage: DriverKind::PlainSwitch,
             limit: None,
             hold: None,
             peak_time: None,
@@ -68,7 +61,7 @@ fn usual() -> Conditions {
 }
 
 /// The same with a limit and an opening current.
-fn limited(resistance_ohm: f64, limit_a: f64, opening_a: f64) -> Inputs {
+fn limited(resistance_ohm: f64, limit_a: f64, opening_a: f64) -> InjectorInputs {
     let mut inputs = bare(resistance_ohm);
     inputs.output.limit = Some(Band::exact(amperes(limit_a)));
     inputs.opening_current = Some(Band::exact(amperes(opening_a)));

@@ -1,12 +1,7 @@
 //! What holds for every plan, however it was typed.
 #![expect(clippy::expect_used, reason = "a test fails by it")]
 
-#[path = "laws/typed.rs"]
 mod typed;
-
-#[path = "support/texts.rs"]
-mod texts;
-
 use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{
@@ -17,8 +12,8 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
+use quietpin_tests::texts::Texts;
 use serde_json::json;
-use texts::Texts;
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(128) })]
@@ -155,8 +150,8 @@ const BESIDE_A_BLANK: &[Misplaced] = &[
         "engine.bank_angles",
         "engine.out-of-turn",
     ),
-    (&[("outputs.0.name", "output 2")], "outputs.0.name", "rest.output-named-twice"),
-    (&[("outputs.1.name", "output 1")], "outputs.1.name", "rest.output-named-twice"),
+    (&[("outputs.0.name", "output 2")], "outputs.0.name", "outputs.output-named-twice"),
+    (&[("outputs.1.name", "output 1")], "outputs.1.name", "outputs.output-named-twice"),
 ];
 
 #[track_caller]

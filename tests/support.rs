@@ -6,6 +6,8 @@
 
 #[path = "support/plans.rs"]
 pub mod plans;
+#[path = "support/texts.rs"]
+pub mod texts;
 #[path = "support/typed.rs"]
 pub mod typed;
 

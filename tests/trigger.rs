@@ -1,4 +1,4 @@
-//! Question 8: sensors at crank and cam against a table, cases worked by hand, small steps of a swing, and laws.
+//! Sensors at crank and cam against a table, cases worked by hand, small steps of a swing, and laws.
 //!
 //! Source: named at each case; that of the file, and its tolerance, in `tests/reference/SOURCES.md`.
 #![expect(
@@ -7,13 +7,9 @@
     reason = "a test that can't go on must end, and say where"
 )]
 
-#[path = "trigger/bad_input.rs"]
 mod bad_input;
-#[path = "trigger/by_hand.rs"]
 mod by_hand;
-#[path = "trigger/cases.rs"]
 mod cases;
-#[path = "trigger/laws.rs"]
 mod laws;
 
 use quietpin_core::{

@@ -132,7 +132,7 @@ test("the bar leads to each question", () => visit(async ({ page }) => {
     (all) => all.filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.innerText),
   );
   assert.deepEqual(cut, [], "names that stick out of their places");
-  for (const [name, id] of [["Firing", "channels"], ["Fuel", "injectors"], ["Outputs", "rest"], ["Trigger", "trigger"], ["Relay", "cranking"], ["Coils", "coils"]]) {
+  for (const [name, id] of [["Firing", "firing"], ["Fuel", "injectors"], ["Outputs", "outputs"], ["Trigger", "trigger"], ["Relay", "cranking"], ["Coils", "coils"]]) {
     await page.getByRole("navigation", { name: "Questions" }).getByRole("link", { name }).tap();
     assert.equal(await focused(page), `at-${id}`);
     const heading = await page.locator(`#title-${id}`).boundingBox();

@@ -9,7 +9,7 @@ const PLANNED = "channels.ignition_mode";
 const WIRED = "channels.coils_wired";
 const leads = (cylinders) => Object.fromEntries(cylinders.map((it, at) => [`${WIRED}.${at}`, it]));
 
-const asked = (page) => page.locator("[id='at-channels']").locator("input:visible, select:visible")
+const asked = (page) => page.locator("[id='at-firing']").locator("input:visible, select:visible")
   .evaluateAll((all) => all.map((it) => it.id));
 
 test("a new user types three things and reads the mapping", () => visit(async ({ page }) => {

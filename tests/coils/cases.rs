@@ -3,17 +3,17 @@
 use quietpin_core::{
     channels::Ignition,
     coil::{
-        Inputs, answer,
-        feed::{Feed, Parts, never_blows},
+        CoilInputs, answer,
+        feed::{CoilFeed, CoilFeedParts, never_blows},
         pattern::Pattern,
     },
     conditions::Conditions,
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, EngineKind, Spacing},
     quantity::{Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, volts},
 };
 use quietpin_tests::{Worst, reference, rows};
 
-use crate::{bare, even, exact, near, running, typed};
+use super::{bare, even, exact, near, running, typed};
 
 const EIGHT: [u32; 8] = [1, 8, 4, 3, 6, 5, 7, 2];
 
@@ -22,7 +22,7 @@ const EIGHT: [u32; 8] = [1, 8, 4, 3, 6, 5, 7, 2];
 fn the_dwell_and_the_energy_are_those_of_the_table() {
     let mut worst = Worst::default();
     for row in rows("ignition_dwell_energy.csv") {
-        let inputs = Inputs {
+        let inputs = CoilInputs {
             resistance: Band::exact(ohms(row.number("R_total_ohm"))),
             inductance: Band::exact(henries(row.number("L_H"))),
             wanted: amperes(row.number("I_target_A")),
@@ -58,7 +58,7 @@ fn the_dwell_and_the_energy_are_those_of_the_table() {
 fn there_is_as_much_time_as_the_facts_say() {
     let facts: serde_json::Value =
         serde_json::from_str(&reference("ignition_facts.json")).expect("ignition_facts.json");
-    let eight = even(Kind::FourStroke, &EIGHT);
+    let eight = even(EngineKind::FourStroke, &EIGHT);
     for (mode, fact) in [
         (Ignition::Sequential, "rpm_7000_sequential_ms"),
         (Ignition::EveryTurn, "rpm_7000_wasted_ms"),
@@ -100,24 +100,24 @@ fn check_pattern(
 /// pairs two coils end together every 90 degrees of one turn.
 #[test]
 fn as_many_coils_are_charged_at_once_as_the_firing_order_makes() {
-    let eight = even(Kind::FourStroke, &EIGHT);
+    let eight = even(EngineKind::FourStroke, &EIGHT);
     check_pattern(&eight, Ignition::Sequential, 8, 720.0, [(89.0, 1), (126.0, 2)]);
     check_pattern(&eight, Ignition::EveryTurn, 8, 360.0, [(89.0, 2), (126.0, 4)]);
     check_pattern(&eight, Ignition::PairedDouble, 4, 360.0, [(89.0, 1), (126.0, 2)]);
     check_pattern(&eight, Ignition::Distributor, 1, 90.0, [(45.0, 1), (89.0, 1)]);
-    let three = even(Kind::FourStroke, &[1, 2, 3]);
+    let three = even(EngineKind::FourStroke, &[1, 2, 3]);
     // every turn: 0, 240 and 480 degrees are 0, 240 and 120 of one turn
     check_pattern(&three, Ignition::EveryTurn, 3, 360.0, [(119.0, 1), (121.0, 2)]);
     // a rotary of two rotors: leading and trailing end together, 180 degrees apart
-    let rotary = even(Kind::Rotary, &[1, 2]);
+    let rotary = even(EngineKind::Rotary, &[1, 2]);
     check_pattern(&rotary, Ignition::Sequential, 4, 360.0, [(179.0, 2), (181.0, 4)]);
     // a two-stroke twin that fires both at once
     let together = Spacing::Angles(vec![CrankAngle::new(0.0), CrankAngle::new(0.0)]);
-    let twin = Engine::new(Kind::TwoStroke, 2, &[1, 2], &together).expect("it is built");
+    let twin = Engine::new(EngineKind::TwoStroke, 2, &[1, 2], &together).expect("it is built");
     check_pattern(&twin, Ignition::Sequential, 2, 360.0, [(10.0, 2), (359.0, 2)]);
     // an odd-fire twin, 310 and 410 degrees: one coil has 310 at the least
     let uneven = Spacing::Angles(vec![CrankAngle::new(0.0), CrankAngle::new(310.0)]);
-    let twin = Engine::new(Kind::FourStroke, 2, &[1, 2], &uneven).expect("it is built");
+    let twin = Engine::new(EngineKind::FourStroke, 2, &[1, 2], &uneven).expect("it is built");
     check_pattern(&twin, Ignition::Distributor, 1, 310.0, [(90.0, 1), (300.0, 1)]);
     near("mean", Pattern::new(&twin, Ignition::Distributor).mean_degrees(), 360.0, 1e-12);
 }
@@ -125,9 +125,9 @@ fn as_many_coils_are_charged_at_once_as_the_firing_order_makes() {
 /// Worked by hand: 14 V over 0.5 ohm and 4 mH; 7.5 A after 8 ms ln(1 / (1 - 3.75 / 14)) = 2.494 ms.
 #[test]
 fn dwell_runs_out_where_the_time_is_the_time_that_is_needed() {
-    let eight = even(Kind::FourStroke, &EIGHT);
+    let eight = even(EngineKind::FourStroke, &EIGHT);
     let inputs =
-        Inputs { spark: exact("1 ms"), ..running(14.0, &eight, Ignition::Distributor, 3000.0) };
+        CoilInputs { spark: exact("1 ms"), ..running(14.0, &eight, Ignition::Distributor, 3000.0) };
     let at = answer(&inputs).expect("a coil").at_speed.expect("it runs");
     let dwell = -8e-3 * f64::ln_1p(-3.75 / 14.0);
     near("needed", at.needed.base(), dwell, 1e-12);
@@ -148,7 +148,7 @@ fn a_coil_held_on_carries_all_that_its_resistance_or_its_igniter_lets_through() 
     // 0.1 kg of copper, 387 J/(kg K), 100 K: 3870 J at 392 W
     near("rises", free.rises_in.nominal.base(), 3870.0 / 392.0, 1e-12);
     let limit = Some(exact("10 A"));
-    let held = answer(&Inputs { limit, ..bare(14.0) }).expect("a coil").held;
+    let held = answer(&CoilInputs { limit, ..bare(14.0) }).expect("a coil").held;
     near("current", held.current.nominal.base(), 10.0, 1e-12);
     near("igniter", held.in_igniter.base(), 90.0, 1e-12);
     assert!(
@@ -160,7 +160,7 @@ fn a_coil_held_on_carries_all_that_its_resistance_or_its_igniter_lets_through() 
 #[test]
 fn a_limit_below_the_current_wanted_is_never_passed() {
     let limit = Some(exact("7 A"));
-    let found = answer(&Inputs { limit, ..bare(14.0) }).expect("a coil");
+    let found = answer(&CoilInputs { limit, ..bare(14.0) }).expect("a coil");
     assert_eq!(found.falls_short, Holds::Always);
     assert_eq!(found.dwells.first().and_then(|it| it.nominal), None);
 }
@@ -171,7 +171,7 @@ fn a_limit_below_the_current_wanted_is_never_passed() {
 /// charged for 14.7 degrees (0.351 ms) when the first one ends.
 #[test]
 fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
-    let eight = even(Kind::FourStroke, &EIGHT);
+    let eight = even(EngineKind::FourStroke, &EIGHT);
     let inputs = running(14.0, &eight, Ignition::Sequential, 7000.0);
     let at = answer(&inputs).expect("a coil").at_speed.expect("it runs");
     assert_eq!(at.taken.at_once, 2);
@@ -181,14 +181,14 @@ fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
     // the charge of one dwell: 28 A (t - 8 ms (1 - exp(-t / 8 ms))) = 28 t - 8 ms 7.5 A
     let charge = 28.0 * dwell - 8e-3 * 7.5;
     near("mean", at.taken.mean.base(), 8.0 * charge / (120.0 / 7000.0), 1e-9);
-    let parts = Parts {
+    let parts = CoilFeedParts {
         relays: 2,
         relay: Some(amperes(30.0)),
         fuse: Some(amperes(20.0)),
         lead: Some((typed("4.5 m"), typed("6 mm2"))),
         hot: celsius(20.0),
     };
-    let feed = Feed::new(&at.taken, &parts);
+    let feed = CoilFeed::new(&at.taken, &parts);
     assert_eq!(feed.coils, 4);
     // both coils may be of one bank; 4.5 m of 6 mm² have 4.5 / (58 · 6) = 12.93 milliohm
     near("peak", feed.peak.base(), at.taken.peak.base(), 1e-12);
@@ -196,7 +196,7 @@ fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
     near("drop", feed.drop.expect("a lead").base(), feed.peak.base() * 4.5 / (58.0 * 6.0), 1e-9);
     assert!(feed.is_switched_by(amperes(30.0)) && feed.is_fused_by(amperes(20.0)));
     // alone in its quarter of the time a coil heats by the integral of its square, (V/R)² (t − 2 τ (1 − e) + τ/2 (1 − e²))
-    let alone = Feed::new(&at.taken, &Parts { relays: 8, ..parts });
+    let alone = CoilFeed::new(&at.taken, &CoilFeedParts { relays: 8, ..parts });
     let left = f64::exp(-dwell / 8e-3);
     let square = 784.0 * (dwell - 16e-3 * (1.0 - left) + 4e-3 * (1.0 - left * left));
     near("effective", alone.effective.base(), (square / (120.0 / 7000.0)).sqrt(), 1e-12);
@@ -219,7 +219,7 @@ fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
 #[test]
 fn charge_and_heat_are_what_small_steps_of_the_equation_come_to() {
     let limit = Some(exact("7.2 A"));
-    let inputs = Inputs { drop: exact("1 V"), limit, wanted: amperes(7.0), ..bare(14.0) };
+    let inputs = CoilInputs { drop: exact("1 V"), limit, wanted: amperes(7.0), ..bare(14.0) };
     let found = answer(&inputs).expect("a coil").charge;
     let (steps, dwell) = (200_000_u32, found.time.base());
     let step = dwell / f64::from(steps);
@@ -243,7 +243,7 @@ fn each_supply_has_its_row() {
         supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
         temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
     };
-    let found = answer(&Inputs { conditions, ..bare(14.0) }).expect("a coil");
+    let found = answer(&CoilInputs { conditions, ..bare(14.0) }).expect("a coil");
     let supplies: Vec<_> = found.dwells.iter().map(|it| it.supply.base()).collect();
     assert_eq!(supplies, [8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 14.8]);
     for dwell in &found.dwells {
@@ -262,7 +262,7 @@ fn each_supply_has_its_row() {
 #[test]
 fn each_bank_takes_what_its_own_coils_take() {
     let banks = vec![vec![1, 3, 5, 7], vec![2, 4, 6, 8]];
-    let eight = even(Kind::FourStroke, &EIGHT).with_banks(banks).expect("two banks");
+    let eight = even(EngineKind::FourStroke, &EIGHT).with_banks(banks).expect("two banks");
     let by_bank = Pattern::by_bank(&eight, Ignition::Sequential);
     for (bank, pattern) in &by_bank {
         assert_eq!(pattern.coils(), 4, "{bank:?}");
@@ -270,12 +270,14 @@ fn each_bank_takes_what_its_own_coils_take() {
         assert_eq!(pattern.most_at_once(CrankAngle::new(126.0)), 2, "{bank:?}");
     }
     assert!(Pattern::by_bank(&eight, Ignition::Distributor).is_empty(), "one coil serves both");
-    let inputs = Inputs { banks: by_bank, ..running(14.0, &eight, Ignition::Sequential, 7000.0) };
+    let inputs =
+        CoilInputs { banks: by_bank, ..running(14.0, &eight, Ignition::Sequential, 7000.0) };
     let at = answer(&inputs).expect("a coil").at_speed.expect("a speed");
-    let parts = Parts { relays: 1, relay: None, fuse: None, lead: None, hot: celsius(20.0) };
+    let parts =
+        CoilFeedParts { relays: 1, relay: None, fuse: None, lead: None, hot: celsius(20.0) };
     for (_, taken) in &at.banks {
         near("mean", taken.mean.base(), at.taken.mean.base() / 2.0, 1e-12);
-        let (bank, all) = (Feed::new(taken, &parts), Feed::new(&at.taken, &parts));
+        let (bank, all) = (CoilFeed::new(taken, &parts), CoilFeed::new(&at.taken, &parts));
         assert!(bank.peak <= all.peak && bank.effective < all.effective, "{bank:?}");
     }
 }

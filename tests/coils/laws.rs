@@ -4,15 +4,15 @@ use proptest::prelude::*;
 use quietpin_core::{
     channels::Ignition,
     coil::{
-        Inputs, answer,
-        feed::{Feed, Parts},
+        CoilInputs, answer,
+        feed::{CoilFeed, CoilFeedParts},
     },
     conditions::Conditions,
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, EngineKind, Spacing},
     quantity::{Band, Measure, amperes, celsius, henries, ohms, seconds, volts},
 };
 
-use crate::running;
+use super::running;
 
 const MODES: [Ignition; 5] = [
     Ignition::Sequential,
@@ -26,7 +26,7 @@ prop_compose! {
     fn coils()(
         cylinders in 1..=12_u32,
         mode in prop::sample::select(MODES.to_vec()),
-        kind in prop::sample::select(vec![Kind::FourStroke, Kind::TwoStroke]),
+        kind in prop::sample::select(vec![EngineKind::FourStroke, EngineKind::TwoStroke]),
         resistance in 0.2..2.0,
         inductance in 0.5e-3..8e-3,
         wanted in 2.0..9.0,
@@ -34,11 +34,11 @@ prop_compose! {
         limit in prop::option::of(3.0..15.0),
         speed in 100.0..14000.0,
         spark in 0.0..2e-3,
-    ) -> Inputs {
+    ) -> CoilInputs {
         let order: Vec<u32> = (1..=cylinders).collect();
         let engine = Engine::new(kind, cylinders, &order, &Spacing::Even).expect("an engine");
         let spread = |middle: f64, make: fn(f64) -> _| Band::with_tolerance(make(middle), 0.1);
-        Inputs {
+        CoilInputs {
             resistance: spread(resistance, ohms),
             inductance: Band::with_tolerance(henries(inductance), 0.1),
             wanted: amperes(wanted),
@@ -105,7 +105,7 @@ proptest! {
             taken.peak.base() <= f64::from(taken.at_once) * inputs.wanted.base() * (1.0 + 1e-9), "{taken:?}"
         );
         let feed = |relays| {
-            Feed::new(taken, &Parts { relays, relay: None, fuse: None, lead: None, hot: celsius(100.0) })
+            CoilFeed::new(taken, &CoilFeedParts { relays, relay: None, fuse: None, lead: None, hot: celsius(100.0) })
         };
         let (one, more) = (feed(relays), feed(relays + 1));
         prop_assert!(more.mean <= one.mean && more.peak <= one.peak, "{one:?}, {more:?}");

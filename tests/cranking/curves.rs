@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    cranking::{Inputs, Release, Sync, answer},
+    cranking::{CrankingInputs, Release, Sync, answer},
     quantity::{Band, CrankAngle, Measure, rpm, seconds, share},
 };
 
@@ -60,7 +60,7 @@ impl Curve {
 }
 
 /// Whether a relay stays closed once it closed, and closes without waiting for a crest.
-fn works(inputs: &Inputs, curve: Curve, threshold: f64) -> bool {
+fn works(inputs: &CrankingInputs, curve: Curve, threshold: f64) -> bool {
     let release = inputs.release.of(rpm(threshold)).base();
     let pitch_deg = 360.0 / f64::from(inputs.wheel.positions);
     let cycle_s = 120.0 / curve.mean_rpm;
@@ -84,7 +84,7 @@ fn works(inputs: &Inputs, curve: Curve, threshold: f64) -> bool {
 }
 
 /// Whether some start at a corner fails, the slowest and deepest first, or a rocking engine closes the relay.
-fn fails_at_a_corner(inputs: &Inputs, firings: u32, threshold: f64) -> bool {
+fn fails_at_a_corner(inputs: &CrankingInputs, firings: u32, threshold: f64) -> bool {
     // at a steady speed every reading is that speed
     if inputs.rocking.high.base() >= threshold {
         return true;
@@ -109,7 +109,7 @@ fn fails_at_a_corner(inputs: &Inputs, firings: u32, threshold: f64) -> bool {
     })
 }
 
-fn declared() -> impl Strategy<Value = (u32, Inputs)> {
+fn declared() -> impl Strategy<Value = (u32, CrankingInputs)> {
     let ranges = (80.0..300.0_f64, 0.0..0.6_f64, 0.02..0.45_f64, 0.0..0.2_f64, 0.0..0.4_f64);
     let settings = (1_u32..=2, 1_u32..=3, 0.3..0.6_f64, 10.0..40.0_f64);
     let wheels = prop_oneof![Just(60_u32), Just(36), Just(24)];
@@ -118,7 +118,7 @@ fn declared() -> impl Strategy<Value = (u32, Inputs)> {
             let (speed, faster, dip, deeper, run_up) = ranges;
             let (averaging, confirmation, below, rocking) = settings;
             let between = 720.0 / f64::from(firings);
-            let inputs = Inputs {
+            let inputs = CrankingInputs {
                 firings: (0..firings).map(|n| CrankAngle::new(between * f64::from(n))).collect(),
                 speed: Band::between(rpm(speed), rpm(speed * (1.0 + faster))),
                 dip: Band::between(share(dip), share(dip + deeper)),

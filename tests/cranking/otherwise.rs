@@ -2,7 +2,8 @@
 
 use quietpin_core::{
     cranking::{
-        Event, Happening, Inputs, Release, Slow, Sync, events, noise, readings_at_corners, releases,
+        CrankingInputs, Event, Happening, Release, Slow, Sync, events, noise, readings_at_corners,
+        releases,
     },
     quantity::{Band, CrankAngle, Measure, rpm, seconds, share},
 };
@@ -10,11 +11,11 @@ use quietpin_core::{
 use super::{answered, check, plain, wheel};
 
 /// A wheel of 36 even teeth, and a tooth at each top dead centre.
-fn even_wheel() -> Inputs {
-    Inputs { wheel: wheel(36, 0, 0.0), sync: Sync::Cam, ..plain() }
+fn even_wheel() -> CrankingInputs {
+    CrankingInputs { wheel: wheel(36, 0, 0.0), sync: Sync::Cam, ..plain() }
 }
 
-fn event(inputs: &Inputs, happening: Happening) -> Event {
+fn event(inputs: &CrankingInputs, happening: Happening) -> Event {
     let all = events(inputs);
     all.into_iter().find(|it| it.happening == happening).expect("each is simulated")
 }
@@ -29,7 +30,7 @@ fn thrown_back_the_sensor_counts_teeth_that_are_no_progress() {
     let first_s = 0.05 * (1.0 - (2.0_f64 / 3.0).sqrt());
     check(kicked.fastest_back.base(), 10.0 / 6.0 / first_s, 1e-6);
     assert!(kicked.closes, "in the end it turns");
-    let none = Inputs { kick_back: CrankAngle::new(0.0), ..even_wheel() };
+    let none = CrankingInputs { kick_back: CrankAngle::new(0.0), ..even_wheel() };
     assert!(event(&none, Happening::KickBack).powered.base() < 1e-9, "nothing is thrown back");
 }
 
@@ -41,8 +42,9 @@ fn a_starter_that_sticks_leaves_power_until_the_timeout() {
     let powered = stuck.powered.base();
     assert!((1.0 - 0.00834..=1.0).contains(&powered), "{powered}");
     assert_eq!(stuck.openings, 1, "the time-out opens it");
-    let short = Inputs { stick: seconds(0.4), ..even_wheel() };
-    let stuck = event(&Inputs { release: Release::At(rpm(1.0)), ..short }, Happening::Sticks);
+    let short = CrankingInputs { stick: seconds(0.4), ..even_wheel() };
+    let stuck =
+        event(&CrankingInputs { release: Release::At(rpm(1.0)), ..short }, Happening::Sticks);
     check(stuck.powered.base(), 0.4, 1e-9);
     assert_eq!(stuck.openings, 0, "a slow tooth of 0.4 s reads 4 rpm, above the release");
 }
@@ -63,7 +65,7 @@ fn a_slow_first_turn_brings_power_late() {
 #[test]
 fn false_edges_double_the_speed_that_is_read() {
     let with = |confirmation, averaging, threshold: f64| {
-        let inputs = Inputs { confirmation, averaging, ..plain() };
+        let inputs = CrankingInputs { confirmation, averaging, ..plain() };
         noise(&inputs, rpm(threshold))
     };
     assert_eq!(with(1, 1, 50.0).edges, Some(1));
@@ -83,17 +85,18 @@ fn releases_reach_from_rocking_up_to_the_dips() {
     let band = releases(&even_wheel(), rpm(100.0)).expect("some work");
     check(band.low, 30.0, 1e-12);
     check(band.high, 100.0, 1e-9);
-    let dips = Inputs { wheel: wheel(12, 0, 0.0), dip: Band::exact(share(0.35)), ..even_wheel() };
+    let dips =
+        CrankingInputs { wheel: wheel(12, 0, 0.0), dip: Band::exact(share(0.35)), ..even_wheel() };
     let band = releases(&dips, rpm(200.0)).expect("some work");
     check(band.high, 165.190_707_895_469_73, 1e-9);
-    let rocks = Inputs { rocking: Band::exact(rpm(120.0)), ..even_wheel() };
+    let rocks = CrankingInputs { rocking: Band::exact(rpm(120.0)), ..even_wheel() };
     assert!(releases(&rocks, rpm(110.0)).is_none(), "none lies above the rocking speed");
 }
 
 #[test]
 fn the_band_is_bounded_by_the_slowest_corner_and_says_its_name() {
     let slow = |name, speed| Slow { name, speed: rpm(speed) };
-    let inputs = Inputs {
+    let inputs = CrankingInputs {
         slow: vec![slow("cold, thick oil", 150.0), slow("weak battery", 120.0)],
         dip: Band::between(share(0.2), share(0.4)),
         ..even_wheel()
@@ -117,7 +120,7 @@ fn the_band_is_bounded_by_the_slowest_corner_and_says_its_name() {
 fn the_contact_closes_on_a_compression_of_some_cylinder() {
     let six = answered(&even_wheel()).corners[0].closings;
     assert!(six.0 > 0 && six.0 == six.1, "{six:?}");
-    let one = Inputs { firings: vec![CrankAngle::new(0.0)], ..even_wheel() };
+    let one = CrankingInputs { firings: vec![CrankAngle::new(0.0)], ..even_wheel() };
     let one = answered(&one).corners[0].closings;
     assert!((4..=7).contains(&one.1) && one.0 == 22, "a quarter of the starts: {one:?}");
 }

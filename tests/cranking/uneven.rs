@@ -4,7 +4,7 @@
 //! left: no half cosines, no closed form, nothing of the core's.
 
 use quietpin_core::{
-    cranking::{Inputs, Sync, answer, trace},
+    cranking::{CrankingInputs, Sync, answer, trace},
     quantity::{Band, CrankAngle, Measure, share},
 };
 
@@ -81,8 +81,8 @@ fn slowest(speeds: &[f64], window_deg: usize) -> f64 {
     (0..speeds.len()).step_by(STEPS).map(mean).fold(f64::INFINITY, f64::min)
 }
 
-fn inputs(firings: &[u16], dip: f64, averaging: u32) -> Inputs {
-    Inputs {
+fn inputs(firings: &[u16], dip: f64, averaging: u32) -> CrankingInputs {
+    CrankingInputs {
         firings: firings.iter().map(|it| CrankAngle::new(f64::from(*it))).collect(),
         dip: Band::exact(share(dip)),
         wheel: wheel(60, 0, 0.0),
@@ -141,7 +141,7 @@ fn between_two_compressions_that_follow_closely_nothing_is_won_back() {
 fn two_that_fire_together_dip_deeper_than_one() {
     let firings = [0, 0, 360];
     let speeds = speeds(&firings, 0.4);
-    let inputs = Inputs { threshold: None, ..inputs(&firings, 0.4, 1) };
+    let inputs = CrankingInputs { threshold: None, ..inputs(&firings, 0.4, 1) };
     let answered = answer(&inputs).expect("an engine that turns");
     let curve = trace(&inputs, &answered, 0).expect("a curve").speed;
     let lowest_after = |from_s: f64, to_s: f64| {

@@ -2,14 +2,14 @@
 
 use quietpin_core::{
     fuel::{
-        End, Inputs, Limit, Pace, Regulator, answer,
-        flow::{Rated, Set},
+        DeliveryEnd, FuelInputs, InjectionPace, Limit, Regulator, answer,
+        flow::{InjectorSet, Rated},
     },
     quantity::{Band, Density, Holds, MassFlow, Measure, Power, Pressure, VolumeRate},
 };
 use serde_json::Value;
 
-use crate::{bare, exact, near, once_a_cycle, typed};
+use super::{bare, exact, near, once_a_cycle, typed};
 
 /// Source: `sizing_example` of `fuel_facts.json`: 200 hp at 0.5 lb/(hp h) are 100 lb/h; a quarter of it is 25 lb/h, and open
 /// for 80 percent of the time an injector must pass 31.25 lb/h.
@@ -18,7 +18,7 @@ fn a_published_sizing_comes_out() {
     let file = quietpin_tests::reference("fuel_facts.json");
     let facts: Value = serde_json::from_str(&file).expect("fuel_facts.json");
     let example = &facts["sizing_example"];
-    let inputs = Inputs { power: Some(exact("200 hp")), ..bare() };
+    let inputs = FuelInputs { power: Some(exact("200 hp")), ..bare() };
     let found = answer(&inputs);
     near("power", found.nominal.feeds.base(), typed::<Power>("200 hp").base(), 1e-12);
     near("duty", found.nominal.duty.expect("a power is wanted").base(), 0.8, 1e-12);
@@ -36,7 +36,7 @@ fn a_published_sizing_comes_out() {
 /// The flow alone takes 80 percent, together 85. At a limit of 80 percent 75 are left: 200 hp · 0.75 / 0.8 = 187.5 hp.
 #[test]
 fn dead_time_is_counted_into_the_open_time() {
-    let inputs = Inputs {
+    let inputs = FuelInputs {
         power: Some(exact("200 hp")),
         dead_time: exact("1 ms"),
         pace: Some(once_a_cycle("6000 rpm")),
@@ -61,8 +61,8 @@ fn dead_time_is_counted_into_the_open_time() {
 /// What ends it is the time: (0.8 - 0.68) · 60 / 1 ms = 7200 rpm.
 #[test]
 fn every_turn_the_dead_time_may_be_what_ends_it() {
-    let every_turn = Some(Pace { speed: exact("9000 rpm"), turns: 1, turns_of_cycle: 2 });
-    let inputs = |power| Inputs {
+    let every_turn = Some(InjectionPace { speed: exact("9000 rpm"), turns: 1, turns_of_cycle: 2 });
+    let inputs = |power| FuelInputs {
         power: Some(exact(power)),
         dead_time: exact("1 ms"),
         pace: every_turn,
@@ -72,11 +72,11 @@ fn every_turn_the_dead_time_may_be_what_ends_it() {
     near("duty", enough.nominal.duty.expect("a power").base(), 0.79, 1e-9);
     assert_eq!(enough.runs_out, Holds::Never);
     let found = answer(&inputs("170 hp"));
-    assert_eq!(found.limit_at(End::Nominal), Limit::DeadTime);
+    assert_eq!(found.limit_at(DeliveryEnd::Nominal), Limit::DeadTime);
     assert!(found.cures.in_sequence, "75.5 percent is enough");
     near("speed", found.nominal.reaches.expect("the time ends it").base(), 7200.0, 1e-9);
     assert_eq!(
-        answer(&inputs("210 hp")).limit_at(End::Nominal),
+        answer(&inputs("210 hp")).limit_at(DeliveryEnd::Nominal),
         Limit::Flow,
         "84 percent by flow alone"
     );
@@ -85,14 +85,14 @@ fn every_turn_the_dead_time_may_be_what_ends_it() {
 /// By hand: 3 bar less 1 bar of boost is 2 bar; √(2 / 3) = 0.8165 of the flow. With a hose to the manifold nothing is lost.
 #[test]
 fn boost_takes_its_part_where_the_regulator_does_not_follow_it() {
-    let inputs = |regulator| Inputs { boost: exact("1 bar"), regulator, ..bare() };
+    let inputs = |regulator| FuelInputs { boost: exact("1 bar"), regulator, ..bare() };
     let (fixed, follows) =
         (answer(&inputs(Regulator::Fixed)), answer(&inputs(Regulator::Referenced)));
     near("drop", fixed.nominal.drop.base(), 2e5, 1e-12);
     let ratio = fixed.nominal.all / follows.nominal.all;
     near("the share left", ratio.base(), 0.816496580927726, 1e-12);
     assert!(!fixed.is_stopped() && !follows.is_stopped(), "fuel flows");
-    let stopped = Inputs { boost: exact("3 bar"), regulator: Regulator::Fixed, ..bare() };
+    let stopped = FuelInputs { boost: exact("3 bar"), regulator: Regulator::Fixed, ..bare() };
     assert!(answer(&stopped).is_stopped(), "3 bar against 3 bar");
     near("flow", answer(&stopped).nominal.all.base(), 0.0, 1e-12);
 }
@@ -102,8 +102,11 @@ fn boost_takes_its_part_where_the_regulator_does_not_follow_it() {
 #[test]
 fn a_heavier_fuel_flows_slower_and_weighs_more() {
     let flow = Rated::Volume(exact("550 cc/min"));
-    let inputs =
-        Inputs { sets: vec![Set { count: 1, flow }], density: exact("0.7824 kg/l"), ..bare() };
+    let inputs = FuelInputs {
+        sets: vec![InjectorSet { count: 1, flow }],
+        density: exact("0.7824 kg/l"),
+        ..bare()
+    };
     let each = answer(&inputs).nominal.each[0];
     near("grams a second", each.base() * 1e3, 6.998, 1e-4);
     let volume: VolumeRate = each / typed::<Density>("0.7824 kg/l");
@@ -113,19 +116,19 @@ fn a_heavier_fuel_flows_slower_and_weighs_more() {
 #[test]
 fn sets_add_up() {
     let [one] = bare().sets[..] else { panic!("one set") };
-    let half = Set { count: 2, ..one };
-    let inputs = Inputs { sets: vec![half, half], ..bare() };
+    let half = InjectorSet { count: 2, ..one };
+    let inputs = FuelInputs { sets: vec![half, half], ..bare() };
     near("flow", answer(&inputs).nominal.all.base(), answer(&bare()).nominal.all.base(), 1e-12);
 }
 
 #[test]
 fn only_the_lean_end_decides_between_enough_and_perhaps() {
     let spread = Band::with_tolerance(typed::<Pressure>("3 bar"), 0.1);
-    let inputs = Inputs { rail: spread, power: Some(exact("200 hp")), ..bare() };
+    let inputs = FuelInputs { rail: spread, power: Some(exact("200 hp")), ..bare() };
     let found = answer(&inputs);
     assert_eq!(found.runs_out, Holds::AtSome(vec!["all at its leanest".into()]));
-    assert_eq!(found.limit_at(End::Nominal), Limit::None);
+    assert_eq!(found.limit_at(DeliveryEnd::Nominal), Limit::None);
     let cured = found.cures.pressure.expect("a little more");
     let rail = Band::with_tolerance(cured.rail, 0.1);
-    assert_eq!(answer(&Inputs { rail, ..inputs }).runs_out, Holds::Never, "the cure cures");
+    assert_eq!(answer(&FuelInputs { rail, ..inputs }).runs_out, Holds::Never, "the cure cures");
 }

@@ -2,7 +2,7 @@
 
 use quietpin_core::{
     fields,
-    fuel::{Inputs, answer},
+    fuel::{FuelInputs, answer},
     quantity::{
         Band, Density, MassFlow, Measure, Power, Pressure, Ratio, SpecificConsumption, VolumeRate,
         read_band,
@@ -12,7 +12,7 @@ use quietpin_core::{
 use quietpin_tests::{Worst, reference, rows};
 use serde_json::Value;
 
-use crate::{bare, exact, near, typed};
+use super::{bare, exact, near, typed};
 
 fn facts() -> Value {
     serde_json::from_str(&reference("fuel_facts.json")).expect("fuel_facts.json")
@@ -102,7 +102,7 @@ fn flow_goes_as_the_root_of_the_pressure() {
             ("dp1_psi", "dp2_psi", "psi")
         };
         let at = |key: &str| exact::<Pressure>(&format!("{} {}", number(&example[key]), unit.2));
-        let inputs = Inputs { stated_at: at(unit.0), rail: at(unit.1), ..bare() };
+        let inputs = FuelInputs { stated_at: at(unit.0), rail: at(unit.1), ..bare() };
         let ratio = answer(&inputs).nominal.each[0] / typed::<MassFlow>("31.25 lb/h");
         near("the ratio of flows", ratio.base(), number(&example["ratio"]), 1e-12);
     }
@@ -117,7 +117,7 @@ fn what_is_assumed_is_what_is_usual() {
     near("the lower limit", limit.low.base(), number(&facts["duty_limit"]["range"][0]), 1e-12);
     near("the upper limit", limit.high.base(), number(&facts["duty_limit"]["range"][1]), 1e-12);
     for (boost, name) in [("0 bar", "NA petrol"), ("1 bar", "boosted petrol")] {
-        let plan = crate::bad_input::plan(&[("fuel.boost", boost)]);
+        let plan = super::bad_input::plan(&[("fuel.boost", boost)]);
         let report = quietpin_core::report::report(&plan);
         let shown = report.fields["fuel.consumption"].value.clone().expect("assumed").into_shown();
         let found: Band<SpecificConsumption> = read_band(&shown, "g/kWh").expect("as it is shown");

@@ -2,8 +2,8 @@
 
 use quietpin_core::{
     injector::{
-        Class, Inputs, On, Stage, answer,
-        ballast::{Fit, Place, Resistor},
+        Class, DriverKind, InjectorInputs, On, answer,
+        ballast::{BallastFit, BallastPlace, Resistor},
         branch::{self, Ballast},
         carrying::Carries,
         controlled::Serves,
@@ -11,7 +11,7 @@ use quietpin_core::{
     quantity::{Area, Band, Holds, Measure, amperes, henries, metres, ohms, volts},
 };
 
-use crate::{bare, limited};
+use super::{bare, limited};
 
 #[track_caller]
 fn near(what: &str, found: impl Measure, expected: f64, tolerance: f64) {
@@ -21,8 +21,8 @@ fn near(what: &str, found: impl Measure, expected: f64, tolerance: f64) {
 
 #[track_caller]
 fn plain(
-    inputs: &Inputs,
-) -> (quietpin_core::injector::carrying::Carrying, quietpin_core::injector::Cures) {
+    inputs: &InjectorInputs,
+) -> (quietpin_core::injector::carrying::Carrying, quietpin_core::injector::InjectorCures) {
     match answer(inputs).on {
         On::PlainSwitch(carrying, cures) => (carrying, *cures),
         other => panic!("not a plain switch with a limit: {other:?}"),
@@ -30,9 +30,9 @@ fn plain(
 }
 
 #[track_caller]
-fn offered(fit: Option<Fit>) -> Resistor {
+fn offered(fit: Option<BallastFit>) -> Resistor {
     match fit {
-        Some(Fit::Offered(resistor)) => *resistor,
+        Some(BallastFit::Offered(resistor)) => *resistor,
         other => panic!("no resistor is offered: {other:?}"),
     }
 }
@@ -55,7 +55,7 @@ fn a_textbook_series_circuit_comes_out() {
 /// At rest 12.6 V / 7 Ω = 1.8 A. Copper: IEC 60028.
 #[test]
 fn two_of_14_ohm_are_a_hair_over_two_and_a_half_amperes_in_hard_cold() {
-    let inputs = Inputs { per_output: 2, count: Some(6), ..limited(14.0, 2.5, 0.35) };
+    let inputs = InjectorInputs { per_output: 2, count: Some(6), ..limited(14.0, 2.5, 0.35) };
     let found = answer(&inputs);
     near("at rest", found.usual().output.nominal, 1.8, 1e-12);
     near("hard cold", found.highest.output.high, 2.508644654, 1e-8);
@@ -72,7 +72,7 @@ fn two_of_14_ohm_are_a_hair_over_two_and_a_half_amperes_in_hard_cold() {
 /// 0.15 % below 2.5 A.
 #[test]
 fn the_wire_of_a_long_harness_leaves_them_just_within_the_limit_and_without_margin() {
-    let mut inputs = Inputs { per_output: 2, ..limited(14.0, 2.5, 0.35) };
+    let mut inputs = InjectorInputs { per_output: 2, ..limited(14.0, 2.5, 0.35) };
     inputs.wire.length = Band::exact(metres(4.0));
     inputs.wire.area = Band::exact(Area::from_base(1e-6));
     let (carrying, cures) = plain(&inputs);
@@ -122,10 +122,10 @@ fn a_resistor_is_found_for_a_low_impedance_injector() {
 /// At 0.5 A they may have (16 - 3.15456) / 1.05 = 12.23375 Ω each.
 #[test]
 fn one_resistor_for_two_injectors_has_half_the_ohms_and_more_than_the_heat() {
-    let inputs = Inputs { per_output: 2, ..limited(2.4, 3.0, 0.5) };
+    let inputs = InjectorInputs { per_output: 2, ..limited(2.4, 3.0, 0.5) };
     let (_, cures) = plain(&inputs);
     let (each, shared) = (offered(cures.each), offered(cures.shared));
-    assert_eq!((each.place, shared.place), (Place::EachInjector, Place::EachOutput));
+    assert_eq!((each.place, shared.place), (BallastPlace::EachInjector, BallastPlace::EachOutput));
     near("each least", each.bounds.least, 8.256785, 1e-5);
     near("each most", each.bounds.most, 12.233752, 1e-5);
     near("each", each.value, 10.0, 1e-12);
@@ -141,7 +141,9 @@ fn one_resistor_for_two_injectors_has_half_the_ohms_and_more_than_the_heat() {
 fn a_resistor_that_starves_the_injector_is_not_offered() {
     let mut inputs = limited(2.4, 1.5, 1.2);
     inputs.resistance = Band::with_tolerance(ohms(2.4), 0.05);
-    let Some(Fit::Starves(bounds)) = plain(&inputs).1.each else { panic!("a resistor is offered") };
+    let Some(BallastFit::Starves(bounds)) = plain(&inputs).1.each else {
+        panic!("a resistor is offered")
+    };
     near("least", bounds.least, 8.363246, 1e-5);
     near("most", bounds.most, 3.194644, 1e-5);
     assert_eq!((bounds.least_at.name, bounds.most_at.name), ("charging, cold", "cranking, hot"));
@@ -152,7 +154,7 @@ fn a_resistor_that_starves_the_injector_is_not_offered() {
 /// 1.97054 Ω and gets 2.2 Ω.
 #[test]
 fn fewer_on_an_output_and_a_resistor_each_may_do_what_neither_does_alone() {
-    let inputs = Inputs { per_output: 3, count: Some(6), ..limited(2.4, 3.8, 0.8) };
+    let inputs = InjectorInputs { per_output: 3, count: Some(6), ..limited(2.4, 3.8, 0.8) };
     let (_, cures) = plain(&inputs);
     assert_eq!(cures.fewer, None, "one alone takes 7.3 A");
     let both = cures.both.expect("one with a resistor fits");
@@ -165,7 +167,7 @@ fn fewer_on_an_output_and_a_resistor_each_may_do_what_neither_does_alone() {
 #[test]
 fn a_gap_without_a_value_of_the_series_is_said_to_be_one() {
     let inputs = limited(2.4, 2.0, 0.8);
-    let Some(Fit::NoValue(bounds)) = plain(&inputs).1.each else { panic!("not a gap") };
+    let Some(BallastFit::NoValue(bounds)) = plain(&inputs).1.each else { panic!("not a gap") };
     near("least", bounds.least, 5.660295, 1e-5);
     near("most", bounds.most, 6.519467, 1e-5);
 }
@@ -175,20 +177,22 @@ fn a_gap_without_a_value_of_the_series_is_said_to_be_one() {
 #[test]
 fn a_resistor_hotter_than_any_that_is_sold_is_not_offered() {
     let inputs = limited(0.2, 30.0, 1.0);
-    let Some(Fit::TooHot(_, heat)) = plain(&inputs).1.each else { panic!("a resistor is offered") };
+    let Some(BallastFit::TooHot(_, heat)) = plain(&inputs).1.each else {
+        panic!("a resistor is offered")
+    };
     near("heat", heat, 279.24, 0.05);
 }
 
-fn channel(resistance: f64, per_output: u32, peak: Option<f64>) -> Inputs {
-    let mut inputs = Inputs { per_output, ..bare(resistance) };
-    inputs.output.stage = Stage::CurrentControlled;
+fn channel(resistance: f64, per_output: u32, peak: Option<f64>) -> InjectorInputs {
+    let mut inputs = InjectorInputs { per_output, ..bare(resistance) };
+    inputs.output.stage = DriverKind::CurrentControlled;
     inputs.output.limit = peak.map(|peak| Band::exact(amperes(peak)));
     inputs.opening_current = Some(Band::exact(amperes(1.0)));
     inputs
 }
 
 #[track_caller]
-fn check_channel(inputs: &Inputs, expected: Serves) {
+fn check_channel(inputs: &InjectorInputs, expected: Serves) {
     match answer(inputs).on {
         On::CurrentControlled(found) => assert_eq!(found.serves, expected, "{found:?}"),
         other => panic!("not a channel: {other:?}"),

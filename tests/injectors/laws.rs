@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use quietpin_core::{
     conditions::Conditions,
     injector::{
-        Inputs, On, answer,
-        ballast::{self, Fit, Place, TOLERANCE},
+        InjectorInputs, On, answer,
+        ballast::{self, BallastFit, BallastPlace, TOLERANCE},
         branch::{self, Ballast},
         opening::Opening,
     },
@@ -15,7 +15,7 @@ use quietpin_core::{
     tables::preferred::Series,
 };
 
-use crate::bare;
+use super::bare;
 
 /// The figures of the E24 series. Source: IEC 60063.
 const E24: [f64; 24] = [
@@ -54,7 +54,7 @@ prop_compose! {
         length in band(0.0, 8.0), area_mm2 in 0.3..3.0_f64,
         contacts in band(0.0, 0.2),
         per_output in 1..5_u32, limit in 0.5..10.0_f64, opening in 0.1..2.0_f64,
-    ) -> Inputs {
+    ) -> InjectorInputs {
         let mut inputs = bare(resistance);
         inputs.resistance = Band::with_tolerance(ohms(resistance), tolerance);
         inputs.output.on_resistance = on_resistance;
@@ -64,7 +64,7 @@ prop_compose! {
         inputs.wire.area = Band::exact(Area::from_base(area_mm2 * 1e-6));
         inputs.wire.contacts = contacts;
         inputs.corners = conditions.corners();
-        Inputs { per_output, ..inputs }
+        InjectorInputs { per_output, ..inputs }
     }
 }
 
@@ -90,7 +90,13 @@ pub(crate) fn within<Q: Measure>(band: Band<Q>, share: f64) -> f64 {
 }
 
 /// The current of one injector from first principles, with nothing of the core's.
-pub(crate) fn current(inputs: &Inputs, corner: usize, at: Inside, each: f64, shared: f64) -> f64 {
+pub(crate) fn current(
+    inputs: &InjectorInputs,
+    corner: usize,
+    at: Inside,
+    each: f64,
+    shared: f64,
+) -> f64 {
     let corner = &inputs.corners[corner];
     let copper = 1.0 + 0.00393 * (corner.temperature.base() - 20.0);
     let winding = within(inputs.resistance, at.resistance) * copper;
@@ -108,18 +114,18 @@ const ENDS: [Inside; 2] = [
 
 /// Whether a resistor keeps the output inside its limit, and whether the injector opens, at every corner.
 pub(crate) fn tried(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     limit: f64,
     opening: f64,
     value: f64,
-    place: Place,
+    place: BallastPlace,
 ) -> (bool, bool) {
     let n = f64::from(inputs.per_output);
     let at = |corner, end: Inside| {
         let resistor = value * (1.0 - TOLERANCE + 2.0 * TOLERANCE * end.ballast);
         let (each, shared) = match place {
-            Place::EachInjector => (resistor, 0.0),
-            Place::EachOutput => (0.0, resistor),
+            BallastPlace::EachInjector => (resistor, 0.0),
+            BallastPlace::EachOutput => (0.0, resistor),
         };
         current(inputs, corner, end, each, shared)
     };
@@ -140,13 +146,13 @@ fn series() -> impl Strategy<Value = Series> {
     prop_oneof![Just(Series::E12), Just(Series::E24)]
 }
 
-fn numbers(inputs: &Inputs) -> (f64, f64) {
+fn numbers(inputs: &InjectorInputs) -> (f64, f64) {
     let limit = inputs.output.limit.expect("any_inputs gives one").low.base();
     (limit, inputs.opening_current.expect("any_inputs gives one").high.base())
 }
 
-fn place() -> impl Strategy<Value = Place> {
-    prop_oneof![Just(Place::EachInjector), Just(Place::EachOutput)]
+fn place() -> impl Strategy<Value = BallastPlace> {
+    prop_oneof![Just(BallastPlace::EachInjector), Just(BallastPlace::EachOutput)]
 }
 
 proptest! {
@@ -191,14 +197,14 @@ proptest! {
         let (limit, opening) = numbers(&inputs);
         let smallest = values(series).find(|value| tried(&inputs, limit, opening, *value, place).0);
         match ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, series) {
-            Fit::Offered(resistor) => {
+            BallastFit::Offered(resistor) => {
                 let value = resistor.value.base();
                 prop_assert_eq!(tried(&inputs, limit, opening, value, place), (true, true));
                 let smallest = smallest.expect("there is one, since one is offered");
                 prop_assert!((value - smallest).abs() < 1e-9 * value, "{} would do", smallest);
             }
-            Fit::TooHot(_, heat) => prop_assert!(heat.base() > 125.0, "{heat:?} can be had"),
-            Fit::Starves(_) | Fit::NoValue(_) => {
+            BallastFit::TooHot(_, heat) => prop_assert!(heat.base() > 125.0, "{heat:?} can be had"),
+            BallastFit::Starves(_) | BallastFit::NoValue(_) => {
                 let both = values(series).find(|value| tried(&inputs, limit, opening, *value, place) == (true, true));
                 prop_assert_eq!(both, None, "this value does both");
             }
@@ -212,11 +218,11 @@ proptest! {
     ) {
         let (limit, _) = numbers(&inputs);
         let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, Series::E12);
-        if let Fit::Offered(resistor) = fit {
+        if let BallastFit::Offered(resistor) = fit {
             let value = resistor.value.base() * (1.0 - TOLERANCE + 2.0 * TOLERANCE * at.ballast);
             let through = match place {
-                Place::EachInjector => current(&inputs, corner, at, value, 0.0),
-                Place::EachOutput => {
+                BallastPlace::EachInjector => current(&inputs, corner, at, value, 0.0),
+                BallastPlace::EachOutput => {
                     current(&inputs, corner, at, 0.0, value) * f64::from(inputs.per_output)
                 }
             };
@@ -231,7 +237,7 @@ proptest! {
     fn a_roomier_resistor_keeps_its_promise(inputs in any_inputs(), place in place()) {
         let (limit, opening) = numbers(&inputs);
         let fit = ballast::fit(&inputs, &Opening::of(&inputs), amperes(limit), place, Series::E12);
-        if let Fit::Offered(resistor) = fit && let Some(roomier) = resistor.roomier {
+        if let BallastFit::Offered(resistor) = fit && let Some(roomier) = resistor.roomier {
             let found = tried(&inputs, limit * 0.9, opening, roomier.value.base(), place);
             prop_assert_eq!(found, (true, true), "{:?}", roomier);
         }
@@ -250,7 +256,7 @@ proptest! {
     fn fewer_on_an_output_is_as_many_as_it_bears(inputs in any_inputs()) {
         let On::PlainSwitch(_, cures) = answer(&inputs).on else { panic!("a plain switch") };
         if let Some(fewer) = cures.fewer {
-            let with = |per_output| match answer(&Inputs { per_output, ..inputs.clone() }).on {
+            let with = |per_output| match answer(&InjectorInputs { per_output, ..inputs.clone() }).on {
                 On::PlainSwitch(carrying, _) => carrying.has_margin(),
                 _ => false,
             };

@@ -42,6 +42,22 @@ fn check(name: &str, tone: Tone, verdict: &str, findings: &[&'static str]) {
 }
 
 #[test]
+fn the_firing_tells_how_many_are_on_one_output() {
+    check(
+        "injectors-bank-of-three.json",
+        Tone::Bad,
+        "injectors.too-much",
+        &["injectors.too-much-for-output"],
+    );
+    check(
+        "injectors-sharing-differs.json",
+        Tone::Good,
+        "injectors.carries",
+        &["injectors.sharing-differs"],
+    );
+}
+
+#[test]
 fn the_example_plans_are_answered_as_their_notes_say() {
     check("injectors-fits.json", Tone::Good, "injectors.carries", &[]);
     check(

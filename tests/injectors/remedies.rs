@@ -3,30 +3,30 @@
 use proptest::prelude::*;
 use quietpin_core::{
     injector::{
-        Cures, Inputs, On, answer,
-        ballast::Place,
+        InjectorCures, InjectorInputs, On, answer,
+        ballast::BallastPlace,
         carrying::Carries,
-        feed::{Feed, Share},
+        feed::{InjectorFeed, Share},
         remedy::{Means, Remedy},
     },
     quantity::{Band, Holds, Measure, amperes, joules, ohms},
     tables::{fuses, preferred::Series},
 };
 
-use crate::{
+use super::{
     laws::{any_inputs, tried},
     limited,
 };
 
 #[track_caller]
-fn cures(inputs: &Inputs) -> Cures {
+fn cures(inputs: &InjectorInputs) -> InjectorCures {
     match answer(inputs).on {
         On::PlainSwitch(_, cures) => *cures,
         other => panic!("not a plain switch with a limit: {other:?}"),
     }
 }
 
-fn resistors(cures: &Cures) -> Vec<(f64, Series, Place)> {
+fn resistors(cures: &InjectorCures) -> Vec<(f64, Series, BallastPlace)> {
     let rows = cures.side_by_side.rows.iter();
     let of = |row: &Remedy| match &row.means {
         Means::Resistor(it) => Some((it.value.base(), it.series, it.place)),
@@ -79,9 +79,9 @@ fn where_resistors_starve_a_driver_is_taken() {
 /// three it is no way out.
 #[test]
 fn outputs_that_are_not_there_are_not_offered() {
-    let pairs = Inputs { per_output: 2, count: Some(6), ..limited(14.0, 2.5, 0.35) };
+    let pairs = InjectorInputs { per_output: 2, count: Some(6), ..limited(14.0, 2.5, 0.35) };
     let fewer = |there| {
-        let found = cures(&Inputs { outputs_there: there, ..pairs.clone() });
+        let found = cures(&InjectorInputs { outputs_there: there, ..pairs.clone() });
         let taken = found.side_by_side.taken().map(|it| matches!(it.means, Means::Fewer { .. }));
         (found.fewer.is_some(), taken)
     };
@@ -125,15 +125,16 @@ fn a_weak_clamp_asks_for_a_cure() {
 /// 2.4 Ω injectors on a driver that holds 1 A takes 6 A more: 14.78026 A, 19.707 A, 20 A.
 #[test]
 fn the_feed_carries_both_sets() {
-    let first = Inputs { count: Some(6), ..limited(12.0, 3.0, 0.35) };
-    let mut second = Inputs { count: Some(6), ..limited(2.4, 2.0, 0.8) };
-    second.output.stage = quietpin_core::injector::Stage::CurrentControlled;
+    let first = InjectorInputs { count: Some(6), ..limited(12.0, 3.0, 0.35) };
+    let mut second = InjectorInputs { count: Some(6), ..limited(2.4, 2.0, 0.8) };
+    second.output.stage = quietpin_core::injector::DriverKind::CurrentControlled;
     second.output.hold = Some(Band::exact(amperes(1.0)));
-    let share = |inputs: &Inputs| Share::of(inputs, &answer(inputs)).expect("the count is known");
-    let alone = Feed::of(vec![share(&first)]);
+    let share =
+        |inputs: &InjectorInputs| Share::of(inputs, &answer(inputs)).expect("the count is known");
+    let alone = InjectorFeed::of(vec![share(&first)]);
     assert!((alone.total.base() - 8.78026).abs() < 1e-5, "{:?}", alone.total);
     assert_eq!(alone.fuse.map(Measure::base), Some(15.0));
-    let both = Feed::of(vec![share(&first), share(&second)]);
+    let both = InjectorFeed::of(vec![share(&first), share(&second)]);
     assert!((both.total.base() - 14.78026).abs() < 1e-5, "{:?}", both.total);
     assert_eq!(both.fuse.map(Measure::base), Some(20.0));
     assert!(both.is_carried_by(amperes(20.0)) && !both.is_carried_by(amperes(19.7)));
@@ -148,7 +149,7 @@ fn the_feed_carries_both_sets() {
 /// 8 × 7.3 A that the battery would push as planned.
 #[test]
 fn the_feed_is_that_of_the_remedy_where_the_outputs_can_not_carry_them() {
-    let inputs = Inputs { count: Some(8), ..limited(2.4, 2.0, 1.0) };
+    let inputs = InjectorInputs { count: Some(8), ..limited(2.4, 2.0, 1.0) };
     let share = Share::of(&inputs, &answer(&inputs)).expect("a driver is taken");
     assert!(share.is_cured, "as planned the outputs burn");
     assert!((share.current.base() - 4.0).abs() < 1e-12, "{:?}", share.current);
@@ -183,25 +184,25 @@ proptest! {
         prop_assert_eq!(rows.is_empty(), carrying.has_margin(), "rows where there is nothing to cure");
         for row in rows.iter().filter(|row| row.works()) {
             let found = match &row.means {
-                Means::AsWired => tried(&inputs, limit, opening, 0.0, Place::EachInjector),
+                Means::AsWired => tried(&inputs, limit, opening, 0.0, BallastPlace::EachInjector),
                 Means::Fewer { per_output, .. } => {
-                    let fewer = Inputs { per_output: *per_output, ..inputs.clone() };
-                    tried(&fewer, limit * 0.9, opening, 0.0, Place::EachInjector)
+                    let fewer = InjectorInputs { per_output: *per_output, ..inputs.clone() };
+                    tried(&fewer, limit * 0.9, opening, 0.0, BallastPlace::EachInjector)
                 }
                 Means::Resistor(it) => tried(&inputs, limit, opening, it.value.base(), it.place),
                 Means::FewerWithResistor { per_output, resistor, .. } => {
-                    let fewer = Inputs { per_output: *per_output, ..inputs.clone() };
-                    tried(&fewer, limit, opening, resistor.value.base(), Place::EachInjector)
+                    let fewer = InjectorInputs { per_output: *per_output, ..inputs.clone() };
+                    tried(&fewer, limit, opening, resistor.value.base(), BallastPlace::EachInjector)
                 }
                 Means::Output { limit } => {
-                    tried(&inputs, limit.base() * 0.9, opening, 0.0, Place::EachInjector)
+                    tried(&inputs, limit.base() * 0.9, opening, 0.0, BallastPlace::EachInjector)
                 }
                 Means::Others { least, .. } => {
                     let share = inputs.resistance.high.base() / inputs.resistance.nominal.base() - 1.0;
                     let mut others = inputs.clone();
                     others.resistance = Band::with_tolerance(ohms(least.base()), share);
                     let opening = (1.5 / least.base()).sqrt();
-                    tried(&others, limit * 0.9, opening, 0.0, Place::EachInjector)
+                    tried(&others, limit * 0.9, opening, 0.0, BallastPlace::EachInjector)
                 }
                 Means::Driver { least, most, .. } => (least.base() >= opening, most.base() >= least.base()),
             };
@@ -210,7 +211,7 @@ proptest! {
         let taken = cures.side_by_side.taken();
         prop_assert!(taken.is_none_or(Remedy::works), "{taken:?}");
         let others = rows.iter().skip(1).any(|row| {
-            let is_shared = matches!(&row.means, Means::Resistor(it) if it.place == Place::EachOutput);
+            let is_shared = matches!(&row.means, Means::Resistor(it) if it.place == BallastPlace::EachOutput);
             row.works() && !is_shared
         });
         prop_assert_eq!(taken.is_some(), others, "one works and none is taken");

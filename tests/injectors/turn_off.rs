@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 use quietpin_core::{
     injector::{
-        Inputs, Stage, answer,
-        branch::{Ballast, Branch, End},
+        DriverKind, InjectorInputs, answer,
+        branch::{Ballast, CurrentEnd, InjectorBranch},
         controlled::Serves,
         trace,
         turn_off::{Clamp, Pulses, TurningOff},
@@ -15,7 +15,7 @@ use quietpin_core::{
     },
 };
 
-use crate::{
+use super::{
     bare,
     laws::{any_inputs, anywhere, band, current, within},
     limited,
@@ -49,9 +49,11 @@ fn the_clamp_takes_more_than_the_coil_held() {
 /// The clamp of an output that two injectors share takes both their energies.
 #[test]
 fn those_that_share_an_output_kick_together() {
-    let alone = Inputs { inductance: Some(Band::exact(henries(12e-3))), ..bare(12.0) };
-    let pair = Inputs { per_output: 2, ..alone.clone() };
-    let of = |inputs: &Inputs| answer(inputs).turn_off.corners[2].energy.expect("it ends").0.base();
+    let alone = InjectorInputs { inductance: Some(Band::exact(henries(12e-3))), ..bare(12.0) };
+    let pair = InjectorInputs { per_output: 2, ..alone.clone() };
+    let of = |inputs: &InjectorInputs| {
+        answer(inputs).turn_off.corners[2].energy.expect("it ends").0.base()
+    };
     assert!((of(&pair) - 2.0 * of(&alone)).abs() < 1e-12, "{} and {}", of(&pair), of(&alone));
 }
 
@@ -88,7 +90,7 @@ fn a_clamp_below_the_battery_never_ends_the_current() {
 #[test]
 fn a_driver_is_switched_off_from_its_peak_at_most() {
     let mut inputs = limited(2.4, 4.0, 0.8);
-    inputs.output.stage = Stage::CurrentControlled;
+    inputs.output.stage = DriverKind::CurrentControlled;
     inputs.inductance = Some(Band::exact(henries(2.4e-3)));
     let (_, most) = answer(&inputs).turn_off.worst.energy.expect("it ends");
     let lossless = 0.5 * 2.4e-3 * 16.0 * 50.0 / (50.0 - 14.8);
@@ -100,7 +102,7 @@ fn a_driver_is_switched_off_from_its_peak_at_most() {
 #[test]
 fn the_time_to_the_peak_is_told_at_each_supply() {
     let mut inputs = limited(2.4, 2.0, 0.8);
-    inputs.output.stage = Stage::CurrentControlled;
+    inputs.output.stage = DriverKind::CurrentControlled;
     inputs.inductance = Some(Band::exact(henries(2.4e-3)));
     let found = answer(&inputs);
     let quietpin_core::injector::On::CurrentControlled(channel) = &found.on else {
@@ -118,7 +120,7 @@ fn the_time_to_the_peak_is_told_at_each_supply() {
 fn a_time_limit_ends_a_peak_that_never_comes() {
     let serves = |limit_ms: Option<f64>| {
         let mut inputs = limited(2.4, 4.0, 0.8);
-        inputs.output.stage = Stage::CurrentControlled;
+        inputs.output.stage = DriverKind::CurrentControlled;
         inputs.inductance = Some(Band::exact(henries(2.4e-3)));
         inputs.output.peak_time = limit_ms.map(|ms| Band::exact(seconds(ms * 1e-3)));
         match answer(&inputs).on {
@@ -164,12 +166,12 @@ proptest! {
     /// Time and energy are those of the differential equation.
     #[test]
     fn turn_off_is_what_small_steps_find(inputs in any_inputs(), inductance in henry_band(), clamp in 20.0..80.0_f64) {
-        let mut inputs = Inputs { inductance: Some(inductance), ..inputs };
+        let mut inputs = InjectorInputs { inductance: Some(inductance), ..inputs };
         inputs.output.clamp = Clamp::at(Band::exact(volts(clamp)));
         let winding = Winding::of(&inputs);
         let off = TurningOff { inputs: &inputs, winding: &winding, ballast: &Ballast::NONE };
         for (corner, at) in inputs.corners.iter().zip(off.solved().corners) {
-            let branch = Branch::at(&inputs, corner, End::Nominal, &Ballast::NONE, &mut None);
+            let branch = InjectorBranch::at(&inputs, corner, CurrentEnd::Nominal, &Ballast::NONE, &mut None);
             let ohm = branch.without_output().base();
             let current = branch.current(&mut None).base();
             let (time, energy) =
@@ -187,7 +189,7 @@ proptest! {
         inputs in any_inputs(), inductance in henry_band(), clamp in band(20.0, 80.0),
         at in anywhere(), l in 0.0..=1.0_f64, c in 0.0..=1.0_f64, corner in 0..5_usize,
     ) {
-        let mut inputs = Inputs { inductance: Some(inductance), ..inputs };
+        let mut inputs = InjectorInputs { inductance: Some(inductance), ..inputs };
         inputs.output.clamp = Clamp::at(clamp);
         let said = answer(&inputs).turn_off.corners[corner];
         let (clamp, henry) = (within(clamp, c), within(inductance, l));
@@ -208,7 +210,7 @@ proptest! {
         speed in 1000.0..12_000.0_f64, per_turn in prop_oneof![Just(0.5), Just(1.0)],
     ) {
         let pulses = Some(Pulses { speed: rpm(speed), per_turn });
-        let inputs = Inputs { inductance: Some(inductance), pulses, ..inputs };
+        let inputs = InjectorInputs { inductance: Some(inductance), pulses, ..inputs };
         let heat = answer(&inputs).turn_off.heat.expect("the speed is known");
         let n = f64::from(inputs.per_output);
         let out = current(&inputs, corner, at, 0.0, 0.0) * n;
@@ -224,7 +226,7 @@ proptest! {
     /// The pictures end where the numbers say: the current at its last value, and gone after the time that is told.
     #[test]
     fn the_traces_agree_with_the_numbers(inputs in any_inputs(), inductance in henry_band()) {
-        let inputs = Inputs { inductance: Some(inductance), ..inputs };
+        let inputs = InjectorInputs { inductance: Some(inductance), ..inputs };
         let winding = Winding::of(&inputs);
         let found = answer(&inputs);
         let closing = trace::closing(&inputs, &winding, None, &Ballast::NONE);
@@ -249,7 +251,7 @@ proptest! {
 #[test]
 fn a_driver_s_course_goes_to_the_peak_and_then_to_the_hold_current() {
     let mut inputs = limited(2.4, 4.0, 0.8);
-    inputs.output.stage = Stage::CurrentControlled;
+    inputs.output.stage = DriverKind::CurrentControlled;
     inputs.output.hold = Some(Band::exact(amperes(1.0)));
     inputs.inductance = Some(Band::exact(henries(2.4e-3)));
     let found = answer(&inputs);

@@ -1,10 +1,19 @@
 //! The example plans, and how their reports are held against one another on two machines.
 //!
 //! The same plan gives the same report, bit for bit, natively and in the browser. A browser can't run the
-//! native program, so the native answers are written down: `tests/plans/reports.sha256` has a line for each
-//! part of each plan's report with the start of the hash of its JSON, in which a number has one text for
-//! each value and no two values share one. The native test in `tests/plans.rs` keeps that file current; the
-//! test of `crates/wasm` works the same hashes out in the browser and compares the lines.
+//! native program, so the native answers are written down, as hashes of the parts of each report. A part is
+//!
+//! - `name` or `findings`;
+//! - a question by its id, as `coils`: its section;
+//! - `fields-` and a part of the plan, as `fields-loads`: how the fields under it stand, if there are any.
+//!
+//! Each part has a file of its own, `tests/plans/hashes/PART.sha256`, with a line for each plan that has it:
+//! the plan's name, a blank, and the first sixteen digits of the SHA-256 of the part's JSON, in which a number
+//! has one text for each value and no two values share one. So a new question adds a file and touches none. The
+//! native test in `tests/plans.rs` keeps the files current; whoever has a report from elsewhere holds its
+//! [`digest`] against [`native`].
+
+use std::collections::BTreeMap;
 
 use quietpin_core::report::Report;
 use serde::Serialize;
@@ -22,22 +31,38 @@ pub struct Example {
 /// Every plan in `tests/plans/`, by name.
 pub const ALL: &[Example] = include!(concat!(env!("OUT_DIR"), "/plans.rs"));
 
-/// What the native reports hash to: the lines of [`digest`] for all plans.
-pub const NATIVE: &str = include_str!("../plans/reports.sha256");
+/// The files in `tests/plans/hashes/`: the part, and the text.
+pub const NATIVE: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/hashes.rs"));
 
-/// A line for each part of a report: the plan's name, the part, and the hash of the part's JSON.
-pub fn digest(name: &str, report: &Report) -> String {
-    let mut lines = line(name, "name", &report.name) + &line(name, "findings", &report.findings);
-    for section in &report.sections {
-        lines += &line(name, section.id, section);
+/// The hash of each part of a report.
+pub fn digest(report: &Report) -> BTreeMap<String, String> {
+    let mut hashes = BTreeMap::from([
+        ("name".to_owned(), hash(&report.name)),
+        ("findings".to_owned(), hash(&report.findings)),
+    ]);
+    hashes.extend(report.sections.iter().map(|section| (section.id.to_owned(), hash(section))));
+    let mut parts: BTreeMap<_, BTreeMap<_, _>> = BTreeMap::new();
+    for (path, field) in &report.fields {
+        let part = path.split('.').next().unwrap_or_default();
+        parts.entry(part).or_default().insert(path, field);
     }
-    lines + &line(name, "fields", &report.fields)
+    hashes.extend(parts.iter().map(|(part, fields)| (format!("fields-{part}"), hash(fields))));
+    hashes
 }
 
-fn line(plan: &str, part: &str, value: &impl Serialize) -> String {
+/// The hash of each part of a plan's report, as the native program found them.
+pub fn native(plan: &str) -> BTreeMap<String, String> {
+    let of_plan = |text: &str| {
+        let of_line = |line: &str| line.strip_prefix(plan)?.strip_prefix(' ').map(str::to_owned);
+        text.lines().find_map(of_line)
+    };
+    NATIVE.iter().filter_map(|(part, text)| Some(((*part).to_owned(), of_plan(text)?))).collect()
+}
+
+fn hash(value: &impl Serialize) -> String {
     let json = serde_json::to_string(value).unwrap_or_default();
     // sixteen digits are more than an accident can match
     let hash =
         Sha256::digest(&json).iter().take(8).fold(0, |hash, byte| hash << 8 | u64::from(*byte));
-    format!("{plan} {part} {hash:016x}\n")
+    format!("{hash:016x}")
 }

@@ -5,14 +5,19 @@ use serde_json::Value;
 
 /// The texts of a report.
 #[derive(Debug, Default)]
-pub(crate) struct Texts {
+pub struct Texts {
     texts: Vec<(String, String)>,
     without_number: Vec<String>,
 }
 
 impl Texts {
     /// All that a report says, and all the numbers that it says it with.
-    pub(crate) fn of(report: &Report) -> Self {
+    ///
+    /// # Panics
+    ///
+    /// If a report is no plain data.
+    #[expect(clippy::expect_used, reason = "a test ends by it")]
+    pub fn of(report: &Report) -> Self {
         let mut texts = Self::default();
         let report = serde_json::to_value(report).expect("a report is data");
         texts.walk("report", &report);
@@ -20,12 +25,12 @@ impl Texts {
     }
 
     /// The texts, each with its place.
-    pub(crate) fn all(&self) -> impl Iterator<Item = (&str, &str)> {
+    pub fn all(&self) -> impl Iterator<Item = (&str, &str)> {
         self.texts.iter().map(|(place, text)| (place.as_str(), text.as_str()))
     }
 
     /// Places where a number should be and is none: JSON has no word for NaN or for what is infinite.
-    pub(crate) fn without_number(&self) -> &[String] {
+    pub fn without_number(&self) -> &[String] {
         &self.without_number
     }
 

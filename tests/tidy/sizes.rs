@@ -1,6 +1,6 @@
 //! Long files hide things.
 
-use crate::{check_none, sources};
+use super::{check_none, sources};
 
 /// Past this many lines, look for the seam.
 const LONG: usize = 500;

@@ -3,6 +3,7 @@
 use std::{
     fs,
     path::{Path, PathBuf},
+    sync::OnceLock,
 };
 
 use proc_macro2::{TokenStream, TokenTree};
@@ -24,6 +25,10 @@ pub(crate) struct Contents {
     pub(crate) modules: Vec<(String, usize)>,
     /// Each sentence that it declares: code, words, line.
     pub(crate) declared: Vec<(String, String, usize)>,
+    /// The types that it declares, each with its line; an associated type is its trait's.
+    pub(crate) types: Vec<(String, usize)>,
+    /// The modules that it declares for tests alone.
+    pub(crate) tests: Vec<String>,
 }
 
 /// The Rust files under a folder of the project, by path.
@@ -38,6 +43,16 @@ pub(crate) fn under(folder: &str) -> Vec<Source> {
         text: fs::read_to_string(path).expect("a text"),
     };
     paths.iter().map(source).collect()
+}
+
+/// The core's files by path, each with what stands in it: read once for all tests.
+pub(crate) fn of_the_core() -> &'static [(String, Contents)] {
+    static CORE: OnceLock<Vec<(String, Contents)>> = OnceLock::new();
+    let read = |source: Source| {
+        let contents = source.contents();
+        (source.path, contents)
+    };
+    CORE.get_or_init(|| under("crates/core/src").into_iter().map(read).collect())
 }
 
 fn gather(folder: &Path, paths: &mut Vec<PathBuf>) {
@@ -67,9 +82,16 @@ impl Source {
 
 impl<'ast> Visit<'ast> for Contents {
     fn visit_item(&mut self, item: &'ast Item) {
-        if !is_for_tests(attributes(item)) {
-            syn::visit::visit_item(self, item);
+        if is_for_tests(attributes(item)) {
+            if let Item::Mod(module) = item {
+                self.tests.push(module.ident.to_string());
+            }
+            return;
         }
+        if let Some(name) = type_name(item) {
+            self.types.push((name.to_string(), name.span().start().line));
+        }
+        syn::visit::visit_item(self, item);
     }
 
     fn visit_use_path(&mut self, path: &'ast syn::UsePath) {
@@ -131,7 +153,8 @@ impl Contents {
         }
     }
 
-    /// Macros hold tokens, not items: their `crate::` paths are found by sight.
+    /// Macros hold tokens, not items: their types and their `crate::` paths are found by sight. A `type` there may be
+    /// an associated one, so it is passed over.
     fn tokens(&mut self, tokens: TokenStream) {
         let trees: Vec<_> = tokens.into_iter().collect();
         for (at, tree) in trees.iter().enumerate() {
@@ -140,6 +163,11 @@ impl Contents {
                 TokenTree::Ident(name) if name == "crate" => {
                     if let Some(TokenTree::Ident(module)) = trees.get(at + 3) {
                         self.module(module);
+                    }
+                }
+                TokenTree::Ident(keyword) if TYPES.iter().any(|it| keyword == it) => {
+                    if let Some(TokenTree::Ident(name)) = trees.get(at + 1) {
+                        self.types.push((name.to_string(), name.span().start().line));
                     }
                 }
                 TokenTree::Ident(_) | TokenTree::Literal(_) | TokenTree::Punct(_) => {}
@@ -154,6 +182,21 @@ fn unquoted(literal: &proc_macro2::Literal) -> String {
     text.value()
 }
 
+/// What declares a type or a trait, apart from `type`.
+const TYPES: [&str; 4] = ["struct", "enum", "union", "trait"];
+
+/// The name of the type or the trait that an item declares.
+fn type_name(item: &Item) -> Option<&proc_macro2::Ident> {
+    match item {
+        Item::Struct(it) => Some(&it.ident),
+        Item::Enum(it) => Some(&it.ident),
+        Item::Union(it) => Some(&it.ident),
+        Item::Trait(it) => Some(&it.ident),
+        Item::Type(it) => Some(&it.ident),
+        _ => None,
+    }
+}
+
 fn attributes(item: &Item) -> &[Attribute] {
     match item {
         Item::Fn(it) => &it.attrs,
@@ -164,6 +207,9 @@ fn attributes(item: &Item) -> &[Attribute] {
         Item::Static(it) => &it.attrs,
         Item::Struct(it) => &it.attrs,
         Item::Enum(it) => &it.attrs,
+        Item::Union(it) => &it.attrs,
+        Item::Trait(it) => &it.attrs,
+        Item::Type(it) => &it.attrs,
         Item::Macro(it) => &it.attrs,
         _ => &[],
     }

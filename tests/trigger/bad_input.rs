@@ -8,7 +8,7 @@ use quietpin_core::{
 };
 use quietpin_tests::typed::{check_refused, lacking};
 
-use crate::{answers, found, plan, verdicts};
+use super::{answers, found, plan, verdicts};
 
 /// The same engine with a cam sensor that suits, and fields of it as typed.
 fn with_cam(typed: &[(&str, &str)]) -> Plan {

@@ -1,12 +1,12 @@
 //! More cases worked by hand: a switch and a coil as they are met.
 
-use crate::{coil, exact, near};
+use super::{coil, exact, near};
 use quietpin_core::{
     quantity::{Band, CrankAngle, Measure, amperes, hertz, rpm, seconds, volts},
     trigger::{
-        hall::{Asked, Hall},
-        offset::{Reading, solve, standing},
-        reluctance::{Cure, Reluctance},
+        hall::{Hall, InputNeeds},
+        offset::{LightReading, solve, standing},
+        reluctance::{Reluctance, SignalLimiter},
         wheel,
     },
     working::Working,
@@ -14,7 +14,7 @@ use quietpin_core::{
 
 /// An open collector of 0.2 V through a contact of 1 ohm.
 fn hall() -> Hall {
-    Hall { saturation: exact("0.2 V"), contact: exact("1 ohm"), ..crate::hall() }
+    Hall { saturation: exact("0.2 V"), contact: exact("1 ohm"), ..super::hall() }
 }
 
 /// By hand: 5 kHz at 7000 rpm leave 42.9 positions; a microsecond at 7000 rpm is 0.042 degrees; a cam of two teeth at
@@ -42,14 +42,14 @@ fn a_coil_at_half_the_speed_gives_half_the_voltage() {
 fn a_resistor_is_enough_where_it_is_and_a_clamp_where_not() {
     let (slow, fast) = (Band::exact(rpm(120.0)), Band::exact(rpm(7000.0)));
     let cure = coil().cure(slow, fast, volts(0.5), volts(60.0));
-    let Some(Cure::Series(series, left)) = cure else { panic!("{cure:?}") };
+    let Some(SignalLimiter::Series(series, left)) = cure else { panic!("{cure:?}") };
     near("series", series.base(), 510.0, 1e-9);
     near("left", left.base(), 1.2 * 9000.0 / 10510.0, 1e-9);
     let behind = Reluctance { series, ..coil() }.at(fast).expect("a circuit");
     assert!(behind.at_input.high <= volts(60.0), "{behind:?}");
     // 5 V borne would leave a fourteenth while cranking: a clamp, 65 V at 5 mA are 13 kilohm less the coil's
     let cure = coil().cure(slow, fast, volts(0.3), volts(5.0));
-    let Some(Cure::Clamp(series, current)) = cure else { panic!("{cure:?}") };
+    let Some(SignalLimiter::Clamp(series, current)) = cure else { panic!("{cure:?}") };
     near("series", series.base(), 12000.0, 1e-9);
     near("clamp", current.base(), 0.005, 1e-9);
     assert_eq!(coil().cure(slow, fast, volts(1.1), volts(5.0)), None, "none leaves 1.1 V");
@@ -64,9 +64,10 @@ fn the_levels_of_an_open_collector() {
     let low = (0.005 + 0.2) / (0.001 + 1.0 / 9000.0 + 1.0);
     near("low", levels.low.nominal.base(), low, 1e-9);
     near("sunk", levels.sunk.nominal.base(), low - 0.2, 1e-6);
-    let asked = Asked { low: volts(0.8), high: volts(2.0), bears: Some(volts(5.5)), sink: None };
+    let asked =
+        InputNeeds { low: volts(0.8), high: volts(2.0), bears: Some(volts(5.5)), sink: None };
     assert!(levels.suit(&asked), "{levels:?}");
-    assert!(!levels.suit(&Asked { sink: Some(amperes(0.004)), ..asked }), "4.8 mA of 4");
+    assert!(!levels.suit(&InputNeeds { sink: Some(amperes(0.004)), ..asked }), "4.8 mA of 4");
     let at_battery = Hall { rail: Some(Band::exact(volts(12.6))), ..hall() };
     assert!(!at_battery.levels().expect("a circuit").suit(&asked), "12 V into 5 V");
     let none = Hall { rail: None, ..hall() }.levels().expect("a circuit");
@@ -88,7 +89,7 @@ fn the_level_rises_by_its_time_constant() {
 #[test]
 fn offset_and_delay_from_two_readings() {
     let reading =
-        |seen, speed| Reading { seen: Band::exact(CrankAngle::new(seen)), speed: rpm(speed) };
+        |seen, speed| LightReading { seen: Band::exact(CrankAngle::new(seen)), speed: rpm(speed) };
     let (low, high) = (reading(15.4, 1000.0), reading(13.6, 4000.0));
     let solved = solve(CrankAngle::new(10.0), low, high).expect("two speeds");
     near("delay", solved.delay.nominal.base(), 100e-6, 1e-9);

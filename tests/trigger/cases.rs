@@ -4,16 +4,16 @@ use quietpin_core::{
     quantity::{Band, CrankAngle, Measure, Ratio, hertz, ohms, rpm, seconds, volts},
     report::Tone,
     trigger::{
-        hall::{Asked, Hall},
-        offset::{Reading, solve, standing},
-        reluctance::{Cure, Reluctance, divided},
+        hall::{Hall, InputNeeds},
+        offset::{LightReading, solve, standing},
+        reluctance::{Reluctance, SignalLimiter, divided},
         wheel,
     },
     working::Working,
 };
 use quietpin_tests::{Worst, rows};
 
-use crate::{coil, exact, found, hall, near, typed, verdicts};
+use super::{coil, exact, found, hall, near, typed, verdicts};
 
 /// Source: `crank_tooth_frequency.csv`; six digits are written.
 #[test]
@@ -87,10 +87,12 @@ fn a_resistor_keeps_it_down_or_a_clamp_does() {
     let cure = |counts_from| {
         coil().cure(slow, fast, volts(counts_from), volts(21.0)).expect("one of them does")
     };
-    let Cure::Series(series, left) = cure(0.2) else { panic!("a resistor is enough") };
+    let SignalLimiter::Series(series, left) = cure(0.2) else { panic!("a resistor is enough") };
     near("series", series.base(), 20e3, 1e-9);
     near("left", left.base(), 0.21, 1e-9);
-    let Cure::Clamp(series, current) = cure(0.3) else { panic!("a resistor leaves too little") };
+    let SignalLimiter::Clamp(series, current) = cure(0.3) else {
+        panic!("a resistor leaves too little")
+    };
     // 49 V over the coil and the resistor; 5 mA at most
     near("current", current.base(), 49.0 / (series.base() + 1000.0), 1e-9);
     assert!(current.base() <= 5e-3 * (1.0 + 1e-9), "{current:?}");
@@ -120,9 +122,10 @@ fn a_switch_to_ground_gives_its_levels() {
     let low = (5.0 / 1000.0 + 0.5) / (1.0 / 1000.0 + 1.0 + 1.0 / 9000.0);
     near("low", levels.low.nominal.base(), low, 1e-9);
     near("sunk", levels.sunk.nominal.base(), low - 0.5, 1e-6);
-    let asked = Asked { low: volts(0.8), high: volts(2.0), bears: Some(volts(5.5)), sink: None };
+    let asked =
+        InputNeeds { low: volts(0.8), high: volts(2.0), bears: Some(volts(5.5)), sink: None };
     assert!(levels.suit(&asked), "{levels:?}");
-    assert!(!levels.suit(&Asked { sink: Some(typed("4 mA")), ..asked }), "4.5 mA");
+    assert!(!levels.suit(&InputNeeds { sink: Some(typed("4 mA")), ..asked }), "4.5 mA");
     // pulled up to a battery that charges
     let battery = Hall { rail: Some(exact("14.8 V")), ..real };
     assert!(!battery.levels().expect("a circuit").suit(&asked), "13 V on an input that bears 5.5");
@@ -147,7 +150,7 @@ fn a_level_rises_by_its_resistance_and_capacitance() {
 fn the_offset_is_found_standing_and_by_light() {
     near("standing", standing(&mut Working::new(), 60, 12).degrees(), 66.0, 1e-12);
     let reading =
-        |seen, speed| Reading { seen: Band::exact(CrankAngle::new(seen)), speed: rpm(speed) };
+        |seen, speed| LightReading { seen: Band::exact(CrankAngle::new(seen)), speed: rpm(speed) };
     let solved = solve(CrankAngle::new(10.0), reading(13.4, 1000.0), reading(11.6, 4000.0))
         .expect("two speeds");
     near("error", solved.error.nominal.degrees(), 4.0, 1e-9);

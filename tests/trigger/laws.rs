@@ -5,14 +5,14 @@ use quietpin_core::{
     quantity::{Band, CrankAngle, Measure, ohms, rpm, volts},
     trigger::{
         hall::Hall,
-        offset::{Reading, solve, to_enter},
-        reluctance::{Cure, Reluctance, divided, scaled},
+        offset::{LightReading, solve, to_enter},
+        reluctance::{Reluctance, SignalLimiter, divided, scaled},
         wheel,
     },
     working::Working,
 };
 
-use crate::{coil, hall};
+use super::{coil, hall};
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(500) })]
@@ -78,12 +78,12 @@ proptest! {
         prop_assert!(at.low <= at.nominal && at.nominal <= at.high, "{at:?}");
         if at.high <= volts(bears) { return Ok(()) }
         match sensor.cure(slow, fast, volts(counts_from), volts(bears)) {
-            Some(Cure::Series(series, left)) => {
+            Some(SignalLimiter::Series(series, left)) => {
                 let cured = Reluctance { series, ..sensor };
                 prop_assert!(cured.at(fast).expect("a circuit").at_input.high <= volts(bears));
                 prop_assert!(left >= volts(counts_from));
             }
-            Some(Cure::Clamp(series, current)) => {
+            Some(SignalLimiter::Clamp(series, current)) => {
                 let cured = Reluctance { series, ..sensor };
                 prop_assert!(cured.at(slow).expect("a circuit").at_input.low >= volts(counts_from));
                 prop_assert!(current.base() > 0.0 && current.base() <= 5e-3 * (1.0 + 1e-9), "{current:?}");
@@ -99,7 +99,7 @@ proptest! {
         advance in -20.0..45.0_f64, error in -60.0..60.0_f64, delay_us in -200.0..500.0_f64,
         low in 300.0..2000.0, apart in 500.0..8000.0, offset in -300.0..300.0,
     ) {
-        let reading = |speed: f64| Reading {
+        let reading = |speed: f64| LightReading {
             seen: Band::exact(CrankAngle::new(advance + error - 6.0 * speed * delay_us * 1e-6)),
             speed: rpm(speed),
         };

@@ -1,13 +1,13 @@
 //! The questions, in the order in which a fitter meets them. Every one is drawn alike: the question, its
 //! answers, the fields they rest on.
 
-mod channels;
 mod coils;
 mod conditions;
 mod controller;
 mod cranking;
+mod firing;
 mod injectors;
-mod rest;
+mod outputs;
 mod trigger;
 
 use std::{ops::Bound, rc::Rc};
@@ -43,9 +43,9 @@ const fn drawing(question: &Question, view: fn(&Page) -> View) -> Drawing {
 }
 
 const ALL: [Drawing; 7] = [
-    drawing(&questions::firing::QUESTION, channels::channels_view),
+    drawing(&questions::firing::QUESTION, firing::firing_view),
     drawing(&questions::injectors::QUESTION, injectors::injectors_view),
-    drawing(&questions::outputs::QUESTION, rest::rest_view),
+    drawing(&questions::outputs::QUESTION, outputs::outputs_view),
     drawing(&questions::trigger::QUESTION, trigger::trigger_view),
     drawing(&questions::cranking::QUESTION, cranking::cranking_view),
     drawing(&questions::coils::QUESTION, coils::coils_view),

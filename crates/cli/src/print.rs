@@ -7,7 +7,12 @@ mod grid;
 mod sheet;
 mod steps;
 
-use quietpin_core::report::{Report, Section};
+use std::rc::Rc;
+
+use quietpin_core::{
+    finding::Finding,
+    report::{Report, Section},
+};
 
 use sheet::Sheet;
 
@@ -36,6 +41,20 @@ pub fn report(report: &Report, options: Options) -> String {
     assumed::print(&mut sheet, &report.fields);
     sheet.blank();
     sheet.paragraph(0, CAUTION);
+    sheet.into_text()
+}
+
+/// Findings alone, as the report has them.
+pub fn findings(findings: &[Rc<Finding>], options: Options) -> String {
+    let mut sheet = Sheet::default();
+    finding::print(&mut sheet, findings, options);
+    sheet.into_text()
+}
+
+/// One question alone, as the report has it.
+pub fn section(section: &Section, options: Options) -> String {
+    let mut sheet = Sheet::default();
+    print_section(&mut sheet, section, options);
     sheet.into_text()
 }
 

@@ -10,8 +10,8 @@ use crate::{
     plan::Plan,
     questions::{Memory, firing},
     read::{
-        self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, Set, SpeedRelay,
-        Triggered,
+        self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
+        Triggered, WhichSet,
     },
     schema::{Part, Place},
 };
@@ -25,7 +25,7 @@ pub(crate) struct Car<'a> {
     /// Whether a field of the engine can't be used.
     pub(crate) engine_is_spoiled: bool,
     /// The channels, what they were found to reach, the timing light, one cycle.
-    pub(crate) firing: firing::read::Firing,
+    pub(crate) firing: firing::read::FiringEntries,
     /// Both sets of injectors.
     pub(crate) injectors: [Injectors; 2],
     /// What they are fed through.
@@ -53,8 +53,20 @@ impl<'a> Car<'a> {
         let highest_speed = read::highest_speed(reader);
         let known = engine.as_ref();
         let channels = firing::read::channels_of(reader, known);
-        let around = read::Around { conditions: &conditions, engine: known, highest_speed };
-        let injectors = [Set::First, Set::Second].map(|set| read::injectors(reader, &around, set));
+        let injectors = [WhichSet::First, WhichSet::Second].map(|set| {
+            let fired = match set {
+                WhichSet::First => &channels.injection,
+                WhichSet::Second => &channels.second,
+            };
+            let sharing = fired.sharing(known);
+            let around = read::InjectorSurroundings {
+                conditions: &conditions,
+                engine: known,
+                highest_speed,
+                sharing,
+            };
+            read::injectors(reader, &around, set)
+        });
         let injector_feed = read::feed_parts(reader);
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
@@ -66,7 +78,7 @@ impl<'a> Car<'a> {
         let strip = read::strip(reader, highest_speed, dwell);
         Self {
             plan: reader.plan(),
-            firing: firing::read::Firing { channels, strip },
+            firing: firing::read::FiringEntries { channels, strip },
             engine,
             engine_is_spoiled,
             injectors,

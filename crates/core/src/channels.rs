@@ -13,13 +13,13 @@ mod wired;
 
 pub use cure::{Cure, Move, cures};
 pub use effect::{Effect, Stroke};
-pub use layout::{Layout, Slot, Unfit};
+pub use layout::{Layout, Slot, UnfitLayout};
 pub use need::{Need, within};
 pub use probing::{Fired, Standing, Taps, completed, standing};
 pub use slips::{Likely, Slip, usual};
 pub use tapped::{NOTHING, tapped, words_of};
 pub(crate) use wired::error_steps;
-pub use wired::{Check, Reached, Spark, Wired};
+pub use wired::{ChannelAction, Check, Reached, Wired};
 
 /// How the coils are fired.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,7 +81,7 @@ pub enum Habit {
 
 /// Which of the plugs of a chamber.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Position {
+pub enum PlugPosition {
     /// The only one.
     Only,
     /// The leading plug of a rotor.
@@ -94,7 +94,7 @@ pub enum Position {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Target {
     /// Which plug.
-    pub position: Position,
+    pub position: PlugPosition,
     /// The cylinder, or the rotor, from 1.
     pub cylinder: u32,
 }
@@ -102,7 +102,7 @@ pub struct Target {
 impl Target {
     /// The only plug, or the injector, of a cylinder.
     pub const fn only(cylinder: u32) -> Self {
-        Self { position: Position::Only, cylinder }
+        Self { position: PlugPosition::Only, cylinder }
     }
 }
 
@@ -110,9 +110,9 @@ impl std::fmt::Display for Target {
     /// As the fitter writes it: `3`, or `2T` for the trailing plug of rotor 2.
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let letter = match self.position {
-            Position::Only => "",
-            Position::Leading => "L",
-            Position::Trailing => "T",
+            PlugPosition::Only => "",
+            PlugPosition::Leading => "L",
+            PlugPosition::Trailing => "T",
         };
         write!(f, "{}{letter}", self.cylinder)
     }

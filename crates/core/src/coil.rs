@@ -11,7 +11,7 @@ pub mod cures;
 pub mod feed;
 pub mod pattern;
 
-use charging::{Charged, Corner};
+use charging::{Charged, CoilCorner};
 use feed::Taken;
 use pattern::Pattern;
 
@@ -42,7 +42,7 @@ const DUTY: Formula = Formula {
 
 /// What is known of the coils.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Inputs {
+pub struct CoilInputs {
     /// Resistance of a primary at 20 °C; above zero.
     pub resistance: Band<Resistance>,
     /// Inductance of a primary; above zero.
@@ -112,19 +112,19 @@ impl AtSpeed {
     }
 
     /// Whether a coil is charged for longer than its data allow.
-    pub fn is_over_duty(&self, inputs: &Inputs) -> bool {
+    pub fn is_over_duty(&self, inputs: &CoilInputs) -> bool {
         inputs.duty_limit.is_some_and(|limit| self.duty > limit)
     }
 
     /// Whether it can be done.
-    pub fn is_enough(&self, inputs: &Inputs) -> bool {
+    pub fn is_enough(&self, inputs: &CoilInputs) -> bool {
         self.is_in_time() && !self.is_over_duty(inputs)
     }
 }
 
 /// What comes of it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Answer {
+pub struct CoilAnswer {
     /// The dwell to enter, at each supply.
     pub dwells: Vec<Dwell>,
     /// Where the current wanted may not be reached.
@@ -140,16 +140,16 @@ pub struct Answer {
 /// Works out the dwell, what is left of the time for it, and what it takes.
 ///
 /// Nothing where a value is none that a coil can have.
-pub fn answer(inputs: &Inputs) -> Option<Answer> {
+pub fn answer(inputs: &CoilInputs) -> Option<CoilAnswer> {
     let dwells: Vec<_> = supplies(&inputs.conditions).map(|supply| dwell(inputs, supply)).collect();
     let corners = inputs.conditions.corners();
     let falls_short = Holds::from_corners(
         corners.map(|at| (at.name, longest(inputs, at.supply, at.temperature).is_none())),
     );
-    let nominal = Corner::nominal(inputs, inputs.conditions.supply.high, celsius(20.0));
+    let nominal = CoilCorner::nominal(inputs, inputs.conditions.supply.high, celsius(20.0));
     let dwell = nominal.charging()?.time_to(inputs.wanted.base());
     let charge = Charged::new(&nominal, dwell.unwrap_or(0.0))?;
-    Some(Answer {
+    Some(CoilAnswer {
         at_speed: at_speed(inputs),
         held: charging::Held::new(inputs)?,
         dwells,
@@ -167,20 +167,20 @@ fn supplies(conditions: &Conditions) -> impl Iterator<Item = Voltage> + use<> {
     std::iter::once(low).chain(whole).chain((high > low).then_some(high)).map(volts)
 }
 
-fn dwell(inputs: &Inputs, supply: Voltage) -> Dwell {
+fn dwell(inputs: &CoilInputs, supply: Voltage) -> Dwell {
     let temperature = inputs.conditions.temperature;
-    let nominal = Corner::nominal(inputs, supply, celsius(20.0));
+    let nominal = CoilCorner::nominal(inputs, supply, celsius(20.0));
     let (time, working) = nominal.time_to(inputs.wanted);
     let ends = |given: f64| {
-        let at = |corner: Corner| corner.charging()?.current_at(given);
-        let low = at(Corner::slowest(inputs, supply, temperature.high))?;
-        let high = at(Corner::fastest(inputs, supply, temperature.low))?;
+        let at = |corner: CoilCorner| corner.charging()?.current_at(given);
+        let low = at(CoilCorner::slowest(inputs, supply, temperature.high))?;
+        let high = at(CoilCorner::fastest(inputs, supply, temperature.low))?;
         Some((Measure::from_base(low), Measure::from_base(high)))
     };
     Dwell {
         supply,
         nominal: time,
-        least: Corner::fastest(inputs, supply, temperature.low).time_to(inputs.wanted).0,
+        least: CoilCorner::fastest(inputs, supply, temperature.low).time_to(inputs.wanted).0,
         most: longest(inputs, supply, temperature.high),
         current: time.and_then(|time| ends(time.base())),
         working,
@@ -188,15 +188,15 @@ fn dwell(inputs: &Inputs, supply: Voltage) -> Dwell {
 }
 
 /// The longest that it may take to reach the current wanted; nothing where it may never be reached.
-fn longest(inputs: &Inputs, supply: Voltage, temperature: Temperature) -> Option<Time> {
-    Corner::slowest(inputs, supply, temperature).time_to(inputs.wanted).0
+fn longest(inputs: &CoilInputs, supply: Voltage, temperature: Temperature) -> Option<Time> {
+    CoilCorner::slowest(inputs, supply, temperature).time_to(inputs.wanted).0
 }
 
-fn at_speed(inputs: &Inputs) -> Option<AtSpeed> {
+fn at_speed(inputs: &CoilInputs) -> Option<AtSpeed> {
     let (pattern, speed) = (inputs.pattern.as_ref()?, inputs.speed?);
     let conditions = &inputs.conditions;
     let hot = conditions.temperature.high;
-    let slowest = Corner::slowest(inputs, conditions.supply.high, hot);
+    let slowest = CoilCorner::slowest(inputs, conditions.supply.high, hot);
     let (needed, mut working) = slowest.time_to(inputs.wanted);
     let needed = needed?;
     let least = pattern.least_degrees();
@@ -214,7 +214,7 @@ fn at_speed(inputs: &Inputs) -> Option<AtSpeed> {
     };
     let runs_out = out_at(needed, &mut working);
     let (at_rest, mut steps) =
-        Corner::slowest(inputs, conditions.supply.nominal, hot).time_to(inputs.wanted);
+        CoilCorner::slowest(inputs, conditions.supply.nominal, hot).time_to(inputs.wanted);
     let duty: Ratio = Measure::from_base(needed.base() / period(speed));
     let shown = [("t_dwell", needed.show()), ("n", speed.show()), ("a", pattern.least().show())];
     working.push(step(&DUTY, &shown, duty));

@@ -1,4 +1,4 @@
-//! Question 4: a relay that a controller pulls in at an engine speed, from the first turn of the starter.
+//! A relay that a controller pulls in at an engine speed, from the first turn of the starter.
 //!
 //! The engine is simulated in time, at every corner of what was typed and from starting positions all round the
 //! cycle:
@@ -17,6 +17,7 @@
 //!   before it; with a cam, at that tooth in the one turn of the cycle that the cam marks. The first spark is at
 //!   the next firing top dead centre: an advance while cranking makes it come a few milliseconds sooner.
 
+pub mod cost;
 mod course;
 mod dip;
 mod events;
@@ -35,7 +36,7 @@ pub use figures::{Figured, Figures};
 pub use noise::{Noise, noise};
 pub use relay::{Relay, RelayAnswer, pull_in_at};
 pub use stop::StopAnswer;
-pub use survey::{Bounds, Corner, Reach};
+pub use survey::{Bounds, StartCorner, StartMoment};
 pub use trace::Trace;
 
 use crate::{
@@ -114,7 +115,7 @@ pub struct Slow {
 
 /// What the answer is worked out from.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Inputs {
+pub struct CrankingInputs {
     /// Firing top dead centres in the order of firing, from the first, within the cycle; at least one.
     pub firings: Vec<CrankAngle>,
     /// Angle after which everything comes again: 720 or 360 degrees.
@@ -163,9 +164,9 @@ pub struct Inputs {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Answer {
+pub struct CrankingAnswer {
     /// What happens at each corner, the nominal one first.
-    pub corners: Vec<Corner>,
+    pub corners: Vec<StartCorner>,
     /// The thresholds that work at every corner from every start: above `low`, up to `high`. The one that holds
     /// the threshold asked about, or else the widest. None where no threshold works.
     pub works: Option<Interval>,
@@ -181,15 +182,15 @@ pub struct Answer {
     pub figures: Figures,
 }
 
-/// Answers question 4; nothing where the inputs can't be those of an engine that turns.
+/// Answers it; nothing where the inputs can't be those of an engine that turns.
 ///
-/// Takes about a millisecond.
-pub fn answer(inputs: &Inputs) -> Option<Answer> {
+/// Takes about a millisecond for a usual start; [`cost::answering`] tells how long for others.
+pub fn answer(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
     let surveyed = survey::survey(inputs, inputs.release)?;
     let stop = inputs.threshold.map(|threshold| stop::stop(inputs, inputs.release.of(threshold)));
     let relay = relay::answer(&inputs.relay, inputs.supply, inputs.temperature);
     let figures = figures::figures(inputs, &surveyed, stop.as_ref());
-    Some(Answer {
+    Some(CrankingAnswer {
         works: surveyed.works,
         prompt: surveyed.prompt,
         bounds: surveyed.bounds,
@@ -200,34 +201,50 @@ pub fn answer(inputs: &Inputs) -> Option<Answer> {
     })
 }
 
-/// The thresholds that would work with another release; as [`Answer::works`].
-pub fn works_with(inputs: &Inputs, release: Release) -> Option<Interval> {
+/// What can be told without following a start, where following them all is too much ([`cost`]): the speeds at the corners, and
+/// whether any reading there meets the threshold at all. No threshold is known to work, and the stop is left out.
+pub fn outline(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
+    let outlined = survey::outline(inputs)?;
+    let figures = figures::figures(inputs, &outlined, None);
+    Some(CrankingAnswer {
+        works: None,
+        prompt: None,
+        bounds: outlined.bounds,
+        corners: outlined.corners,
+        relay: relay::answer(&inputs.relay, inputs.supply, inputs.temperature),
+        stop: None,
+        figures,
+    })
+}
+
+/// The thresholds that would work with another release; as [`CrankingAnswer::works`].
+pub fn works_with(inputs: &CrankingInputs, release: Release) -> Option<Interval> {
     survey::survey(inputs, release)?.works
 }
 
 /// Whether a threshold works, by simulating it: at every corner from every start the relay closes without waiting
 /// for a crest of the speed, is not told to open again, and does not close on an engine that rocks.
-pub fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
+pub fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
     survey::serves(inputs, threshold)
 }
 
 /// What happens when the engine dies, with a release.
-pub fn stop(inputs: &Inputs, release: RotationalSpeed) -> StopAnswer {
+pub fn stop(inputs: &CrankingInputs, release: RotationalSpeed) -> StopAnswer {
     stop::stop(inputs, release)
 }
 
 /// The fastest reading while the starter turns at full speed, at each corner by its name.
-pub fn readings_at_corners(inputs: &Inputs) -> Vec<(String, RotationalSpeed)> {
+pub fn readings_at_corners(inputs: &CrankingInputs) -> Vec<(String, RotationalSpeed)> {
     survey::fastest(inputs)
 }
 
 /// The releases that work at a threshold: above the speed of a rocking engine, which must let go, and up to the lowest that
 /// readings reach at any corner from any start once the relay was switched on. None where there is none.
-pub fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<Interval> {
+pub fn releases(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Option<Interval> {
     survey::releases(inputs, threshold)
 }
 
 /// The course of one start, for a picture: at the corner named, from the start that closes the relay last.
-pub fn trace(inputs: &Inputs, answer: &Answer, corner: usize) -> Option<Trace> {
+pub fn trace(inputs: &CrankingInputs, answer: &CrankingAnswer, corner: usize) -> Option<Trace> {
     trace::trace(inputs, answer.corners.get(corner)?)
 }

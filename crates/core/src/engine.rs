@@ -15,7 +15,7 @@ pub const TURN: CrankAngle = CrankAngle::new(360.0);
 
 /// What kind of engine.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum EngineKind {
     /// Each cylinder fires once in two turns.
     FourStroke,
     /// Each cylinder fires once a turn.
@@ -24,7 +24,7 @@ pub enum Kind {
     Rotary,
 }
 
-impl Kind {
+impl EngineKind {
     /// The angle after which everything comes again: 720 degrees, or 360.
     pub const fn cycle(self) -> CrankAngle {
         match self {
@@ -101,7 +101,7 @@ pub enum Misfit {
 /// An engine whose firings are known.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Engine {
-    kind: Kind,
+    kind: EngineKind,
     firings: Vec<Firing>,
     banks: Vec<Vec<u32>>,
     tops: Vec<Top>,
@@ -117,13 +117,13 @@ impl Engine {
     /// [`Misfit`] says what doesn't fit.
     ///
     /// ```
-    /// use quietpin_core::engine::{Engine, Kind, Spacing};
-    /// let six = Engine::new(Kind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).unwrap();
+    /// use quietpin_core::engine::{Engine, EngineKind, Spacing};
+    /// let six = Engine::new(EngineKind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).unwrap();
     /// assert_eq!(six.angle_of(3).unwrap().degrees(), 240.0);
     /// assert_eq!(six.companion(3), Some(4));
     /// ```
     pub fn new(
-        kind: Kind,
+        kind: EngineKind,
         cylinders: u32,
         order: &[u32],
         spacing: &Spacing,
@@ -146,7 +146,12 @@ impl Engine {
     }
 
     /// All that would keep [`Engine::new`] from making this engine: of the order, and of the angles.
-    pub fn misfits(kind: Kind, cylinders: u32, order: &[u32], spacing: &Spacing) -> Vec<Misfit> {
+    pub fn misfits(
+        kind: EngineKind,
+        cylinders: u32,
+        order: &[u32],
+        spacing: &Spacing,
+    ) -> Vec<Misfit> {
         let angles = match spacing {
             Spacing::Even => Ok(()),
             Spacing::Angles(angles) => check_angles(kind.cycle(), cylinders, angles),
@@ -177,7 +182,7 @@ impl Engine {
     }
 
     /// What kind of engine it is.
-    pub fn kind(&self) -> Kind {
+    pub fn kind(&self) -> EngineKind {
         self.kind
     }
 
@@ -255,7 +260,7 @@ impl Engine {
         let own = self.angle_of(cylinder)?;
         // where several fire together, they pair up in their order
         let place = self.firing_at(own).position(|it| it == cylinder)?;
-        let opposite = if self.kind == Kind::FourStroke { place } else { place ^ 1 };
+        let opposite = if self.kind == EngineKind::FourStroke { place } else { place ^ 1 };
         self.firing_at((own + TURN).within(self.cycle())).nth(opposite)
     }
 

@@ -11,9 +11,9 @@ pub mod cures;
 pub mod delivery;
 pub mod flow;
 
-use cures::Cures;
+use cures::FuelCures;
 use delivery::Delivery;
-use flow::Set;
+use flow::InjectorSet;
 
 use crate::quantity::{
     Band, Density, Holds, Measure, Power, Pressure, Ratio, RotationalSpeed, SpecificConsumption,
@@ -28,9 +28,9 @@ pub const MOST_PRESSURE: f64 = 1.5;
 
 /// What is known of the fuel, its injectors and what is wanted of them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Inputs {
+pub struct FuelInputs {
     /// The injectors, in sets that are alike.
-    pub sets: Vec<Set>,
+    pub sets: Vec<InjectorSet>,
     /// Pressure at which their flow is stated; above zero.
     pub stated_at: Band<Pressure>,
     /// Density of the fluid with which it was measured; above zero.
@@ -50,14 +50,14 @@ pub struct Inputs {
     /// How late an injector opens.
     pub dead_time: Band<Time>,
     /// The highest speed, and how often an injector is pulsed.
-    pub pace: Option<Pace>,
+    pub pace: Option<InjectionPace>,
     /// The power wanted, at the crank.
     pub power: Option<Band<Power>>,
 }
 
 /// How often an injector is pulsed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pace {
+pub struct InjectionPace {
     /// Highest speed of the engine; above zero.
     pub speed: Band<RotationalSpeed>,
     /// Turns of the crank from one pulse of an injector to its next: 2, or 1.
@@ -77,7 +77,7 @@ pub enum Regulator {
 
 /// Which end of every tolerance is taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
+pub enum DeliveryEnd {
     /// The ends that leave the engine leanest.
     Least,
     /// What is meant.
@@ -86,7 +86,7 @@ pub enum End {
     Most,
 }
 
-impl End {
+impl DeliveryEnd {
     /// All, the leanest first.
     pub const ALL: [Self; 3] = [Self::Least, Self::Nominal, Self::Most];
 
@@ -120,7 +120,7 @@ impl End {
 
 /// What comes of it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Answer {
+pub struct FuelAnswer {
     /// With everything at its leanest.
     pub least: Delivery,
     /// As meant.
@@ -130,7 +130,7 @@ pub struct Answer {
     /// Where the power wanted asks for more of the time than the limit; never where no power is wanted.
     pub runs_out: Holds,
     /// What would cure that; each was solved.
-    pub cures: Cures,
+    pub cures: FuelCures,
 }
 
 /// What is reached first on the way to the power wanted.
@@ -144,14 +144,14 @@ pub enum Limit {
     DeadTime,
 }
 
-impl Answer {
+impl FuelAnswer {
     /// Whether the manifold may push as hard as the fuel, so that nothing flows.
     pub fn is_stopped(&self) -> bool {
         self.least.drop.base() <= 0.0
     }
 
     /// What is reached first at an end.
-    pub fn limit_at(&self, end: End) -> Limit {
+    pub fn limit_at(&self, end: DeliveryEnd) -> Limit {
         let at = self.at(end);
         if !at.runs_out() {
             return Limit::None;
@@ -164,20 +164,24 @@ impl Answer {
     }
 
     /// What is delivered at an end.
-    pub fn at(&self, end: End) -> &Delivery {
+    pub fn at(&self, end: DeliveryEnd) -> &Delivery {
         match end {
-            End::Least => &self.least,
-            End::Nominal => &self.nominal,
-            End::Most => &self.most,
+            DeliveryEnd::Least => &self.least,
+            DeliveryEnd::Nominal => &self.nominal,
+            DeliveryEnd::Most => &self.most,
         }
     }
 }
 
 /// Works out what the injectors feed, and what to do where that is not enough.
-pub fn answer(inputs: &Inputs) -> Answer {
-    let [least, nominal, most] = End::ALL.map(|end| Delivery::at(inputs, end));
-    let ends = [(End::Least, &least), (End::Nominal, &nominal), (End::Most, &most)];
+pub fn answer(inputs: &FuelInputs) -> FuelAnswer {
+    let [least, nominal, most] = DeliveryEnd::ALL.map(|end| Delivery::at(inputs, end));
+    let ends = [
+        (DeliveryEnd::Least, &least),
+        (DeliveryEnd::Nominal, &nominal),
+        (DeliveryEnd::Most, &most),
+    ];
     let runs_out = Holds::from_corners(ends.map(|(end, at)| (end.name(), at.runs_out())));
-    let cures = if least.runs_out() { Cures::of(inputs, &least) } else { Cures::default() };
-    Answer { least, nominal, most, runs_out, cures }
+    let cures = if least.runs_out() { FuelCures::of(inputs, &least) } else { FuelCures::default() };
+    FuelAnswer { least, nominal, most, runs_out, cures }
 }

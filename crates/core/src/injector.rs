@@ -23,14 +23,14 @@ pub mod trace;
 pub mod turn_off;
 pub mod winding;
 
-use ballast::{Fit, Resistor};
+use ballast::{BallastFit, Resistor};
 use branch::{AtCorner, Ballast};
 use carrying::{Carrying, LimitNeeded};
 use controlled::Controlled;
 use opening::{Opening, OpensFrom};
 use remedy::Remedies;
-use rise::{Rise, Rising};
-use turn_off::{Clamp, Pulses, TurnOff, TurningOff};
+use rise::{CurrentRise, Rising};
+use turn_off::{Clamp, InjectorTurnOff, Pulses, TurningOff};
 use winding::Winding;
 
 use crate::{
@@ -43,7 +43,7 @@ pub const CORNERS: usize = 5;
 
 /// What is known about the injectors and their outputs.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Inputs {
+pub struct InjectorInputs {
     /// Resistance of one at 20 °C, with its tolerance; above zero.
     pub resistance: Band<Resistance>,
     /// Inductance of one; see [`Winding`] for what is taken where it is not known.
@@ -57,7 +57,7 @@ pub struct Inputs {
     /// How many outputs for injectors the controller has, where that is known.
     pub outputs_there: Option<u32>,
     /// One of the outputs.
-    pub output: Output,
+    pub output: InjectorOutput,
     /// The wire of one injector.
     pub wire: Wire,
     /// How often an output is switched at the highest speed, where that is known.
@@ -66,7 +66,7 @@ pub struct Inputs {
     pub corners: [Corner; CORNERS],
 }
 
-impl Inputs {
+impl InjectorInputs {
     /// Whether the controller has outputs enough for so many injectors on each, as far as that is known.
     fn has_outputs_for(&self, per_output: u32) -> bool {
         let wanted = outputs(self.count, per_output);
@@ -74,17 +74,18 @@ impl Inputs {
     }
 
     /// The peak of one injector, where the output keeps to one.
-    pub fn peak_of_one(&self, end: branch::End) -> Option<Current> {
-        let peak = self.output.limit.filter(|_| self.output.stage == Stage::CurrentControlled)?;
+    pub fn peak_of_one(&self, end: branch::CurrentEnd) -> Option<Current> {
+        let peak =
+            self.output.limit.filter(|_| self.output.stage == DriverKind::CurrentControlled)?;
         Some(end.of_help(peak) / f64::from(self.per_output.max(1)))
     }
 }
 
 /// An output of the controller.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Output {
+pub struct InjectorOutput {
     /// How it switches.
-    pub stage: Stage,
+    pub stage: DriverKind,
     /// Its continuous limit; the peak it is set to where it controls the current.
     pub limit: Option<Band<Current>>,
     /// The current to which it falls after the peak.
@@ -99,7 +100,7 @@ pub struct Output {
 
 /// How an output switches.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stage {
+pub enum DriverKind {
     /// On or off: the current is what the circuit lets through.
     PlainSwitch,
     /// Holds the current at a peak, then at a lower level.
@@ -141,7 +142,7 @@ impl Class {
 
 /// What comes of it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Answer {
+pub struct InjectorAnswer {
     /// Low or high impedance.
     pub class: Class,
     /// The current that opens one.
@@ -158,9 +159,9 @@ pub struct Answer {
     /// The inductance of one.
     pub winding: Winding,
     /// How long the current takes to open one at each corner.
-    pub rises: [Rise; CORNERS],
+    pub rises: [CurrentRise; CORNERS],
     /// What the output's clamp makes of the current when it opens.
-    pub turn_off: TurnOff,
+    pub turn_off: InjectorTurnOff,
     /// The battery voltage from which on it is sure to open, at the corner that asks most.
     pub opens_from: OpensFrom,
     /// The limit that an output must have to carry them with margin.
@@ -171,7 +172,7 @@ pub struct Answer {
     pub on: On,
 }
 
-impl Answer {
+impl InjectorAnswer {
     /// The currents at rest and 20 °C: what a fitter would measure now.
     pub fn usual(&self) -> &AtCorner {
         Self::usual_of(&self.corners)
@@ -190,22 +191,22 @@ pub enum On {
     /// On a plain switch whose limit is not known.
     UnknownLimit,
     /// On a plain switch.
-    PlainSwitch(Carrying, Box<Cures>),
+    PlainSwitch(Carrying, Box<InjectorCures>),
     /// On an output that controls the current.
     CurrentControlled(Box<Controlled>),
 }
 
 /// What would keep a plain switch inside its limit; each was solved.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Cures {
+pub struct InjectorCures {
     /// Fewer on each output.
     pub fewer: Option<Fewer>,
     /// A resistor of the E12 series with each injector; nothing where none is needed.
-    pub each: Option<Fit>,
+    pub each: Option<BallastFit>,
     /// One of the E24 series with each injector, where that series has one that lets more current through, or any at all.
     pub finer: Option<Box<Resistor>>,
     /// One resistor in series with each output; nothing where none is needed or one injector is on it.
-    pub shared: Option<Fit>,
+    pub shared: Option<BallastFit>,
     /// Fewer on each output and a resistor with each injector, where neither alone will do.
     pub both: Option<Both>,
     /// A driver that controls the current of each injector.
@@ -214,11 +215,11 @@ pub struct Cures {
     pub side_by_side: Remedies,
 }
 
-impl Cures {
+impl InjectorCures {
     /// The resistor with each injector that is offered first.
     pub fn resistor(&self) -> Option<&Resistor> {
         match &self.each {
-            Some(Fit::Offered(resistor)) => Some(resistor),
+            Some(BallastFit::Offered(resistor)) => Some(resistor),
             _ => self.finer.as_deref(),
         }
     }
@@ -247,23 +248,23 @@ pub struct Fewer {
 }
 
 /// Works out what the outputs have to carry, and what to do where they can't.
-pub fn answer(inputs: &Inputs) -> Answer {
+pub fn answer(inputs: &InjectorInputs) -> InjectorAnswer {
     let opening = Opening::of(inputs);
     let winding = Winding::of(inputs);
     let none = &Ballast::NONE;
     let corners = branch::at_corners(inputs, &Ballast::NONE);
     let on = match (inputs.output.stage, inputs.output.limit) {
-        (Stage::CurrentControlled, peak) => {
+        (DriverKind::CurrentControlled, peak) => {
             On::CurrentControlled(Box::new(Controlled::of(inputs, &opening, peak)))
         }
-        (Stage::PlainSwitch, None) => On::UnknownLimit,
-        (Stage::PlainSwitch, Some(limit)) => {
+        (DriverKind::PlainSwitch, None) => On::UnknownLimit,
+        (DriverKind::PlainSwitch, Some(limit)) => {
             let carrying = Carrying::of(&corners, limit.low);
             let cures = cures::cures(inputs, &opening, &carrying);
             On::PlainSwitch(carrying, Box::new(cures))
         }
     };
-    Answer {
+    InjectorAnswer {
         class: Class::of(inputs.resistance.nominal),
         highest: branch::highest(&corners),
         lowest: branch::lowest(&corners),

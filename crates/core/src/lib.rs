@@ -4,9 +4,10 @@
 //!
 //! A module uses only what stands in its own layer or below: `plan`, `schema`, `fields`, `read`, `report` are the
 //! document; the trade lies below them; mathematics that knows no car below that; `quantity`, `message`,
-//! `finding`, `working`, `sorted`, `math` at the bottom.
+//! `finding`, `working`, `budget`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod budget;
 pub mod car;
 pub mod channels;
 pub mod circuit;

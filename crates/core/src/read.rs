@@ -27,7 +27,7 @@ pub use entry::Entry;
 
 use crate::{
     channels::{Ignition, Injection},
-    engine::Kind as Cycle,
+    engine::EngineKind,
     fields,
     finding::{Finding, Findings},
     message::Message,
@@ -42,11 +42,13 @@ pub(crate) use conditions::conditions;
 pub(crate) use cranking::{Known, Wanted, cranking};
 pub(crate) use engine::{engine, highest_speed, written};
 pub(crate) use fuel::{Fuelled, fuel};
-pub(crate) use injectors::{Around, FeedParts, Injectors, Set, feed_parts, injectors};
+pub(crate) use injectors::{
+    FeedParts, InjectorSurroundings, Injectors, WhichSet, feed_parts, injectors,
+};
 pub(crate) use light::Lit;
 pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
-    Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
+    OutputLink, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
 };
 pub(crate) use row::row;
 pub(crate) use strip::{Stripped, strip};
@@ -176,8 +178,8 @@ impl<'a> Reader<'a> {
     /// How the injectors are fired, where that is known, and the turns of the crank in a cycle.
     pub(crate) fn injection(&self) -> (Option<Injection>, u32) {
         let turns_of_cycle = match self.choice_elsewhere(fields::engine::KIND) {
-            Some(Cycle::TwoStroke | Cycle::Rotary) => 1,
-            Some(Cycle::FourStroke) | None => 2,
+            Some(EngineKind::TwoStroke | EngineKind::Rotary) => 1,
+            Some(EngineKind::FourStroke) | None => 2,
         };
         (self.choice_elsewhere(fields::channels::INJECTION_MODE), turns_of_cycle)
     }

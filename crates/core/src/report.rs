@@ -1,6 +1,8 @@
 //! The whole answer to a plan.
 
 pub(crate) mod bench;
+#[cfg(test)]
+mod bounded;
 mod pending;
 pub(crate) mod picture;
 pub(crate) mod recall;
@@ -13,8 +15,8 @@ use serde::Serialize;
 pub use crate::questions::Memory;
 pub use bench::{Bench, BenchChannel, Checklist, Item};
 pub use picture::{
-    Branch, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip, Level,
-    Outcome, Panel, Picture, StripWindow, Timeline, Traces,
+    BranchCurrent, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip,
+    Level, Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 

@@ -9,7 +9,7 @@ mod field;
 mod place;
 
 pub use choice::{Choice, Choosable};
-pub use field::{Assumed, Condition, Draft, Field, Kind, OutputName, Row, Text, Tier, Whole};
+pub use field::{Assumed, Condition, Draft, Field, Kind, NumberRow, OutputName, Text, Tier, Whole};
 pub use place::{Key, Place};
 
 pub(crate) use choice::choices;

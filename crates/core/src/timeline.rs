@@ -11,6 +11,6 @@ mod wave;
 
 pub use contact::closures;
 pub use ramp::{Fall, Rise};
-pub use switch::{Change, Switch};
-pub use threshold::{Interval, LetGo, Reach, Steps, without};
+pub use switch::{Switch, SwitchChange};
+pub use threshold::{Interval, LetGo, Steps, ThresholdReach, without};
 pub use wave::{Valley, Valleys, Wave};

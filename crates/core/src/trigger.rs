@@ -1,4 +1,4 @@
-//! Question 8: crank and cam sensors against the inputs that they are wired to.
+//! Crank and cam sensors against the inputs that they are wired to.
 //!
 //! **Model.** Teeth pass evenly between neighbours; a gap leaves some out. A variable-reluctance sensor is a source whose
 //! peak rises with speed (the law of induction: the flux is the same, it changes sooner) behind the resistance of its

@@ -70,16 +70,12 @@ fn a_report_is_what_the_core_says() {
 
 #[wasm_bindgen_test]
 fn the_reports_of_all_example_plans_are_bit_equal_to_the_native_ones() {
-    let mut digests = String::new();
     for example in plans::ALL {
         let plan = plan::parse(example.text).unwrap();
-        digests += &plans::digest(example.name, &report(&plan));
+        let here = plans::digest(&report(&plan));
+        assert!(here.len() >= 7, "every part has its hash");
+        assert_eq!(here, plans::native(example.name), "{}", example.name);
     }
-    assert!(digests.lines().count() >= 7 * plans::ALL.len(), "every part has its line");
-    for (here, native) in digests.lines().zip(plans::NATIVE.lines()) {
-        assert_eq!(here, native, "this part of the report differs from the native one");
-    }
-    assert_eq!(digests.lines().count(), plans::NATIVE.lines().count(), "all of them");
 }
 
 #[wasm_bindgen_test]

@@ -1,4 +1,4 @@
-//! Question 5: are the coils charged in time, and what must their feed bear?
+//! Are the coils charged in time, and what must their feed bear?
 
 use quietpin_core::{
     fields::coils,

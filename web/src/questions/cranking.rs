@@ -1,10 +1,10 @@
-//! Question 4: at what speed do the relays pull in?
+//! At what speed do the relays pull in?
 
 use quietpin_core::schema::Part;
 
 use super::{
     answers_in, form_of, frame,
-    rest::{add, entry},
+    outputs::{add, entry},
     same_fields, section,
 };
 use crate::{

@@ -1,4 +1,4 @@
-//! Question 2: can the outputs carry these injectors, and what power do they feed?
+//! Can the outputs carry these injectors, and what power do they feed?
 
 use quietpin_core::schema::Part;
 

@@ -1,4 +1,4 @@
-//! Question 8: does the crank and cam sensor suit its input?
+//! Does the crank and cam sensor suit its input?
 
 use quietpin_core::{
     fields::{cranking, trigger},

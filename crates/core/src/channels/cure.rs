@@ -89,7 +89,7 @@ impl Cure {
 fn setting(check: &Check) -> Option<Cure> {
     let first = check.reached.first()?;
     let shared = first.sparks.iter().map(|spark| spark.error).find(|error| {
-        let has = |spark: &super::Spark| spark.error.is_near(*error);
+        let has = |spark: &super::ChannelAction| spark.error.is_near(*error);
         check.reached.iter().all(|reached| reached.sparks.iter().any(has))
     })?;
     Some(Cure::Setting(shared))

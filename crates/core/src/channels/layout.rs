@@ -1,8 +1,8 @@
 //! What each channel is to reach, and when it acts.
 
-use super::{Habit, Ignition, Injection, Position, Target};
+use super::{Habit, Ignition, Injection, PlugPosition, Target};
 use crate::{
-    engine::{Engine, Kind, TURN},
+    engine::{Engine, EngineKind, TURN},
     quantity::CrankAngle,
 };
 
@@ -20,7 +20,7 @@ pub struct Slot {
 
 /// Why an engine can't be fired in a way.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Unfit {
+pub enum UnfitLayout {
     /// This cylinder has no companion to share a channel with.
     NoCompanion {
         /// The cylinder.
@@ -48,10 +48,10 @@ impl Layout {
     ///
     /// # Errors
     /// Paired firing needs a companion for every cylinder.
-    pub fn ignition(engine: &Engine, mode: Ignition, habit: Habit) -> Result<Self, Unfit> {
-        let positions: &[Position] = match engine.kind() {
-            Kind::Rotary => &[Position::Leading, Position::Trailing],
-            Kind::FourStroke | Kind::TwoStroke => &[Position::Only],
+    pub fn ignition(engine: &Engine, mode: Ignition, habit: Habit) -> Result<Self, UnfitLayout> {
+        let positions: &[PlugPosition] = match engine.kind() {
+            EngineKind::Rotary => &[PlugPosition::Leading, PlugPosition::Trailing],
+            EngineKind::FourStroke | EngineKind::TwoStroke => &[PlugPosition::Only],
         };
         let groups = if mode.is_paired() { pairs(engine)? } else { singles(engine) };
         let every_turn = mode.is_paired() || mode == Ignition::EveryTurn;
@@ -68,12 +68,12 @@ impl Layout {
     ///
     /// # Errors
     /// Pairs need companions; banks must be known.
-    pub fn injection(engine: &Engine, mode: Injection, habit: Habit) -> Result<Self, Unfit> {
-        let only = &[Position::Only];
+    pub fn injection(engine: &Engine, mode: Injection, habit: Habit) -> Result<Self, UnfitLayout> {
+        let only = &[PlugPosition::Only];
         match mode {
             Injection::EachOnce => Ok(Self::new(engine, &singles(engine), only, false, habit)),
             Injection::Companions => Ok(Self::new(engine, &pairs(engine)?, only, true, habit)),
-            Injection::ByBank if engine.banks().is_empty() => Err(Unfit::NoBanks),
+            Injection::ByBank if engine.banks().is_empty() => Err(UnfitLayout::NoBanks),
             Injection::ByBank => Ok(Self::untimed(engine, engine.banks())),
             Injection::Together => Ok(Self::untimed(engine, &[engine.order()])),
         }
@@ -82,7 +82,7 @@ impl Layout {
     fn new(
         engine: &Engine,
         groups: &[Vec<u32>],
-        positions: &[Position],
+        positions: &[PlugPosition],
         every_turn: bool,
         habit: Habit,
     ) -> Self {
@@ -147,7 +147,7 @@ impl Layout {
     }
 
     /// The order of the channels, as it is entered in the controller: for one position of plug.
-    pub fn order(&self, position: Position) -> Vec<u32> {
+    pub fn order(&self, position: PlugPosition) -> Vec<u32> {
         let of_position =
             |slot: &&Slot| slot.targets.iter().any(|target| target.position == position);
         self.slots.iter().filter(of_position).map(|slot| slot.channel).collect()
@@ -191,12 +191,12 @@ fn singles(engine: &Engine) -> Vec<Vec<u32>> {
 }
 
 /// The companion pairs in the order in which they first fire.
-fn pairs(engine: &Engine) -> Result<Vec<Vec<u32>>, Unfit> {
+fn pairs(engine: &Engine) -> Result<Vec<Vec<u32>>, UnfitLayout> {
     let mut pairs: Vec<Vec<u32>> = Vec::new();
     for cylinder in engine.order() {
         let Some(companion) = engine.companion(cylinder) else {
             let nearest = engine.nearest_companion(cylinder);
-            return Err(Unfit::NoCompanion { cylinder, nearest });
+            return Err(UnfitLayout::NoCompanion { cylinder, nearest });
         };
         if !pairs.iter().flatten().any(|&it| it == cylinder) {
             pairs.push(vec![cylinder, companion]);
@@ -217,7 +217,7 @@ fn numbers(groups: &[Vec<u32>], habit: Habit) -> Vec<u32> {
 
 fn times(engine: &Engine, group: &[u32], every_turn: bool) -> Vec<CrankAngle> {
     let first = group.first().and_then(|&cylinder| engine.angle_of(cylinder)).unwrap_or_default();
-    if every_turn && engine.kind() == Kind::FourStroke {
+    if every_turn && engine.kind() == EngineKind::FourStroke {
         return vec![first, (first + TURN).within(engine.cycle())];
     }
     vec![first]

@@ -4,7 +4,7 @@
 //! on compression or into the overlap must be seen elsewhere.
 
 use crate::{
-    engine::{Engine, Kind, TURN},
+    engine::{Engine, EngineKind, TURN},
     quantity::{CrankAngle, Measure},
     working::{Formula, Step, step},
 };
@@ -56,7 +56,7 @@ pub enum Cause {
 
 /// What follows from the readings.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Finding {
+pub enum LightFinding {
     /// One reading tells no cause from another.
     TooFew,
     /// All are out by the same: the mean error, late above nought, and the causes that would make it.
@@ -98,14 +98,14 @@ fn pitch(positions: u32) -> CrankAngle {
 }
 
 /// What follows from the readings.
-pub fn finding(engine: &Engine, readings: &Readings) -> Finding {
+pub fn finding(engine: &Engine, readings: &Readings) -> LightFinding {
     let errors: Vec<(u32, CrankAngle)> = readings
         .seen
         .iter()
         .map(|(cylinder, seen)| (*cylinder, error(readings.advance, *seen)))
         .collect();
     let Some(&(_, first)) = errors.first().filter(|_| errors.len() > 1) else {
-        return Finding::TooFew;
+        return LightFinding::TooFew;
     };
     // two readings may be off in opposite ways
     let apart = 2.0 * readings.tolerance.degrees();
@@ -117,16 +117,16 @@ pub fn finding(engine: &Engine, readings: &Readings) -> Finding {
         #[expect(clippy::cast_precision_loss, reason = "at most 16 cylinders")]
         let mean = spread.iter().sum::<f64>() / spread.len() as f64;
         let mean = (first + CrankAngle::new(mean)).as_error(TURN);
-        return Finding::Constant(mean, causes(engine, readings, mean));
+        return LightFinding::Constant(mean, causes(engine, readings, mean));
     }
     let givers: Vec<(u32, Vec<u32>)> = errors
         .iter()
         .map(|&(cylinder, error)| (cylinder, givers(engine, readings, cylinder, error)))
         .collect();
     if givers.iter().all(|(_, others)| !others.is_empty()) {
-        return Finding::Mixed(givers);
+        return LightFinding::Mixed(givers);
     }
-    Finding::Scattered
+    LightFinding::Scattered
 }
 
 /// What would put everything out by this error, the likeliest first (common practice, no source).
@@ -138,8 +138,8 @@ fn causes(engine: &Engine, readings: &Readings, error: CrankAngle) -> Vec<Cause>
     let either = |angle: f64| is(angle) || is(-angle);
     if is(0.0) {
         return match (readings.stroke, engine.kind()) {
-            (Some(SparkStroke::Exhaust), Kind::FourStroke) => vec![Cause::Turn],
-            (None, Kind::FourStroke) => vec![Cause::Right, Cause::Turn],
+            (Some(SparkStroke::Exhaust), EngineKind::FourStroke) => vec![Cause::Turn],
+            (None, EngineKind::FourStroke) => vec![Cause::Right, Cause::Turn],
             _ => vec![Cause::Right],
         };
     }

@@ -1,8 +1,8 @@
 //! How many channels each way takes, and what could be given up.
 
-use super::{Habit, Ignition, Injection, Layout, Unfit};
+use super::{Habit, Ignition, Injection, Layout, UnfitLayout};
 use crate::{
-    engine::{Engine, Kind},
+    engine::{Engine, EngineKind},
     quantity::Value,
     working::{Formula, Step, step},
 };
@@ -34,9 +34,9 @@ impl Need {
     ///
     /// # Errors
     /// Where this engine can't be fired that way.
-    pub fn ignition(engine: &Engine, mode: Ignition) -> Result<Self, Unfit> {
+    pub fn ignition(engine: &Engine, mode: Ignition) -> Result<Self, UnfitLayout> {
         let layout = Layout::ignition(engine, mode, Habit::ByOrder)?;
-        let rotary = engine.kind() == Kind::Rotary;
+        let rotary = engine.kind() == EngineKind::Rotary;
         let formula = match mode {
             Ignition::Distributor if rotary => &ONE_EACH,
             Ignition::Distributor => &ONE,
@@ -49,7 +49,7 @@ impl Need {
             Ignition::PairedSingle => engine.cylinders(),
             _ => channels,
         };
-        let needs_cam = mode == Ignition::Sequential && engine.kind() == Kind::FourStroke;
+        let needs_cam = mode == Ignition::Sequential && engine.kind() == EngineKind::FourStroke;
         Ok(Self { channels, parts, needs_cam, working: counted(formula, engine, channels) })
     }
 
@@ -57,7 +57,7 @@ impl Need {
     ///
     /// # Errors
     /// Where this engine can't be fired that way, or its banks are not known.
-    pub fn injection(engine: &Engine, mode: Injection) -> Result<Self, Unfit> {
+    pub fn injection(engine: &Engine, mode: Injection) -> Result<Self, UnfitLayout> {
         let layout = Layout::injection(engine, mode, Habit::ByOrder)?;
         let formula = match mode {
             Injection::EachOnce => &SINGLE,
@@ -66,7 +66,7 @@ impl Need {
             Injection::Together => &ONE,
         };
         let channels = layout.channels();
-        let needs_cam = mode == Injection::EachOnce && engine.kind() == Kind::FourStroke;
+        let needs_cam = mode == Injection::EachOnce && engine.kind() == EngineKind::FourStroke;
         let working = counted(formula, engine, channels);
         Ok(Self { channels, parts: engine.cylinders(), needs_cam, working })
     }

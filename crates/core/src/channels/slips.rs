@@ -1,6 +1,6 @@
 //! The ways in which a harness is usually connected wrong, to be told apart at the car.
 
-use super::{Layout, Position, Target, Wired};
+use super::{Layout, PlugPosition, Target, Wired};
 use crate::engine::Engine;
 
 /// What may have gone wrong when the leads were put on. The list is common practice, no source.
@@ -74,7 +74,7 @@ fn planned(layout: &Layout, targets: &[Target]) -> Option<Wired> {
 /// What each slot is to reach, on the channel of the slot so many places on: among those of the same plugs.
 fn onward(layout: &Layout, places: usize) -> Option<Wired> {
     let mut wired = Wired::new();
-    for position in [Position::Only, Position::Leading, Position::Trailing] {
+    for position in [PlugPosition::Only, PlugPosition::Leading, PlugPosition::Trailing] {
         let slots: Vec<_> = layout
             .slots()
             .iter()
@@ -98,10 +98,10 @@ fn opposite(engine: &Engine, target: Target) -> Option<u32> {
     across(one, other).or_else(|| across(other, one))
 }
 
-fn swapped(target: Target) -> Position {
+fn swapped(target: Target) -> PlugPosition {
     match target.position {
-        Position::Only => Position::Only,
-        Position::Leading => Position::Trailing,
-        Position::Trailing => Position::Leading,
+        PlugPosition::Only => PlugPosition::Only,
+        PlugPosition::Leading => PlugPosition::Trailing,
+        PlugPosition::Trailing => PlugPosition::Leading,
     }
 }

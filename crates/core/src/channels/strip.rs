@@ -24,7 +24,7 @@ pub struct Act {
 
 /// One time that a channel acts.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Window {
+pub struct ChannelWindow {
     /// The channel.
     pub channel: u32,
     /// What it really reaches.
@@ -39,7 +39,7 @@ pub struct Window {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Windows {
     /// In the order in which they end.
-    pub windows: Vec<Window>,
+    pub windows: Vec<ChannelWindow>,
     /// The angle that each lasts.
     pub angle: CrankAngle,
     /// The least angle from one time that a channel acts to its next.
@@ -76,7 +76,7 @@ pub fn windows(
 ) -> Option<Windows> {
     let cycle = engine.cycle();
     let angle = turned(speed, act.lasts, working);
-    let mut windows: Vec<Window> = Vec::new();
+    let mut windows: Vec<ChannelWindow> = Vec::new();
     for slot in layout.slots() {
         let seen: Vec<Target> = wired
             .iter()
@@ -87,7 +87,7 @@ pub fn windows(
         let targets: Vec<Target> = if seen.is_empty() { meant.copied().collect() } else { seen };
         windows.extend(slot.times.iter().map(|time| {
             let to = (*time - act.ends_before).within(cycle);
-            Window { channel: slot.channel, targets: targets.clone(), from: to - angle, to }
+            ChannelWindow { channel: slot.channel, targets: targets.clone(), from: to - angle, to }
         }));
     }
     if windows.is_empty() {
@@ -126,7 +126,7 @@ fn least(layout: &Layout, cycle: CrankAngle) -> CrankAngle {
 }
 
 /// The most channels that act at once: counted just before each ends, since none begins without adding to the count.
-fn at_once(windows: &[Window], angle: CrankAngle, cycle: CrankAngle) -> usize {
+fn at_once(windows: &[ChannelWindow], angle: CrankAngle, cycle: CrankAngle) -> usize {
     let angle = angle.degrees().min(cycle.degrees());
     let acting = |at: f64| {
         let mut channels: Vec<u32> = windows
@@ -148,12 +148,13 @@ mod tests {
     use super::*;
     use crate::{
         channels::{Habit, Ignition, Injection},
-        engine::{Kind, Spacing},
+        engine::{EngineKind, Spacing},
         quantity::{rpm, seconds},
     };
 
     fn six() -> Engine {
-        Engine::new(Kind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).expect("an engine")
+        Engine::new(EngineKind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even)
+            .expect("an engine")
     }
 
     fn dwells(mode: Ignition, speed: f64, time: f64) -> Windows {

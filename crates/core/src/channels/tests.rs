@@ -2,25 +2,25 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::{
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, EngineKind, Spacing},
     finding::Severity,
     permutation::Permutation,
     quantity::CrankAngle,
 };
 
-fn engine(kind: Kind, order: &[u32]) -> Engine {
+fn engine(kind: EngineKind, order: &[u32]) -> Engine {
     let cylinders = u32::try_from(order.len()).expect("few");
     Engine::new(kind, cylinders, order, &Spacing::Even).expect("an engine")
 }
 
 fn six() -> Engine {
-    engine(Kind::FourStroke, &[1, 5, 3, 6, 2, 4])
+    engine(EngineKind::FourStroke, &[1, 5, 3, 6, 2, 4])
 }
 
 fn odd_six() -> Engine {
     let angles = [0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(CrankAngle::new).to_vec();
     let order = [1, 6, 5, 4, 3, 2];
-    Engine::new(Kind::FourStroke, 6, &order, &Spacing::Angles(angles)).expect("an engine")
+    Engine::new(EngineKind::FourStroke, 6, &order, &Spacing::Angles(angles)).expect("an engine")
 }
 
 /// The connection in which channel k reaches the k-th of these cylinders.
@@ -34,7 +34,8 @@ fn sequential(engine: &Engine) -> Layout {
 
 #[track_caller]
 fn check_order(mode: Ignition, habit: Habit, order: &[u32], expected: &[&[u32]]) {
-    let layout = Layout::ignition(&engine(Kind::FourStroke, order), mode, habit).expect("a layout");
+    let layout =
+        Layout::ignition(&engine(EngineKind::FourStroke, order), mode, habit).expect("a layout");
     let by_channel: Vec<Vec<u32>> = (1..=layout.channels())
         .filter_map(|channel| layout.slot(channel))
         .map(|slot| slot.targets.iter().map(|target| target.cylinder).collect())
@@ -61,7 +62,7 @@ fn both_habits_number_the_channels() {
 fn the_order_to_enter_is_that_of_the_channels() {
     let order = |habit| {
         let layout = Layout::ignition(&six(), Ignition::Sequential, habit).expect("a layout");
-        layout.order(Position::Only)
+        layout.order(PlugPosition::Only)
     };
     assert_eq!(order(Habit::ByOrder), [1, 2, 3, 4, 5, 6]);
     assert_eq!(order(Habit::ByCylinder), [1, 5, 3, 6, 2, 4]);
@@ -69,11 +70,11 @@ fn the_order_to_enter_is_that_of_the_channels() {
 
 #[test]
 fn a_rotary_has_leading_plugs_and_then_trailing_ones() {
-    let two = engine(Kind::Rotary, &[1, 2]);
+    let two = engine(EngineKind::Rotary, &[1, 2]);
     let layout = Layout::ignition(&two, Ignition::Sequential, Habit::ByOrder).expect("a layout");
     let texts: Vec<_> = layout.slots().iter().map(|it| it.targets[0].to_string()).collect();
     assert_eq!(texts, ["1L", "2L", "1T", "2T"]);
-    assert_eq!(layout.order(Position::Trailing), [3, 4]);
+    assert_eq!(layout.order(PlugPosition::Trailing), [3, 4]);
     let need = Need::ignition(&two, Ignition::Sequential).expect("possible");
     assert_eq!((need.channels, need.needs_cam), (4, false), "a turn is the cycle");
 }
@@ -82,7 +83,7 @@ fn a_rotary_has_leading_plugs_and_then_trailing_ones() {
 fn paired_firing_without_companions_is_refused_with_the_reason() {
     let refused = Layout::ignition(&odd_six(), Ignition::PairedDouble, Habit::ByOrder);
     let nearest = Some((4, CrankAngle::new(-30.0)));
-    assert_eq!(refused, Err(Unfit::NoCompanion { cylinder: 1, nearest }));
+    assert_eq!(refused, Err(UnfitLayout::NoCompanion { cylinder: 1, nearest }));
     let possible: Vec<_> = within(&odd_six(), 6).into_iter().map(|(mode, _)| mode).collect();
     assert_eq!(possible, [Ignition::Sequential, Ignition::EveryTurn, Ignition::Distributor]);
 }
@@ -217,12 +218,12 @@ fn a_part_unseen_gets_errors_but_no_cure() {
 
 #[test]
 fn leading_and_trailing_exchanged_are_told() {
-    let two = engine(Kind::Rotary, &[1, 2]);
+    let two = engine(EngineKind::Rotary, &[1, 2]);
     let layout = Layout::ignition(&two, Ignition::Sequential, Habit::ByOrder).expect("a layout");
     let mut wired: Wired =
         layout.slots().iter().map(|slot| (slot.targets[0], slot.channel)).collect();
-    wired.insert(Target { position: Position::Leading, cylinder: 1 }, 3);
-    wired.insert(Target { position: Position::Trailing, cylinder: 1 }, 1);
+    wired.insert(Target { position: PlugPosition::Leading, cylinder: 1 }, 3);
+    wired.insert(Target { position: PlugPosition::Trailing, cylinder: 1 }, 1);
     let check = Check::ignition(&two, &layout, &wired);
     let effects: Vec<_> = check.wrong().iter().map(|it| it.effect).collect();
     assert_eq!(effects, [Effect::OtherPosition; 2]);
@@ -247,7 +248,11 @@ fn injectors_on_the_other_bank_are_a_mild_fault() {
 }
 
 fn engines() -> impl Strategy<Value = Engine> {
-    let kinds = prop_oneof![Just(Kind::FourStroke), Just(Kind::TwoStroke), Just(Kind::Rotary)];
+    let kinds = prop_oneof![
+        Just(EngineKind::FourStroke),
+        Just(EngineKind::TwoStroke),
+        Just(EngineKind::Rotary)
+    ];
     let orders = (1..=16_u32).prop_flat_map(|n| Just((1..=n).collect::<Vec<u32>>()).prop_shuffle());
     prop_oneof![(kinds, orders).prop_map(|(kind, order)| engine(kind, &order)), Just(odd_six())]
 }

@@ -14,7 +14,7 @@ pub type Wired = BTreeMap<Target, u32>;
 
 /// One action of a channel in the cylinder that it reaches.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spark {
+pub struct ChannelAction {
     /// When, in the cycle.
     pub at: CrankAngle,
     /// After the cylinder's own firing top dead centre: above minus half a cycle, up to half.
@@ -31,7 +31,7 @@ pub struct Reached {
     /// The channel that reaches it.
     pub channel: u32,
     /// What the channel does there, the smallest error first.
-    pub sparks: Vec<Spark>,
+    pub sparks: Vec<ChannelAction>,
     /// What comes of it: the worst of all sparks, or [`Effect::Right`] where one is in its place.
     pub effect: Effect,
 }
@@ -131,10 +131,10 @@ fn reach(
     };
     let spark = |&at: &CrankAngle| {
         let error = (at - own).as_error(layout.cycle());
-        Spark { at, error, stroke: Stroke::at(error) }
+        ChannelAction { at, error, stroke: Stroke::at(error) }
     };
-    let mut sparks: Vec<Spark> = slot.times.iter().map(spark).collect();
-    let size = |spark: &Spark| spark.error.degrees().abs();
+    let mut sparks: Vec<ChannelAction> = slot.times.iter().map(spark).collect();
+    let size = |spark: &ChannelAction| spark.error.degrees().abs();
     crate::sorted::by(&mut sparks, |one, other| size(one).total_cmp(&size(other)));
     let in_place = sparks.iter().any(|spark| spark.stroke == Stroke::Firing);
     let same_position = slot.targets.iter().any(|it| it.position == target.position);
@@ -153,7 +153,7 @@ fn reach(
 /// How the errors of a cylinder were found, one step for each spark.
 pub(crate) fn error_steps(engine: &Engine, reached: &Reached) -> Vec<Step> {
     let own = engine.angle_of(reached.target.cylinder).unwrap_or_default();
-    let of = |spark: &Spark| {
+    let of = |spark: &ChannelAction| {
         step(&ERROR, &[("θ_spark", spark.at.show()), ("θ_own", own.show())], spark.error)
     };
     reached.sparks.iter().map(of).collect()

@@ -79,49 +79,15 @@ impl Mesh {
 
 #[cfg(test)]
 mod tests {
-    use nalgebra::{DMatrix, DVector};
-    use proptest::prelude::*;
-
     use super::*;
 
     /// A milliohm between two nodes, 100 megohm from the first to ground, 1 microampere into the second.
     #[test]
     fn a_milliohm_hanging_on_a_hundred_megohm_keeps_its_digits() {
-        let (link, leak) = (1e3, 1e-8);
         let mut mesh = Mesh::new(2);
-        mesh.join(Some(0), Some(1), link);
-        mesh.join(None, Some(0), leak);
+        mesh.join(Some(0), Some(1), 1e3);
+        mesh.join(None, Some(0), 1e-8);
         let found = mesh.potentials(vec![0.0, 1e-6]);
         assert!((found[0] / 100.0 - 1.0).abs() < 1e-15, "{found:?}");
-
-        let matrix = DMatrix::from_row_slice(2, 2, &[link + leak, -link, -link, link]);
-        let usual = matrix.cholesky().unwrap().solve(&DVector::from_column_slice(&[0.0, 1e-6]));
-        assert!((usual[0] / 100.0 - 1.0).abs() > 1e-7, "then the library would do: {usual}");
-    }
-
-    proptest! {
-        /// On networks of moderate spread a general-purpose library finds the same.
-        #[test]
-        fn agrees_with_a_library(
-            conductances in prop::collection::vec(0.1..10.0_f64, 10),
-            inflow in prop::collection::vec(-1.0..1.0_f64, 4),
-        ) {
-            let mut mesh = Mesh::new(4);
-            let mut matrix = DMatrix::<f64>::zeros(4, 4);
-            let pairs = (0..4).flat_map(|b| (0..b).map(Some).chain([None]).map(move |a| (a, b)));
-            for ((a, b), g) in pairs.zip(conductances) {
-                mesh.join(a, Some(b), g);
-                matrix[(b, b)] += g;
-                if let Some(a) = a {
-                    matrix[(a, a)] += g;
-                    matrix[(a, b)] -= g;
-                    matrix[(b, a)] -= g;
-                }
-            }
-            let expected = matrix.lu().solve(&DVector::from_column_slice(&inflow)).unwrap();
-            for (found, expected) in mesh.potentials(inflow).iter().zip(expected.iter()) {
-                prop_assert!((found - expected).abs() < 1e-12, "{found} {expected}");
-            }
-        }
     }
 }

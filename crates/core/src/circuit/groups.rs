@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 
-use super::network::{Element, GROUND, Kind, Network, Node};
+use super::network::{Element, GROUND, Law, Network, Node};
 use super::pair::Pair;
 use super::unsolvable::Unsolvable;
 
@@ -128,7 +128,7 @@ impl Groups {
 fn links(network: &Network) -> Vec<Vec<Link>> {
     let mut links = vec![Vec::new(); network.names.len()];
     for (element, branch) in network.branches.iter().enumerate() {
-        let Kind::Source { v } = branch.kind else { continue };
+        let Law::Source { v } = branch.kind else { continue };
         if let Some(at) = links.get_mut(branch.from.0) {
             at.push(Link { element, other: branch.to, rise_v: -v });
         }

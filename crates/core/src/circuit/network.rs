@@ -33,12 +33,12 @@ pub struct Network {
 pub(super) struct Branch {
     pub(super) from: Node,
     pub(super) to: Node,
-    pub(super) kind: Kind,
+    pub(super) kind: Law,
 }
 
 /// The law of an element.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Kind {
+pub(super) enum Law {
     Resistor { ohm: f64 },
     Source { v: f64 },
     Current { a: f64 },
@@ -74,22 +74,22 @@ impl Network {
 
     /// A resistor of 1e-9 to 1e15 ohms: below, call it one node; above, leave it out.
     pub fn resistor(&mut self, from: Node, to: Node, ohm: f64) -> Element {
-        self.join(from, to, Kind::Resistor { ohm })
+        self.join(from, to, Law::Resistor { ohm })
     }
 
     /// An ideal source that holds `plus` at `v` volts above `minus`, -1e9 to 1e9.
     pub fn source(&mut self, plus: Node, minus: Node, v: f64) -> Element {
-        self.join(plus, minus, Kind::Source { v })
+        self.join(plus, minus, Law::Source { v })
     }
 
     /// A source that takes `a` amperes out of node `from` and puts them into node `to`, -1e9 to 1e9.
     pub fn current(&mut self, from: Node, to: Node, a: f64) -> Element {
-        self.join(from, to, Kind::Current { a })
+        self.join(from, to, Law::Current { a })
     }
 
     /// A diode that conducts from anode to cathode; see [`Diode`] for the ranges.
     pub fn diode(&mut self, anode: Node, cathode: Node, model: Diode) -> Element {
-        self.join(anode, cathode, Kind::Diode(model))
+        self.join(anode, cathode, Law::Diode(model))
     }
 
     /// The currents in all elements and the voltages of all nodes that have one.
@@ -116,7 +116,7 @@ impl Network {
         solve(self)
     }
 
-    fn join(&mut self, from: Node, to: Node, kind: Kind) -> Element {
+    fn join(&mut self, from: Node, to: Node, kind: Law) -> Element {
         self.branches.push(Branch { from, to, kind });
         Element(self.branches.len() - 1)
     }
@@ -128,7 +128,7 @@ impl Default for Network {
     }
 }
 
-impl Kind {
+impl Law {
     /// Not a number is in no range.
     fn is_in_range(self) -> bool {
         match self {

@@ -8,12 +8,12 @@ use super::pair::Pair;
 pub struct Solution {
     /// By node: its voltage, and the root of what it hangs together with (`None`: ground).
     nodes: Vec<(Pair, Option<usize>)>,
-    elements: Vec<Across>,
+    elements: Vec<ElementState>,
 }
 
 /// The state of an element.
 #[derive(Clone, Copy, Debug)]
-struct Across {
+struct ElementState {
     from: Node,
     to: Node,
     current_a: f64,
@@ -27,7 +27,7 @@ impl Solution {
     ) -> Self {
         let elements = branches.iter().zip(currents);
         let elements = elements
-            .map(|(branch, current_a)| Across { from: branch.from, to: branch.to, current_a })
+            .map(|(branch, current_a)| ElementState { from: branch.from, to: branch.to, current_a })
             .collect();
         Self { nodes, elements }
     }

@@ -2,7 +2,7 @@
 
 use super::diode::Diode;
 use super::groups::Groups;
-use super::network::{Element, Kind, Network, Node};
+use super::network::{Element, Law, Network, Node};
 use super::pair::Pair;
 use super::reach::Reach;
 use super::solution::Solution;
@@ -27,7 +27,7 @@ const STRANDED: f64 = 1e-11;
 pub(super) fn solve(network: &Network) -> Result<Solution, Unsolvable> {
     let groups = Groups::of(network)?;
     let legs = Leg::all(network, &groups);
-    let search = Search { groups: &groups, legs: &legs, brought_v: brought_v(network) };
+    let search = Descent { groups: &groups, legs: &legs, brought_v: brought_v(network) };
     let potentials = search.descend()?;
     search.conclude(network, &potentials)
 }
@@ -37,13 +37,13 @@ fn brought_v(network: &Network) -> f64 {
     network.branches.iter().map(|branch| branch.kind.scale_v()).fold(0.0, f64::max)
 }
 
-struct Search<'network> {
+struct Descent<'network> {
     groups: &'network Groups,
     legs: &'network [Leg],
     brought_v: f64,
 }
 
-impl Search<'_> {
+impl Descent<'_> {
     /// From all zero to the potentials at which the currents balance.
     fn descend(&self) -> Result<Vec<Pair>, Unsolvable> {
         let mut potentials = vec![Pair::default(); self.groups.unknowns()];
@@ -84,7 +84,7 @@ impl Search<'_> {
         if steepness <= 0.0 || !steepness.is_finite() {
             return Ok(None);
         }
-        let moving: Vec<(Kind, Pair, f64)> = self
+        let moving: Vec<(Law, Pair, f64)> = self
             .legs
             .iter()
             .map(|leg| (leg.kind, leg.across_v(potentials), leg.across_change_v(direction)))
@@ -162,7 +162,7 @@ impl Search<'_> {
         let mut leaving = vec![Pair::default(); network.names.len()];
         for leg in self.legs {
             let v = leg.across_v(potentials);
-            if matches!(leg.kind, Kind::Diode(diode) if diode.is_overdriven(v)) {
+            if matches!(leg.kind, Law::Diode(diode) if diode.is_overdriven(v)) {
                 return Err(Unsolvable::NoLimit { element: Element(leg.element) });
             }
             let current = leg.kind.current_a(v);
@@ -189,7 +189,7 @@ impl Search<'_> {
         };
         self.reach(|leg| {
             let v = leg.across_v(potentials);
-            let is_threshold = matches!(leg.kind, Kind::Diode(Diode::Threshold { .. }));
+            let is_threshold = matches!(leg.kind, Law::Diode(Diode::Threshold { .. }));
             let least = if is_threshold {
                 tolerance(leg.from.unknown).max(tolerance(leg.to.unknown))
             } else {

@@ -2,7 +2,7 @@
 
 use super::elimination::Mesh;
 use super::groups::{Groups, Member};
-use super::network::{Kind, Network};
+use super::network::{Law, Network};
 use super::pair::Pair;
 
 /// An element that is no ideal source, between two groups.
@@ -11,7 +11,7 @@ pub(super) struct Leg {
     pub(super) element: usize,
     pub(super) from: Member,
     pub(super) to: Member,
-    pub(super) kind: Kind,
+    pub(super) kind: Law,
 }
 
 /// How the currents of one group balance.
@@ -36,7 +36,7 @@ impl Leg {
     /// All elements of a network but the ideal sources.
     pub(super) fn all(network: &Network, groups: &Groups) -> Vec<Self> {
         let elements = network.branches.iter().enumerate();
-        let others = elements.filter(|(_, branch)| !matches!(branch.kind, Kind::Source { .. }));
+        let others = elements.filter(|(_, branch)| !matches!(branch.kind, Law::Source { .. }));
         others
             .map(|(element, branch)| Self {
                 element,

@@ -1,6 +1,6 @@
 //! One coil: its charge, and what it does when it is held on.
 
-use super::Inputs;
+use super::CoilInputs;
 use crate::{
     output::End,
     quantity::{
@@ -35,7 +35,7 @@ const RISE_K: f64 = 100.0;
 
 /// One coil with everything at one end of its band.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
+pub struct CoilCorner {
     supply: Voltage,
     drop: Voltage,
     resistance: Resistance,
@@ -45,8 +45,8 @@ pub struct Corner {
     resistance_at_20: Resistance,
 }
 
-impl Corner {
-    fn new(inputs: &Inputs, supply: Voltage, at: Temperature, end: End) -> Self {
+impl CoilCorner {
+    fn new(inputs: &CoilInputs, supply: Voltage, at: Temperature, end: End) -> Self {
         let resistance_at_20 = end.of(&inputs.resistance);
         Self {
             supply,
@@ -60,17 +60,17 @@ impl Corner {
     }
 
     /// As meant.
-    pub fn nominal(inputs: &Inputs, supply: Voltage, at: Temperature) -> Self {
+    pub fn nominal(inputs: &CoilInputs, supply: Voltage, at: Temperature) -> Self {
         Self::new(inputs, supply, at, End::Nominal)
     }
 
     /// Every end that makes the charge slow: where the temperature is the highest, the slowest there is.
-    pub fn slowest(inputs: &Inputs, supply: Voltage, at: Temperature) -> Self {
+    pub fn slowest(inputs: &CoilInputs, supply: Voltage, at: Temperature) -> Self {
         Self::new(inputs, supply, at, End::High)
     }
 
     /// Every end that makes it fast.
-    pub fn fastest(inputs: &Inputs, supply: Voltage, at: Temperature) -> Self {
+    pub fn fastest(inputs: &CoilInputs, supply: Voltage, at: Temperature) -> Self {
         Self::new(inputs, supply, at, End::Low)
     }
 
@@ -136,7 +136,7 @@ pub struct Charged {
 
 impl Charged {
     /// A charge of this many seconds; nothing where no current can flow.
-    pub fn new(corner: &Corner, time_s: f64) -> Option<Self> {
+    pub fn new(corner: &CoilCorner, time_s: f64) -> Option<Self> {
         let coil = corner.charging()?;
         let current = amperes(coil.current_at(time_s)?);
         let energy = joules(stored_energy_j(corner.inductance.base(), current.base()));
@@ -173,16 +173,16 @@ pub struct Held {
 
 impl Held {
     /// At the charging supply.
-    pub(super) fn new(inputs: &Inputs) -> Option<Self> {
+    pub(super) fn new(inputs: &CoilInputs) -> Option<Self> {
         let (supply, temperature) = (inputs.conditions.supply.high, inputs.conditions.temperature);
-        let nominal = Corner::nominal(inputs, supply, celsius(20.0));
+        let nominal = CoilCorner::nominal(inputs, supply, celsius(20.0));
         let ends = [
-            Corner::slowest(inputs, supply, temperature.high),
+            CoilCorner::slowest(inputs, supply, temperature.high),
             nominal,
-            Corner::fastest(inputs, supply, temperature.low),
+            CoilCorner::fastest(inputs, supply, temperature.low),
         ];
-        let last = |corner: &Corner| Some(amperes(corner.charging()?.last_a()));
-        let heat = |corner: &Corner| {
+        let last = |corner: &CoilCorner| Some(amperes(corner.charging()?.last_a()));
+        let heat = |corner: &CoilCorner| {
             let current = last(corner)?.base();
             Some(watts(current * current * corner.resistance.base()))
         };

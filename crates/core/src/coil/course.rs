@@ -8,14 +8,14 @@ const STEPS: u32 = 64;
 
 /// Coils that are charged one after the other, all alike.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Course {
+pub(super) struct ChargingSequence {
     pub(super) coil: Limited,
     pub(super) dwell_s: f64,
     pub(super) s_per_degree: f64,
     pub(super) pattern: Pattern,
 }
 
-impl Course {
+impl ChargingSequence {
     /// The effective value of the current of so many coils, in amperes: the root of the mean of its square, which is what
     /// heats a fuse or a contact. They are those that follow one another, so that they overlap as much as any can.
     pub(super) fn effective_a(&self, coils: u32) -> f64 {

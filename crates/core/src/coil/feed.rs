@@ -1,9 +1,9 @@
 //! What the coils take from the supply at a speed, and whether relay, fuse and wire bear it.
 
 use super::{
-    Inputs,
-    charging::{Charged, Corner},
-    course::Course,
+    CoilInputs,
+    charging::{Charged, CoilCorner},
+    course::ChargingSequence,
     pattern::Pattern,
 };
 use crate::{
@@ -50,15 +50,19 @@ pub struct Taken {
     pub in_igniter: Power,
     /// What each coil that is charged carries, at the instant at which most flows, largest first.
     carried: Vec<f64>,
-    course: Course,
+    course: ChargingSequence,
     /// How the mean was found.
     pub working: Vec<Step>,
 }
 
 impl Taken {
-    pub(super) fn new(inputs: &Inputs, pattern: &Pattern, speed: RotationalSpeed) -> Option<Self> {
+    pub(super) fn new(
+        inputs: &CoilInputs,
+        pattern: &Pattern,
+        speed: RotationalSpeed,
+    ) -> Option<Self> {
         let hot = inputs.conditions.temperature.high;
-        let corner = Corner::nominal(inputs, inputs.conditions.supply.high, hot);
+        let corner = CoilCorner::nominal(inputs, inputs.conditions.supply.high, hot);
         let coil = corner.charging()?;
         let per_degree = 1.0 / (6.0 * speed.base());
         let wanted = coil.time_to(inputs.wanted.base())?;
@@ -94,7 +98,7 @@ impl Taken {
             in_coil: watts(charged.in_coil.base() / mean_s),
             in_igniter: watts(charged.in_igniter.base() / mean_s),
             carried,
-            course: Course {
+            course: ChargingSequence {
                 coil,
                 dwell_s: dwell,
                 s_per_degree: per_degree,
@@ -111,7 +115,7 @@ fn coulombs(charge_c: f64) -> String {
 
 /// How the coils are fed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Parts {
+pub struct CoilFeedParts {
     /// How many relays share them; at least one.
     pub relays: u32,
     /// Rating of a relay's contact, where known.
@@ -126,7 +130,7 @@ pub struct Parts {
 
 /// The feed of the coils on one relay.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Feed {
+pub struct CoilFeed {
     /// How many coils hang on it.
     pub coils: u32,
     /// What it carries on average.
@@ -145,9 +149,9 @@ pub struct Feed {
     pub working: Vec<Step>,
 }
 
-impl Feed {
+impl CoilFeed {
     /// The feed of the relay that has the most coils, those of them that carry most at once.
-    pub fn new(taken: &Taken, parts: &Parts) -> Self {
+    pub fn new(taken: &Taken, parts: &CoilFeedParts) -> Self {
         let coils = taken.coils.div_ceil(parts.relays.max(1));
         let mean = taken.mean * (f64::from(coils) / f64::from(taken.coils.max(1)));
         let most = taken.carried.iter().take(usize::try_from(coils).unwrap_or(usize::MAX));

@@ -46,7 +46,7 @@ impl Pattern {
 
     fn of(engine: &Engine, mode: Ignition, angles: Vec<f64>) -> Self {
         let cycle = engine.cycle().degrees();
-        let plugs = if engine.kind() == crate::engine::Kind::Rotary { 2 } else { 1 };
+        let plugs = if engine.kind() == crate::engine::EngineKind::Rotary { 2 } else { 1 };
         if mode == Ignition::Distributor {
             let next = angles.iter().skip(1).chain([&cycle]);
             let intervals = next.zip(&angles).map(|(next, angle)| next - angle);

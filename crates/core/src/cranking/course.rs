@@ -1,6 +1,6 @@
 //! One corner: the speed curve, and when each tooth and each firing comes in it.
 
-use super::{Inputs, Sync, Wheel, dip};
+use super::{CrankingInputs, Sync, Wheel, dip};
 use crate::{
     quantity::Measure,
     timeline::{Rise, Valley, Valleys, Wave},
@@ -45,7 +45,7 @@ pub(super) struct Course {
 
 impl Course {
     /// The course of one corner; `valleys` are those of [`valleys`].
-    pub(super) fn new(inputs: &Inputs, valleys: &[Valley], values: Values) -> Option<Self> {
+    pub(super) fn new(inputs: &CrankingInputs, valleys: &[Valley], values: Values) -> Option<Self> {
         let wave = Wave::new(&Valleys {
             each: valleys,
             period_deg: inputs.cycle.degrees(),
@@ -121,13 +121,13 @@ impl Course {
 }
 
 /// The courses of all corners; nothing for one that can't be.
-pub(super) fn courses(inputs: &Inputs) -> impl Iterator<Item = Option<Course>> {
+pub(super) fn courses(inputs: &CrankingInputs) -> impl Iterator<Item = Option<Course>> {
     let valleys = valleys(inputs);
     corners(inputs).into_iter().map(move |values| Course::new(inputs, &valleys, values))
 }
 
 /// The valleys of the speed at the firings: two cylinders that fire together dip once, and deeper.
-pub(super) fn valleys(inputs: &Inputs) -> Vec<Valley> {
+pub(super) fn valleys(inputs: &CrankingInputs) -> Vec<Valley> {
     let first = inputs.firings.first().copied().unwrap_or_default();
     let within =
         |angle: &crate::quantity::CrankAngle| (*angle - first).within(inputs.cycle).degrees();
@@ -138,7 +138,7 @@ pub(super) fn valleys(inputs: &Inputs) -> Vec<Valley> {
 
 /// The corners: the nominal one, then each combination of the ends of what is spread. The slowest is called by what makes
 /// it slow.
-fn corners(inputs: &Inputs) -> Vec<Values> {
+pub(super) fn corners(inputs: &CrankingInputs) -> Vec<Values> {
     let nominal = Values {
         name: "nominal".to_owned(),
         mean_rpm: inputs.speed.nominal.base(),
@@ -163,7 +163,7 @@ fn corners(inputs: &Inputs) -> Vec<Values> {
 }
 
 /// The mean speeds to look at, where there is more than one.
-fn speeds(inputs: &Inputs) -> Vec<(&'static str, f64)> {
+fn speeds(inputs: &CrankingInputs) -> Vec<(&'static str, f64)> {
     let (low, high) = (inputs.speed.low.base(), inputs.speed.high.base());
     let mut all: Vec<_> = inputs.slow.iter().map(|it| (it.name, it.speed.base())).collect();
     if low < high || !all.is_empty() {
@@ -195,7 +195,7 @@ fn split(corners: &mut Vec<Values>, ends: &[(&'static str, f64)], set: impl Fn(&
 }
 
 /// The teeth of a cycle by rising angle, each with the positions since the one before.
-fn teeth_deg(inputs: &Inputs) -> Vec<(f64, u32)> {
+fn teeth_deg(inputs: &CrankingInputs) -> Vec<(f64, u32)> {
     let wheel: &Wheel = &inputs.wheel;
     let pitch_deg = 360.0 / f64::from(wheel.positions.max(1));
     let mut teeth = Vec::new();
@@ -211,13 +211,14 @@ fn teeth_deg(inputs: &Inputs) -> Vec<(f64, u32)> {
     teeth
 }
 
-fn turns(inputs: &Inputs) -> u32 {
+/// Turns of the crank in a cycle.
+pub(super) fn turns(inputs: &CrankingInputs) -> u32 {
     if inputs.cycle.degrees() > 540.0 { 2 } else { 1 }
 }
 
 /// The teeth that tell where the engine is: the one after the gap, with a cam only in the turn before the first
 /// firing.
-fn marks(inputs: &Inputs, teeth: &[Passing]) -> Vec<usize> {
+fn marks(inputs: &CrankingInputs, teeth: &[Passing]) -> Vec<usize> {
     if inputs.sync == Sync::Gap && !inputs.wheel.has_mark() {
         return Vec::new();
     }

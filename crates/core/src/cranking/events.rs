@@ -4,9 +4,9 @@
 //! what they do to the relay is told.
 
 use super::{
-    Inputs,
-    course::{Course, Passing, courses},
-    run::{Reading, Run, commands},
+    CrankingInputs,
+    course::{Course, Passing, Values, courses},
+    run::{Run, SpeedReading, commands},
     survey::contact,
 };
 use crate::{
@@ -15,7 +15,7 @@ use crate::{
 };
 
 /// Starting positions, spread over the cycle.
-const STARTS: u32 = 3;
+pub(super) const STARTS: u32 = 3;
 
 /// A compression that throws the engine back is at least so far from the start, in degrees: it needs way to get there.
 const RUN_TO_TOP_DEG: f64 = 60.0;
@@ -63,7 +63,7 @@ struct Edges {
 }
 
 /// All three, in the order of [`Happening`]; none without a threshold.
-pub fn events(inputs: &Inputs) -> Vec<Event> {
+pub fn events(inputs: &CrankingInputs) -> Vec<Event> {
     let Some(threshold) = inputs.threshold else { return Vec::new() };
     let off_below = inputs.release.of(threshold).base();
     let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
@@ -75,6 +75,11 @@ pub fn events(inputs: &Inputs) -> Vec<Event> {
         }
     }
     events
+}
+
+/// How long a whole turn from rest takes, in seconds: `120 / n`.
+pub(super) fn slow_s(values: &Values) -> f64 {
+    120.0 / values.mean_rpm
 }
 
 impl Event {
@@ -91,9 +96,9 @@ impl Event {
         }
     }
 
-    fn add_corner(&mut self, inputs: &Inputs, switch: Switch, course: &Course) {
+    fn add_corner(&mut self, inputs: &CrankingInputs, switch: Switch, course: &Course) {
         let slow_s = match self.happening {
-            Happening::SlowFirstTurn => 120.0 / course.values.mean_rpm,
+            Happening::SlowFirstTurn => slow_s(&course.values),
             Happening::KickBack | Happening::Sticks => 0.0,
         };
         let course = &course.with_run_up(course.values.run_up_s.max(slow_s));
@@ -101,16 +106,7 @@ impl Event {
         let mut opens = false;
         for n in 0..STARTS {
             let run = Run::new(course, cycle * f64::from(n) / f64::from(STARTS));
-            let edges = match self.happening {
-                Happening::SlowFirstTurn => {
-                    let mut edges = Edges::default();
-                    edges.add(&run, inputs, 0.0);
-                    edges
-                }
-                Happening::KickBack => kicked_back(course, &run, inputs),
-                Happening::Sticks => stuck(course, &run, inputs),
-            };
-            opens |= self.add(inputs, switch, &edges);
+            opens |= self.add(inputs, switch, &Edges::of(self.happening, course, &run, inputs));
         }
         if opens {
             self.opens_at.push(course.values.name.clone());
@@ -118,7 +114,7 @@ impl Event {
     }
 
     /// Adds what one start shows; says whether the relay opens again in it.
-    fn add(&mut self, inputs: &Inputs, switch: Switch, edges: &Edges) -> bool {
+    fn add(&mut self, inputs: &CrankingInputs, switch: Switch, edges: &Edges) -> bool {
         let readings = edges.readings(inputs);
         let end_s = readings.last().map_or(0.0, |last| last.time_s);
         let closed = contact(inputs, &commands(switch, &readings), &readings);
@@ -142,8 +138,21 @@ impl Event {
 }
 
 impl Edges {
+    /// What the sensor sees of a start that goes so.
+    fn of(happening: Happening, course: &Course, run: &Run<'_>, inputs: &CrankingInputs) -> Self {
+        match happening {
+            Happening::SlowFirstTurn => {
+                let mut edges = Self::default();
+                edges.add(run, inputs, 0.0);
+                edges
+            }
+            Happening::KickBack => kicked_back(course, run, inputs),
+            Happening::Sticks => stuck(course, run, inputs),
+        }
+    }
+
     /// A whole start, from `offset_s` on, until the speed has been at its full course for long enough.
-    fn add(&mut self, run: &Run<'_>, inputs: &Inputs, offset_s: f64) {
+    fn add(&mut self, run: &Run<'_>, inputs: &CrankingInputs, offset_s: f64) {
         let settle = inputs.averaging.saturating_mul(inputs.confirmation.saturating_add(1));
         let mut still = run.teeth_of_cycle() + usize::try_from(settle).unwrap_or(0);
         let mut count = 0;
@@ -163,7 +172,7 @@ impl Edges {
         passed
     }
 
-    fn readings(&self, inputs: &Inputs) -> Vec<Reading> {
+    fn readings(&self, inputs: &CrankingInputs) -> Vec<SpeedReading> {
         let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
         let (averaging, timeout_s) = (inputs.averaging.max(1), inputs.stall_timeout.high.base());
         let mut readings = Vec::new();
@@ -171,7 +180,7 @@ impl Edges {
         let (mut last_s, mut count, mut positions) = (from_s, 0, 0);
         for &(time_s, passed) in self.all.iter().skip(1) {
             if time_s - last_s > timeout_s {
-                readings.push(Reading {
+                readings.push(SpeedReading {
                     time_s: last_s + timeout_s,
                     rpm: None,
                     gap_as_tooth: None,
@@ -183,7 +192,7 @@ impl Edges {
             }
             if count == averaging {
                 let speed = pitch_deg * f64::from(positions) / 6.0 / (time_s - from_s);
-                readings.push(Reading { time_s, rpm: Some(speed), gap_as_tooth: Some(speed) });
+                readings.push(SpeedReading { time_s, rpm: Some(speed), gap_as_tooth: Some(speed) });
                 (from_s, count, positions) = (time_s, 0, 0);
             }
             last_s = time_s;
@@ -192,7 +201,7 @@ impl Edges {
     }
 }
 
-fn kicked_back(course: &Course, run: &Run<'_>, inputs: &Inputs) -> Edges {
+fn kicked_back(course: &Course, run: &Run<'_>, inputs: &CrankingInputs) -> Edges {
     let mut edges = Edges::default();
     let back = inputs.kick_back.degrees();
     let least = run.start_deg + back.max(RUN_TO_TOP_DEG);
@@ -217,7 +226,7 @@ fn kicked_back(course: &Course, run: &Run<'_>, inputs: &Inputs) -> Edges {
     edges
 }
 
-fn stuck(course: &Course, run: &Run<'_>, inputs: &Inputs) -> Edges {
+fn stuck(course: &Course, run: &Run<'_>, inputs: &CrankingInputs) -> Edges {
     let mut edges = Edges::default();
     let stop = CrankAngle::new(run.start_deg + 360.0);
     edges.add_until(run, stop.degrees());
@@ -227,4 +236,28 @@ fn stuck(course: &Course, run: &Run<'_>, inputs: &Inputs) -> Edges {
     let again = Run::new(course, stop.within(inputs.cycle).degrees());
     edges.add(&again, inputs, again_s);
     edges
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cranking::cost::{self, tests::at_the_limits};
+
+    #[test]
+    fn no_start_that_goes_otherwise_passes_more_teeth_than_are_counted() {
+        let all = [Happening::SlowFirstTurn, Happening::KickBack, Happening::Sticks];
+        for inputs in at_the_limits() {
+            for course in courses(&inputs).map(|it| it.expect("an engine that turns")) {
+                let values = &course.values;
+                let slow = course.with_run_up(values.run_up_s.max(slow_s(values)));
+                let counted = cost::teeth_of_happening(&inputs, values);
+                for (happening, course) in all.into_iter().zip([&slow, &course, &course]) {
+                    let run = Run::new(course, 0.0);
+                    let passed = Edges::of(happening, course, &run, &inputs).all.len();
+                    let passed = u64::try_from(passed).unwrap();
+                    assert!(passed <= counted, "{happening:?}: {passed} of {counted}, {inputs:?}");
+                }
+            }
+        }
+    }
 }

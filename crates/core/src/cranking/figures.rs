@@ -1,6 +1,6 @@
 //! The numbers of the answer, each made together with its working.
 
-use super::{Corner, Inputs, StopAnswer, survey::Survey};
+use super::{CrankingInputs, StartCorner, StopAnswer, survey::Survey};
 use crate::{
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, Time, Value, rpm, seconds},
     timeline::Interval,
@@ -102,7 +102,11 @@ pub struct Figures {
     pub prompt: Vec<Step>,
 }
 
-pub(super) fn figures(inputs: &Inputs, survey: &Survey, stop: Option<&StopAnswer>) -> Figures {
+pub(super) fn figures(
+    inputs: &CrankingInputs,
+    survey: &Survey,
+    stop: Option<&StopAnswer>,
+) -> Figures {
     let corners = &survey.corners;
     let tooth_time = over(corners, |it, working| Some(tooth_time(inputs, it, working)));
     let none = Figured { band: Band::exact(rpm(0.0)), working: Vec::new() };
@@ -128,10 +132,10 @@ pub(super) fn figures(inputs: &Inputs, survey: &Survey, stop: Option<&StopAnswer
 /// A number over the corners that have it: the nominal one's first, then the lowest and highest with the working
 /// of whichever is not the nominal one.
 fn over<Q: Measure>(
-    corners: &[Corner],
-    of: impl Fn(&Corner, &mut Working) -> Option<Q>,
+    corners: &[StartCorner],
+    of: impl Fn(&StartCorner, &mut Working) -> Option<Q>,
 ) -> Option<Figured<Q>> {
-    let worked = |corner: &Corner| {
+    let worked = |corner: &StartCorner| {
         let mut working = Working::new();
         of(corner, &mut working).map(|value| (value, working.into_steps()))
     };
@@ -154,26 +158,30 @@ fn over<Q: Measure>(
 
 /// The same, only where every corner has it.
 fn over_all<Q: Measure>(
-    corners: &[Corner],
-    of: impl Fn(&Corner, &mut Working) -> Option<Q>,
+    corners: &[StartCorner],
+    of: impl Fn(&StartCorner, &mut Working) -> Option<Q>,
 ) -> Option<Figured<Q>> {
-    let have = |corner: &Corner| of(corner, &mut Working::new()).is_some();
+    let have = |corner: &StartCorner| of(corner, &mut Working::new()).is_some();
     corners.iter().all(have).then(|| over(corners, of)).flatten()
 }
 
-fn slowest(corner: &Corner, working: &mut Working) -> RotationalSpeed {
+fn slowest(corner: &StartCorner, working: &mut Working) -> RotationalSpeed {
     let dip = crate::quantity::share(corner.values.dip);
     working.step(&SLOWEST, &[("n", corner.mean.show()), ("d", dip.show())], corner.slowest)
 }
 
-fn slowest_reading(inputs: &Inputs, corner: &Corner, working: &mut Working) -> RotationalSpeed {
+fn slowest_reading(
+    inputs: &CrankingInputs,
+    corner: &StartCorner,
+    working: &mut Working,
+) -> RotationalSpeed {
     let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
     let degrees = CrankAngle::new(pitch_deg * f64::from(inputs.averaging.max(1)));
     let time = seconds(degrees.degrees() / 6.0 / corner.slowest_reading.base());
     working.step(&READING, &[("α", degrees.show()), ("t", time.show())], corner.slowest_reading)
 }
 
-fn tooth_time(inputs: &Inputs, corner: &Corner, working: &mut Working) -> Time {
+fn tooth_time(inputs: &CrankingInputs, corner: &StartCorner, working: &mut Working) -> Time {
     let positions = inputs.wheel.positions.max(1);
     let time = tooth_time_at(corner.slowest, positions);
     let values = [("n_min", corner.slowest.show()), ("z", positions.into())];
@@ -185,13 +193,13 @@ pub(super) fn tooth_time_at(speed: RotationalSpeed, positions: u32) -> Time {
     seconds(60.0 / (speed.base() * f64::from(positions)))
 }
 
-fn gap_time(inputs: &Inputs, corner: &Corner, working: &mut Working) -> Time {
+fn gap_time(inputs: &CrankingInputs, corner: &StartCorner, working: &mut Working) -> Time {
     let tooth = tooth_time_at(corner.slowest, inputs.wheel.positions.max(1));
     let values = [("m", inputs.wheel.missing.into()), ("t_tooth", tooth.show())];
     working.step(&GAP, &values, tooth * f64::from(inputs.wheel.missing + 1))
 }
 
-fn power(inputs: &Inputs, corner: &Corner, working: &mut Working) -> Option<Time> {
+fn power(inputs: &CrankingInputs, corner: &StartCorner, working: &mut Working) -> Option<Time> {
     let latest = corner.latest.filter(|_| corner.closes)?;
     let values = [
         ("t_confirmed", latest.confirmed.show()),
@@ -200,15 +208,15 @@ fn power(inputs: &Inputs, corner: &Corner, working: &mut Working) -> Option<Time
     Some(working.step(&POWER, &values, latest.closed))
 }
 
-fn turned(corner: &Corner, working: &mut Working) -> Option<CrankAngle> {
+fn turned(corner: &StartCorner, working: &mut Working) -> Option<CrankAngle> {
     let latest = corner.latest.filter(|_| corner.closes)?;
     let turns = Value::text(crate::quantity::number(latest.turned.degrees() / 360.0));
     working.record(&TURNED, &[("α", latest.turned.show())], turns);
     Some(latest.turned)
 }
 
-fn spark(corners: &[Corner]) -> Option<Figured<Time>> {
-    let earliest = |corner: &Corner, working: &mut Working| {
+fn spark(corners: &[StartCorner]) -> Option<Figured<Time>> {
+    let earliest = |corner: &StartCorner, working: &mut Working| {
         let best = corner.best_spark?;
         let next = seconds(best.1.base() - best.0.base());
         let values = [("t_sync", best.0.show()), ("t_next", next.show())];
@@ -221,7 +229,7 @@ fn spark(corners: &[Corner]) -> Option<Figured<Time>> {
     Some(figured)
 }
 
-fn margin(inputs: &Inputs, corner: &Corner, working: &mut Working) -> Option<Time> {
+fn margin(inputs: &CrankingInputs, corner: &StartCorner, working: &mut Working) -> Option<Time> {
     let (spark, power) = corner.closest?;
     let margin = corner.margin.filter(|_| corner.closes)?;
     let values =
@@ -237,7 +245,7 @@ fn on_at_rest(stop: &StopAnswer) -> Figured<Time> {
 }
 
 /// The reason at each end of the thresholds that work.
-fn works(inputs: &Inputs, survey: &Survey) -> Vec<Step> {
+fn works(inputs: &CrankingInputs, survey: &Survey) -> Vec<Step> {
     let ends = survey.ends;
     let works = survey.works.unwrap_or(Interval { low: ends.lowest, high: ends.highest });
     let (low, high) = (rpm(works.low), rpm(works.high));
@@ -258,7 +266,7 @@ fn works(inputs: &Inputs, survey: &Survey) -> Vec<Step> {
     vec![low, high]
 }
 
-fn prompt(inputs: &Inputs, survey: &Survey) -> Vec<Step> {
+fn prompt(inputs: &CrankingInputs, survey: &Survey) -> Vec<Step> {
     let mut steps = works(inputs, survey);
     if survey.ends.prompt.is_finite() {
         let highest = rpm(survey.ends.prompt);

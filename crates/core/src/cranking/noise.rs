@@ -1,13 +1,13 @@
 //! False edges between teeth: what they do to a reading of the speed, and what stands above them.
 
-use super::Inputs;
+use super::CrankingInputs;
 use crate::{
     quantity::{Measure, RotationalSpeed},
     timeline::Switch,
 };
 
 /// Most false edges in a row that are tried.
-const MOST_EDGES: u32 = 64;
+pub(super) const MOST_EDGES: u32 = 64;
 
 /// How far false edges lead the relay astray while the engine only rocks.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,7 +21,7 @@ pub struct Noise {
 }
 
 /// At a threshold, with an engine that rocks at the highest speed typed.
-pub fn noise(inputs: &Inputs, threshold: RotationalSpeed) -> Noise {
+pub fn noise(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Noise {
     let rocking = inputs.rocking.high;
     let edges = (0..=MOST_EDGES).find(|edges| closes(inputs, threshold, *edges));
     Noise {
@@ -32,7 +32,7 @@ pub fn noise(inputs: &Inputs, threshold: RotationalSpeed) -> Noise {
 }
 
 /// Whether the relay closes, wherever among the readings the false edges begin.
-fn closes(inputs: &Inputs, threshold: RotationalSpeed, edges: u32) -> bool {
+fn closes(inputs: &CrankingInputs, threshold: RotationalSpeed, edges: u32) -> bool {
     let averaging = inputs.averaging.max(1);
     let rocking = inputs.rocking.high.base();
     (0..averaging).any(|before| {

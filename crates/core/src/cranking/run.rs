@@ -1,20 +1,20 @@
 //! One start at one corner: readings, commands, contact, first spark.
 
 use super::{
-    Inputs,
+    CrankingInputs,
     course::{Course, Passing},
 };
 use crate::{
     quantity::Measure,
-    timeline::{Change, Switch},
+    timeline::{Switch, SwitchChange},
 };
 
 /// Most sparks that are counted as lost.
-const MOST_LOST: usize = 1000;
+pub(super) const MOST_LOST: usize = 1000;
 
 /// One reading of the speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Reading {
+pub(super) struct SpeedReading {
     pub(super) time_s: f64,
     /// In rpm; none where no tooth came for the stall time-out.
     pub(super) rpm: Option<f64>,
@@ -33,7 +33,7 @@ pub(super) struct Run<'a> {
 
 /// The first spark that could come.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Spark {
+pub(super) struct FirstSpark {
     /// When the controller knows where the engine is.
     pub(super) sync_s: f64,
     /// The next firing top dead centre.
@@ -92,7 +92,7 @@ impl<'a> Run<'a> {
     }
 
     /// The readings, until the speed has been at its full course long enough for anything to show.
-    pub(super) fn readings(&self, inputs: &Inputs, readings: &mut Vec<Reading>) {
+    pub(super) fn readings(&self, inputs: &CrankingInputs, readings: &mut Vec<SpeedReading>) {
         readings.clear();
         let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
         let confirmation = usize::try_from(inputs.confirmation.max(1)).unwrap_or(1);
@@ -119,7 +119,7 @@ impl<'a> Run<'a> {
     }
 
     /// The first spark that could come.
-    pub(super) fn spark(&self) -> Option<Spark> {
+    pub(super) fn spark(&self) -> Option<FirstSpark> {
         let sync = self.tooth(self.course.teeth_to_sync(self.first_tooth)?)?;
         let firings = &self.course.firings;
         let cycle = self.course.wave.period_deg();
@@ -133,11 +133,11 @@ impl<'a> Run<'a> {
         )]
         let firing = next + laps as usize * firings.len();
         let spark = self.course.later(firings, 0, firing)?;
-        Some(Spark { sync_s: self.time_s(sync), first_s: self.time_s(spark), firing })
+        Some(FirstSpark { sync_s: self.time_s(sync), first_s: self.time_s(spark), firing })
     }
 
     /// Sparks that come before the coils have had power for a dwell, and when the first comes that does not.
-    pub(super) fn lost(&self, spark: Spark, ready_s: f64) -> (usize, f64) {
+    pub(super) fn lost(&self, spark: FirstSpark, ready_s: f64) -> (usize, f64) {
         let firing_s = |count: usize| {
             let firing = self.course.later(&self.course.firings, 0, spark.firing + count);
             firing.map_or(f64::INFINITY, |firing| self.time_s(firing))
@@ -148,14 +148,14 @@ impl<'a> Run<'a> {
 }
 
 fn reading(
-    inputs: &Inputs,
+    inputs: &CrankingInputs,
     (from, from_s): (Passing, f64),
     (to, to_s): (Passing, f64),
     is_silent: bool,
-) -> Reading {
+) -> SpeedReading {
     let heard = |degrees: f64| (!is_silent).then(|| degrees / 6.0 / (to_s - from_s));
     let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
-    Reading {
+    SpeedReading {
         time_s: to_s,
         rpm: heard(to.angle_deg - from.angle_deg),
         gap_as_tooth: heard(pitch_deg * f64::from(inputs.averaging.max(1))),
@@ -163,11 +163,14 @@ fn reading(
 }
 
 /// The commands that follow from readings.
-pub(super) fn commands(switch: Switch, readings: &[Reading]) -> Vec<Change> {
+pub(super) fn commands(switch: Switch, readings: &[SpeedReading]) -> Vec<SwitchChange> {
     switch.changes(readings.iter().map(|reading| (reading.time_s, reading.rpm)))
 }
 
 /// The commands of a controller that takes the gap for one slow tooth.
-pub(super) fn commands_with_gap_as_tooth(switch: Switch, readings: &[Reading]) -> Vec<Change> {
+pub(super) fn commands_with_gap_as_tooth(
+    switch: Switch,
+    readings: &[SpeedReading],
+) -> Vec<SwitchChange> {
     switch.changes(readings.iter().map(|reading| (reading.time_s, reading.gap_as_tooth)))
 }

@@ -1,13 +1,13 @@
 //! How long power stays on when the engine dies.
 
-use super::Inputs;
+use super::CrankingInputs;
 use crate::{
     quantity::{Measure, RotationalSpeed, Time, rpm, seconds},
     timeline::{Fall, Switch},
 };
 
 /// Places of the wheel from which the engine begins to die.
-const PLACES: u32 = 24;
+pub(super) const PLACES: u32 = 24;
 
 /// What happens when the engine dies: it loses its speed evenly (common practice, no source), and does not rock.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,7 +23,7 @@ pub struct StopAnswer {
 }
 
 /// The worst over the places of the wheel and the ends of the run-down: the longest time on.
-pub(super) fn stop(inputs: &Inputs, release: RotationalSpeed) -> StopAnswer {
+pub(super) fn stop(inputs: &CrankingInputs, release: RotationalSpeed) -> StopAnswer {
     let mut ends = vec![inputs.run_down.low, inputs.run_down.high];
     ends.dedup();
     let places = ends.into_iter().flat_map(|run_down| (0..PLACES).map(move |n| (run_down, n)));
@@ -52,7 +52,7 @@ pub(super) fn stop(inputs: &Inputs, release: RotationalSpeed) -> StopAnswer {
 }
 
 /// When the command goes off: as many readings as must agree are too low, or no tooth comes for the time-out.
-fn command_off_s(inputs: &Inputs, fall: Fall, from_deg: f64, off_below_rpm: f64) -> f64 {
+fn command_off_s(inputs: &CrankingInputs, fall: Fall, from_deg: f64, off_below_rpm: f64) -> f64 {
     let timeout_s = inputs.stall_timeout.high.base();
     let mut switch = Switch::new(f64::INFINITY, off_below_rpm, inputs.confirmation).turned_on();
     let mut last: Option<(f64, f64)> = None;
@@ -81,7 +81,7 @@ fn command_off_s(inputs: &Inputs, fall: Fall, from_deg: f64, off_below_rpm: f64)
 }
 
 /// Angles from the beginning of the run-down to each tooth.
-fn teeth_deg(inputs: &Inputs, from_deg: f64) -> impl Iterator<Item = f64> {
+pub(super) fn teeth_deg(inputs: &CrankingInputs, from_deg: f64) -> impl Iterator<Item = f64> {
     let wheel = inputs.wheel;
     let pitch_deg = 360.0 / f64::from(wheel.positions.max(1));
     let turns = (0_u32..).map(|turn| f64::from(turn) * 360.0);

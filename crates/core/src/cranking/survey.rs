@@ -1,19 +1,19 @@
 //! All corners and all starts: what is worst, and which thresholds work everywhere.
 
 use super::{
-    Inputs, Release,
+    CrankingInputs, Release,
     course::{Course, Values, courses},
-    run::{Reading, Run, commands, commands_with_gap_as_tooth},
+    run::{Run, SpeedReading, commands, commands_with_gap_as_tooth},
     start::starts,
 };
 use crate::{
     quantity::{CrankAngle, Measure, RotationalSpeed, Time, rpm, seconds},
-    timeline::{Change, Interval, Steps, Switch, closures, without},
+    timeline::{Interval, Steps, Switch, SwitchChange, closures, without},
 };
 
 /// What happens at one corner, over every start.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Corner {
+pub struct StartCorner {
     /// What the corner is called.
     pub name: String,
     /// Mean cranking speed there.
@@ -30,7 +30,7 @@ pub struct Corner {
     pub closes: bool,
     /// Power, from the start that closes the relay last; none where it never closes from some start, or where no
     /// threshold was given.
-    pub latest: Option<Reach>,
+    pub latest: Option<StartMoment>,
     /// Power, from the start that closes the relay first; as `latest`.
     pub earliest_power: Option<Time>,
     /// The first spark that can come: from the best start and from the worst. None where it can't come at all.
@@ -58,7 +58,7 @@ pub struct Corner {
 
 /// A moment of a start.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reach {
+pub struct StartMoment {
     /// Where in the cycle the engine stood, from the first firing top dead centre.
     pub start: CrankAngle,
     /// When the last reading of the confirmation comes.
@@ -72,7 +72,7 @@ pub struct Reach {
 /// All corners, and the thresholds that work.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Survey {
-    pub(super) corners: Vec<Corner>,
+    pub(super) corners: Vec<StartCorner>,
     pub(super) works: Option<Interval>,
     pub(super) prompt: Option<Interval>,
     pub(super) ends: Ends,
@@ -112,7 +112,20 @@ struct Thresholds {
     corner: usize,
 }
 
-pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
+/// See [`super::outline`].
+pub(super) fn outline(inputs: &CrankingInputs) -> Option<Survey> {
+    let outlined = |course: Option<Course>| {
+        let mut corner = StartCorner::new(inputs, &course?);
+        // while the speed rises a reading is slower than it will be there
+        corner.closes = inputs.threshold.is_none_or(|it| it <= corner.fastest_reading);
+        Some(corner)
+    };
+    let corners = courses(inputs).map(outlined).collect::<Option<Vec<_>>>()?;
+    let ends = Ends { lowest: f64::NEG_INFINITY, highest: f64::INFINITY, prompt: f64::INFINITY };
+    Some(Survey { corners, works: None, prompt: None, ends, bounds: Bounds::default() })
+}
+
+pub(super) fn survey(inputs: &CrankingInputs, release: Release) -> Option<Survey> {
     let lowest = match release {
         Release::At(speed) => speed.base().max(inputs.rocking.high.base()),
         Release::Share(_) => inputs.rocking.high.base(),
@@ -124,7 +137,7 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
     let mut surveyed = Vec::new();
     for course in courses(inputs) {
         let course = course?;
-        let mut corner = Corner::new(inputs, &course);
+        let mut corner = StartCorner::new(inputs, &course);
         thresholds.narrow(&corner, inputs);
         for start_deg in starts(inputs, &course) {
             let run = Run::new(&course, start_deg);
@@ -146,7 +159,7 @@ pub(super) fn survey(inputs: &Inputs, release: Release) -> Option<Survey> {
 }
 
 impl Thresholds {
-    fn narrow(&mut self, corner: &Corner, inputs: &Inputs) {
+    fn narrow(&mut self, corner: &StartCorner, inputs: &CrankingInputs) {
         let slowest = corner.slowest_reading.base();
         if slowest < self.whole.high {
             (self.whole.high, self.slowest_at) = (slowest, self.corner);
@@ -158,10 +171,10 @@ impl Thresholds {
 
     fn narrow_by_run(
         &mut self,
-        inputs: &Inputs,
+        inputs: &CrankingInputs,
         release: Release,
         run: &Run<'_>,
-        readings: &[Reading],
+        readings: &[SpeedReading],
     ) {
         let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
         let steps = Steps::new(&series, inputs.confirmation);
@@ -184,7 +197,7 @@ impl Thresholds {
     }
 
     /// The corners at the ends of what works.
-    fn bounds(&self, works: Interval, corners: &[Corner]) -> Bounds {
+    fn bounds(&self, works: Interval, corners: &[StartCorner]) -> Bounds {
         let name = |at: usize| corners.get(at).map(|it| it.name.clone()).unwrap_or_default();
         let at = |end: fn(&Interval) -> f64, value: f64| {
             let same = |it: &&(Interval, usize)| (end(&it.0) - value).abs() <= 1e-9 * value;
@@ -198,8 +211,8 @@ impl Thresholds {
     }
 }
 
-impl Corner {
-    fn new(inputs: &Inputs, course: &Course) -> Self {
+impl StartCorner {
+    fn new(inputs: &CrankingInputs, course: &Course) -> Self {
         let values = course.values.clone();
         let (slowest, fastest) = course.extreme_readings(inputs.averaging);
         Self {
@@ -226,7 +239,13 @@ impl Corner {
         }
     }
 
-    fn add(&mut self, inputs: &Inputs, release: Release, run: &Run<'_>, readings: &[Reading]) {
+    fn add(
+        &mut self,
+        inputs: &CrankingInputs,
+        release: Release,
+        run: &Run<'_>,
+        readings: &[SpeedReading],
+    ) {
         let spark = run.spark();
         if let Some(spark) = spark {
             let at = seconds(spark.first_s);
@@ -275,9 +294,9 @@ impl Corner {
 
 /// The contact over a run; its pull-in as slow, its drop-out as quick as it may be.
 pub(super) fn contact(
-    inputs: &Inputs,
-    changes: &[Change],
-    readings: &[Reading],
+    inputs: &CrankingInputs,
+    changes: &[SwitchChange],
+    readings: &[SpeedReading],
 ) -> Vec<(f64, f64)> {
     let pull_in_s = inputs.relay.pull_in_time.high.base();
     let end_s = readings.last().map_or(0.0, |last| last.time_s);
@@ -285,7 +304,7 @@ pub(super) fn contact(
     closures(changes, pull_in_s, inputs.relay.drop_out_time.low.base(), end_s + pull_in_s)
 }
 
-fn openings(inputs: &Inputs, changes: &[Change], readings: &[Reading]) -> usize {
+fn openings(inputs: &CrankingInputs, changes: &[SwitchChange], readings: &[SpeedReading]) -> usize {
     if changes.len() < 2 {
         return 0;
     }
@@ -293,20 +312,20 @@ fn openings(inputs: &Inputs, changes: &[Change], readings: &[Reading]) -> usize 
     contact(inputs, changes, readings).iter().filter(|closure| closure.1 < end_s).count()
 }
 
-fn lowest_once_on(changes: &[Change], readings: &[Reading]) -> Option<RotationalSpeed> {
+fn lowest_once_on(changes: &[SwitchChange], readings: &[SpeedReading]) -> Option<RotationalSpeed> {
     let on_s = changes.first()?.time_s;
     let after = readings.iter().filter(|reading| reading.time_s > on_s);
     after.map(|reading| rpm(reading.rpm.unwrap_or(0.0))).reduce(RotationalSpeed::min)
 }
 
 fn reach(
-    inputs: &Inputs,
+    inputs: &CrankingInputs,
     run: &Run<'_>,
-    changes: &[Change],
-    readings: &[Reading],
-) -> Option<Reach> {
+    changes: &[SwitchChange],
+    readings: &[SpeedReading],
+) -> Option<StartMoment> {
     let closed_s = contact(inputs, changes, readings).first()?.0;
-    Some(Reach {
+    Some(StartMoment {
         start: CrankAngle::new(run.start_deg),
         confirmed: seconds(closed_s - inputs.relay.pull_in_time.high.base()),
         closed: seconds(closed_s),
@@ -315,7 +334,7 @@ fn reach(
 }
 
 /// See [`super::serves`].
-pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
+pub(super) fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
     let release = inputs.release.of(threshold);
     if release >= threshold || threshold <= inputs.rocking.high {
         return false;
@@ -337,7 +356,7 @@ pub(super) fn serves(inputs: &Inputs, threshold: RotationalSpeed) -> bool {
 }
 
 /// See [`super::releases`].
-pub(super) fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<Interval> {
+pub(super) fn releases(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Option<Interval> {
     let mut readings = Vec::new();
     let mut high = threshold.base();
     for course in courses(inputs) {
@@ -354,7 +373,7 @@ pub(super) fn releases(inputs: &Inputs, threshold: RotationalSpeed) -> Option<In
 }
 
 /// See [`super::readings_at_corners`].
-pub(super) fn fastest(inputs: &Inputs) -> Vec<(String, RotationalSpeed)> {
+pub(super) fn fastest(inputs: &CrankingInputs) -> Vec<(String, RotationalSpeed)> {
     courses(inputs)
         .flatten()
         .map(|it| (it.values.name.clone(), rpm(it.extreme_readings(inputs.averaging).1)))

@@ -1,10 +1,10 @@
 //! One start as a curve.
 
 use super::{
-    Inputs,
+    CrankingInputs,
     course::{Course, valleys},
-    run::{Reading, Run, commands},
-    survey::{Corner, contact},
+    run::{Run, SpeedReading, commands},
+    survey::{StartCorner, contact},
 };
 use crate::{quantity::Measure, timeline::Switch};
 
@@ -29,7 +29,7 @@ pub struct Trace {
     pub spark_s: Option<f64>,
 }
 
-pub(super) fn trace(inputs: &Inputs, corner: &Corner) -> Option<Trace> {
+pub(super) fn trace(inputs: &CrankingInputs, corner: &StartCorner) -> Option<Trace> {
     let course = Course::new(inputs, &valleys(inputs), corner.values.clone())?;
     let start_deg = corner.latest.map_or(0.0, |latest| latest.start.degrees());
     let run = Run::new(&course, start_deg);
@@ -56,7 +56,7 @@ pub(super) fn trace(inputs: &Inputs, corner: &Corner) -> Option<Trace> {
     })
 }
 
-fn thinned(readings: &[Reading]) -> Vec<(f64, f64)> {
+fn thinned(readings: &[SpeedReading]) -> Vec<(f64, f64)> {
     let points: Vec<_> =
         readings.iter().map(|reading| (reading.time_s, reading.rpm.unwrap_or(0.0))).collect();
     if points.len() <= 2 * READING_GROUPS {

@@ -1,7 +1,7 @@
 //! Firing angles from the crank: which way each bank leans, where each pin stands, and which of the two turns of
 //! the cycle the firing order gives to each cylinder.
 
-use super::{Kind, TURN};
+use super::{EngineKind, TURN};
 use crate::quantity::CrankAngle;
 
 /// How crank and banks are built.
@@ -15,7 +15,7 @@ pub struct Geometry {
 
 /// Why there can be no such crank.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unfit {
+pub enum UnfitCrank {
     /// Not one angle for each bank after the first.
     BankAngles {
         /// Angles given.
@@ -96,15 +96,15 @@ impl Geometry {
         bank_angles: Vec<CrankAngle>,
         pins: Vec<CrankAngle>,
         split: CrankAngle,
-    ) -> Result<Self, Vec<Unfit>> {
+    ) -> Result<Self, Vec<UnfitCrank>> {
         let mut unfit = Vec::new();
         if bank_angles.len() + 1 != rows.len() {
-            unfit.push(Unfit::BankAngles { angles: bank_angles.len(), banks: rows.len() });
+            unfit.push(UnfitCrank::BankAngles { angles: bank_angles.len(), banks: rows.len() });
         }
         let cylinders = rows.iter().map(Vec::len).sum();
         let each = rows.first().map(Vec::len).filter(|&it| rows.iter().all(|row| row.len() == it));
         if pins.len() != cylinders && Some(pins.len()) != each {
-            unfit.push(Unfit::Pins { pins: pins.len(), each, cylinders });
+            unfit.push(UnfitCrank::Pins { pins: pins.len(), each, cylinders });
         }
         if unfit.is_empty() { Ok(Self { rows, bank_angles, pins, split }) } else { Err(unfit) }
     }
@@ -139,12 +139,12 @@ impl Geometry {
 ///
 /// # Errors
 /// The cylinder that would need a third turn.
-pub fn turns(kind: Kind, order: &[u32], tops: &[Top]) -> Result<Turns, OutOfTurn> {
+pub fn turns(kind: EngineKind, order: &[u32], tops: &[Top]) -> Result<Turns, OutOfTurn> {
     let top = |cylinder| tops.iter().find(|top| top.cylinder == cylinder).map(Top::angle);
     let first = order.first().and_then(|&it| top(it)).unwrap_or_default();
     let angles: Vec<_> =
         order.iter().map(|&it| in_turn(top(it).unwrap_or_default() - first)).collect();
-    let is_four_stroke = kind == Kind::FourStroke;
+    let is_four_stroke = kind == EngineKind::FourStroke;
     // two that fire together are usual only where the cycle is one turn
     let rises = |one: CrankAngle, next: CrankAngle| {
         if next.is_near(one) { !is_four_stroke } else { next > one }

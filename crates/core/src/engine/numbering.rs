@@ -7,7 +7,7 @@
 
 /// An end of the engine.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
+pub enum EngineEnd {
     /// The free end, opposite the power output.
     Front,
     /// The end of the power output.
@@ -36,16 +36,16 @@ impl Side {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Numbering {
     /// One bank, from this end.
-    InLine(End),
+    InLine(EngineEnd),
     /// Two banks, one after the other, each from this end; this side first.
-    BankByBank(End, Side),
+    BankByBank(EngineEnd, Side),
     /// Two banks in turn, from the front; odd numbers on this side.
     Alternating(Side),
 }
 
 /// Where a cylinder is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
+pub struct CylinderPlace {
     /// The side of its bank, seen from the front; none in an engine with one bank.
     pub side: Option<Side>,
     /// Its place in the bank, from the front, from 1.
@@ -56,7 +56,7 @@ pub struct Place {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Renumbered {
     /// Where it is.
-    pub place: Place,
+    pub place: CylinderPlace,
     /// Its number in the one.
     pub there: u32,
     /// Its number in the other.
@@ -82,7 +82,7 @@ impl Numbering {
     ///
     /// # Errors
     /// Where two banks would have an odd number of cylinders.
-    pub fn places(self, cylinders: u32) -> Result<Vec<Place>, Unsuited> {
+    pub fn places(self, cylinders: u32) -> Result<Vec<CylinderPlace>, Unsuited> {
         if self.has_two_banks() && cylinders % 2 == 1 {
             return Err(Unsuited::OddCount);
         }
@@ -100,7 +100,7 @@ impl Numbering {
         let (one, other): (Vec<_>, Vec<_>) =
             numbered.into_iter().partition(|(place, _)| place.side == first);
         let numbers =
-            |bank: Vec<(Place, u32)>| bank.into_iter().map(|(_, number)| number).collect();
+            |bank: Vec<(CylinderPlace, u32)>| bank.into_iter().map(|(_, number)| number).collect();
         Ok([one, other].into_iter().filter(|bank| !bank.is_empty()).map(numbers).collect())
     }
 
@@ -113,33 +113,35 @@ impl Numbering {
             return Err(Unsuited::OtherLayout);
         }
         let (there, here) = (self.places(cylinders)?, other.places(cylinders)?);
-        let renumbered = |(place, there): (Place, u32)| {
+        let renumbered = |(place, there): (CylinderPlace, u32)| {
             let (_, here) = here.iter().zip(1..).find(|(it, _)| **it == place)?;
             Some(Renumbered { place, there, here })
         };
         Ok(there.into_iter().zip(1..).filter_map(renumbered).collect())
     }
 
-    fn place(self, cylinder: u32, cylinders: u32) -> Place {
+    fn place(self, cylinder: u32, cylinders: u32) -> CylinderPlace {
         let each = cylinders / 2;
         let from = |end, place, length: u32| match end {
-            End::Front => place,
-            End::Flywheel => (length + 1).saturating_sub(place),
+            EngineEnd::Front => place,
+            EngineEnd::Flywheel => (length + 1).saturating_sub(place),
         };
         match self {
-            Self::InLine(end) => Place { side: None, from_front: from(end, cylinder, cylinders) },
+            Self::InLine(end) => {
+                CylinderPlace { side: None, from_front: from(end, cylinder, cylinders) }
+            }
             Self::BankByBank(end, first) => {
                 let (seen, place) = if cylinder <= each {
                     (first, cylinder)
                 } else {
                     (first.other(), cylinder - each)
                 };
-                let side = if end == End::Front { seen } else { seen.other() };
-                Place { side: Some(side), from_front: from(end, place, each) }
+                let side = if end == EngineEnd::Front { seen } else { seen.other() };
+                CylinderPlace { side: Some(side), from_front: from(end, place, each) }
             }
             Self::Alternating(odd) => {
                 let side = if cylinder % 2 == 1 { odd } else { odd.other() };
-                Place { side: Some(side), from_front: cylinder.div_ceil(2) }
+                CylinderPlace { side: Some(side), from_front: cylinder.div_ceil(2) }
             }
         }
     }

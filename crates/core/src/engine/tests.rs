@@ -1,5 +1,5 @@
 use super::*;
-use Kind::{FourStroke, Rotary, TwoStroke};
+use EngineKind::{FourStroke, Rotary, TwoStroke};
 
 fn angles(degrees: &[f64]) -> Spacing {
     Spacing::Angles(degrees.iter().copied().map(CrankAngle::new).collect())

@@ -1,6 +1,8 @@
 //! What would make the injectors enough, each solved with everything at its leanest.
 
-use super::{Delivery, End, Inputs, MOST_PRESSURE, Pace, Regulator, flow::Rated};
+use super::{
+    Delivery, DeliveryEnd, FuelInputs, InjectionPace, MOST_PRESSURE, Regulator, flow::Rated,
+};
 use crate::{
     quantity::{MassFlow, Measure, Pressure, VolumeRate},
     working::{Formula, Step, Working},
@@ -21,7 +23,7 @@ const SIZE: Formula = Formula {
 
 /// What would make them enough.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Cures {
+pub struct FuelCures {
     /// More pressure; nothing where no pressure does it.
     pub pressure: Option<MorePressure>,
     /// Larger injectors; nothing where the dead time leaves no time at all.
@@ -52,9 +54,9 @@ pub struct Larger {
     pub working: Vec<Step>,
 }
 
-impl Cures {
+impl FuelCures {
     /// What cures injectors that run out, with everything at its leanest.
-    pub(super) fn of(inputs: &Inputs, least: &Delivery) -> Self {
+    pub(super) fn of(inputs: &FuelInputs, least: &Delivery) -> Self {
         let mut working = Working::new();
         let needed = needed(inputs, least, &mut working);
         let working = working.into_steps();
@@ -69,16 +71,16 @@ impl Cures {
 /// The injectors that the power wanted asks for, in as many times the flow of those that stand in the inputs.
 ///
 /// Nothing where no power is wanted, nothing flows, or the dead time leaves no time.
-pub fn wanted(inputs: &Inputs) -> Option<Larger> {
-    let least = Delivery::at(inputs, End::Least);
+pub fn wanted(inputs: &FuelInputs) -> Option<Larger> {
+    let least = Delivery::at(inputs, DeliveryEnd::Least);
     let mut working = Working::new();
     let needed = needed(inputs, &least, &mut working)?;
     larger(inputs, &least, needed, &working.into_steps())
 }
 
 /// The flow that the power wanted asks of all, held open.
-fn needed(inputs: &Inputs, least: &Delivery, working: &mut Working) -> Option<MassFlow> {
-    let end = End::Least;
+fn needed(inputs: &FuelInputs, least: &Delivery, working: &mut Working) -> Option<MassFlow> {
+    let end = DeliveryEnd::Least;
     let (power, consumption) =
         (end.of_hindrance(inputs.power?), end.of_hindrance(inputs.consumption));
     let open = least.duty_limit.base() - least.dead_share.map_or(0.0, Measure::base);
@@ -94,7 +96,7 @@ fn needed(inputs: &Inputs, least: &Delivery, working: &mut Working) -> Option<Ma
 }
 
 fn more_pressure(
-    inputs: &Inputs,
+    inputs: &FuelInputs,
     least: &Delivery,
     needed: MassFlow,
     before: &[Step],
@@ -108,10 +110,10 @@ fn more_pressure(
     let drop = working.step(&PRESSURE, &shown, least.drop * (ratio * ratio));
     let boost = match inputs.regulator {
         Regulator::Referenced => Pressure::from_base(0.0),
-        Regulator::Fixed => End::Least.of_hindrance(inputs.boost),
+        Regulator::Fixed => DeliveryEnd::Least.of_hindrance(inputs.boost),
     };
     // what the rail may have less than is meant, it may have less then too
-    let spread = inputs.rail.nominal / End::Least.of_help(inputs.rail);
+    let spread = inputs.rail.nominal / DeliveryEnd::Least.of_help(inputs.rail);
     Some(MorePressure {
         rail: rounded_up((drop + boost) * spread, 1e4),
         is_beyond: drop.base() > MOST_PRESSURE * inputs.stated_at.nominal.base(),
@@ -119,7 +121,12 @@ fn more_pressure(
     })
 }
 
-fn larger(inputs: &Inputs, least: &Delivery, needed: MassFlow, before: &[Step]) -> Option<Larger> {
+fn larger(
+    inputs: &FuelInputs,
+    least: &Delivery,
+    needed: MassFlow,
+    before: &[Step],
+) -> Option<Larger> {
     let ratio = needed.base() / least.all.base();
     let stated = inputs.sets.first()?.flow;
     let mut shown = vec![("M_n", needed.show()), ("M", least.all.show())];
@@ -144,12 +151,12 @@ fn larger(inputs: &Inputs, least: &Delivery, needed: MassFlow, before: &[Step]) 
 }
 
 /// Whether they would be enough, were each pulsed once a cycle.
-fn in_sequence(inputs: &Inputs) -> bool {
+fn in_sequence(inputs: &FuelInputs) -> bool {
     let Some(pace) = inputs.pace.filter(|pace| pace.turns < pace.turns_of_cycle) else {
         return false;
     };
-    let pace = Some(Pace { turns: pace.turns_of_cycle, ..pace });
-    !Delivery::at(&Inputs { pace, ..inputs.clone() }, End::Least).runs_out()
+    let pace = Some(InjectionPace { turns: pace.turns_of_cycle, ..pace });
+    !Delivery::at(&FuelInputs { pace, ..inputs.clone() }, DeliveryEnd::Least).runs_out()
 }
 
 /// The next whole number of steps that is not below.

@@ -1,6 +1,6 @@
 //! What the injectors feed at one end of all tolerances.
 
-use super::{End, Inputs, Pace, flow};
+use super::{DeliveryEnd, FuelInputs, InjectionPace, flow};
 use crate::{
     quantity::{
         MassFlow, Measure, Power, Pressure, Ratio, RotationalSpeed, SpecificConsumption, Time,
@@ -68,7 +68,7 @@ fn is_above(duty: Ratio, limit: Ratio) -> bool {
 
 impl Delivery {
     /// What is fed at this end.
-    pub fn at(inputs: &Inputs, end: End) -> Self {
+    pub fn at(inputs: &FuelInputs, end: DeliveryEnd) -> Self {
         let mut flow_working = Working::new();
         let drop = flow::drop(inputs, end, &mut flow_working);
         let (each, all) = flows(inputs, drop, end, &mut flow_working);
@@ -79,7 +79,7 @@ impl Delivery {
             let shown = [("t_d", dead_time.show()), ("T", window.show())];
             window_working.step(&DEAD_SHARE, &shown, dead_time / window)
         });
-        let at = Parts { all, window, dead_share, end };
+        let at = DeliveryParts { all, window, dead_share, end };
         let (feeds, feeds_working) = at.feeds(inputs);
         let (steady_duty, duty, duty_working) = at.duties(inputs);
         let (reaches, reaches_working) = at.reaches(inputs, steady_duty);
@@ -110,9 +110,9 @@ impl Delivery {
 
 /// The flow of one of each set, and of all.
 fn flows(
-    inputs: &Inputs,
+    inputs: &FuelInputs,
     drop: Pressure,
-    end: End,
+    end: DeliveryEnd,
     working: &mut Working,
 ) -> (Vec<MassFlow>, MassFlow) {
     let mut each = Vec::new();
@@ -127,7 +127,7 @@ fn flows(
     (each, all)
 }
 
-fn time_between(pace: Pace, end: End, working: &mut Working) -> Time {
+fn time_between(pace: InjectionPace, end: DeliveryEnd, working: &mut Working) -> Time {
     let speed = end.of_hindrance(pace.speed);
     let shown = [("z", pace.turns.into()), ("N", speed.show())];
     let time = Time::from_base(f64::from(pace.turns) * 60.0 / speed.base());
@@ -135,15 +135,15 @@ fn time_between(pace: Pace, end: End, working: &mut Working) -> Time {
 }
 
 /// What power and duty are worked out from.
-struct Parts {
+struct DeliveryParts {
     all: MassFlow,
     window: Option<Time>,
     dead_share: Option<Ratio>,
-    end: End,
+    end: DeliveryEnd,
 }
 
-impl Parts {
-    fn feeds(&self, inputs: &Inputs) -> (Power, Vec<Step>) {
+impl DeliveryParts {
+    fn feeds(&self, inputs: &FuelInputs) -> (Power, Vec<Step>) {
         let (limit, consumption) = (self.end.of_help(inputs.duty_limit), self.consumption(inputs));
         let dead = self.dead_share.map_or(0.0, Measure::base);
         let open = share((limit.base() - dead).max(0.0));
@@ -164,7 +164,7 @@ impl Parts {
     /// The part of the time that they must be open, without and with the dead time.
     ///
     /// Nothing where no power is wanted or nothing flows.
-    fn duties(&self, inputs: &Inputs) -> (Option<Ratio>, Option<Ratio>, Vec<Step>) {
+    fn duties(&self, inputs: &FuelInputs) -> (Option<Ratio>, Option<Ratio>, Vec<Step>) {
         let Some(power) = inputs.power.filter(|_| self.all.base() > 0.0) else {
             return (None, None, Vec::new());
         };
@@ -187,7 +187,7 @@ impl Parts {
     /// The speed at which the dead time has taken all that the limit leaves.
     fn reaches(
         &self,
-        inputs: &Inputs,
+        inputs: &FuelInputs,
         steady: Option<Ratio>,
     ) -> (Option<RotationalSpeed>, Vec<Step>) {
         let limit = self.end.of_help(inputs.duty_limit);
@@ -214,7 +214,7 @@ impl Parts {
         (Some(speed), working.into_steps())
     }
 
-    fn consumption(&self, inputs: &Inputs) -> SpecificConsumption {
+    fn consumption(&self, inputs: &FuelInputs) -> SpecificConsumption {
         self.end.of_hindrance(inputs.consumption)
     }
 }

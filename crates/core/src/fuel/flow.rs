@@ -1,6 +1,6 @@
 //! What an injector passes, from what is stated of it.
 
-use super::{End, Inputs, Regulator};
+use super::{DeliveryEnd, FuelInputs, Regulator};
 use crate::{
     quantity::{Band, Density, MassFlow, Measure, Pressure, Value, VolumeRate},
     working::{Formula, Working},
@@ -23,7 +23,7 @@ const FIXED: Formula = Formula {
 
 /// Injectors that are alike.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Set {
+pub struct InjectorSet {
     /// How many.
     pub count: u32,
     /// Flow of one, held open.
@@ -73,7 +73,7 @@ fn scaled<Q: Measure>(band: Band<Q>, factor: f64) -> Band<Q> {
 /// The pressure across an injector at full load.
 ///
 /// Below zero where the manifold pushes harder than the fuel.
-pub(super) fn drop(inputs: &Inputs, end: End, working: &mut Working) -> Pressure {
+pub(super) fn drop(inputs: &FuelInputs, end: DeliveryEnd, working: &mut Working) -> Pressure {
     let rail = end.of_help(inputs.rail);
     let shown = ("p_r", rail.show());
     match inputs.regulator {
@@ -89,10 +89,10 @@ pub(super) fn drop(inputs: &Inputs, end: End, working: &mut Working) -> Pressure
 ///
 /// √ of the ratio of pressures: more pressure never passes less. Nothing at no pressure.
 pub(super) fn of_one(
-    set: &Set,
-    inputs: &Inputs,
+    set: &InjectorSet,
+    inputs: &FuelInputs,
     drop: Pressure,
-    end: End,
+    end: DeliveryEnd,
     working: &mut Working,
 ) -> MassFlow {
     let stated_at = end.of_hindrance(inputs.stated_at);

@@ -5,8 +5,8 @@
 //! the first is above the second no resistor does both, and none is offered.
 
 use super::{
-    Inputs,
-    branch::{self, AtCorner, Ballast, Branch, End, note},
+    InjectorInputs,
+    branch::{self, AtCorner, Ballast, CurrentEnd, InjectorBranch, note},
     carrying::Carrying,
     opening::{Opening, OpensFrom},
     turn_off,
@@ -62,16 +62,16 @@ const RATING: Formula = Formula {
 
 /// Where the resistor goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Place {
+pub enum BallastPlace {
     /// One in the wire of each injector.
     EachInjector,
     /// One in the wire that the injectors of an output share.
     EachOutput,
 }
 
-impl Place {
+impl BallastPlace {
     /// How many times the current of one injector flows through the resistor.
-    fn injectors(self, inputs: &Inputs) -> f64 {
+    fn injectors(self, inputs: &InjectorInputs) -> f64 {
         match self {
             Self::EachInjector => 1.0,
             Self::EachOutput => f64::from(inputs.per_output.max(1)),
@@ -88,7 +88,7 @@ impl Place {
 
 /// The resistance between which a resistor must lie.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Bounds {
+pub struct BallastRange {
     /// The limit of the output wants at least this.
     pub least: Resistance,
     /// The corner that wants it.
@@ -103,28 +103,28 @@ pub struct Bounds {
 
 /// Whether a resistor does it.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Fit {
+pub enum BallastFit {
     /// This one does.
     Offered(Box<Resistor>),
     /// The least that protects the output starves the injector.
-    Starves(Bounds),
+    Starves(BallastRange),
     /// There is room, but no value of the series lies in it.
-    NoValue(Bounds),
+    NoValue(BallastRange),
     /// It would get hotter than any usual resistor bears.
-    TooHot(Bounds, Power),
+    TooHot(BallastRange, Power),
 }
 
 /// A resistor that keeps the output inside its limit and lets the injector open, at every corner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Resistor {
     /// Where it goes.
-    pub place: Place,
+    pub place: BallastPlace,
     /// Its value.
     pub value: Resistance,
     /// The series that it is a value of.
     pub series: Series,
     /// Between which values it had to lie.
-    pub bounds: Bounds,
+    pub bounds: BallastRange,
     /// The currents with it.
     pub corners: [AtCorner; super::CORNERS],
     /// The output with it.
@@ -159,15 +159,15 @@ fn with_tolerance(value: Resistance) -> Band<Resistance> {
 
 /// The smallest value of a series that keeps the output within `limit` at every corner, unless it starves the injector.
 pub fn fit(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     opening: &Opening,
     limit: Current,
-    place: Place,
+    place: BallastPlace,
     series: Series,
-) -> Fit {
+) -> BallastFit {
     let bounds = bounds(inputs, opening, limit, place);
     if bounds.least.base() > bounds.most.base() {
-        return Fit::Starves(bounds);
+        return BallastFit::Starves(bounds);
     }
     let least = bounds.least.base().max(LEAST_OHM);
     let tried = |value| Tried::of(inputs, opening, limit, place, value);
@@ -176,7 +176,9 @@ pub fn fit(
         .filter(|value| value.base() >= least)
         .map(tried)
         .filter(|it| it.carrying.over == Holds::Never && it.survives);
-    let Some(first) = fitting.next().filter(|it| it.opens) else { return Fit::NoValue(bounds) };
+    let Some(first) = fitting.next().filter(|it| it.opens) else {
+        return BallastFit::NoValue(bounds);
+    };
     let roomier = if first.carrying.has_margin() {
         None
     } else {
@@ -185,15 +187,15 @@ pub fn fit(
     };
     match first.resistor(inputs, opening, series, &bounds) {
         Ok(resistor) => {
-            Fit::Offered(Box::new(Resistor { roomier: roomier.map(Box::new), ..resistor }))
+            BallastFit::Offered(Box::new(Resistor { roomier: roomier.map(Box::new), ..resistor }))
         }
-        Err(heat) => Fit::TooHot(bounds, heat),
+        Err(heat) => BallastFit::TooHot(bounds, heat),
     }
 }
 
 /// A value that is tried.
 struct Tried {
-    place: Place,
+    place: BallastPlace,
     value: Resistance,
     corners: [AtCorner; super::CORNERS],
     carrying: Carrying,
@@ -203,10 +205,10 @@ struct Tried {
 
 impl Tried {
     fn of(
-        inputs: &Inputs,
+        inputs: &InjectorInputs,
         opening: &Opening,
         limit: Current,
-        place: Place,
+        place: BallastPlace,
         value: Resistance,
     ) -> Self {
         let ballast = place.ballast(with_tolerance(value));
@@ -220,10 +222,10 @@ impl Tried {
     /// The resistor to buy; its heat where no usual one bears that.
     fn resistor(
         self,
-        inputs: &Inputs,
+        inputs: &InjectorInputs,
         opening: &Opening,
         series: Series,
-        bounds: &Bounds,
+        bounds: &BallastRange,
     ) -> Result<Resistor, Power> {
         let Self { place, value, corners, carrying, .. } = self;
         let mut working = Working::new();
@@ -249,7 +251,12 @@ impl Tried {
 }
 
 /// Between which values the resistor must lie, from every corner.
-fn bounds(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> Bounds {
+fn bounds(
+    inputs: &InjectorInputs,
+    opening: &Opening,
+    limit: Current,
+    place: BallastPlace,
+) -> BallastRange {
     let least = |corner: &Corner, working: &mut Option<Working>| {
         least_at(inputs, corner, limit, place, working)
     };
@@ -265,7 +272,7 @@ fn bounds(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> B
     });
     let mut working = Some(Working::new());
     let (least, most) = (least(&least_corner, &mut working), most(&most_corner, &mut working));
-    Bounds {
+    BallastRange {
         least,
         least_at: least_corner,
         most,
@@ -275,16 +282,16 @@ fn bounds(inputs: &Inputs, opening: &Opening, limit: Current, place: Place) -> B
 }
 
 fn least_at(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     corner: &Corner,
     limit: Current,
-    place: Place,
+    place: BallastPlace,
     working: &mut Option<Working>,
 ) -> Resistance {
-    let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, working);
+    let branch = InjectorBranch::at(inputs, corner, CurrentEnd::Most, &Ballast::NONE, working);
     let formula = match place {
-        Place::EachInjector => &LEAST_EACH,
-        Place::EachOutput => &LEAST_SHARED,
+        BallastPlace::EachInjector => &LEAST_EACH,
+        BallastPlace::EachOutput => &LEAST_SHARED,
     };
     let wanted = branch.supply / limit * branch.n() - branch.without_ballast();
     let least = wanted / place.injectors(inputs) / (1.0 - TOLERANCE);
@@ -296,16 +303,16 @@ fn least_at(
 }
 
 fn most_at(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     corner: &Corner,
     opening: Current,
-    place: Place,
+    place: BallastPlace,
     working: &mut Option<Working>,
 ) -> Resistance {
-    let branch = Branch::at(inputs, corner, End::Least, &Ballast::NONE, working);
+    let branch = InjectorBranch::at(inputs, corner, CurrentEnd::Least, &Ballast::NONE, working);
     let formula = match place {
-        Place::EachInjector => &MOST_EACH,
-        Place::EachOutput => &MOST_SHARED,
+        BallastPlace::EachInjector => &MOST_EACH,
+        BallastPlace::EachOutput => &MOST_SHARED,
     };
     let allowed = branch.supply / opening - branch.without_ballast();
     let most = allowed / place.injectors(inputs) / (1.0 + TOLERANCE);
@@ -320,10 +327,16 @@ fn most_at(
 ///
 /// A resistor takes most power where it equals the rest of its circuit and less to either side, so the
 /// hottest value within the tolerance is the one nearest to that.
-fn heat(inputs: &Inputs, place: Place, value: Resistance, working: &mut Working) -> Power {
+fn heat(
+    inputs: &InjectorInputs,
+    place: BallastPlace,
+    value: Resistance,
+    working: &mut Working,
+) -> Power {
     let through = place.injectors(inputs);
     let at = |corner: &Corner| {
-        let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, &mut None);
+        let branch =
+            InjectorBranch::at(inputs, corner, CurrentEnd::Most, &Ballast::NONE, &mut None);
         let rest = branch.without_ballast() / through;
         let band = with_tolerance(value);
         let hottest: Resistance =

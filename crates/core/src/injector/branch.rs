@@ -1,6 +1,6 @@
 //! The current through an injector, its wire, its resistor and the output it shares.
 
-use super::{CORNERS, Inputs};
+use super::{CORNERS, InjectorInputs};
 use crate::{
     conditions::Corner,
     quantity::{Band, Current, Measure, Resistance, Value, Voltage},
@@ -51,7 +51,7 @@ impl Ballast {
 
 /// Which end of every tolerance is taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
+pub enum CurrentEnd {
     /// The ends that let most current through.
     Most,
     /// What is meant.
@@ -60,7 +60,7 @@ pub enum End {
     Least,
 }
 
-impl End {
+impl CurrentEnd {
     /// Of something that hinders the current.
     pub(super) fn of_hindrance<Q: Measure>(self, band: Band<Q>) -> Q {
         match self {
@@ -82,7 +82,7 @@ impl End {
 
 /// One injector and all that lies in series with it, at one corner and one end of the tolerances.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Branch {
+pub struct InjectorBranch {
     /// The battery.
     pub supply: Voltage,
     /// Injectors on the output.
@@ -101,12 +101,12 @@ pub struct Branch {
     pub shared: Resistance,
 }
 
-impl Branch {
+impl InjectorBranch {
     /// The branch at a corner; records how winding and wire were found where a working is kept.
     pub fn at(
-        inputs: &Inputs,
+        inputs: &InjectorInputs,
         corner: &Corner,
-        end: End,
+        end: CurrentEnd,
         ballast: &Ballast,
         working: &mut Option<Working>,
     ) -> Self {
@@ -219,13 +219,14 @@ pub struct AtCorner {
 }
 
 /// The currents at every corner, with these resistors.
-pub fn at_corners(inputs: &Inputs, ballast: &Ballast) -> [AtCorner; CORNERS] {
+pub fn at_corners(inputs: &InjectorInputs, ballast: &Ballast) -> [AtCorner; CORNERS] {
     inputs.corners.map(|corner| {
-        let current = |end| Branch::at(inputs, &corner, end, ballast, &mut None).current(&mut None);
+        let current =
+            |end| InjectorBranch::at(inputs, &corner, end, ballast, &mut None).current(&mut None);
         let injector = Band {
-            low: current(End::Least),
-            nominal: current(End::Nominal),
-            high: current(End::Most),
+            low: current(CurrentEnd::Least),
+            nominal: current(CurrentEnd::Nominal),
+            high: current(CurrentEnd::Most),
         };
         let n = f64::from(inputs.per_output.max(1));
         AtCorner { corner, injector, output: injector.map(|one| one * n) }
@@ -233,9 +234,14 @@ pub fn at_corners(inputs: &Inputs, ballast: &Ballast) -> [AtCorner; CORNERS] {
 }
 
 /// How the current of an output was found at a corner.
-pub fn working_at(inputs: &Inputs, corner: &Corner, end: End, ballast: &Ballast) -> Vec<Step> {
+pub fn working_at(
+    inputs: &InjectorInputs,
+    corner: &Corner,
+    end: CurrentEnd,
+    ballast: &Ballast,
+) -> Vec<Step> {
     let mut working = Some(Working::new());
-    Branch::at(inputs, corner, end, ballast, &mut working).output_current(&mut working);
+    InjectorBranch::at(inputs, corner, end, ballast, &mut working).output_current(&mut working);
     working.map(Working::into_steps).unwrap_or_default()
 }
 

@@ -6,10 +6,10 @@
 //! ended before the injector is open, the hold current is not sure to open it.
 
 use super::{
-    CORNERS, Class, Inputs,
-    branch::{self, AtCorner, Ballast, Branch, End},
+    CORNERS, Class, InjectorInputs,
+    branch::{self, AtCorner, Ballast, CurrentEnd, InjectorBranch},
     opening::Opening,
-    rise::{Rise, Rising},
+    rise::{CurrentRise, Rising},
     winding::Winding,
 };
 use crate::{
@@ -45,7 +45,7 @@ pub struct Controlled {
     /// What each injector gets of it.
     pub share: Option<Current>,
     /// The peaks that work.
-    pub window: Window,
+    pub window: PeakWindow,
     /// Where the peak may not be reached; at no corner where none is set.
     pub not_reached: Holds,
     /// The hold current it should have at least.
@@ -53,7 +53,7 @@ pub struct Controlled {
     /// Whether the hold current that was given is less.
     pub hold_too_small: bool,
     /// How long the current takes to the peak at each corner, where one is set.
-    pub to_peak: Option<[Rise; CORNERS]>,
+    pub to_peak: Option<[CurrentRise; CORNERS]>,
     /// The longest that the peak lasts, where the driver ends it by time.
     pub time_limit: Option<Band<Time>>,
     /// Where that time may be over before the current opens an injector.
@@ -89,7 +89,7 @@ pub enum Serves {
 
 /// The peaks that open the injectors and are reached.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Window {
+pub struct PeakWindow {
     /// The least that opens them all.
     pub least: Current,
     /// The most that the battery is sure to reach at every corner.
@@ -100,7 +100,7 @@ pub struct Window {
     pub working: Vec<Step>,
 }
 
-impl Window {
+impl PeakWindow {
     /// Whether any peak works at every corner.
     pub fn is_open(&self) -> bool {
         self.least.base() <= self.most.base()
@@ -109,7 +109,7 @@ impl Window {
 
 impl Controlled {
     /// What a channel set to `peak` does with these injectors; what it would need where that is not known.
-    pub fn of(inputs: &Inputs, opening: &Opening, peak: Option<Band<Current>>) -> Self {
+    pub fn of(inputs: &InjectorInputs, opening: &Opening, peak: Option<Band<Current>>) -> Self {
         let corners = branch::at_corners(inputs, &Ballast::NONE);
         let n = f64::from(inputs.per_output.max(1));
         let shown = ("n", inputs.per_output.into());
@@ -148,13 +148,13 @@ impl Controlled {
 }
 
 /// Where the peak may be over before an injector opens. One that does not open whatever the time is no fault of the time.
-fn cut_short(opens: &[Rise; CORNERS], limit: Time) -> Holds {
-    let is_short = |rise: &Rise| rise.longest.is_some_and(|time| time.base() > limit.base());
+fn cut_short(opens: &[CurrentRise; CORNERS], limit: Time) -> Holds {
+    let is_short = |rise: &CurrentRise| rise.longest.is_some_and(|time| time.base() > limit.base());
     Holds::from_corners(opens.iter().map(|rise| (rise.corner.name, is_short(rise))))
 }
 
 /// The longest at any corner; nothing where one has no end.
-fn longest(rises: &[Rise; CORNERS]) -> Option<Time> {
+fn longest(rises: &[CurrentRise; CORNERS]) -> Option<Time> {
     rises.iter().map(|rise| rise.longest).reduce(|one, other| {
         let (one, other) = (one?, other?);
         Some(if other.base() > one.base() { other } else { one })
@@ -162,9 +162,10 @@ fn longest(rises: &[Rise; CORNERS]) -> Option<Time> {
 }
 
 /// The heat of a channel that drops the rest of the supply itself, at the corner where that is most.
-fn linear(inputs: &Inputs, hold: Current) -> (Power, Vec<Step>) {
+fn linear(inputs: &InjectorInputs, hold: Current) -> (Power, Vec<Step>) {
     let heat = |corner: &Corner| {
-        let branch = Branch::at(inputs, corner, End::Most, &Ballast::NONE, &mut None);
+        let branch =
+            InjectorBranch::at(inputs, corner, CurrentEnd::Most, &Ballast::NONE, &mut None);
         // what the channel itself drops counts as its heat, so its own resistance is no part of R
         let resistance = branch.without_output() / branch.n();
         let most = corner.supply / resistance;
@@ -188,7 +189,7 @@ fn not_reached(corners: &[AtCorner; CORNERS], peak: Band<Current>) -> Holds {
 }
 
 fn serves(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     opening: &Opening,
     corners: &[AtCorner; CORNERS],
     peak: Option<Band<Current>>,
@@ -215,12 +216,12 @@ fn serves(
     }
 }
 
-fn window(inputs: &Inputs, opening: &Opening, corners: &[AtCorner; CORNERS]) -> Window {
+fn window(inputs: &InjectorInputs, opening: &Opening, corners: &[AtCorner; CORNERS]) -> PeakWindow {
     let n = f64::from(inputs.per_output.max(1));
     let least = opening.current.high * n;
     let shown = [("n", inputs.per_output.into()), ("I_o", opening.current.high.show())];
     let mut working = vec![step(&LEAST_PEAK, &shown, least)];
     let weakest = branch::lowest(corners);
-    working.extend(branch::working_at(inputs, &weakest.corner, End::Least, &Ballast::NONE));
-    Window { least, most: weakest.output.low, most_at: weakest.corner, working }
+    working.extend(branch::working_at(inputs, &weakest.corner, CurrentEnd::Least, &Ballast::NONE));
+    PeakWindow { least, most: weakest.output.low, most_at: weakest.corner, working }
 }

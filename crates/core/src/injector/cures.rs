@@ -1,8 +1,8 @@
 //! What would keep a plain switch inside its limit: each is solved before it is offered.
 
 use super::{
-    Both, Cures, Fewer, Inputs,
-    ballast::{self, Fit, Place},
+    Both, Fewer, InjectorCures, InjectorInputs,
+    ballast::{self, BallastFit, BallastPlace},
     branch::{self, Ballast},
     carrying::Carrying,
     controlled::Controlled,
@@ -16,24 +16,31 @@ use crate::{
     tables::preferred::Series,
 };
 
-pub(super) fn cures(inputs: &Inputs, opening: &Opening, carrying: &Carrying) -> Cures {
+pub(super) fn cures(
+    inputs: &InjectorInputs,
+    opening: &Opening,
+    carrying: &Carrying,
+) -> InjectorCures {
     let is_borne = turn_off::is_borne(inputs, &Ballast::NONE);
     let over = carrying.over != Holds::Never || !is_borne;
     let fit =
         |place, series| over.then(|| ballast::fit(inputs, opening, carrying.limit, place, series));
-    let alone = Inputs { per_output: 1, ..inputs.clone() };
+    let alone = InjectorInputs { per_output: 1, ..inputs.clone() };
     let fewer =
         if carrying.has_margin() && is_borne { None } else { fewer(inputs, carrying.limit) };
-    let each = fit(Place::EachInjector, Series::E12);
-    let finer = finer(each.as_ref(), fit(Place::EachInjector, Series::E24));
+    let each = fit(BallastPlace::EachInjector, Series::E12);
+    let finer = finer(each.as_ref(), fit(BallastPlace::EachInjector, Series::E24));
     let both = match (&fewer, &each, &finer) {
-        (None, Some(Fit::Starves(_) | Fit::NoValue(_) | Fit::TooHot(..)), None) => {
-            both(inputs, opening, carrying.limit)
-        }
+        (
+            None,
+            Some(BallastFit::Starves(_) | BallastFit::NoValue(_) | BallastFit::TooHot(..)),
+            None,
+        ) => both(inputs, opening, carrying.limit),
         _ => None,
     };
-    let shared = if inputs.per_output > 1 { fit(Place::EachOutput, Series::E12) } else { None };
-    let mut cures = Cures {
+    let shared =
+        if inputs.per_output > 1 { fit(BallastPlace::EachOutput, Series::E12) } else { None };
+    let mut cures = InjectorCures {
         fewer,
         each,
         finer,
@@ -49,20 +56,20 @@ pub(super) fn cures(inputs: &Inputs, opening: &Opening, carrying: &Carrying) -> 
 }
 
 /// The E24 value, where it differs from the E12 one.
-fn finer(each: Option<&Fit>, finer: Option<Fit>) -> Option<Box<ballast::Resistor>> {
-    let Some(Fit::Offered(finer)) = finer else { return None };
+fn finer(each: Option<&BallastFit>, finer: Option<BallastFit>) -> Option<Box<ballast::Resistor>> {
+    let Some(BallastFit::Offered(finer)) = finer else { return None };
     match each {
-        Some(Fit::Offered(each)) if each.value.base() <= finer.value.base() => None,
+        Some(BallastFit::Offered(each)) if each.value.base() <= finer.value.base() => None,
         _ => Some(finer),
     }
 }
 
 /// The most injectors below the present number that an output carries when each has a resistor.
-fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
+fn both(inputs: &InjectorInputs, opening: &Opening, limit: Current) -> Option<Both> {
     fewer_each(inputs).find_map(|per_output| {
-        let tried = Inputs { per_output, ..inputs.clone() };
-        match ballast::fit(&tried, opening, limit, Place::EachInjector, Series::E12) {
-            Fit::Offered(resistor) => {
+        let tried = InjectorInputs { per_output, ..inputs.clone() };
+        match ballast::fit(&tried, opening, limit, BallastPlace::EachInjector, Series::E12) {
+            BallastFit::Offered(resistor) => {
                 Some(Both { per_output, outputs: outputs(inputs.count, per_output), resistor })
             }
             _ => None,
@@ -71,9 +78,9 @@ fn both(inputs: &Inputs, opening: &Opening, limit: Current) -> Option<Both> {
 }
 
 /// The most injectors below the present number that an output carries with margin.
-fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
+fn fewer(inputs: &InjectorInputs, limit: Current) -> Option<Fewer> {
     fewer_each(inputs).find_map(|per_output| {
-        let tried = Inputs { per_output, ..inputs.clone() };
+        let tried = InjectorInputs { per_output, ..inputs.clone() };
         let carrying = Carrying::of(&branch::at_corners(&tried, &Ballast::NONE), limit);
         let fits = carrying.has_margin() && turn_off::is_borne(&tried, &Ballast::NONE);
         fits.then(|| Fewer {
@@ -85,6 +92,6 @@ fn fewer(inputs: &Inputs, limit: Current) -> Option<Fewer> {
 }
 
 /// Smaller numbers on an output, the largest first, for which there are outputs enough.
-fn fewer_each(inputs: &Inputs) -> impl Iterator<Item = u32> {
+fn fewer_each(inputs: &InjectorInputs) -> impl Iterator<Item = u32> {
     (1..inputs.per_output).rev().filter(|per_output| inputs.has_outputs_for(*per_output))
 }

@@ -1,6 +1,6 @@
 //! The feed that all injectors hang on: its relay and its fuse.
 
-use super::{Answer, Inputs, On, branch, controlled::Serves};
+use super::{InjectorAnswer, InjectorInputs, On, branch, controlled::Serves};
 use crate::{
     quantity::{Current, Holds, Measure, amperes},
     tables::fuses,
@@ -37,7 +37,7 @@ pub struct Share {
 
 /// The feed of all injectors.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Feed {
+pub struct InjectorFeed {
     /// What each set takes.
     pub shares: Vec<Share>,
     /// The most that flows for long.
@@ -53,7 +53,7 @@ pub struct Feed {
 impl Share {
     /// What a set takes, with the remedy to take where the outputs can't carry it; nothing where it is not known how many
     /// there are, or where nothing cures it.
-    pub fn of(inputs: &Inputs, found: &Answer) -> Option<Self> {
+    pub fn of(inputs: &InjectorInputs, found: &InjectorAnswer) -> Option<Self> {
         let (count, outputs) = (inputs.count?, found.outputs?);
         if let On::CurrentControlled(channel) = &found.on
             && channel.serves != Serves::AsPlainSwitch
@@ -80,7 +80,7 @@ impl Share {
         let mut working = branch::working_at(
             inputs,
             &found.highest.corner,
-            branch::End::Most,
+            branch::CurrentEnd::Most,
             &branch::Ballast::NONE,
         );
         working.push(step(&SHARE, &[("N", count.into()), ("I", one.show())], current));
@@ -88,7 +88,7 @@ impl Share {
     }
 }
 
-impl Feed {
+impl InjectorFeed {
     /// The feed of these sets.
     pub fn of(shares: Vec<Share>) -> Self {
         let total = amperes(shares.iter().map(|share| share.current.base()).sum());

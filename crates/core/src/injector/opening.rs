@@ -1,8 +1,8 @@
 //! The current that opens an injector, and whether it comes.
 
 use super::{
-    CORNERS, Inputs,
-    branch::{AtCorner, Ballast, Branch, End, note},
+    CORNERS, InjectorInputs,
+    branch::{AtCorner, Ballast, CurrentEnd, InjectorBranch, note},
 };
 use crate::{
     quantity::{Band, Current, Holds, Measure, Power, Resistance, Voltage, watts},
@@ -48,7 +48,7 @@ pub struct Opening {
 
 impl Opening {
     /// The current given, or the usual one: see [`POWER_W`].
-    pub fn of(inputs: &Inputs) -> Self {
+    pub fn of(inputs: &InjectorInputs) -> Self {
         let mut working = Working::new();
         if let Some(current) = inputs.opening_current {
             let shown = [("I_o", current.high.show())];
@@ -88,10 +88,11 @@ pub struct OpensFrom {
 impl OpensFrom {
     /// The battery voltage that opens an injector at the temperature that asks most, all tolerances at their
     /// worse end.
-    pub fn of(inputs: &Inputs, opening: &Opening, ballast: &Ballast) -> Self {
+    pub fn of(inputs: &InjectorInputs, opening: &Opening, ballast: &Ballast) -> Self {
         let [first, rest @ ..] = inputs.corners.map(|corner| {
             let mut working = Some(Working::new());
-            let branch = Branch::at(inputs, &corner, End::Least, ballast, &mut working);
+            let branch =
+                InjectorBranch::at(inputs, &corner, CurrentEnd::Least, ballast, &mut working);
             let formula = match (branch.each.base() > 0.0, branch.shared.base() > 0.0) {
                 (false, false) => &FROM_PLAIN,
                 (true, _) => &FROM,

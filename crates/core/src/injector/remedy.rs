@@ -8,9 +8,9 @@
 //! others get more.
 
 use super::{
-    Class, Cures, Inputs, Output,
-    ballast::{Fit, Place, Resistor},
-    branch::{self, Ballast, End},
+    Class, InjectorCures, InjectorInputs, InjectorOutput,
+    ballast::{BallastFit, BallastPlace, Resistor},
+    branch::{self, Ballast, CurrentEnd},
     carrying::{Carries, Carrying, LimitNeeded, MARGIN_WANTED},
     opening::{Opening, OpensFrom},
     outputs,
@@ -124,7 +124,7 @@ impl Remedy {
     }
 
     fn is_shared_resistor(&self) -> bool {
-        matches!(&self.means, Means::Resistor(it) if it.place == Place::EachOutput)
+        matches!(&self.means, Means::Resistor(it) if it.place == BallastPlace::EachOutput)
     }
 }
 
@@ -139,14 +139,19 @@ pub struct Remedies {
 
 impl Remedies {
     /// The remedies for outputs of this limit.
-    pub(super) fn of(inputs: &Inputs, opening: &Opening, limit: Current, cures: &Cures) -> Self {
-        let tried = |means, inputs: &Inputs, ballast: &Ballast| {
+    pub(super) fn of(
+        inputs: &InjectorInputs,
+        opening: &Opening,
+        limit: Current,
+        cures: &InjectorCures,
+    ) -> Self {
+        let tried = |means, inputs: &InjectorInputs, ballast: &Ballast| {
             Trial { inputs, opening, limit, ballast }.remedy(means)
         };
         let none = &Ballast::NONE;
         let mut rows = vec![tried(Means::AsWired, inputs, none)];
         if let Some(it) = cures.fewer {
-            let fewer = Inputs { per_output: it.per_output, ..inputs.clone() };
+            let fewer = InjectorInputs { per_output: it.per_output, ..inputs.clone() };
             let means = Means::Fewer { per_output: it.per_output, outputs: it.outputs };
             rows.push(tried(means, &fewer, none));
         }
@@ -155,7 +160,7 @@ impl Remedies {
             rows.push(tried(Means::Resistor(Box::new(resistor)), inputs, &ballast));
         }
         if let Some(it) = &cures.both {
-            let fewer = Inputs { per_output: it.per_output, ..inputs.clone() };
+            let fewer = InjectorInputs { per_output: it.per_output, ..inputs.clone() };
             let (per_output, outputs, resistor) = (it.per_output, it.outputs, it.resistor.clone());
             let ballast = resistor.ballast();
             let means = Means::FewerWithResistor { per_output, outputs, resistor };
@@ -186,9 +191,9 @@ impl Remedies {
 }
 
 /// Every resistor that was found, of both series, with the roomier ones.
-fn resistors(cures: &Cures) -> Vec<Resistor> {
-    let of = |fit: &Option<Fit>| match fit {
-        Some(Fit::Offered(resistor)) => Some((**resistor).clone()),
+fn resistors(cures: &InjectorCures) -> Vec<Resistor> {
+    let of = |fit: &Option<BallastFit>| match fit {
+        Some(BallastFit::Offered(resistor)) => Some((**resistor).clone()),
         _ => None,
     };
     let with_roomier = |resistor: Resistor| {
@@ -206,7 +211,7 @@ fn resistors(cures: &Cures) -> Vec<Resistor> {
             all.push(resistor);
         }
     }
-    let is_shared = |it: &Resistor| it.place == Place::EachOutput;
+    let is_shared = |it: &Resistor| it.place == BallastPlace::EachOutput;
     crate::sorted::by(&mut all, |one, other| {
         let size = one.value.base().total_cmp(&other.value.base());
         is_shared(one).cmp(&is_shared(other)).then(size)
@@ -216,7 +221,7 @@ fn resistors(cures: &Cures) -> Vec<Resistor> {
 
 /// A way of wiring that is tried.
 struct Trial<'a> {
-    inputs: &'a Inputs,
+    inputs: &'a InjectorInputs,
     opening: &'a Opening,
     limit: Current,
     ballast: &'a Ballast,
@@ -232,8 +237,8 @@ impl Trial<'_> {
         let rising = Rising { inputs, winding: &winding, ballast };
         let [_, cranking, rest, _, _] = rising.at_corners(opening.current);
         let off = TurningOff { inputs, winding: &winding, ballast }.solved();
-        let mut working = branch::working_at(inputs, &carrying.worst, End::Most, ballast);
-        working.extend(rising.working_at(opening.current, &rest.corner, End::Nominal));
+        let mut working = branch::working_at(inputs, &carrying.worst, CurrentEnd::Most, ballast);
+        working.extend(rising.working_at(opening.current, &rest.corner, CurrentEnd::Nominal));
         Remedy {
             means,
             highest: carrying.highest,
@@ -251,8 +256,13 @@ impl Trial<'_> {
 }
 
 /// A driver with a channel for each injector.
-fn driver(inputs: &Inputs, opening: &Opening, limit: Current, cures: &Cures) -> Remedy {
-    let alone = Inputs { per_output: 1, ..inputs.clone() };
+fn driver(
+    inputs: &InjectorInputs,
+    opening: &Opening,
+    limit: Current,
+    cures: &InjectorCures,
+) -> Remedy {
+    let alone = InjectorInputs { per_output: 1, ..inputs.clone() };
     let window = &cures.driver.window;
     let hold = cures.driver.hold_needed;
     let channels = outputs(inputs.count, 1);
@@ -269,11 +279,12 @@ fn driver(inputs: &Inputs, opening: &Opening, limit: Current, cures: &Cures) -> 
 }
 
 /// Injectors of which an output carries as many, where such ones still open.
-fn others(inputs: &Inputs, limit: Current) -> Option<Remedy> {
+fn others(inputs: &InjectorInputs, limit: Current) -> Option<Remedy> {
     let allowed = limit * (1.0 - MARGIN_WANTED);
     let off = inputs.resistance.low.base() / inputs.resistance.nominal.base();
     let least_at = |corner: &Corner| {
-        let branch = branch::Branch::at(inputs, corner, End::Most, &Ballast::NONE, &mut None);
+        let branch =
+            branch::InjectorBranch::at(inputs, corner, CurrentEnd::Most, &Ballast::NONE, &mut None);
         let rest = branch.wire + branch.contacts + branch.on * branch.n();
         let winding = branch.supply / allowed * branch.n() - rest;
         (winding.base() / copper::factor(corner.temperature) / off, branch, *corner)
@@ -299,11 +310,11 @@ fn others(inputs: &Inputs, limit: Current) -> Option<Remedy> {
     ];
     let spread = inputs.resistance.high.base() / inputs.resistance.nominal.base();
     let band = |factor: f64| least * factor;
-    let tried = Inputs {
+    let tried = InjectorInputs {
         resistance: Band { low: band(off), nominal: least, high: band(spread) },
         inductance: None,
         opening_current: None,
-        output: Output { limit: Some(Band::exact(limit)), ..inputs.output },
+        output: InjectorOutput { limit: Some(Band::exact(limit)), ..inputs.output },
         ..inputs.clone()
     };
     let opening = Opening::of(&tried);

@@ -5,8 +5,8 @@
 //! the tolerances are the ends of the time.
 
 use super::{
-    CORNERS, Inputs,
-    branch::{Ballast, Branch, End, note},
+    CORNERS, InjectorInputs,
+    branch::{Ballast, CurrentEnd, InjectorBranch, note},
     winding::Winding,
 };
 use crate::{
@@ -27,7 +27,7 @@ const REACHED: Formula = Formula {
 
 /// The time in which the current reaches a level, at a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rise {
+pub struct CurrentRise {
     /// The corner.
     pub corner: Corner,
     /// With all that is meant; nothing where that current is never reached.
@@ -40,7 +40,7 @@ pub struct Rise {
 #[derive(Clone, Copy, Debug)]
 pub struct Rising<'a> {
     /// What is known.
-    pub inputs: &'a Inputs,
+    pub inputs: &'a InjectorInputs,
     /// Its winding.
     pub winding: &'a Winding,
     /// The resistors in series.
@@ -49,15 +49,19 @@ pub struct Rising<'a> {
 
 impl Rising<'_> {
     /// The times in which the current of one injector reaches `target`, at every corner.
-    pub fn at_corners(&self, target: Band<Current>) -> [Rise; CORNERS] {
+    pub fn at_corners(&self, target: Band<Current>) -> [CurrentRise; CORNERS] {
         self.inputs.corners.map(|corner| {
             let time = |end| self.time(target, &corner, end, &mut None);
-            Rise { corner, nominal: time(End::Nominal), longest: time(End::Least) }
+            CurrentRise {
+                corner,
+                nominal: time(CurrentEnd::Nominal),
+                longest: time(CurrentEnd::Least),
+            }
         })
     }
 
     /// How the time at a corner was found; ends with the resistance where there is none.
-    pub fn working_at(&self, target: Band<Current>, corner: &Corner, end: End) -> Vec<Step> {
+    pub fn working_at(&self, target: Band<Current>, corner: &Corner, end: CurrentEnd) -> Vec<Step> {
         let mut working = Some(Working::new());
         self.time(target, corner, end, &mut working);
         working.map(Working::into_steps).unwrap_or_default()
@@ -68,7 +72,7 @@ impl Rising<'_> {
         &self,
         time: Time,
         corner: &Corner,
-        end: End,
+        end: CurrentEnd,
         working: &mut Option<Working>,
     ) -> Option<Current> {
         let (coil, shown) = self.coil(corner, end, working)?;
@@ -84,7 +88,7 @@ impl Rising<'_> {
         &self,
         target: Band<Current>,
         corner: &Corner,
-        end: End,
+        end: CurrentEnd,
         working: &mut Option<Working>,
     ) -> Option<Time> {
         // the level and the inductance both make it longer
@@ -102,10 +106,10 @@ impl Rising<'_> {
     fn coil(
         &self,
         corner: &Corner,
-        end: End,
+        end: CurrentEnd,
         working: &mut Option<Working>,
     ) -> Option<(Inductive, Vec<(&'static str, crate::quantity::Value)>)> {
-        let branch = Branch::at(self.inputs, corner, end, self.ballast, working);
+        let branch = InjectorBranch::at(self.inputs, corner, end, self.ballast, working);
         let inductance = end.of_hindrance(self.winding.inductance);
         let resistance = branch.resistance(working);
         let coil = Inductive::new(corner.supply.base(), resistance.base(), inductance.base())?;

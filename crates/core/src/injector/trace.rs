@@ -3,8 +3,8 @@
 //! All that is meant, none of the tolerances: the figures tell the ends.
 
 use super::{
-    Inputs,
-    branch::{Ballast, Branch, End},
+    InjectorInputs,
+    branch::{Ballast, CurrentEnd, InjectorBranch},
     controlled::Controlled,
     turn_off::TurningOff,
     winding::Winding,
@@ -22,7 +22,7 @@ const FREEWHEEL_V: f64 = 0.7;
 const PARTS: u32 = 48;
 
 /// A course in time: seconds, and amperes of one injector or volts.
-pub type Course = Vec<(f64, f64)>;
+pub type TimeCourse = Vec<(f64, f64)>;
 
 /// The current of one injector after its output closed, at a corner.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +30,7 @@ pub struct Closing {
     /// The corner.
     pub corner: Corner,
     /// The current of one injector.
-    pub current: Course,
+    pub current: TimeCourse,
 }
 
 /// What happens when an output opens.
@@ -39,9 +39,9 @@ pub struct Opened {
     /// The corner.
     pub corner: Corner,
     /// The current of one injector.
-    pub current: Course,
+    pub current: TimeCourse,
     /// The output's pin against ground.
-    pub voltage: Course,
+    pub voltage: TimeCourse,
 }
 
 /// One injector's current at a supply, as a driver lets it flow.
@@ -55,18 +55,18 @@ struct Driven {
 
 impl Driven {
     fn of(
-        inputs: &Inputs,
+        inputs: &InjectorInputs,
         winding: &Winding,
         channel: Option<&Controlled>,
         ballast: &Ballast,
         corner: Corner,
     ) -> Option<Self> {
-        let branch = Branch::at(inputs, &corner, End::Nominal, ballast, &mut None);
+        let branch = InjectorBranch::at(inputs, &corner, CurrentEnd::Nominal, ballast, &mut None);
         let inductance = winding.inductance.nominal.base();
         let coil = Inductive::new(corner.supply.base(), branch.total().base(), inductance)?;
         let n = branch.n();
         let falls = channel.and_then(|channel| {
-            let peak = inputs.peak_of_one(End::Nominal)?;
+            let peak = inputs.peak_of_one(CurrentEnd::Nominal)?;
             let reached = coil.time_to(0.0, peak.base());
             let limit = channel.time_limit.map(|limit| limit.nominal.base());
             let end = match (reached, limit) {
@@ -106,7 +106,7 @@ impl Driven {
 
 /// The current of one injector at three supplies: cranking hot, at rest, charging in the cold.
 pub fn closing(
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
     winding: &Winding,
     channel: Option<&Controlled>,
     ballast: &Ballast,
@@ -130,10 +130,11 @@ pub fn closing(
 }
 
 /// Current and voltage when the output opens at rest; nothing where the clamp never ends the current.
-pub fn opened(inputs: &Inputs, winding: &Winding, ballast: &Ballast) -> Option<Opened> {
+pub fn opened(inputs: &InjectorInputs, winding: &Winding, ballast: &Ballast) -> Option<Opened> {
     let [_, _, corner, _, _] = inputs.corners;
-    let branch = Branch::at(inputs, &corner, End::Nominal, ballast, &mut None);
-    let running = TurningOff { inputs, winding, ballast }.running(&branch, End::Nominal, &mut None);
+    let branch = InjectorBranch::at(inputs, &corner, CurrentEnd::Nominal, ballast, &mut None);
+    let running =
+        TurningOff { inputs, winding, ballast }.running(&branch, CurrentEnd::Nominal, &mut None);
     let course = running.solved()?;
     let ends = course.time_to_zero_s();
     let (before, after) = (-0.2 * ends, 1.3 * ends);

@@ -6,8 +6,8 @@
 //! more supply and a lower clamp each make energy and time larger, so the ends of the tolerances are their ends.
 
 use super::{
-    CORNERS, Inputs,
-    branch::{Ballast, Branch, End, note},
+    CORNERS, InjectorInputs,
+    branch::{Ballast, CurrentEnd, InjectorBranch, note},
     winding::Winding,
 };
 use crate::{
@@ -81,7 +81,7 @@ pub struct AtTurnOff {
 
 /// What the clamp makes of the injectors' current.
 #[derive(Clone, Debug, PartialEq)]
-pub struct TurnOff {
+pub struct InjectorTurnOff {
     /// At each corner.
     pub corners: [AtTurnOff; CORNERS],
     /// The corner at which the clamp takes most.
@@ -107,7 +107,7 @@ pub struct Heat {
     pub working: Vec<Step>,
 }
 
-impl TurnOff {
+impl InjectorTurnOff {
     /// Whether the output is not known to fail at it: its clamp ends the current and bears it.
     pub fn is_borne(&self) -> bool {
         self.ends && self.bears_energy != Some(false) && self.bears_heat != Some(false)
@@ -115,7 +115,7 @@ impl TurnOff {
 }
 
 /// Whether an output is not known to fail at its turn-off, with these resistors.
-pub fn is_borne(inputs: &Inputs, ballast: &Ballast) -> bool {
+pub fn is_borne(inputs: &InjectorInputs, ballast: &Ballast) -> bool {
     TurningOff { inputs, winding: &Winding::of(inputs), ballast }.solved().is_borne()
 }
 
@@ -123,7 +123,7 @@ pub fn is_borne(inputs: &Inputs, ballast: &Ballast) -> bool {
 #[derive(Clone, Copy, Debug)]
 pub struct TurningOff<'a> {
     /// What is known.
-    pub inputs: &'a Inputs,
+    pub inputs: &'a InjectorInputs,
     /// The winding.
     pub winding: &'a Winding,
     /// The resistors in series.
@@ -132,7 +132,7 @@ pub struct TurningOff<'a> {
 
 impl TurningOff<'_> {
     /// The turn-off at every corner, from the current that flows steadily, or from the peak where the output keeps to one.
-    pub fn solved(&self) -> TurnOff {
+    pub fn solved(&self) -> InjectorTurnOff {
         let corners = self.inputs.corners.map(|corner| self.at(corner));
         let [first, rest @ ..] = corners;
         let most = |at: &AtTurnOff| at.energy.map_or(0.0, |(_, most)| most.base());
@@ -143,7 +143,7 @@ impl TurningOff<'_> {
         let ends = corners.iter().all(|at| at.energy.is_some());
         let heat = if ends { self.heat(&worst) } else { None };
         let is_borne = |found: f64, bears: f64| found <= bears * (1.0 + 1e-9);
-        TurnOff {
+        InjectorTurnOff {
             bears_energy: clamp
                 .energy
                 .zip(worst.energy)
@@ -160,15 +160,15 @@ impl TurningOff<'_> {
     }
 
     /// How time and energy at a corner were found.
-    pub fn working_at(&self, corner: &Corner, end: End) -> Vec<Step> {
+    pub fn working_at(&self, corner: &Corner, end: CurrentEnd) -> Vec<Step> {
         let mut working = Some(Working::new());
         self.run_down(corner, end, &mut working);
         working.map(Working::into_steps).unwrap_or_default()
     }
 
     fn at(&self, corner: Corner) -> AtTurnOff {
-        let nominal = self.run_down(&corner, End::Nominal, &mut None);
-        let most = self.run_down(&corner, End::Most, &mut None);
+        let nominal = self.run_down(&corner, CurrentEnd::Nominal, &mut None);
+        let most = self.run_down(&corner, CurrentEnd::Most, &mut None);
         let both = nominal.zip(most);
         AtTurnOff {
             corner,
@@ -181,10 +181,10 @@ impl TurningOff<'_> {
     fn run_down(
         &self,
         corner: &Corner,
-        end: End,
+        end: CurrentEnd,
         working: &mut Option<Working>,
     ) -> Option<(Time, Energy)> {
-        let branch = Branch::at(self.inputs, corner, end, self.ballast, working);
+        let branch = InjectorBranch::at(self.inputs, corner, end, self.ballast, working);
         let running = self.running(&branch, end, working);
         let solved = running.solved()?;
         let time = note(working, &TIME, seconds(solved.time_to_zero_s()), || running.values());
@@ -194,7 +194,12 @@ impl TurningOff<'_> {
     }
 
     /// What runs on when the output opens.
-    pub fn running(&self, branch: &Branch, end: End, working: &mut Option<Working>) -> Running {
+    pub fn running(
+        &self,
+        branch: &InjectorBranch,
+        end: CurrentEnd,
+        working: &mut Option<Working>,
+    ) -> Running {
         let steady = branch.current(working);
         let one = match self.inputs.peak_of_one(end) {
             Some(peak) if peak.base() < steady.base() => peak,
@@ -245,15 +250,18 @@ impl TurningOff<'_> {
     fn hottest(&self) -> (Current, Resistance) {
         let on = self.inputs.output.on_resistance;
         let tried = |on: Resistance| {
-            let exact = Inputs {
-                output: super::Output { on_resistance: Band::exact(on), ..self.inputs.output },
+            let exact = InjectorInputs {
+                output: super::InjectorOutput {
+                    on_resistance: Band::exact(on),
+                    ..self.inputs.output
+                },
                 ..self.inputs.clone()
             };
             let corners = super::branch::at_corners(&exact, self.ballast);
             let steady = super::branch::highest(&corners).output.high;
             let limit = self
                 .inputs
-                .peak_of_one(End::Most)
+                .peak_of_one(CurrentEnd::Most)
                 .map(|one| one * f64::from(exact.per_output.max(1)));
             let current = limit.filter(|limit| limit.base() < steady.base()).unwrap_or(steady);
             (current, on)

@@ -1,6 +1,6 @@
 //! The inductance of an injector's winding: as given, or the usual one for its resistance.
 
-use super::Inputs;
+use super::InjectorInputs;
 use crate::{
     quantity::{Band, Inductance, Measure, henries, seconds},
     working::{Formula, Step, Working},
@@ -30,7 +30,7 @@ pub struct Winding {
 
 impl Winding {
     /// The inductance given, or the usual one: see [`TIME_CONSTANT_S`].
-    pub fn of(inputs: &Inputs) -> Self {
+    pub fn of(inputs: &InjectorInputs) -> Self {
         let mut working = Working::new();
         if let Some(inductance) = inputs.inductance {
             working.step(&GIVEN, &[("L", inductance.nominal.show())], inductance.nominal);

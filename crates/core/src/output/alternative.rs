@@ -5,6 +5,7 @@ mod elsewhere;
 mod search;
 
 use super::{FarEnd, Load, OnLevel, Output, Stage, Surroundings, Wiring};
+use crate::budget::Budget;
 use crate::quantity::{Current, Frequency, Power, Resistance, Time, Voltage};
 
 use search::Search;
@@ -96,8 +97,9 @@ pub fn alternatives(
     spares: &[Spare],
     around: &Surroundings,
     prefer: Prefer,
+    budget: &Budget,
 ) -> Vec<Alternative> {
-    let Some(search) = Search::new(wirings, subject, around) else { return Vec::new() };
+    let Some(search) = Search::new(wirings, subject, around, budget) else { return Vec::new() };
     let mut found = search.levels();
     found.extend(search.slower());
     found.extend(search.turned());

@@ -1,9 +1,9 @@
 //! One key state at one corner as a network.
 
 use super::{
-    Branch, Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, End, FarEnd, KeyState,
-    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Output, Part, Point, PullRail, Stage,
-    Suppression, Surroundings, Wiring,
+    Contact, DIODE_FORWARD_V, DIODE_ON_OHM, Dead, DeadFlow, Drive, End, FarEnd, KeyState,
+    LEAKAGE_AT_V, Load, LoadFlow, METER_OHM, Operating, Output, PinBranch, PinPart, Point,
+    PullRail, Stage, Suppression, Surroundings, Wiring,
 };
 use crate::{
     circuit::{Diode, Element, GROUND, Network, Node, Solution},
@@ -46,7 +46,7 @@ struct DeadNode {
 
 /// A part of the network between the pin that is asked about and a node.
 struct Placed {
-    part: Part,
+    part: PinPart,
     node: Node,
     ohm: f64,
     /// A conducting diode's drop, seen from the pin.
@@ -109,8 +109,8 @@ impl<'a> Build<'a> {
         let ohm = output.on_resistance_at(self.point.on, self.point.at.temperature).base();
         match drive {
             Drive::Open => {}
-            Drive::ToGround => self.resistor(Part::LowerSwitch, (pin, self.floor), ohm),
-            Drive::ToSupply => self.resistor(Part::UpperSwitch, (pin, upper), ohm),
+            Drive::ToGround => self.resistor(PinPart::LowerSwitch, (pin, self.floor), ohm),
+            Drive::ToSupply => self.resistor(PinPart::UpperSwitch, (pin, upper), ohm),
         }
         self.leaks(output, drive, pulls, (pin, upper));
         self.diodes(output.stage, (pin, upper));
@@ -124,31 +124,38 @@ impl<'a> Build<'a> {
         let most = pulls.of(band).base();
         let least = pulls.opposite().of(band).base();
         if stage.has_upper() && drive != Drive::ToSupply && most > 0.0 {
-            self.resistor(Part::UpperLeak, (pin, upper), LEAKAGE_AT_V / most);
+            self.resistor(PinPart::UpperLeak, (pin, upper), LEAKAGE_AT_V / most);
         }
         if stage.has_lower() && drive != Drive::ToGround && least > 0.0 {
-            self.resistor(Part::LowerLeak, (pin, self.floor), LEAKAGE_AT_V / least);
+            self.resistor(PinPart::LowerLeak, (pin, self.floor), LEAKAGE_AT_V / least);
         }
     }
 
     fn diodes(&mut self, stage: Stage, (pin, upper): (Node, Node)) {
         if stage.has_upper() {
-            self.diode(Part::UpperDiode, (pin, upper), DIODE_FORWARD_V, DIODE_ON_OHM);
+            self.diode(PinPart::UpperDiode, (pin, upper), DIODE_FORWARD_V, DIODE_ON_OHM);
         }
         if stage.has_lower() {
-            self.diode(Part::LowerDiode, (self.floor, pin), DIODE_FORWARD_V, DIODE_ON_OHM);
+            self.diode(PinPart::LowerDiode, (self.floor, pin), DIODE_FORWARD_V, DIODE_ON_OHM);
         }
     }
 
     /// A diode from anode to cathode, with a resistance in series.
-    fn diode(&mut self, part: Part, (anode, cathode): (Node, Node), forward_v: f64, ohm: f64) {
+    fn diode(&mut self, part: PinPart, (anode, cathode): (Node, Node), forward_v: f64, ohm: f64) {
         let law = Diode::Threshold { forward_voltage_v: forward_v, on_resistance_ohm: ohm };
         let element = self.network.diode(anode, cathode, law);
         self.keep(part, (anode, cathode), ohm, forward_v, element);
     }
 
     /// Keeps an element that hangs on the pin that is asked about.
-    fn keep(&mut self, part: Part, ends: (Node, Node), ohm: f64, forward_v: f64, element: Element) {
+    fn keep(
+        &mut self,
+        part: PinPart,
+        ends: (Node, Node),
+        ohm: f64,
+        forward_v: f64,
+        element: Element,
+    ) {
         let pin = self.pin();
         let is_outward = ends.0 == pin;
         if !is_outward && ends.1 != pin {
@@ -167,10 +174,10 @@ impl<'a> Build<'a> {
                 PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
             };
             // the pin stands highest where the pull-up is small and the pull-down large
-            self.resistor(Part::PullUp, (pin, node), pulls.opposite().of(band).base());
+            self.resistor(PinPart::PullUp, (pin, node), pulls.opposite().of(band).base());
         }
         if let Some(band) = &output.pull_down {
-            self.resistor(Part::PullDown, (pin, self.floor), pulls.of(band).base());
+            self.resistor(PinPart::PullDown, (pin, self.floor), pulls.of(band).base());
         }
     }
 
@@ -209,7 +216,7 @@ impl<'a> Build<'a> {
     }
 
     pub(super) fn with_meter(mut self) -> Self {
-        self.resistor(Part::Meter, (self.pin(), GROUND), METER_OHM);
+        self.resistor(PinPart::Meter, (self.pin(), GROUND), METER_OHM);
         self
     }
 
@@ -242,18 +249,18 @@ impl<'a> Build<'a> {
         };
         let ohm = load.resistance_at(end, self.point.phase, self.point.at.temperature).base();
         let forward = end.of(&load.forward()).base();
-        let part = at.map_or(Part::Beyond, Part::Load);
+        let part = at.map_or(PinPart::Beyond, PinPart::Load);
         if forward > 0.0 {
             let ends = if load.is_from_pin() { (pin, node) } else { (node, pin) };
             self.diode(part, ends, forward, at_least(ohm));
         } else {
             self.resistor(part, (pin, node), ohm);
         }
-        self.suppressor(at.map_or(Part::Beyond, Part::Suppressor), load, (pin, node));
+        self.suppressor(at.map_or(PinPart::Beyond, PinPart::Suppressor), load, (pin, node));
     }
 
     /// What lies across the winding.
-    fn suppressor(&mut self, part: Part, load: &Load, (pin, node): (Node, Node)) {
+    fn suppressor(&mut self, part: PinPart, load: &Load, (pin, node): (Node, Node)) {
         match &load.suppression {
             Suppression::Unknown | Suppression::None => {}
             Suppression::Diode { is_right_way } => {
@@ -289,7 +296,7 @@ impl<'a> Build<'a> {
         node
     }
 
-    fn resistor(&mut self, part: Part, ends: (Node, Node), ohm: f64) {
+    fn resistor(&mut self, part: PinPart, ends: (Node, Node), ohm: f64) {
         let ohm = at_least(ohm);
         let element = self.network.resistor(ends.0, ends.1, ohm);
         self.keep(part, ends, ohm, 0.0, element);
@@ -322,7 +329,7 @@ impl<'a> Build<'a> {
     }
 
     fn load_flows(&self, solution: &Solution) -> Vec<LoadFlow> {
-        let loads = self.parts.iter().filter(|placed| matches!(placed.part, Part::Load(_)));
+        let loads = self.parts.iter().filter(|placed| matches!(placed.part, PinPart::Load(_)));
         loads
             .map(|placed| LoadFlow {
                 voltage: volts(placed.outward(solution.across(placed.element).unwrap_or(0.0))),
@@ -334,12 +341,12 @@ impl<'a> Build<'a> {
             .collect()
     }
 
-    fn branches(&self, solution: &Solution) -> Vec<Branch> {
+    fn branches(&self, solution: &Solution) -> Vec<PinBranch> {
         let seen = |placed: &Placed| {
             let behind = solution.voltage(placed.node)? + placed.drop_v;
             let current = placed.outward(solution.current(placed.element));
             let blocks = placed.is_diode && current.abs() <= 0.0;
-            (!blocks).then(|| Branch {
+            (!blocks).then(|| PinBranch {
                 part: placed.part,
                 behind: volts(behind),
                 resistance: ohms(placed.ohm),

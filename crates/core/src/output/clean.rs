@@ -1,28 +1,38 @@
 //! Whether a load on an output is clean in every key state at every corner, as fast as that can be told.
 
 use super::{
-    Alternative, Change, Contact, KeyState, Phase, Point, Solved, Surroundings, Wiring, corner,
-    judge::troubles_at, operate,
+    Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Surroundings, Wiring,
+    corner, cost, judge::troubles_at, operate,
 };
-use crate::quantity::{Current, Measure, Voltage, amperes, volts};
+use crate::{
+    budget::Budget,
+    quantity::{Current, Measure, Voltage, amperes, volts},
+};
 
 /// The most that is across a load when it is not asked to act, and what is across it when it is on, if that is clean
-/// in every key state at every corner.
-pub fn suits(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<(Voltage, Voltage)> {
+/// in every key state at every corner. Nothing as well where that is more than may be spent.
+pub fn suits(
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+    budget: &Budget,
+) -> Option<(Voltage, Voltage)> {
     let change = Change::Level(wiring.level);
-    solve_clean(change, wiring, subject, around).map(|found| (found.unasked, found.on))
+    solve_clean(change, wiring, subject, around, budget).map(|found| (found.unasked, found.on))
 }
 
 /// States in which a load should rest, in the order in which they fail most.
 pub(super) const RESTING: [KeyState; 3] = [KeyState::Off, KeyState::KeyOff, KeyState::Starting];
 
-/// The change, if the load solves clean.
+/// The change, if the load solves clean, and that is not more than may be spent.
 pub(super) fn solve_clean(
     change: Change,
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
+    budget: &Budget,
 ) -> Option<Alternative> {
+    budget.take_spare(cost::circuit(wiring))?;
     let nominal = Point::nominal(around.nominal, subject, Contact::Closed);
     let on = operate(wiring, KeyState::On, &nominal, around)?;
     let mut found = Alternative {
@@ -46,7 +56,7 @@ pub(super) fn solve_clean(
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
         }
-        for solved in clean_corners(state, wiring, subject, around)? {
+        for solved in clean_corners(state, wiring, subject, around, budget)? {
             let is_turned = wiring.is_turned(subject, solved.point.commanded);
             found.widen(state, &solved, is_turned);
         }
@@ -54,14 +64,15 @@ pub(super) fn solve_clean(
     Some(found)
 }
 
-/// Whether no corner of a state shows a trouble.
+/// Whether no corner of a state shows a trouble; not where that is more than may be spent.
 pub(super) fn is_clean_in(
     state: KeyState,
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
+    budget: &Budget,
 ) -> bool {
-    clean_corners(state, wiring, subject, around).is_some()
+    clean_corners(state, wiring, subject, around, budget).is_some()
 }
 
 /// Every corner of a state, solved; nothing as soon as one shows a trouble. The highest supplies come first: they fail
@@ -71,11 +82,15 @@ fn clean_corners(
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
-) -> Option<Vec<Solved>> {
+    budget: &Budget,
+) -> Option<Vec<SolvedCorner>> {
+    let corners = corner::count(state, wiring, subject, around);
+    budget.take_spare(cost::LISTING.saturating_mul(corners.usual + corners.hottest))?;
     let points = corner::points(state, wiring, subject, around).into_iter().rev();
     points
         .map(|point| {
-            let solved = Solved { point, operating: operate(wiring, state, &point, around)? };
+            budget.take_spare(cost::point(state, wiring, &point))?;
+            let solved = SolvedCorner { point, operating: operate(wiring, state, &point, around)? };
             let troubles = troubles_at(wiring, subject, state, &solved);
             troubles.iter().all(|trouble| trouble.is_bearable()).then_some(solved)
         })
@@ -83,7 +98,7 @@ fn clean_corners(
 }
 
 impl Alternative {
-    fn widen(&mut self, state: KeyState, solved: &Solved, is_turned: bool) {
+    fn widen(&mut self, state: KeyState, solved: &SolvedCorner, is_turned: bool) {
         let larger = |one: Current, other: Current| if other > one { other } else { one };
         let carried = solved.operating.switch_current();
         match (state, solved.point.phase) {

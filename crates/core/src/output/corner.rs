@@ -206,6 +206,46 @@ pub(super) fn points(
     all
 }
 
+/// How many there are.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Count {
+    /// At the ends of all bands.
+    pub(super) usual: u64,
+    /// Where a pulsed load heats what catches it most.
+    pub(super) hottest: u64,
+}
+
+/// How many [`points`] there are, without writing them down.
+pub(super) fn count(
+    state: KeyState,
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+) -> Count {
+    let free = Free::of(state, wiring, subject, around);
+    let ways = |ends: usize| u64::try_from(ends).unwrap_or(u64::MAX);
+    let mut all = Count::default();
+    for &contact in contacts(state, wiring) {
+        if is_dead(state, wiring) {
+            all.usual += 1;
+            continue;
+        }
+        let is_possible = |at: &&SupplyCorner| state != KeyState::KeyOff || !at.is_cranking;
+        let supplies = around.corners.iter().filter(is_possible).count();
+        let feed = free.feed(state, contact) && around.dead_feed.is_spread();
+        let before = [free.load, free.others, free.pulls, free.beyond, free.on, free.shunt];
+        let after = [free.rail, free.logic, End::ends(feed)];
+        let alike =
+            before.iter().chain(&after).fold(ways(supplies), |all, it| all * ways(it.len()))
+                * ways(free.phases.len())
+                * ways(wiring.commands(state, subject).len());
+        all.usual += alike * ways(free.duty.len()) * ways(free.smoothing.len());
+        let has_inside = free.duty.len() > 1 || free.smoothing.len() > 1;
+        all.hottest += if has_inside && heats(wiring, subject) { alike } else { 0 };
+    }
+    all
+}
+
 /// With the key off, whether nothing links the pin to the battery.
 fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
     let is_fed = wiring.goes_to(FarEnd::Battery);

@@ -33,6 +33,12 @@ pub(super) fn hottest(is_free: [bool; 2], heat: &dyn Fn([f64; 2]) -> f64) -> [f6
     higher(best, ([first, second], most)).0
 }
 
+/// How many places are looked at at most.
+pub(super) fn tried(is_free: [bool; 2]) -> u32 {
+    let [first, second] = is_free.map(|it| if it { (COARSE + 1, NARROWED + 4) } else { (1, 1) });
+    first.0 * second.0 + first.1 * (second.1 + 1)
+}
+
 fn share(steps: u32) -> f64 {
     f64::from(steps) / f64::from(COARSE)
 }
@@ -92,6 +98,22 @@ mod tests {
         assert!((x - 1.0).abs() < f64::EPSILON && (y - 0.5).abs() < f64::EPSILON, "{x}, {y}");
         let [x, y] = hottest([false, true], &|[x, y]| x - y);
         assert!((x - 0.5).abs() < f64::EPSILON && y.abs() < f64::EPSILON, "{x}, {y}");
+    }
+
+    #[test]
+    fn no_more_places_are_looked_at_than_are_counted() {
+        for is_free in [[false, false], [true, false], [false, true], [true, true]] {
+            let looked = std::cell::Cell::new(0);
+            hottest(is_free, &|[x, y]| {
+                looked.set(looked.get() + 1);
+                x * y
+            });
+            assert!(
+                looked.get() <= tried(is_free),
+                "{is_free:?}: {looked:?} of {}",
+                tried(is_free)
+            );
+        }
     }
 
     proptest! {

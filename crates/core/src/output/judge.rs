@@ -1,8 +1,8 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Effect, Following, KeyState, Kind, Load, Operating, Part, Phase, Point, Rest, Solved,
-    StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
+    Catcher, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase, PinPart, Point,
+    Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -16,7 +16,7 @@ pub struct Found {
     /// At which corners.
     pub holds: Holds,
     /// The corner where it is worst.
-    pub worst: Solved,
+    pub worst: SolvedCorner,
 }
 
 /// What is wrong with a load, worst first; nothing where it may be connected.
@@ -80,25 +80,25 @@ fn can_be_in(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
     let Some(load) = rest.wiring.loads.get(rest.subject) else { return false };
     let corners =
         rest.states.iter().filter(|state| !state.state.is_fault()).flat_map(|it| &it.corners);
-    corners.filter(|it| counts(&it.point)).any(|it| effect(load, it) == Effect::Energised)
+    corners.filter(|it| counts(&it.point)).any(|it| effect(load, it) == LoadState::Energised)
 }
 
 fn never_acts(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
     let Some(load) = rest.wiring.loads.get(rest.subject) else { return false };
     let Some(on) = rest.state(KeyState::On) else { return false };
     let mut corners = on.corners.iter().filter(|solved| counts(&solved.point));
-    corners.all(|solved| effect(load, solved) != Effect::Energised)
+    corners.all(|solved| effect(load, solved) != LoadState::Energised)
 }
 
 /// What a load does at a solved corner.
-pub(super) fn effect(load: &Load, solved: &Solved) -> Effect {
+pub(super) fn effect(load: &Load, solved: &SolvedCorner) -> LoadState {
     solved
         .load()
-        .map_or(Effect::Released, |flow| load.effect(flow.voltage, solved.point.at.temperature))
+        .map_or(LoadState::Released, |flow| load.effect(flow.voltage, solved.point.at.temperature))
 }
 
 fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool) -> Vec<Found> {
-    let corners: Vec<(&Solved, Vec<Trouble>)> = state
+    let corners: Vec<(&SolvedCorner, Vec<Trouble>)> = state
         .corners
         .iter()
         .filter(|solved| counts(&solved.point))
@@ -112,13 +112,13 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         let asked = || corners.iter().filter(|(it, _)| trouble.is_asked_at(&it.point));
         let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
         let names = asked().map(|(it, _)| it.name(state.state, &rest.wiring));
-        let hit: Vec<_> = hits().map(|it| it.name(state.state, &rest.wiring)).collect();
+        let hit = once_each(hits().map(|it| it.name(state.state, &rest.wiring)));
         let holds = if hits().count() == asked().count() {
             Holds::Always
         } else {
             Holds::AtSome(once_each(names.filter(|name| hit.contains(name))))
         };
-        let bad = |it: &Solved| badness(trouble, load, it);
+        let bad = |it: &SolvedCorner| badness(trouble, load, it);
         let worst = hits().max_by(|a, b| bad(a).total_cmp(&bad(b)))?.clone();
         Some(Found { trouble, state: state.state, holds, worst })
     };
@@ -137,7 +137,7 @@ fn once_each(names: impl Iterator<Item = String>) -> Vec<String> {
 }
 
 /// How bad a trouble is at a corner: the more, the worse.
-fn badness(trouble: Trouble, load: Option<&Load>, solved: &Solved) -> f64 {
+fn badness(trouble: Trouble, load: Option<&Load>, solved: &SolvedCorner) -> f64 {
     let voltage = || load.map_or(0.0, |load| solved.acting(load).base());
     let operating = &solved.operating;
     let pulsing = operating.pulsing.as_ref();
@@ -161,7 +161,7 @@ pub(super) fn troubles_at(
     wiring: &Wiring,
     subject: usize,
     state: KeyState,
-    solved: &Solved,
+    solved: &SolvedCorner,
 ) -> Vec<Trouble> {
     let Some(load) = wiring.loads.get(subject) else { return Vec::new() };
     let mut found = Vec::new();
@@ -205,17 +205,17 @@ pub(super) fn troubles_at(
     found
 }
 
-fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
+fn unasked(state: KeyState, effect: LoadState) -> Option<Trouble> {
     match (state, effect) {
-        (_, Effect::Released) | (KeyState::On | KeyState::Pulsed, _) => None,
-        (KeyState::Off, Effect::Energised) => Some(Trouble::LiveAtRest),
-        (KeyState::Off, Effect::MayHold) => Some(Trouble::MayStayIn),
-        (KeyState::Starting, Effect::Energised) => Some(Trouble::LiveAtKeyOn),
-        (KeyState::Starting, Effect::MayHold) => Some(Trouble::MayStayInAtRestart),
-        (KeyState::KeyOff, Effect::Energised) => Some(Trouble::LiveKeyOff),
-        (KeyState::KeyOff, Effect::MayHold) => Some(Trouble::MayStayInKeyOff),
-        (KeyState::OtherOn, Effect::Energised) => Some(Trouble::ActsWithOther),
-        (KeyState::OtherOn, Effect::MayHold) => Some(Trouble::MayStayInWithOther),
+        (_, LoadState::Released) | (KeyState::On | KeyState::Pulsed, _) => None,
+        (KeyState::Off, LoadState::Energised) => Some(Trouble::LiveAtRest),
+        (KeyState::Off, LoadState::MayHold) => Some(Trouble::MayStayIn),
+        (KeyState::Starting, LoadState::Energised) => Some(Trouble::LiveAtKeyOn),
+        (KeyState::Starting, LoadState::MayHold) => Some(Trouble::MayStayInAtRestart),
+        (KeyState::KeyOff, LoadState::Energised) => Some(Trouble::LiveKeyOff),
+        (KeyState::KeyOff, LoadState::MayHold) => Some(Trouble::MayStayInKeyOff),
+        (KeyState::OtherOn, LoadState::Energised) => Some(Trouble::ActsWithOther),
+        (KeyState::OtherOn, LoadState::MayHold) => Some(Trouble::MayStayInWithOther),
         (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
         (KeyState::GroundLost, _) => Some(Trouble::ActsWithoutGround),
         (KeyState::SupplyLost, _) => Some(Trouble::ActsWithoutSupply),
@@ -223,7 +223,7 @@ fn unasked(state: KeyState, effect: Effect) -> Option<Trouble> {
 }
 
 /// More in the output than it may carry.
-fn overload(wiring: &Wiring, solved: &Solved) -> Option<Trouble> {
+fn overload(wiring: &Wiring, solved: &SolvedCorner) -> Option<Trouble> {
     let limit = wiring.current_limit(solved.point.subject)?;
     (solved.operating.switch_current() > limit).then_some(match solved.point.phase {
         Phase::Running => Trouble::TooMuchCurrent,
@@ -231,7 +231,7 @@ fn overload(wiring: &Wiring, solved: &Solved) -> Option<Trouble> {
     })
 }
 
-fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     found.extend(overload(wiring, solved));
     let at = &solved.point.at;
     let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, at.temperature));
@@ -241,7 +241,12 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Troubl
 }
 
 /// The kick: what catches it, and whether that bears it.
-fn when_switched_off(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+fn when_switched_off(
+    wiring: &Wiring,
+    load: &Load,
+    solved: &SolvedCorner,
+    found: &mut Vec<Trouble>,
+) {
     let Some(kick) = kick(wiring, solved, load.inductance.high) else { return };
     match (kick.path, &wiring.output.clamp_energy) {
         (None, _) => found.push(Trouble::KickUncaught),
@@ -254,7 +259,7 @@ fn when_switched_off(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut 
     }
 }
 
-fn when_pulsed(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Trouble>) {
+fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     let Some(pulsing) = &solved.operating.pulsing else { return };
     let limit = wiring.output.pulse_limit.as_ref();
     if limit.is_some_and(|limit| pulsing.frequency > limit.low) {
@@ -262,7 +267,7 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Tr
     }
     // as likely to pull in, and as likely to let go, as any of its kind
     let follows = pulsing.following(load.pull_in.low, load.drop_out.high);
-    if load.kind == Kind::RelayCoil && follows == Following::EachPulse {
+    if load.kind == LoadKind::RelayCoil && follows == Following::EachPulse {
         found.push(Trouble::Chatters);
     }
     if pulsing.heat.base() > HOT_W {
@@ -274,15 +279,15 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &Solved, found: &mut Vec<Tr
 }
 
 /// A current through the diode across a winding, the load's own set aside.
-fn is_shorted(subject: usize, load: &Load, solved: &Solved) -> bool {
+fn is_shorted(subject: usize, load: &Load, solved: &SolvedCorner) -> bool {
     let is_diode = matches!(load.suppression, Suppression::Diode { .. });
-    let through = |branch: &super::Branch| {
-        branch.part == Part::Suppressor(subject) && branch.current.base().abs() > SHORT_A
+    let through = |branch: &super::PinBranch| {
+        branch.part == PinPart::Suppressor(subject) && branch.current.base().abs() > SHORT_A
     };
     is_diode && solved.operating.pulsing.is_none() && solved.operating.branches.iter().any(through)
 }
 
-fn when_dead(solved: &Solved, found: &mut Vec<Trouble>) {
+fn when_dead(solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     let operating = &solved.operating;
     if wakes(operating) {
         found.push(Trouble::WakesController);

@@ -5,7 +5,7 @@
 //! Where the plan names none of them, nothing is known to catch it.
 
 use super::{
-    DIODE_FORWARD_V, DIODE_ON_OHM, Load, LoadFlow, Point, Solved, Stage, Suppression, Wiring,
+    DIODE_FORWARD_V, DIODE_ON_OHM, Load, LoadFlow, Point, SolvedCorner, Stage, Suppression, Wiring,
 };
 use crate::{
     quantity::{
@@ -64,7 +64,7 @@ pub struct Kick {
 
 /// The turn-off of the load that is asked about, from a corner at which it is on. Nothing for a load without winding
 /// or without current.
-pub fn kick(wiring: &Wiring, solved: &Solved, inductance: Inductance) -> Option<Kick> {
+pub fn kick(wiring: &Wiring, solved: &SolvedCorner, inductance: Inductance) -> Option<Kick> {
     let load = wiring.loads.get(solved.point.subject)?;
     let flow = solved.load()?;
     let current = flow.current.base().abs();

@@ -11,7 +11,7 @@ use crate::{
 
 /// What kind of part a load is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum LoadKind {
     /// The coil of a relay.
     RelayCoil,
     /// A solenoid valve.
@@ -53,7 +53,7 @@ pub enum FarEnd {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Load {
     /// What it is.
-    pub kind: Kind,
+    pub kind: LoadKind,
     /// Where its other end goes.
     pub far_end: FarEnd,
     /// What a meter reads across it, cold and at rest, at 20 °C; of a part with a diode, its series resistor.
@@ -110,7 +110,7 @@ pub struct Pulse {
 
 /// What a load does at a voltage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Effect {
+pub enum LoadState {
     /// It lets go for certain.
     Released,
     /// Once in, it may stay in.
@@ -124,7 +124,7 @@ const FILAMENT_RATIO: f64 = 10.0;
 /// A running motor draws a fifth to an eighth of its stall current: common practice, no source.
 const MOTOR_RATIO: f64 = 6.5;
 
-impl Kind {
+impl LoadKind {
     /// Every kind.
     pub const ALL: [Self; 9] = [
         Self::RelayCoil,
@@ -245,8 +245,21 @@ impl Kind {
 }
 
 impl Load {
+    /// Puts what is meant in place of every band that a circuit is solved with.
+    pub(super) fn settle(&mut self) {
+        self.resistance = Band::exact(self.resistance.nominal);
+        self.inductance = Band::exact(self.inductance.nominal);
+        if let Suppression::Resistor(band) = &mut self.suppression {
+            *band = Band::exact(band.nominal);
+        }
+        if let Some(pulse) = &mut self.pulse {
+            pulse.frequency = Band::exact(pulse.frequency.nominal);
+            pulse.duty = Band::exact(pulse.duty.nominal);
+        }
+    }
+
     /// A load of that kind as it is usual.
-    pub fn usual(kind: Kind, far_end: FarEnd) -> Self {
+    pub fn usual(kind: LoadKind, far_end: FarEnd) -> Self {
         Self {
             kind,
             far_end,
@@ -309,14 +322,14 @@ impl Load {
     }
 
     /// What it does at a voltage, either way round.
-    pub fn effect(&self, voltage: Voltage, temperature: Temperature) -> Effect {
+    pub fn effect(&self, voltage: Voltage, temperature: Temperature) -> LoadState {
         let cold = self.cold_voltage(voltage, temperature);
         if cold >= self.pull_in.low {
-            Effect::Energised
+            LoadState::Energised
         } else if cold >= self.drop_out.low {
-            Effect::MayHold
+            LoadState::MayHold
         } else {
-            Effect::Released
+            LoadState::Released
         }
     }
 
@@ -327,7 +340,7 @@ impl Load {
 
     /// The coil of a generic relay, for a relay put between.
     pub fn relay_coil(far_end: FarEnd) -> Self {
-        Self::usual(Kind::RelayCoil, far_end)
+        Self::usual(LoadKind::RelayCoil, far_end)
     }
 }
 
@@ -356,19 +369,19 @@ mod tests {
     use crate::quantity::celsius;
 
     #[track_caller]
-    fn check(v: f64, t: f64, expected: Effect) {
+    fn check(v: f64, t: f64, expected: LoadState) {
         let relay = Load::relay_coil(FarEnd::Ground);
         assert_eq!(relay.effect(volts(v), celsius(t)), expected, "{v} V at {t} °C");
     }
 
     #[test]
     fn a_relay_acts_by_its_current_either_way_round() {
-        check(7.0, 20.0, Effect::Energised);
-        check(-7.0, 20.0, Effect::Energised);
-        check(7.0, 100.0, Effect::MayHold);
-        check(1.2, 20.0, Effect::MayHold);
-        check(0.4, 20.0, Effect::Released);
-        check(0.4, -20.0, Effect::Released);
-        check(0.0, 20.0, Effect::Released);
+        check(7.0, 20.0, LoadState::Energised);
+        check(-7.0, 20.0, LoadState::Energised);
+        check(7.0, 100.0, LoadState::MayHold);
+        check(1.2, 20.0, LoadState::MayHold);
+        check(0.4, 20.0, LoadState::Released);
+        check(0.4, -20.0, LoadState::Released);
+        check(0.0, 20.0, LoadState::Released);
     }
 }

@@ -1,7 +1,7 @@
 //! What a multimeter reads on the bare pin.
 
 use super::{
-    Contact, End, KeyState, Operating, Part, Point, SupplyCorner, Surroundings, Wiring, corner,
+    Contact, End, KeyState, Operating, PinPart, Point, SupplyCorner, Surroundings, Wiring, corner,
     operate::operate_bare,
 };
 use crate::quantity::{Band, Measure, Voltage, volts};
@@ -11,7 +11,7 @@ pub const METER_OHM: f64 = 10e6;
 
 /// A reading.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Reading {
+pub struct MeterReading {
     /// Nothing but the meter holds the pin: it reads nought, or drifts.
     pub floats: bool,
     /// What it reads, from the lowest supply possible in that state to the highest.
@@ -21,7 +21,7 @@ pub struct Reading {
 }
 
 /// The reading from the pin to ground with every load unplugged.
-pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Reading> {
+pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<MeterReading> {
     if state == KeyState::Pulsed {
         return mean_reading(wiring, around);
     }
@@ -30,7 +30,7 @@ pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Optio
         operate_bare(wiring, state, &point, around)
     };
     let metered = at(around.nominal, End::Nominal)?;
-    let floats = metered.branches.iter().all(|branch| branch.part == Part::Meter);
+    let floats = metered.branches.iter().all(|branch| branch.part == PinPart::Meter);
     let mut band = Band::exact(metered.pin.unwrap_or_default());
     if !floats {
         for corner in extremes(state, around) {
@@ -39,11 +39,11 @@ pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Optio
             }
         }
     }
-    Some(Reading { floats, band, metered })
+    Some(MeterReading { floats, band, metered })
 }
 
 /// A pulsed pin: the meter shows the mean of what it would show on and off.
-fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<Reading> {
+fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<MeterReading> {
     let duty = wiring.pulse()?.duty;
     let (on, off) =
         (reading(wiring, KeyState::On, around)?, reading(wiring, KeyState::Off, around)?);
@@ -56,7 +56,7 @@ fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<Reading> {
         band = band.widened_to(mixed(end, on.band.low, off.band.low));
         band = band.widened_to(mixed(end, on.band.high, off.band.high));
     }
-    Some(Reading { floats: on.floats && off.floats, band, metered: on.metered })
+    Some(MeterReading { floats: on.floats && off.floats, band, metered: on.metered })
 }
 
 /// The lowest and the highest supply: a pin rises with it throughout.

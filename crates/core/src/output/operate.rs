@@ -5,7 +5,7 @@ use crate::quantity::{Current, Measure, Resistance, Voltage, amperes, volts};
 
 /// A part that hangs on the pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum PinPart {
     /// The load with this number.
     Load(usize),
     /// The switch to the supply.
@@ -34,9 +34,9 @@ pub enum Part {
 
 /// A part that carries current, as seen from the pin.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Branch {
+pub struct PinBranch {
     /// The part.
-    pub part: Part,
+    pub part: PinPart,
     /// The voltage behind its resistance: of the node there, a conducting diode's own drop counted in.
     pub behind: Voltage,
     /// Its resistance.
@@ -70,7 +70,7 @@ pub struct Operating {
     /// Every load, as numbered in the wiring.
     pub loads: Vec<LoadFlow>,
     /// What hangs on the pin.
-    pub branches: Vec<Branch>,
+    pub branches: Vec<PinBranch>,
     /// Current out of the battery.
     pub from_battery: Current,
     /// What is cut off from the battery.
@@ -118,7 +118,7 @@ impl Operating {
         let switches = self
             .branches
             .iter()
-            .filter(|branch| matches!(branch.part, Part::UpperSwitch | Part::LowerSwitch));
+            .filter(|branch| matches!(branch.part, PinPart::UpperSwitch | PinPart::LowerSwitch));
         amperes(switches.map(|branch| branch.current.base().abs()).fold(0.0, f64::max))
     }
 

@@ -1,7 +1,8 @@
 //! A bare pin that floats tells a meter nothing: what a resistor, and what a test lamp, shows instead.
 
 use super::{
-    Contact, FarEnd, KeyState, Kind, Load, Operating, Phase, Point, Surroundings, Wiring, operate,
+    Contact, FarEnd, KeyState, Load, LoadKind, Operating, Phase, Point, Surroundings, Wiring,
+    operate,
 };
 use crate::quantity::{Band, Current, Measure, Resistance, Voltage, amperes, ohms};
 
@@ -38,7 +39,7 @@ pub fn probe(wiring: &Wiring, around: &Surroundings) -> Option<Probe> {
         let load = Load { resistance: Band::exact(ohms(ohm)), ..Load::usual(kind, end) };
         Wiring::alone(wiring.output.clone(), wiring.level, vec![load])
     };
-    let (held, lamp) = (with(Kind::Resistor, PROBE_OHM), with(Kind::Lamp, LAMP_COLD_OHM));
+    let (held, lamp) = (with(LoadKind::Resistor, PROBE_OHM), with(LoadKind::Lamp, LAMP_COLD_OHM));
     let lit = |phase| most(&lamp, phase, around);
     Some(Probe {
         end,

@@ -5,8 +5,8 @@
 //! closed form ([`crate::transient::Pulsed`]). A load without winding follows at once.
 
 use super::{
-    Branch, Catcher, KeyState, Load, LoadFlow, Operating, Part, Path, Point, Pulse, Surroundings,
-    Wiring, hottest::hottest, kick, operate::operate as operate_for_good,
+    Catcher, KeyState, Load, LoadFlow, Operating, Path, PinBranch, PinPart, Point, Pulse,
+    Surroundings, Wiring, hottest::hottest, kick, operate::operate as operate_for_good,
 };
 use crate::{
     math,
@@ -277,44 +277,45 @@ fn caught_at(path: &Path, on: &Operating, pulsing: &Pulsing) -> Option<f64> {
 }
 
 /// The means of the parts that carry the load's current.
-fn branches(subject: usize, pulsing: &Pulsing, on: &Operating) -> Vec<Branch> {
+fn branches(subject: usize, pulsing: &Pulsing, on: &Operating) -> Vec<PinBranch> {
     let (mean, off_mean) = (pulsing.mean.base(), pulsing.off_mean.base());
     let on_final = pulsing.on_final.base().max(LEAST_A);
-    let factor = |part: Part| match part {
-        Part::Load(at) if at == subject => mean / on_final,
+    let factor = |part: PinPart| match part {
+        PinPart::Load(at) if at == subject => mean / on_final,
         _ => pulsing.duty.base(),
     };
     let scaled =
-        |it: &Branch| Branch { current: amperes(it.current.base() * factor(it.part)), ..*it };
-    let mut branches: Vec<Branch> = on.branches.iter().map(scaled).collect();
+        |it: &PinBranch| PinBranch { current: amperes(it.current.base() * factor(it.part)), ..*it };
+    let mut branches: Vec<PinBranch> = on.branches.iter().map(scaled).collect();
     let Some(flow) = on.loads.get(subject) else { return branches };
     let rises = flow.current.base() < 0.0;
     let caught = |path: Path| Some((caught_by(path.catcher, subject, rises)?, path));
     if let Some((part, path)) = pulsing.path.and_then(caught) {
         let current = amperes(if rises { off_mean } else { -off_mean });
         let (behind, resistance) = (path.net, path.resistance);
-        branches.push(Branch { part, behind, resistance, current });
+        branches.push(PinBranch { part, behind, resistance, current });
     }
     close(&mut branches);
     branches
 }
 
 /// The switch carries what is left: on average, too, what flows out of the pin sums to nothing.
-fn close(branches: &mut [Branch]) {
+fn close(branches: &mut [PinBranch]) {
     let sum: f64 = branches.iter().map(|it| it.current.base()).sum();
-    let is_switch = |it: &&mut Branch| matches!(it.part, Part::UpperSwitch | Part::LowerSwitch);
+    let is_switch =
+        |it: &&mut PinBranch| matches!(it.part, PinPart::UpperSwitch | PinPart::LowerSwitch);
     if let Some(switch) = branches.iter_mut().find(is_switch) {
         switch.current = amperes(switch.current.base() - sum);
     }
 }
 
 /// The part that carries the current while off, beside the one that carries it while on.
-fn caught_by(catcher: Catcher, subject: usize, rises: bool) -> Option<Part> {
+fn caught_by(catcher: Catcher, subject: usize, rises: bool) -> Option<PinPart> {
     match catcher {
-        Catcher::Diode | Catcher::Resistor => Some(Part::Suppressor(subject)),
-        Catcher::UpperDiode => Some(Part::UpperDiode),
-        Catcher::LowerDiode => Some(Part::LowerDiode),
-        Catcher::Switch => Some(if rises { Part::UpperSwitch } else { Part::LowerSwitch }),
+        Catcher::Diode | Catcher::Resistor => Some(PinPart::Suppressor(subject)),
+        Catcher::UpperDiode => Some(PinPart::UpperDiode),
+        Catcher::LowerDiode => Some(PinPart::LowerDiode),
+        Catcher::Switch => Some(if rises { PinPart::UpperSwitch } else { PinPart::LowerSwitch }),
         Catcher::Clamp => None,
     }
 }

@@ -1,8 +1,8 @@
 //! Every key state of one load on its output, at every corner.
 
 use super::{
-    Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, Operating, Point, Reading, Surroundings,
-    Wiring, corner, meter, operate,
+    Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, MeterReading, Operating, Point,
+    Surroundings, Wiring, corner, meter, operate,
 };
 use crate::quantity::{Band, Current, Measure, Voltage};
 
@@ -24,16 +24,16 @@ pub struct StateRest {
     pub state: KeyState,
     /// With everything as it is meant; where a relay's contact may be open or closed, or one output or another on, what
     /// does most.
-    pub nominal: Solved,
+    pub nominal: SolvedCorner,
     /// Every corner.
-    pub corners: Vec<Solved>,
+    pub corners: Vec<SolvedCorner>,
     /// What a meter reads on the bare pin, all loads unplugged.
-    pub bare: Reading,
+    pub bare: MeterReading,
 }
 
 /// A corner and its solution.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Solved {
+pub struct SolvedCorner {
     /// The corner.
     pub point: Point,
     /// The solution.
@@ -64,10 +64,10 @@ fn solve_corners(
     subject: usize,
     state: KeyState,
     around: &Surroundings,
-) -> Vec<Solved> {
+) -> Vec<SolvedCorner> {
     let solved = |point: Point| {
         let operating = operate(wiring, state, &point, around)?;
-        Some(Solved { point, operating })
+        Some(SolvedCorner { point, operating })
     };
     corner::points(state, wiring, subject, around).into_iter().filter_map(solved).collect()
 }
@@ -77,10 +77,10 @@ fn nominal(
     subject: usize,
     state: KeyState,
     around: &Surroundings,
-) -> Option<Solved> {
+) -> Option<SolvedCorner> {
     let solved = |(contact, commanded): (&Contact, Commanded)| {
         let point = Point { commanded, ..Point::nominal(around.nominal, subject, *contact) };
-        Some(Solved { point, operating: operate(wiring, state, &point, around)? })
+        Some(SolvedCorner { point, operating: operate(wiring, state, &point, around)? })
     };
     let contacts = corner::contacts(state, wiring).iter();
     let commands = wiring.commands(state, subject);
@@ -91,7 +91,7 @@ fn nominal(
     })
 }
 
-impl Solved {
+impl SolvedCorner {
     /// The load that is asked about.
     pub fn load(&self) -> Option<&LoadFlow> {
         self.operating.loads.get(self.point.subject)
@@ -139,7 +139,7 @@ impl StateRest {
     }
 
     fn widened<Q: Measure>(&self, nominal: Q, of: impl Fn(&LoadFlow) -> Q) -> Band<Q> {
-        let corners = self.corners.iter().filter_map(Solved::load);
+        let corners = self.corners.iter().filter_map(SolvedCorner::load);
         corners.fold(Band::exact(nominal), |band, flow| band.widened_to(of(flow)))
     }
 }

@@ -1,11 +1,11 @@
 //! A load through a day of the car: what was pulled in stays in down to its drop-out, what was let go stays so up to
 //! its pull-in.
 
-use super::{Effect, KeyState, Rest, StateRest, judge::effect};
+use super::{KeyState, LoadState, Rest, StateRest, judge::effect};
 
 /// A step of that day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Step {
+pub struct DayStep {
     /// The key state.
     pub state: KeyState,
     /// Whether the output has been on before.
@@ -43,30 +43,30 @@ const DAY: [(KeyState, bool); 9] = [
 /// The steps of a day for the load that is asked about.
 ///
 /// Supply and temperature may change from step to step, so that each is judged by the corner that does most.
-pub fn day(rest: &Rest) -> Vec<Step> {
+pub fn day(rest: &Rest) -> Vec<DayStep> {
     let mut before = Position::Out;
     let step = |(state, is_after_on): (KeyState, bool)| {
         let position = next(before, most(rest, rest.state(state)?));
         before = position;
-        Some(Step { state, is_after_on, position })
+        Some(DayStep { state, is_after_on, position })
     };
     DAY.into_iter().filter_map(step).collect()
 }
 
 /// Where a load may be that was at `before`, and is now driven like this.
-fn next(before: Position, driven: Effect) -> Position {
+fn next(before: Position, driven: LoadState) -> Position {
     match (driven, before) {
-        (Effect::Energised, _) => Position::In,
-        (Effect::MayHold, Position::MayStayIn | Position::In) => Position::MayStayIn,
-        (Effect::MayHold, Position::Out) | (Effect::Released, _) => Position::Out,
+        (LoadState::Energised, _) => Position::In,
+        (LoadState::MayHold, Position::MayStayIn | Position::In) => Position::MayStayIn,
+        (LoadState::MayHold, Position::Out) | (LoadState::Released, _) => Position::Out,
     }
 }
 
 /// What the corner that does most does in a state.
-fn most(rest: &Rest, state: &StateRest) -> Effect {
-    let Some(load) = rest.wiring.loads.get(rest.subject) else { return Effect::Released };
+fn most(rest: &Rest, state: &StateRest) -> LoadState {
+    let Some(load) = rest.wiring.loads.get(rest.subject) else { return LoadState::Released };
     let corners = state.corners.iter().map(|solved| effect(load, solved));
-    corners.max().unwrap_or(Effect::Released)
+    corners.max().unwrap_or(LoadState::Released)
 }
 
 #[cfg(test)]
@@ -75,10 +75,10 @@ mod tests {
 
     #[test]
     fn between_drop_out_and_pull_in_a_load_stays_where_it_was() {
-        assert_eq!(next(Position::Out, Effect::MayHold), Position::Out);
-        assert_eq!(next(Position::In, Effect::MayHold), Position::MayStayIn);
-        assert_eq!(next(Position::MayStayIn, Effect::MayHold), Position::MayStayIn);
-        assert_eq!(next(Position::In, Effect::Released), Position::Out);
-        assert_eq!(next(Position::Out, Effect::Energised), Position::In);
+        assert_eq!(next(Position::Out, LoadState::MayHold), Position::Out);
+        assert_eq!(next(Position::In, LoadState::MayHold), Position::MayStayIn);
+        assert_eq!(next(Position::MayStayIn, LoadState::MayHold), Position::MayStayIn);
+        assert_eq!(next(Position::In, LoadState::Released), Position::Out);
+        assert_eq!(next(Position::Out, LoadState::Energised), Position::In);
     }
 }

@@ -209,6 +209,16 @@ impl Output {
         }
     }
 
+    /// Puts what is meant in place of every band that a circuit is solved with.
+    pub(super) fn settle(&mut self) {
+        self.on_resistance = Band::exact(self.on_resistance.nominal);
+        if let Some((band, _)) = &mut self.pull_up {
+            *band = Band::exact(band.nominal);
+        }
+        self.pull_down = self.pull_down.map(|band| Band::exact(band.nominal));
+        self.leakage = self.leakage.map(|band| Band::exact(band.nominal));
+    }
+
     /// Resistance of a closed switch at a temperature, `1 + 0.006/K (T - 20 °C)` of what its data sheet states: the
     /// usual curve of a field-effect transistor, common practice, no source.
     pub fn on_resistance_at(&self, end: End, temperature: Temperature) -> Resistance {

@@ -115,7 +115,7 @@ pub(super) enum By {
 
 /// Which corners can show a trouble.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Asked {
+enum ShowingCorners {
     Anywhere,
     /// A running current is not asked for of a motor that stands.
     Running,
@@ -126,19 +126,19 @@ enum Asked {
 
 /// All that is known of a trouble, its words apart.
 #[derive(Clone, Copy, Debug)]
-struct Row {
+struct TroubleRow {
     rank: u8,
     stance: Stance,
     harm: Harm,
     needs_fault: bool,
     needs_to_be_in: bool,
     by: By,
-    asked: Asked,
+    asked: ShowingCorners,
     /// Troubles that say it already.
     unless: &'static [Trouble],
 }
 
-impl Row {
+impl TroubleRow {
     const fn new(rank: u8, stance: Stance) -> Self {
         Self {
             rank,
@@ -147,7 +147,7 @@ impl Row {
             needs_fault: false,
             needs_to_be_in: false,
             by: By::MostVoltage,
-            asked: Asked::Anywhere,
+            asked: ShowingCorners::Anywhere,
             unless: &[],
         }
     }
@@ -175,7 +175,7 @@ impl Row {
     const fn worst_by(self, by: By) -> Self {
         Self { by, ..self }
     }
-    const fn asked(self, asked: Asked) -> Self {
+    const fn asked(self, asked: ShowingCorners) -> Self {
         Self { asked, ..self }
     }
     const fn unless(self, unless: &'static [Trouble]) -> Self {
@@ -185,95 +185,101 @@ impl Row {
 
 impl Trouble {
     #[expect(clippy::too_many_lines, reason = "a row each")]
-    const fn row(self) -> Row {
+    const fn row(self) -> TroubleRow {
         use Trouble as T;
         match self {
-            T::LiveAtRest => Row::forbids(1).by_acting(),
-            T::LiveAtKeyOn => Row::forbids(2).by_acting(),
-            T::LiveKeyOff => Row::forbids(3).by_acting(),
-            T::MayStayIn => Row::forbids(4).by_acting().once_in().unless(&[T::LiveAtRest]),
-            T::MayStayInKeyOff => Row::forbids(5).by_acting().once_in().unless(&[T::LiveKeyOff]),
-            T::NeverActs => Row::forbids(6)
+            T::LiveAtRest => TroubleRow::forbids(1).by_acting(),
+            T::LiveAtKeyOn => TroubleRow::forbids(2).by_acting(),
+            T::LiveKeyOff => TroubleRow::forbids(3).by_acting(),
+            T::MayStayIn => TroubleRow::forbids(4).by_acting().once_in().unless(&[T::LiveAtRest]),
+            T::MayStayInKeyOff => {
+                TroubleRow::forbids(5).by_acting().once_in().unless(&[T::LiveKeyOff])
+            }
+            T::NeverActs => TroubleRow::forbids(6)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::LiveAtRest, T::ShortedByDiode]),
-            T::ActsWithOther => Row::forbids(7).by_acting().unless(&[T::LiveAtRest]),
-            T::MayStayInWithOther => Row::forbids(8).by_acting().once_in().unless(&[
+            T::ActsWithOther => TroubleRow::forbids(7).by_acting().unless(&[T::LiveAtRest]),
+            T::MayStayInWithOther => TroubleRow::forbids(8).by_acting().once_in().unless(&[
                 T::ActsWithOther,
                 T::LiveAtRest,
                 T::MayStayIn,
             ]),
             T::ShortedByDiode => {
-                Row::forbids(9).harm(Harm::MeltsOutput).worst_by(By::SwitchCurrent)
+                TroubleRow::forbids(9).harm(Harm::MeltsOutput).worst_by(By::SwitchCurrent)
             }
-            T::TooMuchCurrent => Row::forbids(10)
+            T::TooMuchCurrent => TroubleRow::forbids(10)
                 .harm(Harm::MeltsOutput)
                 .worst_by(By::SwitchCurrent)
-                .asked(Asked::Running)
+                .asked(ShowingCorners::Running)
                 .unless(&[T::ShortedByDiode]),
-            T::KickTooStrong => Row::forbids(11).worst_by(By::LoadCurrent),
-            T::TooFast => Row::forbids(12).worst_by(By::Frequency),
-            T::WakesController => Row::forbids(13).worst_by(By::IntoRail),
-            T::MayStayInAtRestart => Row::cares(14).by_acting().once_in().unless(&[T::LiveAtKeyOn]),
-            T::Weak => Row::cares(15).worst_by(By::LeastVoltage).unless(&[
+            T::KickTooStrong => TroubleRow::forbids(11).worst_by(By::LoadCurrent),
+            T::TooFast => TroubleRow::forbids(12).worst_by(By::Frequency),
+            T::WakesController => TroubleRow::forbids(13).worst_by(By::IntoRail),
+            T::MayStayInAtRestart => {
+                TroubleRow::cares(14).by_acting().once_in().unless(&[T::LiveAtKeyOn])
+            }
+            T::Weak => TroubleRow::cares(15).worst_by(By::LeastVoltage).unless(&[
                 T::NeverActs,
                 T::LiveAtRest,
                 T::ShortedByDiode,
             ]),
-            T::Inrush => Row::cares(16)
+            T::Inrush => TroubleRow::cares(16)
                 .worst_by(By::SwitchCurrent)
-                .asked(Asked::Standing)
+                .asked(ShowingCorners::Standing)
                 .unless(&[T::TooMuchCurrent]),
-            T::Chatters => Row::cares(17).worst_by(By::LeastPulse).asked(Asked::Running),
-            T::KicksHeat => Row::cares(18).worst_by(By::Heat),
-            T::FeedsDeadFeed => Row::cares(19).worst_by(By::IntoFeed).unless(&[
+            T::Chatters => {
+                TroubleRow::cares(17).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+            }
+            T::KicksHeat => TroubleRow::cares(18).worst_by(By::Heat),
+            T::FeedsDeadFeed => TroubleRow::cares(19).worst_by(By::IntoFeed).unless(&[
                 T::LiveKeyOff,
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::MayStayIn,
             ]),
             T::LeaksIntoController => {
-                Row::cares(20).worst_by(By::IntoRail).unless(&[T::WakesController])
+                TroubleRow::cares(20).worst_by(By::IntoRail).unless(&[T::WakesController])
             }
-            T::DrainsBattery => Row::cares(21).worst_by(By::FromBattery).unless(&[
+            T::DrainsBattery => TroubleRow::cares(21).worst_by(By::FromBattery).unless(&[
                 T::LiveKeyOff,
                 T::MayStayInKeyOff,
                 T::WakesController,
                 T::LeaksIntoController,
             ]),
-            T::LiftsLogicRail => Row::cares(22).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => Row::bears(23)
+            T::LiftsLogicRail => TroubleRow::cares(22).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => TroubleRow::bears(23)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => Row::bears(24)
+            T::KickUncaught => TroubleRow::bears(24)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode]),
-            T::PulsedTooLittle => Row::bears(25)
+            T::PulsedTooLittle => TroubleRow::bears(25)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
-                .asked(Asked::LongPulse)
+                .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => Row::bears(26).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(26).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => Row::bears(27).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(27).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => Row::bears(28).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(28).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => Row::bears(29)
+            T::KeepsFeedAlive => TroubleRow::bears(29)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => Row::bears(30)
+            T::KeepsControllerAlive => TroubleRow::bears(30)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -323,10 +329,10 @@ impl Trouble {
     /// Whether a corner can show it at all.
     pub(super) fn is_asked_at(self, point: &Point) -> bool {
         match self.row().asked {
-            Asked::Anywhere => true,
-            Asked::Running => point.phase == Phase::Running,
-            Asked::Standing => point.phase == Phase::Standing,
-            Asked::LongPulse => point.duty != End::Low && !point.is_hottest,
+            ShowingCorners::Anywhere => true,
+            ShowingCorners::Running => point.phase == Phase::Running,
+            ShowingCorners::Standing => point.phase == Phase::Standing,
+            ShowingCorners::LongPulse => point.duty != End::Low && !point.is_hottest,
         }
     }
 

@@ -73,6 +73,20 @@ impl Wiring {
         std::iter::once(&self.output).chain(self.beyond.iter().map(|pin| &pin.output))
     }
 
+    /// The same with what is meant in place of every band.
+    #[must_use]
+    pub fn exact(&self) -> Self {
+        let mut wiring = self.clone();
+        let beyond = &mut wiring.beyond;
+        wiring.output.settle();
+        for pin in &mut *beyond {
+            pin.output.settle();
+        }
+        let loads = beyond.iter_mut().flat_map(|pin| &mut pin.loads);
+        wiring.loads.iter_mut().chain(loads).for_each(Load::settle);
+        wiring
+    }
+
     /// The same with another level as on; its loads to other outputs are then meant to be driven the other way, and a
     /// diode that stays on its wires is the wrong way round.
     #[must_use]

@@ -1,18 +1,18 @@
 //! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
 
-use super::{Plan, former, node::Node};
+use super::{Plan, former, node::DocumentNode};
 use crate::schema::{Field, Part, Place};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
 
 impl<'de> Deserialize<'de> for Plan {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        from_node(Node::deserialize(deserializer)?).map_err(D::Error::custom)
+        from_node(DocumentNode::deserialize(deserializer)?).map_err(D::Error::custom)
     }
 }
 
 /// The plan in a JSON document, or what has no place in it.
-pub(super) fn from_node(document: Node) -> Result<Plan, String> {
-    let Node::Object(document) = document else {
+pub(super) fn from_node(document: DocumentNode) -> Result<Plan, String> {
+    let DocumentNode::Object(document) = document else {
         return Err("it is not an object in braces".into());
     };
     let mut plan = Plan::default();
@@ -34,7 +34,7 @@ pub(super) fn from_node(document: Node) -> Result<Plan, String> {
     Ok(plan)
 }
 
-fn records(plan: &mut Plan, part: Part, value: Node) -> Result<(), String> {
+fn records(plan: &mut Plan, part: Part, value: DocumentNode) -> Result<(), String> {
     let records = list(value, part.name())?;
     plan.set_count(part, records.len());
     for (at, record) in (0..).zip(records) {
@@ -44,8 +44,8 @@ fn records(plan: &mut Plan, part: Part, value: Node) -> Result<(), String> {
     Ok(())
 }
 
-fn fill(plan: &mut Plan, record: Place, value: Node, path: &str) -> Result<(), String> {
-    let Node::Object(object) = value else {
+fn fill(plan: &mut Plan, record: Place, value: DocumentNode, path: &str) -> Result<(), String> {
+    let DocumentNode::Object(object) = value else {
         return Err(format!("“{path}” is not an object in braces"));
     };
     for (key, value) in object {
@@ -85,17 +85,17 @@ fn twice(path: &str, name: &str, texts: &str) -> String {
     format!("“{path}.{name}” stands there twice, {texts}{also}")
 }
 
-fn list(value: Node, path: &str) -> Result<Vec<Node>, String> {
+fn list(value: DocumentNode, path: &str) -> Result<Vec<DocumentNode>, String> {
     match value {
-        Node::List(values) => Ok(values),
+        DocumentNode::List(values) => Ok(values),
         _ => Err(format!("“{path}” is not a list in brackets")),
     }
 }
 
-fn text(value: Node, path: &str) -> Result<String, String> {
+fn text(value: DocumentNode, path: &str) -> Result<String, String> {
     match value {
-        Node::Text(text) => Ok(text),
-        Node::Truth | Node::List(_) | Node::Object(_) => {
+        DocumentNode::Text(text) => Ok(text),
+        DocumentNode::Truth | DocumentNode::List(_) | DocumentNode::Object(_) => {
             Err(format!("“{path}” is neither a text in quotes nor a number"))
         }
     }

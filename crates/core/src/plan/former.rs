@@ -3,17 +3,17 @@
 //! The version of the format says nothing of them: a file of version 1 may use the former names or those of today.
 
 /// A field that had another name.
-struct Field {
+struct FormerField {
     part: &'static str,
     former: &'static str,
     now: &'static str,
 }
 
-const fn field(part: &'static str, former: &'static str, now: &'static str) -> Field {
-    Field { part, former, now }
+const fn field(part: &'static str, former: &'static str, now: &'static str) -> FormerField {
+    FormerField { part, former, now }
 }
 
-const FIELDS: &[Field] = &[
+const FIELDS: &[FormerField] = &[
     field("cranking", "threshold", "relay_on_at"),
     field("cranking", "release", "relay_off_below"),
     field("relays", "threshold", "relay_on_at"),
@@ -44,13 +44,13 @@ const CODES: &[Code] = &[
 
 /// The name that a field of a record (`cranking`, `relays.0`) has today; as it is where it never had another.
 pub(super) fn name_today<'a>(record: &str, name: &'a str) -> &'a str {
-    let is_it = |it: &&Field| it.part == part_of(record) && it.former == name;
+    let is_it = |it: &&FormerField| it.part == part_of(record) && it.former == name;
     FIELDS.iter().find(is_it).map_or(name, |it| it.now)
 }
 
 /// The name that a field of today had.
 pub(super) fn former_name(record: &str, name: &str) -> Option<&'static str> {
-    let is_it = |it: &&Field| it.part == part_of(record) && it.now == name;
+    let is_it = |it: &&FormerField| it.part == part_of(record) && it.now == name;
     FIELDS.iter().find(is_it).map(|it| it.former)
 }
 
@@ -96,7 +96,7 @@ mod tests {
 
     #[test]
     fn a_former_name_says_what_the_name_of_today_says() {
-        for Field { part, former, now } in FIELDS {
+        for FormerField { part, former, now } in FIELDS {
             let earlier = opened(part, &format!(r#""{former}": "120""#));
             let today = opened(part, &format!(r#""{now}": "120""#));
             assert_ne!(
@@ -114,7 +114,7 @@ mod tests {
 
     #[test]
     fn two_texts_under_both_names_are_refused_and_both_named() {
-        for Field { part, former, now } in FIELDS {
+        for FormerField { part, former, now } in FIELDS {
             for (one, other) in [(former, now), (now, former)] {
                 let file = file(part, &format!(r#""{one}": "120", "{other}": "130""#));
                 let Err(ReadError::Misfit { detail }) = parse(&file) else {
@@ -129,7 +129,7 @@ mod tests {
 
     #[test]
     fn under_both_names_what_was_typed_stays() {
-        for Field { part, former, now } in FIELDS {
+        for FormerField { part, former, now } in FIELDS {
             let expected = opened(part, &format!(r#""{now}": "120""#));
             for (of_former, of_now) in [("120", "120"), ("120", ""), ("", "120"), (" 120", "120 ")]
             {

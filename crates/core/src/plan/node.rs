@@ -10,20 +10,20 @@ use serde::{
 
 /// A part of a document. A number is kept as its text: a plan computes with none.
 #[derive(Debug)]
-pub(super) enum Node {
+pub(super) enum DocumentNode {
     /// A text, or a number without quotes; blank for `null`.
     Text(String),
     /// In brackets.
-    List(Vec<Node>),
+    List(Vec<DocumentNode>),
     /// In braces, in the order of the file.
-    Object(Vec<(String, Node)>),
+    Object(Vec<(String, DocumentNode)>),
     /// `true` or `false`, which stand nowhere in a plan.
     Truth,
 }
 
-impl Node {
+impl DocumentNode {
     /// A member of an object.
-    pub(super) fn member(&self, name: &str) -> Option<&Node> {
+    pub(super) fn member(&self, name: &str) -> Option<&DocumentNode> {
         let Self::Object(members) = self else { return None };
         members.iter().find(|(key, _)| key == name).map(|(_, node)| node)
     }
@@ -34,7 +34,7 @@ impl Node {
     }
 }
 
-impl<'de> Deserialize<'de> for Node {
+impl<'de> Deserialize<'de> for DocumentNode {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         deserializer.deserialize_any(NodeVisitor)
     }
@@ -43,44 +43,44 @@ impl<'de> Deserialize<'de> for Node {
 struct NodeVisitor;
 
 impl<'de> Visitor<'de> for NodeVisitor {
-    type Value = Node;
+    type Value = DocumentNode;
 
     fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str("a text, a number, a list or an object")
     }
-    fn visit_str<E: Error>(self, text: &str) -> Result<Node, E> {
-        Ok(Node::Text(text.to_owned()))
+    fn visit_str<E: Error>(self, text: &str) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Text(text.to_owned()))
     }
-    fn visit_u64<E: Error>(self, number: u64) -> Result<Node, E> {
-        Ok(Node::Text(number.to_string()))
+    fn visit_u64<E: Error>(self, number: u64) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Text(number.to_string()))
     }
-    fn visit_i64<E: Error>(self, number: i64) -> Result<Node, E> {
-        Ok(Node::Text(number.to_string()))
+    fn visit_i64<E: Error>(self, number: i64) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Text(number.to_string()))
     }
-    fn visit_f64<E: Error>(self, number: f64) -> Result<Node, E> {
-        Ok(Node::Text(math::shortest(number)))
+    fn visit_f64<E: Error>(self, number: f64) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Text(math::shortest(number)))
     }
-    fn visit_bool<E: Error>(self, _: bool) -> Result<Node, E> {
-        Ok(Node::Truth)
+    fn visit_bool<E: Error>(self, _: bool) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Truth)
     }
-    fn visit_unit<E: Error>(self) -> Result<Node, E> {
-        Ok(Node::Text(String::new()))
+    fn visit_unit<E: Error>(self) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Text(String::new()))
     }
-    fn visit_none<E: Error>(self) -> Result<Node, E> {
+    fn visit_none<E: Error>(self) -> Result<DocumentNode, E> {
         self.visit_unit()
     }
-    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Node, A::Error> {
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<DocumentNode, A::Error> {
         let mut nodes = Vec::new();
         while let Some(node) = list.next_element()? {
             nodes.push(node);
         }
-        Ok(Node::List(nodes))
+        Ok(DocumentNode::List(nodes))
     }
-    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Node, A::Error> {
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<DocumentNode, A::Error> {
         let mut members = Vec::new();
         while let Some(member) = map.next_entry()? {
             members.push(member);
         }
-        Ok(Node::Object(members))
+        Ok(DocumentNode::Object(members))
     }
 }

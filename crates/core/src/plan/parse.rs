@@ -1,6 +1,6 @@
 //! From the text of a plan file to a plan, and back.
 
-use super::{Plan, file, node::Node};
+use super::{Plan, file, node::DocumentNode};
 use serde::Serialize;
 
 /// The version of the format that this program writes. It reads this one and older ones.
@@ -80,12 +80,12 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     // first as plain JSON, so that a newer version is named before its unknown fields are
-    let document: Node = serde_json::from_str(text)
+    let document: DocumentNode = serde_json::from_str(text)
         .map_err(|error| ReadError::NotJson { detail: error.to_string() })?;
-    if !matches!(document, Node::Object(_)) {
+    if !matches!(document, DocumentNode::Object(_)) {
         return Err(ReadError::NotAPlan { detail: "it is not an object in braces.".into() });
     }
-    match document.member("quietpin").and_then(Node::whole) {
+    match document.member("quietpin").and_then(DocumentNode::whole) {
         None => Err(ReadError::NotAPlan {
             detail: format!(
                 "it does not begin with its version, as in {{ \"quietpin\": {VERSION}, … }}."

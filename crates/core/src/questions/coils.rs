@@ -11,16 +11,8 @@ use std::rc::Rc;
 
 use crate::report::{Answer, Tone};
 use crate::{
-    car::Car,
-    plan::Plan,
-    questions::Question,
-    schema::Part,
-    coil::cures::Cures,
-    finding::Findings,
-    message::Message,
-    quantity::Value,
-    read::Coiled,
-    say,
+    car::Car, coil::cures::CoilCures, finding::Findings, message::Message, plan::Plan,
+    quantity::Value, questions::Question, read::Coiled, say, schema::Part,
 };
 
 /// What is said of the question before it is answered.
@@ -61,7 +53,7 @@ fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
     };
     let is_enough = found.at_speed.as_ref().is_none_or(|at| at.is_enough(inputs));
     let cures =
-        if is_enough { Cures::default() } else { Cures::of(inputs, read.once_a_cycle.as_ref()) };
+        if is_enough { CoilCures::default() } else { CoilCures::of(inputs, read.once_a_cycle.as_ref()) };
     let cures = judge::cures(&cures);
     let (tone, verdict) = judge::verdict(inputs, found);
     let mut answer = Answer::new("coils", tone, verdict);

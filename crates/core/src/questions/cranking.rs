@@ -11,36 +11,46 @@ mod picture;
 mod problems;
 pub(crate) mod read;
 mod relays;
+mod search;
+mod unsearched;
 pub(crate) mod words;
 
 use std::rc::Rc;
 
 use advice::Advice;
 use otherwise::Otherwise;
+use search::{StartSearch, Searched};
 
 use crate::report::{Answer, Tone, recall::Recall};
 use crate::{
+    budget::Pool,
+    cranking::CrankingAnswer,
     car::Car,
-    plan::Plan,
-    questions::Question,
-    schema::Part,
-    cranking::{self, Inputs},
+    cranking::CrankingInputs,
     finding::Findings,
     message::Message,
+    plan::Plan,
+    questions::Question,
     read::Wanted,
     read::{Known, SpeedRelay},
     say, say_of,
+    schema::Part,
 };
+
+/// What all relays of a plan may cost together, in steps: about a quarter of a second natively, and a second or two on a
+/// phone, where an edit is then still felt as one. A hundred times what a usual start with its relay takes, so that only
+/// the ends of several fields together are too much.
+pub(crate) const MOST: u64 = 250_000_000;
 
 /// What an answer follows from: the start of the engine, and the relay that it is about, where that is a further one.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Asked {
+pub(crate) struct StartAsked {
     known: Rc<Known>,
     relay: Option<SpeedRelay>,
 }
 
 /// What was answered before.
-pub(crate) type Memory = Recall<Asked>;
+pub(crate) type Memory = Recall<StartAsked>;
 
 /// What is said of the question before it is answered.
 pub const QUESTION: Question = Question {
@@ -64,14 +74,15 @@ pub(crate) fn answers(
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     memory.turn();
-    let asked = Asked { known: Rc::clone(&car.cranking), relay: None };
-    let own = memory.recall(asked, findings, |asked, findings| {
+    let mut pool = Pool::new(MOST, 1 + car.relays.len());
+    let asked = StartAsked { known: Rc::clone(&car.cranking), relay: None };
+    let own = memory.recall(asked, &mut pool, findings, |asked, budget, findings| {
         Some(match &asked.known.inputs {
-            Some(inputs) => answered(&asked.known, inputs, findings),
+            Some(inputs) => answered(&asked.known, StartSearch { inputs, budget }, findings),
             None => open(&asked.known),
         })
     });
-    own.into_iter().chain(relays::answers(car, memory, findings)).collect()
+    own.into_iter().chain(relays::answers(car, &mut pool, memory, findings)).collect()
 }
 
 fn open(known: &Known) -> Answer {
@@ -100,32 +111,65 @@ fn listed(names: &[String]) -> String {
     }
 }
 
-fn answered(known: &Known, inputs: &Inputs, findings: &mut Findings) -> Answer {
-    let Some(result) = cranking::answer(inputs) else { return open(known) };
-    let advice = advice::advice(inputs, &result);
+fn answered(known: &Known, search: StartSearch<'_>, findings: &mut Findings) -> Answer {
+    let inputs = search.inputs;
+    let result = match search.answer() {
+        Searched::Whole(result) => result,
+        Searched::TooMuch(outline) => return unsearched(known, search, outline, findings),
+        Searched::NoEngine => return open(known),
+    };
+    let advice = advice::advice(search, &result);
     let (tone, verdict, why) = judge::verdict(known, inputs, &result);
-    let otherwise = Otherwise::new(inputs);
+    let otherwise = Otherwise::new(search);
     findings.extend(problems::findings(known, inputs, &result, advice));
     findings.extend(otherwise.findings(known, inputs, &result, advice));
     let mut answer = Answer::new("cranking", tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do(known, inputs, advice);
-    answer.cautions = vec![
-        say!(words::CAUTION_CRANK),
-        say!(words::CAUTION_PUMP),
-        say!(words::CAUTION_COIL),
-    ];
-    if known.power_up.is_none() {
-        answer.cautions.push(say!(words::relays::CAUTION_SPARK));
-    }
-    answer.figures = figures::figures(known, inputs, &result);
+    answer.cautions = cautions(known);
+    answer.figures = figures::figures(known, search, &result);
     answer.tables =
         figures::table(inputs, &result).into_iter().chain(otherwise.table(inputs)).collect();
     answer.pictures = picture::picture(inputs, &result).into_iter().collect();
+    findings.extend(unsearched::not_all_tried(known, search));
     answer
 }
 
-fn to_do(known: &Known, inputs: &Inputs, advice: Option<Advice>) -> Vec<Message> {
+/// Where following every start is too much: what can be told without.
+fn unsearched(
+    known: &Known,
+    search: StartSearch<'_>,
+    outline: Option<CrankingAnswer>,
+    findings: &mut Findings,
+) -> Answer {
+    let inputs = search.inputs;
+    let (tone, verdict, why) = unsearched::verdict(known, inputs, outline.as_ref());
+    let mut answer = Answer::new("cranking", tone, verdict);
+    answer.why = Some(why);
+    let finding = unsearched::finding(known, search);
+    answer.to_do = (!known.wanted.is_empty()).then(|| wants(known)).into_iter().collect();
+    answer.to_do.extend_from_slice(&finding.remedies);
+    answer.to_do.extend(known.dip_is_assumed.then(|| say!(words::DO_MEASURE)));
+    answer.cautions = cautions(known);
+    findings.push(finding);
+    if let Some(outline) = outline {
+        findings.extend(problems::findings(known, inputs, &outline, None));
+        answer.figures = figures::speeds(known, inputs, &outline);
+        answer.figures.push(figures::relay(&outline));
+    }
+    answer
+}
+
+fn cautions(known: &Known) -> Vec<Message> {
+    let mut cautions =
+        vec![say!(words::CAUTION_CRANK), say!(words::CAUTION_PUMP), say!(words::CAUTION_COIL)];
+    if known.power_up.is_none() {
+        cautions.push(say!(words::relays::CAUTION_SPARK));
+    }
+    cautions
+}
+
+fn to_do(known: &Known, inputs: &CrankingInputs, advice: Option<Advice>) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend((!known.wanted.is_empty()).then(|| wants(known)));
     steps.extend(advice.map(|advice| {

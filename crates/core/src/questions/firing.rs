@@ -41,7 +41,7 @@ pub(crate) struct Mapped {
 
 /// What is said of the question before it is answered.
 pub const QUESTION: Question = Question {
-    id: "channels",
+    id: "firing",
     name: "Firing",
     asks: words::QUESTION,
     pending: words::PENDING,

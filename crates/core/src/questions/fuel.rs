@@ -11,8 +11,8 @@ use crate::report::{Answer, Tone};
 use crate::{
     finding::Findings,
     fuel::{
-        self, End, Inputs, cures,
-        flow::{Rated, Set},
+        self, DeliveryEnd, FuelInputs, cures,
+        flow::{InjectorSet, Rated},
     },
     message::Message,
     quantity::{Band, Measure, Value, VolumeRate},
@@ -48,7 +48,8 @@ fn flow_wanted(read: &Fuelled) -> Answer {
     // any flow does: how many times more is wanted is all that counts
     let any = Rated::Volume(Band::exact(VolumeRate::from_base(100e-6 / 60.0)));
     if let Some(count) = read.count {
-        let inputs = Inputs { sets: vec![Set { count, flow: any }], ..read.inputs.clone() };
+        let inputs =
+            FuelInputs { sets: vec![InjectorSet { count, flow: any }], ..read.inputs.clone() };
         if let Some(larger) = cures::wanted(&inputs) {
             let flow = numbers::rated(larger.flow, &inputs);
             answer.verdict.message = say!(words::WANTED, flow = flow);
@@ -62,7 +63,11 @@ fn flow_wanted(read: &Fuelled) -> Answer {
 
 /// What one injector feeds, where their number is not known.
 fn of_one(read: &Fuelled, flow: Rated) -> Answer {
-    let inputs = Inputs { sets: vec![Set { count: 1, flow }], power: None, ..read.inputs.clone() };
+    let inputs = FuelInputs {
+        sets: vec![InjectorSet { count: 1, flow }],
+        power: None,
+        ..read.inputs.clone()
+    };
     let found = fuel::answer(&inputs);
     let feeds = numbers::power(found.least.feeds);
     let mut answer = Answer::new("fuel", Tone::Open, say!(words::COUNT_UNKNOWN, feeds = feeds));
@@ -96,9 +101,10 @@ fn answered(read: &Fuelled, findings: &mut Findings) -> Answer {
     answer
 }
 
-fn why(read: &Fuelled, found: &fuel::Answer) -> Message {
+fn why(read: &Fuelled, found: &fuel::FuelAnswer) -> Message {
     let inputs = &read.inputs;
-    let set = |set: &Set| format!("{} × {}", set.count, numbers::rated(set.flow, inputs).shown);
+    let set =
+        |set: &InjectorSet| format!("{} × {}", set.count, numbers::rated(set.flow, inputs).shown);
     let sets: Vec<_> = inputs.sets.iter().map(set).collect();
     let (least, most) = (numbers::power(found.least.feeds), numbers::power(found.most.feeds));
     let code = if found.nominal.duty.is_some() { words::WHY } else { words::WHY_FEEDS };
@@ -115,11 +121,11 @@ fn why(read: &Fuelled, found: &fuel::Answer) -> Message {
         power = inputs.power.map_or(Value::text(""), |power| numbers::power(power.nominal)),
         duty = duty,
         most_duty = most_duty,
-        limit = End::Nominal.of_help(inputs.duty_limit)
+        limit = DeliveryEnd::Nominal.of_help(inputs.duty_limit)
     )
 }
 
-fn speed_wanted(inputs: &Inputs) -> Option<Message> {
+fn speed_wanted(inputs: &FuelInputs) -> Option<Message> {
     inputs.pace.is_none().then(|| say!(words::DO_SPEED))
 }
 

@@ -19,25 +19,25 @@ use crate::questions::fuel;
 use crate::report::{Answer, Tone};
 use crate::{
     car::Car,
-    questions::Question,
-    schema::Part,
     finding::Findings,
-    injector::{self, Answer as Found, Inputs, On},
+    injector::{self, InjectorAnswer, InjectorInputs, On},
     message::Message,
     quantity::{Holds, Value},
-    read::{Injectors, Set},
+    questions::Question,
+    read::{Injectors, WhichSet},
     say, say_of,
     schema::Key,
+    schema::Part,
 };
 
 /// A set of injectors with what was found of it.
-struct Solved<'a> {
-    set: Set,
-    inputs: &'a Inputs,
-    found: &'a Found,
+struct SolvedSet<'a> {
+    set: WhichSet,
+    inputs: &'a InjectorInputs,
+    found: &'a InjectorAnswer,
 }
 
-impl Solved<'_> {
+impl SolvedSet<'_> {
     /// A field of the set.
     fn key<T>(&self, key: Key<T>) -> Key<T> {
         key.of(self.set.part())
@@ -82,7 +82,7 @@ pub(crate) fn answers(
         .zip(&found)
         .take(asked)
         .filter_map(|(read, found)| {
-            Some(Solved { set: read.set, inputs: read.inputs.as_ref()?, found: found.as_ref()? })
+            Some(SolvedSet { set: read.set, inputs: read.inputs.as_ref()?, found: found.as_ref()? })
         })
         .collect();
     answers.extend(feed::answer(car, &solved, asked, findings));
@@ -92,12 +92,12 @@ pub(crate) fn answers(
 
 fn of_set(
     read: &Injectors,
-    found: Option<&Found>,
+    found: Option<&InjectorAnswer>,
     car: &Car<'_>,
     findings: &mut Findings,
 ) -> Answer {
     let solved = read.inputs.as_ref().zip(found);
-    let Some(solved) = solved.map(|(inputs, found)| Solved { set: read.set, inputs, found }) else {
+    let Some(solved) = solved.map(|(inputs, found)| SolvedSet { set: read.set, inputs, found }) else {
         return open(read, car);
     };
     let mut answer =
@@ -122,8 +122,8 @@ fn open(read: &Injectors, car: &Car<'_>) -> Answer {
 }
 
 /// What one injector takes, where it is not known how many share an output.
-fn alone(solved: &Solved<'_>) -> Answer {
-    let Solved { set, inputs, found } = solved;
+fn alone(solved: &SolvedSet<'_>) -> Answer {
+    let SolvedSet { set, inputs, found } = solved;
     let mut answer = Answer::new(set.part().name(), Tone::Open, say!(words::SHARING_UNKNOWN));
     let worst = &found.highest;
     answer.why = Some(say!(
@@ -138,8 +138,8 @@ fn alone(solved: &Solved<'_>) -> Answer {
     answer
 }
 
-fn answered(solved: &Solved<'_>, findings: &mut Findings) -> Answer {
-    let Solved { inputs, found, .. } = solved;
+fn answered(solved: &SolvedSet<'_>, findings: &mut Findings) -> Answer {
+    let SolvedSet { inputs, found, .. } = solved;
     let mut answer = match &found.on {
         On::UnknownLimit => plain::limit_unknown(solved),
         On::PlainSwitch(carrying, cures) => plain::answer(solved, carrying, cures, findings),

@@ -14,6 +14,7 @@ mod switching;
 mod table;
 mod told;
 mod trouble;
+mod unsolved;
 mod verdict;
 pub(crate) mod words;
 mod working;
@@ -25,6 +26,7 @@ pub(crate) use memory::Memory;
 
 use crate::report::Answer;
 use crate::{
+    budget::Budget,
     car::Car,
     questions::Question,
     schema::Part,
@@ -35,9 +37,13 @@ use crate::{
     say,
 };
 
+/// What all loads of a plan may cost together, in steps: about three tenths of a second natively, and two or three on a phone.
+/// A usual load takes half a thousandth of that, and one of a bridge pair a hundredth with all other ways to connect it.
+pub(crate) const MOST: u64 = 300_000_000;
+
 /// What is said of the question before it is answered.
 pub const QUESTION: Question = Question {
-    id: "rest",
+    id: "outputs",
     name: "Outputs",
     asks: words::QUESTION,
     pending: words::PENDING,
@@ -57,28 +63,40 @@ pub(crate) fn answers(
     memory.recall(&car.outputs, findings)
 }
 
-fn answer(planned: &PlannedRest, at: usize, findings: &mut Findings) -> Option<Answer> {
-    let Some(subject) = Subject::new(planned, at) else {
-        return planned.loads.get(at).map(|load| open::answer(planned, load));
+fn answer(
+    planned: &PlannedRest,
+    at: usize,
+    budget: &Budget,
+    findings: &mut Findings,
+) -> Option<Answer> {
+    let Some(subject) = Subject::new(planned, at, budget) else {
+        let load = planned.loads.get(at)?;
+        if budget.is_short() {
+            return unsolved::answer(planned, load, budget, findings);
+        }
+        let answer = open::answer(planned, load, budget);
+        findings.extend(unsolved::not_all_tried(load, budget));
+        return Some(answer);
     };
     let verdict = verdict::verdict(&subject);
     let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
     let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
     answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));
-    let remedies = remedies(&subject);
+    let remedies = remedies(&subject, budget);
     answer.why = trouble::reason(&subject).or_else(|| why_connect(&subject));
     let found = trouble::findings(&subject, &remedies);
-    answer.to_do = advice::to_do(&subject, &found, remedies);
+    answer.to_do = advice::to_do(&subject, &found, remedies, budget);
     answer.cautions = advice::cautions(&subject);
     answer.figures = figure::figures(&subject);
     answer.tables = table::tables(&subject);
     answer.pictures = picture::pictures(&subject);
     findings.extend(found);
+    findings.extend(unsolved::not_all_tried(subject.load, budget));
     Some(answer)
 }
 
 /// Other ways to connect it, where it may not be connected as planned.
-fn remedies(subject: &Subject<'_>) -> Vec<Message> {
+fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
     if is_clean {
         return Vec::new();
@@ -89,7 +107,7 @@ fn remedies(subject: &Subject<'_>) -> Vec<Message> {
         Unasked::Dangerous => Prefer::Wires,
         Unasked::Costly | Unasked::Harmless => Prefer::LeastWork,
     };
-    let found = alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer);
+    let found = alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, budget);
     found.iter().map(|it| advice::remedy(subject, it)).collect()
 }
 

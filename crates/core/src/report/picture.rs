@@ -152,13 +152,14 @@ pub struct CircuitState {
     /// `upper-diode`, `lower-diode`, `pull-up`, `pull-down`, `suppressor`, `feed` (from the battery to the load's far end), and
     /// `rail-consumers` and `feed-consumers` (through whatever else hangs on a dead supply or feed, to ground);
     /// positive from top to bottom of the drawing, for the load from the pin to its far end. In amperes.
-    pub currents: Vec<Branch>,
+    pub currents: Vec<BranchCurrent>,
 }
 
 /// The current in a branch.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
-pub struct Branch {
+#[cfg_attr(feature = "typescript", ts(rename = "Branch"))]
+pub struct BranchCurrent {
     /// The part.
     pub part: &'static str,
     /// The current, signed.

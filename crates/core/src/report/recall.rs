@@ -3,18 +3,22 @@
 use std::rc::Rc;
 
 use super::Answer;
-use crate::finding::{Finding, Findings};
+use crate::{
+    budget::{Account, Budget, Pool},
+    finding::{Finding, Findings},
+};
 
 /// Answers, each with everything that it followed from.
 #[derive(Clone, Debug)]
 pub(crate) struct Recall<Asked> {
-    before: Vec<Rc<Told<Asked>>>,
-    told: Vec<Rc<Told<Asked>>>,
+    before: Vec<Rc<Recalled<Asked>>>,
+    told: Vec<Rc<Recalled<Asked>>>,
 }
 
 #[derive(Debug)]
-struct Told<Asked> {
+struct Recalled<Asked> {
     asked: Asked,
+    account: Account,
     answer: Rc<Answer>,
     findings: Vec<Rc<Finding>>,
 }
@@ -25,26 +29,41 @@ impl<Asked> Default for Recall<Asked> {
     }
 }
 
+#[cfg(test)]
+impl<Asked> Recall<Asked> {
+    /// Steps that its answers have spent together.
+    pub(crate) fn spent(&self) -> u64 {
+        self.told.iter().map(|told| told.account.spent).sum()
+    }
+}
+
 impl<Asked: PartialEq> Recall<Asked> {
     /// Begins another report: what was told for the one before is what can be recalled.
     pub(crate) fn turn(&mut self) {
         self.before = std::mem::take(&mut self.told);
     }
 
-    /// The answer that follows from `asked`, with its findings: as it was told before, or worked out. It must follow from
-    /// nothing else.
+    /// The answer that follows from `asked` and from what it may spend, with its findings: as it was told before, or worked
+    /// out. It must follow from nothing else.
     pub(crate) fn recall(
         &mut self,
         asked: Asked,
+        pool: &mut Pool,
         findings: &mut Findings,
-        answer: impl FnOnce(&Asked, &mut Findings) -> Option<Answer>,
+        answer: impl FnOnce(&Asked, &Budget, &mut Findings) -> Option<Answer>,
     ) -> Option<Rc<Answer>> {
-        let known = self.before.iter().find(|told| told.asked == asked).cloned();
+        let given = pool.allowance();
+        let is_known = |told: &&Rc<Recalled<Asked>>| {
+            told.asked == asked && told.account.would_be_the_same(given)
+        };
+        let known = self.before.iter().find(is_known).cloned();
         let told = known.or_else(|| {
-            let mut findings = Findings::default();
-            let answer = Rc::new(answer(&asked, &mut findings)?);
-            Some(Rc::new(Told { asked, answer, findings: findings.into_all() }))
+            let (budget, mut findings) = (Budget::new(given), Findings::default());
+            let answer = Rc::new(answer(&asked, &budget, &mut findings)?);
+            let account = budget.account();
+            Some(Rc::new(Recalled { asked, account, answer, findings: findings.into_all() }))
         })?;
+        pool.pay(&told.account);
         findings.share(&told.findings);
         let answer = Rc::clone(&told.answer);
         self.told.push(told);

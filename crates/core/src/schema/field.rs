@@ -107,7 +107,7 @@ pub enum Text {}
 
 /// Numbers in a row.
 #[derive(Clone, Copy, Debug)]
-pub enum Row {}
+pub enum NumberRow {}
 
 /// A whole number.
 #[derive(Clone, Copy, Debug)]
@@ -151,7 +151,7 @@ pub(crate) const fn whole(
 }
 
 /// Numbers in a row.
-pub(crate) const fn row(name: &'static str, label: &'static str) -> Draft<Row> {
+pub(crate) const fn row(name: &'static str, label: &'static str) -> Draft<NumberRow> {
     Draft::new(name, label, Kind::Row)
 }
 

@@ -1,6 +1,6 @@
 //! A contact that follows its command late.
 
-use super::Change;
+use super::SwitchChange;
 
 /// When a contact is closed, from and to, given the changes of its command (off at first) and the end of the
 /// watch.
@@ -8,7 +8,7 @@ use super::Change;
 /// It closes `pull_in_s` after it is told to, and opens `drop_out_s` after, unless it is told otherwise before:
 /// an armature that is still on its way turns round.
 pub fn closures(
-    changes: &[Change],
+    changes: &[SwitchChange],
     pull_in_s: f64,
     drop_out_s: f64,
     end_s: f64,
@@ -38,7 +38,7 @@ mod tests {
     #[track_caller]
     fn check(changes: &[(f64, bool)], expected: &[(f64, f64)]) {
         let changes: Vec<_> =
-            changes.iter().map(|&(time_s, is_on)| Change { time_s, is_on }).collect();
+            changes.iter().map(|&(time_s, is_on)| SwitchChange { time_s, is_on }).collect();
         assert_eq!(closures(&changes, 2.0, 1.0, 20.0), expected, "{changes:?}");
     }
 

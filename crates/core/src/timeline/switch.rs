@@ -15,7 +15,7 @@ pub struct Switch {
 
 /// A switch that changed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Change {
+pub struct SwitchChange {
     /// When, in seconds.
     pub time_s: f64,
     /// Whether it is on from then.
@@ -60,11 +60,11 @@ impl Switch {
     pub fn changes(
         mut self,
         readings: impl IntoIterator<Item = (f64, Option<f64>)>,
-    ) -> Vec<Change> {
+    ) -> Vec<SwitchChange> {
         let mut changes = Vec::new();
         for (time_s, reading) in readings {
             if self.take(reading) {
-                changes.push(Change { time_s, is_on: self.is_on });
+                changes.push(SwitchChange { time_s, is_on: self.is_on });
             }
         }
         changes
@@ -79,8 +79,10 @@ mod tests {
     fn check(readings: &[Option<f64>], expected: &[(u32, bool)]) {
         let timed = (0_u32..).map(f64::from).zip(readings.iter().copied());
         let changes = Switch::new(100.0, 60.0, 2).changes(timed);
-        let expected: Vec<_> =
-            expected.iter().map(|&(at, is_on)| Change { time_s: f64::from(at), is_on }).collect();
+        let expected: Vec<_> = expected
+            .iter()
+            .map(|&(at, is_on)| SwitchChange { time_s: f64::from(at), is_on })
+            .collect();
         assert_eq!(changes, expected, "{readings:?}");
     }
 

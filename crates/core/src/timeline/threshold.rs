@@ -61,7 +61,7 @@ impl LetGo {
 
 /// A threshold up to which a switch goes on at a reading, and not before.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reach {
+pub struct ThresholdReach {
     /// The place of the reading in the series.
     pub at: usize,
     /// The highest threshold that it reaches.
@@ -72,7 +72,7 @@ pub struct Reach {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Steps {
     /// The records, both rising.
-    pub reaches: Vec<Reach>,
+    pub reaches: Vec<ThresholdReach>,
     /// For each place in the series, the lowest reading that `agree` in a row from there on stay at or below;
     /// less than any where silence follows.
     lowest_after: Vec<f64>,
@@ -82,11 +82,11 @@ impl Steps {
     /// The records of a series, `None` being silence, for a switch that wants `agree` readings in a row.
     pub fn new(readings: &[Option<f64>], agree: u32) -> Self {
         let agree = usize::try_from(agree.max(1)).unwrap_or(usize::MAX);
-        let mut reaches: Vec<Reach> = Vec::new();
+        let mut reaches: Vec<ThresholdReach> = Vec::new();
         for (at, window) in readings.windows(agree).enumerate() {
             let threshold = extreme(window, f64::INFINITY, f64::min);
             if threshold > reaches.last().map_or(f64::NEG_INFINITY, |last| last.threshold) {
-                reaches.push(Reach { at: at + agree - 1, threshold });
+                reaches.push(ThresholdReach { at: at + agree - 1, threshold });
             }
         }
         Self { reaches, lowest_after: lowest_after(readings, agree) }

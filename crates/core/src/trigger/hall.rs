@@ -61,7 +61,7 @@ pub struct Hall {
 
 /// What the input asks for.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Asked {
+pub struct InputNeeds {
     /// Low at or below.
     pub low: Voltage,
     /// High at or above.
@@ -87,7 +87,7 @@ pub struct Levels {
 
 impl Levels {
     /// Whether the input reads both, bears them, and the sensor bears the current.
-    pub fn suit(&self, asked: &Asked) -> bool {
+    pub fn suit(&self, asked: &InputNeeds) -> bool {
         self.low.high <= asked.low
             && self.high.low >= asked.high
             && asked.bears.is_none_or(|bears| self.high.high <= bears)
@@ -97,7 +97,7 @@ impl Levels {
 
 /// One end of every tolerance.
 #[derive(Clone, Copy)]
-struct Point {
+struct HallCorner {
     rail: Option<f64>,
     pull: f64,
     sat: f64,
@@ -106,7 +106,7 @@ struct Point {
     input: f64,
 }
 
-impl Point {
+impl HallCorner {
     /// The pin's voltage and the current into the sensor, its switch closed or not.
     fn solve(self, drives_up: bool, closed: bool) -> Option<(f64, f64)> {
         let mut network = Network::new();
@@ -134,23 +134,23 @@ impl Point {
 }
 
 impl Hall {
-    fn point(&self, of: [fn(&Ends) -> f64; 6]) -> Point {
+    fn point(&self, of: [fn(&BandEnds) -> f64; 6]) -> HallCorner {
         let [rail, pull, sat, contact, ground, input] = of;
-        Point {
-            rail: self.rail.map(|band| rail(&Ends::of(band))),
-            pull: pull(&Ends::of(self.pull_up)),
-            sat: sat(&Ends::of(self.saturation)),
-            contact: contact(&Ends::of(self.contact)),
-            ground: ground(&Ends::of(self.ground)),
-            input: input(&Ends::of(self.input)),
+        HallCorner {
+            rail: self.rail.map(|band| rail(&BandEnds::of(band))),
+            pull: pull(&BandEnds::of(self.pull_up)),
+            sat: sat(&BandEnds::of(self.saturation)),
+            contact: contact(&BandEnds::of(self.contact)),
+            ground: ground(&BandEnds::of(self.ground)),
+            input: input(&BandEnds::of(self.input)),
         }
     }
 
     /// The levels over every tolerance. Each rises or falls throughout with each of them, so that the ends suffice.
     pub fn levels(&self) -> Option<Levels> {
-        const N: fn(&Ends) -> f64 = |it| it.nominal;
-        const L: fn(&Ends) -> f64 = |it| it.low;
-        const H: fn(&Ends) -> f64 = |it| it.high;
+        const N: fn(&BandEnds) -> f64 = |it| it.nominal;
+        const L: fn(&BandEnds) -> f64 = |it| it.low;
+        const H: fn(&BandEnds) -> f64 = |it| it.high;
         let at = |of, closed| self.point(of).solve(self.drives_up, closed);
         let nominal = at([N; 6], true)?;
         let low = Band {
@@ -227,7 +227,7 @@ impl Hall {
     }
 
     /// Another pull-up, on a rail of 5 or 3.3 V, with which everything suits and rises within `time`.
-    pub fn cure(&self, asked: &Asked, time: Option<Time>) -> Option<(Resistance, Voltage)> {
+    pub fn cure(&self, asked: &InputNeeds, time: Option<Time>) -> Option<(Resistance, Voltage)> {
         let pairs = RAILS_V.iter().flat_map(|v| PULL_UPS_OHM.iter().map(move |r| (*r, *v)));
         pairs.into_iter().find_map(|(r, v)| {
             let changed =
@@ -240,13 +240,13 @@ impl Hall {
 }
 
 /// The ends of a band, in base units.
-struct Ends {
+struct BandEnds {
     nominal: f64,
     low: f64,
     high: f64,
 }
 
-impl Ends {
+impl BandEnds {
     fn of<Q: Measure>(band: Band<Q>) -> Self {
         Self { nominal: band.nominal.base(), low: band.low.base(), high: band.high.base() }
     }

@@ -42,7 +42,7 @@ pub fn standing(working: &mut Working, positions: u32, tooth: u32) -> CrankAngle
 
 /// One reading of the light.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
+pub struct LightReading {
     /// Advance that it shows.
     pub seen: Band<CrankAngle>,
     /// At that speed.
@@ -51,7 +51,7 @@ pub struct Reading {
 
 /// What readings at two speeds say.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Solved {
+pub struct SolvedOffset {
     /// Too early by so much at any speed.
     pub error: Band<CrankAngle>,
     /// Later by so much, at any speed.
@@ -69,7 +69,11 @@ fn ends(seen: Band<CrankAngle>) -> [f64; 2] {
 }
 
 /// Solves both readings for the constant error and the delay. Nothing where both are at one speed.
-pub fn solve(commanded: CrankAngle, one: Reading, other: Reading) -> Option<Solved> {
+pub fn solve(
+    commanded: CrankAngle,
+    one: LightReading,
+    other: LightReading,
+) -> Option<SolvedOffset> {
     let (low, high) = if one.speed <= other.speed { (one, other) } else { (other, one) };
     let apart = 6.0 * (high.speed.base() - low.speed.base());
     if apart < 1e-6 {
@@ -102,7 +106,7 @@ pub fn solve(commanded: CrankAngle, one: Reading, other: Reading) -> Option<Solv
     ];
     working.step(&DELAY, &shown, found_delay.nominal);
     working.step(&CONSTANT, &shown, found_error.nominal);
-    Some(Solved { error: found_error, delay: found_delay, working: working.into_steps() })
+    Some(SolvedOffset { error: found_error, delay: found_delay, working: working.into_steps() })
 }
 
 /// What a single reading says: offset and delay together.

@@ -52,7 +52,7 @@ pub struct Peak {
 
 /// What keeps a signal from being too high, and still leaves enough while cranking.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Cure {
+pub enum SignalLimiter {
     /// A resistor in line alone; what is left at the slowest instant.
     Series(Resistance, Voltage),
     /// A resistor in line and a clamp behind it; the current in the clamp.
@@ -114,7 +114,7 @@ impl Reluctance {
         highest: Band<RotationalSpeed>,
         counts_from: Voltage,
         bears: Voltage,
-    ) -> Option<Cure> {
+    ) -> Option<SignalLimiter> {
         let open = self.at(highest)?.open.high.base();
         let cold = copper::at(self.temperature.low, self.coil.low).base();
         let with = |ohm: f64| {
@@ -127,10 +127,10 @@ impl Reluctance {
         if let Some((changed, left)) = with(alone)
             && changed.at(highest)?.at_input.high <= bears
         {
-            return Some(Cure::Series(changed.series, left));
+            return Some(SignalLimiter::Series(changed.series, left));
         }
         let (changed, _) = with((open - bears.base()) / CLAMP_A - cold)?;
         let current = (open - bears.base()) / (changed.series.base() + cold);
-        Some(Cure::Clamp(changed.series, amperes(current)))
+        Some(SignalLimiter::Clamp(changed.series, amperes(current)))
     }
 }

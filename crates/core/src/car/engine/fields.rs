@@ -1,14 +1,14 @@
-//! Question 1: the engine.
+//! The engine.
 
 use crate::{
-    engine::Kind,
-    engine::numbering::{End, Numbering, Side},
+    engine::EngineKind,
+    engine::numbering::{EngineEnd, Numbering, Side},
     quantity::{CrankAngle, RotationalSpeed},
-    schema::{Part, Row, Whole, choice, choices, fields, quantity, row, whole},
+    schema::{NumberRow, Part, Whole, choice, choices, fields, quantity, row, whole},
 };
 
 choices! {
-    Kind {
+    EngineKind {
         FourStroke = "four-stroke", "Four-stroke";
         TwoStroke = "two-stroke", "Two-stroke";
         Rotary = "rotary", "Rotary (rotors in place of cylinders)";
@@ -36,14 +36,14 @@ choices! {
 
 choices! {
     Numbering {
-        InLine(End::Front) = "inline-front", "In line: 1 at the front (free end)";
-        InLine(End::Flywheel) = "inline-flywheel", "In line: 1 at the flywheel";
-        BankByBank(End::Front, Side::Left) = "banks-left-front", "From the front: 1 2 3 left, 4 5 6 right";
-        BankByBank(End::Front, Side::Right) = "banks-right-front", "From the front: 1 2 3 right, 4 5 6 left";
+        InLine(EngineEnd::Front) = "inline-front", "In line: 1 at the front (free end)";
+        InLine(EngineEnd::Flywheel) = "inline-flywheel", "In line: 1 at the flywheel";
+        BankByBank(EngineEnd::Front, Side::Left) = "banks-left-front", "From the front: 1 2 3 left, 4 5 6 right";
+        BankByBank(EngineEnd::Front, Side::Right) = "banks-right-front", "From the front: 1 2 3 right, 4 5 6 left";
         Alternating(Side::Left) = "alternating-left", "From the front: 1 3 5 left, 2 4 6 right";
         Alternating(Side::Right) = "alternating-right", "From the front: 1 3 5 right, 2 4 6 left";
-        BankByBank(End::Flywheel, Side::Left) = "banks-left-flywheel", "From the flywheel: 1 2 3 left, 4 5 6 right";
-        BankByBank(End::Flywheel, Side::Right) = "banks-right-flywheel", "From the flywheel: 1 2 3 right, 4 5 6 left";
+        BankByBank(EngineEnd::Flywheel, Side::Left) = "banks-left-flywheel", "From the flywheel: 1 2 3 left, 4 5 6 right";
+        BankByBank(EngineEnd::Flywheel, Side::Right) = "banks-right-flywheel", "From the flywheel: 1 2 3 right, 4 5 6 left";
     }
 }
 
@@ -54,28 +54,28 @@ fields! {
         .hint("or rotors")
         .first();
     /// Firing order, as `1-5-3-6-2-4`.
-    ORDER: Row = row("order", "Firing order")
+    ORDER: NumberRow = row("order", "Firing order")
         .hint("1-5-3-6-2-4")
         .measure("Ignition off, plugs out: turn the engine by hand in its own direction, a thumb or a cork on each hole in turn, and note the order in which they push.")
         .first();
     /// `four-stroke`, `two-stroke` or `rotary`.
-    KIND: Kind = choice("kind", "Engine")
+    KIND: EngineKind = choice("kind", "Engine")
         .assumed("four-stroke", "the usual engine");
     /// `even`, `angles` or `geometry`.
     SPACING: KnownBy = choice("spacing", "Spacing of the firings")
         .assumed("even", "the usual engine; a 90° V6 or a V-twin on a common pin is not");
     /// Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
-    ANGLES: Row = row("angles", "Angles in the order of firing")
+    ANGLES: NumberRow = row("angles", "Angles in the order of firing")
         .hint("0 90 240 330 480 570")
         .measure("A degree wheel on the crank and a dial gauge in each plug hole: the angle of each top dead centre, from the first one.")
         .only_if("spacing", &["angles"]);
     /// Angle of each further bank from the first, degrees in the direction in which the crank turns, as `90`.
-    BANK_ANGLES: Row = row("bank_angles", "Angle of each further bank from the first")
+    BANK_ANGLES: NumberRow = row("bank_angles", "Angle of each further bank from the first")
         .hint("90; a radial: 72 144 216 288; in line: leave blank")
         .measure("Counted in the direction in which the crank turns, from the bank of cylinder 1, or the first in “Banks”.")
         .only_if("spacing", &["geometry"]);
     /// How far the crank turns until each pin is at its top, degrees from pin 1, as `0 120 240`.
-    PINS: Row = row("pins", "Crank pins, front to rear")
+    PINS: NumberRow = row("pins", "Crank pins, front to rear")
         .hint("0 120 240; or one for each cylinder by number: 0 270")
         .measure("How far the crank turns from pin 1 at its top until each pin is at its top: by a degree wheel, or the maker’s drawing.")
         .only_if("spacing", &["geometry"]);
@@ -96,7 +96,7 @@ fields! {
         .only_if("numbering", &[])
         .rare();
     /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.
-    BANKS: Row = row("banks", "Banks, front to rear")
+    BANKS: NumberRow = row("banks", "Banks, front to rear")
         .hint("1 3 5 / 2 4 6")
         .rare();
 }

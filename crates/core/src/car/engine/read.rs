@@ -6,21 +6,21 @@ mod problem;
 
 use crate::read::{Entry, Reader, row};
 use crate::{
-    engine::{Engine, Kind, Spacing, check_banks, geometry::Geometry},
+    engine::{Engine, EngineKind, Spacing, check_banks, geometry::Geometry},
     fields::{self, engine::KnownBy},
     finding::{Finding, Severity},
     quantity::{Band, CrankAngle, Measure, RotationalSpeed},
     say,
-    schema::{Choice as _, Key, Row, Whole},
+    schema::{Choice as _, Key, NumberRow, Whole},
 };
 
 const CYLINDERS: Key<Whole> = fields::engine::CYLINDERS;
-const ORDER: Key<Row> = fields::engine::ORDER;
-const KIND: Key<Kind> = fields::engine::KIND;
+const ORDER: Key<NumberRow> = fields::engine::ORDER;
+const KIND: Key<EngineKind> = fields::engine::KIND;
 const SPACING: Key<KnownBy> = fields::engine::SPACING;
-const ANGLES: Key<Row> = fields::engine::ANGLES;
-const PINS: Key<Row> = fields::engine::PINS;
-const BANKS: Key<Row> = fields::engine::BANKS;
+const ANGLES: Key<NumberRow> = fields::engine::ANGLES;
+const PINS: Key<NumberRow> = fields::engine::PINS;
+const BANKS: Key<NumberRow> = fields::engine::BANKS;
 
 /// How the firings are spaced: told, or to be found from the crank.
 enum Spaced {
@@ -239,7 +239,8 @@ fn banks(reader: &mut Reader<'_>, cylinders: Option<u32>) -> Entry<Vec<Vec<u32>>
             // without the number of cylinders there is nothing to hold them against
             let misfit = cylinders.and_then(|it| Some((it, check_banks(it, &banks).err()?)));
             let Some((cylinders, misfit)) = misfit else { return Entry::Given(banks) };
-            let finding = problem::finding(&misfit, cylinders, &Spacing::Even, Kind::FourStroke);
+            let finding =
+                problem::finding(&misfit, cylinders, &Spacing::Even, EngineKind::FourStroke);
             reader.unusable(finding);
             Entry::Unreadable
         }
@@ -260,7 +261,7 @@ fn remark(reader: &mut Reader<'_>, engine: &Engine) {
         [one, other] if other.angle.is_near(one.angle) => Some((*one, *other)),
         _ => None,
     });
-    if let (Some((one, other)), Kind::FourStroke) = (together, engine.kind()) {
+    if let (Some((one, other)), EngineKind::FourStroke) = (together, engine.kind()) {
         let message = say!(
             crate::car::engine::words::FIRE_TOGETHER,
             first = one.cylinder,

@@ -4,7 +4,7 @@ use super::*;
 use crate::engine::Spacing;
 
 fn six() -> Engine {
-    Engine::new(Kind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).expect("an engine")
+    Engine::new(EngineKind::FourStroke, 6, &[1, 5, 3, 6, 2, 4], &Spacing::Even).expect("an engine")
 }
 
 /// Locked at 10 degrees, read to within 2, on a wheel of 60.
@@ -22,7 +22,7 @@ fn readings(seen: &[(u32, f64)]) -> Readings {
 #[track_caller]
 fn check(readings: &Readings, error: f64, expected: &[Cause]) {
     match finding(&six(), readings) {
-        Finding::Constant(found, causes) => {
+        LightFinding::Constant(found, causes) => {
             assert!(found.is_near(CrankAngle::new(error)), "{found:?}");
             assert_eq!(causes, expected);
         }
@@ -54,13 +54,14 @@ fn the_stroke_tells_a_turn_from_none() {
 
 #[test]
 fn one_reading_is_too_few() {
-    assert_eq!(finding(&six(), &readings(&[(1, 10.0)])), Finding::TooFew);
+    assert_eq!(finding(&six(), &readings(&[(1, 10.0)])), LightFinding::TooFew);
 }
 
 /// 5 and 3 are a third of a turn apart: exchanged, one is seen that much late and the other that much early.
 #[test]
 fn exchanged_leads_are_seen_as_angles_between_firings() {
-    let Finding::Mixed(givers) = finding(&six(), &readings(&[(1, 10.0), (5, -110.0), (3, 130.0)]))
+    let LightFinding::Mixed(givers) =
+        finding(&six(), &readings(&[(1, 10.0), (5, -110.0), (3, 130.0)]))
     else {
         panic!("not mixed");
     };
@@ -70,7 +71,7 @@ fn exchanged_leads_are_seen_as_angles_between_firings() {
 
 #[test]
 fn what_no_exchange_explains_is_scatter() {
-    assert_eq!(finding(&six(), &readings(&[(1, 10.0), (5, 25.0)])), Finding::Scattered);
+    assert_eq!(finding(&six(), &readings(&[(1, 10.0), (5, 25.0)])), LightFinding::Scattered);
 }
 
 proptest! {
@@ -87,7 +88,7 @@ proptest! {
             seen: seen.collect(),
             ..readings(&[])
         };
-        let Finding::Constant(error, causes) = finding(&six(), &readings) else {
+        let LightFinding::Constant(error, causes) = finding(&six(), &readings) else {
             return Err(TestCaseError::fail("not constant"));
         };
         let off = (error - CrankAngle::new(planted)).as_error(TURN).degrees().abs();

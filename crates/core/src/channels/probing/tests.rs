@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::{
     channels::{Check, Habit, Ignition, Injection, cures, slips::usual},
-    engine::{Engine, Kind, Spacing},
+    engine::{Engine, EngineKind, Spacing},
 };
 
 /// Firing orders in use for 4 to 8 cylinders: in-line engines and a cross-plane V8 (engine textbooks, from memory; also
@@ -20,7 +20,7 @@ const ORDERS: [&[u32]; 5] = [
 
 fn engine(order: &[u32]) -> Engine {
     let cylinders = u32::try_from(order.len()).expect("a few");
-    Engine::new(Kind::FourStroke, cylinders, order, &Spacing::Even).expect("an engine")
+    Engine::new(EngineKind::FourStroke, cylinders, order, &Spacing::Even).expect("an engine")
 }
 
 fn layouts(engine: &Engine, mode: Ignition) -> (Layout, Layout) {

@@ -5,7 +5,7 @@
 
 use proptest::prelude::*;
 
-use super::super::network::Kind;
+use super::super::network::Law;
 use super::super::{Diode, Element, GROUND, Network, Node};
 use crate::math;
 
@@ -98,7 +98,7 @@ impl Planted {
         for &(element, expected) in &self.currents {
             let found = solution.current(element);
             let error = (found - expected).abs();
-            let is_source = matches!(self.network.branches[element.0].kind, Kind::Source { .. });
+            let is_source = matches!(self.network.branches[element.0].kind, Law::Source { .. });
             let size = if is_source { all } else { expected.abs() };
             prop_assert!(
                 error <= tolerance * size + 1e-16 * all,

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use super::super::network::Kind;
+use super::super::network::Law;
 use super::super::{Diode, Element, GROUND, Network, Node, Solution, Unsolvable};
 use crate::math;
 
@@ -147,7 +147,7 @@ proptest! {
         let solution = built.solve()?;
         for &(element, ..) in &built.elements {
             let kind = built.network.branches[element.0].kind;
-            if !matches!(kind, Kind::Source { .. }) {
+            if !matches!(kind, Law::Source { .. }) {
                 let (v, current) = (solution.across(element).unwrap(), solution.current(element));
                 let law = kind.current_a(v.into());
                 // The voltage was rounded to be reported.

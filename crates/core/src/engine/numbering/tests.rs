@@ -2,12 +2,12 @@ use super::*;
 use Side::{Left, Right};
 
 const ALL: [Numbering; 8] = [
-    Numbering::InLine(End::Front),
-    Numbering::InLine(End::Flywheel),
-    Numbering::BankByBank(End::Front, Left),
-    Numbering::BankByBank(End::Front, Right),
-    Numbering::BankByBank(End::Flywheel, Left),
-    Numbering::BankByBank(End::Flywheel, Right),
+    Numbering::InLine(EngineEnd::Front),
+    Numbering::InLine(EngineEnd::Flywheel),
+    Numbering::BankByBank(EngineEnd::Front, Left),
+    Numbering::BankByBank(EngineEnd::Front, Right),
+    Numbering::BankByBank(EngineEnd::Flywheel, Left),
+    Numbering::BankByBank(EngineEnd::Flywheel, Right),
     Numbering::Alternating(Left),
     Numbering::Alternating(Right),
 ];
@@ -20,17 +20,17 @@ fn check_banks(numbering: Numbering, expected: &[&[u32]]) {
 
 #[test]
 fn banks_run_from_front_to_rear_whichever_end_is_counted_from() {
-    check_banks(Numbering::InLine(End::Flywheel), &[&[6, 5, 4, 3, 2, 1]]);
-    check_banks(Numbering::BankByBank(End::Front, Left), &[&[1, 2, 3], &[4, 5, 6]]);
-    check_banks(Numbering::BankByBank(End::Flywheel, Left), &[&[3, 2, 1], &[6, 5, 4]]);
+    check_banks(Numbering::InLine(EngineEnd::Flywheel), &[&[6, 5, 4, 3, 2, 1]]);
+    check_banks(Numbering::BankByBank(EngineEnd::Front, Left), &[&[1, 2, 3], &[4, 5, 6]]);
+    check_banks(Numbering::BankByBank(EngineEnd::Flywheel, Left), &[&[3, 2, 1], &[6, 5, 4]]);
     check_banks(Numbering::Alternating(Right), &[&[1, 3, 5], &[2, 4, 6]]);
 }
 
 /// DIN 73021 and TGL 6864 by their rules: from the flywheel, the left bank is the one on the right from the front.
 #[test]
 fn left_from_the_flywheel_is_right_from_the_front() {
-    let din = Numbering::BankByBank(End::Front, Left);
-    let tgl = Numbering::BankByBank(End::Flywheel, Left);
+    let din = Numbering::BankByBank(EngineEnd::Front, Left);
+    let tgl = Numbering::BankByBank(EngineEnd::Flywheel, Left);
     let here: Vec<_> =
         tgl.into_other(din, 8).expect("one engine").into_iter().map(|it| it.here).collect();
     assert_eq!(here, [8, 7, 6, 5, 4, 3, 2, 1], "the last from one end is the first from the other");
@@ -65,7 +65,7 @@ fn there_and_back_every_cylinder_keeps_its_number() {
 
 #[test]
 fn what_can_not_be_one_engine_is_refused() {
-    let (line, banks) = (Numbering::InLine(End::Front), Numbering::Alternating(Left));
+    let (line, banks) = (Numbering::InLine(EngineEnd::Front), Numbering::Alternating(Left));
     assert_eq!(line.into_other(banks, 6), Err(Unsuited::OtherLayout));
     assert_eq!(banks.places(5), Err(Unsuited::OddCount));
 }

@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use super::{Alternative, Change, search::Search};
 use crate::{
     output::{
-        FarEnd, Kind, Load, Suppression, Wiring,
+        FarEnd, Load, LoadKind, Suppression, Wiring,
         clean::{RESTING, is_clean_in},
     },
     quantity::{Band, Measure, Power, Resistance, ohms, watts},
@@ -69,7 +69,8 @@ impl Search<'_> {
         self.at_levels(|wirings| {
             self.largest(wirings, Change::Bleeder, |before, ohm| {
                 let resistance = Band::with_tolerance(ohms(ohm), TOLERANCE);
-                let beside = Load { resistance, ..Load::usual(Kind::Resistor, self.load.far_end) };
+                let beside =
+                    Load { resistance, ..Load::usual(LoadKind::Resistor, self.load.far_end) };
                 let mut wiring = before.clone();
                 wiring.loads.push(beside);
                 wiring
@@ -124,7 +125,9 @@ impl Search<'_> {
         let is_released = |ohm: f64| {
             wirings.iter().all(|before| {
                 let now = with(before, ohm);
-                RESTING.into_iter().all(|state| is_clean_in(state, &now, self.subject, self.around))
+                RESTING
+                    .into_iter()
+                    .all(|state| is_clean_in(state, &now, self.subject, self.around, self.budget))
             })
         };
         let at = values.partition_point(|ohm| !is_released(*ohm));

@@ -4,7 +4,9 @@ use super::{
     Alternative, Change, Spare, moved,
     search::{Search, each},
 };
-use crate::output::{FarEnd, Kind, Load, OnLevel, Output, Pin, Stage, Wiring, clean::solve_clean};
+use crate::output::{
+    FarEnd, Load, LoadKind, OnLevel, Output, Pin, Stage, Wiring, clean::solve_clean,
+};
 
 impl Search<'_> {
     /// A free output: first one where the other end may stay, then one where it moves.
@@ -47,7 +49,7 @@ impl Search<'_> {
     pub(super) fn relays(&self) -> Vec<Alternative> {
         let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
         let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
-        if self.load.kind == Kind::RelayCoil || self.load.pulse.is_some() || is_shared {
+        if self.load.kind == LoadKind::RelayCoil || self.load.pulse.is_some() || is_shared {
             return Vec::new();
         }
         let with_coil = |before: &Wiring, far_end| {
@@ -85,8 +87,8 @@ impl Search<'_> {
 
     /// The first load of a wiring in which the subject is where it was not before.
     fn solve_moved(&self, change: Change, before: &Wiring, now: &Wiring) -> Option<Alternative> {
-        let found = solve_clean(change, now, 0, self.around)?;
-        (!self.is_left_uncaught(before, now, 0)).then_some(found)
+        let found = solve_clean(change, now, 0, self.around, self.budget)?;
+        (!self.is_left_uncaught(before, now, 0) && !self.budget.is_short()).then_some(found)
     }
 
     /// The load on another output; where its other end goes to an output, everything else stays where it hangs.

@@ -2,8 +2,9 @@
 
 use super::{Alternative, Change, moved};
 use crate::{
+    budget::Budget,
     output::{
-        Contact, FarEnd, KeyState, Kick, Load, Point, Solved, Stage, Surroundings, Wiring,
+        Contact, FarEnd, KeyState, Kick, Load, Point, SolvedCorner, Stage, Surroundings, Wiring,
         clean::{solve_clean, suits},
         kick, operate,
     },
@@ -22,6 +23,8 @@ pub(super) struct Search<'a> {
     /// The load in the first of the wirings.
     pub(super) load: &'a Load,
     pub(super) around: &'a Surroundings,
+    /// What more may be spent: where that is short, what is left is not tried.
+    pub(super) budget: &'a Budget,
 }
 
 impl<'a> Search<'a> {
@@ -30,13 +33,14 @@ impl<'a> Search<'a> {
         wirings: &'a [&'a Wiring],
         subject: usize,
         around: &'a Surroundings,
+        budget: &'a Budget,
     ) -> Option<Self> {
         let wiring = wirings.first()?;
         let load = wiring.loads.get(subject)?;
         let is_known = wirings.len() == 1;
-        let needs_a_cure = |it: &&Wiring| !is_known && suits(it, subject, around).is_none();
+        let needs_a_cure = |it: &&Wiring| !is_known && suits(it, subject, around, budget).is_none();
         let unclean = wirings.iter().copied().filter(needs_a_cure).collect();
-        Some(Self { wirings, wiring, unclean, subject, load, around })
+        Some(Self { wirings, wiring, unclean, subject, load, around, budget })
     }
 
     fn is_level_known(&self) -> bool {
@@ -92,7 +96,13 @@ impl<'a> Search<'a> {
     pub(super) fn levels(&self) -> Vec<Alternative> {
         if !self.is_level_known() {
             let possible = self.wirings.iter().filter_map(|now| {
-                let found = solve_clean(Change::Level(now.level), now, self.subject, self.around)?;
+                let found = solve_clean(
+                    Change::Level(now.level),
+                    now,
+                    self.subject,
+                    self.around,
+                    self.budget,
+                )?;
                 self.wirings.iter().all(|before| self.is_no_worse(before, now)).then_some(found)
             });
             return possible.take(1).collect();
@@ -160,14 +170,15 @@ impl<'a> Search<'a> {
         before: &Wiring,
         now: &Wiring,
     ) -> Option<Alternative> {
-        let found = solve_clean(change, now, self.subject, self.around)?;
-        self.is_no_worse(before, now).then_some(found)
+        let found = solve_clean(change, now, self.subject, self.around, self.budget)?;
+        // what was not solved to its end is not known to be no worse
+        (self.is_no_worse(before, now) && !self.budget.is_short()).then_some(found)
     }
 
     /// Whether every other load on the pin that was clean still is, and the load's kick is caught if it was.
     fn is_no_worse(&self, before: &Wiring, now: &Wiring) -> bool {
         let mut others = (0..now.loads.len()).filter(|other| *other != self.subject);
-        let is_clean = |wiring, other| suits(wiring, other, self.around).is_some();
+        let is_clean = |wiring, other| suits(wiring, other, self.around, self.budget).is_some();
         let is_worse = |other: usize| !is_clean(now, other) && is_clean(before, other);
         !others.any(is_worse) && !self.is_left_uncaught(before, now, self.subject)
     }
@@ -188,7 +199,7 @@ impl<'a> Search<'a> {
         let point = Point::nominal(self.around.nominal, subject, Contact::Closed);
         let operating = operate(wiring, KeyState::On, &point, self.around)?;
         let inductance = wiring.loads.get(subject)?.inductance.high;
-        kick(wiring, &Solved { point, operating }, inductance)
+        kick(wiring, &SolvedCorner { point, operating }, inductance)
     }
 
     /// The load as it is in one of the wirings: with its other end at an output, the level says which way it is driven.

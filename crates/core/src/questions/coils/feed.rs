@@ -2,14 +2,14 @@
 
 use crate::report::{Answer, Figure, Row, Table, Tone};
 use crate::{
-    questions::coils::words,
     coil::{
         self, AtSpeed,
-        feed::{Feed, Parts, never_blows},
+        feed::{CoilFeed, CoilFeedParts, never_blows},
     },
     fields,
     finding::{Finding, Findings, Severity},
     quantity::{Measure, Value, Voltage, volts},
+    questions::coils::words,
     read::{self, Coiled},
     say,
 };
@@ -20,7 +20,7 @@ fn most_drop() -> Voltage {
 }
 
 /// The answer: open until it is known how often the coils are charged.
-pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Findings) -> Answer {
+pub(super) fn answer(read: &Coiled, found: &coil::CoilAnswer, findings: &mut Findings) -> Answer {
     let parts = &read.parts;
     let Some(at) = &found.at_speed else {
         let mut answer = Answer::new("coils.feed", Tone::Open, say!(words::FEED_OPEN));
@@ -28,7 +28,7 @@ pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Finding
         return answer;
     };
     let banks = by_bank(at, parts);
-    let feed = worst(&banks).cloned().unwrap_or_else(|| Feed::new(&at.taken, parts));
+    let feed = worst(&banks).cloned().unwrap_or_else(|| CoilFeed::new(&at.taken, parts));
     let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
     let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
     let drops = feed.drop.is_some_and(|drop| drop > most_drop());
@@ -66,23 +66,23 @@ pub(super) fn answer(read: &Coiled, found: &coil::Answer, findings: &mut Finding
 }
 
 /// The feed of each bank's relay, with its cylinders, where there is one for each bank.
-fn by_bank(at: &AtSpeed, parts: &Parts) -> Vec<(Vec<u32>, Feed)> {
+fn by_bank(at: &AtSpeed, parts: &CoilFeedParts) -> Vec<(Vec<u32>, CoilFeed)> {
     if u32::try_from(at.banks.len()) != Ok(parts.relays) || at.banks.len() < 2 {
         return Vec::new();
     }
-    let alone = Parts { relays: 1, ..*parts };
-    at.banks.iter().map(|(bank, taken)| (bank.clone(), Feed::new(taken, &alone))).collect()
+    let alone = CoilFeedParts { relays: 1, ..*parts };
+    at.banks.iter().map(|(bank, taken)| (bank.clone(), CoilFeed::new(taken, &alone))).collect()
 }
 
-fn worst(banks: &[(Vec<u32>, Feed)]) -> Option<&Feed> {
+fn worst(banks: &[(Vec<u32>, CoilFeed)]) -> Option<&CoilFeed> {
     let by_heat =
-        |one: &&Feed, other: &&Feed| one.effective.base().total_cmp(&other.effective.base());
+        |one: &&CoilFeed, other: &&CoilFeed| one.effective.base().total_cmp(&other.effective.base());
     banks.iter().map(|(_, feed)| feed).max_by(by_heat)
 }
 
 /// What each bank's relay carries.
-fn table(banks: &[(Vec<u32>, Feed)]) -> Option<Table> {
-    let row = |(bank, feed): &(Vec<u32>, Feed)| Row {
+fn table(banks: &[(Vec<u32>, CoilFeed)]) -> Option<Table> {
+    let row = |(bank, feed): &(Vec<u32>, CoilFeed)| Row {
         cells: vec![
             Value::text(read::written(bank)),
             feed.mean.into(),
@@ -104,7 +104,7 @@ fn table(banks: &[(Vec<u32>, Feed)]) -> Option<Table> {
     })
 }
 
-fn figures(feed: &Feed) -> Vec<Figure> {
+fn figures(feed: &CoilFeed) -> Vec<Figure> {
     let steps = || feed.working.clone();
     let mut figures = vec![
         Figure::plain(say!(words::FIGURE_MEAN), feed.mean, steps()),
@@ -118,7 +118,7 @@ fn figures(feed: &Feed) -> Vec<Figure> {
     figures
 }
 
-fn concerns(feed: &Feed, parts: &Parts, found: &coil::Answer, findings: &mut Findings) {
+fn concerns(feed: &CoilFeed, parts: &CoilFeedParts, found: &coil::CoilAnswer, findings: &mut Findings) {
     let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
     if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
         let message = say!(

@@ -1,4 +1,4 @@
-//! Question 5: the ignition coils, and what feeds them.
+//! The ignition coils, and what feeds them.
 
 use crate::{
     quantity::{Area, Current, Inductance, Length, Ratio, Resistance, Time, Voltage},

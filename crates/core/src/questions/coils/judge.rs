@@ -2,23 +2,23 @@
 
 use crate::report::Tone;
 use crate::{
-    questions::coils::words,
-    coil::{Answer, AtSpeed, Inputs, cures::Cures},
+    coil::{AtSpeed, CoilAnswer, CoilInputs, cures::CoilCures},
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Holds, Measure, Value, seconds},
+    questions::coils::words,
     say,
 };
 
 /// Whether the current is only ever missed while the starter turns.
-fn is_short_cranking_alone(inputs: &Inputs, found: &Answer) -> bool {
+fn is_short_cranking_alone(inputs: &CoilInputs, found: &CoilAnswer) -> bool {
     let Holds::AtSome(corners) = &found.falls_short else { return false };
     let cranking = &inputs.conditions.corners()[..2];
     corners.iter().all(|name| cranking.iter().any(|corner| corner.name == name))
 }
 
-pub(super) fn verdict(inputs: &Inputs, found: &Answer) -> (Tone, Message) {
+pub(super) fn verdict(inputs: &CoilInputs, found: &CoilAnswer) -> (Tone, Message) {
     if found.falls_short == Holds::Always {
         return (Tone::Bad, say!(words::NEVER, current = inputs.wanted));
     }
@@ -52,7 +52,7 @@ pub(super) fn verdict(inputs: &Inputs, found: &Answer) -> (Tone, Message) {
     }
 }
 
-pub(super) fn why(inputs: &Inputs, found: &Answer) -> Option<Message> {
+pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
     let at = found.at_speed.as_ref()?;
     Some(say!(
         words::WHY,
@@ -66,7 +66,7 @@ pub(super) fn why(inputs: &Inputs, found: &Answer) -> Option<Message> {
     ))
 }
 
-pub(super) fn cures(cures: &Cures) -> Vec<Message> {
+pub(super) fn cures(cures: &CoilCures) -> Vec<Message> {
     let seldom = cures.once_a_cycle.map(|speed| say!(words::CURE_ONCE, speed = speed));
     let less = cures
         .less
@@ -74,7 +74,7 @@ pub(super) fn cures(cures: &Cures) -> Vec<Message> {
     seldom.into_iter().chain(less).collect()
 }
 
-pub(super) fn to_do(inputs: &Inputs, found: &Answer, cures: &[Message]) -> Vec<Message> {
+pub(super) fn to_do(inputs: &CoilInputs, found: &CoilAnswer, cures: &[Message]) -> Vec<Message> {
     let mut to_do = cures.to_vec();
     if found.at_speed.as_ref().is_some_and(|at| !at.is_enough(inputs)) && cures.is_empty() {
         to_do.push(say!(words::DO_OTHER_COIL));
@@ -95,8 +95,8 @@ pub(super) fn to_do(inputs: &Inputs, found: &Answer, cures: &[Message]) -> Vec<M
 
 /// What the fitter should know.
 pub(super) fn concerns(
-    inputs: &Inputs,
-    found: &Answer,
+    inputs: &CoilInputs,
+    found: &CoilAnswer,
     cures: &[Message],
     findings: &mut Findings,
 ) {
@@ -121,7 +121,7 @@ pub(super) fn concerns(
     }
 }
 
-fn runs_out(inputs: &Inputs, at: &AtSpeed, cures: &[Message]) -> Option<Finding> {
+fn runs_out(inputs: &CoilInputs, at: &AtSpeed, cures: &[Message]) -> Option<Finding> {
     let speed = inputs.speed.filter(|_| !at.is_in_time())?;
     let message = say!(
         words::RUNS_OUT,

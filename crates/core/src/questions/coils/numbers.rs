@@ -2,13 +2,13 @@
 
 use crate::report::{Curve, Figure, Level, Panel, Picture, Row, Table, Tone, Traces};
 use crate::{
-    questions::coils::words,
-    coil::{Answer, AtSpeed, Dwell, Inputs, charging::Corner},
+    coil::{AtSpeed, CoilAnswer, CoilInputs, Dwell, charging::CoilCorner},
     quantity::{Band, Measure, Value, celsius},
+    questions::coils::words,
     say,
 };
 
-pub(super) fn figures(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+pub(super) fn figures(inputs: &CoilInputs, found: &CoilAnswer) -> Vec<Figure> {
     let charge = &found.charge;
     let mut figures = Vec::new();
     if charge.time.base() > 0.0 {
@@ -52,7 +52,7 @@ fn at_speed(at: &AtSpeed) -> Vec<Figure> {
 }
 
 /// The dwell to enter, a row for each supply.
-pub(super) fn table(inputs: &Inputs, found: &Answer) -> Table {
+pub(super) fn table(inputs: &CoilInputs, found: &CoilAnswer) -> Table {
     let row = |dwell: &Dwell| {
         let never = || Value::text(words::CELL_NEVER.text);
         let range = match (dwell.least, dwell.most) {
@@ -95,7 +95,7 @@ const POINTS: u32 = 60;
 
 /// The current against time at the lowest, the resting and the highest supply, as meant; up to somewhat more than the
 /// longest dwell that reaches the current wanted. None where no supply reaches it.
-pub(super) fn picture(inputs: &Inputs, found: &Answer) -> Option<Picture> {
+pub(super) fn picture(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Picture> {
     let longest = found.dwells.iter().filter_map(|dwell| dwell.nominal).map(Measure::base);
     let end = 1.15 * longest.fold(0.0, f64::max);
     if end <= 0.0 {
@@ -105,7 +105,7 @@ pub(super) fn picture(inputs: &Inputs, found: &Answer) -> Option<Picture> {
     let mut supplies = vec![supply.low, supply.nominal, supply.high];
     supplies.dedup();
     let curve = |supply| {
-        let coil = Corner::nominal(inputs, supply, celsius(20.0)).charging()?;
+        let coil = CoilCorner::nominal(inputs, supply, celsius(20.0)).charging()?;
         let at = |step: u32| {
             let time = end * f64::from(step) / f64::from(POINTS);
             Some((time, coil.current_at(time)?))

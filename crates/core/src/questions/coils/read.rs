@@ -2,9 +2,9 @@
 
 use crate::read::{Conditions, Entry, Reader, injectors::usual};
 use crate::{
-    coil,
     channels::Ignition,
-    coil::{Inputs, feed::Parts, pattern::Pattern},
+    coil,
+    coil::{CoilInputs, feed::CoilFeedParts, pattern::Pattern},
     engine::Engine,
     fields,
     quantity::{Band, Current, Measure, RotationalSpeed, Time, Value},
@@ -15,13 +15,13 @@ use crate::{
 #[derive(Debug)]
 pub(crate) struct Coiled {
     /// The inputs, with what is taken for blanks.
-    pub(crate) inputs: Inputs,
+    pub(crate) inputs: CoilInputs,
     /// What follows from them; nothing where the igniter leaves the coil no voltage.
-    pub(crate) found: Option<coil::Answer>,
+    pub(crate) found: Option<coil::CoilAnswer>,
     /// How they would be charged if each were fired once a cycle, where they are not.
     pub(crate) once_a_cycle: Option<Pattern>,
     /// How they are fed.
-    pub(crate) parts: Parts,
+    pub(crate) parts: CoilFeedParts,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
@@ -39,7 +39,7 @@ pub(crate) fn coils(
     }
     let taken = &mut Vec::new();
     let mode = reader.ignition_mode();
-    let inputs = Inputs {
+    let inputs = CoilInputs {
         resistance: usual(reader, fields::coils::RESISTANCE, taken),
         inductance: usual(reader, fields::coils::INDUCTANCE, taken),
         wanted: usual(reader, fields::coils::CURRENT, taken).nominal,
@@ -73,7 +73,7 @@ fn parts(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     taken: &mut Vec<(&'static str, Value)>,
-) -> Parts {
+) -> CoilFeedParts {
     let relays = reader.whole(fields::coils::RELAYS);
     if !matches!(relays, Entry::Given(_)) {
         taken.push((fields::coils::RELAYS.field().label, 1_u32.into()));
@@ -82,7 +82,7 @@ fn parts(
     let (relay, fuse) = (rating(fields::coils::RELAY), rating(fields::coils::FUSE));
     let length = reader.band(fields::coils::LEAD_LENGTH).value().map(|band| band.high);
     let area = reader.band(fields::coils::LEAD_SIZE).value().map(|band| band.low);
-    Parts {
+    CoilFeedParts {
         relays: relays.value().unwrap_or(1),
         relay,
         fuse,

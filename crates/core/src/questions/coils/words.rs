@@ -43,9 +43,9 @@ sentences! {
         "Type a lower current if the engine fires with that, or take a coil and an igniter that reach {current}.";
     DO_ENTER = "coils.do-enter", "Enter the dwell of each supply from the table below in the controller.";
     DO_ENGINE = "coils.do-engine",
-        "Describe the engine and how its coils are fired in question 1: then it says whether there is time for it.";
+        "Describe the engine and how its coils are fired under “Firing”: then it says whether there is time for it.";
     DO_SPEED = "coils.do-speed",
-        "Type the engine’s highest speed in question 1: then it says whether there is time for it.";
+        "Type the engine’s highest speed under “Firing”: then it says whether there is time for it.";
     DO_PROVE = "coils.do-prove",
         "Prove it with an oscilloscope and current clamp on one coil’s feed, first with the fuel off: it rises to {current} and no further. \
          After a drive, ignition off: no coil much hotter than the engine next to it.";

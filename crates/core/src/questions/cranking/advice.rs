@@ -1,10 +1,11 @@
 //! A threshold and a release that work: solved before they are offered.
 
+use super::search::StartSearch;
 use crate::{
-    questions::cranking::words,
-    cranking::{self, Answer, Inputs, Release, USUAL_THRESHOLD_RPM},
+    cranking::{CrankingAnswer, Release, USUAL_THRESHOLD_RPM},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm, share},
+    questions::cranking::words,
     say,
     timeline::Interval,
 };
@@ -25,23 +26,24 @@ impl Advice {
 
 /// What works: the threshold asked for where it does, or else the best, or else one that does with the release asked for,
 /// or with one that lies further below. Each is simulated before it is offered.
-pub(super) fn advice(inputs: &Inputs, answer: &Answer) -> Option<Advice> {
+pub(super) fn advice(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Advice> {
+    let inputs = search.inputs;
     let serves = |release: Release, threshold| {
-        let set = Inputs { release, ..inputs.clone() };
-        cranking::serves(&set, threshold)
+        search
+            .serves(release, threshold)
             .then(|| Advice { threshold, release: release.of(threshold) })
     };
     if let Some(asked) = inputs.threshold.and_then(|asked| serves(inputs.release, asked)) {
         return Some(asked);
     }
-    if let Some(best) = best(inputs, answer) {
+    if let Some(best) = best(search, answer) {
         return Some(Advice { threshold: best.threshold, release: best.release });
     }
     let in_band = [answer.prompt, answer.works].into_iter().flatten();
     let in_band = in_band.map(|band| (inputs.release, within(band)));
     let further = [0.6, 0.5, 0.4, 0.3].into_iter().filter_map(|below| {
         let release = Release::Share(share(below));
-        Some((release, within(cranking::works_with(inputs, release)?)))
+        Some((release, within(search.works_with(release)?)))
     });
     let mut tries = in_band.chain(further);
     tries.find_map(|(release, threshold)| serves(release, threshold))
@@ -58,17 +60,21 @@ fn within(band: Interval) -> RotationalSpeed {
 
 /// The threshold from which a factor up or down works as far as it can, and a release midway between what must let go and
 /// what must not; simulated before it is offered.
-pub(super) fn best(inputs: &Inputs, answer: &Answer) -> Option<Best> {
+pub(super) fn best(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Best> {
     let works = answer.works?;
     let middle = (works.low.max(1.0) * works.high).sqrt();
     let tries = [10.0, 5.0, 1.0].map(|step| (middle / step).round() * step);
     let threshold = rpm(tries.into_iter().find(|it| works.holds(*it)).unwrap_or(works.high));
-    let releases = cranking::releases(inputs, threshold)?;
+    let releases = search.releases(threshold)?;
     let middle = (releases.low.max(1.0) * releases.high).sqrt();
     let tries = [5.0, 1.0].map(|step| (middle / step).round() * step);
     let release = rpm(tries.into_iter().find(|it| releases.holds(*it)).unwrap_or(middle));
-    let set = Inputs { release: Release::At(release), ..inputs.clone() };
-    cranking::serves(&set, threshold).then_some(Best { threshold, release, works, releases })
+    search.serves(Release::At(release), threshold).then_some(Best {
+        threshold,
+        release,
+        works,
+        releases,
+    })
 }
 
 /// The best to enter, and the bands about it.

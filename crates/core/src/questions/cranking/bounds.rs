@@ -1,10 +1,13 @@
 //! What bounds the thresholds and releases that work, and the best between them.
 
-use super::advice::{self, Best};
+use super::{
+    advice::{self, Best},
+    search::StartSearch,
+};
 use crate::{
-    questions::cranking::words,
-    cranking::{Answer, Inputs},
+    cranking::{CrankingAnswer, CrankingInputs},
     quantity::{Measure, Value, rpm, share},
+    questions::cranking::words,
     report::Figure,
     say,
     working::{Formula, Step, step},
@@ -32,7 +35,8 @@ const DIP: Formula = Formula {
 };
 
 /// What bounds the band, the releases, and the best of both.
-pub(super) fn figures(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
+pub(super) fn figures(search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Figure> {
+    let inputs = search.inputs;
     let mut figures = Vec::new();
     if answer.works.is_some() {
         let below = match answer.bounds.low.as_str() {
@@ -44,7 +48,7 @@ pub(super) fn figures(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
         let working = answer.figures.works.clone();
         figures.push(Figure::plain(say!(words::relays::FIGURE_BOUNDS), shown, working));
     }
-    let Some(best) = advice::best(inputs, answer) else { return figures };
+    let Some(best) = advice::best(search, answer) else { return figures };
     let shown = format!("on at {}, off below {}", words(best.threshold), words(best.release));
     figures.push(Figure::plain(say!(words::relays::FIGURE_BEST), Value::text(shown), of_best(&best)));
     let label = say!(words::relays::FIGURE_RELEASES, threshold = best.threshold);
@@ -75,7 +79,7 @@ fn of_releases(best: &Best) -> Vec<Step> {
 }
 
 /// The dip that follows from the engine.
-pub(super) fn dip(inputs: &Inputs) -> Figure {
+pub(super) fn dip(inputs: &CrankingInputs) -> Figure {
     let slowest = inputs.dip.map(|dip| share(1.0 - dip.base()));
     // in brackets, as more stands before it
     let b = format!("({})", super::figures::band(slowest).shown);

@@ -1,4 +1,4 @@
-//! Question 4: the relay that pulls in at a speed.
+//! The relay that pulls in at a speed.
 
 pub mod relays;
 

@@ -1,11 +1,11 @@
 //! The numbers of the answer as the report shows them.
 
-use super::advice;
+use super::{advice, search::StartSearch};
 use crate::{
-    questions::cranking::words,
-    cranking::{Answer, Corner, Figured, Inputs, USUAL_THRESHOLD_RPM},
+    cranking::{CrankingAnswer, CrankingInputs, Figured, StartCorner, USUAL_THRESHOLD_RPM},
     message::Message,
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, Value, rpm},
+    questions::cranking::words,
     read::Known,
     report::{Figure, Row, Table, Tone},
     say,
@@ -27,31 +27,45 @@ const USUAL: Formula = Formula {
 };
 
 /// The figures, most wanted first.
-pub(super) fn figures(known: &Known, inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
+pub(super) fn figures(known: &Known, search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Figure> {
+    let inputs = search.inputs;
     let it = &answer.figures;
     let mut figures = Vec::new();
     figures.extend(power(answer));
     figures.extend(of(say!(words::FIGURE_SPARK), it.spark.as_ref()));
     figures.extend(of(say!(words::FIGURE_MARGIN), it.margin.as_ref()));
     figures.extend(bands(answer));
-    figures.extend(super::bounds::figures(inputs, answer));
+    figures.extend(super::bounds::figures(search, answer));
     figures.extend(margins(inputs, answer));
+    figures.extend(speeds(known, inputs, answer));
+    figures.extend(stop(answer));
+    figures.push(relay(answer));
+    figures
+}
+
+/// How fast the engine turns, and how its teeth follow each other then.
+pub(super) fn speeds(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Vec<Figure> {
+    let it = &answer.figures;
+    let mut figures = Vec::new();
     figures.extend(known.dip_is_assumed.then(|| super::bounds::dip(inputs)));
     figures.extend(of(say!(words::FIGURE_SLOWEST), Some(&it.slowest)));
     figures.extend(of(say!(words::FIGURE_SLOWEST_READING), Some(&it.slowest_reading)));
     figures.extend(of(say!(words::FIGURE_TOOTH), Some(&it.tooth_time)));
     figures.extend(of(say!(words::FIGURE_GAP), it.gap_time.as_ref()));
-    figures.extend(stop(answer));
-    let relay = &answer.relay;
-    figures.push(Figure::new(say!(words::FIGURE_RELAY), relay.needed, relay.working.clone()));
     figures
+}
+
+/// What the relay needs.
+pub(super) fn relay(answer: &CrankingAnswer) -> Figure {
+    let relay = &answer.relay;
+    Figure::new(say!(words::FIGURE_RELAY), relay.needed, relay.working.clone())
 }
 
 fn of<Q: Measure>(label: Message, figured: Option<&Figured<Q>>) -> Option<Figure> {
     figured.map(|it| Figure::new(label, it.band, it.working.clone()))
 }
 
-pub(super) fn power(answer: &Answer) -> Vec<Figure> {
+pub(super) fn power(answer: &CrankingAnswer) -> Vec<Figure> {
     let mut figures = Vec::new();
     figures.extend(of(say!(words::FIGURE_POWER), answer.figures.power.as_ref()));
     figures.extend(answer.figures.turned.as_ref().map(|turned| {
@@ -71,7 +85,7 @@ pub(super) fn in_turns(angle: CrankAngle) -> Value {
     value.said(words)
 }
 
-pub(super) fn bands(answer: &Answer) -> Vec<Figure> {
+pub(super) fn bands(answer: &CrankingAnswer) -> Vec<Figure> {
     let it = &answer.figures;
     let none = || Value::text("none");
     let shown =
@@ -110,7 +124,7 @@ fn usual(band: Interval) -> Figure {
     Figure::plain(say!(words::FIGURE_USUAL), place, working)
 }
 
-fn margins(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
+fn margins(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Vec<Figure> {
     let Some(threshold) = inputs.threshold else { return Vec::new() };
     let slowest = super::extent::slowest_reading(answer);
     let openings = super::extent::most_openings(answer);
@@ -137,7 +151,7 @@ fn margins(inputs: &Inputs, answer: &Answer) -> Vec<Figure> {
     ]
 }
 
-pub(super) fn stop(answer: &Answer) -> Vec<Figure> {
+pub(super) fn stop(answer: &CrankingAnswer) -> Vec<Figure> {
     let (Some(stop), Some(at_rest)) = (&answer.stop, &answer.figures.on_at_rest) else {
         return Vec::new();
     };
@@ -152,7 +166,7 @@ pub(super) fn stop(answer: &Answer) -> Vec<Figure> {
 }
 
 /// The corners in a table; none where there is only one.
-pub(super) fn table(inputs: &Inputs, answer: &Answer) -> Option<Table> {
+pub(super) fn table(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Table> {
     if answer.corners.len() < 2 {
         return None;
     }
@@ -175,7 +189,7 @@ pub(super) fn table(inputs: &Inputs, answer: &Answer) -> Option<Table> {
     })
 }
 
-fn row(inputs: &Inputs, corner: &Corner) -> Row {
+fn row(inputs: &CrankingInputs, corner: &StartCorner) -> Row {
     let spark = corner.spark.map_or_else(|| Value::text("never"), |spark| spark.0.show());
     let mut cells = vec![
         Value::text(corner.name.clone()),

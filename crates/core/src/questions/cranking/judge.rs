@@ -8,10 +8,10 @@ use super::{
     },
 };
 use crate::{
-    questions::cranking::words,
-    cranking::{Answer, Corner, Inputs},
+    cranking::{CrankingAnswer, CrankingInputs, StartCorner},
     message::Message,
     quantity::{Measure, RotationalSpeed, Time, rpm, seconds},
+    questions::cranking::words,
     read::Known,
     report::Tone,
     say,
@@ -19,7 +19,7 @@ use crate::{
 
 /// What decides the verdict, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Case {
+pub(super) enum StartCase {
     AlwaysOn,
     ReleaseAbove,
     Timeout,
@@ -36,45 +36,63 @@ pub(super) enum Case {
 
 pub(super) fn case(
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     threshold: RotationalSpeed,
-) -> Case {
-    let any = |so: fn(&Corner) -> bool| answer.corners.iter().any(so);
+) -> StartCase {
+    let any = |so: fn(&StartCorner) -> bool| answer.corners.iter().any(so);
     let tests = [
-        (Case::AlwaysOn, threshold.base() <= 0.0),
-        (Case::ReleaseAbove, known.release_above.is_some()),
-        (Case::Timeout, longest_interval(answer) > inputs.stall_timeout.low),
-        (Case::Never, answer.corners.iter().all(|corner| corner.earliest_power.is_none())),
-        (Case::MayNever, any(|corner| !corner.closes)),
-        (Case::Chatters, any(|corner| corner.openings > 0)),
-        (Case::NoMark, any(|corner| corner.spark.is_none())),
-        (Case::Rocking, threshold <= inputs.rocking.high),
-        (Case::Crest, threshold > slowest_reading(answer)),
-        (Case::Late, longest_delay(answer) > one_turn(inputs)),
-        (Case::MissesSpark, any(|corner| corner.lost > 0)),
+        (StartCase::AlwaysOn, threshold.base() <= 0.0),
+        (StartCase::ReleaseAbove, known.release_above.is_some()),
+        (StartCase::Timeout, longest_interval(answer) > inputs.stall_timeout.low),
+        (StartCase::Never, answer.corners.iter().all(|corner| corner.earliest_power.is_none())),
+        (StartCase::MayNever, any(|corner| !corner.closes)),
+        (StartCase::Chatters, any(|corner| corner.openings > 0)),
+        (StartCase::NoMark, any(|corner| corner.spark.is_none())),
+        (StartCase::Rocking, threshold <= inputs.rocking.high),
+        (StartCase::Crest, threshold > slowest_reading(answer)),
+        (StartCase::Late, longest_delay(answer) > one_turn(inputs)),
+        (StartCase::MissesSpark, any(|corner| corner.lost > 0)),
     ];
-    tests.into_iter().find(|(_, so)| *so).map_or(Case::Suits, |(case, _)| case)
+    tests.into_iter().find(|(_, so)| *so).map_or(StartCase::Suits, |(case, _)| case)
 }
 
 /// Time of one turn at the slowest mean cranking speed: a start that waits longer is felt.
-pub(super) fn one_turn(inputs: &Inputs) -> Time {
+pub(super) fn one_turn(inputs: &CrankingInputs) -> Time {
     seconds(60.0 / inputs.speed.low.base())
 }
 
 /// The verdict, how it sounds, and why.
-pub(super) fn verdict(known: &Known, inputs: &Inputs, answer: &Answer) -> (Tone, Message, Message) {
+pub(super) fn verdict(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> (Tone, Message, Message) {
     let Some(threshold) = inputs.threshold else { return without_threshold(inputs, answer) };
     let case = case(known, inputs, answer, threshold);
     let tone = match case {
-        Case::Suits | Case::MissesSpark => Tone::Good,
-        Case::Rocking | Case::Crest | Case::Late => Tone::Doubtful,
+        StartCase::Suits | StartCase::MissesSpark => Tone::Good,
+        StartCase::Rocking | StartCase::Crest | StartCase::Late => Tone::Doubtful,
         _ => Tone::Bad,
     };
     (tone, words(case, threshold), why(case, known, inputs, answer, threshold))
 }
 
-fn without_threshold(inputs: &Inputs, answer: &Answer) -> (Tone, Message, Message) {
+/// The verdict that can be told without following a start, and why; nothing where that is none.
+pub(super) fn without_search(
+    known: &Known,
+    inputs: &CrankingInputs,
+    outline: &CrankingAnswer,
+) -> Option<(Tone, Message, Message)> {
+    let threshold = inputs.threshold?;
+    let tests = [
+        (StartCase::AlwaysOn, threshold.base() <= 0.0),
+        (StartCase::ReleaseAbove, known.release_above.is_some()),
+        (StartCase::Timeout, longest_interval(outline) > inputs.stall_timeout.low),
+        (StartCase::Never, outline.corners.iter().all(|corner| !corner.closes)),
+        (StartCase::MayNever, outline.corners.iter().any(|corner| !corner.closes)),
+    ];
+    let (case, _) = tests.into_iter().find(|(_, so)| *so)?;
+    Some((Tone::Bad, words(case, threshold), why(case, known, inputs, outline, threshold)))
+}
+
+fn without_threshold(inputs: &CrankingInputs, answer: &CrankingAnswer) -> (Tone, Message, Message) {
     let Some(band) = answer.works else {
         let why = say!(
             words::NONE_WORKS_WHY,
@@ -88,66 +106,66 @@ fn without_threshold(inputs: &Inputs, answer: &Answer) -> (Tone, Message, Messag
     (Tone::Open, say!(words::ANY_WORKS, low = low, high = high), why)
 }
 
-fn words(case: Case, threshold: RotationalSpeed) -> Message {
+fn words(case: StartCase, threshold: RotationalSpeed) -> Message {
     match case {
-        Case::AlwaysOn => say!(words::ALWAYS),
-        Case::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
-        Case::Timeout => say!(words::TIMEOUT),
-        Case::Never => say!(words::NEVER),
-        Case::MayNever => say!(words::MAY_NEVER),
-        Case::Chatters => say!(words::CHATTER),
-        Case::NoMark => say!(words::SUITS_NO_SPARK, threshold = threshold),
-        Case::Rocking => say!(words::ROCKING, threshold = threshold),
-        Case::Crest => say!(words::CREST, threshold = threshold),
-        Case::Late => say!(words::LATE, threshold = threshold),
-        Case::MissesSpark => say!(words::SUITS_LATE, threshold = threshold),
-        Case::Suits => say!(words::SUITS, threshold = threshold),
+        StartCase::AlwaysOn => say!(words::ALWAYS),
+        StartCase::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
+        StartCase::Timeout => say!(words::TIMEOUT),
+        StartCase::Never => say!(words::NEVER),
+        StartCase::MayNever => say!(words::MAY_NEVER),
+        StartCase::Chatters => say!(words::CHATTER),
+        StartCase::NoMark => say!(words::SUITS_NO_SPARK, threshold = threshold),
+        StartCase::Rocking => say!(words::ROCKING, threshold = threshold),
+        StartCase::Crest => say!(words::CREST, threshold = threshold),
+        StartCase::Late => say!(words::LATE, threshold = threshold),
+        StartCase::MissesSpark => say!(words::SUITS_LATE, threshold = threshold),
+        StartCase::Suits => say!(words::SUITS, threshold = threshold),
     }
 }
 
 fn why(
-    case: Case,
+    case: StartCase,
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     threshold: RotationalSpeed,
 ) -> Message {
     let release = inputs.release.of(threshold);
     let agree = inputs.confirmation;
     match case {
-        Case::AlwaysOn => say!(words::ALWAYS_WHY),
-        Case::ReleaseAbove => {
+        StartCase::AlwaysOn => say!(words::ALWAYS_WHY),
+        StartCase::ReleaseAbove => {
             let typed = known.release_above.unwrap_or(release);
             say!(words::RELEASE_WHY, release = typed, usual = release)
         }
-        Case::Timeout => say!(
+        StartCase::Timeout => say!(
             words::TIMEOUT_WHY,
             interval = longest_interval(answer),
             timeout = inputs.stall_timeout.low
         ),
-        Case::Never => {
+        StartCase::Never => {
             let speed = super::figures::band(inputs.speed);
             say!(words::NEVER_WHY, threshold = threshold, agree = agree, speed = speed)
         }
-        Case::MayNever => {
+        StartCase::MayNever => {
             let corners = corners_where(answer, |corner| !corner.closes);
             say!(words::MAY_NEVER_WHY, corners = corners, agree = agree, threshold = threshold)
         }
-        Case::Chatters => say!(
+        StartCase::Chatters => say!(
             words::CHATTER_WHY,
             lowest = lowest_once_on(answer),
             release = release,
             openings = most_openings(answer)
         ),
-        Case::NoMark => say!(words::NO_MARK, positions = inputs.wheel.positions),
-        Case::Rocking => say!(words::ROCKING_WHY, rocking = inputs.rocking.high),
-        Case::Crest => say!(words::CREST_WHY, slowest = slowest_reading(answer)),
-        Case::Late | Case::MissesSpark => late(answer),
-        Case::Suits => suits(answer),
+        StartCase::NoMark => say!(words::NO_MARK, positions = inputs.wheel.positions),
+        StartCase::Rocking => say!(words::ROCKING_WHY, rocking = inputs.rocking.high),
+        StartCase::Crest => say!(words::CREST_WHY, slowest = slowest_reading(answer)),
+        StartCase::Late | StartCase::MissesSpark => late(answer),
+        StartCase::Suits => suits(answer),
     }
 }
 
-fn late(answer: &Answer) -> Message {
+fn late(answer: &CrankingAnswer) -> Message {
     let (power, turned) = latest(answer);
     say!(
         words::LATE_WHY,
@@ -158,7 +176,7 @@ fn late(answer: &Answer) -> Message {
     )
 }
 
-fn suits(answer: &Answer) -> Message {
+fn suits(answer: &CrankingAnswer) -> Message {
     let (power, turned) = latest(answer);
     let margins = answer.corners.iter().filter_map(|corner| corner.margin);
     let margin = margins.fold(seconds(f64::INFINITY), Time::min);
@@ -166,7 +184,7 @@ fn suits(answer: &Answer) -> Message {
 }
 
 /// The corners of which something is true, in words.
-pub(super) fn corners_where(answer: &Answer, so: impl Fn(&Corner) -> bool) -> String {
+pub(super) fn corners_where(answer: &CrankingAnswer, so: impl Fn(&StartCorner) -> bool) -> String {
     let names: Vec<_> =
         answer.corners.iter().filter(|it| so(it)).map(|it| it.name.as_str()).collect();
     names.join("; ")

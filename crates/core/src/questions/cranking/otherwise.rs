@@ -1,13 +1,13 @@
 //! Starts that go otherwise, and the spark that comes with power: what is told of them.
 
-use super::advice::Advice;
+use super::{advice::Advice, search::StartSearch};
 use crate::{
-    questions::cranking::words,
-    cranking::{Answer, Event, Happening, Inputs, events, noise},
+    cranking::{CrankingAnswer, CrankingInputs, Event, Happening, Noise},
     fields,
     fields::cranking::PowerUp,
     finding::{Finding, Severity},
     quantity::{Holds, Measure, RotationalSpeed, Value, number},
+    questions::cranking::words,
     read::Known,
     report::{Row, Table, Tone},
     say,
@@ -26,22 +26,22 @@ const FALSE_EDGES: Formula = Formula {
 /// What the findings and the table are made from.
 pub(super) struct Otherwise {
     events: Vec<Event>,
+    noise: Option<Noise>,
 }
 
 impl Otherwise {
-    pub(super) fn new(inputs: &Inputs) -> Self {
-        Self { events: events(inputs) }
+    pub(super) fn new(search: StartSearch<'_>) -> Self {
+        Self { events: search.events(), noise: search.noise() }
     }
 
     fn of(&self, happening: Happening) -> Option<&Event> {
         self.events.iter().find(|event| event.happening == happening)
     }
 
-    /// One row for each, and one for false edges; none without a threshold.
-    pub(super) fn table(&self, inputs: &Inputs) -> Option<Table> {
-        let threshold = inputs.threshold?;
+    /// One row for each, and one for false edges; none without a threshold, nor where they were not tried.
+    pub(super) fn table(&self, inputs: &CrankingInputs) -> Option<Table> {
         let mut rows: Vec<_> = self.events.iter().map(row).collect();
-        let edges = noise(inputs, threshold);
+        let edges = self.noise?;
         let told = match edges.edges {
             None => "no number of them closes it".to_owned(),
             Some(0) => "it closes without any".to_owned(),
@@ -79,20 +79,25 @@ impl Otherwise {
     pub(super) fn findings(
         &self,
         known: &Known,
-        inputs: &Inputs,
-        answer: &Answer,
+        inputs: &CrankingInputs,
+        answer: &CrankingAnswer,
         advice: Option<Advice>,
     ) -> Vec<Finding> {
         let mut findings = Vec::new();
         findings.extend(self.slow_turn(answer));
         findings.extend(self.kick_back(known, inputs));
         findings.extend(self.sticks(known, inputs));
-        findings.extend(inputs.threshold.and_then(|it| false_edges(inputs, it, answer, advice)));
+        findings.extend(
+            inputs
+                .threshold
+                .zip(self.noise)
+                .and_then(|(threshold, found)| false_edges(threshold, found, answer, advice)),
+        );
         findings.extend(spark_at_power(known, answer));
         findings
     }
 
-    fn slow_turn(&self, answer: &Answer) -> Option<Finding> {
+    fn slow_turn(&self, answer: &CrankingAnswer) -> Option<Finding> {
         let event = self.of(Happening::SlowFirstTurn).filter(|it| it.openings > 0)?;
         // what opens in any start is told as such
         if answer.corners.iter().any(|corner| corner.openings > 0 || !corner.closes) {
@@ -106,7 +111,7 @@ impl Otherwise {
         )
     }
 
-    fn kick_back(&self, known: &Known, inputs: &Inputs) -> Option<Finding> {
+    fn kick_back(&self, known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
         let event = self.of(Happening::KickBack).filter(|_| known.typed.kick_back)?;
         let message = say!(
             words::relays::KICK_BACK,
@@ -119,7 +124,7 @@ impl Otherwise {
         Some(Finding::new(severity, fields::cranking::KICK_BACK, message))
     }
 
-    fn sticks(&self, known: &Known, inputs: &Inputs) -> Option<Finding> {
+    fn sticks(&self, known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
         let event = self.of(Happening::Sticks).filter(|_| known.typed.stick)?;
         let message = say!(
             words::relays::STICKS,
@@ -143,12 +148,11 @@ fn row(event: &Event) -> Row {
 }
 
 fn false_edges(
-    inputs: &Inputs,
     threshold: RotationalSpeed,
-    answer: &Answer,
+    found: Noise,
+    answer: &CrankingAnswer,
     advice: Option<Advice>,
 ) -> Option<Finding> {
-    let found = noise(inputs, threshold);
     let edges = found.edges.filter(|edges| *edges > 0)?;
     let message = say!(
         words::relays::FALSE_EDGES,
@@ -165,7 +169,7 @@ fn false_edges(
 }
 
 /// A spark as the relay closes, wherever the engine then stands.
-fn spark_at_power(known: &Known, answer: &Answer) -> Option<Finding> {
+fn spark_at_power(known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
     if known.power_up != Some(PowerUp::Spark) {
         return None;
     }

@@ -1,16 +1,16 @@
 //! Speed against time, of the start that shows most.
 
 use crate::{
-    questions::cranking::words,
-    cranking::{self, Answer, Corner, Inputs},
+    cranking::{self, CrankingAnswer, CrankingInputs, StartCorner},
     quantity::{Measure, RotationalSpeed, rpm},
+    questions::cranking::words,
     report::{Picture, picture::Timeline},
     say,
 };
 
 /// The corner that shows most: one that fails, or else the one that is latest.
-fn corner(answer: &Answer) -> usize {
-    let badness = |corner: &Corner| {
+fn corner(answer: &CrankingAnswer) -> usize {
+    let badness = |corner: &StartCorner| {
         let lateness = corner.latest.map_or(0.0, |latest| latest.closed.base());
         (!corner.closes, corner.openings, corner.lost, lateness)
     };
@@ -24,7 +24,7 @@ fn corner(answer: &Answer) -> usize {
     worst
 }
 
-pub(super) fn picture(inputs: &Inputs, answer: &Answer) -> Option<Picture> {
+pub(super) fn picture(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Picture> {
     let threshold = inputs.threshold?;
     let at = corner(answer);
     let trace = cranking::trace(inputs, answer, at)?;

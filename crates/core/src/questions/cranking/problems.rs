@@ -8,11 +8,11 @@ use super::{
     judge::{corners_where, one_turn},
 };
 use crate::{
-    questions::cranking::words,
-    cranking::{Answer, Corner, Inputs, RelayAnswer, StopAnswer},
+    cranking::{CrankingAnswer, CrankingInputs, RelayAnswer, StartCorner, StopAnswer},
     fields,
     finding::{Finding, Severity},
     quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
+    questions::cranking::words,
     read::{Known, Purpose},
     say,
     schema::Part,
@@ -25,8 +25,8 @@ const LONG_AT_REST_S: f64 = 2.0;
 /// What the fitter should know.
 pub(super) fn findings(
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     advice: Option<Advice>,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -49,8 +49,8 @@ pub(super) fn findings(
 /// What the fitter should know of a further relay: what is the engine's is said once, with the first.
 pub(super) fn of_relay(
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     advice: Option<Advice>,
     purpose: Purpose,
 ) -> Vec<Finding> {
@@ -66,15 +66,15 @@ pub(super) fn of_relay(
     findings
 }
 
-fn where_so(answer: &Answer, so: impl Fn(&Corner) -> bool) -> Holds {
+fn where_so(answer: &CrankingAnswer, so: impl Fn(&StartCorner) -> bool) -> Holds {
     Holds::from_corners(answer.corners.iter().map(|corner| (corner.name.clone(), so(corner))))
 }
 
 /// The threshold against the two speeds between which it must lie.
 fn of_threshold(
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     threshold: RotationalSpeed,
     advice: Option<Advice>,
 ) -> Option<Finding> {
@@ -89,7 +89,7 @@ fn of_threshold(
             say!(words::ON_AT_STANDSTILL, threshold = threshold, rocking = inputs.rocking.high);
         return Some(Finding::new(Severity::Doubt, known.keys.threshold, message).cured_by(remedy));
     }
-    let waits = |corner: &Corner| corner.closes && threshold > corner.slowest_reading;
+    let waits = |corner: &StartCorner| corner.closes && threshold > corner.slowest_reading;
     if answer.corners.iter().all(|corner| corner.closes) && threshold > slowest_reading(answer) {
         let message = say!(
             words::WAITS_FOR_CREST,
@@ -105,16 +105,16 @@ fn of_threshold(
 /// Whether the relay closes, and stays closed.
 fn of_readings(
     known: &Known,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
     threshold: RotationalSpeed,
     advice: Option<Advice>,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
     let remedy = advice.map(|advice| advice.remedy());
     // where the time-out cuts power, that is the finding
-    let is_heard = |corner: &Corner| corner.longest_interval <= inputs.stall_timeout.low;
-    let stays_out = |corner: &Corner| !corner.closes && is_heard(corner);
+    let is_heard = |corner: &StartCorner| corner.longest_interval <= inputs.stall_timeout.low;
+    let stays_out = |corner: &StartCorner| !corner.closes && is_heard(corner);
     if answer.corners.iter().any(stays_out) {
         let corners = corners_where(answer, stays_out);
         let message = say!(words::NEVER_CLOSES, threshold = threshold, corners = corners);
@@ -123,7 +123,7 @@ fn of_readings(
             finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()).at_its_field(),
         );
     }
-    let chatters = |corner: &Corner| corner.openings > 0;
+    let chatters = |corner: &StartCorner| corner.openings > 0;
     if answer.corners.iter().any(chatters) {
         let message = say!(
             words::CHATTERS,
@@ -139,7 +139,7 @@ fn of_readings(
     findings
 }
 
-fn gap_as_tooth(known: &Known, answer: &Answer) -> Option<Finding> {
+fn gap_as_tooth(known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
     let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
     if openings == 0 || known.keys.threshold.place().part() != Part::Cranking {
         return None;
@@ -152,7 +152,7 @@ fn gap_as_tooth(known: &Known, answer: &Answer) -> Option<Finding> {
     Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))
 }
 
-fn of_sparks(known: &Known, inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+fn of_sparks(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
     let lost = most_lost(answer);
     if lost == 0 {
         return None;
@@ -171,7 +171,7 @@ fn of_sparks(known: &Known, inputs: &Inputs, answer: &Answer) -> Option<Finding>
     Some(finding.holding(where_so(answer, |corner| corner.lost > 0)))
 }
 
-fn no_mark(inputs: &Inputs) -> Option<Finding> {
+fn no_mark(inputs: &CrankingInputs) -> Option<Finding> {
     if inputs.sync == crate::cranking::Sync::Cam || inputs.wheel.has_mark() {
         return None;
     }
@@ -180,7 +180,7 @@ fn no_mark(inputs: &Inputs) -> Option<Finding> {
     Some(finding.cured_by([say!(words::USE_CAM)]))
 }
 
-fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
+fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
     let interval = longest_interval(answer);
     if interval <= inputs.stall_timeout.low {
         return None;
@@ -197,7 +197,7 @@ fn timeout_in_gap(inputs: &Inputs, answer: &Answer) -> Option<Finding> {
     )
 }
 
-fn weak_relay(known: &Known, inputs: &Inputs, relay: &RelayAnswer) -> Option<Finding> {
+fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Option<Finding> {
     let path = known.keys.pull_in_voltage;
     let supply = inputs.supply;
     let (message, severity, holds) = match (relay.cold, relay.hot) {
@@ -222,7 +222,7 @@ fn weak_relay(known: &Known, inputs: &Inputs, relay: &RelayAnswer) -> Option<Fin
     Some(finding.shown_by(relay.working.clone()))
 }
 
-fn on_after_stop(answer: &Answer, stop: &StopAnswer) -> Option<Finding> {
+fn on_after_stop(answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {
     if stop.on_at_rest.base() <= 0.0 {
         return None;
     }

@@ -4,8 +4,7 @@ pub(crate) mod relays;
 
 use crate::read::{Conditions, Entry, Reader, SpeedRelay, State};
 use crate::{
-    questions::cranking::words,
-    cranking::{Inputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
+    cranking::{CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
     fields::{self, cranking::PowerUp},
     finding::{Finding, Severity},
@@ -13,6 +12,7 @@ use crate::{
         Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
         share, volts,
     },
+    questions::cranking::words,
     say,
     schema::{Key, Place},
 };
@@ -74,7 +74,7 @@ pub(crate) struct Known {
     /// The relay's fields.
     pub(crate) keys: RelayKeys,
     /// Enough to simulate: the engine's firings and its cranking speed.
-    pub(crate) inputs: Option<Inputs>,
+    pub(crate) inputs: Option<CrankingInputs>,
     /// Whether cylinders, cranking speed and threshold are still missing, in the order in which they are asked.
     pub(crate) wanted: Vec<Wanted>,
     /// Whether the firings are those of the cylinder count, evenly spaced, for want of a firing order.
@@ -88,12 +88,12 @@ pub(crate) struct Known {
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
     /// What of a start that goes otherwise was typed.
-    pub(crate) typed: Typed,
+    pub(crate) typed: TypedTroubles,
 }
 
 /// What of a start that goes otherwise was typed, and so is asked about.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Typed {
+pub(crate) struct TypedTroubles {
     /// The angle of a kick-back.
     pub(crate) kick_back: bool,
     /// How long a starter sticks.
@@ -115,7 +115,7 @@ impl Known {
     }
 }
 
-/// Reads question 4.
+/// Reads the start of the engine, and the coils’ relay.
 pub(crate) fn cranking(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
@@ -134,9 +134,9 @@ pub(crate) fn cranking(
     wanted.extend(speed.value().is_none().then_some(Wanted::Speed));
     wanted.extend(threshold.value().is_none().then_some(Wanted::Threshold));
     let dip_is_assumed = reader.text(fields::cranking::DIP).is_empty();
-    let rest = Rest::read(reader, firings.as_ref());
+    let rest = Fallbacks::read(reader, firings.as_ref());
     let power_up = reader.choice(fields::cranking::POWER_UP).value();
-    let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| Inputs {
+    let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| CrankingInputs {
         firings,
         cycle,
         speed,
@@ -169,7 +169,7 @@ pub(crate) fn cranking(
         release_above,
         relay_is_given: relay.1,
         power_up,
-        typed: Typed {
+        typed: TypedTroubles {
             kick_back: is_given(reader, fields::cranking::KICK_BACK),
             stick: is_given(reader, fields::cranking::STICK),
         },
@@ -177,7 +177,7 @@ pub(crate) fn cranking(
 }
 
 /// The fields that fall back on what is assumed when they can't be read; their finding stands.
-struct Rest {
+struct Fallbacks {
     dip: Band<Ratio>,
     run_up: Band<Time>,
     sync: Sync,
@@ -193,7 +193,7 @@ struct Rest {
     stick: Band<Time>,
 }
 
-impl Rest {
+impl Fallbacks {
     fn read(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Self {
         Self {
             dip: dip(reader, firings),

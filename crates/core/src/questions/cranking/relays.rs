@@ -6,18 +6,21 @@ mod running;
 use std::rc::Rc;
 
 use super::{
-    Answer, Asked, Memory, advice, bounds,
+    Answer, Memory, StartAsked, advice, bounds,
     figures::{bands, power, stop},
-    judge::{self, Case},
+    judge::{self, StartCase},
     problems,
+    search::{StartSearch, Searched},
+    unsearched,
 };
 use crate::{
-    questions::cranking::words,
+    budget::{Budget, Pool},
     car::Car,
-    cranking::{self, Inputs},
+    cranking::{self, CrankingInputs},
     finding::Findings,
     message::Message,
     quantity::seconds,
+    questions::cranking::words,
     read::{Known, Purpose, SpeedRelay},
     report::Tone,
     say,
@@ -26,31 +29,40 @@ use crate::{
 /// An answer for each relay of the list.
 pub(super) fn answers(
     car: &Car<'_>,
+    pool: &mut Pool,
     memory: &mut Memory,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     let each = |relay: &SpeedRelay| {
-        let asked = Asked { known: Rc::clone(&car.cranking), relay: Some(relay.clone()) };
-        memory.recall(asked, findings, |asked, findings| {
-            Some(answer(&asked.known, asked.relay.as_ref()?, findings))
+        let asked = StartAsked { known: Rc::clone(&car.cranking), relay: Some(relay.clone()) };
+        memory.recall(asked, pool, findings, |asked, budget, findings| {
+            Some(answer(&asked.known, asked.relay.as_ref()?, budget, findings))
         })
     };
     car.relays.iter().filter_map(each).collect()
 }
 
-fn answer(known: &Known, relay: &SpeedRelay, findings: &mut Findings) -> Answer {
+fn answer(known: &Known, relay: &SpeedRelay, budget: &Budget, findings: &mut Findings) -> Answer {
     let (inputs, purpose) = match (&known.inputs, relay.purpose) {
         (Some(inputs), Some(purpose)) => (of_relay(inputs, relay), purpose),
         _ => return open(known, relay),
     };
-    let mut answer = if purpose.is_for_starting() {
-        match starting(known, relay, purpose, &inputs, findings) {
-            Some(answer) => answer,
-            None => return open(known, relay),
+    let search = StartSearch { inputs: &inputs, budget };
+    let answer = if purpose.is_for_starting() {
+        match search.answer() {
+            Searched::Whole(result) => {
+                Some(starting(known, relay, purpose, search, &result, findings))
+            }
+            Searched::TooMuch(outline) => {
+                Some(not_searched(known, relay, purpose, search, outline.as_ref(), findings))
+            }
+            Searched::NoEngine => None,
         }
     } else {
-        running::answer(relay, purpose, &inputs, findings)
+        running::answer(relay, purpose, search, findings)
+            .or_else(|| Some(not_searched(known, relay, purpose, search, None, findings)))
     };
+    let Some(mut answer) = answer else { return open(known, relay) };
     answer.title = Some(say!(words::relays::RELAY_TITLE, name = relay.title()));
     answer
 }
@@ -67,9 +79,9 @@ fn open(known: &Known, relay: &SpeedRelay) -> Answer {
 }
 
 /// The same engine with this relay.
-fn of_relay(inputs: &Inputs, relay: &SpeedRelay) -> Inputs {
+fn of_relay(inputs: &CrankingInputs, relay: &SpeedRelay) -> CrankingInputs {
     let is_coils = relay.purpose == Some(Purpose::Coils);
-    Inputs {
+    CrankingInputs {
         threshold: relay.threshold,
         release: relay.release,
         relay: relay.relay,
@@ -78,42 +90,73 @@ fn of_relay(inputs: &Inputs, relay: &SpeedRelay) -> Inputs {
     }
 }
 
+/// A relay of which following every start is too much: what can be told without.
+fn not_searched(
+    known: &Known,
+    relay: &SpeedRelay,
+    purpose: Purpose,
+    search: StartSearch<'_>,
+    outline: Option<&cranking::CrankingAnswer>,
+    findings: &mut Findings,
+) -> Answer {
+    let known = known.of_relay(relay);
+    let inputs = search.inputs;
+    let (tone, verdict, why) = unsearched::verdict(&known, inputs, outline);
+    let mut answer = Answer::new(relay.path(), tone, verdict);
+    answer.why = Some(why);
+    let finding = unsearched::finding(&known, search);
+    answer.to_do.clone_from(&finding.remedies);
+    findings.push(finding);
+    if purpose == Purpose::Pump {
+        answer.cautions = vec![say!(words::CAUTION_PUMP)];
+    }
+    if let Some(outline) = outline {
+        findings.extend(problems::of_relay(&known, inputs, outline, None, purpose));
+        if purpose == Purpose::Pump {
+            findings.extend(pump::findings(relay, search, outline));
+        }
+    }
+    answer
+}
+
 /// A relay that must be closed while the starter turns.
 fn starting(
     known: &Known,
     relay: &SpeedRelay,
     purpose: Purpose,
-    inputs: &Inputs,
+    search: StartSearch<'_>,
+    result: &cranking::CrankingAnswer,
     findings: &mut Findings,
-) -> Option<Answer> {
-    let result = cranking::answer(inputs)?;
+) -> Answer {
+    let inputs = search.inputs;
     let known = known.of_relay(relay);
-    let advice = advice::advice(inputs, &result);
-    let (mut tone, mut verdict, mut why) = judge::verdict(&known, inputs, &result);
-    let case = inputs.threshold.map(|it| judge::case(&known, inputs, &result, it));
-    let works = [Case::Suits, Case::MissesSpark, Case::Late, Case::NoMark];
+    let advice = advice::advice(search, result);
+    let (mut tone, mut verdict, mut why) = judge::verdict(&known, inputs, result);
+    let case = inputs.threshold.map(|it| judge::case(&known, inputs, result, it));
+    let works = [StartCase::Suits, StartCase::MissesSpark, StartCase::Late, StartCase::NoMark];
     if purpose == Purpose::Pump {
         if case.is_some_and(|case| works.contains(&case)) {
-            (tone, verdict, why) = pump::verdict(relay, inputs, &result);
+            (tone, verdict, why) = pump::verdict(relay, inputs, result);
         }
-        findings.extend(pump::findings(relay, inputs, &result));
+        findings.extend(pump::findings(relay, search, result));
     }
-    findings.extend(problems::of_relay(&known, inputs, &result, advice, purpose));
+    findings.extend(problems::of_relay(&known, inputs, result, advice, purpose));
     let mut answer = Answer::new(relay.path(), tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do(relay, inputs, advice);
     if purpose == Purpose::Pump {
         answer.cautions = vec![say!(words::CAUTION_PUMP)];
-        answer.figures.extend(pump::figures(relay, inputs, &result));
+        answer.figures.extend(pump::figures(relay, inputs, result));
     }
-    answer.figures.extend(power(&result));
-    answer.figures.extend(bands(&result).into_iter().take(1));
-    answer.figures.extend(bounds::figures(inputs, &result));
-    answer.figures.extend(stop(&result));
-    Some(answer)
+    answer.figures.extend(power(result));
+    answer.figures.extend(bands(result).into_iter().take(1));
+    answer.figures.extend(bounds::figures(search, result));
+    answer.figures.extend(stop(result));
+    findings.extend(unsearched::not_all_tried(&known, search));
+    answer
 }
 
-fn to_do(relay: &SpeedRelay, inputs: &Inputs, advice: Option<advice::Advice>) -> Vec<Message> {
+fn to_do(relay: &SpeedRelay, inputs: &CrankingInputs, advice: Option<advice::Advice>) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend(relay.threshold.is_none().then(|| say!(words::relays::RELAY_WANTS_THRESHOLD)));
     steps.extend(advice.map(|it| {

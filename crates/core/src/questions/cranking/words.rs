@@ -1,6 +1,7 @@
 //! The sentences of the question of cranking.
 
 pub(crate) mod relays;
+pub(crate) mod unsearched;
 
 use crate::words::{Explanation, sentences};
 

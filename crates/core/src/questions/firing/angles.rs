@@ -1,11 +1,11 @@
 //! When each cylinder fires, and which two are companions.
 
 use crate::{
-    questions::firing::words,
-    engine::{Engine, Firing, Kind, TURN},
+    engine::{Engine, EngineKind, Firing, TURN},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
     questions::firing::places,
+    questions::firing::words,
     read::written,
     report::{Answer, Figure, Row, Table, Tone},
     say, say_of,
@@ -55,7 +55,7 @@ pub(super) fn answer(engine: &Engine) -> Answer {
 }
 
 fn rotary(engine: &Engine) -> bool {
-    engine.kind() == Kind::Rotary
+    engine.kind() == EngineKind::Rotary
 }
 
 /// Which cylinders are companions; or that there are none, and how near the nearest is.
@@ -88,7 +88,7 @@ fn check(engine: &Engine) -> Vec<Message> {
     let second = engine.firings().get(1).map(|firing| firing.cylinder);
     match (first, second) {
         (Some(first), Some(second)) if !rotary(engine) => {
-            match engine.companion(first).filter(|_| engine.kind() == Kind::FourStroke) {
+            match engine.companion(first).filter(|_| engine.kind() == EngineKind::FourStroke) {
                 Some(other) => {
                     vec![say!(words::CHECK_ROCKING, cylinder = first, companion = other)]
                 }
@@ -100,7 +100,7 @@ fn check(engine: &Engine) -> Vec<Message> {
 }
 
 fn figures(engine: &Engine) -> Vec<Figure> {
-    let turns: u32 = if engine.kind() == Kind::FourStroke { 2 } else { 1 };
+    let turns: u32 = if engine.kind() == EngineKind::FourStroke { 2 } else { 1 };
     let cycle = step(&CYCLE, &[("turns", turns.into())], engine.cycle());
     let mut figures =
         vec![Figure::plain(say!(words::FIGURE_CYCLE), engine.cycle(), vec![cycle])];
@@ -170,7 +170,7 @@ fn steps(engine: &Engine) -> Vec<Step> {
     let pair = engine.firings().iter().find_map(|firing| {
         Some((firing.angle, engine.angle_of(engine.companion(firing.cylinder)?)?))
     });
-    if let Some((angle, companion)) = pair.filter(|_| engine.kind() == Kind::FourStroke) {
+    if let Some((angle, companion)) = pair.filter(|_| engine.kind() == EngineKind::FourStroke) {
         steps.push(step(&COMPANION, &[("θ", angle.show())], companion));
     }
     steps

@@ -1,6 +1,6 @@
 //! The cures in words, and the two numbers that people confuse: leads out of place, and exchanges.
 
-use super::{plan, wired::Wiring};
+use super::{plan, wired::CheckedConnection};
 use crate::{
     questions::firing::words,
     channels::{Check, Cure, Target, cures},
@@ -27,11 +27,11 @@ const EXCHANGES: Formula = Formula {
 };
 
 /// The cures as things to do, cheapest first.
-pub(super) fn words(wiring: &Wiring<'_>, cures: &[Cure]) -> Vec<Message> {
+pub(super) fn words(wiring: &CheckedConnection<'_>, cures: &[Cure]) -> Vec<Message> {
     cures.iter().map(|cure| one(wiring, cure)).collect()
 }
 
-fn one(wiring: &Wiring<'_>, cure: &Cure) -> Message {
+fn one(wiring: &CheckedConnection<'_>, cure: &Cure) -> Message {
     match cure {
         Cure::Setting(angle) => setting(wiring, *angle),
         Cure::Order(channels) => {
@@ -65,7 +65,7 @@ fn one(wiring: &Wiring<'_>, cure: &Cure) -> Message {
 }
 
 /// All errors are the same: one cause, one setting.
-fn setting(wiring: &Wiring<'_>, error: CrankAngle) -> Message {
+fn setting(wiring: &CheckedConnection<'_>, error: CrankAngle) -> Message {
     let engine = wiring.engine;
     let size = CrankAngle::new(error.degrees().abs());
     if wiring.has_towers() {
@@ -97,7 +97,7 @@ fn setting(wiring: &Wiring<'_>, error: CrankAngle) -> Message {
 }
 
 /// Every lead of a distributor sits the same number of towers round.
-fn towers(wiring: &Wiring<'_>, error: CrankAngle) -> Message {
+fn towers(wiring: &CheckedConnection<'_>, error: CrankAngle) -> Message {
     let layout = wiring.layout;
     let count = wiring.engine.firings().len();
     let place =
@@ -123,7 +123,7 @@ pub(super) fn membership(check: &Check) -> Step {
 }
 
 /// Leads out of place, and the fewest exchanges that cure them: told apart.
-pub(super) fn figures(wiring: &Wiring<'_>) -> Vec<Figure> {
+pub(super) fn figures(wiring: &CheckedConnection<'_>) -> Vec<Figure> {
     let (layout, wired) = (wiring.layout, &wiring.wired);
     let found = cures(wiring.engine, layout, wired, false, wiring.check);
     let exchange = found.into_iter().find_map(|cure| match cure {

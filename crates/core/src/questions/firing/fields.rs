@@ -1,13 +1,13 @@
-//! Question 1: which channel fires what.
+//! Which channel fires what.
 
 pub mod light;
 pub mod strip;
 
 use crate::{
+    channels::Habit,
     channels::Ignition,
     channels::Injection,
-    channels::Habit,
-    schema::{Part, Row, Text, Whole, choices, fields, choice, whole, row, text},
+    schema::{NumberRow, Part, Text, Whole, choice, choices, fields, row, text, whole},
 };
 
 choices! {
@@ -47,7 +47,7 @@ fields! {
     IGNITION_HABIT: Habit = choice("ignition_habit", "Numbering of the ignition channels")
         .assumed("by-order", "common practice, no source");
     /// Cylinders that each ignition channel was found to reach: entry 1 is channel 1.
-    COILS_WIRED: Row = row("coils_wired", "Ignition channel reaches cylinder")
+    COILS_WIRED: NumberRow = row("coils_wired", "Ignition channel reaches cylinder")
         .each()
         .hint("as found at the car; 1 6 for a pair, 1L or 1T on a rotary; none")
         .measure("Injectors unplugged, no fuel vapour: fire one channel at a time and note which cylinder's coil answers. Of a distributor: follow the lead from each tower, in the direction of the rotor.");
@@ -59,7 +59,7 @@ fields! {
     INJECTION_HABIT: Habit = choice("injection_habit", "Numbering of the injection channels")
         .assumed("by-order", "common practice, no source");
     /// Cylinders that each injection channel was found to reach.
-    INJECTORS_WIRED: Row = row("injectors_wired", "Injection channel reaches cylinder")
+    INJECTORS_WIRED: NumberRow = row("injectors_wired", "Injection channel reaches cylinder")
         .each()
         .hint("as found at the car; none where nothing clicks")
         .measure("No pressure in the rail, coils unplugged: fire one channel at a time and note which injector clicks.");
@@ -71,7 +71,7 @@ fields! {
     SECOND_HABIT: Habit = choice("second_habit", "Numbering of the second set’s channels")
         .assumed("by-order", "common practice, no source");
     /// Cylinders that each channel of the second set was found to reach.
-    SECOND_WIRED: Row = row("second_wired", "Channel of the second set reaches cylinder")
+    SECOND_WIRED: NumberRow = row("second_wired", "Channel of the second set reaches cylinder")
         .each()
         .hint("as found at the car; none where nothing clicks")
         .measure("No pressure in the rail, coils unplugged: fire one channel at a time and note which injector clicks.");

@@ -1,14 +1,14 @@
 //! The ignition: its plan, and what is really wired.
 
-use super::{Mapped, plan, plan::Numbering, taps, wired};
+use super::{Mapped, plan, plan::BothNumberings, taps, wired};
 use crate::{
-    questions::firing::words,
-    channels::{Habit, Ignition, Layout, Need, Unfit, within},
-    engine::{Engine, Kind, TURN},
+    channels::{Habit, Ignition, Layout, Need, UnfitLayout, within},
+    engine::{Engine, EngineKind, TURN},
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Value},
+    questions::firing::words,
     read::Channels,
     report::{Answer, Row, Table, Tone},
     say,
@@ -36,12 +36,12 @@ pub(super) fn answers(
         }
     };
     let has_order = mode != Ignition::Distributor;
-    let numbering = Numbering {
+    let numbering = BothNumberings {
         by_order: &by_order,
         by_cylinder: has_order.then_some(&by_cylinder),
         used: channels.habit,
     };
-    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
+    let wiring = wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     answer.bench = taps::bench(&wiring);
@@ -74,7 +74,7 @@ fn planned(
     engine: &Engine,
     mode: Ignition,
     channels: &Channels<Ignition>,
-    numbering: &Numbering<'_>,
+    numbering: &BothNumberings<'_>,
     findings: &mut Findings,
 ) -> Answer {
     let layout = numbering.layout();
@@ -107,7 +107,7 @@ fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {
 }
 
 fn verdict(engine: &Engine, mode: Ignition, needed: u32) -> Message {
-    let rotary = engine.kind() == Kind::Rotary;
+    let rotary = engine.kind() == EngineKind::Rotary;
     match mode {
         Ignition::Sequential if rotary => say!(words::VERDICT_PLUGS, needed = needed),
         Ignition::Sequential => say!(words::VERDICT_SEQUENTIAL, needed = needed),
@@ -121,7 +121,7 @@ fn verdict(engine: &Engine, mode: Ignition, needed: u32) -> Message {
 fn why(engine: &Engine, mode: Ignition) -> Message {
     let one_turn = engine.cycle() == TURN;
     match mode {
-        Ignition::Sequential | Ignition::EveryTurn if engine.kind() == Kind::Rotary => {
+        Ignition::Sequential | Ignition::EveryTurn if engine.kind() == EngineKind::Rotary => {
             say!(words::WHY_ROTARY)
         }
         Ignition::Sequential | Ignition::EveryTurn if one_turn => say!(words::WHY_ONE_TURN),
@@ -178,12 +178,12 @@ fn best(engine: &Engine, there: u32) -> Message {
 fn unfit_answer(
     engine: &Engine,
     channels: &Channels<Ignition>,
-    unfit: Unfit,
+    unfit: UnfitLayout,
     findings: &mut Findings,
 ) -> Answer {
     let why = no_companion(engine, unfit);
     let mut to_do = instead(engine, channels.count.value());
-    if engine.kind() == Kind::Rotary {
+    if engine.kind() == EngineKind::Rotary {
         to_do.push(say!(words::INSTEAD_ROTARY));
     }
     // alone there is nobody whose stroke the spark could reach
@@ -198,21 +198,21 @@ fn unfit_answer(
 }
 
 /// Why two cylinders can't share a spark here.
-fn no_companion(engine: &Engine, unfit: Unfit) -> Message {
+fn no_companion(engine: &Engine, unfit: UnfitLayout) -> Message {
     match unfit {
-        Unfit::NoCompanion { cylinder, nearest: Some(_) } if engine.cycle() == TURN => {
+        UnfitLayout::NoCompanion { cylinder, nearest: Some(_) } if engine.cycle() == TURN => {
             say!(words::NO_COMPANION_ONE_TURN, cylinder = cylinder)
         }
-        Unfit::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
+        UnfitLayout::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
             words::NO_COMPANION,
             cylinder = cylinder,
             other = other,
             miss = CrankAngle::new(miss.degrees().abs())
         ),
-        Unfit::NoCompanion { cylinder, nearest: None } => {
+        UnfitLayout::NoCompanion { cylinder, nearest: None } => {
             say!(words::NO_COMPANION_ALONE, cylinder = cylinder)
         }
-        Unfit::NoBanks => say!(words::BANKS_UNKNOWN),
+        UnfitLayout::NoBanks => say!(words::BANKS_UNKNOWN),
     }
 }
 

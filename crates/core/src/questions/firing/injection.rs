@@ -1,14 +1,14 @@
 //! The injection: its plan, and what is really wired.
 
-use super::{Mapped, plan, plan::Numbering, taps, wired};
+use super::{Mapped, plan, plan::BothNumberings, taps, wired};
 use crate::{
-    questions::firing::words,
-    channels::{Habit, Injection, Layout, Need, Unfit},
+    channels::{Habit, Injection, Layout, Need, UnfitLayout},
     engine::Engine,
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::Value,
+    questions::firing::words,
     read::{Channels, Keys, SECOND},
     report::{Answer, Row, Table, Tone},
     say,
@@ -32,8 +32,8 @@ pub(super) fn answers(
         }
     };
     let numbering =
-        Numbering { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
-    let wiring = wired::Wiring::new(engine, &numbering, channels, wired::Mode::Injection(mode));
+        BothNumberings { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
+    let wiring = wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Injection(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     answer.bench = taps::bench(&wiring);
@@ -74,7 +74,7 @@ fn planned(
     engine: &Engine,
     mode: Injection,
     channels: &Channels<Injection>,
-    numbering: &Numbering<'_>,
+    numbering: &BothNumberings<'_>,
     findings: &mut Findings,
 ) -> Answer {
     let layout = numbering.layout();
@@ -142,18 +142,18 @@ fn groups(layout: &Layout, steps: &[crate::working::Step]) -> Table {
 fn unfit_answer(
     engine: &Engine,
     channels: &Channels<Injection>,
-    unfit: Unfit,
+    unfit: UnfitLayout,
     findings: &mut Findings,
 ) -> Answer {
     let (keys, there) = (&channels.keys, channels.count.value());
     let mut answer = match unfit {
-        Unfit::NoBanks => {
+        UnfitLayout::NoBanks => {
             let mut answer =
                 titled(keys, fields::engine::BANKS, Tone::Open, say!(words::BANKS_OPEN));
             answer.why = Some(say!(words::BANKS_UNKNOWN));
             answer
         }
-        Unfit::NoCompanion { .. } => {
+        UnfitLayout::NoCompanion { .. } => {
             let advice = best_of(engine, there, &[Injection::EachOnce, Injection::Together]);
             let why = no_companion_injection(unfit);
             let finding = Finding::new(Severity::Fault, keys.mode, why.clone());
@@ -168,12 +168,12 @@ fn unfit_answer(
     answer
 }
 
-fn no_companion_injection(unfit: Unfit) -> Message {
+fn no_companion_injection(unfit: UnfitLayout) -> Message {
     match unfit {
-        Unfit::NoCompanion { cylinder, .. } => {
+        UnfitLayout::NoCompanion { cylinder, .. } => {
             say!(words::NO_INJECTOR_COMPANION, cylinder = cylinder)
         }
-        Unfit::NoBanks => say!(words::BANKS_UNKNOWN),
+        UnfitLayout::NoBanks => say!(words::BANKS_UNKNOWN),
     }
 }
 
@@ -208,7 +208,7 @@ fn ways(engine: &Engine) -> Table {
                 let cells = vec![name, need.channels.into(), Value::text(cam.into_text())];
                 Row { cells, tone: None }
             }
-            Err(Unfit::NoBanks) => {
+            Err(UnfitLayout::NoBanks) => {
                 let cells = vec![
                     name,
                     Value::text("?"),
@@ -216,7 +216,7 @@ fn ways(engine: &Engine) -> Table {
                 ];
                 Row { cells, tone: None }
             }
-            Err(Unfit::NoCompanion { .. }) => {
+            Err(UnfitLayout::NoCompanion { .. }) => {
                 let cells = vec![
                     name,
                     Value::text("–"),

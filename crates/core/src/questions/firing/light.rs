@@ -30,13 +30,13 @@ pub(super) fn answer(
     let found = light::finding(engine, readings);
     let mut answer = match (&found, lit.advance) {
         (_, None) => open(say!(words::light::LIGHT_NEEDS_ADVANCE)),
-        (light::Finding::TooFew, _) if lit.is_spoiled => open(say!(words::light::LIGHT_MEND)),
-        (light::Finding::TooFew, _) => open(say!(words::light::LIGHT_NEEDS_TWO)),
-        (light::Finding::Constant(error, causes), _) => {
+        (light::LightFinding::TooFew, _) if lit.is_spoiled => open(say!(words::light::LIGHT_MEND)),
+        (light::LightFinding::TooFew, _) => open(say!(words::light::LIGHT_NEEDS_TWO)),
+        (light::LightFinding::Constant(error, causes), _) => {
             constant(engine, readings, *error, causes, findings)
         }
-        (light::Finding::Mixed(givers), _) => mixed(givers, findings),
-        (light::Finding::Scattered, _) => scattered(readings, findings),
+        (light::LightFinding::Mixed(givers), _) => mixed(givers, findings),
+        (light::LightFinding::Scattered, _) => scattered(readings, findings),
     };
     answer.title = Some(say!(words::light::LIGHT_TITLE));
     answer.basis = Basis::AsWired;

@@ -1,6 +1,6 @@
 //! The cures as lists to tick off.
 
-use super::wired::Wiring;
+use super::wired::CheckedConnection;
 use crate::{
     questions::firing::words,
     channels::Cure,
@@ -10,7 +10,7 @@ use crate::{
 };
 
 /// A list for each cure, cheapest first.
-pub(super) fn lists(wiring: &Wiring<'_>, cures: &[Cure], words: &[Message]) -> Vec<Checklist> {
+pub(super) fn lists(wiring: &CheckedConnection<'_>, cures: &[Cure], words: &[Message]) -> Vec<Checklist> {
     let one = |(cure, words): (&Cure, &Message)| Checklist {
         title: title(cure),
         path: wiring.done_key.path(),
@@ -27,7 +27,7 @@ fn title(cure: &Cure) -> Message {
     }
 }
 
-fn items(wiring: &Wiring<'_>, cure: &Cure, words: &Message) -> Vec<Item> {
+fn items(wiring: &CheckedConnection<'_>, cure: &Cure, words: &Message) -> Vec<Item> {
     let item = |name: String, words: Message| {
         let is_done = wiring.done.contains(&name);
         Item { name, words, is_done }

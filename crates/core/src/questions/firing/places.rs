@@ -4,7 +4,7 @@ use crate::{
     engine::{
         Engine, Firing,
         geometry::turns,
-        numbering::{Place, Renumbered, Side},
+        numbering::{CylinderPlace, Renumbered, Side},
     },
     message::Message,
     quantity::{CrankAngle, Measure, Value},
@@ -81,7 +81,7 @@ pub(super) fn table(engine: &Engine) -> Option<Table> {
     })
 }
 
-fn named(place: Place) -> Message {
+fn named(place: CylinderPlace) -> Message {
     let at = place.from_front;
     match place.side {
         None => say!(crate::car::engine::words::crank::PLACE_LINE, place = at),

@@ -1,11 +1,11 @@
 //! What ignition and injection share as planned: numbering, order, counts, the picture.
 
 use crate::{
-    questions::firing::words,
-    channels::{Habit, Layout, Position, Slot, Target},
-    engine::{Engine, Firing, Kind},
+    channels::{Habit, Layout, PlugPosition, Slot, Target},
+    engine::{Engine, EngineKind, Firing},
     message::Message,
     quantity::{Measure, Value},
+    questions::firing::words,
     read::{Entry, written},
     report::{
         Figure, Row, Table,
@@ -28,14 +28,14 @@ const ACTS_AGAIN: Formula =
     Formula { symbols: "t = θ + 360°", source: "fired every turn: once more a turn on" };
 
 /// Both ways of numbering, side by side, with the order to enter for each.
-pub(super) struct Numbering<'a> {
+pub(super) struct BothNumberings<'a> {
     pub(super) by_order: &'a Layout,
     /// None where the towers of a distributor leave no choice.
     pub(super) by_cylinder: Option<&'a Layout>,
     pub(super) used: Entry<Habit>,
 }
 
-impl Numbering<'_> {
+impl BothNumberings<'_> {
     /// The layout that this plan uses.
     pub(super) fn layout(&self) -> &Layout {
         match (self.used.value(), self.by_cylinder) {
@@ -57,7 +57,7 @@ impl Numbering<'_> {
         let both = self.by_cylinder.is_some();
         let by_cylinder = matches!(self.used.value(), Some(Habit::ByCylinder));
         let cylinder = match engine.kind() {
-            Kind::Rotary => say!(words::COL_PLUG),
+            EngineKind::Rotary => say!(words::COL_PLUG),
             _ => say!(words::COL_CYLINDER),
         };
         let mut columns = vec![cylinder, say!(words::COL_ACTS)];
@@ -115,11 +115,11 @@ fn times(slot: &Slot) -> String {
 
 /// The order of the channels as it is entered: `1-5-3-6-2-4`, or one for each kind of plug.
 pub(super) fn order_of(layout: &Layout) -> String {
-    let only = layout.order(Position::Only);
+    let only = layout.order(PlugPosition::Only);
     if !only.is_empty() {
         return written(&only);
     }
-    let (leading, trailing) = (layout.order(Position::Leading), layout.order(Position::Trailing));
+    let (leading, trailing) = (layout.order(PlugPosition::Leading), layout.order(PlugPosition::Trailing));
     say!(words::ORDER_ROTARY, leading = written(&leading), trailing = written(&trailing))
         .into_text()
 }

@@ -7,16 +7,17 @@ use std::collections::BTreeMap;
 
 use crate::read::{Entry, Reader, engine::cylinders_in, problem::shortened};
 use crate::{
-    questions::firing::words,
-    channels::{Layout, 
-        Fired, Habit, Ignition, Injection, NOTHING, Position, Taps, Target, Wired, words_of,
+    channels::{
+        Fired, Habit, Ignition, Injection, Layout, NOTHING, PlugPosition, Taps, Target, Wired,
+        words_of,
     },
-    engine::{Engine, Kind},
+    engine::{Engine, EngineKind},
     fields,
     finding::{Finding, Severity},
     plan::{MOST_ENTRIES, Typed},
+    questions::firing::words,
     say,
-    schema::{Choice, Key, Row, Text, Whole},
+    schema::{Choice, Key, NumberRow, Text, Whole},
 };
 
 /// The channels of one kind.
@@ -46,7 +47,7 @@ pub(crate) struct Keys<M> {
     /// How they are numbered.
     pub(crate) habit: Key<Habit>,
     /// The list of what was found.
-    pub(crate) wired: Key<Row>,
+    pub(crate) wired: Key<NumberRow>,
     /// The steps that are done.
     pub(crate) done: Key<Text>,
 }
@@ -95,7 +96,7 @@ pub(crate) struct Seen {
 
 /// All that is said of the firing.
 #[derive(Debug)]
-pub(crate) struct Firing {
+pub(crate) struct FiringEntries {
     /// The channels, and the timing light.
     pub(crate) channels: ChannelsOf,
     /// One cycle at a speed.
@@ -125,6 +126,35 @@ pub(crate) fn channels_of(reader: &mut Reader<'_>, engine: Option<&Engine>) -> C
     ChannelsOf { ignition, injection, second, light }
 }
 
+/// How many injectors share a channel at most, and from where that is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Sharing {
+    pub(crate) most: u32,
+    pub(crate) basis: &'static str,
+}
+
+impl Channels<Injection> {
+    /// How many injectors share a channel: as the car showed where every channel was fired, else what the firing asks for,
+    /// or the car showed of more.
+    pub(crate) fn sharing(&self, engine: Option<&Engine>) -> Option<Sharing> {
+        let layout = Layout::injection(engine?, self.mode.value()?, Habit::ByOrder).ok()?;
+        let most = |counts: &mut dyn Iterator<Item = usize>| {
+            counts.max().and_then(|most| u32::try_from(most).ok()).filter(|most| *most > 0)
+        };
+        let seen = most(&mut self.seen.taps.values().map(|fired| fired.targets.len()));
+        let planned = most(&mut layout.slots().iter().map(|slot| slot.targets.len()))?;
+        let all_are_seen = self.seen.taps.len() == layout.slots().len() && !self.seen.spoiled;
+        match seen {
+            Some(seen) if all_are_seen || seen > planned => {
+                Some(Sharing { most: seen, basis: "as found at the car, under “Firing”" })
+            }
+            Some(_) | None => {
+                Some(Sharing { most: planned, basis: "by how they are fired, under “Firing”" })
+            }
+        }
+    }
+}
+
 /// Every channel of the plan has a row of its own for what is found at the car, typed or still blank.
 fn rows(
     reader: &mut Reader<'_>,
@@ -150,7 +180,7 @@ fn rows(
 
 /// The ignition channels.
 pub(crate) fn ignition(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Channels<Ignition> {
-    let rotary = engine.is_some_and(|engine| engine.kind() == Kind::Rotary);
+    let rotary = engine.is_some_and(|engine| engine.kind() == EngineKind::Rotary);
     channels(reader, IGNITION, engine, rotary)
 }
 
@@ -189,7 +219,7 @@ pub(crate) fn injection(
     channels(reader, keys, engine, false)
 }
 
-fn seen(reader: &mut Reader<'_>, list: Key<Row>, engine: Option<&Engine>, plugs: bool) -> Seen {
+fn seen(reader: &mut Reader<'_>, list: Key<NumberRow>, engine: Option<&Engine>, plugs: bool) -> Seen {
     let plan = reader.plan();
     let cells = plan.cell_count(list).min(MOST_ENTRIES);
     let mut seen = Seen::default();
@@ -248,7 +278,7 @@ fn shown(fired: &Fired) -> String {
     }
 }
 
-fn too_many(reader: &mut Reader<'_>, list: Key<Row>) {
+fn too_many(reader: &mut Reader<'_>, list: Key<NumberRow>) {
     let plan = reader.plan();
     let typed = |(place, text): &&Typed| place.cell() >= MOST_ENTRIES && !text.trim().is_empty();
     if let Some((beyond, _)) = plan.cells(list).iter().find(typed) {
@@ -340,8 +370,8 @@ fn plug(token: &str) -> Option<Target> {
         (token.trim_end_matches(letter), token.chars().last()?)
     };
     let position = match letters.to_ascii_uppercase() {
-        'L' => Position::Leading,
-        'T' => Position::Trailing,
+        'L' => PlugPosition::Leading,
+        'T' => PlugPosition::Trailing,
         _ => return None,
     };
     (number.len() + 1 == token.len())

@@ -2,15 +2,15 @@
 
 use super::Mapped;
 use crate::{
-    questions::firing::words,
     channels::{
-        Position,
-        strip::{self, Window, Windows},
+        PlugPosition,
+        strip::{self, ChannelWindow, Windows},
     },
     engine::Engine,
     finding::Basis,
     message::Message,
     quantity::{CrankAngle, Measure, Value},
+    questions::firing::words,
     read::Stripped,
     report::{
         Answer, Figure, Picture, Tone,
@@ -165,8 +165,8 @@ fn picture(engine: &Engine, lanes: &[Lane], is_wired: bool) -> CycleStrip {
 
 /// A window in the row of each cylinder that its channel reaches. A trailing plug's is left to that of the leading one, which
 /// is charged with it.
-fn drawn(engine: &Engine, kind: &'static str, window: &Window) -> Vec<StripWindow> {
-    let targets = window.targets.iter().filter(|it| it.position != Position::Trailing);
+fn drawn(engine: &Engine, kind: &'static str, window: &ChannelWindow) -> Vec<StripWindow> {
+    let targets = window.targets.iter().filter(|it| it.position != PlugPosition::Trailing);
     let each = targets.map(|target| StripWindow {
         kind,
         channel: window.channel,
@@ -183,7 +183,7 @@ fn drawn(engine: &Engine, kind: &'static str, window: &Window) -> Vec<StripWindo
 }
 
 /// What the spark at the end of a charge does; it comes up to a quarter of a turn before its place, the advance.
-fn outcome(engine: &Engine, cylinder: u32, window: &Window) -> Outcome {
+fn outcome(engine: &Engine, cylinder: u32, window: &ChannelWindow) -> Outcome {
     let own = engine.angle_of(cylinder).unwrap_or_default();
     let error = (window.to - own).as_error(engine.cycle());
     let is_at = |place: f64| {

@@ -1,12 +1,12 @@
 //! Firing one channel after the other: what to fire next, what is certain, and what contradicts itself.
 
-use super::{listed, wired::Wiring};
+use super::{listed, wired::CheckedConnection};
 use crate::{
-    questions::firing::words,
-    channels::{Fired, Layout, Position, Slip, Slot, Standing, standing, usual},
+    channels::{Fired, Layout, PlugPosition, Slip, Slot, Standing, standing, usual},
     engine::Engine,
     finding::{Finding, Severity},
     message::Message,
+    questions::firing::words,
     read::Seen,
     report::bench::{Bench, BenchChannel},
     say,
@@ -24,7 +24,7 @@ pub(super) fn stands(
 }
 
 /// The test as it is worked with a thumb; none where one channel fires all.
-pub(super) fn bench(wiring: &Wiring<'_>) -> Option<Bench> {
+pub(super) fn bench(wiring: &CheckedConnection<'_>) -> Option<Bench> {
     let (slots, standing) = (wiring.layout.slots(), &wiring.standing);
     let channel = |slot: &Slot| BenchChannel {
         channel: slot.channel,
@@ -46,7 +46,7 @@ pub(super) fn bench(wiring: &Wiring<'_>) -> Option<Bench> {
     })
 }
 
-pub(super) fn cautions(wiring: &Wiring<'_>) -> Vec<Message> {
+pub(super) fn cautions(wiring: &CheckedConnection<'_>) -> Vec<Message> {
     if wiring.is_ignition() {
         vec![say!(words::CAUTION_SPARK), say!(words::CAUTION_VOLTAGE)]
     } else {
@@ -54,9 +54,9 @@ pub(super) fn cautions(wiring: &Wiring<'_>) -> Vec<Message> {
     }
 }
 
-fn ask(wiring: &Wiring<'_>, slot: &Slot) -> Message {
+fn ask(wiring: &CheckedConnection<'_>, slot: &Slot) -> Message {
     let n = slot.targets.len();
-    let is_rotary = slot.targets.iter().any(|it| it.position != Position::Only);
+    let is_rotary = slot.targets.iter().any(|it| it.position != PlugPosition::Only);
     match (wiring.has_towers(), wiring.is_ignition()) {
         (true, _) => say!(words::taps::ASK_TOWER, channel = slot.channel),
         (false, true) if is_rotary => say!(words::taps::ASK_PLUG, channel = slot.channel),
@@ -66,7 +66,7 @@ fn ask(wiring: &Wiring<'_>, slot: &Slot) -> Message {
 }
 
 /// By what the one that was fired is known; the lead of a tower is only followed.
-fn tool(wiring: &Wiring<'_>) -> Option<Message> {
+fn tool(wiring: &CheckedConnection<'_>) -> Option<Message> {
     match (wiring.has_towers(), wiring.is_ignition()) {
         (true, _) => None,
         (false, true) => Some(say!(words::taps::TOOL_COIL)),
@@ -74,7 +74,7 @@ fn tool(wiring: &Wiring<'_>) -> Option<Message> {
     }
 }
 
-fn found(wiring: &Wiring<'_>, standing: &Standing, channel: u32) -> String {
+fn found(wiring: &CheckedConnection<'_>, standing: &Standing, channel: u32) -> String {
     let must = standing.must_be.as_ref().filter(|it| it.0 == channel).map(|it| &it.1);
     let fired = wiring.seen.taps.get(&channel).or(wiring.seen.again.get(&channel));
     let targets = fired.map(|it| &it.targets).or(must);
@@ -82,12 +82,12 @@ fn found(wiring: &Wiring<'_>, standing: &Standing, channel: u32) -> String {
 }
 
 /// Whether what answered can't be, and the channel is to be fired again.
-fn is_again(wiring: &Wiring<'_>, channel: u32) -> bool {
+fn is_again(wiring: &CheckedConnection<'_>, channel: u32) -> bool {
     wiring.seen.again.contains_key(&channel) || wiring.standing.crowded.contains(&channel)
 }
 
 /// How what answered agrees with the plan.
-fn agreement(wiring: &Wiring<'_>, standing: &Standing, slot: &Slot) -> Option<Message> {
+fn agreement(wiring: &CheckedConnection<'_>, standing: &Standing, slot: &Slot) -> Option<Message> {
     let channel = slot.channel;
     if standing.must_be.as_ref().is_some_and(|it| it.0 == channel) {
         return Some(say!(words::taps::TAP_MUST));
@@ -103,7 +103,7 @@ fn agreement(wiring: &Wiring<'_>, standing: &Standing, slot: &Slot) -> Option<Me
     })
 }
 
-fn says(wiring: &Wiring<'_>, standing: &Standing) -> Vec<Message> {
+fn says(wiring: &CheckedConnection<'_>, standing: &Standing) -> Vec<Message> {
     let taps = wiring.seen.taps.len();
     let mut says = Vec::new();
     says.extend(findings(wiring).into_iter().map(|it| it.message));
@@ -156,7 +156,7 @@ fn slip_words(slip: Slip) -> String {
 }
 
 /// Channels to which more answered than the plan has on them, or less.
-pub(super) fn findings(wiring: &Wiring<'_>) -> Vec<Finding> {
+pub(super) fn findings(wiring: &CheckedConnection<'_>) -> Vec<Finding> {
     let standing = &wiring.standing;
     let finding = |channel: u32, message| {
         let cell = wiring.cell(channel);

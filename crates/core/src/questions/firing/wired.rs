@@ -1,18 +1,17 @@
 //! What was found at the car: the verdict, cylinder by cylinder, and the findings.
 
-use super::{Mapped, cure, listed, lists, plan, plan::Numbering, taps};
+use super::{Mapped, cure, listed, lists, plan, plan::BothNumberings, taps};
 use crate::{
-    words::Wording,
-    questions::firing::words,
     channels::{
-        Check, Cure, Effect, Habit, Ignition, Injection, Layout, Position, Reached, Spark,
-        Standing, Stroke, Wired, completed, cures, error_steps,
+        ChannelAction, Check, Cure, Effect, Habit, Ignition, Injection, Layout, PlugPosition,
+        Reached, Standing, Stroke, Wired, completed, cures, error_steps,
     },
     engine::Engine,
     fields,
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{Measure, Value},
+    questions::firing::words,
     read::{Channels, Seen},
     report::{
         Answer, Checklist, Figure, Picture, Row, Table, Tone,
@@ -20,6 +19,7 @@ use crate::{
     },
     say, say_of,
     schema::{Key, Text},
+    words::Wording,
     working::Step,
 };
 
@@ -31,7 +31,7 @@ pub(super) enum Mode {
 }
 
 /// A connection to be held against its plan.
-pub(super) struct Wiring<'a> {
+pub(super) struct CheckedConnection<'a> {
     pub(super) engine: &'a Engine,
     pub(super) layout: &'a Layout,
     pub(super) seen: &'a Seen,
@@ -43,7 +43,7 @@ pub(super) struct Wiring<'a> {
     pub(super) done: &'a [String],
     /// Where all that stands in the plan.
     /// The list of what was found.
-    pub(super) list: Key<crate::schema::Row>,
+    pub(super) list: Key<crate::schema::NumberRow>,
     /// Where the steps are kept that are done.
     pub(super) done_key: Key<Text>,
     /// What the answer is called.
@@ -54,10 +54,10 @@ pub(super) struct Wiring<'a> {
     pub(super) other: Option<(&'a Layout, Habit)>,
 }
 
-impl<'a> Wiring<'a> {
+impl<'a> CheckedConnection<'a> {
     pub(super) fn new<M>(
         engine: &'a Engine,
-        numbering: &'a Numbering<'_>,
+        numbering: &'a BothNumberings<'_>,
         channels: &'a Channels<M>,
         mode: Mode,
     ) -> Self {
@@ -84,7 +84,7 @@ impl<'a> Wiring<'a> {
 }
 
 /// What the answer is called, by the list that it rests on.
-fn title(list: Key<crate::schema::Row>) -> &'static Wording {
+fn title(list: Key<crate::schema::NumberRow>) -> &'static Wording {
     if list == fields::channels::COILS_WIRED {
         words::wired::TITLE_IGNITION_WIRED
     } else if list == fields::channels::INJECTORS_WIRED {
@@ -94,7 +94,7 @@ fn title(list: Key<crate::schema::Row>) -> &'static Wording {
     }
 }
 
-impl Wiring<'_> {
+impl CheckedConnection<'_> {
     /// The path of the list.
     pub(super) fn list_path(&self) -> String {
         let path = self.list.path();
@@ -103,7 +103,7 @@ impl Wiring<'_> {
     }
 
     /// Where it stands what a channel reaches.
-    pub(super) fn cell(&self, channel: u32) -> Key<crate::schema::Row> {
+    pub(super) fn cell(&self, channel: u32) -> Key<crate::schema::NumberRow> {
         self.list.in_cell(channel.saturating_sub(1) as usize)
     }
 
@@ -123,7 +123,7 @@ impl Wiring<'_> {
 }
 
 /// The answer as wired; none where nothing was typed.
-pub(super) fn answer(wiring: &Wiring<'_>, findings: &mut Findings) -> Option<Answer> {
+pub(super) fn answer(wiring: &CheckedConnection<'_>, findings: &mut Findings) -> Option<Answer> {
     if !wiring.seen.typed {
         return None;
     }
@@ -152,7 +152,7 @@ pub(super) fn answer(wiring: &Wiring<'_>, findings: &mut Findings) -> Option<Ans
 }
 
 /// The cures in words, cheapest first. What firing every turn hides is cured for the day of sequential firing.
-fn offered(wiring: &Wiring<'_>, check: &Check) -> Vec<Cure> {
+fn offered(wiring: &CheckedConnection<'_>, check: &Check) -> Vec<Cure> {
     let (engine, wired) = (wiring.engine, &wiring.wired);
     if wiring.seen.spoiled {
         return Vec::new();
@@ -165,14 +165,14 @@ fn offered(wiring: &Wiring<'_>, check: &Check) -> Vec<Cure> {
     cures(engine, &once, wired, true, wiring.check)
 }
 
-fn hidden<'a>(wiring: &Wiring<'_>, check: &'a Check) -> Vec<&'a Reached> {
+fn hidden<'a>(wiring: &CheckedConnection<'_>, check: &'a Check) -> Vec<&'a Reached> {
     match wiring.mode {
         Mode::Ignition(mode) => check.hidden(wiring.engine, wiring.layout, mode),
         Mode::Injection(_) => Vec::new(),
     }
 }
 
-fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
+fn verdict(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> Answer {
     let all = check.reached.len() + check.unseen.len();
     let (wrong, seen) = (check.wrong(), check.reached.len() - guessed(wiring));
     let worst = wrong.first().and_then(|it| it.effect.severity());
@@ -181,7 +181,7 @@ fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
         None if is_clear(wiring, check) => Tone::Good,
         _ => Tone::Doubtful,
     };
-    let setting = cures.first().is_some_and(|cure| cure.code.starts_with("channels.cure-setting"));
+    let setting = cures.first().is_some_and(|cure| cure.code.starts_with("firing.cure-setting"));
     let message = match (wrong.len(), seen) {
         (_, 0) => say!(words::wired::WIRED_NONE_USABLE),
         (0, _) if seen < all => say!(words::wired::WIRED_PARTLY, seen = seen, all = all),
@@ -200,7 +200,7 @@ fn verdict(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Answer {
 }
 
 /// Everything is seen, and nothing waits for the day of sequential firing.
-fn is_clear(wiring: &Wiring<'_>, check: &Check) -> bool {
+fn is_clear(wiring: &CheckedConnection<'_>, check: &Check) -> bool {
     let standing = &wiring.standing;
     let is_sound = standing.crowded.is_empty() && standing.silent.is_empty();
     let is_seen = !wiring.seen.spoiled && guessed(wiring) == 0;
@@ -208,11 +208,11 @@ fn is_clear(wiring: &Wiring<'_>, check: &Check) -> bool {
 }
 
 /// How many are known by elimination only.
-fn guessed(wiring: &Wiring<'_>) -> usize {
+fn guessed(wiring: &CheckedConnection<'_>) -> usize {
     wiring.standing.must_be.as_ref().map_or(0, |it| it.1.len())
 }
 
-fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
+fn why(wiring: &CheckedConnection<'_>, check: &Check, all: usize) -> Message {
     if let Some(mixed) = mixed(wiring, check) {
         return mixed;
     }
@@ -233,7 +233,7 @@ fn why(wiring: &Wiring<'_>, check: &Check, all: usize) -> Message {
 }
 
 /// Wired rightly for the other habit of numbering: the one slip behind many wrong channels.
-fn mixed(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
+fn mixed(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
     let (other, habit) = wiring.other?;
     let right = || (wiring.check)(wiring.engine, other, &wiring.wired).is_right();
     if check.is_right() || wiring.seen.spoiled || !right() {
@@ -246,7 +246,7 @@ fn mixed(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
 }
 
 /// What has not been seen yet.
-fn look_for(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
+fn look_for(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
     if check.unseen.is_empty() {
         return None;
     }
@@ -259,7 +259,7 @@ fn look_for(wiring: &Wiring<'_>, check: &Check) -> Option<Message> {
 }
 
 /// One finding for each thing that goes wrong, with all cylinders where it does.
-fn wrong_findings(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Vec<Finding> {
+fn wrong_findings(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> Vec<Finding> {
     let wrong = check.wrong();
     let mut findings = Vec::new();
     for group in wrong.chunk_by(|one, other| one.effect == other.effect) {
@@ -282,7 +282,7 @@ fn wrong_findings(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Vec<
     findings
 }
 
-fn hidden_finding(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Option<Finding> {
+fn hidden_finding(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> Option<Finding> {
     let swapped = hidden(wiring, check);
     let first = swapped.first()?;
     let path = wiring.cell(first.channel);
@@ -293,7 +293,7 @@ fn hidden_finding(wiring: &Wiring<'_>, check: &Check, cures: &[Message]) -> Opti
 }
 
 /// What happens in these cylinders, which share one effect.
-fn effect_words(wiring: &Wiring<'_>, group: &[&Reached]) -> Message {
+fn effect_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
     let n = group.len();
     let cylinders = listed(group.iter().map(|it| it.target));
     let effect = group.first().map_or(Effect::Right, |it| it.effect);
@@ -328,15 +328,15 @@ fn effect_words(wiring: &Wiring<'_>, group: &[&Reached]) -> Message {
 
 /// The error of the spark that makes the effect.
 fn culprit(reached: &Reached) -> Value {
-    let makes = |spark: &&Spark| Effect::of_spark(spark.error) == reached.effect;
+    let makes = |spark: &&ChannelAction| Effect::of_spark(spark.error) == reached.effect;
     let spark = reached.sparks.iter().find(makes).or(reached.sparks.first());
     spark.map_or_else(|| Value::text("–"), |spark| spark.error.show())
 }
 
-fn table(wiring: &Wiring<'_>, check: &Check) -> Table {
+fn table(wiring: &CheckedConnection<'_>, check: &Check) -> Table {
     let timed = wiring.layout.slots().iter().any(|slot| !slot.times.is_empty());
     let row = |reached: &Reached| {
-        let each = |show: fn(&Spark) -> String| {
+        let each = |show: fn(&ChannelAction) -> String| {
             let texts: Vec<String> = reached.sparks.iter().map(show).collect();
             Value::text(if texts.is_empty() { "–".to_owned() } else { texts.join(", ") })
         };
@@ -363,8 +363,8 @@ fn table(wiring: &Wiring<'_>, check: &Check) -> Table {
     }
 }
 
-fn columns(wiring: &Wiring<'_>, timed: bool) -> Vec<Message> {
-    let only = wiring.layout.order(Position::Only);
+fn columns(wiring: &CheckedConnection<'_>, timed: bool) -> Vec<Message> {
+    let only = wiring.layout.order(PlugPosition::Only);
     let first =
         if only.is_empty() { say!(words::COL_PLUG) } else { say!(words::COL_CYLINDER) };
     let second =
@@ -393,7 +393,7 @@ fn stroke(stroke: Stroke) -> Message {
 }
 
 /// What comes of it, for a cell.
-fn outcome(wiring: &Wiring<'_>, reached: &Reached) -> Message {
+fn outcome(wiring: &CheckedConnection<'_>, reached: &Reached) -> Message {
     match reached.effect {
         Effect::Right if wiring.is_ignition() => say!(words::wired::OUTCOME_FIRES),
         Effect::Right => say!(words::wired::OUTCOME_RIGHT),
@@ -410,7 +410,7 @@ fn outcome(wiring: &Wiring<'_>, reached: &Reached) -> Message {
     }
 }
 
-fn figures(wiring: &Wiring<'_>, check: &Check) -> Vec<Figure> {
+fn figures(wiring: &CheckedConnection<'_>, check: &Check) -> Vec<Figure> {
     let mut figures = vec![Figure::plain(
         say!(words::wired::FIGURE_WRONG),
         check.wrong().len(),
@@ -423,7 +423,7 @@ fn figures(wiring: &Wiring<'_>, check: &Check) -> Vec<Figure> {
 }
 
 /// The cycle with what really happens; none where the moment doesn't matter.
-fn picture(wiring: &Wiring<'_>, check: &Check) -> Option<Picture> {
+fn picture(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Picture> {
     let mut events = Vec::new();
     for reached in &check.reached {
         let right = reached.effect == Effect::Right;

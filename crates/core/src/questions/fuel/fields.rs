@@ -1,4 +1,4 @@
-//! Question 2: the fuel, and what is wanted of the injectors.
+//! The fuel, and what is wanted of the injectors.
 
 use crate::{
     fuel::Regulator,

@@ -6,8 +6,8 @@ use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     fuel::{
-        Answer as Found, End, HEAVY_DEAD_TIME, Inputs, Limit, MOST_PRESSURE, Regulator,
-        cures::Cures,
+        DeliveryEnd, FuelAnswer, FuelInputs, HEAVY_DEAD_TIME, Limit, MOST_PRESSURE, Regulator,
+        cures::FuelCures,
     },
     message::Message,
     quantity::{Holds, Measure, Value, share},
@@ -16,7 +16,7 @@ use crate::{
 };
 
 /// The answer where the manifold may push as hard as the fuel.
-pub(super) fn stopped(inputs: &Inputs, found: &Found, findings: &mut Findings) -> Answer {
+pub(super) fn stopped(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut Findings) -> Answer {
     let mut answer = Answer::new("fuel", Tone::Bad, say!(words::STOPPED));
     let message = say!(
         words::BOOST_STOPS_FUEL,
@@ -36,7 +36,7 @@ pub(super) fn stopped(inputs: &Inputs, found: &Found, findings: &mut Findings) -
     answer
 }
 
-pub(super) fn verdict(inputs: &Inputs, found: &Found) -> (Tone, Message) {
+pub(super) fn verdict(inputs: &FuelInputs, found: &FuelAnswer) -> (Tone, Message) {
     let feeds = numbers::power(found.least.feeds);
     let Some(power) = inputs.power else {
         return (Tone::Open, say!(words::FEEDS, feeds = feeds));
@@ -44,7 +44,7 @@ pub(super) fn verdict(inputs: &Inputs, found: &Found) -> (Tone, Message) {
     let power = numbers::power(power.nominal);
     let speed = found.nominal.reaches.map_or(Value::text(""), Measure::show);
     let duty = found.least.duty.map_or(Value::text(""), Measure::show);
-    match (found.limit_at(End::Nominal), &found.runs_out) {
+    match (found.limit_at(DeliveryEnd::Nominal), &found.runs_out) {
         (Limit::Flow, _) => (Tone::Bad, say!(words::TOO_SMALL, feeds = feeds)),
         (Limit::DeadTime, _) => (Tone::Bad, say!(words::TOO_SLOW, speed = speed)),
         (Limit::None, Holds::Never) if inputs.pace.is_none() => {
@@ -59,8 +59,8 @@ pub(super) fn verdict(inputs: &Inputs, found: &Found) -> (Tone, Message) {
 
 /// Injectors that run out: the finding, its cures and the caution.
 pub(super) fn shortage(
-    inputs: &Inputs,
-    found: &Found,
+    inputs: &FuelInputs,
+    found: &FuelAnswer,
     answer: &mut Answer,
     findings: &mut Findings,
 ) {
@@ -68,7 +68,7 @@ pub(super) fn shortage(
     if found.runs_out == Holds::Never {
         return;
     }
-    let (severity, code) = match found.limit_at(End::Nominal) {
+    let (severity, code) = match found.limit_at(DeliveryEnd::Nominal) {
         Limit::None => (Severity::Doubt, words::MAY_RUN_LEAN),
         Limit::Flow | Limit::DeadTime => (Severity::Danger, words::RUNS_LEAN),
     };
@@ -96,7 +96,7 @@ pub(super) fn shortage(
     }
 }
 
-fn cures(inputs: &Inputs, found: &Found) -> Vec<Message> {
+fn cures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Message> {
     let cures = &found.cures;
     let mut words = Vec::new();
     if cures.in_sequence {
@@ -124,7 +124,7 @@ fn cures(inputs: &Inputs, found: &Found) -> Vec<Message> {
 }
 
 /// Why no pressure does it.
-fn obstacle(cures: &Cures) -> Option<Message> {
+fn obstacle(cures: &FuelCures) -> Option<Message> {
     match &cures.pressure {
         Some(pressure) if pressure.is_beyond => {
             let most = share(MOST_PRESSURE - 1.0);
@@ -137,7 +137,7 @@ fn obstacle(cures: &Cures) -> Option<Message> {
 }
 
 /// What else deserves a look.
-pub(super) fn concerns(inputs: &Inputs, found: &Found, findings: &mut Findings) {
+pub(super) fn concerns(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut Findings) {
     let (least, nominal) = (&found.least, &found.nominal);
     if let (Some(pace), Some(dead)) = (inputs.pace, least.dead_share)
         && dead.base() > HEAVY_DEAD_TIME

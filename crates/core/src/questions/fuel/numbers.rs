@@ -2,7 +2,10 @@
 
 use crate::report::{Figure, Row, Table};
 use crate::{
-    fuel::{Answer, End, Inputs, Limit, Regulator, cures::Larger, delivery::Delivery, flow::Rated},
+    fuel::{
+        DeliveryEnd, FuelAnswer, FuelInputs, Limit, Regulator, cures::Larger, delivery::Delivery,
+        flow::Rated,
+    },
     message::Message,
     quantity::{Band, Density, Dimension, MassFlow, Measure, Power, Pressure, Value, VolumeRate},
     questions::fuel::words,
@@ -28,7 +31,7 @@ pub(super) fn pressure(pressure: Pressure) -> Value {
 }
 
 /// `550 cc/min (54.2 lb/h)`, or the other way round: as it is stated first.
-pub(super) fn rated(flow: Rated, inputs: &Inputs) -> Value {
+pub(super) fn rated(flow: Rated, inputs: &FuelInputs) -> Value {
     let fluid = inputs.test_density.nominal;
     let (volume, mass) = (flow.volume(fluid).show(), pounds(flow.mass(fluid)));
     match flow {
@@ -49,7 +52,7 @@ fn both(value: Value, other: &str) -> Value {
 /// A figure from the least to the most that may be delivered, its numbers shown so.
 fn figure<Q: Measure>(
     label: Message,
-    found: &Answer,
+    found: &FuelAnswer,
     of: impl Fn(&Delivery) -> Option<Q>,
     shown: impl Fn(Q) -> Value,
     working: impl Fn(&Delivery) -> &[Step],
@@ -70,7 +73,7 @@ fn figure<Q: Measure>(
 }
 
 /// Pressure across an injector.
-pub(super) fn of_drop(found: &Answer) -> Figure {
+pub(super) fn of_drop(found: &FuelAnswer) -> Figure {
     let (least, most) = (found.least.drop, found.most.drop);
     let band = Band { nominal: found.nominal.drop, ..Band::between(least, most) };
     let first = |at: &Delivery| at.flow_working.first().cloned();
@@ -79,12 +82,12 @@ pub(super) fn of_drop(found: &Answer) -> Figure {
 }
 
 /// Injectors that would be enough.
-pub(super) fn of_larger(larger: &Larger, inputs: &Inputs) -> Figure {
+pub(super) fn of_larger(larger: &Larger, inputs: &FuelInputs) -> Figure {
     Figure::plain(say!(words::LARGER), rated(larger.flow, inputs), larger.working.clone())
 }
 
 /// The figures that there are.
-pub(super) fn figures(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+pub(super) fn figures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Figure> {
     let feeds =
         if inputs.pace.is_some() { words::FEEDS_AT_SPEED } else { words::FEEDS_WITHOUT_SPEED };
     let mut figures = Vec::new();
@@ -121,7 +124,7 @@ pub(super) fn figures(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
         Measure::show,
         |at| &at.window_working,
     ));
-    if found.limit_at(End::Nominal) == Limit::DeadTime {
+    if found.limit_at(DeliveryEnd::Nominal) == Limit::DeadTime {
         figures.extend(found.nominal.reaches.map(|speed| {
             Figure::plain(say!(words::REACHES), speed, found.nominal.reaches_working.clone())
         }));
@@ -134,7 +137,7 @@ pub(super) fn figures(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
 }
 
 /// What one injector passes, as stated and in this car.
-pub(super) fn table(inputs: &Inputs, found: &Answer) -> Table {
+pub(super) fn table(inputs: &FuelInputs, found: &FuelAnswer) -> Table {
     let mut rows = Vec::new();
     for (at, set) in inputs.sets.iter().enumerate() {
         let of_set =
@@ -142,7 +145,10 @@ pub(super) fn table(inputs: &Inputs, found: &Answer) -> Table {
         let fluid = inputs.test_density.nominal;
         let stated = inputs.stated_at.nominal;
         rows.push(row(&of_set, "as stated", stated, set.flow.mass(fluid), fluid));
-        let ends = [(End::Nominal, "in this car"), (End::Least, "in this car, at its leanest")];
+        let ends = [
+            (DeliveryEnd::Nominal, "in this car"),
+            (DeliveryEnd::Least, "in this car, at its leanest"),
+        ];
         for (end, words) in ends {
             let delivery = found.at(end);
             let mass = delivery.each.get(at).copied();

@@ -5,8 +5,8 @@ use crate::{
     channels::Injection,
     fields,
     fuel::{
-        Inputs, Pace, Regulator,
-        flow::{Rated, Set},
+        FuelInputs, InjectionPace, Regulator,
+        flow::{InjectorSet, Rated},
     },
     quantity::{
         Band, Density, Dimension, MassFlow, Measure, Pressure, RotationalSpeed, Span,
@@ -33,7 +33,7 @@ pub(crate) struct Fuelled {
     /// What the fuel is called.
     pub(crate) fuel: &'static str,
     /// The inputs, with what is taken for blanks; without injectors where their flow or number is not known.
-    pub(crate) inputs: Inputs,
+    pub(crate) inputs: FuelInputs,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
@@ -58,7 +58,7 @@ pub(crate) fn fuel(
     let regulator = regulator(reader, boost, taken);
     let pace = speed.map(|speed| pace(reader, speed, taken));
     let dead_time = usual(reader, fields::fuel::DEAD_TIME, taken);
-    let inputs = Inputs {
+    let inputs = FuelInputs {
         sets: sets([(flow, count), (second, second_count)]),
         stated_at,
         test_density: usual(reader, fields::fuel::TEST_DENSITY, taken),
@@ -84,9 +84,9 @@ pub(crate) fn fuel(
 }
 
 /// The injectors, where their flow and number are known.
-fn sets(sets: [(Entry<Rated>, Option<u32>); 2]) -> Vec<Set> {
+fn sets(sets: [(Entry<Rated>, Option<u32>); 2]) -> Vec<InjectorSet> {
     let set = |(flow, count): (Entry<Rated>, Option<u32>)| {
-        flow.value().zip(count).map(|(flow, count)| Set { count, flow })
+        flow.value().zip(count).map(|(flow, count)| InjectorSet { count, flow })
     };
     sets.into_iter().filter_map(set).collect()
 }
@@ -138,7 +138,7 @@ fn pace(
     reader: &Reader<'_>,
     speed: Band<RotationalSpeed>,
     taken: &mut Vec<(&'static str, Value)>,
-) -> Pace {
+) -> InjectionPace {
     let (mode, turns_of_cycle) = reader.injection();
     let turns = match mode {
         Some(Injection::EachOnce) => turns_of_cycle,
@@ -151,7 +151,7 @@ fn pace(
             turns_of_cycle
         }
     };
-    Pace { speed, turns, turns_of_cycle }
+    InjectionPace { speed, turns, turns_of_cycle }
 }
 
 /// What an engine burns: petrol by whether it has boost, another fuel so much more as it wants less air.

@@ -24,10 +24,10 @@ sentences! {
     WHY_FEEDS = "fuel.why-feeds", "{sets}, stated at {stated}, feed {least} to {most} with {fuel} at {drop}.";
     // what to do
     DO_FLOW = "fuel.do-flow", "Look up what one injector passes when it is held open, and at which pressure.";
-    DO_COUNT = "fuel.do-count", "Type the number of injectors above, or cylinders and firing order in question 1.";
+    DO_COUNT = "fuel.do-count", "Type the number of injectors above, or cylinders and firing order under “Firing”.";
     DO_POWER = "fuel.do-power", "Type the power that is wanted: then it says whether they are enough.";
     DO_SPEED = "fuel.do-speed",
-        "Type the engine’s highest speed, with the engine in question 1: until then the dead time is not counted.";
+        "Type the engine’s highest speed, with the engine, under “Firing”: until then the dead time is not counted.";
     DO_PROVE = "fuel.do-prove",
         "Prove it under load: a fuel pressure gauge that must not fall, and a wideband probe in the exhaust. Whether the pump \
          keeps up is not answered here.";

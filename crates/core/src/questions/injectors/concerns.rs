@@ -1,6 +1,6 @@
 //! What else the fitter should know of the injectors.
 
-use super::Solved;
+use super::SolvedSet;
 use crate::{
     questions::injectors::words,
     fields,
@@ -11,8 +11,8 @@ use crate::{
 };
 
 /// Where an injector may not open.
-pub(super) fn of_opening(solved: &Solved<'_>, findings: &mut Findings) {
-    let Solved { inputs, found, .. } = solved;
+pub(super) fn of_opening(solved: &SolvedSet<'_>, findings: &mut Findings) {
+    let SolvedSet { inputs, found, .. } = solved;
     if found.may_not_open == Holds::Never {
         return;
     }
@@ -42,8 +42,8 @@ pub(super) fn of_opening(solved: &Solved<'_>, findings: &mut Findings) {
 }
 
 /// A resistance that belongs to neither kind.
-pub(super) fn of_class(solved: &Solved<'_>, findings: &mut Findings) {
-    let Solved { inputs, found, .. } = solved;
+pub(super) fn of_class(solved: &SolvedSet<'_>, findings: &mut Findings) {
+    let SolvedSet { inputs, found, .. } = solved;
     if found.class != Class::Between {
         return;
     }
@@ -55,8 +55,8 @@ pub(super) fn of_class(solved: &Solved<'_>, findings: &mut Findings) {
 }
 
 /// A number of injectors that doesn't fill its outputs.
-pub(super) fn of_count(solved: &Solved<'_>, findings: &mut Findings) {
-    let Solved { inputs, found, .. } = solved;
+pub(super) fn of_count(solved: &SolvedSet<'_>, findings: &mut Findings) {
+    let SolvedSet { inputs, found, .. } = solved;
     let (Some(count), Some(outputs)) = (inputs.count, found.outputs) else { return };
     let Some(last) = count.checked_rem(inputs.per_output).filter(|last| *last > 0) else { return };
     let message = say!(

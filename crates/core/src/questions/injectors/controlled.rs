@@ -1,23 +1,23 @@
 //! The answer for outputs that control the current.
 
-use super::{Solved, corners, numbers};
+use super::{SolvedSet, corners, numbers};
 use crate::report::{Answer, Tone};
 use crate::{
-    questions::injectors::words,
     fields,
     finding::{Finding, Findings, Severity},
     injector::{
-        Answer as Found, Inputs,
+        InjectorAnswer, InjectorInputs,
         controlled::{Controlled, Serves},
     },
     message::Message,
     quantity::{Measure, Value},
+    questions::injectors::words,
     say,
 };
 
 /// What a channel that controls the current does with its injectors.
-pub(super) fn answer(solved: &Solved<'_>, channel: &Controlled, findings: &mut Findings) -> Answer {
-    let Solved { set, inputs, found } = solved;
+pub(super) fn answer(solved: &SolvedSet<'_>, channel: &Controlled, findings: &mut Findings) -> Answer {
+    let SolvedSet { set, inputs, found } = solved;
     let (tone, verdict) = verdict(inputs, channel);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
     answer.why = Some(why(inputs, found, channel));
@@ -36,7 +36,7 @@ pub(super) fn answer(solved: &Solved<'_>, channel: &Controlled, findings: &mut F
     answer
 }
 
-fn verdict(inputs: &Inputs, channel: &Controlled) -> (Tone, Message) {
+fn verdict(inputs: &InjectorInputs, channel: &Controlled) -> (Tone, Message) {
     let window = &channel.window;
     let missed = corners(&channel.not_reached);
     match channel.serves {
@@ -61,7 +61,7 @@ fn verdict(inputs: &Inputs, channel: &Controlled) -> (Tone, Message) {
     }
 }
 
-fn why(inputs: &Inputs, found: &Found, channel: &Controlled) -> Message {
+fn why(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) -> Message {
     let window = &channel.window;
     let (n, resistance) = (inputs.per_output, inputs.resistance.nominal);
     match (channel.peak, channel.share) {
@@ -116,7 +116,7 @@ fn not_even(channel: &Controlled) -> Message {
     )
 }
 
-fn finding(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+fn finding(solved: &SolvedSet<'_>, channel: &Controlled) -> Option<Finding> {
     let key = || solved.key(fields::injectors::OUTPUT_LIMIT);
     let peak = channel.peak?.nominal;
     let (window, n) = (&channel.window, solved.inputs.per_output);
@@ -162,7 +162,7 @@ fn finding(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
     }
 }
 
-fn hold(solved: &Solved<'_>, channel: &Controlled) -> Option<Finding> {
+fn hold(solved: &SolvedSet<'_>, channel: &Controlled) -> Option<Finding> {
     let inputs = solved.inputs;
     let hold = inputs.output.hold.filter(|_| channel.hold_too_small)?;
     let message = say!(

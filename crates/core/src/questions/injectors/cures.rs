@@ -1,16 +1,16 @@
 //! What would keep a plain switch inside its limit, in words; each was solved.
 
 use crate::{
-    words::Wording,
-    questions::injectors::words,
     injector::{
-        Answer, Both, Class, Cures, Fewer,
-        ballast::{Bounds, Fit, Place, Resistor},
+        Both, Class, Fewer, InjectorAnswer, InjectorCures,
+        ballast::{BallastFit, BallastPlace, BallastRange, Resistor},
         controlled::Controlled,
     },
     message::Message,
     quantity::{Measure, Resistance, Value, number},
+    questions::injectors::words,
     say, say_of,
+    words::Wording,
 };
 
 /// The value of a resistor as it is sold: 0.82 Ω, not 820 mΩ.
@@ -23,22 +23,22 @@ pub(super) fn sold(value: Resistance) -> Value {
 }
 
 /// Why no resistor does it, where one was looked for in vain.
-pub(super) fn obstacle(cures: &Cures) -> Option<Message> {
+pub(super) fn obstacle(cures: &InjectorCures) -> Option<Message> {
     if cures.finer.is_some() {
         return None;
     }
     match cures.each.as_ref()? {
-        Fit::Offered(_) => None,
-        Fit::Starves(bounds) => Some(starves(words::RESISTOR_STARVES, bounds)),
-        Fit::NoValue(bounds) => Some(starves(words::RESISTOR_HAS_NO_VALUE, bounds)),
-        Fit::TooHot(bounds, heat) => {
+        BallastFit::Offered(_) => None,
+        BallastFit::Starves(bounds) => Some(starves(words::RESISTOR_STARVES, bounds)),
+        BallastFit::NoValue(bounds) => Some(starves(words::RESISTOR_HAS_NO_VALUE, bounds)),
+        BallastFit::TooHot(bounds, heat) => {
             Some(say!(words::RESISTOR_TOO_HOT, least = bounds.least, heat = *heat))
         }
     }
 }
 
 /// The cures, cheapest first.
-pub(super) fn in_words(found: &Answer, cures: &Cures) -> Vec<Message> {
+pub(super) fn in_words(found: &InjectorAnswer, cures: &InjectorCures) -> Vec<Message> {
     let mut words: Vec<_> = cures.fewer.iter().map(fewer).collect();
     if let Some(each) = cures.resistor() {
         words.extend(resistors(each, cures.shared.as_ref()));
@@ -82,9 +82,9 @@ fn fewer(fewer: &Fewer) -> Message {
     }
 }
 
-fn resistors(each: &Resistor, shared: Option<&Fit>) -> Vec<Message> {
+fn resistors(each: &Resistor, shared: Option<&BallastFit>) -> Vec<Message> {
     let mut words = vec![resistor(words::RESISTOR_EACH, each)];
-    if let Some(Fit::Offered(shared)) = shared {
+    if let Some(BallastFit::Offered(shared)) = shared {
         words.push(resistor(words::RESISTOR_SHARED, shared));
     }
     words
@@ -93,7 +93,7 @@ fn resistors(each: &Resistor, shared: Option<&Fit>) -> Vec<Message> {
 fn resistor(code: &'static Wording, resistor: &Resistor) -> Message {
     match &resistor.roomier {
         Some(roomier) => say_of!(
-            if resistor.place == Place::EachInjector {
+            if resistor.place == BallastPlace::EachInjector {
                 words::RESISTOR_EACH_TIGHT
             } else {
                 words::RESISTOR_SHARED_TIGHT
@@ -118,7 +118,7 @@ fn resistor(code: &'static Wording, resistor: &Resistor) -> Message {
     }
 }
 
-fn starves(code: &'static Wording, bounds: &Bounds) -> Message {
+fn starves(code: &'static Wording, bounds: &BallastRange) -> Message {
     // below zero the injector doesn't open even without a resistor
     if bounds.most.base() < 0.0 {
         return say!(

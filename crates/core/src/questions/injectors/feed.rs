@@ -1,18 +1,18 @@
 //! The feed of all injectors: its relay and its fuse.
 
-use super::Solved;
+use super::SolvedSet;
 use crate::{
-    questions::injectors::words,
     car::Car,
-    schema::Part,
     fields,
     finding::{Finding, Findings, Severity},
-    injector::feed::{Feed, Share},
+    injector::feed::{InjectorFeed, Share},
     quantity::Current,
+    questions::injectors::words,
     read::FeedParts,
     report::{Answer, Figure, Tone},
     say, say_of,
     schema::Key,
+    schema::Part,
 };
 
 const SUBJECT: &str = "injector_feed";
@@ -22,7 +22,7 @@ const RELAY: Key<Current> = fields::injector_feed::RELAY;
 /// The answer, once anything is said of the injectors or of the feed.
 pub(super) fn answer(
     car: &Car<'_>,
-    solved: &[Solved<'_>],
+    solved: &[SolvedSet<'_>],
     asked: usize,
     findings: &mut Findings,
 ) -> Option<Answer> {
@@ -44,10 +44,10 @@ pub(super) fn answer(
         answer.to_do = vec![say_of!(wanted)];
         return Some(answer);
     }
-    Some(answered(&Feed::of(shares), car.injector_feed, findings))
+    Some(answered(&InjectorFeed::of(shares), car.injector_feed, findings))
 }
 
-fn answered(feed: &Feed, parts: FeedParts, findings: &mut Findings) -> Answer {
+fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> Answer {
     let fails = |rating| !feed.is_carried_by(rating);
     let (fuse_fails, relay_fails) = (parts.fuse.is_some_and(fails), parts.relay.is_some_and(fails));
     let (tone, verdict) = match (fuse_fails, relay_fails, parts.fuse, parts.relay) {

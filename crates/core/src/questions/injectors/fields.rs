@@ -3,13 +3,15 @@
 pub mod feed;
 
 use crate::{
-    injector::Stage,
-    quantity::{Area, Current, Energy, Inductance, Length, Power, Ratio, Resistance, Time, Voltage},
-    schema::{Part, Whole, choices, fields, quantity, choice, whole},
+    injector::DriverKind,
+    quantity::{
+        Area, Current, Energy, Inductance, Length, Power, Ratio, Resistance, Time, Voltage,
+    },
+    schema::{Part, Whole, choice, choices, fields, quantity, whole},
 };
 
 choices! {
-    Stage {
+    DriverKind {
         PlainSwitch = "plain-switch", "A plain switch to ground";
         CurrentControlled = "current-controlled", "Current-controlled (peak, then hold)";
     }
@@ -30,7 +32,7 @@ fields! {
         .hint("continuous, from the pin table; the peak, if current-controlled")
         .first();
     /// `plain-switch` or `current-controlled`.
-    OUTPUT_KIND: Stage = choice("output_kind", "The output is")
+    OUTPUT_KIND: DriverKind = choice("output_kind", "The output is")
         .assumed("plain-switch", "the usual injector output");
     /// Current to which a current-controlled output falls after the peak.
     HOLD_CURRENT: Current = quantity("hold_current", "Its hold current", "A", 0.01, 50.0)

@@ -1,23 +1,23 @@
 //! What the output's clamp makes of the injectors' current, in words.
 
-use super::Solved;
+use super::SolvedSet;
 use crate::{
-    questions::injectors::words,
     fields,
     finding::{Finding, Findings, Severity},
     injector::{
-        Answer as Found, Inputs,
-        branch::{Ballast, End},
+        InjectorAnswer, InjectorInputs,
+        branch::{Ballast, CurrentEnd},
         turn_off::TurningOff,
     },
     quantity::{Band, Energy, Measure, Time},
+    questions::injectors::words,
     report::{Answer, Figure, Tone},
     say, say_of,
     working::Step,
 };
 
 /// Inductance, time and energy of a turn-off; the heat at the highest speed, where that is known.
-pub(super) fn figures(inputs: &Inputs, found: &Found) -> Vec<Figure> {
+pub(super) fn figures(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Figure> {
     let winding = &found.winding;
     let label =
         if winding.is_given { words::parts::INDUCTANCE } else { words::parts::INDUCTANCE_ASSUMED };
@@ -44,16 +44,16 @@ pub(super) fn figures(inputs: &Inputs, found: &Found) -> Vec<Figure> {
 }
 
 /// How the turn-off at rest and the worst one were found.
-fn working(inputs: &Inputs, found: &Found) -> Vec<Step> {
+fn working(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Step> {
     let turning = TurningOff { inputs, winding: &found.winding, ballast: &Ballast::NONE };
-    let mut working = turning.working_at(&found.usual().corner, End::Nominal);
-    working.extend(turning.working_at(&found.turn_off.worst.corner, End::Most));
+    let mut working = turning.working_at(&found.usual().corner, CurrentEnd::Nominal);
+    working.extend(turning.working_at(&found.turn_off.worst.corner, CurrentEnd::Most));
     working
 }
 
 /// Says where the output does not bear it.
-pub(super) fn judge(solved: &Solved<'_>, answer: &mut Answer, findings: &mut Findings) {
-    let Solved { inputs, found, .. } = solved;
+pub(super) fn judge(solved: &SolvedSet<'_>, answer: &mut Answer, findings: &mut Findings) {
+    let SolvedSet { inputs, found, .. } = solved;
     let (off, clamp) = (&found.turn_off, &inputs.output.clamp);
     if off.is_borne() {
         return;

@@ -3,18 +3,18 @@
 use super::cures::sold;
 use crate::report::{Figure, Row, Table, Tone};
 use crate::{
-    questions::injectors::words,
     conditions::Corner,
     injector::{
-        Answer, CORNERS, Inputs, On,
+        CORNERS, InjectorAnswer, InjectorInputs, On,
         ballast::Resistor,
-        branch::{self, AtCorner, Ballast, End},
+        branch::{self, AtCorner, Ballast, CurrentEnd},
         controlled::Controlled,
         opening::Opening,
         rise::Rising,
     },
     message::Message,
     quantity::{Band, Current, Measure, Time, Value},
+    questions::injectors::words,
     say, say_of,
     working::{Formula, Step, Working, step},
 };
@@ -23,7 +23,7 @@ const OUTPUTS: Formula =
     Formula { symbols: "N_out = N / n", source: "definition, rounded up to whole outputs" };
 
 /// The currents of an output, and of one injector where several share it.
-pub(super) fn of_currents(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+pub(super) fn of_currents(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Figure> {
     let working = currents_working(inputs, found);
     let (of_output, of_injector) = if is_limited(found) {
         (words::OUTPUT_UNLIMITED, words::INJECTOR_UNLIMITED)
@@ -50,21 +50,21 @@ pub(super) fn of_currents(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
 }
 
 /// Whether the output itself limits the current.
-fn is_limited(found: &Answer) -> bool {
+fn is_limited(found: &InjectorAnswer) -> bool {
     matches!(found.on, On::CurrentControlled(_))
 }
 
 /// How the nominal, the highest and the lowest current of an output were found.
-fn currents_working(inputs: &Inputs, found: &Answer) -> Vec<Step> {
+fn currents_working(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Step> {
     let none = &Ballast::NONE;
-    let mut working = branch::working_at(inputs, &found.usual().corner, End::Nominal, none);
-    working.extend(branch::working_at(inputs, &found.highest.corner, End::Most, none));
-    working.extend(branch::working_at(inputs, &found.lowest.corner, End::Least, none));
+    let mut working = branch::working_at(inputs, &found.usual().corner, CurrentEnd::Nominal, none);
+    working.extend(branch::working_at(inputs, &found.highest.corner, CurrentEnd::Most, none));
+    working.extend(branch::working_at(inputs, &found.lowest.corner, CurrentEnd::Least, none));
     working
 }
 
 /// What it takes to open one, and the voltage that does.
-pub(super) fn of_opening(found: &Answer) -> Vec<Figure> {
+pub(super) fn of_opening(found: &InjectorAnswer) -> Vec<Figure> {
     let Opening { current, is_given, working } = &found.opening;
     let label = if *is_given { words::OPENING_CURRENT } else { words::OPENING_ASSUMED };
     let from = &found.opens_from;
@@ -75,16 +75,16 @@ pub(super) fn of_opening(found: &Answer) -> Vec<Figure> {
 }
 
 /// How long the current takes to open one: at rest, and where it takes longest.
-pub(super) fn of_rise(inputs: &Inputs, found: &Answer) -> Vec<Figure> {
+pub(super) fn of_rise(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Figure> {
     rises(inputs, found, &Ballast::NONE, "")
 }
 
 /// The same with a resistor.
-pub(super) fn of_rise_with(inputs: &Inputs, found: &Answer, resistor: &Resistor) -> Vec<Figure> {
+pub(super) fn of_rise_with(inputs: &InjectorInputs, found: &InjectorAnswer, resistor: &Resistor) -> Vec<Figure> {
     rises(inputs, found, &resistor.ballast(), " with the resistor")
 }
 
-fn rises(inputs: &Inputs, found: &Answer, ballast: &Ballast, with: &str) -> Vec<Figure> {
+fn rises(inputs: &InjectorInputs, found: &InjectorAnswer, ballast: &Ballast, with: &str) -> Vec<Figure> {
     let rising = Rising { inputs, winding: &found.winding, ballast };
     let opening = found.opening.current;
     let [_, hot_cranking, at_rest, _, _] = rising.at_corners(opening);
@@ -94,13 +94,13 @@ fn rises(inputs: &Inputs, found: &Answer, ballast: &Ballast, with: &str) -> Vec<
         Figure::plain(label, shown, rising.working_at(opening, corner, end))
     };
     vec![
-        figure(&at_rest.corner, End::Nominal, at_rest.nominal),
-        figure(&hot_cranking.corner, End::Least, hot_cranking.longest),
+        figure(&at_rest.corner, CurrentEnd::Nominal, at_rest.nominal),
+        figure(&hot_cranking.corner, CurrentEnd::Least, hot_cranking.longest),
     ]
 }
 
 /// How long the current takes to the peak at each supply, and how long the driver must wait.
-fn to_peak(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure> {
+fn to_peak(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) -> Vec<Figure> {
     let (Some(peak), Some(rises)) = (channel.peak, channel.to_peak) else { return Vec::new() };
     let rising = Rising { inputs, winding: &found.winding, ballast: &Ballast::NONE };
     let n = f64::from(inputs.per_output.max(1));
@@ -112,12 +112,12 @@ fn to_peak(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure>
         Figure::plain(say!(words::parts::PEAK_AFTER, corner = corner.name), shown, working)
     };
     let mut figures = vec![
-        figure(&cranking.corner, End::Least, cranking.longest),
-        figure(&rest.corner, End::Nominal, rest.nominal),
-        figure(&charging.corner, End::Nominal, charging.nominal),
+        figure(&cranking.corner, CurrentEnd::Least, cranking.longest),
+        figure(&rest.corner, CurrentEnd::Nominal, rest.nominal),
+        figure(&charging.corner, CurrentEnd::Nominal, charging.nominal),
     ];
     if let Some(limit) = channel.time_limit {
-        let (corner, end) = (&cranking.corner, End::Least);
+        let (corner, end) = (&cranking.corner, CurrentEnd::Least);
         let mut working = Some(Working::new());
         let current = rising.current_at(limit.low, corner, end, &mut working);
         let working = working.map(Working::into_steps).unwrap_or_default();
@@ -128,11 +128,11 @@ fn to_peak(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure>
 }
 
 /// The resistor, its heat, and what it leaves.
-pub(super) fn of_resistor(inputs: &Inputs, resistor: &Resistor) -> Vec<Figure> {
+pub(super) fn of_resistor(inputs: &InjectorInputs, resistor: &Resistor) -> Vec<Figure> {
     let bounds = resistor.bounds.working.clone();
     let heat = resistor.working.clone();
-    let left = branch::working_at(inputs, &resistor.least_at, End::Least, &resistor.ballast());
-    let most = branch::working_at(inputs, &resistor.carrying.worst, End::Most, &resistor.ballast());
+    let left = branch::working_at(inputs, &resistor.least_at, CurrentEnd::Least, &resistor.ballast());
+    let most = branch::working_at(inputs, &resistor.carrying.worst, CurrentEnd::Most, &resistor.ballast());
     let margin = resistor.carrying.working.clone();
     vec![
         Figure::plain(
@@ -161,7 +161,7 @@ pub(super) fn of_resistor(inputs: &Inputs, resistor: &Resistor) -> Vec<Figure> {
 }
 
 /// The peaks that work, each injector's share, and the hold it needs.
-pub(super) fn of_channel(inputs: &Inputs, found: &Answer, channel: &Controlled) -> Vec<Figure> {
+pub(super) fn of_channel(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) -> Vec<Figure> {
     let window = &channel.window;
     let mut figures = vec![
         Figure::plain(say!(words::PEAK_LEAST), window.least, window.working.clone()),
@@ -183,7 +183,7 @@ pub(super) fn of_channel(inputs: &Inputs, found: &Answer, channel: &Controlled) 
 }
 
 /// The currents at every corner, as wired.
-pub(super) fn of_corners(inputs: &Inputs, found: &Answer) -> Table {
+pub(super) fn of_corners(inputs: &InjectorInputs, found: &InjectorAnswer) -> Table {
     let none = &Ballast::NONE;
     let caption = if is_limited(found) {
         say!(words::CORNERS_UNLIMITED)
@@ -191,17 +191,17 @@ pub(super) fn of_corners(inputs: &Inputs, found: &Answer) -> Table {
         say!(words::CORNERS)
     };
     Table {
-        working: branch::working_at(inputs, &found.highest.corner, End::Most, none),
+        working: branch::working_at(inputs, &found.highest.corner, CurrentEnd::Most, none),
         ..table(caption, &found.corners, &found.opening, inputs)
     }
 }
 
 /// The same with a resistor.
-pub(super) fn of_corners_with(inputs: &Inputs, found: &Answer, resistor: &Resistor) -> Table {
+pub(super) fn of_corners_with(inputs: &InjectorInputs, found: &InjectorAnswer, resistor: &Resistor) -> Table {
     let caption = say!(words::CORNERS_WITH, value = sold(resistor.value));
     let (worst, ballast) = (&resistor.carrying.worst, resistor.ballast());
     Table {
-        working: branch::working_at(inputs, worst, End::Most, &ballast),
+        working: branch::working_at(inputs, worst, CurrentEnd::Most, &ballast),
         ..table(caption, &resistor.corners, &found.opening, inputs)
     }
 }
@@ -210,7 +210,7 @@ fn table(
     caption: Message,
     corners: &[AtCorner; CORNERS],
     opening: &Opening,
-    inputs: &Inputs,
+    inputs: &InjectorInputs,
 ) -> Table {
     let columns = [
         words::COLUMN_WHEN,
@@ -241,10 +241,10 @@ fn table(
 }
 
 /// What comes of it at a corner, in words.
-fn result(at: &AtCorner, opening: &Opening, inputs: &Inputs) -> (String, Option<Tone>) {
-    use crate::injector::{Stage, carrying};
+fn result(at: &AtCorner, opening: &Opening, inputs: &InjectorInputs) -> (String, Option<Tone>) {
+    use crate::injector::{DriverKind, carrying};
     let opens = !opening.is_missed(at);
-    let limit = inputs.output.limit.filter(|_| inputs.output.stage == Stage::PlainSwitch);
+    let limit = inputs.output.limit.filter(|_| inputs.output.stage == DriverKind::PlainSwitch);
     let (load, tone) = match limit.map(|limit| carrying::margin(at.output.high, limit.low).base()) {
         None => ("", None),
         Some(margin) if margin < -1e-9 => ("over the limit", Some(Tone::Bad)),
@@ -261,7 +261,7 @@ fn result(at: &AtCorner, opening: &Opening, inputs: &Inputs) -> (String, Option<
 
 /// From the lowest to the highest at any corner; the nominal value at rest.
 fn range(corners: &[AtCorner; CORNERS], of: impl Fn(&AtCorner) -> Band<Current>) -> Band<Current> {
-    let usual = of(Answer::usual_of(corners)).nominal;
+    let usual = of(InjectorAnswer::usual_of(corners)).nominal;
     corners
         .iter()
         .map(of)

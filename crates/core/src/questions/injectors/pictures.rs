@@ -1,20 +1,20 @@
 //! The pictures: current after the output closes, current and voltage when it opens.
 
 use crate::{
-    questions::injectors::words,
     injector::{
-        Answer as Found, Inputs, On, Stage,
-        branch::{Ballast, End},
+        DriverKind, InjectorAnswer, InjectorInputs, On,
+        branch::{Ballast, CurrentEnd},
         trace,
     },
     message::Message,
     quantity::Measure,
+    questions::injectors::words,
     report::{Curve, Level, Panel, Picture, Traces},
     say,
 };
 
 /// Both pictures; the second only where the clamp ends the current.
-pub(super) fn pictures(inputs: &Inputs, found: &Found) -> Vec<Picture> {
+pub(super) fn pictures(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Picture> {
     let resistor = match &found.on {
         On::PlainSwitch(_, cures) => cures.resistor(),
         _ => None,
@@ -30,7 +30,7 @@ pub(super) fn pictures(inputs: &Inputs, found: &Found) -> Vec<Picture> {
     pictures
 }
 
-fn closing(inputs: &Inputs, found: &Found, ballast: &Ballast, caption: Message) -> Picture {
+fn closing(inputs: &InjectorInputs, found: &InjectorAnswer, ballast: &Ballast, caption: Message) -> Picture {
     let channel = match &found.on {
         On::CurrentControlled(channel) => Some(&**channel),
         _ => None,
@@ -55,12 +55,12 @@ fn closing(inputs: &Inputs, found: &Found, ballast: &Ballast, caption: Message) 
     }];
     if let Some(channel) = channel {
         let n = f64::from(inputs.per_output.max(1));
-        let peak = inputs.peak_of_one(End::Nominal);
+        let peak = inputs.peak_of_one(CurrentEnd::Nominal);
         levels.extend(peak.map(|at| Level { name: say!(words::parts::LEVEL_PEAK), at: at.base() }));
         let hold = inputs.output.hold.map_or(channel.hold_needed, |hold| hold.nominal) / n;
         levels.push(Level { name: say!(words::parts::LEVEL_HOLD), at: hold.base() });
     }
-    let limit = inputs.output.limit.filter(|_| inputs.output.stage == Stage::PlainSwitch);
+    let limit = inputs.output.limit.filter(|_| inputs.output.stage == DriverKind::PlainSwitch);
     levels.extend(limit.map(|limit| Level {
         name: say!(words::parts::LEVEL_LIMIT, n = inputs.per_output),
         at: limit.nominal.base() / f64::from(inputs.per_output.max(1)),
@@ -69,7 +69,7 @@ fn closing(inputs: &Inputs, found: &Found, ballast: &Ballast, caption: Message) 
     Picture::Traces(Traces { caption, span: (0.0, end), panels })
 }
 
-fn opened(inputs: &Inputs, found: &Found) -> Option<Picture> {
+fn opened(inputs: &InjectorInputs, found: &InjectorAnswer) -> Option<Picture> {
     let opened = trace::opened(inputs, &found.winding, &Ballast::NONE)?;
     let ends = opened.ends();
     let span =

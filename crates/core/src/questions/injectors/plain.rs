@@ -1,19 +1,19 @@
 //! The answer for outputs that are plain switches.
 
-use super::{Solved, corners, cures, numbers, remedies};
+use super::{SolvedSet, corners, cures, numbers, remedies};
 use crate::report::{Answer, Tone};
 use crate::{
-    questions::injectors::words,
     fields,
     finding::{Finding, Findings, Severity},
     injector::{
-        Answer as Found, Cures, Inputs,
-        branch::{self, Ballast, End},
+        InjectorAnswer, InjectorCures, InjectorInputs,
+        branch::{self, Ballast, CurrentEnd},
         carrying::{Carries, Carrying},
     },
     message::Message,
     quantity::Current,
     quantity::{Holds, Measure, Ratio},
+    questions::injectors::words,
     report::Figure,
     say,
     schema::Key,
@@ -21,8 +21,8 @@ use crate::{
 };
 
 /// What the output must bear, where its limit is not known.
-pub(super) fn limit_unknown(solved: &Solved<'_>) -> Answer {
-    let Solved { set, inputs, found } = solved;
+pub(super) fn limit_unknown(solved: &SolvedSet<'_>) -> Answer {
+    let SolvedSet { set, inputs, found } = solved;
     let verdict = say!(words::LIMIT_WANTED, limit = found.limit_needed.limit);
     let mut answer = Answer::new(set.part().name(), Tone::Open, verdict);
     answer.why = Some(say!(
@@ -39,12 +39,12 @@ pub(super) fn limit_unknown(solved: &Solved<'_>) -> Answer {
 
 /// The output's limit held against its injectors.
 pub(super) fn answer(
-    solved: &Solved<'_>,
+    solved: &SolvedSet<'_>,
     carrying: &Carrying,
-    cures: &Cures,
+    cures: &InjectorCures,
     findings: &mut Findings,
 ) -> Answer {
-    let Solved { set, inputs, found } = solved;
+    let SolvedSet { set, inputs, found } = solved;
     let (tone, verdict) = verdict(found, carrying);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
     answer.why = Some(say!(
@@ -86,13 +86,13 @@ pub(super) fn answer(
     answer
 }
 
-fn margin_working(inputs: &Inputs, carrying: &Carrying) -> Vec<Step> {
-    let mut working = branch::working_at(inputs, &carrying.worst, End::Most, &Ballast::NONE);
+fn margin_working(inputs: &InjectorInputs, carrying: &Carrying) -> Vec<Step> {
+    let mut working = branch::working_at(inputs, &carrying.worst, CurrentEnd::Most, &Ballast::NONE);
     working.extend(carrying.working.iter().cloned());
     working
 }
 
-fn verdict(found: &Found, carrying: &Carrying) -> (Tone, Message) {
+fn verdict(found: &InjectorAnswer, carrying: &Carrying) -> (Tone, Message) {
     let (margin, over) = (carrying.margin, corners(&carrying.over));
     let missed = match (&found.may_not_open, found.opening.is_given) {
         (Holds::Never, _) => None,

@@ -2,30 +2,31 @@
 
 use crate::read::{Conditions, Entry, Reader, usual_band};
 use crate::{
-    questions::injectors::words,
+    questions::firing::read::Sharing,
     channels::Injection,
     engine::Engine,
     fields,
     finding::{Finding, Severity},
     injector::{
-        Inputs, Output, Stage, Wire,
+        DriverKind, InjectorInputs, InjectorOutput, Wire,
         turn_off::{Clamp, Pulses},
     },
     quantity::{Band, Current, Measure, Resistance, RotationalSpeed, Value},
+    questions::injectors::words,
     say,
     schema::{Key, Part},
 };
 
 /// Which injectors.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Set {
+pub(crate) enum WhichSet {
     /// Those that every engine has.
     First,
     /// Those that come in later, under load.
     Second,
 }
 
-impl Set {
+impl WhichSet {
     /// The part of the plan that holds their fields.
     pub(crate) fn part(self) -> Part {
         match self {
@@ -37,26 +38,28 @@ impl Set {
 
 /// What stands around a part that is read.
 #[derive(Debug)]
-pub(crate) struct Around<'a> {
+pub(crate) struct InjectorSurroundings<'a> {
     /// Supply and temperatures.
     pub(crate) conditions: &'a Conditions,
     /// The engine, where it is known.
     pub(crate) engine: Option<&'a Engine>,
     /// Its highest speed, where it is known.
     pub(crate) highest_speed: Option<Band<RotationalSpeed>>,
+    /// How many injectors share a channel, where the firing tells.
+    pub(crate) sharing: Option<Sharing>,
 }
 
 /// What the fields of a set of injectors say.
 #[derive(Debug)]
 pub(crate) struct Injectors {
     /// Which set.
-    pub(crate) set: Set,
+    pub(crate) set: WhichSet,
     /// The resistance of one; nothing can be said without it.
     pub(crate) resistance: Entry<Band<Resistance>>,
     /// Whether the number on an output can be used; else one is looked at as if it were alone.
     pub(crate) sharing_is_known: bool,
     /// The inputs, where the resistance is known.
-    pub(crate) inputs: Option<Inputs>,
+    pub(crate) inputs: Option<InjectorInputs>,
     /// How many there are.
     pub(crate) count: Option<u32>,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
@@ -84,16 +87,16 @@ pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
 /// The fields of a set as they are read.
 struct OfSet<'a, 'p> {
     reader: &'a mut Reader<'p>,
-    set: Set,
+    set: WhichSet,
     taken: Vec<(&'static str, Value)>,
 }
 
 /// Reads a set of injectors; every field, whatever stands in the others.
-pub(crate) fn injectors(reader: &mut Reader<'_>, around: &Around<'_>, set: Set) -> Injectors {
+pub(crate) fn injectors(reader: &mut Reader<'_>, around: &InjectorSurroundings<'_>, set: WhichSet) -> Injectors {
     let mut of = OfSet { reader, set, taken: Vec::new() };
     let resistance = of.resistance();
     let count = of.count(around.engine);
-    let per_output = of.per_output(count);
+    let per_output = of.per_output(count, around.sharing);
     let output = of.output();
     let wire = Wire {
         length: of.usual(fields::injectors::WIRE_LENGTH),
@@ -106,14 +109,14 @@ pub(crate) fn injectors(reader: &mut Reader<'_>, around: &Around<'_>, set: Set) 
         speed: speed.high,
         per_turn: pulses_per_turn(of.reader, per_output),
     });
-    let inputs = resistance.value().map(|resistance| Inputs {
+    let inputs = resistance.value().map(|resistance| InjectorInputs {
         resistance,
         inductance,
         opening_current,
         per_output: per_output.unwrap_or(1),
         count,
         // the second set hangs on outputs of its own, of which the plan knows no number
-        outputs_there: (set == Set::First)
+        outputs_there: (set == WhichSet::First)
             .then(|| of.reader.whole_elsewhere(fields::channels::INJECTION_COUNT))
             .flatten(),
         output,
@@ -168,10 +171,24 @@ impl OfSet<'_, '_> {
         }
     }
 
-    /// How many share an output; nothing where that can't be read or is more than there are.
-    fn per_output(&mut self, count: Option<u32>) -> Option<u32> {
+    /// How many share an output; nothing where that can't be read or is more than there are. Where it is blank, it is what
+    /// the firing says.
+    fn per_output(&mut self, count: Option<u32>, sharing: Option<Sharing>) -> Option<u32> {
         let key = fields::injectors::PER_OUTPUT.of(self.set.part());
-        let per_output = self.reader.whole(key).value()?;
+        let mut entry = self.reader.whole(key);
+        if let (Entry::Assumed(usual), Some(Sharing { most, basis })) = (entry, sharing)
+            && most != usual
+        {
+            entry = self.reader.or_assume(key, Entry::Missing, most, most, basis);
+        }
+        let per_output = entry.value()?;
+        if let (Entry::Given(typed), Some(Sharing { most, basis })) = (entry, sharing)
+            && most != typed
+        {
+            let message =
+                say!(words::SHARING_DIFFERS, typed = typed, firing = most, basis = basis);
+            self.reader.remark(Finding::new(Severity::Doubt, key, message));
+        }
         match count {
             Some(count) if count < per_output => {
                 let message =
@@ -183,18 +200,18 @@ impl OfSet<'_, '_> {
         }
     }
 
-    fn output(&mut self) -> Output {
+    fn output(&mut self) -> InjectorOutput {
         let kind = self.reader.choice(fields::injectors::OUTPUT_KIND.of(self.set.part()));
         if !matches!(kind, Entry::Given(_)) {
             self.taken.push(("The output is", "a plain switch to ground".into()));
         }
-        let stage = kind.value().unwrap_or(Stage::PlainSwitch);
+        let stage = kind.value().unwrap_or(DriverKind::PlainSwitch);
         let limit = self.band(fields::injectors::OUTPUT_LIMIT);
         let hold = self.band(fields::injectors::HOLD_CURRENT);
         let peak_time = self.band(fields::injectors::PEAK_TIME);
         // what a plain switch has no use for may have been typed before it was chosen
-        let is_controlled = stage == Stage::CurrentControlled;
-        Output {
+        let is_controlled = stage == DriverKind::CurrentControlled;
+        InjectorOutput {
             stage,
             limit,
             hold: hold.filter(|_| is_controlled),

@@ -1,16 +1,16 @@
 //! The remedies side by side, and the one to take.
 
-use super::{Solved, cures::sold};
+use super::{SolvedSet, cures::sold};
 use crate::{
-    questions::injectors::words,
     injector::{
-        Cures,
-        ballast::Place,
+        InjectorCures,
+        ballast::BallastPlace,
         carrying::Carries,
         remedy::{Means, Remedies, Remedy},
     },
     message::Message,
     quantity::{Holds, Measure, Time, Value},
+    questions::injectors::words,
     report::{Row, Table, Tone},
     say, say_of,
     working::Step,
@@ -70,8 +70,8 @@ fn means(remedy: &Remedy) -> String {
         }
         Means::Resistor(it) => {
             let place = match it.place {
-                Place::EachInjector => "with each injector",
-                Place::EachOutput => "in the shared wire",
+                BallastPlace::EachInjector => "with each injector",
+                BallastPlace::EachOutput => "in the shared wire",
             };
             format!(
                 "{} {place}, {} ({})",
@@ -134,7 +134,7 @@ fn verdict(remedy: &Remedy, is_taken: bool) -> String {
 }
 
 /// Which one to take, and why.
-pub(super) fn taken(solved: &Solved<'_>, cures: &Cures) -> Message {
+pub(super) fn taken(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Message {
     let remedies = &cures.side_by_side;
     let Some(remedy) = remedies.taken() else { return say!(words::parts::TAKE_NONE) };
     let what = means(remedy);

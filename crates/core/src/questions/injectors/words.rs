@@ -154,6 +154,8 @@ sentences! {
         "An injector may not open ({corner}): {current} flows at least, {opening} opens it ({basis}).";
     NEITHER_HIGH_NOR_LOW = "injectors.neither-high-nor-low",
         "{resistance} is neither clearly low impedance (below 5 Ω) nor clearly high (above 10 Ω).";
+    SHARING_DIFFERS = "injectors.sharing-differs",
+        "{typed} typed here for one output, but {firing} to a channel {basis}: which is right?";
     UNEVEN = "injectors.uneven",
         "{count} injectors at {n} to an output fill {outputs} outputs, the last with {last} only.";
     PEAK_TOO_SMALL = "injectors.peak-too-small",
@@ -203,6 +205,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Most have 1 to 4 or 11 to 17 ohm; between lies a rare part, two in parallel, or the resistance of the test leads.",
         act: "Measure again, leads subtracted, and a second one; the currents hold for the value that was typed.",
         source: "common practice, no source",
+    },
+    Explanation {
+        code: SHARING_DIFFERS.code,
+        // The number typed is not that of the firing mode, or of the channels as they were found.
+        why: "An output carries the current of all its injectors: with three on it that is three times as much.",
+        act: "Follow the wires from one output. Several outputs that fire at once with one injector each are right as typed; else type the other number, or change how they are fired.",
+        source: "currents at a node sum to zero",
     },
     Explanation {
         code: UNEVEN.code,

@@ -1,19 +1,20 @@
 //! What to do, and what to beware of.
 
-use super::{case::Subject, names};
+use super::{case::Subject, names, unsolved};
 use crate::{
-    words::Wording,
-    questions::outputs::words,
+    budget::Budget,
     finding::Finding,
     message::Message,
     output::{
-        Alternative, Change, FarEnd, KeyState, Kind, OnLevel, Phase, Reading, Solved, Stage, probe,
-        reading,
+        Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
+        SolvedCorner, Stage, probe, reading,
     },
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    questions::outputs::words,
     read::Unasked,
     say,
     schema::Place,
+    words::Wording,
 };
 
 /// A remedy that is right only if a certain level counts as on.
@@ -24,6 +25,7 @@ pub(super) fn to_do(
     subject: &Subject<'_>,
     found: &[Finding],
     remedies: Vec<Message>,
+    budget: &Budget,
 ) -> Vec<Message> {
     let mut to_do = measurements(subject, found, &remedies);
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
@@ -33,7 +35,7 @@ pub(super) fn to_do(
         to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
     } else if remedies.is_empty() {
-        to_do.push(say!(words::DO_NOTHING_FOUND));
+        to_do.push(unsolved::nothing_found(budget));
     }
     to_do.extend(remedies);
     to_do
@@ -43,7 +45,7 @@ pub(super) fn to_do(
 fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) -> Vec<Message> {
     let on_level = format!("outputs.{}.on_level", subject.output_number);
     let is_needed = remedies.iter().any(|it| it.code == IF_LEVEL.code);
-    let deciding = found.iter().filter(|it| it.message.code.starts_with("rest.depends-on-"));
+    let deciding = found.iter().filter(|it| it.message.code.starts_with("outputs.depends-on-"));
     let mut paths: Vec<&str> = deciding.map(|it| it.subject.as_str()).collect();
     if is_needed && !paths.contains(&on_level.as_str()) {
         paths.insert(0, &on_level);
@@ -92,7 +94,7 @@ fn proof_beyond(subject: &Subject<'_>) -> Option<Message> {
     Some(say!(words::DO_PROVE_OTHER, output = output, reading = off_and_on(&off, &on)))
 }
 
-fn off_and_on(off: &Reading, on: &Reading) -> Value {
+fn off_and_on(off: &MeterReading, on: &MeterReading) -> Value {
     let (off, on) = (reading_range(off), reading_range(on));
     Value::text(format!("{}, and {} with the output on", off.shown, on.shown))
 }
@@ -115,7 +117,7 @@ fn lamp(subject: &Subject<'_>) -> Option<Message> {
 }
 
 /// A reading with its range.
-pub(super) fn reading_range(reading: &Reading) -> Value {
+pub(super) fn reading_range(reading: &MeterReading) -> Value {
     if reading.floats {
         return names::word(words::FLOATS);
     }
@@ -160,7 +162,7 @@ fn carried(running: Current, standing: Current) -> Value {
 
 /// The most across the load when it should rest, and the least when it is on and the starter doesn't turn.
 pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
-    let across = |solved: &Solved| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
+    let across = |solved: &SolvedCorner| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
     let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
     let wiring = subject.wiring()?;
     let is_turned =
@@ -265,10 +267,10 @@ pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
             cautions.push(say!(words::CAUTION_SETTING));
         }
     }
-    if matches!(subject.load.kind, Kind::Motor | Kind::Solenoid) {
+    if matches!(subject.load.kind, LoadKind::Motor | LoadKind::Solenoid) {
         cautions.push(say!(words::CAUTION_MOVING));
     }
-    if subject.load.kind == Kind::RelayCoil {
+    if subject.load.kind == LoadKind::RelayCoil {
         cautions.push(say!(words::CAUTION_DIODE_COIL));
     }
     cautions

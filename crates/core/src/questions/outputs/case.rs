@@ -3,8 +3,9 @@
 use std::rc::Rc;
 
 use crate::{
-    output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, judge, rest},
-    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+    budget::Budget,
+    output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, cost, judge, rest},
+    read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest},
 };
 
 /// What a question about one load starts from.
@@ -17,7 +18,7 @@ pub(super) struct Subject<'a> {
     /// The load's number among those on its output.
     pub(super) at: usize,
     /// One for each on-level that is possible.
-    pub(super) cases: Vec<Case>,
+    pub(super) cases: Vec<LoadAtLevel>,
     /// Loads on the same output, or on one that hangs together with it, this one among them.
     pub(super) hanging: Vec<&'a PlannedLoad>,
     /// The same, as far as too little is known of them.
@@ -25,32 +26,32 @@ pub(super) struct Subject<'a> {
 }
 
 /// The load at one on-level.
-pub(super) struct Case {
+pub(super) struct LoadAtLevel {
     pub(super) level: OnLevel,
     pub(super) rest: Rest,
     pub(super) judgement: Judgement,
 }
 
 impl<'a> Subject<'a> {
-    /// The load with the number `number`, if everything that is needed is known.
-    pub(super) fn new(planned: &'a PlannedRest, number: usize) -> Option<Self> {
+    /// The load with the number `number`, if everything that is needed is known; nothing as well where solving it is more
+    /// than may be spent.
+    pub(super) fn new(planned: &'a PlannedRest, number: usize, budget: &Budget) -> Option<Self> {
         let load = planned.loads.get(number)?;
-        let Link::To(link) = load.link else { return None };
+        let OutputLink::To(link) = load.link else { return None };
         let output = planned.outputs.get(link)?;
         if !load.is_solved() {
             return None;
         }
-        let sharing = || planned.loads.iter().filter(|other| other.link == Link::To(link));
-        let known = || sharing().filter(|other| other.is_solved());
-        let at = known().position(|other| other.at == load.at)?;
+        let at = planned.place(load)?;
         let levels = output.output.as_ref()?.levels();
         let cases: Option<Vec<_>> = levels
             .iter()
             .map(|&level| {
                 let wiring = planned.wiring(link, level)?;
+                budget.take(cost::resting(&wiring, at, &planned.around))?;
                 let rest = rest(&wiring, at, &planned.around)?;
                 let judgement = judge(&rest, |_| true);
-                Some(Case { level, rest, judgement })
+                Some(LoadAtLevel { level, rest, judgement })
             })
             .collect();
         let joined = planned.joined(link);

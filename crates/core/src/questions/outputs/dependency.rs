@@ -4,15 +4,15 @@ use std::rc::Rc;
 
 use super::{case::Subject, verdict};
 use crate::{
-    words::Wording,
-    questions::outputs::words,
     fields,
     finding::{Finding, Severity},
     message::Message,
     output::{End, Point, judge},
     quantity::{Band, Measure},
-    read::{Link, PlannedLoad},
+    questions::outputs::words,
+    read::{OutputLink, PlannedLoad},
     say, say_of,
+    words::Wording,
 };
 
 /// What was taken rather than typed, where the answer hangs on it.
@@ -96,8 +96,8 @@ pub(super) fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
     // said once, with the first of those that are answered
     let is_first = subject.hanging.first().is_some_and(|first| first.at == subject.load.at);
     let output_of = |load: &PlannedLoad| match load.link {
-        Link::To(number) => subject.planned.outputs.get(number),
-        Link::Blank | Link::Nowhere => None,
+        OutputLink::To(number) => subject.planned.outputs.get(number),
+        OutputLink::Blank | OutputLink::Nowhere => None,
     };
     let left_out = subject.left_out.iter().filter(|_| is_first);
     left_out

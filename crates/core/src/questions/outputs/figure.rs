@@ -1,14 +1,14 @@
 //! The numbers behind the verdict.
 
 use super::{
-    case::{Case, Subject},
+    case::{LoadAtLevel, Subject},
     switching, working,
 };
 use crate::{
-    questions::outputs::words,
     message::Message,
-    output::{KeyState, Load, Phase, Solved, StateRest},
+    output::{KeyState, Load, Phase, SolvedCorner, StateRest},
     quantity::{Band, Current, Measure, Voltage, amperes, volts},
+    questions::outputs::words,
     report::Figure,
     say,
 };
@@ -27,7 +27,7 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Figure> {
 }
 
 /// The current in the load; the verdict counts all that its output carries.
-fn on_current(subject: &Subject<'_>, case: &Case, phase: Phase, label: Message) -> Option<Figure> {
+fn on_current(subject: &Subject<'_>, case: &LoadAtLevel, phase: Phase, label: Message) -> Option<Figure> {
     let on = case.rest.state(KeyState::On)?;
     let load = subject.solved()?;
     if phase == Phase::Standing && load.kind.running_ratio() <= 1.0 {
@@ -49,16 +49,16 @@ fn on_current(subject: &Subject<'_>, case: &Case, phase: Phase, label: Message) 
     Some(Figure::new(label, band, steps))
 }
 
-fn through(solved: &Solved) -> Current {
+fn through(solved: &SolvedCorner) -> Current {
     solved.load().map_or_else(|| amperes(0.0), |flow| amperes(flow.current.base().abs()))
 }
 
-fn rest_voltage(subject: &Subject<'_>, case: &Case) -> Option<Figure> {
+fn rest_voltage(subject: &Subject<'_>, case: &LoadAtLevel) -> Option<Figure> {
     let load = subject.solved()?;
     let off = case.rest.state(KeyState::Off)?;
     let size = |v: Voltage| volts(v.base().abs());
     let nominal = size(off.nominal.load()?.voltage);
-    let corners = off.corners.iter().filter_map(Solved::load);
+    let corners = off.corners.iter().filter_map(SolvedCorner::load);
     let band = corners.fold(Band::exact(nominal), |band, it| band.widened_to(size(it.voltage)));
     let mut steps = working::state_steps(KeyState::Off, &off.nominal);
     if let Some(worst) = worst(load, off) {
@@ -68,14 +68,14 @@ fn rest_voltage(subject: &Subject<'_>, case: &Case) -> Option<Figure> {
 }
 
 /// The corner that drives the load most.
-pub(super) fn worst<'a>(load: &Load, state: &'a StateRest) -> Option<&'a Solved> {
-    let drive = |it: &Solved| it.acting(load).base();
+pub(super) fn worst<'a>(load: &Load, state: &'a StateRest) -> Option<&'a SolvedCorner> {
+    let drive = |it: &SolvedCorner| it.acting(load).base();
     state.corners.iter().max_by(|a, b| drive(a).total_cmp(&drive(b)))
 }
 
-fn key_off_current(case: &Case) -> Option<Figure> {
+fn key_off_current(case: &LoadAtLevel) -> Option<Figure> {
     let off = case.rest.state(KeyState::KeyOff)?;
-    let into = |solved: &Solved| solved.operating.into_rail();
+    let into = |solved: &SolvedCorner| solved.operating.into_rail();
     let corners = off.corners.iter();
     let band = corners.fold(Band::exact(into(&off.nominal)), |band, it| band.widened_to(into(it)));
     if band.high.base() < 1e-6 {

@@ -2,11 +2,12 @@
 
 use std::rc::Rc;
 
-use super::answer;
+use super::{MOST, answer};
 use crate::{
+    budget::{Budget, Pool},
     finding::Findings,
     output::Surroundings,
-    read::{Link, PlannedLoad, PlannedOutput, PlannedRest, RestBefore},
+    read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest, RestBefore},
     report::{Answer, recall::Recall},
 };
 
@@ -14,12 +15,12 @@ use crate::{
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Memory {
     read: RestBefore,
-    told: Recall<Asked>,
+    told: Recall<LoadAsked>,
 }
 
 /// Everything that the answer about one load follows from.
 #[derive(Clone, Debug, PartialEq)]
-struct Asked {
+struct LoadAsked {
     number: usize,
     /// Its output and those that hang together with it, with their numbers.
     outputs: Vec<(usize, Rc<PlannedOutput>)>,
@@ -38,6 +39,12 @@ impl Memory {
         &mut self.read
     }
 
+    /// Steps that the answers have spent together.
+    #[cfg(test)]
+    pub(crate) fn spent(&self) -> u64 {
+        self.told.spent()
+    }
+
     /// The answers about all loads, with their findings; these are what is remembered next.
     pub(super) fn recall(
         &mut self,
@@ -45,21 +52,27 @@ impl Memory {
         findings: &mut Findings,
     ) -> Vec<Rc<Answer>> {
         self.told.turn();
-        let mut each = |number| match Asked::of(planned, number) {
-            None => answer(planned, number, findings).map(Rc::new),
-            Some(asked) => self
-                .told
-                .recall(asked, findings, |asked, findings| answer(planned, asked.number, findings)),
+        let mut pool = Pool::new(MOST, planned.loads.len());
+        let mut each = |number| {
+            if let Some(asked) = LoadAsked::of(planned, number) {
+                return self.told.recall(asked, &mut pool, findings, |asked, budget, findings| {
+                    answer(planned, asked.number, budget, findings)
+                });
+            }
+            let budget = Budget::new(pool.allowance());
+            let answer = answer(planned, number, &budget, findings).map(Rc::new);
+            pool.pay(&budget.account());
+            answer
         };
         (0..planned.loads.len()).filter_map(&mut each).collect()
     }
 }
 
-impl Asked {
+impl LoadAsked {
     /// Nothing for a load that hangs on no output: then every output may matter, and nothing is solved.
     fn of(planned: &PlannedRest, number: usize) -> Option<Self> {
         let load = planned.loads.get(number)?;
-        let Link::To(link) = load.link else { return None };
+        let OutputLink::To(link) = load.link else { return None };
         load.far_end?;
         let loads = || planned.loads.iter().enumerate();
         let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));

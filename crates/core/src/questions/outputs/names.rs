@@ -1,10 +1,10 @@
 //! What things are called in the sentences, and their codes in the pictures.
 
 use crate::{
-    words::Wording,
-    questions::outputs::words,
-    output::{Catcher, FarEnd, KeyState, Kind, OnLevel, Part, PullRail, Stage, Wiring},
+    output::{Catcher, FarEnd, KeyState, LoadKind, OnLevel, PinPart, PullRail, Stage, Wiring},
     quantity::Value,
+    questions::outputs::words,
+    words::Wording,
 };
 
 pub(super) fn word(code: &'static Wording) -> Value {
@@ -57,18 +57,18 @@ pub(super) fn a_stage(stage: Stage) -> Value {
     })
 }
 
-pub(super) fn part(part: Part) -> Value {
+pub(super) fn part(part: PinPart) -> Value {
     word(match part {
-        Part::Load(_) | Part::Beyond | Part::Meter => words::PART_LOAD,
-        Part::Suppressor(_) => words::PART_SUPPRESSOR,
-        Part::UpperSwitch => words::PART_UPPER_SWITCH,
-        Part::LowerSwitch => words::PART_LOWER_SWITCH,
-        Part::UpperDiode => words::PART_UPPER_DIODE,
-        Part::LowerDiode => words::PART_LOWER_DIODE,
-        Part::PullUp => words::PART_PULL_UP,
-        Part::PullDown => words::PART_PULL_DOWN,
-        Part::UpperLeak => words::PART_UPPER_LEAK,
-        Part::LowerLeak => words::PART_LOWER_LEAK,
+        PinPart::Load(_) | PinPart::Beyond | PinPart::Meter => words::PART_LOAD,
+        PinPart::Suppressor(_) => words::PART_SUPPRESSOR,
+        PinPart::UpperSwitch => words::PART_UPPER_SWITCH,
+        PinPart::LowerSwitch => words::PART_LOWER_SWITCH,
+        PinPart::UpperDiode => words::PART_UPPER_DIODE,
+        PinPart::LowerDiode => words::PART_LOWER_DIODE,
+        PinPart::PullUp => words::PART_PULL_UP,
+        PinPart::PullDown => words::PART_PULL_DOWN,
+        PinPart::UpperLeak => words::PART_UPPER_LEAK,
+        PinPart::LowerLeak => words::PART_LOWER_LEAK,
     })
 }
 
@@ -141,17 +141,17 @@ pub(super) fn end_code(end: FarEnd) -> &'static str {
     }
 }
 
-pub(super) fn kind_code(kind: Kind) -> &'static str {
+pub(super) fn kind_code(kind: LoadKind) -> &'static str {
     match kind {
-        Kind::RelayCoil => "relay-coil",
-        Kind::Solenoid => "solenoid",
-        Kind::Motor => "motor",
-        Kind::Lamp => "lamp",
-        Kind::Resistor => "resistor",
-        Kind::Led => "led",
-        Kind::SolidState => "solid-state",
-        Kind::LogicInput => "logic-input",
-        Kind::Gauge => "gauge",
+        LoadKind::RelayCoil => "relay-coil",
+        LoadKind::Solenoid => "solenoid",
+        LoadKind::Motor => "motor",
+        LoadKind::Lamp => "lamp",
+        LoadKind::Resistor => "resistor",
+        LoadKind::Led => "led",
+        LoadKind::SolidState => "solid-state",
+        LoadKind::LogicInput => "logic-input",
+        LoadKind::Gauge => "gauge",
     }
 }
 

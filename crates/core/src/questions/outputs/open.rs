@@ -2,13 +2,14 @@
 
 use std::rc::Rc;
 
-use super::names;
+use super::{names, unsolved};
 use crate::{
-    questions::outputs::words,
+    budget::Budget,
     message::Message,
     output::{FarEnd, OnLevel, Output, Wiring, suits},
     quantity::Voltage,
-    read::{Link, PlannedLoad, PlannedOutput, PlannedRest},
+    questions::outputs::words,
+    read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest},
     report::{Answer, Tone},
     say,
 };
@@ -25,10 +26,10 @@ pub(super) fn without_loads(planned: &PlannedRest) -> Answer {
 }
 
 /// What is missing for a load, the first thing first.
-pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Answer {
+pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad, budget: &Budget) -> Answer {
     let output = match load.link {
-        Link::To(number) => planned.outputs.get(number),
-        Link::Blank | Link::Nowhere => None,
+        OutputLink::To(number) => planned.outputs.get(number),
+        OutputLink::Blank | OutputLink::Nowhere => None,
     };
     let (message, to_do) = match (load.link, output) {
         _ if load.is_unreadable => (say!(words::OPEN_MEND), vec![say!(words::WHY_MEND)]),
@@ -38,13 +39,13 @@ pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Answer {
         (_, Some(output)) => match &output.output {
             None => (say!(words::OPEN_STAGE, output = output.name.clone()), Vec::new()),
             Some(known) if load.far_end.is_none() => {
-                (say!(words::OPEN_FAR_END), far_ends(planned, load, known, &output.name))
+                (say!(words::OPEN_FAR_END), far_ends(planned, load, (known, &output.name), budget))
             }
             Some(_) => (say!(words::OPEN_UNSOLVED), Vec::new()),
         },
-        (Link::Nowhere, None) => (say!(words::OPEN_NO_SUCH_OUTPUT), outputs(planned, load)),
+        (OutputLink::Nowhere, None) => (say!(words::OPEN_NO_SUCH_OUTPUT), outputs(planned, load, budget)),
         _ if planned.outputs.is_empty() => (say!(words::OPEN), Vec::new()),
-        _ => (say!(words::OPEN_OUTPUT), outputs(planned, load)),
+        _ => (say!(words::OPEN_OUTPUT), outputs(planned, load, budget)),
     };
     let mut answer = Answer::new(load.path(), Tone::Open, message);
     let name = load.name.clone();
@@ -61,11 +62,11 @@ pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad) -> Answer {
 fn far_ends(
     planned: &PlannedRest,
     load: &PlannedLoad,
-    output: &Output,
-    name: &str,
+    (output, name): (&Output, &str),
+    budget: &Budget,
 ) -> Vec<Message> {
     let say_end = |far_end: FarEnd| {
-        let fit = fit(planned, load, output, far_end)?;
+        let fit = fit(planned, load, output, far_end, budget)?;
         let (unasked, on) = fit.voltages;
         let end = names::end_first(far_end);
         Some(match fit.level {
@@ -83,17 +84,20 @@ fn far_ends(
         })
     };
     let found: Vec<_> = FarEnd::OFFERED.into_iter().filter_map(say_end).collect();
+    if found.is_empty() && budget.is_short() {
+        return vec![unsolved::nothing_found(budget)];
+    }
     if found.is_empty() { vec![say!(words::NO_END_WOULD_DO, output = name)] } else { found }
 }
 
 /// The free outputs that are right for this load.
-fn outputs(planned: &PlannedRest, load: &PlannedLoad) -> Vec<Message> {
+fn outputs(planned: &PlannedRest, load: &PlannedLoad, budget: &Budget) -> Vec<Message> {
     let Some(far_end) = load.far_end else { return Vec::new() };
-    let is_free = |number: usize| planned.loads.iter().all(|it| it.link != Link::To(number));
+    let is_free = |number: usize| planned.loads.iter().all(|it| it.link != OutputLink::To(number));
     let free = planned.outputs.iter().enumerate().filter(|(number, _)| is_free(*number));
     let say_output = |(_, output): (usize, &Rc<PlannedOutput>)| {
         let stage = output.output.as_ref()?;
-        let fit = fit(planned, load, stage, far_end)?;
+        let fit = fit(planned, load, stage, far_end, budget)?;
         let ((unasked, on), name) = (fit.voltages, output.name.clone());
         Some(match fit.level {
             None => say!(words::OUTPUT_WOULD_DO, output = name, unasked = unasked, on = on),
@@ -118,11 +122,17 @@ struct Fit {
     voltages: (Voltage, Voltage),
 }
 
-fn fit(planned: &PlannedRest, load: &PlannedLoad, output: &Output, far_end: FarEnd) -> Option<Fit> {
+fn fit(
+    planned: &PlannedRest,
+    load: &PlannedLoad,
+    output: &Output,
+    far_end: FarEnd,
+    budget: &Budget,
+) -> Option<Fit> {
     let levels = output.levels();
     levels.iter().find_map(|&level| {
         let wiring = Wiring::alone(output.clone(), level, vec![load.to(far_end, 0, level)]);
-        let voltages = suits(&wiring, 0, &planned.around)?;
+        let voltages = suits(&wiring, 0, &planned.around, budget)?;
         Some(Fit { level: (levels.len() > 1).then_some(level), voltages })
     })
 }

@@ -2,19 +2,21 @@
 
 use super::{
     advice,
-    case::{Case, Subject},
+    case::{LoadAtLevel, Subject},
     figure, names, table,
 };
 use crate::{
-    say_of,
-    questions::outputs::words,
-    output::{Branch, Drive, Effect, FarEnd, KeyState, Load, Part, Solved, StateRest, Suppression},
+    output::{
+        Drive, FarEnd, KeyState, Load, LoadState, PinBranch, PinPart, SolvedCorner, StateRest,
+        Suppression,
+    },
     quantity::{Current, Measure, amperes},
+    questions::outputs::words,
     report::{
         Picture,
         picture::{self, Circuit, CircuitState},
     },
-    say,
+    say, say_of,
 };
 
 /// Less than this is not drawn, nor said.
@@ -25,7 +27,7 @@ pub(super) fn pictures(subject: &Subject<'_>) -> Vec<Picture> {
     subject.cases.iter().filter_map(|case| circuit(subject, case).map(Picture::Circuit)).collect()
 }
 
-fn circuit(subject: &Subject<'_>, case: &Case) -> Option<Circuit> {
+fn circuit(subject: &Subject<'_>, case: &LoadAtLevel) -> Option<Circuit> {
     let load = subject.solved()?;
     let output = &case.rest.wiring.output;
     let (name, output_name) = (subject.load.name.clone(), subject.output.name.clone());
@@ -67,7 +69,7 @@ fn is_driven_down(load: &Load) -> bool {
     load.far_end == FarEnd::Ground || !load.is_from_pin()
 }
 
-fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
+fn drawn(load: &Load, case: &LoadAtLevel, state: &StateRest) -> Option<CircuitState> {
     let (effect, tone) = table::effect(load, case, state);
     let solved = shown(load, state);
     let flow = solved.load()?;
@@ -82,7 +84,7 @@ fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
             voltage = voltage,
             current = current,
             beside = current_beside,
-            what = names::part(Part::Suppressor(solved.point.subject)),
+            what = names::part(PinPart::Suppressor(solved.point.subject)),
             effect = effect,
             corner = corner
         ),
@@ -112,18 +114,18 @@ fn drawn(load: &Load, case: &Case, state: &StateRest) -> Option<CircuitState> {
 }
 
 /// What flows through what lies across the load, where that is more than nothing.
-fn beside(solved: &Solved) -> Option<Current> {
-    let part = Part::Suppressor(solved.point.subject);
+fn beside(solved: &SolvedCorner) -> Option<Current> {
+    let part = PinPart::Suppressor(solved.point.subject);
     let branch = solved.operating.branches.iter().find(|it| it.part == part)?;
     let current = amperes(branch.current.base().abs());
     (current.base() >= LEAST_A).then_some(current)
 }
 
 /// What is meant, unless a corner is worse: then that corner, so that the picture agrees with the verdict.
-fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a Solved {
-    let effect = |solved: &Solved| {
+fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a SolvedCorner {
+    let effect = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().map_or(Effect::Released, |it| load.effect(it.voltage, temperature))
+        solved.load().map_or(LoadState::Released, |it| load.effect(it.voltage, temperature))
     };
     match figure::worst(load, state) {
         Some(worst) if !state.state.is_asked() && effect(worst) > effect(&state.nominal) => worst,
@@ -132,7 +134,7 @@ fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a Solved {
 }
 
 /// The branches that carry current, from top to bottom of the drawing.
-fn currents(load: &Load, state: KeyState, solved: &Solved) -> Vec<picture::Branch> {
+fn currents(load: &Load, state: KeyState, solved: &SolvedCorner) -> Vec<picture::BranchCurrent> {
     let operating = &solved.operating;
     let mut branches: Vec<_> =
         operating.branches.iter().filter_map(|it| branch(it, solved.point.subject)).collect();
@@ -145,7 +147,7 @@ fn currents(load: &Load, state: KeyState, solved: &Solved) -> Vec<picture::Branc
     branches.push(("rail-consumers", operating.into_rail()));
     let carries = |current: &Current| current.base().abs() >= LEAST_A;
     let drawn = branches.into_iter().filter(|(_, current)| carries(current));
-    drawn.map(|(part, current)| picture::Branch { part, current: current.show() }).collect()
+    drawn.map(|(part, current)| picture::BranchCurrent { part, current: current.show() }).collect()
 }
 
 fn state_feeds(load: &Load, state: KeyState) -> bool {
@@ -153,18 +155,18 @@ fn state_feeds(load: &Load, state: KeyState) -> bool {
 }
 
 /// A branch of the pin with its current from top to bottom; other loads on the pin are left out.
-fn branch(branch: &Branch, subject: usize) -> Option<(&'static str, Current)> {
+fn branch(branch: &PinBranch, subject: usize) -> Option<(&'static str, Current)> {
     let current = branch.current;
     let up = || amperes(-current.base());
     Some(match branch.part {
-        Part::Load(at) if at == subject => ("load", current),
-        Part::Suppressor(at) if at == subject => ("suppressor", current),
-        Part::Load(_) | Part::Suppressor(_) | Part::Beyond | Part::Meter => return None,
-        Part::UpperSwitch | Part::UpperLeak => ("upper-switch", up()),
-        Part::UpperDiode => ("upper-diode", up()),
-        Part::PullUp => ("pull-up", up()),
-        Part::LowerSwitch | Part::LowerLeak => ("lower-switch", current),
-        Part::LowerDiode => ("lower-diode", current),
-        Part::PullDown => ("pull-down", current),
+        PinPart::Load(at) if at == subject => ("load", current),
+        PinPart::Suppressor(at) if at == subject => ("suppressor", current),
+        PinPart::Load(_) | PinPart::Suppressor(_) | PinPart::Beyond | PinPart::Meter => return None,
+        PinPart::UpperSwitch | PinPart::UpperLeak => ("upper-switch", up()),
+        PinPart::UpperDiode => ("upper-diode", up()),
+        PinPart::PullUp => ("pull-up", up()),
+        PinPart::LowerSwitch | PinPart::LowerLeak => ("lower-switch", current),
+        PinPart::LowerDiode => ("lower-diode", current),
+        PinPart::PullDown => ("pull-down", current),
     })
 }

@@ -7,15 +7,15 @@ use std::rc::Rc;
 
 use crate::read::{Conditions, Entry, Reader, again::Before, problem::shortened};
 use crate::{
-    questions::outputs::words,
     fields,
     finding::{Finding, Severity},
     output::{
-        FarEnd, Kind, Load, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
+        FarEnd, Load, LoadKind, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
         Suppression, Surroundings,
     },
     plan::MOST_ENTRIES,
     quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
+    questions::outputs::words,
     say,
     schema::{Choice as _, Key, Part, Text},
 };
@@ -50,16 +50,16 @@ pub(crate) struct PlannedLoad {
     /// Its number in the list.
     pub(crate) at: usize,
     pub(crate) name: String,
-    pub(crate) link: Link,
+    pub(crate) link: OutputLink,
     pub(crate) far_end: Option<FarEnd>,
     /// The number of the output at its other end; nothing while that output's stage is not known.
     pub(crate) partner: Option<usize>,
     pub(crate) unasked: Unasked,
-    pub(crate) kind: Kind,
+    pub(crate) kind: LoadKind,
     pub(crate) resistance: Band<Resistance>,
     pub(crate) pull_in: Band<Voltage>,
     pub(crate) drop_out: Band<Voltage>,
-    pub(crate) assumed: Assumed,
+    pub(crate) assumed: LoadAssumptions,
     pub(crate) inductance: Band<Inductance>,
     pub(crate) suppression: Suppressed,
     pub(crate) pulse: Option<Pulse>,
@@ -69,7 +69,7 @@ pub(crate) struct PlannedLoad {
 
 /// What of a load was taken rather than typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Assumed {
+pub(crate) struct LoadAssumptions {
     pub(crate) resistance: bool,
     pub(crate) pull_in: bool,
     pub(crate) inductance: bool,
@@ -87,7 +87,7 @@ pub(crate) enum Suppressed {
 
 /// The output a load hangs on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Link {
+pub(crate) enum OutputLink {
     /// The output with this number.
     To(usize),
     /// None is named.
@@ -104,7 +104,7 @@ impl PlannedLoad {
 
     /// Whether it hangs on the output with this number, with either end.
     pub(crate) fn takes(&self, number: usize) -> bool {
-        self.link == Link::To(number) || self.partner == Some(number)
+        self.link == OutputLink::To(number) || self.partner == Some(number)
     }
 
     /// The load with its other end there, at the output with this number among the pins where that is one; `level`

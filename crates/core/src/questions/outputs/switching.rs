@@ -1,15 +1,15 @@
 //! What happens at the moment a winding is switched off, and when that is done again and again.
 
-use super::{case::Case, names, working};
+use super::{case::LoadAtLevel, names, working};
 use crate::{
-    words::Wording,
-    questions::outputs::words,
     math,
     message::Message,
-    output::{Catcher, Following, KeyState, Kick, Load, Pulsing, Solved, StateRest, kick},
+    output::{Catcher, Following, KeyState, Kick, Load, Pulsing, SolvedCorner, StateRest, kick},
     quantity::{Band, Energy, Measure, Time, Value, number},
+    questions::outputs::words,
     report::{Figure, Tone},
     say,
+    words::Wording,
     working::{Formula, Step, step},
 };
 
@@ -48,7 +48,7 @@ const HEAT: Formula =
     Formula { symbols: "P = f E", source: "what is caught at each turn-off, that often" };
 
 /// The numbers of the first case: pulsed, and at a single turn-off.
-pub(super) fn figures(case: &Case) -> Vec<Figure> {
+pub(super) fn figures(case: &LoadAtLevel) -> Vec<Figure> {
     let mut figures = Vec::new();
     if let Some(state) = case.rest.state(KeyState::Pulsed) {
         figures.extend(pulsed(state));
@@ -57,14 +57,14 @@ pub(super) fn figures(case: &Case) -> Vec<Figure> {
     figures
 }
 
-fn turn_off(case: &Case) -> Vec<Figure> {
+fn turn_off(case: &LoadAtLevel) -> Vec<Figure> {
     let turned = || {
         let wiring = &case.rest.wiring;
         let load = wiring.loads.get(case.rest.subject)?;
         let on = case.rest.state(KeyState::On)?;
         let nominal = kick(wiring, &on.nominal, load.inductance.nominal)?;
         let ends = [load.inductance.low, load.inductance.high];
-        let at = |solved: &Solved| ends.map(|end| kick(wiring, solved, end));
+        let at = |solved: &SolvedCorner| ends.map(|end| kick(wiring, solved, end));
         let kicks: Vec<Kick> = on.corners.iter().flat_map(at).flatten().collect();
         Some((nominal, kicks))
     };
@@ -87,7 +87,7 @@ fn turn_off(case: &Case) -> Vec<Figure> {
     figures
 }
 
-fn kick_steps(kick: &Kick, case: &Case) -> Vec<Step> {
+fn kick_steps(kick: &Kick, case: &LoadAtLevel) -> Vec<Step> {
     let (Some(path), Some(load)) = (kick.path, case.rest.wiring.loads.get(case.rest.subject))
     else {
         return Vec::new();

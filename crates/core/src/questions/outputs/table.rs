@@ -2,20 +2,20 @@
 
 use super::{
     advice::{range, reading_range},
-    case::{Case, Subject},
+    case::{LoadAtLevel, Subject},
     names::{self, word},
     switching, working,
 };
 use crate::{
-    words::Wording,
-    questions::outputs::words,
     output::{
-        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, Effect, FarEnd, Found, KeyState, Load, Position,
-        Solved, StateRest, Trouble, day,
+        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, FarEnd, Found, KeyState, Load, LoadState, Position,
+        SolvedCorner, StateRest, Trouble, day,
     },
     quantity::{Band, Measure, Value, ohms, volts},
+    questions::outputs::words,
     report::{Row, Table, Tone},
     say,
+    words::Wording,
 };
 
 /// A table for each on-level that is possible, then what was taken.
@@ -28,7 +28,7 @@ pub(super) fn tables(subject: &Subject<'_>) -> Vec<Table> {
     tables
 }
 
-fn states(subject: &Subject<'_>, case: &Case, is_one: bool) -> Option<Table> {
+fn states(subject: &Subject<'_>, case: &LoadAtLevel, is_one: bool) -> Option<Table> {
     let load = subject.solved()?;
     let caption = if is_one {
         say!(words::TABLE_STATES)
@@ -56,7 +56,7 @@ fn states(subject: &Subject<'_>, case: &Case, is_one: bool) -> Option<Table> {
 }
 
 /// Where the load is through a day, where what was before decides.
-fn through_a_day(case: &Case) -> Option<Table> {
+fn through_a_day(case: &LoadAtLevel) -> Option<Table> {
     let steps = day(&case.rest);
     if steps.iter().all(|step| step.position != Position::MayStayIn) {
         return None;
@@ -91,7 +91,7 @@ fn through_a_day(case: &Case) -> Option<Table> {
     })
 }
 
-fn row(load: &Load, case: &Case, state: &StateRest) -> Row {
+fn row(load: &Load, case: &LoadAtLevel, state: &StateRest) -> Row {
     let (effect, tone) = effect(load, case, state);
     let nothing = || Value::text("");
     let pin = pin(state);
@@ -110,7 +110,7 @@ fn row(load: &Load, case: &Case, state: &StateRest) -> Row {
 }
 
 /// The sign of the current, from the pin, with which the load is meant to work.
-pub(super) fn forward(load: &Load, case: &Case) -> f64 {
+pub(super) fn forward(load: &Load, case: &LoadAtLevel) -> f64 {
     let on = case.rest.state(KeyState::On).and_then(|on| on.nominal.load());
     match on.map_or(0.0, |flow| flow.current.base()) {
         current if current > 1e-6 => 1.0,
@@ -154,7 +154,7 @@ fn pin(state: &StateRest) -> Option<Band<crate::quantity::Voltage>> {
 }
 
 /// What the load does over all corners of a state: the code of the words, and how it sounds.
-pub(super) fn effect(load: &Load, case: &Case, state: &StateRest) -> (&'static Wording, Tone) {
+pub(super) fn effect(load: &Load, case: &LoadAtLevel, state: &StateRest) -> (&'static Wording, Tone) {
     let is_reversible = case.rest.wiring.is_reversible(case.rest.subject);
     let is_shorted = |it: &Found| it.trouble == Trouble::ShortedByDiode && it.state == state.state;
     match state.state {
@@ -166,31 +166,31 @@ pub(super) fn effect(load: &Load, case: &Case, state: &StateRest) -> (&'static W
         KeyState::Pulsed => return switching::effect(load, state),
         _ => {}
     }
-    let at = |solved: &Solved| {
+    let at = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().map_or(Effect::Released, |it| load.effect(it.voltage, temperature))
+        solved.load().map_or(LoadState::Released, |it| load.effect(it.voltage, temperature))
     };
-    let worst = state.corners.iter().map(at).max().unwrap_or(Effect::Released);
-    let least = state.corners.iter().map(at).min().unwrap_or(Effect::Released);
+    let worst = state.corners.iter().map(at).max().unwrap_or(LoadState::Released);
+    let least = state.corners.iter().map(at).min().unwrap_or(LoadState::Released);
     let feeds = |trouble| {
         let mut found = case.judgement.found.iter();
         state.state == KeyState::KeyOff && found.any(|it| it.trouble == trouble)
     };
     if state.state.is_fault() {
-        return if worst == Effect::Released {
+        return if worst == LoadState::Released {
             (words::EFFECT_RESTS, Tone::Good)
         } else {
             (words::EFFECT_MAY_ACT, Tone::Doubtful)
         };
     }
     match (worst, least) {
-        (Effect::Energised, Effect::Energised) => (words::EFFECT_LIVE, Tone::Bad),
-        (Effect::Energised, _) => (words::EFFECT_LIVE_AT_SOME, Tone::Bad),
-        (Effect::MayHold, _) => (words::EFFECT_MAY_HOLD, Tone::Doubtful),
-        (Effect::Released, _) if feeds(Trouble::WakesController) => {
+        (LoadState::Energised, LoadState::Energised) => (words::EFFECT_LIVE, Tone::Bad),
+        (LoadState::Energised, _) => (words::EFFECT_LIVE_AT_SOME, Tone::Bad),
+        (LoadState::MayHold, _) => (words::EFFECT_MAY_HOLD, Tone::Doubtful),
+        (LoadState::Released, _) if feeds(Trouble::WakesController) => {
             (words::EFFECT_RESTS_FEEDS, Tone::Bad)
         }
-        (Effect::Released, _) => (words::EFFECT_RESTS, Tone::Good),
+        (LoadState::Released, _) => (words::EFFECT_RESTS, Tone::Good),
     }
 }
 
@@ -203,13 +203,13 @@ fn when_turned(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
 }
 
 fn when_on(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
-    let is_sure = |solved: &&Solved| {
+    let is_sure = |solved: &&SolvedCorner| {
         let temperature = solved.point.at.temperature;
         solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature))
     };
-    let may_act = |solved: &Solved| {
+    let may_act = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().is_some_and(|it| load.effect(it.voltage, temperature) == Effect::Energised)
+        solved.load().is_some_and(|it| load.effect(it.voltage, temperature) == LoadState::Energised)
     };
     let unsure: Vec<_> = state.corners.iter().filter(|it| !is_sure(it)).collect();
     if unsure.is_empty() {

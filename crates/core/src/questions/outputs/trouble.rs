@@ -1,15 +1,15 @@
 //! What was found, as findings.
 
 use super::{
-    case::{Case, Subject},
+    case::{LoadAtLevel, Subject},
     dependency, names, told, verdict, working,
 };
 use crate::{
-    questions::outputs::words,
     finding::{Finding, Severity},
     message::{Message, Shown},
-    output::{Found, Harm, KeyState, Kick, Load, Part, Solved, Trouble, kick},
+    output::{Found, Harm, KeyState, Kick, Load, PinPart, SolvedCorner, Trouble, kick},
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    questions::outputs::words,
     read::{PlannedLoad, Suppressed, Unasked},
     say,
 };
@@ -39,7 +39,7 @@ pub(super) fn reason(subject: &Subject<'_>) -> Option<Message> {
     message(subject, case, case.judgement.head()?)
 }
 
-fn case_findings(subject: &Subject<'_>, case: &Case) -> Vec<Finding> {
+fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
     let finding = |found: &Found| {
         let severity = severity(found.trouble, subject.load);
         let steps = working::state_steps(found.state, &found.worst);
@@ -53,7 +53,7 @@ fn case_findings(subject: &Subject<'_>, case: &Case) -> Vec<Finding> {
 fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
     let [ground, battery] = subject.cases.as_slice() else { return None };
     let unasked = subject.load.unasked;
-    let words = |case: &Case| verdict::of_judgement(&case.judgement, unasked).into_text();
+    let words = |case: &LoadAtLevel| verdict::of_judgement(&case.judgement, unasked).into_text();
     let output = subject.output.name.clone();
     let is_wrong = subject
         .cases
@@ -108,7 +108,7 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
 const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner, frequency, duty, energy, heat";
 
 /// The sentence of a trouble, with those values that it has gaps for.
-fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message> {
+fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Message> {
     use Trouble as T;
     let load = case.rest.wiring.loads.get(case.rest.subject)?;
     let (worst, trouble) = (&found.worst, found.trouble);
@@ -141,7 +141,7 @@ fn message(subject: &Subject<'_>, case: &Case, found: &Found) -> Option<Message>
 }
 
 /// The limit of the output that a trouble speaks of.
-fn limit_of(case: &Case, trouble: Trouble) -> Value {
+fn limit_of(case: &LoadAtLevel, trouble: Trouble) -> Value {
     let output = &case.rest.wiring.output;
     let shown = match trouble {
         Trouble::TooFast => output.pulse_limit.map(|it| it.low.show()),
@@ -152,13 +152,13 @@ fn limit_of(case: &Case, trouble: Trouble) -> Value {
 }
 
 /// The turn-off from the corner of a trouble, with the most inductance.
-fn kick_of(case: &Case, found: &Found) -> Option<Kick> {
+fn kick_of(case: &LoadAtLevel, found: &Found) -> Option<Kick> {
     let load = case.rest.wiring.loads.get(case.rest.subject)?;
     kick(&case.rest.wiring, &found.worst, load.inductance.high)
 }
 
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
-fn voltage(case: &Case, found: &Found) -> Option<Voltage> {
+fn voltage(case: &LoadAtLevel, found: &Found) -> Option<Voltage> {
     match found.trouble {
         Trouble::WakesController | Trouble::KeepsControllerAlive => {
             Some(found.worst.operating.lifted())
@@ -192,33 +192,33 @@ fn size(voltage: Voltage) -> Voltage {
 }
 
 /// Where the current of the load comes from or goes to: the part that carries most of it.
-pub(super) fn through(solved: &Solved) -> Value {
-    let of_subject = Part::Load(solved.point.subject);
+pub(super) fn through(solved: &SolvedCorner) -> Value {
+    let of_subject = PinPart::Load(solved.point.subject);
     let others = solved.operating.branches.iter().filter(|branch| branch.part != of_subject);
     let size = |current: Current| current.base().abs();
     let most = others.max_by(|a, b| size(a.current).total_cmp(&size(b.current)));
-    most.map_or_else(|| names::part(Part::Load(0)), |branch| names::part(branch.part))
+    most.map_or_else(|| names::part(PinPart::Load(0)), |branch| names::part(branch.part))
 }
 
-fn into_rail(solved: &Solved) -> Value {
-    let into = |part: &Part| matches!(part, Part::UpperDiode | Part::PullUp);
+fn into_rail(solved: &SolvedCorner) -> Value {
+    let into = |part: &PinPart| matches!(part, PinPart::UpperDiode | PinPart::PullUp);
     let branches = solved.operating.branches.iter().filter(|branch| into(&branch.part));
     let most = branches.max_by(|a, b| a.current.base().total_cmp(&b.current.base()));
-    names::part(most.map_or(Part::UpperDiode, |branch| branch.part))
+    names::part(most.map_or(PinPart::UpperDiode, |branch| branch.part))
 }
 
-fn corner(case: &Case, found: &Found) -> String {
+fn corner(case: &LoadAtLevel, found: &Found) -> String {
     found.worst.name(found.state, &case.rest.wiring)
 }
 
 /// At the worst corner's temperature: acts perhaps, acts for certain, lets go for certain.
-fn levels(load: &Load, solved: &Solved) -> (Voltage, Voltage, Voltage) {
+fn levels(load: &Load, solved: &SolvedCorner) -> (Voltage, Voltage, Voltage) {
     let warmth = load.kind.warmth(solved.point.at.temperature);
     (load.pull_in.low * warmth, load.pull_in.high * warmth, load.drop_out.low * warmth)
 }
 
-fn most_when_on(case: &Case) -> Option<Voltage> {
-    let corners = case.rest.state(KeyState::On)?.corners.iter().filter_map(Solved::load);
+fn most_when_on(case: &LoadAtLevel) -> Option<Voltage> {
+    let corners = case.rest.state(KeyState::On)?.corners.iter().filter_map(SolvedCorner::load);
     let sizes = corners.map(|flow| flow.voltage.base().abs());
     Some(volts(sizes.fold(0.0, f64::max)))
 }

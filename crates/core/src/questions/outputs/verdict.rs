@@ -1,7 +1,7 @@
 //! The verdict in a few words.
 
 use super::{
-    case::{Case, Subject},
+    case::{LoadAtLevel, Subject},
     told::{self, forbids},
 };
 use crate::{
@@ -42,7 +42,7 @@ pub(super) fn of_judgement(judgement: &Judgement, unasked: Unasked) -> Message {
     message(judgement.head().map(|found| found.trouble), unasked)
 }
 
-fn head(case: &Case) -> Option<Trouble> {
+fn head(case: &LoadAtLevel) -> Option<Trouble> {
     case.judgement.head().map(|found| found.trouble)
 }
 

@@ -2,7 +2,7 @@
 
 use super::switching;
 use crate::{
-    output::{Branch, Dead, DeadFlow, KeyState, Load, LoadFlow, Operating, Solved},
+    output::{Dead, DeadFlow, KeyState, Load, LoadFlow, Operating, PinBranch, SolvedCorner},
     quantity::{Current, Measure, Resistance, Temperature, Value, Voltage, amperes, ohms, volts},
     tables::copper,
     working::{Formula, Step, step},
@@ -81,7 +81,7 @@ const HOT: Formula = Formula {
 };
 
 /// The pin, the load and what is dead, in one key state at one corner.
-pub(super) fn state_steps(state: KeyState, solved: &Solved) -> Vec<Step> {
+pub(super) fn state_steps(state: KeyState, solved: &SolvedCorner) -> Vec<Step> {
     let operating = &solved.operating;
     if let Some(pulsing) = &operating.pulsing {
         return switching::steps(pulsing);
@@ -169,7 +169,7 @@ fn pin_step(
 const SYMBOLS: [(&str, &str); 4] = [("V_1", "R_1"), ("V_2", "R_2"), ("V_3", "R_3"), ("V_4", "R_4")];
 
 /// The current that all branches would bring to a pin at ground, and their resistances in parallel.
-fn balance(branches: &[Branch]) -> (Current, Resistance) {
+fn balance(branches: &[PinBranch]) -> (Current, Resistance) {
     let current =
         branches.iter().map(|branch| branch.behind.base() / branch.resistance.base()).sum();
     let conductance: f64 = branches.iter().map(|branch| branch.resistance.base().recip()).sum();
@@ -195,7 +195,9 @@ pub(super) fn resistance_at(load: &Load, temperature: Temperature) -> Step {
 mod tests {
     use super::*;
     use crate::{
-        output::{FarEnd, Kind, Output, PullRail, Stage, SupplyCorner, Surroundings, Wiring, rest},
+        output::{
+            FarEnd, LoadKind, Output, PullRail, Stage, SupplyCorner, Surroundings, Wiring, rest,
+        },
         quantity::{Band, celsius},
     };
 
@@ -231,7 +233,7 @@ mod tests {
                     let mut output = Output::plain(stage);
                     output.pull_up = pull_up.map(|rail| (Band::exact(ohms(2200.0)), rail));
                     output.pull_down = pull_up.map(|_| Band::exact(ohms(4700.0)));
-                    let load = Load { kind: Kind::Solenoid, ..Load::relay_coil(far_end) };
+                    let load = Load { kind: LoadKind::Solenoid, ..Load::relay_coil(far_end) };
                     for &level in output.levels() {
                         // with a second load there are five branches and more
                         for loads in [vec![load.clone()], vec![load.clone(); 3]] {

@@ -3,15 +3,15 @@
 use super::sensor::found;
 use crate::report::{Answer, Figure, Tone};
 use crate::{
-    questions::trigger::words,
     fields,
     fields::sensor::Polarity,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Band, RotationalSpeed, Voltage},
+    questions::trigger::words,
     read::{Sensed, Triggered},
     say,
-    trigger::reluctance::{Cure, Peak, Reluctance},
+    trigger::reluctance::{Peak, Reluctance, SignalLimiter},
 };
 
 pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
@@ -141,8 +141,8 @@ fn cure(
 ) -> Option<Message> {
     let (slowest, counts_from) = read.slowest.zip(read.input.counts_from)?;
     Some(match coil.cure(slowest, Band::exact(speed), counts_from, bears)? {
-        Cure::Series(series, left) => say!(words::CURE_SERIES, series = series, left = left),
-        Cure::Clamp(series, current) => {
+        SignalLimiter::Series(series, left) => say!(words::CURE_SERIES, series = series, left = left),
+        SignalLimiter::Clamp(series, current) => {
             say!(words::CURE_CLAMP, series = series, current = current, bears = bears)
         }
     })

@@ -2,14 +2,14 @@
 
 use crate::report::{Answer, Figure, Tone};
 use crate::{
-    questions::trigger::words,
     fields,
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Measure, rpm},
+    questions::trigger::words,
     read::Triggered,
     say,
-    trigger::offset::{Reading, Solved, at_once, solve, standing, to_enter},
+    trigger::offset::{LightReading, SolvedOffset, at_once, solve, standing, to_enter},
     working::Working,
 };
 
@@ -86,7 +86,7 @@ fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     }
 }
 
-fn single(advance: CrankAngle, one: Reading, said: &mut Said) {
+fn single(advance: CrankAngle, one: LightReading, said: &mut Said) {
     let mut working = Working::new();
     let error = at_once(&mut working, advance, one.seen.nominal);
     let label = say!(words::FIGURE_AT_ONCE, speed = one.speed);
@@ -94,7 +94,7 @@ fn single(advance: CrankAngle, one: Reading, said: &mut Said) {
     said.verdicts.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
 }
 
-fn two(read: &Triggered, solved: &Solved, said: &mut Said, findings: &mut Findings) {
+fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut Findings) {
     let error = solved.error.nominal;
     let steps = || solved.working.clone();
     // readings that may as well come of no error at all don't prove one

@@ -2,9 +2,8 @@
 
 use crate::read::{Conditions, Reader, usual_band};
 use crate::{
-    questions::trigger::words,
     cranking::{Sync, usual_dip},
-    engine::{Engine, Kind},
+    engine::{Engine, EngineKind},
     fields::{
         self,
         sensor::{AmplitudeAs, Connector, Polarity, SensorKind, SensorRail, Shield},
@@ -15,9 +14,10 @@ use crate::{
         Band, Capacitance, CrankAngle, Current, Frequency, Length, Measure, Ratio, Resistance,
         RotationalSpeed, Time, Value, Voltage, rpm, volts,
     },
+    questions::trigger::words,
     say,
     schema::{Key, Part},
-    trigger::{hall::Hall, offset::Reading, reluctance::Reluctance},
+    trigger::{hall::Hall, offset::LightReading, reluctance::Reluctance},
 };
 
 /// Capacitance of a metre of cable, in farads: common practice, no source.
@@ -51,7 +51,7 @@ pub(crate) struct Triggered {
     pub(crate) tooth: Option<u32>,
     pub(crate) offset: Option<CrankAngle>,
     pub(crate) advance: Option<CrankAngle>,
-    pub(crate) readings: Vec<Reading>,
+    pub(crate) readings: Vec<LightReading>,
     /// Whether a reading lacks its speed, or a speed its reading: it is left out.
     pub(crate) is_halved: bool,
 }
@@ -119,14 +119,14 @@ pub(crate) fn trigger(
     let slowest = cranking.map(|band| band.map(|speed| rpm(speed.base() * (1.0 - dip.base()))));
     let is_four_stroke = !matches!(
         reader.choice_elsewhere(fields::engine::KIND),
-        Some(Kind::TwoStroke | Kind::Rotary)
+        Some(EngineKind::TwoStroke | EngineKind::Rotary)
     );
     let cycle = if is_four_stroke { 720.0 } else { 360.0 };
     let firing = reader
         .whole_elsewhere(fields::engine::CYLINDERS)
         .map(|count| CrankAngle::new(cycle / f64::from(count.max(1))));
     let input = Input::read(reader);
-    let around = Around { conditions, cranking, input: &input };
+    let around = SensorSurroundings { conditions, cranking, input: &input };
     let crank = sensor(reader, Part::CrankSensor, &around);
     let cam = sensor(reader, Part::CamSensor, &around);
     let cam_teeth = reader.whole(fields::trigger::CAM_TEETH).value();
@@ -142,7 +142,7 @@ pub(crate) fn trigger(
     let readings = seen
         .into_iter()
         .zip(speeds)
-        .filter_map(|(seen, speed)| Some(Reading { seen: seen?, speed: speed?.nominal }));
+        .filter_map(|(seen, speed)| Some(LightReading { seen: seen?, speed: speed?.nominal }));
     Some(Triggered {
         conditions: *conditions,
         positions,
@@ -246,13 +246,13 @@ fn band<Q: Measure>(
 }
 
 /// What stands around a sensor.
-struct Around<'a> {
+struct SensorSurroundings<'a> {
     conditions: &'a Conditions,
     cranking: Option<Band<RotationalSpeed>>,
     input: &'a Input,
 }
 
-fn sensor(reader: &mut Reader<'_>, part: Part, around: &Around<'_>) -> Option<Sensed> {
+fn sensor(reader: &mut Reader<'_>, part: Part, around: &SensorSurroundings<'_>) -> Option<Sensed> {
     if reader.plan().is_blank(part) {
         return None;
     }
@@ -284,7 +284,7 @@ fn sensor(reader: &mut Reader<'_>, part: Part, around: &Around<'_>) -> Option<Se
 fn reluctance(
     reader: &mut Reader<'_>,
     part: Part,
-    around: &Around<'_>,
+    around: &SensorSurroundings<'_>,
     taken: &mut Vec<(&'static str, Value)>,
 ) -> Option<Reluctance> {
     let amplitude = reader.band(fields::sensor::AMPLITUDE.of(part)).value();
@@ -309,7 +309,7 @@ fn reluctance(
 fn hall(
     reader: &mut Reader<'_>,
     part: Part,
-    around: &Around<'_>,
+    around: &SensorSurroundings<'_>,
     (kind, rail): (Option<SensorKind>, Option<SensorRail>),
     taken: &mut Vec<(&'static str, Value)>,
 ) -> Hall {

@@ -3,18 +3,18 @@
 use super::sensor::found;
 use crate::report::{Answer, Figure, Tone};
 use crate::{
-    questions::trigger::words,
     fields,
     fields::sensor::SensorRail,
     finding::{Findings, Severity},
     message::Message,
     quantity::{Band, Holds, Measure, Resistance, Time, Voltage, seconds},
+    questions::trigger::words,
     read::{Sensed, Triggered},
     say,
     schema::Part,
     schema::Place,
     trigger::{
-        hall::{Asked, Hall, Levels},
+        hall::{Hall, InputNeeds, Levels},
         wheel,
     },
     working::Working,
@@ -25,7 +25,7 @@ const LATE_DEG: f64 = 0.5;
 
 pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
     let hall = sensor.hall.filter(|hall| hall.rail.is_some());
-    let asked = Asked {
+    let asked = InputNeeds {
         low: read.input.low,
         high: read.input.high,
         bears: read.input.bears,
@@ -56,7 +56,7 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
 fn without_rail(
     read: &Triggered,
     sensor: &Sensed,
-    asked: &Asked,
+    asked: &InputNeeds,
     findings: &mut Findings,
 ) -> Answer {
     let hall = sensor.hall.filter(|it| !it.drives_up && sensor.rail == Some(SensorRail::Nothing));
@@ -91,7 +91,7 @@ fn half_tooth(read: &Triggered, sensor: &Sensed) -> Option<Time> {
     Some(seconds(period.base() / 2.0))
 }
 
-fn figures(hall: &Hall, levels: &Levels, asked: &Asked) -> Vec<Figure> {
+fn figures(hall: &Hall, levels: &Levels, asked: &InputNeeds) -> Vec<Figure> {
     let steps = || levels.working.clone();
     let mut figures = vec![
         Figure::new(say!(words::FIGURE_LOW), levels.low, steps()),
@@ -118,7 +118,7 @@ fn holds(read: &Triggered, hall: &Hall, is_battery: bool, so: impl Fn(&Levels) -
 fn levels_said(
     read: &Triggered,
     sensor: &Sensed,
-    (hall, levels, asked): &(Hall, Levels, Asked),
+    (hall, levels, asked): &(Hall, Levels, InputNeeds),
     cure: Option<&Message>,
     findings: &mut Findings,
 ) -> Vec<(Tone, Message)> {

@@ -60,7 +60,7 @@ sentences! {
     WHY_OFFSET = "trigger.why-offset",
         "Counted from the first tooth after the gap, the way the crank turns; advance before top dead centre is positive.";
     // what to do
-    DO_SPEED = "trigger.do-speed", "Type the engine’s highest speed in question 1.";
+    DO_SPEED = "trigger.do-speed", "Type the engine’s highest speed under “Firing”.";
     DO_LIMIT = "trigger.do-limit", "Look up the highest frequency of the controller’s inputs.";
     DO_GAP = "trigger.do-gap", "Take a wheel with a gap, or add a cam sensor.";
     DO_CRANKING = "trigger.do-cranking", "Type the cranking speed: what comes at the slowest instant follows.";

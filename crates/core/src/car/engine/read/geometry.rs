@@ -3,8 +3,8 @@
 use super::{BANKS, PINS, SPACING, written};
 use crate::{
     engine::{
-        Engine, Kind, Spacing, TURN,
-        geometry::{Geometry, Turns, Unfit, turns},
+        Engine, EngineKind, Spacing, TURN,
+        geometry::{Geometry, Turns, UnfitCrank, turns},
     },
     fields,
     finding::{Finding, Severity},
@@ -12,10 +12,10 @@ use crate::{
     quantity::{CrankAngle, Measure},
     read::{Entry, Reader, row},
     say, say_of,
-    schema::{Key, Row},
+    schema::{Key, NumberRow},
 };
 
-const BANK_ANGLES: Key<Row> = fields::engine::BANK_ANGLES;
+const BANK_ANGLES: Key<NumberRow> = fields::engine::BANK_ANGLES;
 const SPLIT: Key<CrankAngle> = fields::engine::SPLIT;
 
 /// The crank, where enough of it is known. `rows` are the banks, front to rear, typed or found from the numbering.
@@ -48,7 +48,7 @@ pub(super) fn geometry(
 /// The engine with the firing angles of its crank.
 pub(super) fn engine(
     reader: &mut Reader<'_>,
-    kind: Kind,
+    kind: EngineKind,
     cylinders: u32,
     order: &[u32],
     geometry: &Geometry,
@@ -127,7 +127,7 @@ fn known_rows(
 }
 
 /// Angles of one turn, in a row.
-fn degrees(reader: &mut Reader<'_>, key: Key<Row>) -> Entry<Vec<CrankAngle>> {
+fn degrees(reader: &mut Reader<'_>, key: Key<NumberRow>) -> Entry<Vec<CrankAngle>> {
     let text = reader.text(key);
     if text.is_empty() {
         reader.missing(key);
@@ -160,9 +160,9 @@ fn degrees(reader: &mut Reader<'_>, key: Key<Row>) -> Entry<Vec<CrankAngle>> {
     Entry::Unreadable
 }
 
-fn unfitting(unfit: Unfit, cylinders: usize) -> Finding {
+fn unfitting(unfit: UnfitCrank, cylinders: usize) -> Finding {
     let (key, message) = match unfit {
-        Unfit::BankAngles { angles, banks } => (
+        UnfitCrank::BankAngles { angles, banks } => (
             BANK_ANGLES,
             say!(
                 crate::car::engine::words::crank::BANK_ANGLES_COUNT,
@@ -171,7 +171,7 @@ fn unfitting(unfit: Unfit, cylinders: usize) -> Finding {
                 wanted = banks.saturating_sub(1)
             ),
         ),
-        Unfit::Pins { pins, each: Some(each), .. } if each < cylinders => (
+        UnfitCrank::Pins { pins, each: Some(each), .. } if each < cylinders => (
             PINS,
             say!(
                 crate::car::engine::words::crank::PINS_COUNT,
@@ -180,7 +180,7 @@ fn unfitting(unfit: Unfit, cylinders: usize) -> Finding {
                 cylinders = cylinders
             ),
         ),
-        Unfit::Pins { pins, .. } => (
+        UnfitCrank::Pins { pins, .. } => (
             PINS,
             say!(crate::car::engine::words::crank::PINS_EACH, pins = pins, cylinders = cylinders),
         ),

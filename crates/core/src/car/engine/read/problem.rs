@@ -2,23 +2,28 @@
 
 use super::{ANGLES, BANKS, CYLINDERS, ORDER};
 use crate::{
-    engine::{Kind, MOST_CYLINDERS, Misfit, Spacing},
+    engine::{EngineKind, MOST_CYLINDERS, Misfit, Spacing},
     finding::{Finding, Severity},
     message::Message,
     quantity::{CrankAngle, Measure},
     read::problem::shortened,
     say, say_of,
-    schema::{Key, Row},
+    schema::{Key, NumberRow},
     words::Wording,
 };
 
 /// A token that is no number.
-pub(super) fn unreadable(key: Key<Row>, code: &'static Wording, token: &str) -> Finding {
+pub(super) fn unreadable(key: Key<NumberRow>, code: &'static Wording, token: &str) -> Finding {
     Finding::new(Severity::Fault, key, say_of!(code, typed = shortened(token)))
 }
 
 /// The finding at the field that a misfit comes from.
-pub(super) fn finding(misfit: &Misfit, cylinders: u32, spacing: &Spacing, kind: Kind) -> Finding {
+pub(super) fn finding(
+    misfit: &Misfit,
+    cylinders: u32,
+    spacing: &Spacing,
+    kind: EngineKind,
+) -> Finding {
     let (place, message) = match misfit {
         Misfit::Cylinders(count) => (
             CYLINDERS.place(),

@@ -1,4 +1,4 @@
-//! Question 4: further relays that are switched at a speed.
+//! Further relays that are switched at a speed.
 
 use crate::{
     quantity::{RotationalSpeed, Time, Voltage},

@@ -1,16 +1,17 @@
 //! The fuel pump: it must run while the starter turns, and stop when the engine does.
 
 use crate::{
-    questions::cranking::words,
-    cranking::{self, Answer, Inputs, Release},
+    cranking::{CrankingAnswer, CrankingInputs, Release},
     fields,
     fields::relays::Cut,
     finding::{Finding, Severity},
     message::Message,
     quantity::{Measure, Time, rpm, seconds},
+    questions::cranking::words,
     questions::cranking::{
         advice,
         extent::{latest, longest_interval},
+        search::StartSearch,
     },
     read::SpeedRelay,
     report::{Figure, Tone},
@@ -33,15 +34,15 @@ fn is_cut(relay: &SpeedRelay) -> bool {
 }
 
 /// How long it runs on an engine that stands.
-fn on_at_rest(answer: &Answer) -> Time {
+fn on_at_rest(answer: &CrankingAnswer) -> Time {
     answer.stop.map_or(seconds(0.0), |stop| stop.on_at_rest)
 }
 
 /// The verdict on a threshold that works while cranking.
 pub(super) fn verdict(
     relay: &SpeedRelay,
-    inputs: &Inputs,
-    answer: &Answer,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
 ) -> (Tone, Message, Message) {
     let (on, power) = (on_at_rest(answer), latest(answer).0);
     let threshold = inputs.threshold.unwrap_or_default();
@@ -64,14 +65,14 @@ pub(super) fn verdict(
 }
 
 /// What the fitter should know of a pump after a stall or a crash.
-pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> Vec<Finding> {
+pub(super) fn findings(relay: &SpeedRelay, search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Finding> {
     let mut findings = Vec::new();
     let on = on_at_rest(answer);
     if on.base() > RUNS_ON_S {
         let severity = if is_cut(relay) { Severity::Doubt } else { Severity::Danger };
         let message = say!(words::relays::PUMP_ON_AFTER_STOP, name = relay.title(), on = on);
         let interval = longest_interval(answer);
-        let mut cures: Vec<_> = raised(inputs, answer).into_iter().collect();
+        let mut cures: Vec<_> = raised(search, answer).into_iter().collect();
         cures.push(say!(words::SHORTER_TIMEOUT, interval = interval));
         cures.extend((!is_cut(relay)).then(|| say!(words::relays::FIT_CUT)));
         let key = fields::relays::RELAY_OFF_BELOW.at(relay.at);
@@ -86,22 +87,21 @@ pub(super) fn findings(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> 
 }
 
 /// A release that works while cranking and stops the pump in time; the nearest to the best of them.
-fn raised(inputs: &Inputs, answer: &Answer) -> Option<Message> {
-    let threshold = inputs.threshold?;
-    let best = advice::best(inputs, answer)?.release;
-    let highest = cranking::releases(inputs, threshold)?.high;
+fn raised(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
+    let threshold = search.inputs.threshold?;
+    let best = advice::best(search, answer)?.release;
+    let highest = search.releases(threshold)?.high;
     let between = (best.base() * highest).sqrt();
     let tries = [best.base(), between.round(), (highest * 0.95).round()].map(rpm);
     let release = tries.into_iter().find(|release| {
-        let set = Inputs { release: Release::At(*release), ..inputs.clone() };
-        cranking::stop(inputs, *release).on_at_rest.base() <= RUNS_ON_S
-            && cranking::serves(&set, threshold)
+        search.stop(*release).is_some_and(|it| it.on_at_rest.base() <= RUNS_ON_S)
+            && search.serves(Release::At(*release), threshold)
     })?;
     Some(say!(words::relays::RAISE_RELEASE, release = release))
 }
 
 /// How soon after key-on the starter must turn for the pump not to stand in between.
-pub(super) fn figures(relay: &SpeedRelay, inputs: &Inputs, answer: &Answer) -> Option<Figure> {
+pub(super) fn figures(relay: &SpeedRelay, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Figure> {
     inputs.threshold?;
     if answer.corners.iter().any(|corner| !corner.closes) {
         return None;

@@ -1,13 +1,14 @@
 //! Relays that must stay out while the starter turns, and be on while the engine runs: the alternator's field, a fan.
 
 use crate::{
-    questions::cranking::words,
-    cranking::{self, Inputs},
+    cranking::CrankingInputs,
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm},
+    questions::cranking::words,
     read::{Purpose, SpeedRelay},
+    questions::cranking::search::StartSearch,
     report::{Answer, Figure, Tone},
     say,
     timeline::Interval,
@@ -25,7 +26,7 @@ const HIGH: Formula = Formula {
 
 /// Why a threshold is wrong, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Case {
+enum ThresholdCase {
     ReleaseAbove,
     WhileCranking,
     HoldsWhileCranking,
@@ -33,13 +34,15 @@ enum Case {
     Suits,
 }
 
+/// Nothing where looking at every corner is too much.
 pub(super) fn answer(
     relay: &SpeedRelay,
     purpose: Purpose,
-    inputs: &Inputs,
+    search: StartSearch<'_>,
     findings: &mut Findings,
-) -> Answer {
-    let (crest, at) = crest(inputs);
+) -> Option<Answer> {
+    let inputs = search.inputs;
+    let (crest, at) = crest(search)?;
     let band = Interval { low: crest.base(), high: inputs.idle.base() };
     let (low, high) = super::advice::ends(band);
     let mut to_do: Option<Message> = None;
@@ -58,7 +61,7 @@ pub(super) fn answer(
             let release = inputs.release.of(threshold);
             let case = case(relay, inputs, crest, threshold);
             let (on, off) = advised(band);
-            to_do = (case != Case::Suits).then(|| {
+            to_do = (case != ThresholdCase::Suits).then(|| {
                 say!(words::DO_SET, threshold = on, release = off, agree = inputs.confirmation)
             });
             findings.extend(finding(relay, purpose, case, (crest, &at), inputs, (on, off)));
@@ -76,51 +79,51 @@ pub(super) fn answer(
     answer.why = Some(why);
     answer.to_do = to_do.into_iter().collect();
     answer.figures = vec![figure(band)];
-    answer
+    Some(answer)
 }
 
 /// The fastest reading while the starter turns, and the corner at which it is read.
-fn crest(inputs: &Inputs) -> (RotationalSpeed, String) {
+fn crest(search: StartSearch<'_>) -> Option<(RotationalSpeed, String)> {
     let none = (rpm(0.0), String::new());
-    let corners = cranking::readings_at_corners(inputs);
-    corners.into_iter().fold(
+    let corners = search.readings_at_corners()?;
+    Some(corners.into_iter().fold(
         none,
         |most, (name, reading)| {
             if reading > most.0 { (reading, name) } else { most }
         },
-    )
+    ))
 }
 
 fn case(
     relay: &SpeedRelay,
-    inputs: &Inputs,
+    inputs: &CrankingInputs,
     crest: RotationalSpeed,
     threshold: RotationalSpeed,
-) -> Case {
+) -> ThresholdCase {
     let tests = [
-        (Case::WhileCranking, threshold <= crest),
-        (Case::ReleaseAbove, relay.release_above.is_some()),
-        (Case::HoldsWhileCranking, inputs.release.of(threshold) <= crest),
-        (Case::NotAtIdle, threshold > inputs.idle),
+        (ThresholdCase::WhileCranking, threshold <= crest),
+        (ThresholdCase::ReleaseAbove, relay.release_above.is_some()),
+        (ThresholdCase::HoldsWhileCranking, inputs.release.of(threshold) <= crest),
+        (ThresholdCase::NotAtIdle, threshold > inputs.idle),
     ];
-    tests.into_iter().find(|(_, so)| *so).map_or(Case::Suits, |(case, _)| case)
+    tests.into_iter().find(|(_, so)| *so).map_or(ThresholdCase::Suits, |(case, _)| case)
 }
 
-fn tone(case: Case, purpose: Purpose) -> Tone {
+fn tone(case: ThresholdCase, purpose: Purpose) -> Tone {
     match (case, purpose) {
-        (Case::Suits, _) => Tone::Good,
-        (Case::ReleaseAbove, _) | (Case::WhileCranking, Purpose::AlternatorField) => Tone::Bad,
+        (ThresholdCase::Suits, _) => Tone::Good,
+        (ThresholdCase::ReleaseAbove, _) | (ThresholdCase::WhileCranking, Purpose::AlternatorField) => Tone::Bad,
         _ => Tone::Doubtful,
     }
 }
 
-fn words(case: Case, threshold: RotationalSpeed) -> Message {
+fn words(case: ThresholdCase, threshold: RotationalSpeed) -> Message {
     match case {
-        Case::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
-        Case::WhileCranking => say!(words::relays::RUNNING_EARLY, threshold = threshold),
-        Case::HoldsWhileCranking => say!(words::relays::RUNNING_HOLDS),
-        Case::NotAtIdle => say!(words::relays::RUNNING_LATE, threshold = threshold),
-        Case::Suits => say!(words::relays::RUNNING_SUITS, threshold = threshold),
+        ThresholdCase::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
+        ThresholdCase::WhileCranking => say!(words::relays::RUNNING_EARLY, threshold = threshold),
+        ThresholdCase::HoldsWhileCranking => say!(words::relays::RUNNING_HOLDS),
+        ThresholdCase::NotAtIdle => say!(words::relays::RUNNING_LATE, threshold = threshold),
+        ThresholdCase::Suits => say!(words::relays::RUNNING_SUITS, threshold = threshold),
     }
 }
 
@@ -138,31 +141,31 @@ fn advised(band: Interval) -> (RotationalSpeed, RotationalSpeed) {
 fn finding(
     relay: &SpeedRelay,
     purpose: Purpose,
-    case: Case,
+    case: ThresholdCase,
     (crest, at): (RotationalSpeed, &str),
-    inputs: &Inputs,
+    inputs: &CrankingInputs,
     (on, off): (RotationalSpeed, RotationalSpeed),
 ) -> Option<Finding> {
     let name = relay.title();
     let is_field = purpose == Purpose::AlternatorField;
     let severity = if is_field { Severity::Fault } else { Severity::Doubt };
     let (severity, path, message) = match case {
-        Case::WhileCranking => (
+        ThresholdCase::WhileCranking => (
             severity,
             fields::relays::RELAY_ON_AT.at(relay.at),
             say!(words::relays::RELAY_WHILE_CRANKING, name = name, crest = crest, at = at),
         ),
-        Case::HoldsWhileCranking => (
+        ThresholdCase::HoldsWhileCranking => (
             Severity::Doubt,
             fields::relays::RELAY_OFF_BELOW.at(relay.at),
             say!(words::relays::RELAY_HOLDS_WHILE_CRANKING, name = name, crest = crest),
         ),
-        Case::NotAtIdle => (
+        ThresholdCase::NotAtIdle => (
             Severity::Doubt,
             fields::relays::RELAY_ON_AT.at(relay.at),
             say!(words::relays::RELAY_NOT_AT_IDLE, name = name, idle = inputs.idle),
         ),
-        Case::ReleaseAbove | Case::Suits => return None,
+        ThresholdCase::ReleaseAbove | ThresholdCase::Suits => return None,
     };
     let cure = say!(words::relays::SET_RUNNING, threshold = on, release = off);
     Some(Finding::new(severity, path, message).cured_by([cure]))

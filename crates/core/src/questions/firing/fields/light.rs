@@ -1,4 +1,4 @@
-//! Question 1: what a timing light shows.
+//! What a timing light shows.
 
 use crate::{
     channels::light::SparkStroke,

@@ -1,4 +1,4 @@
-//! Question 1: one cycle at a speed.
+//! One cycle at a speed.
 
 use crate::{
     quantity::{CrankAngle, RotationalSpeed, Time},

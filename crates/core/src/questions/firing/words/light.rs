@@ -3,77 +3,77 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    LIGHT_TITLE = "channels.light-title", "By the timing light";
-    LIGHT_OPEN = "channels.light-open", "Two readings tell what is wrong";
-    LIGHT_NEEDS_ADVANCE = "channels.light-needs-advance",
+    LIGHT_TITLE = "firing.light-title", "By the timing light";
+    LIGHT_OPEN = "firing.light-open", "Two readings tell what is wrong";
+    LIGHT_NEEDS_ADVANCE = "firing.light-needs-advance",
         "Type the advance to which the controller is locked: the readings are held against it.";
-    LIGHT_NEEDS_TWO = "channels.light-needs-two",
+    LIGHT_NEEDS_TWO = "firing.light-needs-two",
         "One reading can't tell a wrong lead from a wrong reference: read a second cylinder.";
-    LIGHT_MEND = "channels.light-mend", "A reading can't be used: see its field.";
-    LIGHT_STRAY = "channels.light-stray",
+    LIGHT_MEND = "firing.light-mend", "A reading can't be used: see its field.";
+    LIGHT_STRAY = "firing.light-stray",
         "There is no cylinder {cylinder} among {cylinders}: this reading is left out.";
     // verdicts
-    LIGHT_RIGHT = "channels.light-right", "Timing is right on all {n} read";
-    LIGHT_STROKE = "channels.light-stroke", "The mark is right; now prove the stroke";
-    LIGHT_TURN = "channels.light-turn", "A whole turn out: the cam's side";
-    LIGHT_SIGN = "channels.light-sign", "The offset has the wrong sign";
-    LIGHT_EDGE = "channels.light-edge", "It fits the other edge of the tooth";
-    LIGHT_TEETH = "channels.light-teeth", "It fits {n} {n|tooth|teeth} of the wheel";
-    LIGHT_REFERENCE = "channels.light-reference", "It fits cylinder {other} taken for cylinder {first}";
-    LIGHT_LATE = "channels.light-late", "All late by {error}: one offset";
-    LIGHT_EARLY = "channels.light-early", "All early by {error}: one offset";
-    LIGHT_MIXED = "channels.light-mixed", "Out by other firings: leads or order";
-    LIGHT_SCATTERED = "channels.light-scattered", "Each out by something else";
+    LIGHT_RIGHT = "firing.light-right", "Timing is right on all {n} read";
+    LIGHT_STROKE = "firing.light-stroke", "The mark is right; now prove the stroke";
+    LIGHT_TURN = "firing.light-turn", "A whole turn out: the cam's side";
+    LIGHT_SIGN = "firing.light-sign", "The offset has the wrong sign";
+    LIGHT_EDGE = "firing.light-edge", "It fits the other edge of the tooth";
+    LIGHT_TEETH = "firing.light-teeth", "It fits {n} {n|tooth|teeth} of the wheel";
+    LIGHT_REFERENCE = "firing.light-reference", "It fits cylinder {other} taken for cylinder {first}";
+    LIGHT_LATE = "firing.light-late", "All late by {error}: one offset";
+    LIGHT_EARLY = "firing.light-early", "All early by {error}: one offset";
+    LIGHT_MIXED = "firing.light-mixed", "Out by other firings: leads or order";
+    LIGHT_SCATTERED = "firing.light-scattered", "Each out by something else";
     // why
-    LIGHT_RIGHT_WHY = "channels.light-right-why",
+    LIGHT_RIGHT_WHY = "firing.light-right-why",
         "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can't tell the stroke.";
-    LIGHT_TURN_WHY = "channels.light-turn-why",
+    LIGHT_TURN_WHY = "firing.light-turn-why",
         "The mark is right, and the spark falls into the exhaust stroke: the controller knows the angle but not the turn.";
-    LIGHT_LATE_WHY = "channels.light-late-why", "All {n} are late by the same {error}: one cause, and no lead.";
-    LIGHT_EARLY_WHY = "channels.light-early-why", "All {n} are early by the same {error}: one cause, and no lead.";
-    LIGHT_MIXED_WHY = "channels.light-mixed-why", "By the angles, {list}. The mark can't tell companions apart.";
-    LIGHT_SCATTERED_WHY = "channels.light-scattered-why",
+    LIGHT_LATE_WHY = "firing.light-late-why", "All {n} are late by the same {error}: one cause, and no lead.";
+    LIGHT_EARLY_WHY = "firing.light-early-why", "All {n} are early by the same {error}: one cause, and no lead.";
+    LIGHT_MIXED_WHY = "firing.light-mixed-why", "By the angles, {list}. The mark can't tell companions apart.";
+    LIGHT_SCATTERED_WHY = "firing.light-scattered-why",
         "No exchange of leads makes these errors, and one offset doesn't either: readings agree to within {tolerance} at best.";
     // what to do
-    LIGHT_DO_THUMB = "channels.light-do-thumb",
+    LIGHT_DO_THUMB = "firing.light-do-thumb",
         "Prove the stroke once: fuel off, plug out, its lead on a grounded spark tester well away, a cork on the hole (no thumb). Crank: the cork must pop just before the spark. Then say so in the field.";
-    LIGHT_DO_TURN = "channels.light-do-turn",
+    LIGHT_DO_TURN = "firing.light-do-turn",
         "If it is the exhaust stroke: move the cam's reference by 360° in the controller (or exchange its two halves of the cycle) and leave the leads.";
-    LIGHT_DO_SIGN = "channels.light-do-sign",
+    LIGHT_DO_SIGN = "firing.light-do-sign",
         "The error is twice the offset entered: enter the offset with the other sign, then read again. It must be gone by all of {error}.";
-    LIGHT_DO_EDGE = "channels.light-do-edge",
+    LIGHT_DO_EDGE = "firing.light-do-edge",
         "{error} is half a position of the wheel: set the other edge, or exchange the two wires of an inductive sensor. Then read again.";
-    LIGHT_DO_TEETH_LATE = "channels.light-do-teeth-late",
+    LIGHT_DO_TEETH_LATE = "firing.light-do-teeth-late",
         "It is {n} {n|position|positions} of the wheel late: take the offset earlier by that, or count the first tooth after the gap anew.";
-    LIGHT_DO_TEETH_EARLY = "channels.light-do-teeth-early",
+    LIGHT_DO_TEETH_EARLY = "firing.light-do-teeth-early",
         "It is {n} {n|position|positions} of the wheel early: take the offset later by that, or count the first tooth after the gap anew.";
-    LIGHT_DO_REFERENCE = "channels.light-do-reference",
+    LIGHT_DO_REFERENCE = "firing.light-do-reference",
         "It is the angle from {first} to {other}: the offset was measured at the top of {other}. Move it {error}, then read again.";
-    LIGHT_DO_EARLIER = "channels.light-do-earlier",
+    LIGHT_DO_EARLIER = "firing.light-do-earlier",
         "Change the offset so that everything comes {error} earlier; read again at two speeds: what grows with speed is a delay, no offset.";
-    LIGHT_DO_LATER = "channels.light-do-later",
+    LIGHT_DO_LATER = "firing.light-do-later",
         "Change the offset so that everything comes {error} later; read again at two speeds: what grows with speed is a delay, no offset.";
-    LIGHT_DO_TAPS = "channels.light-do-taps",
+    LIGHT_DO_TAPS = "firing.light-do-taps",
         "Fire each channel alone, as above: it tells companions apart, and gives the cure.";
-    LIGHT_DO_AGAIN = "channels.light-do-again",
+    LIGHT_DO_AGAIN = "firing.light-do-again",
         "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn't finished, moves the flash.";
-    LIGHT_DO_ANGLES = "channels.light-do-angles",
+    LIGHT_DO_ANGLES = "firing.light-do-angles",
         "If it stays: the firing angles of an odd-fire engine, or a wheel that runs out of true.";
-    LIGHT_CAUTION = "channels.light-caution",
+    LIGHT_CAUTION = "firing.light-caution",
         "Belts, fans and the starter take hands and cables: keep clear; nothing loose, in neutral; fuel off while cranking.";
     // table
-    LIGHT_TABLE = "channels.light-table", "Each reading against the advance set";
-    LIGHT_COL_SEEN = "channels.light-col-seen", "Seen";
-    LIGHT_COL_STANDS = "channels.light-col-stands", "Stands";
-    LIGHT_CELL_RIGHT = "channels.light-cell-right", "right";
-    LIGHT_CELL_LATE = "channels.light-cell-late", "late";
-    LIGHT_CELL_EARLY = "channels.light-cell-early", "early";
+    LIGHT_TABLE = "firing.light-table", "Each reading against the advance set";
+    LIGHT_COL_SEEN = "firing.light-col-seen", "Seen";
+    LIGHT_COL_STANDS = "firing.light-col-stands", "Stands";
+    LIGHT_CELL_RIGHT = "firing.light-cell-right", "right";
+    LIGHT_CELL_LATE = "firing.light-cell-late", "late";
+    LIGHT_CELL_EARLY = "firing.light-cell-early", "early";
     // findings
-    LIGHT_ALL_LATE = "channels.light-all-late", "By the timing light every spark comes {error} late.";
-    LIGHT_ALL_EARLY = "channels.light-all-early", "By the timing light every spark comes {error} early.";
-    LIGHT_TURNED = "channels.light-turned", "By the timing light every spark falls into the exhaust stroke.";
-    LIGHT_LEADS = "channels.light-leads", "By the timing light the sparks of other cylinders reach {cylinders}.";
-    LIGHT_UNEVEN = "channels.light-uneven", "By the timing light the cylinders are out by unlike angles.";
+    LIGHT_ALL_LATE = "firing.light-all-late", "By the timing light every spark comes {error} late.";
+    LIGHT_ALL_EARLY = "firing.light-all-early", "By the timing light every spark comes {error} early.";
+    LIGHT_TURNED = "firing.light-turned", "By the timing light every spark falls into the exhaust stroke.";
+    LIGHT_LEADS = "firing.light-leads", "By the timing light the sparks of other cylinders reach {cylinders}.";
+    LIGHT_UNEVEN = "firing.light-uneven", "By the timing light the cylinders are out by unlike angles.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[

@@ -4,59 +4,59 @@ use crate::words::{Explanation, sentences};
 
 sentences! {
     // what is done and asked
-    ASK_COIL = "channels.ask-coil",
+    ASK_COIL = "firing.ask-coil",
         "Fire channel {channel}. On which {n|cylinder's tester|cylinders' testers} does it spark?";
-    ASK_PLUG = "channels.ask-plug", "Fire channel {channel}. On which plug's tester does it spark?";
-    ASK_INJECTOR = "channels.ask-injector", "Pulse channel {channel}. Which {n|injector clicks|injectors click}?";
-    ASK_TOWER = "channels.ask-tower", "Follow the lead of tower {channel}. Where does it end?";
+    ASK_PLUG = "firing.ask-plug", "Fire channel {channel}. On which plug's tester does it spark?";
+    ASK_INJECTOR = "firing.ask-injector", "Pulse channel {channel}. Which {n|injector clicks|injectors click}?";
+    ASK_TOWER = "firing.ask-tower", "Follow the lead of tower {channel}. Where does it end?";
     // by what that is seen
-    TOOL_COIL = "channels.tool-coil",
+    TOOL_COIL = "firing.tool-coil",
         "A spark tester on every lead, or a timing light's clamp on one after the other: what sparks or flashes answers. Hands off while it fires.";
-    TOOL_INJECTOR = "channels.tool-injector",
+    TOOL_INJECTOR = "firing.tool-injector",
         "A finger on each injector, or a screwdriver from it to your ear: what clicks answers.";
     // how it stands, beside the channel
-    TAP_RIGHT = "channels.tap-right", "as planned";
-    TAP_OTHER = "channels.tap-other", "not as planned";
-    TAP_NOTHING = "channels.tap-nothing", "nothing answers";
-    TAP_AGAIN = "channels.tap-again", "try again";
-    TAP_MUST = "channels.tap-must", "must be";
+    TAP_RIGHT = "firing.tap-right", "as planned";
+    TAP_OTHER = "firing.tap-other", "not as planned";
+    TAP_NOTHING = "firing.tap-nothing", "nothing answers";
+    TAP_AGAIN = "firing.tap-again", "try again";
+    TAP_MUST = "firing.tap-must", "must be";
     // what is known by now
-    TAP_MOST = "channels.tap-most", "At most {n} {n|tap|taps}, then all is certain.";
-    TAP_LEFT = "channels.tap-left", "At most {n} more {n|tap|taps} until all is certain.";
-    TAP_CERTAIN = "channels.tap-certain", "All are seen: the verdict stands below.";
-    MUST_BE = "channels.must-be",
+    TAP_MOST = "firing.tap-most", "At most {n} {n|tap|taps}, then all is certain.";
+    TAP_LEFT = "firing.tap-left", "At most {n} more {n|tap|taps} until all is certain.";
+    TAP_CERTAIN = "firing.tap-certain", "All are seen: the verdict stands below.";
+    MUST_BE = "firing.must-be",
         "Channel {channel} must reach {cylinders}: nothing else is left. Fire it once to prove that its lead is on.";
-    LIKELY_NONE = "channels.likely-none", "None of the usual slips fits: leads went round from one to the next.";
-    LIKELY_ONE = "channels.likely-one", "Of the usual ways only one still fits: {slip}.";
-    LIKELY_TWO = "channels.likely-two", "Two of the usual ways still fit: {one}, or {two}.";
-    LIKELY_MORE = "channels.likely-more", "{n} of the usual slips still fit; as planned it is not.";
-    LIKELY_PLANNED = "channels.likely-planned", "As planned so far; {n} usual {n|slip|slips} could still hide.";
-    SLIP_NONE = "channels.slip-none", "as planned";
-    SLIP_HABIT = "channels.slip-habit", "numbered by the other habit";
-    SLIP_ONWARD = "channels.slip-onward", "all leads {n} {n|place|places} on in the order of firing";
-    SLIP_BANKS = "channels.slip-banks", "the banks exchanged";
-    SLIP_END = "channels.slip-end", "cylinders counted from the other end";
-    SLIP_POSITIONS = "channels.slip-positions", "leading and trailing plugs exchanged";
-    SLIP_EXCHANGE = "channels.slip-exchange", "{one} and {other} exchanged";
+    LIKELY_NONE = "firing.likely-none", "None of the usual slips fits: leads went round from one to the next.";
+    LIKELY_ONE = "firing.likely-one", "Of the usual ways only one still fits: {slip}.";
+    LIKELY_TWO = "firing.likely-two", "Two of the usual ways still fit: {one}, or {two}.";
+    LIKELY_MORE = "firing.likely-more", "{n} of the usual slips still fit; as planned it is not.";
+    LIKELY_PLANNED = "firing.likely-planned", "As planned so far; {n} usual {n|slip|slips} could still hide.";
+    SLIP_NONE = "firing.slip-none", "as planned";
+    SLIP_HABIT = "firing.slip-habit", "numbered by the other habit";
+    SLIP_ONWARD = "firing.slip-onward", "all leads {n} {n|place|places} on in the order of firing";
+    SLIP_BANKS = "firing.slip-banks", "the banks exchanged";
+    SLIP_END = "firing.slip-end", "cylinders counted from the other end";
+    SLIP_POSITIONS = "firing.slip-positions", "leading and trailing plugs exchanged";
+    SLIP_EXCHANGE = "firing.slip-exchange", "{one} and {other} exchanged";
     // what can't be, or is broken
-    CROWDED = "channels.crowded",
+    CROWDED = "firing.crowded",
         "Channel {channel}: {cylinders} answered, more than the plan has on it. Two hang on it, or one was misheard: fire it again.";
-    SILENT = "channels.silent", "Channel {channel}: nothing answers.";
-    SILENT_INJECTOR = "channels.silent-injector", "Channel {channel}: no injector clicks.";
-    HALF_SILENT = "channels.half-silent", "Channel {channel}: only {cylinders} answered.";
-    TAPS_CONTRADICT = "channels.taps-contradict",
+    SILENT = "firing.silent", "Channel {channel}: nothing answers.";
+    SILENT_INJECTOR = "firing.silent-injector", "Channel {channel}: no injector clicks.";
+    HALF_SILENT = "firing.half-silent", "Channel {channel}: only {cylinders} answered.";
+    TAPS_CONTRADICT = "firing.taps-contradict",
         "Channels {one} and {other} can't both reach the same cylinder: fire both again.";
-    WIRED_MUST_WHY = "channels.wired-must-why",
+    WIRED_MUST_WHY = "firing.wired-must-why",
         "The last one is known by elimination only: a lead that hangs loose would look the same.";
     // lists
-    LIST_SETTING = "channels.list-setting", "Tick off: the setting";
-    LIST_ORDER = "channels.list-order", "Tick off: the order to enter";
-    LIST_MOVES = "channels.list-moves", "Tick off: the leads to move";
-    ITEM_PLACE = "channels.item-place", "Place {place} in the order: channel {channel}";
-    ITEM_EXCHANGE = "channels.item-exchange", "Exchange the leads of {one} and {other}";
-    ITEM_MOVE = "channels.item-move", "No. {target}: from channel {from} to channel {to}";
-    ITEM_AGAIN = "channels.item-again", "Fire every channel once more: each where the plan says";
-    DO_FIRE_AGAIN = "channels.do-fire-again",
+    LIST_SETTING = "firing.list-setting", "Tick off: the setting";
+    LIST_ORDER = "firing.list-order", "Tick off: the order to enter";
+    LIST_MOVES = "firing.list-moves", "Tick off: the leads to move";
+    ITEM_PLACE = "firing.item-place", "Place {place} in the order: channel {channel}";
+    ITEM_EXCHANGE = "firing.item-exchange", "Exchange the leads of {one} and {other}";
+    ITEM_MOVE = "firing.item-move", "No. {target}: from channel {from} to channel {to}";
+    ITEM_AGAIN = "firing.item-again", "Fire every channel once more: each where the plan says";
+    DO_FIRE_AGAIN = "firing.do-fire-again",
         "All is ticked off: clear what was found, and fire every channel again; what stands here was seen before.";
 }
 

@@ -3,110 +3,110 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    TITLE_IGNITION_WIRED = "channels.title-ignition-wired", "Ignition, as wired";
-    TITLE_INJECTION_WIRED = "channels.title-injection-wired", "Injection, as wired";
-    TITLE_SECOND_WIRED = "channels.title-second-wired", "Second injectors, as wired";
-    WIRED_UNREADABLE = "channels.wired-unreadable",
+    TITLE_IGNITION_WIRED = "firing.title-ignition-wired", "Ignition, as wired";
+    TITLE_INJECTION_WIRED = "firing.title-injection-wired", "Injection, as wired";
+    TITLE_SECOND_WIRED = "firing.title-second-wired", "Second injectors, as wired";
+    WIRED_UNREADABLE = "firing.wired-unreadable",
         "Channel {channel}: “{typed}” is no cylinder. Type the number that was found there, for example {example}.";
-    WIRED_STRAY = "channels.wired-stray",
+    WIRED_STRAY = "firing.wired-stray",
         "Channel {channel}: there is no cylinder {stray} among {cylinders}. Look again at the car.";
-    WIRED_AGAIN = "channels.wired-again",
+    WIRED_AGAIN = "firing.wired-again",
         "Channel {channel}: {target} was already found on channel {other}. One of the two is wrong: test both again.";
-    HABITS_BY_CYLINDER = "channels.habits-by-cylinder",
+    HABITS_BY_CYLINDER = "firing.habits-by-cylinder",
         "Two habits are mixed: it is wired by cylinder, and the plan numbers by firing order.";
-    HABITS_BY_ORDER = "channels.habits-by-order",
+    HABITS_BY_ORDER = "firing.habits-by-order",
         "Two habits are mixed: it is wired by firing order, and the plan numbers by cylinder.";
     // verdicts
-    WIRED_NONE_USABLE = "channels.wired-none-usable", "Nothing typed here can be used";
-    WIRED_RIGHT = "channels.wired-right", "Wired right: all {n}";
-    WIRED_HIDDEN = "channels.wired-hidden", "Runs like this, but not in sequence";
-    WIRED_PARTLY = "channels.wired-partly", "Right so far: {seen} of {all} seen";
-    WIRED_SETTING = "channels.wired-setting", "All {n} out by the same: one setting";
-    WIRED_WRONG = "channels.wired-wrong", "Wired wrong: {n} of {all}";
-    WIRED_WRONG_PARTLY = "channels.wired-wrong-partly", "Wired wrong: {n} of the {seen} seen";
-    WIRED_RIGHT_WHY = "channels.wired-right-why", "Each of {n} is reached by the channel that the plan gives it.";
-    WIRED_TOGETHER_WHY = "channels.wired-together-why", "All injectors hang on the one channel that fires them.";
-    WIRED_PARTLY_WHY = "channels.wired-partly-why", "A cure can be named only when all have been seen.";
-    LOOK_COILS = "channels.look-coils",
+    WIRED_NONE_USABLE = "firing.wired-none-usable", "Nothing typed here can be used";
+    WIRED_RIGHT = "firing.wired-right", "Wired right: all {n}";
+    WIRED_HIDDEN = "firing.wired-hidden", "Runs like this, but not in sequence";
+    WIRED_PARTLY = "firing.wired-partly", "Right so far: {seen} of {all} seen";
+    WIRED_SETTING = "firing.wired-setting", "All {n} out by the same: one setting";
+    WIRED_WRONG = "firing.wired-wrong", "Wired wrong: {n} of {all}";
+    WIRED_WRONG_PARTLY = "firing.wired-wrong-partly", "Wired wrong: {n} of the {seen} seen";
+    WIRED_RIGHT_WHY = "firing.wired-right-why", "Each of {n} is reached by the channel that the plan gives it.";
+    WIRED_TOGETHER_WHY = "firing.wired-together-why", "All injectors hang on the one channel that fires them.";
+    WIRED_PARTLY_WHY = "firing.wired-partly-why", "A cure can be named only when all have been seen.";
+    LOOK_COILS = "firing.look-coils",
         "Not seen yet: {cylinders}. Fire one channel at a time and note whose coil answers.";
-    LOOK_INJECTORS = "channels.look-injectors",
+    LOOK_INJECTORS = "firing.look-injectors",
         "Not seen yet: {cylinders}. Fire one channel at a time and note whose injector clicks.";
-    LOOK_TOWERS = "channels.look-towers", "Not seen yet: {cylinders}. Follow their leads from the cap.";
+    LOOK_TOWERS = "firing.look-towers", "Not seen yet: {cylinders}. Follow their leads from the cap.";
     // what goes wrong
-    SPARK_INTAKE = "channels.spark-intake",
+    SPARK_INTAKE = "firing.spark-intake",
         "No. {cylinders}: a spark in the intake stroke, {error} from its own firing point. Backfire in the inlet, fire.";
-    SPARK_COMPRESSION = "channels.spark-compression",
+    SPARK_COMPRESSION = "firing.spark-compression",
         "No. {cylinders}: a spark in the middle of compression, {error} from its own firing point. Kicks back while cranking.";
-    SPARK_EARLY = "channels.spark-early",
+    SPARK_EARLY = "firing.spark-early",
         "No. {cylinders}: a spark {error} from its own firing point, on top of the advance. Detonation, kick-back.";
-    SPARK_POWER = "channels.spark-power",
+    SPARK_POWER = "firing.spark-power",
         "No. {cylinders}: the spark comes {error} late, in the power stroke. No power, hot exhaust.";
-    SPARK_EXHAUST = "channels.spark-exhaust",
+    SPARK_EXHAUST = "firing.spark-exhaust",
         "No. {cylinders}: the spark comes {error} late, in the exhaust stroke. Pops in the exhaust.";
-    SPARK_OVERLAP = "channels.spark-overlap",
+    SPARK_OVERLAP = "firing.spark-overlap",
         "No. {cylinders}: the spark comes a whole turn out, in the overlap. The cylinder never fires.";
-    SPARK_NEVER = "channels.spark-never", "No. {cylinders}: on a channel that the plan never fires.";
-    SPLIT_EXCHANGED = "channels.split-exchanged",
+    SPARK_NEVER = "firing.spark-never", "No. {cylinders}: on a channel that the plan never fires.";
+    SPLIT_EXCHANGED = "firing.split-exchanged",
         "No. {plugs}: leading and trailing plug are exchanged, so the trailing one fires first. Detonation.";
-    FUEL_NEVER = "channels.fuel-never", "No. {cylinders}: on a channel that the plan never fires. No fuel there.";
-    FUEL_OTHER_BANK = "channels.fuel-other-bank",
+    FUEL_NEVER = "firing.fuel-never", "No. {cylinders}: on a channel that the plan never fires. No fuel there.";
+    FUEL_OTHER_BANK = "firing.fuel-other-bank",
         "No. {cylinders}: the injector hangs on another bank's channel. Runs, but corrections by bank reach the wrong cylinder.";
-    FUEL_ELSEWHERE = "channels.fuel-elsewhere",
+    FUEL_ELSEWHERE = "firing.fuel-elsewhere",
         "No. {cylinders}: fuel comes {error} from its own moment. Runs, but poorly at idle; trims reach the wrong cylinder.";
-    COMPANIONS_SWAPPED = "channels.companions-swapped",
+    COMPANIONS_SWAPPED = "firing.companions-swapped",
         "No. {cylinders} have exchanged channels: no effect while each coil is fired every turn, 360° out on the day that sequential is turned on.";
     // cures
-    CURE_SETTING_TURN = "channels.cure-setting-turn",
+    CURE_SETTING_TURN = "firing.cure-setting-turn",
         "One setting: the controller is a whole turn out. Move its cam reference by {error} and leave the leads. Injection moves with it: check that too.";
-    CURE_SETTING_EARLIER = "channels.cure-setting-earlier",
+    CURE_SETTING_EARLIER = "firing.cure-setting-earlier",
         "One setting: the reference stands {error} late. The controller takes cylinder {other} for cylinder {first}; move it {error} earlier. Injection moves with it: check that too.";
-    CURE_SETTING_LATER = "channels.cure-setting-later",
+    CURE_SETTING_LATER = "firing.cure-setting-later",
         "One setting: the reference stands {error} early. The controller takes cylinder {other} for cylinder {first}; move it {error} later. Injection moves with it: check that too.";
-    CURE_SETTING_FUEL_EARLIER = "channels.cure-setting-fuel-earlier",
+    CURE_SETTING_FUEL_EARLIER = "firing.cure-setting-fuel-earlier",
         "One setting: all injections {error} earlier. The leads stay.";
-    CURE_SETTING_FUEL_LATER = "channels.cure-setting-fuel-later",
+    CURE_SETTING_FUEL_LATER = "firing.cure-setting-fuel-later",
         "One setting: all injections {error} later. The leads stay.";
-    CURE_SETTING_TOWERS_ON = "channels.cure-setting-towers-on",
+    CURE_SETTING_TOWERS_ON = "firing.cure-setting-towers-on",
         "Turn all leads together {n} {n|tower|towers} on, in the direction of the rotor.";
-    CURE_SETTING_TOWERS_BACK = "channels.cure-setting-towers-back",
+    CURE_SETTING_TOWERS_BACK = "firing.cure-setting-towers-back",
         "Turn all leads together {n} {n|tower|towers} back, against the direction of the rotor.";
-    CURE_ORDER = "channels.cure-order",
+    CURE_ORDER = "firing.cure-order",
         "Enter this order of channels in the controller: {order}. No lead is moved.";
-    CURE_GROUPS = "channels.cure-groups",
+    CURE_GROUPS = "firing.cure-groups",
         "Give the channels to the banks in this order: {order}. No wire is moved.";
-    CURE_EXCHANGE = "channels.cure-exchange",
+    CURE_EXCHANGE = "firing.cure-exchange",
         "Move leads: {n} {n|exchange|exchanges} ({list}) {n|puts|put} {m} leads right, in this order.";
-    CURE_EXCHANGE_INJECTORS = "channels.cure-exchange-injectors",
+    CURE_EXCHANGE_INJECTORS = "firing.cure-exchange-injectors",
         "Move injector plugs: {n} {n|exchange|exchanges} ({list}) {n|puts|put} {m} right, in this order.";
-    CURE_MOVE = "channels.cure-move", "Move to another channel: {list}.";
-    CURE_MOVE_TOWERS = "channels.cure-move-towers", "Move to another tower: {list}.";
+    CURE_MOVE = "firing.cure-move", "Move to another channel: {list}.";
+    CURE_MOVE_TOWERS = "firing.cure-move-towers", "Move to another tower: {list}.";
     // the table
-    TABLE_WIRED = "channels.table-wired", "What really happens, cylinder by cylinder";
-    COL_ERROR = "channels.col-error", "Error";
-    COL_STROKE = "channels.col-stroke", "Stroke";
-    COL_OUTCOME = "channels.col-outcome", "What comes of it";
-    STROKE_FIRING = "channels.stroke-firing", "firing point";
-    STROKE_COMPRESSION = "channels.stroke-compression", "compression";
-    STROKE_POWER = "channels.stroke-power", "power";
-    STROKE_EXHAUST = "channels.stroke-exhaust", "exhaust";
-    STROKE_OVERLAP = "channels.stroke-overlap", "overlap";
-    STROKE_INTAKE = "channels.stroke-intake", "intake";
-    OUTCOME_FIRES = "channels.outcome-fires", "fires";
-    OUTCOME_RIGHT = "channels.outcome-right", "right";
-    OUTCOME_INTAKE = "channels.outcome-intake", "backfire in the inlet";
-    OUTCOME_COMPRESSION = "channels.outcome-compression", "kick-back";
-    OUTCOME_EARLY = "channels.outcome-early", "detonation";
-    OUTCOME_POWER = "channels.outcome-power", "no power, hot exhaust";
-    OUTCOME_EXHAUST = "channels.outcome-exhaust", "pops in the exhaust";
-    OUTCOME_OVERLAP = "channels.outcome-overlap", "never fires";
-    OUTCOME_NEVER = "channels.outcome-never", "channel never fires";
-    OUTCOME_SPLIT = "channels.outcome-split", "leading and trailing exchanged";
-    OUTCOME_BANK = "channels.outcome-bank", "on another bank's channel";
-    OUTCOME_FUEL = "channels.outcome-fuel", "fuel at another moment";
-    FIGURE_WRONG = "channels.figure-wrong", "Wrong, of those seen";
-    FIGURE_OUT_OF_PLACE = "channels.figure-out-of-place", "Leads out of place";
-    FIGURE_EXCHANGES = "channels.figure-exchanges", "Exchanges that cure it";
-    PICTURE_WIRED = "channels.picture-wired", "The cycle as it is wired: {n} {n|cylinder|cylinders} wrong";
+    TABLE_WIRED = "firing.table-wired", "What really happens, cylinder by cylinder";
+    COL_ERROR = "firing.col-error", "Error";
+    COL_STROKE = "firing.col-stroke", "Stroke";
+    COL_OUTCOME = "firing.col-outcome", "What comes of it";
+    STROKE_FIRING = "firing.stroke-firing", "firing point";
+    STROKE_COMPRESSION = "firing.stroke-compression", "compression";
+    STROKE_POWER = "firing.stroke-power", "power";
+    STROKE_EXHAUST = "firing.stroke-exhaust", "exhaust";
+    STROKE_OVERLAP = "firing.stroke-overlap", "overlap";
+    STROKE_INTAKE = "firing.stroke-intake", "intake";
+    OUTCOME_FIRES = "firing.outcome-fires", "fires";
+    OUTCOME_RIGHT = "firing.outcome-right", "right";
+    OUTCOME_INTAKE = "firing.outcome-intake", "backfire in the inlet";
+    OUTCOME_COMPRESSION = "firing.outcome-compression", "kick-back";
+    OUTCOME_EARLY = "firing.outcome-early", "detonation";
+    OUTCOME_POWER = "firing.outcome-power", "no power, hot exhaust";
+    OUTCOME_EXHAUST = "firing.outcome-exhaust", "pops in the exhaust";
+    OUTCOME_OVERLAP = "firing.outcome-overlap", "never fires";
+    OUTCOME_NEVER = "firing.outcome-never", "channel never fires";
+    OUTCOME_SPLIT = "firing.outcome-split", "leading and trailing exchanged";
+    OUTCOME_BANK = "firing.outcome-bank", "on another bank's channel";
+    OUTCOME_FUEL = "firing.outcome-fuel", "fuel at another moment";
+    FIGURE_WRONG = "firing.figure-wrong", "Wrong, of those seen";
+    FIGURE_OUT_OF_PLACE = "firing.figure-out-of-place", "Leads out of place";
+    FIGURE_EXCHANGES = "firing.figure-exchanges", "Exchanges that cure it";
+    PICTURE_WIRED = "firing.picture-wired", "The cycle as it is wired: {n} {n|cylinder|cylinders} wrong";
 }
 
 const CLASSES: &str = "classes by stroke: common practice, no source";

@@ -1,14 +1,14 @@
 //! The loads that are connected to outputs.
 
 use crate::{
-    output::Kind,
     output::FarEnd,
+    output::LoadKind,
     quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
-    schema::{Part, OutputName, Text, choices, fields, quantity, choice, text, output_name},
+    schema::{OutputName, Part, Text, choice, choices, fields, output_name, quantity, text},
 };
 
 choices! {
-    Kind {
+    LoadKind {
         RelayCoil = "relay-coil", "Relay coil";
         Solenoid = "solenoid", "Solenoid valve";
         Motor = "motor", "Motor";
@@ -109,7 +109,7 @@ fields! {
         .hint("one of the outputs below")
         .first();
     /// What kind of part it is.
-    KIND: Kind = choice("kind", "Kind of load")
+    KIND: LoadKind = choice("kind", "Kind of load")
         .assumed("relay-coil", "the usual load of an output, and one that little holds in");
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
     UNASKED: Unasked = choice("unasked", "If it acts unasked")

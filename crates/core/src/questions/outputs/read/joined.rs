@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{Link, PlannedLoad, PlannedRest};
+use super::{OutputLink, PlannedLoad, PlannedRest};
 use crate::output::{FarEnd, Load, OnLevel, Output, Pin, Wiring};
 
 impl PlannedLoad {
@@ -14,7 +14,7 @@ impl PlannedLoad {
     /// The two outputs that it joins, where it is one of a bridge.
     fn joins(&self) -> Option<(usize, usize)> {
         match (self.link, self.partner) {
-            (Link::To(own), Some(far))
+            (OutputLink::To(own), Some(far))
                 if self.is_solved() && self.far_end == Some(FarEnd::Output) =>
             {
                 Some((own, far))
@@ -60,14 +60,23 @@ impl PlannedRest {
         Some(Wiring { output: own, level, loads, beyond })
     }
 
+    /// The number of a load among those on its output of which enough is known.
+    pub(crate) fn place(&self, load: &PlannedLoad) -> Option<usize> {
+        let mut known =
+            self.loads.iter().filter(|other| other.link == load.link && other.is_solved());
+        known.position(|other| other.at == load.at)
+    }
+
     fn stage(&self, output: usize) -> Option<&Output> {
         self.outputs.get(output)?.output.as_ref()
     }
 
     /// The loads with their own end on an output, as far as enough is known of them.
     fn hanging(&self, output: usize, pins: &[usize], level: OnLevel) -> Vec<Load> {
-        let hangs =
-            self.loads.iter().filter(|load| load.link == Link::To(output) && load.is_solved());
+        let hangs = self
+            .loads
+            .iter()
+            .filter(|load| load.link == OutputLink::To(output) && load.is_solved());
         let there = |load: &Rc<PlannedLoad>| {
             let far_pin = load.partner.and_then(|far| pins.iter().position(|it| *it == far));
             Some(load.to(load.far_end?, far_pin.unwrap_or(0), level))

@@ -2,13 +2,15 @@
 
 use std::rc::Rc;
 
-use super::{Assumed, Link, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name};
+use super::{
+    LoadAssumptions, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name,
+};
 use crate::{
-    questions::outputs::words,
     fields::{self, loads::Across},
     finding::{Finding, Severity},
-    output::{FarEnd, Kind, Pulse},
+    output::{FarEnd, LoadKind, Pulse},
     quantity::{Band, Inductance, Measure, Value, Voltage},
+    questions::outputs::words,
     read::{Entry, Reader, problem::shortened},
     say,
     schema::{Key, OutputName},
@@ -24,7 +26,7 @@ pub(super) fn load(
     let link = link(reader, fields::loads::OUTPUT.at(at), outputs);
     let partner = partner(reader, fields::loads::FAR_OUTPUT.at(at), link, far_end.value(), outputs);
     let kind_entry = reader.choice(fields::loads::KIND.at(at));
-    let kind = kind_entry.value().unwrap_or(Kind::RelayCoil);
+    let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
     let unasked = reader.choice(fields::loads::UNASKED.at(at));
     let resistance = usual(
         reader,
@@ -55,7 +57,7 @@ pub(super) fn load(
         partner,
         unasked: unasked.value().unwrap_or(Unasked::Costly),
         kind,
-        assumed: Assumed {
+        assumed: LoadAssumptions {
             resistance: resistance.is_assumed(),
             pull_in: pull_in.is_assumed(),
             inductance: inductance.is_assumed(),
@@ -74,7 +76,7 @@ pub(super) fn load(
 fn inductance(
     reader: &mut Reader<'_>,
     key: Key<Inductance>,
-    kind: Kind,
+    kind: LoadKind,
 ) -> Entry<Band<Inductance>> {
     let typical = kind.usual_inductance();
     if typical.high.base() <= 0.0 {
@@ -86,7 +88,7 @@ fn inductance(
 }
 
 /// Nothing where a field of it can't be read.
-fn suppression(reader: &mut Reader<'_>, at: usize, kind: Kind) -> Option<Suppressed> {
+fn suppression(reader: &mut Reader<'_>, at: usize, kind: LoadKind) -> Option<Suppressed> {
     let choice = reader.choice(fields::loads::SUPPRESSION.at(at));
     let stripe = reader.choice(fields::loads::STRIPE.at(at));
     let resistor = reader.band(fields::loads::SUPPRESSION_RESISTANCE.at(at));
@@ -130,7 +132,7 @@ fn usual<Q: Measure>(
 fn drop_out(
     reader: &mut Reader<'_>,
     key: Key<Voltage>,
-    kind: Kind,
+    kind: LoadKind,
     acts: Band<Voltage>,
 ) -> Entry<Band<Voltage>> {
     let entry = usual(reader, key, below(kind.usual_drop_out(), acts), level_basis(kind));
@@ -153,31 +155,31 @@ fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
     usual.map(|voltage| voltage * scale)
 }
 
-fn link(reader: &mut Reader<'_>, key: Key<OutputName>, outputs: &[Rc<PlannedOutput>]) -> Link {
+fn link(reader: &mut Reader<'_>, key: Key<OutputName>, outputs: &[Rc<PlannedOutput>]) -> OutputLink {
     let typed = reader.text(key);
     if typed.is_empty() {
         if let [only] = outputs {
             let shown = Value::text(only.name.clone());
             reader.or_assume(key, Entry::Missing, (), shown, "the only output of the plan");
-            return Link::To(0);
+            return OutputLink::To(0);
         }
         reader.missing(key);
-        return Link::Blank;
+        return OutputLink::Blank;
     }
     let shown = shortened(typed);
     if let Some(at) = outputs.iter().position(|output| same_name(&output.name, &shown)) {
         reader.given(key, shown);
-        return Link::To(at);
+        return OutputLink::To(at);
     }
     nowhere(reader, key, &shown, outputs);
-    Link::Nowhere
+    OutputLink::Nowhere
 }
 
 /// The number of the output at the other end; nothing where it is not asked for, or not known.
 fn partner(
     reader: &mut Reader<'_>,
     key: Key<OutputName>,
-    link: Link,
+    link: OutputLink,
     far_end: Option<FarEnd>,
     outputs: &[Rc<PlannedOutput>],
 ) -> Option<usize> {
@@ -195,7 +197,7 @@ fn partner(
         nowhere(reader, key, &shown, outputs);
         return None;
     };
-    if link == Link::To(at) {
+    if link == OutputLink::To(at) {
         let message = say!(words::PAIR_OF_ONE, output = shown);
         reader.unusable(Finding::new(Severity::Fault, key, message));
         return None;
@@ -218,28 +220,28 @@ fn nowhere(
     reader.unusable(Finding::new(Severity::Fault, key, message));
 }
 
-fn resistance_basis(kind: Kind) -> &'static str {
+fn resistance_basis(kind: LoadKind) -> &'static str {
     match kind {
-        Kind::RelayCoil => "data sheets of generic 12 V plug-in relays",
-        Kind::Solenoid | Kind::Resistor => "common practice, no source",
-        Kind::Motor => "a small motor, standing: common practice, no source",
-        Kind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
-        Kind::Led => "the series resistor of a 12 V indicator: common practice, no source",
-        Kind::SolidState => "a 3 to 32 V control input: common practice, no source",
-        Kind::LogicInput | Kind::Gauge => {
+        LoadKind::RelayCoil => "data sheets of generic 12 V plug-in relays",
+        LoadKind::Solenoid | LoadKind::Resistor => "common practice, no source",
+        LoadKind::Motor => "a small motor, standing: common practice, no source",
+        LoadKind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
+        LoadKind::Led => "the series resistor of a 12 V indicator: common practice, no source",
+        LoadKind::SolidState => "a 3 to 32 V control input: common practice, no source",
+        LoadKind::LogicInput | LoadKind::Gauge => {
             "what it is to ground, or to its own pull-up: common practice, no source"
         }
     }
 }
 
-fn level_basis(kind: Kind) -> &'static str {
+fn level_basis(kind: LoadKind) -> &'static str {
     match kind {
-        Kind::RelayCoil => {
+        LoadKind::RelayCoil => {
             "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
         }
-        Kind::Led => "red to white, a glow in the dark to bright: common practice, no source",
-        Kind::SolidState => "a 3 to 32 V control input, off below 1 V: common practice, no source",
-        Kind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
+        LoadKind::Led => "red to white, a glow in the dark to bright: common practice, no source",
+        LoadKind::SolidState => "a 3 to 32 V control input, off below 1 V: common practice, no source",
+        LoadKind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
         _ => "a 12 V part: common practice, no source",
     }
 }

@@ -11,139 +11,139 @@ const fn explained(code: &'static str, why: &'static str, act: &'static str) -> 
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
     explained(
-        "rest.live-at-rest",
+        crate::questions::outputs::words::LIVE_AT_REST.code,
         // With the output commanded off, the voltage across the load reaches the least at which such a
         // load acts.
         "The load acts as soon as the controller is up, and lets go when it is asked to act.",
         "Leave it unplugged. Take one of the wirings offered: each was solved and rests in every state.",
     ),
     explained(
-        "rest.live-at-key-on",
+        crate::questions::outputs::words::LIVE_AT_KEY_ON.code,
         // While the controller starts its stages are open, and something else still drives the load.
         "A pump runs, a valve opens or a coil charges at every turn of the key, and again each time cranking resets the controller.",
         "Leave it unplugged. Take one of the wirings offered, or an output without a pull-up.",
     ),
     explained(
-        "rest.live-key-off",
+        crate::questions::outputs::words::LIVE_KEY_OFF.code,
         // With the key off, current finds its way through the output into circuits that are switched off.
         "The load acts in a parked car, and the battery goes flat.",
         "Feed the load from the ignition switch (15) or a relay's contact (87) rather than from permanent battery.",
     ),
     explained(
-        "rest.may-stay-in",
+        crate::questions::outputs::words::MAY_STAY_IN.code,
         // With the output off again, more is left across the load than the voltage at which it is sure to
         // let go.
         "A relay of 90 ohm may stay in at 1.2 V: the load can't be switched off.",
         "Take one of the wirings offered, or a resistor from the pin to ground where it is offered.",
     ),
     explained(
-        "rest.may-stay-in-key-off",
+        crate::questions::outputs::words::MAY_STAY_IN_KEY_OFF.code,
         // With the key off, more is left across the load than the voltage at which it is sure to let go.
         "What was on when the key was turned may stay on: an engine that will not stop.",
         "Feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
     explained(
-        "rest.acts-with-other",
+        crate::questions::outputs::words::ACTS_WITH_OTHER.code,
         // A load that joins two pins lets the other output drive what hangs on this one.
         "Two outputs that hang together through a load are not independent: one of them works what hangs on the other.",
         "Give the load an output of its own, or one that holds its pin while it is off.",
     ),
     explained(
-        "rest.may-stay-in-with-other",
+        crate::questions::outputs::words::MAY_STAY_IN_WITH_OTHER.code,
         // The same, between drop-out and pull-in.
         "A relay of 90 ohm may stay in at 1.2 V: what the other output lets through can hold it.",
         "Give the load an output of its own, or one that holds its pin while it is off.",
     ),
     explained(
-        "rest.never-acts",
+        crate::questions::outputs::words::NEVER_ACTS.code,
         // With the output on, the load gets less than any such load needs, at every corner.
         "Both ends of the load are then at nearly the same voltage: it is wired to the wrong side.",
         "Move its other end to the opposite side, or take an output that drives the other way.",
     ),
     explained(
-        "rest.too-much-current",
+        crate::questions::outputs::words::TOO_MUCH_CURRENT.code,
         // With the load on and running, the output carries more than its continuous limit at a corner.
         "The output overheats or shuts down, perhaps a week later.",
         "Put a relay between, or take an output that may carry it.",
     ),
     explained(
-        "rest.wakes-controller",
+        crate::questions::outputs::words::WAKES_CONTROLLER.code,
         // With the key off, 20 mA or more flow into the controller's dead supply, or 1 mA that lift it to
         // 3 V.
         "The controller may stay alive through its own output: the engine does not stop, the battery goes flat.",
         "Feed the load from the ignition switch (15) or a relay's contact (87), or take an output without an upper switch.",
     ),
     explained(
-        "rest.may-stay-in-at-restart",
+        crate::questions::outputs::words::MAY_STAY_IN_AT_RESTART.code,
         // While the controller starts, the load gets more than the voltage at which it is sure to let go: what was in
         // before a restart may stay in.
         "A dip of the battery while cranking restarts the controller, and what was on stays on without being asked to.",
         "Take one of the wirings offered, or an output without a pull-up.",
     ),
     explained(
-        "rest.weak",
+        crate::questions::outputs::words::WEAK.code,
         // With the output on, engine stopped or running, a corner leaves less than every such load needs.
         "A hot coil needs more volts: it works on the bench and fails after a hot stop.",
         "Check its pull-in voltage against the data sheet, and whether the output's resistance or a second load takes too much.",
     ),
     explained(
-        "rest.inrush",
+        crate::questions::outputs::words::INRUSH.code,
         // A cold filament draws some ten times its current, a standing motor five to eight times, for a
         // moment.
         "The output may trip, or age at every switching.",
         "Put a relay between, or ask the maker how long the output bears it.",
     ),
     explained(
-        "rest.feeds-dead-feed",
+        crate::questions::outputs::words::FEEDS_DEAD_FEED.code,
         // More than 20 mA flow through the load into the circuit at its far end while that is off.
         "Whatever hangs there stays half alive: a dash that glows, a relay that stays in.",
         "Take one of the wirings offered.",
     ),
     explained(
-        "rest.leaks-into-controller",
+        crate::questions::outputs::words::LEAKS_INTO_CONTROLLER.code,
         // With the key off, more than 1 mA flows into the controller's dead supply.
         "Too little to keep it alive, but it never stops: 10 mA take 7 Ah out of the battery in a month.",
         "Feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
     explained(
-        "rest.drains-battery",
+        crate::questions::outputs::words::DRAINS_BATTERY.code,
         // With the key off, this output and its load take 5 mA or more from the battery.
         "A parked car takes some 20 to 50 mA in all (from memory, no source); this comes on top: 10 mA take 7 Ah in a month.",
         "Take a pull-up to a switched rail, or feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
     explained(
-        "rest.weak-while-cranking",
+        crate::questions::outputs::words::WEAK_WHILE_CRANKING.code,
         // At the lowest voltage while cranking, the load gets less than every such load needs.
         "A winding acts by its current, so a hot coil on a weak battery may not pull in: the hot start fails.",
         "Nothing, where the load need not act while cranking. Else measure the cranking voltage and take a coil with a lower pull-in voltage.",
     ),
     explained(
-        "rest.depends-on-level",
+        crate::questions::outputs::words::DEPENDS_ON_LEVEL.code,
         // The setting that says which level counts as on is not known, and the two give different answers.
         "A half-bridge rests on the level that is not on: the wrong guess leaves the load live.",
         "Look the setting up, or measure: bare pin, key on, output off, 1 kilohm to ground.",
     ),
     explained(
-        "rest.wrong-either-way",
+        crate::questions::outputs::words::WRONG_EITHER_WAY.code,
         // The setting that says which level counts as on is not known, and neither is right for this load.
         "No setting cures it.",
         "Take one of the wirings offered.",
     ),
     explained(
-        "rest.depends-on-resistance",
+        crate::questions::outputs::words::DEPENDS_ON_RESISTANCE.code,
         // The load's resistance is not given, and the answer differs within what is usual.
         "A meter settles it in a minute.",
         "Measure across the unplugged load, less the reading with the probes together.",
     ),
     explained(
-        "rest.depends-on-dead-supply",
+        crate::questions::outputs::words::DEPENDS_ON_DEAD_SUPPLY.code,
         // How much else hangs on the controller's supply is not given, and the answer differs within what
         // is usual.
         "The less hangs there, the higher a small current lifts it; the more, the larger the current.",
         "Measure from the controller's supply wire to ground with the battery disconnected.",
     ),
     explained(
-        "rest.depends-on-dead-feed",
+        crate::questions::outputs::words::DEPENDS_ON_DEAD_FEED.code,
         // How much else hangs on the load's feed is not given, and the answer differs within what is
         // usual.
         "The more hangs there, the more current flows backwards through the load.",
@@ -171,95 +171,109 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "definition of pull-in and drop-out in data sheets of generic relays",
     },
     explained(
-        "rest.acts-without-feed",
+        crate::questions::outputs::words::ACTS_WITHOUT_FEED.code,
         // With the output off and the feed's fuse out, current flows backwards through the load into
         // whatever else hangs on that feed.
         "Pulling the fuse does not make the load safe to touch.",
         "Pull the controller's fuse as well before you work on it.",
     ),
     explained(
-        "rest.acts-without-ground",
+        crate::questions::outputs::words::ACTS_WITHOUT_GROUND.code,
         // The controller's own consumption, cut off from ground, flows through a body diode or a resistor
         // of the output and through the load.
         "A loose ground bolt then works the load, and the controller's outputs carry what its ground should.",
         "Give the controller two ground wires to the engine block, each able to carry it all.",
     ),
     explained(
-        "rest.acts-without-supply",
+        crate::questions::outputs::words::ACTS_WITHOUT_SUPPLY.code,
         // With the controller's fuse out and the load's feed on, current flows through the load and the
         // output into the controller's dead supply.
         "A blown fuse then works the load instead of stopping it.",
         "Feed the load through the same relay as the controller, or take an open-drain output.",
     ),
     explained(
-        "rest.keeps-feed-alive",
+        crate::questions::outputs::words::KEEPS_FEED_ALIVE.code,
         // With the feed's fuse out, the output drives current through the load into the circuit that the
         // fuse should have made dead.
         "What is thought dead is not: lamps glow, and a meter misleads whoever looks for a fault.",
         "Pull the controller's fuse as well before you look for a fault on that circuit.",
     ),
     explained(
-        "rest.keeps-controller-alive",
+        crate::questions::outputs::words::KEEPS_CONTROLLER_ALIVE.code,
         // With the controller's fuse out, the load's feed keeps its supply up through the output.
         "A controller on half its supply may fire coils or open injectors at random.",
         "Feed the load through the same relay as the controller, or take an open-drain output.",
     ),
     explained(
-        "rest.lifts-logic-rail",
+        crate::questions::outputs::words::LIFTS_LOGIC_RAIL.code,
         // With the key on, more than 5 mA flow from the load into the controller's 5 V or 3.3 V.
         "Every sensor on that supply then reads wrong, and above its limit the controller is damaged.",
         "Feed the load from that same supply, or take an output whose pull-up goes to battery.",
     ),
     explained(
-        "rest.shorted-by-diode",
+        crate::questions::outputs::words::SHORTED_BY_DIODE.code,
         // A diode across the winding conducts while the load should be driven.
         "As soon as the output is on, the diode is a dead short: it burns, or the output does.",
         "Turn the load's two wires round, or its plug's; where the other end can't change, take a relay without diode.",
     ),
     explained(
-        "rest.shorted-when-turned",
+        crate::questions::outputs::words::SHORTED_WHEN_TURNED.code,
         // A diode is the right way round for one direction, and a bridge pair drives both.
         "The first time the load is turned back, the diode burns, or the outputs do.",
         "Take the diode off: a pair of half-bridges catches the kick with its own switches.",
     ),
     explained(
-        "rest.kick-too-strong",
+        crate::questions::outputs::words::KICK_TOO_STRONG.code,
         // The energy that the clamp takes at each turn-off, the supply's share counted in, is above its rating.
         "The clamp works until one day it does not, and the output stays on for good.",
         "Put a diode across the coil, stripe to plus, or an output with a stronger clamp. A valve closes later with a diode; where that matters, take a resistor or a Zener diode in series with it.",
     ),
     explained(
-        "rest.kick-uncaught",
+        crate::questions::outputs::words::KICK_UNCAUGHT.code,
         // Neither the load nor the output is known to give the winding's current a way.
         "The voltage at the pin rises until something lets go: at best a clamp that the pin table does not mention, at worst the output.",
         "Look in the pin table for a clamp or a flyback diode at this output. If there is none, put a diode across the coil, stripe to plus.",
     ),
     explained(
-        "rest.too-fast",
+        crate::questions::outputs::words::TOO_FAST.code,
         // The frequency is above the output's highest.
         "A slow switch spends much of each period half open, and turns what the load should get into heat.",
         "Lower the frequency in the controller if the load allows it, or move the load to an output that can do it.",
     ),
     explained(
-        "rest.chatters",
+        crate::questions::outputs::words::CHATTERS.code,
         // The current at the end of the off time is below where the relay lets go.
         "A relay that pulls in and lets go hundreds of times a minute burns its contacts.",
         "Don't pulse a relay's coil: switch it on or off for good.",
     ),
     explained(
-        "rest.kicks-heat",
+        crate::questions::outputs::words::KICKS_HEAT.code,
         // More than a watt in the clamp or the body diode.
         "A switch without a heat sink gets rid of about a watt: common practice, no source.",
         "Put a diode across the load, stripe to plus, so that the kick runs there; or lower the frequency.",
     ),
     explained(
-        "rest.pulsed-too-little",
+        crate::questions::outputs::words::PULSED_TOO_LITTLE.code,
         // The current at the end of the on time is below where every such load acts.
         "A valve that is held between two positions is meant to do so; one that should open does not.",
         "Raise the duty where it must act for certain, and see that the duty's range is what the controller is set to.",
     ),
+    Explanation {
+        code: crate::questions::outputs::words::TOO_MUCH_TOGETHER.code,
+        // The circuits of its corners and key states take more counted steps than the answer may spend.
+        why: "Every output that hangs together with this load is solved with it, at every corner. A page that did it all would stand still for minutes.",
+        act: "Check the other ends of these loads: few cars join more than four outputs. Then type measured numbers in place of ranges.",
+        source: "a bound on counted work, so that every machine gives the same answer",
+    },
+    Explanation {
+        code: crate::questions::outputs::words::NOT_ALL_WAYS_TRIED.code,
+        // Other ways to connect it were left out, as they take more counted steps than the answer may spend.
+        why: "The answer itself stands. A way to wire it that was not tried may be better than those offered.",
+        act: "Plan this load and what shares its output in a plan of its own: more is then tried.",
+        source: "a bound on counted work, so that every machine gives the same answer",
+    },
     explained(
-        "rest.pair-of-one",
+        crate::questions::outputs::words::PAIR_OF_ONE.code,
         // Both ends of a load are given to one output.
         "Both ends would be at one voltage, whatever the output does.",
         "Name the output that the other wire goes to, or move that wire to ground or to a feed.",

@@ -1,0 +1,16 @@
+//! All tests of this package in one program: compiled and linked once. `cargo test -p quietpin-tests -- outputs::` runs
+//! those of one module.
+
+mod circuits;
+mod coils;
+mod cranking;
+mod engine;
+mod firing;
+mod former;
+mod fuel;
+mod injectors;
+mod laws;
+mod outputs;
+mod plans;
+mod tidy;
+mod trigger;

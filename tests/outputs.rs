@@ -1,0 +1,13 @@
+//! May this load be connected? Held against hand calculations, data sheets and laws.
+//!
+//! Source: `tests/reference/SOURCES.md` names them; what was worked by hand has its arithmetic beside it.
+#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
+
+mod common;
+mod hand;
+mod laws;
+mod levels;
+mod memory;
+mod pairs;
+mod plans;
+mod switching;

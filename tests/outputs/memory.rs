@@ -1,0 +1,78 @@
+//! A report that remembers the one before says the same as one that starts afresh.
+
+use quietpin_core::{
+    plan::{Plan, parse},
+    report::{Memory, report, report_after},
+    schema::{Part, Place},
+};
+
+fn example(name: &str) -> Plan {
+    let path = format!("{}/plans/outputs-{name}.json", env!("CARGO_MANIFEST_DIR"));
+    parse(&std::fs::read_to_string(path).expect("the file")).expect("a plan")
+}
+
+/// Every place of a list's fields, with the same place of the next entry: what stands there is typed here.
+fn edits(plan: &Plan) -> Vec<(Place, Place)> {
+    let of = |list: Part| {
+        let count = plan.count(list);
+        list.places().flat_map(move |place| {
+            (0..count).map(move |number| (place.at(number), place.at((number + 1) % count)))
+        })
+    };
+    of(Part::Outputs).chain(of(Part::Loads)).collect()
+}
+
+#[track_caller]
+fn check(name: &str) {
+    let mut plan = example(name);
+    let mut memory = Memory::default();
+    report_after(&mut memory, &plan);
+    for (place, next) in edits(&plan) {
+        let (old, new) = (plan.text(place).to_owned(), plan.text(next).to_owned());
+        let path = place.path();
+        for text in [new.as_str(), "", old.as_str()] {
+            assert!(plan.put(place, text), "{path} is in the plan");
+            let remembered = report_after(&mut memory, &plan);
+            assert!(remembered == report(&plan), "{name}: {path} is {text:?}");
+        }
+    }
+}
+
+#[test]
+fn after_any_edit_of_an_output_or_a_load() {
+    check("never");
+    check("level-unknown");
+    check("milliamperes");
+    check("switching");
+}
+
+#[test]
+fn after_an_entry_is_taken_out() {
+    let plan = example("pairs");
+    for at in 0..plan.count(Part::Outputs).min(plan.count(Part::Loads)) {
+        let mut memory = Memory::default();
+        report_after(&mut memory, &plan);
+        let mut changed = plan.clone();
+        changed.remove(Part::Outputs, at);
+        assert!(report_after(&mut memory, &changed) == report(&changed), "without output {at}");
+        changed.remove(Part::Loads, at);
+        assert!(report_after(&mut memory, &changed) == report(&changed), "without load {at}");
+        assert!(report_after(&mut memory, &plan) == report(&plan), "with both again");
+    }
+}
+
+#[test]
+fn after_an_edit_of_what_all_stand_in() {
+    let mut plan = example("shared");
+    let mut memory = Memory::default();
+    for (place, text) in [
+        ("conditions.charging", "15.5 V"),
+        ("conditions.dead_supply", "20 ohm"),
+        ("conditions.dead_feed", "20 ohm"),
+        ("conditions.hot", "60 C"),
+    ] {
+        report_after(&mut memory, &plan);
+        assert!(plan.set(place, text), "{place} is in the plan");
+        assert!(report_after(&mut memory, &plan) == report(&plan), "{place}");
+    }
+}

@@ -1,0 +1,71 @@
+//! The name of a type stands for one thing in the whole of the core.
+
+use std::collections::BTreeMap;
+
+use super::{
+    check_none,
+    sources::{self, Source},
+};
+
+/// Each question has one of this name, by the recipe for questions: what the question remembers.
+const OF_EACH_QUESTION: &str = "Memory";
+
+/// The names declared twice or more, each with every place where it is declared.
+fn repeated(sources: &[Source]) -> Vec<String> {
+    let read: Vec<_> = sources.iter().map(|source| (&source.path, source.contents())).collect();
+    let for_tests: Vec<_> = read
+        .iter()
+        .flat_map(|(path, contents)| contents.tests.iter().map(|module| child(path, module)))
+        .collect();
+    let is_for_tests = |path: &str| {
+        for_tests.iter().any(|module| {
+            path.strip_prefix(module.as_str())
+                .is_some_and(|rest| rest == ".rs" || rest.starts_with('/'))
+        })
+    };
+    let mut places: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for (path, contents) in read.iter().filter(|(path, _)| !is_for_tests(path)) {
+        for (name, line) in contents.types.iter().filter(|(name, _)| name != OF_EACH_QUESTION) {
+            places.entry(name).or_default().push(format!("{path}:{line}"));
+        }
+    }
+    places.retain(|_, places| places.len() > 1);
+    places.iter().map(|(name, places)| format!("`{name}`: {}", places.join(", "))).collect()
+}
+
+/// The file of a module that another declares, without its `.rs`.
+fn child(path: &str, module: &str) -> String {
+    let folder = path
+        .strip_suffix("lib.rs")
+        .map_or_else(|| format!("{}/", path.strip_suffix(".rs").unwrap_or(path)), str::to_owned);
+    format!("{folder}{module}")
+}
+
+#[test]
+fn a_name_of_a_type_has_one_meaning() {
+    let found = repeated(&sources::under("crates/core/src"));
+    check_none(&found, "A type is named in full where its short name is taken:");
+}
+
+#[test]
+fn a_name_is_repeated_wherever_it_is_declared_again() {
+    let source = |path: &str, text: &str| Source { path: path.into(), text: text.into() };
+    let found = repeated(&[
+        source("a/lib.rs", "#[cfg(test)] mod laws; mod coil; struct Kind; type Memory = u8;"),
+        source("a/laws.rs", "struct Kind; enum Feed {}"),
+        source("a/laws/random.rs", "struct Kind;"),
+        source(
+            "a/coil.rs",
+            "pub enum Feed {} type Memory = u16; fn f() { struct Kind; } #[cfg(test)] mod tests { struct Feed; }",
+        ),
+        source("a/coil/one.rs", "impl Deref for Feed {\n type Target = u8; }"),
+        source("a/coil/two.rs", "\ntype Target = u8;"),
+        source("a/coil/three.rs", "parts! {\n pub struct Feed { } }"),
+        source("a/coil/four.rs", "pub trait Part {}"),
+        source("a/coil/five.rs", "#[cfg(test)] type Part = u8;"),
+    ]);
+    assert_eq!(
+        found,
+        ["`Feed`: a/coil.rs:1, a/coil/three.rs:2", "`Kind`: a/lib.rs:1, a/coil.rs:1"]
+    );
+}
