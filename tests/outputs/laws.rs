@@ -185,7 +185,12 @@ fn troubles(wiring: &Wiring, around: &Surroundings) -> Vec<Trouble> {
 
 /// A diode stays on its wires: with plus and minus changed it is the other way round.
 pub(crate) fn moved(load: &Load, far_end: FarEnd) -> Load {
-    let is_flipped = (load.far_end == FarEnd::Ground) != (far_end == FarEnd::Ground);
+    let is_plus_at_pin = |far_end| match far_end {
+        FarEnd::Ground => true,
+        FarEnd::Output => load.partner.is_some_and(|it| it.level == OnLevel::Battery),
+        _ => false,
+    };
+    let is_flipped = is_plus_at_pin(load.far_end) != is_plus_at_pin(far_end);
     let suppression = match load.suppression {
         Suppression::Diode { is_right_way } => {
             Suppression::Diode { is_right_way: is_right_way != is_flipped }
