@@ -49,10 +49,7 @@ fn bare(supply_v: f64) -> CoilInputs {
         pattern: None,
         banks: Vec::new(),
         speed: None,
-        conditions: Conditions {
-            supply: Band::exact(volts(supply_v)),
-            temperature: Band::exact(celsius(20.0)),
-        },
+        conditions: Conditions::between(Band::exact(volts(supply_v)), Band::exact(celsius(20.0))),
     }
 }
 

@@ -54,10 +54,10 @@ fn bare(resistance_ohm: f64) -> InjectorInputs {
 
 /// 8 to 14.8 V and -20 to 100 °C: common practice, no source.
 fn usual() -> Conditions {
-    Conditions {
-        supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
-        temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
-    }
+    Conditions::between(
+        Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
+        Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
+    )
 }
 
 /// The same with a limit and an opening current.

@@ -69,8 +69,8 @@ proptest! {
     #[test]
     fn every_field_stands_as_it_was_typed(plan in typed::plan()) {
         for (path, field) in &report(&plan).fields {
-            // a list that is too long is said at the list
-            if Part::named(path).is_some() { continue }
+            // a list that is too long is said at the list; the coils' relay is read before it has a record
+            if Part::named(path).is_some() || is_behind_the_last(&plan, path) { continue }
             let Some(typed) = plan.get(path) else {
                 return Err(TestCaseError::fail(format!("{path} is no place in the plan")));
             };
@@ -111,6 +111,12 @@ proptest! {
     }
 }
 
+/// Whether it is the record that the next relay would have.
+fn is_behind_the_last(plan: &Plan, path: &str) -> bool {
+    Place::at_path(path)
+        .is_some_and(|it| it.part() == Part::Relays && it.record() == plan.count(Part::Relays))
+}
+
 /// Whether the page can lead to it: a field, a whole part of the plan, an entry of one, or the subject of an answer.
 fn leads_somewhere(plan: &Plan, report: &Report, subject: &str) -> bool {
     let is_answered = || {
@@ -120,7 +126,8 @@ fn leads_somewhere(plan: &Plan, report: &Report, subject: &str) -> bool {
         || Part::named(subject).is_some() || plan.get(&format!("{subject}.name")).is_some();
     // a pattern is no place: the page has no field at it
     let is_field = !subject.contains('#') && Place::at_path(subject).is_some();
-    is_field || is_part() || is_answered()
+    let is_left_over = subject == "left_over" && !plan.left_over().is_empty();
+    is_field || is_part() || is_left_over || is_answered()
 }
 
 /// What is typed, where what is wrong with it is said, and by which words.

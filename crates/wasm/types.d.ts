@@ -20,23 +20,26 @@ name?: string,
  */
 notes?: string,
 engine?: Engine,
+controller?: Controller,
 channels?: Channels,
 light?: Light,
 strip?: Strip,
 injectors?: Injectors,
 second_injectors?: SecondInjectors,
-injector_feed?: InjectorFeed,
 fuel?: Fuel,
 outputs?: Array<Output>,
+relays?: Array<Relay>,
 loads?: Array<Load>,
 cranking?: Cranking,
-relays?: Array<Relay>,
 coils?: Coils,
+wheels?: Wheels,
 trigger?: Trigger,
 crank_sensor?: CrankSensor,
 cam_sensor?: CamSensor,
 trigger_input?: TriggerInput,
-conditions?: Conditions,
+battery?: Battery,
+temperatures?: Temperatures,
+switched_feeds?: SwitchedFeeds,
 };
 
 export type Engine = {
@@ -88,6 +91,29 @@ order_numbering?: string,
  * Banks, front to rear (1 3 5 / 2 4 6)
  */
 banks?: string,
+};
+
+export type Controller = {
+/**
+ * First tooth to top dead centre, as entered: an angle, -720 to 720 deg (positive: the tooth passes before)
+ */
+offset?: string,
+/**
+ * Controller locked at, before top dead centre: an angle, -60 to 90 deg (10 deg)
+ */
+locked_advance?: string,
+/**
+ * Dwell, as entered: a time, 0.1 to 100 ms (blank: what the coils need, else 3 ms)
+ */
+dwell?: string,
+/**
+ * Dwell while cranking: a time, 0 to 50 ms (blank: the dwell entered, else 4 ms)
+ */
+cranking_dwell?: string,
+/**
+ * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
+ */
+supply_off?: string,
 };
 
 export type Channels = {
@@ -155,10 +181,6 @@ second_done?: string,
 
 export type Light = {
 /**
- * Controller locked at, before top dead centre: an angle, -60 to 90 deg (10 deg)
- */
-advance?: string,
-/**
  * Advance seen on cylinder: an angle, -360 to 360 deg (after top dead centre: minus)
  */
 seen?: Array<string>,
@@ -166,10 +188,6 @@ seen?: Array<string>,
  * The spark falls on the stroke of: `compression`, `exhaust`
  */
 stroke?: string,
-/**
- * Offset of the trigger, as entered: an angle, -720 to 720 deg (as it stands in the controller)
- */
-offset?: string,
 /**
  * A reading may be off by: an angle, 0.1 to 20 deg
  */
@@ -181,10 +199,6 @@ export type Strip = {
  * At this speed: a speed of rotation, 20 to 30000 rpm (blank: the highest speed)
  */
 speed?: string,
-/**
- * Dwell: a time, 0.1 to 100 ms (blank: what the coils need, else 3 ms)
- */
-dwell?: string,
 /**
  * Spark before top dead centre: an angle, -30 to 90 deg
  */
@@ -345,17 +359,6 @@ clamp_energy?: string,
 output_heat?: string,
 };
 
-export type InjectorFeed = {
-/**
- * Fuse of the injectors' feed: a current, 0.5 to 200 A (all sets that hang on it)
- */
-fuse?: string,
-/**
- * Rating of its relay's contact: a current, 0.5 to 200 A (for long, from its label)
- */
-relay?: string,
-};
-
 export type Fuel = {
 /**
  * Flow of one injector, held open: a flow, 20 to 20000 cc/min (cc/min, lb/h, g/s or kg/h, as its data state it)
@@ -462,6 +465,121 @@ clamp_energy?: string,
 pulse_limit?: string,
 };
 
+export type Relay = {
+/**
+ * Its name (pump relay)
+ */
+name?: string,
+/**
+ * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`
+ */
+purpose?: string,
+/**
+ * It is switched by: `speed`, `otherwise` (blank: an engine speed, where one is typed, and for coils, pump and alternator)
+ */
+switched_by?: string,
+/**
+ * The relay is switched on at: a speed of rotation, 0 to 10000 rpm (100 rpm for coils or a pump)
+ */
+relay_on_at?: string,
+/**
+ * The relay is switched off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the above)
+ */
+relay_off_below?: string,
+/**
+ * It runs at key-on for: a time, 0 to 60000 ms
+ */
+prime?: string,
+/**
+ * What else stops the pump: `none`, `inertia`, `oil-pressure`
+ */
+cut?: string,
+/**
+ * Relays like it, each with its share: 1 to 16
+ */
+alike?: string,
+/**
+ * Rating of its contact: a current, 0.5 to 500 A (30 and 87, for direct current, for long)
+ */
+rating?: string,
+/**
+ * Rating of its fuse: a current, 0.5 to 500 A (before its contact)
+ */
+fuse?: string,
+/**
+ * Lead from the battery to the coils, one way: a length, 0 to 50 m (the longest)
+ */
+lead_length?: string,
+/**
+ * Size of that lead: a wire size, 0.05 to 120 mm2 (copper; 4 mm2 or 12 AWG)
+ */
+lead_size?: string,
+/**
+ * Its coil hangs on output (one of the outputs below)
+ */
+output?: string,
+/**
+ * The coil's other end goes to: `ground`, `battery`, `ignition`, `relay`, `5v`, `output`
+ */
+far_end?: string,
+/**
+ * The relay whose contact that is
+ */
+far_relay?: string,
+/**
+ * The other output of the pair (off while the first is on)
+ */
+far_output?: string,
+/**
+ * If it acts unasked: `harmless`, `costly`, `dangerous`
+ */
+unasked?: string,
+/**
+ * Resistance of its coil at 20 °C: a resistance, 0.05 to 1000000 ohm
+ */
+resistance?: string,
+/**
+ * Voltage at which it pulls in, cold coil: a voltage, 0.1 to 36 V
+ */
+pull_in?: string,
+/**
+ * Voltage below which it drops out: a voltage, 0.01 to 36 V (from the data sheet, cold)
+ */
+drop_out?: string,
+/**
+ * Its pull-in time: a time, 0 to 1000 ms
+ */
+pull_in_time?: string,
+/**
+ * Its drop-out time: a time, 0 to 1000 ms
+ */
+drop_out_time?: string,
+/**
+ * PWM frequency: a frequency, 0.5 to 100000 Hz (only where it is pulsed; blank: on or off for good)
+ */
+frequency?: string,
+/**
+ * Duty of the pulses: a share, 0.5 to 99.5 % (the part of each period that is on)
+ */
+duty?: string,
+/**
+ * Across its coil: `none`, `diode`, `resistor` (against the kick when it is switched off; blank: not known)
+ */
+suppression?: string,
+/**
+ * The diode's stripe is at: `pin`, `far-end` (the stripe is the cathode, and belongs where the plus is; blank: there)
+ */
+stripe?: string,
+/**
+ * That resistor: a resistance, 1 to 100000 ohm
+ */
+suppression_resistance?: string,
+/**
+ * Inductance of its coil: an inductance, 0.01 to 100000 mH (from the data sheet; blank: what is usual for a relay)
+ */
+inductance?: string,
+};
+
 export type Load = {
 /**
  * What hangs on it (idle valve)
@@ -472,6 +590,10 @@ name?: string,
  */
 far_end?: string,
 /**
+ * The relay whose contact that is
+ */
+far_relay?: string,
+/**
  * The other output of the pair (off while the first is on)
  */
 far_output?: string,
@@ -480,7 +602,7 @@ far_output?: string,
  */
 output?: string,
 /**
- * Kind of load: `relay-coil`, `solenoid`, `motor`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge`
+ * Kind of load: `solenoid`, `motor`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has a card of its own; blank: worked as a relay’s coil, which little holds in)
  */
 kind?: string,
 /**
@@ -531,14 +653,6 @@ export type Cranking = {
  */
 speed?: string,
 /**
- * The relay is switched on at: a speed of rotation, 0 to 5000 rpm (100 rpm)
- */
-relay_on_at?: string,
-/**
- * The relay is switched off below: a speed of rotation, 0 to 5000 rpm (blank: 60% of the above)
- */
-relay_off_below?: string,
-/**
  * Cranking speed in cold, thick oil: a speed of rotation, 20 to 1000 rpm (blank: the low end of the cranking speed)
  */
 cold_speed?: string,
@@ -559,21 +673,9 @@ warm_up?: string,
  */
 dip?: string,
 /**
- * Positions on the crank wheel: 1 to 360 (missing ones counted)
- */
-teeth?: string,
-/**
- * Missing teeth: 0 to 10 (0: evenly spaced)
- */
-missing?: string,
-/**
  * The first spark waits for: `gap`, `cam`
  */
 sync?: string,
-/**
- * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing)
- */
-gap_angle?: string,
 /**
  * Readings in a row that must agree: 1 to 20
  */
@@ -590,22 +692,6 @@ run_up?: string,
  * Without a tooth, stopped after: a time, 10 to 10000 ms
  */
 stall_timeout?: string,
-/**
- * Dwell while cranking: a time, 0 to 50 ms (0 for a pump)
- */
-dwell?: string,
-/**
- * Pull-in time of the relay: a time, 0 to 1000 ms
- */
-pull_in_time?: string,
-/**
- * Drop-out time of the relay: a time, 0 to 1000 ms
- */
-drop_out_time?: string,
-/**
- * Voltage at which the relay pulls in, cold coil: a voltage, 1 to 30 V
- */
-pull_in_voltage?: string,
 /**
  * Speed read while the engine rocks at standstill: a speed of rotation, 0 to 500 rpm
  */
@@ -628,45 +714,6 @@ idle?: string,
 run_down?: string,
 };
 
-export type Relay = {
-/**
- * Its name (pump relay)
- */
-name?: string,
-/**
- * It feeds: `pump`, `alternator-field`, `fan`, `coils`
- */
-purpose?: string,
-/**
- * It is switched on at: a speed of rotation, 0 to 10000 rpm (100 rpm for a pump)
- */
-relay_on_at?: string,
-/**
- * It is switched off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the above)
- */
-relay_off_below?: string,
-/**
- * It runs at key-on for: a time, 0 to 60000 ms
- */
-prime?: string,
-/**
- * What else stops the pump: `none`, `inertia`, `oil-pressure`
- */
-cut?: string,
-/**
- * Voltage at which it pulls in, cold coil: a voltage, 1 to 30 V
- */
-pull_in_voltage?: string,
-/**
- * Its pull-in time: a time, 0 to 1000 ms
- */
-pull_in_time?: string,
-/**
- * Its drop-out time: a time, 0 to 1000 ms
- */
-drop_out_time?: string,
-};
-
 export type Coils = {
 /**
  * Resistance of one coil's primary: a resistance, 0.05 to 20 ohm
@@ -680,26 +727,6 @@ inductance?: string,
  * Current to charge it to: a current, 0.5 to 40 A (from the coil's data)
  */
 current?: string,
-/**
- * Relays that feed the coils: 1 to 16
- */
-relays?: string,
-/**
- * Rating of one relay's contact: a current, 0.5 to 500 A (30 and 87, for direct current)
- */
-relay?: string,
-/**
- * Rating of its fuse: a current, 0.5 to 500 A
- */
-fuse?: string,
-/**
- * Lead from the battery to the coils, one way: a length, 0 to 50 m (the longest)
- */
-lead_length?: string,
-/**
- * Size of that lead: a wire size, 0.05 to 120 mm2 (copper; 4 mm2 or 12 AWG)
- */
-lead_size?: string,
 /**
  * Current that the igniter holds: a current, 0.5 to 60 A (blank if it holds none)
  */
@@ -718,23 +745,30 @@ spark?: string,
 duty_limit?: string,
 };
 
-export type Trigger = {
+export type Wheels = {
+/**
+ * Positions on the crank wheel: 1 to 360 (missing ones counted)
+ */
+crank_teeth?: string,
+/**
+ * Missing teeth: 0 to 10 (0: evenly spaced)
+ */
+missing?: string,
+/**
+ * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing)
+ */
+gap_angle?: string,
 /**
  * Teeth or windows on the cam, a turn: 1 to 72 (blank: no cam sensor)
  */
 cam_teeth?: string,
-/**
- * First tooth to top dead centre, as entered: an angle, -720 to 720 deg (positive: the tooth passes before)
- */
-offset?: string,
+};
+
+export type Trigger = {
 /**
  * Tooth at the sensor at top dead centre: 1 to 360 (first after the gap: 1)
  */
 tooth?: string,
-/**
- * Advance locked in the controller: an angle, -60 to 90 deg (before top dead centre: positive)
- */
-advance?: string,
 /**
  * The light shows, at a low speed: an angle, -180 to 180 deg (before: positive)
  */
@@ -918,11 +952,15 @@ resistance?: string,
 capacitance?: string,
 };
 
-export type Conditions = {
+export type Battery = {
 /**
  * Battery while cranking cold: a voltage, 4 to 36 V
  */
-cranking?: string,
+cold_cranking?: string,
+/**
+ * Battery while cranking hot: a voltage, 4 to 36 V (blank: as cold, which is the worse of the two)
+ */
+hot_cranking?: string,
 /**
  * Battery at rest: a voltage, 4 to 36 V
  */
@@ -931,6 +969,9 @@ resting?: string,
  * Battery while charging: a voltage, 4 to 36 V
  */
 charging?: string,
+};
+
+export type Temperatures = {
 /**
  * Coldest start: a temperature, -50 to 60 °C
  */
@@ -939,14 +980,13 @@ cold?: string,
  * Hottest part of the engine bay: a temperature, 0 to 180 °C
  */
 hot?: string,
-/**
- * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
- */
-dead_supply?: string,
+};
+
+export type SwitchedFeeds = {
 /**
  * Switched feed (15 or 87) to ground, switched off: a resistance, 0.5 to 1000000 ohm (what else hangs on it)
  */
-dead_feed?: string,
+off_resistance?: string,
 };
 
 /**
@@ -1539,11 +1579,7 @@ detail: string, } | { "kind": "newer",
 /**
  * The version of the file.
  */
-version: number, } | { "kind": "misfit",
-/**
- * Where and why.
- */
-detail: string, };
+version: number, };
 
 /**
  * Everything that follows from a plan.
@@ -1680,7 +1716,11 @@ working: Array<Step>, };
 /**
  * What a field takes.
  */
-export type Takes = { "kind": "text" } | { "kind": "row" } | { "kind": "output-name" } | { "kind": "whole",
+export type Takes = { "kind": "text" } | { "kind": "row" } | { "kind": "name-in",
+/**
+ * The part.
+ */
+part: string, } | { "kind": "whole",
 /**
  * The lowest possible.
  */

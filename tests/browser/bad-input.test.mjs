@@ -29,8 +29,8 @@ const CASES = [
   ["injectors.clamp_energy", "5 MJ", /M is a million, m a thousandth/, ["injectors"]],
   ["injectors.output_heat", "0 W", /below what is possible/, ["injectors"]],
   ["injectors.contact_resistance", "-1 mohm", /below what is possible/, ["injectors", "injector_feed"]],
-  ["injector_feed.fuse", "many", /no number/, ["injector_feed"]],
-  ["injector_feed.relay", "30 V", /is a voltage/, ["injector_feed"]],
+  ["relays.0.fuse", "many", /no number/, ["coils.feed"]],
+  ["relays.0.rating", "30 V", /is a voltage/, ["coils.feed"]],
   ["second_injectors.resistance", "0 ohm", /below what is possible/, ["second_injectors", "injectors", "injector_feed"]],
   ["fuel.second_flow", "550 psi", /is a pressure/, ["fuel"]],
   ["fuel.flow", "0", /below what is possible/, ["fuel"]],
@@ -40,21 +40,25 @@ const CASES = [
   ["fuel.duty_limit", "110 %", /above what is possible/, ["fuel"]],
   ["engine.highest_speed", "fast", /no number/, [...ENGINE, "fuel"]],
   ["cranking.speed", "0", /below what is possible/, ["cranking", "crank_sensor"]],
-  ["conditions.cranking", "8 ohm", /resistance/, []],
+  ["battery.cold_cranking", "8 ohm", /resistance/, []],
   ["channels.second_count", "many", /not a whole number/, ["channels.second_mode"]],
-  ["light.advance", "10 V", /is a voltage/, ["light"]],
+  ["controller.locked_advance", "10 V", /is a voltage/, ["light"]],
   ["light.seen.0", "letters", /no number/, ["light"]],
   ["light.seen.5", "400 deg", /above what is possible/, ["light"]],
-  ["light.offset", "1e999", /too large/, ["light"]],
+  ["controller.offset", "1e999", /too large/, ["light"]],
   ["light.tolerance", "0 deg", /below what is possible/, ["light"]],
   ["strip.speed", "0", /below what is possible/, ["strip"]],
-  ["strip.dwell", "3 mH", /is an inductance/, ["strip"]],
+  ["controller.dwell", "3 mH", /is an inductance/, ["strip"]],
   ["strip.advance", "100 deg", /above what is possible/, ["strip"]],
   ["strip.injection", "-8 ms", /below what is possible/, ["strip"]],
   ["strip.injection_end", "721 deg", /above what is possible/, ["strip"]],
   ["coils.inductance", "3 MH", /M is a million, m a thousandth/, ["coils", "coils.feed", "strip"]],
   ["loads.0.resistance", "0 ohm", /below what is possible/, ["loads.0"]],
+  ["relays.0.resistance", "0 ohm", /below what is possible/, ["relays.0.coil"]],
 ];
+
+/** What every answer rests on. */
+const ALL_REST_ON = ["battery", "temperatures", "switched_feeds"];
 
 const verdicts = (page) => page.locator("article.answer").evaluateAll((all) => Object.fromEntries(
   all.map((it) => [it.id.replace("answer-", ""), it.querySelector(".verdict p").innerText]),
@@ -87,7 +91,7 @@ for (const [path, text, message, own] of CASES) {
     // another question is answered as before, unless it rests on this field
     const others = Object.keys(before).filter((it) => !own.some((mine) => it === mine));
     const section = path.split(".")[0] === "engine" ? "channels" : path.split(".")[0];
-    const untouched = others.filter((it) => !it.startsWith(section) && section !== "conditions");
+    const untouched = others.filter((it) => !it.startsWith(section) && !ALL_REST_ON.includes(section));
     for (const it of untouched) assert.ok(it in after, `no answer to ${it} any more`);
     for (const it of untouched.filter((it) => section !== "channels" || it.startsWith("loads"))) {
       assert.equal(after[it], before[it], `the verdict on ${it}`);
@@ -116,15 +120,15 @@ test("an emptied field is no mistake: what is needed is said, and the rest answe
 
 test("a threshold above the cranking speed is told at its field", () => visit(async ({ page }) => {
   await demo(page);
-  await type(page, "cranking.relay_on_at", "400 rpm");
-  assert.ok(await page.locator('#at-found a[href="#at-cranking.relay_on_at"]').count() >= 1);
+  await type(page, "relays.0.relay_on_at", "400 rpm");
+  assert.ok(await page.locator('#at-found a[href="#at-relays.0.relay_on_at"]').count() >= 1);
   assert.match((await verdicts(page)).cranking, /never|not|too high/i);
-  await isTold(page, "cranking.relay_on_at", "400 rpm", /400 rpm/);
+  await isTold(page, "relays.0.relay_on_at", "400 rpm", /400 rpm/);
 }));
 
 test("a folded field that is mended letter by letter stays in view", () => visit(async ({ page }) => {
   await demo(page);
-  const path = "conditions.dead_feed";
+  const path = "switched_feeds.off_resistance";
   await type(page, path, "x");
   await page.locator(`[id="problem-${path}"]`).waitFor();
   await page.keyboard.press("Backspace");
@@ -141,6 +145,6 @@ test("a megabyte pasted into a field is kept, and the page goes on", () => visit
   const problem = page.locator('[id="problem-injectors.resistance"]');
   await problem.waitFor();
   assert.ok((await problem.innerText()).length < 400, "the message repeats it all");
-  await type(page, "cranking.relay_on_at", "120 rpm");
-  assert.equal(await field(page, "cranking.relay_on_at").inputValue(), "120 rpm");
+  await type(page, "relays.0.relay_on_at", "120 rpm");
+  assert.equal(await field(page, "relays.0.relay_on_at").inputValue(), "120 rpm");
 }));

@@ -7,7 +7,7 @@ const visit = workshop();
 
 const EIGHT = { "engine.cylinders": "8", "engine.order": "1-8-4-3-6-5-7-2", "engine.kind": "four-stroke" };
 const COIL = { "coils.resistance": "0.5 ohm", "coils.inductance": "3 mH", "coils.current": "7.5 A" };
-const LEADS = { "coils.lead_length": "4.5 m", "coils.lead_size": "6 mm2" };
+const LEADS = { "relays.0.lead_length": "4.5 m", "relays.0.lead_size": "6 mm2" };
 
 /** The figure of a label, as it is shown. */
 const figure = async (page, subject, label) => {
@@ -23,14 +23,14 @@ test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({
   await typeAll(page, { "channels.ignition_mode": "sequential", "engine.highest_speed": "7000 rpm" });
   // 720 degrees at 7000 a minute are 17.14 ms, less a spark of 2 ms
   await reads(page, "coils", /^Charged in time: 2\.22 ms of 15\.1 ms$/);
-  await typeAll(page, { "coils.relays": "2", "coils.relay": "30 A", "coils.fuse": "20 A", ...LEADS });
+  await typeAll(page, { "relays.0.alike": "2", "relays.0.rating": "30 A", "relays.0.fuse": "20 A", ...LEADS });
   await reads(page, "coils.feed", /^Fuse and relay bear it$/);
   // the lead carries less than 8 A: under 0.1 V over 4.5 m of 6 mm²
   const drop = await figure(page, "coils.feed", "Drop in the lead");
   assert.match(drop, /\d+(\.\d)? mV/);
   // a fuse that bears a coil that is held on is said, with what to do
   assert.match(await page.locator("#at-found").innerText(), /never blows by a coil that is held on/);
-  await type(page, "coils.lead_size", "20 AWG");
+  await type(page, "relays.0.lead_size", "20 AWG");
   await reads(page, "coils.feed", /^The lead takes 1\.48 V away$/);
   const dwells = await rows(page, "coils", "Dwell to enter");
   assert.deepEqual(dwells.map((row) => row[0]).filter((it) => / V$/.test(it)), ["8 V", "9 V", "10 V", "11 V", "12 V", "13 V", "14 V", "14.8 V"]);

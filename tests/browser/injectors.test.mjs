@@ -81,8 +81,9 @@ test("a second set is answered as the first, its fields stay under the hand, and
   await typeAll(page, { "second_injectors.per_output": "1", "second_injectors.output_limit": "3 A", "second_injectors.count": "6" });
   assert.equal(await verdict(page, "second_injectors").innerText(), await verdict(page, "injectors").innerText());
   await reads(page, "injector_feed", /^Needs a fuse of 25 A/);
-  await typeAll(page, { "injector_feed.fuse": "15 A", "injector_feed.relay": "40 A" });
+  await page.getByRole("button", { name: "Add the relay that feeds them" }).tap();
+  await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.rating": "40 A" });
   await reads(page, "injector_feed", /^The fuse is too small/);
-  await type(page, "injector_feed.fuse", "25 A");
+  await type(page, "relays.0.fuse", "25 A");
   await reads(page, "injector_feed", /^Fuse and relay carry them$/);
 }));

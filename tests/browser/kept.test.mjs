@@ -16,8 +16,8 @@ const TYPED = {
   "injectors.resistance": "1.500 ohm",
   "injectors.output_limit": "3,5 A",
   "cranking.speed": "200 rpm",
-  "cranking.relay_on_at": "fast",
-  "conditions.cold": "-25 °C",
+  "relays.0.relay_on_at": "fast",
+  "temperatures.cold": "-25 °C",
 };
 
 async function isAllThere(page) {

@@ -33,7 +33,7 @@ test("an LED on a pulled-up open-drain output glows", () => visit(async ({ page 
 test("a pull-up holds a relay in after it was on", () => visit(async ({ page }) => {
   await wire(page,
     { stage: "high-side", pull_up: "1 kohm", pull_up_rail: "battery" },
-    { kind: "relay-coil", resistance: "90 ohm", far_end: "ground" });
+    { resistance: "90 ohm", far_end: "ground" });
   await reads(page, "loads.0", /it may not let go$/);
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /^Use an open-drain output instead/.test(it)), advice.join("\n"));
@@ -52,7 +52,7 @@ test("a half-bridge keeps alive a dash whose fuse is pulled", () => visit(async 
 test("a controller without its ground works a grounded relay", () => visit(async ({ page }) => {
   await wire(page,
     { stage: "half-bridge", on_level: "battery" },
-    { kind: "relay-coil", resistance: "90 ohm", far_end: "ground" });
+    { resistance: "90 ohm", far_end: "ground" });
   await reads(page, "loads.0", /^Connect it$/);
   assert.match(await state(page, "Controller's ground lost"), /may act/);
 }));
@@ -76,7 +76,7 @@ test("eight 2.4-ohm injectors on plain outputs are too much, and resistors serve
     "injectors.per_output": "1",
     "injectors.output_limit": "2.5 A",
     "injectors.count": "8",
-    "conditions.cranking": "8 V",
+    "battery.cold_cranking": "8 V",
   });
   await reads(page, "injectors", /^Too much for the output/);
   const advice = await toDo(page, "injectors");
@@ -102,7 +102,7 @@ test("a valve that is pulsed faster than its output can, is told the output's ow
 test("a diode across a coil is drawn, and the wrong way round it is a dead short", () => visit(async ({ page }) => {
   await wire(page,
     { stage: "open-drain" },
-    { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition", suppression: "diode", stripe: "pin" });
+    { resistance: "85 ohm", far_end: "ignition", suppression: "diode", stripe: "pin" });
   await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
   const drawing = answer(page, "loads.0").locator("figure.circuit svg");
   // 12.6 V behind a switch of 0.1 ohm meet 0.7 V and 0.05 ohm: 11.9 / 0.15 = 79 A
@@ -133,7 +133,7 @@ const pressed = async (figure) => (await figure.locator('button[aria-pressed="tr
   .replace(/^\W+/, "").trim();
 
 test("a finger drawn across the picture steps through the key states", () => visit(async ({ page }) => {
-  await wire(page, { stage: "open-drain" }, { kind: "relay-coil", resistance: "85 ohm", far_end: "ignition" });
+  await wire(page, { stage: "open-drain" }, { resistance: "85 ohm", far_end: "ignition" });
   const figure = answer(page, "loads.0").locator("figure.circuit");
   await state(page, "Key off");
   await draw(page, figure, RIGHT, LEFT);

@@ -47,7 +47,7 @@ async function timed(page, path, texts, name) {
   }
 }
 
-for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], ["cranking.relay_on_at", ["101 rpm", "112 rpm"]]]) {
+for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], ["relays.0.relay_on_at", ["101 rpm", "112 rpm"]]]) {
   test(`an edit of ${path} in the demo`, () => visit(async ({ page }) => {
     await demo(page);
     await timed(page, path, texts, path);
@@ -56,13 +56,13 @@ for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], [
 
 const STAGES = ["open-drain", "high-side", "half-bridge"];
 const ENDS = { "open-drain": "ignition", "high-side": "ground", "half-bridge": "relay" };
-const KINDS = ["relay-coil", "solenoid", "lamp", "motor", "led"];
+const KINDS = ["", "solenoid", "lamp", "motor", "led"];
 
 /** A plan with forty outputs and a load on each. */
 function forty() {
   const all = Array.from({ length: 40 }, (_, at) => ({ at, name: `P${at + 1}`, stage: STAGES[at % 3] }));
   return {
-    quietpin: 1,
+    quietpin: 2,
     outputs: all.map(({ name, stage }) => ({ name, stage, on_level: "ground", pull_up: "100 kohm" })),
     loads: all.map(({ at, name, stage }) => ({
       name: `load ${at + 1}`, kind: KINDS[at % 5], resistance: "40 ohm", output: name, far_end: ENDS[stage],

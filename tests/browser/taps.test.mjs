@@ -113,14 +113,14 @@ test("the buttons of the bench stay where they are from tap to tap, and fit a th
 // The mark on the crank comes round every turn: 7 of 10 degrees on a wheel of 60 are half a position, the other edge.
 test("a cam a turn out, and the other edge, are told by a timing light", () => visit(async ({ page }) => {
   await typeAll(page, SIX);
-  await typeAll(page, { "light.advance": "10", "light.seen.0": "10", "light.seen.4": "11" });
+  await typeAll(page, { "controller.locked_advance": "10", "light.seen.0": "10", "light.seen.4": "11" });
   await reads(page, "light", /^The mark is right; now prove the stroke$/);
   await type(page, "light.stroke", "exhaust");
   await reads(page, "light", /^A whole turn out: the cam's side$/);
   assert.match((await toDo(page, "light"))[0], /move the cam's reference by 360°/);
   await type(page, "light.stroke", "compression");
   await reads(page, "light", /^Timing is right on all 2 read$/);
-  await typeAll(page, { "cranking.speed": "200", "cranking.relay_on_at": "100", "cranking.teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
+  await typeAll(page, { "cranking.speed": "200", "relays.0.relay_on_at": "100", "wheels.crank_teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
   await reads(page, "light", /^It fits the other edge of the tooth$/);
   await type(page, "light.seen.4", "x");
   assert.match(await page.locator("[id='problem-light.seen.4']").innerText(), /x/);

@@ -12,17 +12,17 @@ test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ 
   assert.equal(await verdict(page, "trigger").innerText(), "Not asked yet: say what the crank sensor is");
   await typeAll(page, {
     "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.highest_speed": "7000 rpm",
-    "cranking.teeth": "60", "cranking.missing": "2", "crank_sensor.kind": "reluctance",
+    "wheels.crank_teeth": "60", "wheels.missing": "2", "crank_sensor.kind": "reluctance",
   });
   await reads(page, "trigger", /^Up to 7.kHz: compare with the controller’s data$/);
   await type(page, "trigger_input.highest_frequency", "5 kHz");
   await reads(page, "trigger", /^Too fast for the input from 5000 rpm on$/);
   assert.match(await found(page), /A wheel of 42 positions or fewer/);
   // the wheel is asked here, and no second time with cranking
-  assert.equal(await page.locator('[id="at-cranking.teeth"]').count(), 1, "asked once");
-  assert.equal(await page.locator('#at-trigger [id="at-cranking.teeth"]').count(), 1, "asked with its sensor");
-  await type(page, "cranking.teeth", "36");
-  await type(page, "cranking.missing", "1");
+  assert.equal(await page.locator('[id="at-wheels.crank_teeth"]').count(), 1, "asked once");
+  assert.equal(await page.locator('#at-trigger [id="at-wheels.crank_teeth"]').count(), 1, "asked with its sensor");
+  await type(page, "wheels.crank_teeth", "36");
+  await type(page, "wheels.missing", "1");
   await reads(page, "trigger", /^In time: 4\.2.kHz of 5.kHz$/);
 }));
 
@@ -44,13 +44,13 @@ test("a Hall sensor without a pull-up is found, and what cures it", () => visit(
 // 1.8 degrees of 3000 rpm are 100 microseconds; 15.4 less 10 and their 0.6 are 6 degrees
 test("offset and delay from two readings of the light", () => visit(async ({ page }) => {
   await type(page, "crank_sensor.kind", "reluctance");
-  await typeAll(page, { "trigger.offset": "84 deg", "trigger.tooth": "15" });
-  await reads(page, "trigger.offset", /^Right to 3°: prove it with a light$/);
-  await typeAll(page, { "trigger.advance": "10 deg", "trigger.seen_low": "15.4 deg", "trigger.speed_low": "1000 rpm" });
-  await reads(page, "trigger.offset", /^Right to 3°|^Out by 5\.4° at 1000.rpm: offset or delay$/);
+  await typeAll(page, { "controller.offset": "84 deg", "trigger.tooth": "15" });
+  await reads(page, "controller.offset", /^Right to 3°: prove it with a light$/);
+  await typeAll(page, { "controller.locked_advance": "10 deg", "trigger.seen_low": "15.4 deg", "trigger.speed_low": "1000 rpm" });
+  await reads(page, "controller.offset", /^Right to 3°|^Out by 5\.4° at 1000.rpm: offset or delay$/);
   await typeAll(page, { "trigger.seen_high": "13.6 deg", "trigger.speed_high": "4000 rpm" });
-  await reads(page, "trigger.offset", /^Enter an offset of 90°$/);
-  assert.match(await answer(page, "trigger.offset").innerText(), /100.µs/);
+  await reads(page, "controller.offset", /^Enter an offset of 90°$/);
+  assert.match(await answer(page, "controller.offset").innerText(), /100.µs/);
   assert.match(await found(page), /6° too early at any speed/);
 }));
 

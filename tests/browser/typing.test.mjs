@@ -36,8 +36,8 @@ const FIRST = {
   "fuel.flow": "52 lb/h",
   "fuel.power": "300 hp",
   "cranking.speed": "200 rpm",
-  "cranking.relay_on_at": "110 rpm",
-  "conditions.cold": "-25 °C",
+  "relays.0.relay_on_at": "110 rpm",
+  "temperatures.cold": "-25 °C",
 };
 
 async function check(page, plan) {
@@ -66,7 +66,8 @@ test("no letter is lost in the demo, whatever the answers turn into", () => visi
     "loads.0.pull_in": "6.5 V",
     "outputs.0.current_limit": "4.5 A",
     "outputs.0.pull_up": "10 kohm",
-    "cranking.pull_in_voltage": "0.8 V",
-    "conditions.dead_feed": "x 500 ohm",
+    "relays.0.pull_in": "0.8 V",
+    "relays.0.resistance": "85 ohm",
+    "switched_feeds.off_resistance": "x 500 ohm",
   });
 }));

@@ -18,8 +18,9 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("coils.resistance", "0.5 ohm"),
         ("coils.inductance", "3 mH"),
         ("coils.current", "7 A"),
-        ("coils.relay", "30 A"),
-        ("coils.fuse", "15 A"),
+        ("relays.0.purpose", "coils"),
+        ("relays.0.rating", "30 A"),
+        ("relays.0.fuse", "15 A"),
     ];
     planned(&usual, typed)
 }
@@ -65,12 +66,12 @@ fn what_is_none_is_named_at_its_field_and_the_rest_is_answered() {
     check("coils.spark", "1 s", "field.too-large");
     check("coils.duty_limit", "0 %", "field.too-small");
     check("coils.duty_limit", "110 %", "field.too-large");
-    check("coils.relays", "two", "field.not-whole");
-    check("coils.relays", "0", "field.too-small");
-    check("coils.relay", "30 V", "field.wrong-unit");
-    check("coils.fuse", "many", "field.no-number");
-    check("coils.lead_length", "-4.5 m", "field.too-small");
-    check("coils.lead_size", "6 mH", "field.wrong-unit");
+    check("relays.0.alike", "two", "field.not-whole");
+    check("relays.0.alike", "0", "field.too-small");
+    check("relays.0.rating", "30 V", "field.wrong-unit");
+    check("relays.0.fuse", "many", "field.no-number");
+    check("relays.0.lead_length", "-4.5 m", "field.too-small");
+    check("relays.0.lead_size", "6 mH", "field.wrong-unit");
 }
 
 #[test]
@@ -81,20 +82,20 @@ fn a_part_is_answered_where_a_part_is_known() {
     check_answers(&[("channels.ignition_mode", "")], &[(Tone::Open, "coils.dwell-is"), OPEN]);
     check_answers(&[("engine.order", "1-1-3-6-2-4")], &[(Tone::Open, "coils.dwell-is"), OPEN]);
     check_answers(
-        &[("coils.fuse", ""), ("coils.relay", "")],
+        &[("relays.0.fuse", ""), ("relays.0.rating", "")],
         &[(Tone::Good, "coils.in-time"), (Tone::Open, "coils.feed-wanted")],
     );
     check_answers(
-        &[("coils.fuse", "3 A")],
+        &[("relays.0.fuse", "3 A")],
         &[(Tone::Good, "coils.in-time"), (Tone::Bad, "coils.feed-fuse-small")],
     );
     check_answers(
-        &[("coils.relay", "5 A")],
+        &[("relays.0.rating", "5 A")],
         &[(Tone::Good, "coils.in-time"), (Tone::Bad, "coils.feed-relay-small")],
     );
     check_answers(&[("coils.limit", "5 A")], &[(Tone::Bad, "coils.never"), OPEN]);
     check_answers(
-        &[("coils.current", "14 A"), ("coils.fuse", "40 A"), ("coils.relay", "40 A")],
+        &[("coils.current", "14 A"), ("relays.0.fuse", "40 A"), ("relays.0.rating", "40 A")],
         &[(Tone::Doubtful, "coils.weak-cranking"), (Tone::Good, "coils.feed-good")],
     );
     check_answers(&[("coils.resistance", "1.6 ohm")], &[(Tone::Bad, "coils.not-sure"), OPEN]);

@@ -239,10 +239,10 @@ fn charge_and_heat_are_what_small_steps_of_the_equation_come_to() {
 /// Every whole volt between the ends has a row, and a wider band of temperatures a wider one of dwells.
 #[test]
 fn each_supply_has_its_row() {
-    let conditions = Conditions {
-        supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
-        temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
-    };
+    let conditions = Conditions::between(
+        Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
+        Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
+    );
     let found = answer(&CoilInputs { conditions, ..bare(14.0) }).expect("a coil");
     let supplies: Vec<_> = found.dwells.iter().map(|it| it.supply.base()).collect();
     assert_eq!(supplies, [8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 14.8]);

@@ -45,10 +45,7 @@ prop_compose! {
             drop: Band::exact(volts(drop)),
             limit: limit.map(|limit| Band::exact(amperes(limit))),
             spark: Band::exact(seconds(spark)),
-            conditions: Conditions {
-                supply: Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) },
-                temperature: Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) },
-            },
+            conditions: Conditions::between(Band { low: volts(8.0), nominal: volts(12.6), high: volts(14.8) }, Band { low: celsius(-20.0), nominal: celsius(20.0), high: celsius(100.0) }),
             ..running(14.0, &engine, mode, speed)
         }
     }

@@ -17,7 +17,7 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("channels.ignition_mode", "sequential"),
         ("channels.injection_mode", "each-once"),
         ("channels.second_mode", "companions"),
-        ("light.advance", "10 deg"),
+        ("controller.locked_advance", "10 deg"),
         ("light.seen.0", "10"),
         ("light.seen.4", "11"),
         ("light.stroke", "compression"),
@@ -71,17 +71,17 @@ fn what_is_none_is_named_at_its_field_and_the_rest_is_answered() {
     check("channels.second_wired.0", "x", "firing.wired-unreadable");
     check("channels.second_wired.0", "7", "firing.wired-stray");
     check("channels.coils_wired.0", "none of them", "firing.wired-unreadable");
-    check("light.advance", "10 V", "field.wrong-unit");
-    check("light.advance", "letters", "field.no-number");
-    check("light.advance", "91 deg", "field.too-large");
+    check("controller.locked_advance", "10 V", "field.wrong-unit");
+    check("controller.locked_advance", "letters", "field.no-number");
+    check("controller.locked_advance", "91 deg", "field.too-large");
     check("light.seen.0", "-361", "field.too-small");
     check("light.seen.3", "NaN", "field.no-number");
     check("light.seen.9", "10", "firing.light-stray");
     check("light.stroke", "upwards", "field.unknown-choice");
-    check("light.offset", "1e999", "field.not-finite");
+    check("controller.offset", "1e999", "field.not-finite");
     check("light.tolerance", "0", "field.too-small");
     check("strip.speed", "0", "field.too-small");
-    check("strip.dwell", "3 mH", "field.wrong-unit");
+    check("controller.dwell", "3 mH", "field.wrong-unit");
     check("strip.advance", "letters", "field.no-number");
     check("strip.injection", "-8 ms", "field.too-small");
     check("strip.injection_end", "721", "field.too-large");

@@ -39,10 +39,7 @@ prop_compose! {
         low in 5.0..9.0_f64, rest in 11.0..13.0_f64, high in 13.5..16.0_f64,
         cold in -40.0..10.0_f64, hot in 30.0..150.0_f64,
     ) -> Conditions {
-        Conditions {
-            supply: Band { low: volts(low), nominal: volts(rest), high: volts(high) },
-            temperature: Band { low: celsius(cold), nominal: celsius(20.0), high: celsius(hot) },
-        }
+        Conditions::between(Band { low: volts(low), nominal: volts(rest), high: volts(high) }, Band { low: celsius(cold), nominal: celsius(20.0), high: celsius(hot) })
     }
 }
 

@@ -8,10 +8,12 @@ use quietpin_core::{
     report::{Answer, Report, Tone, report},
     schema::{Part, Place},
 };
+use quietpin_tests::typed::put;
 
 /// A plan with both sets typed; the second is the first over again.
 fn both(typed: &[(&str, &str)]) -> Plan {
     let mut plan = Plan::default();
+    put(&mut plan, "relays.0.purpose", "injectors");
     for record in ["injectors", "second_injectors"] {
         for (name, text) in
             [("resistance", "12 ohm"), ("count", "6"), ("output_limit", "3 A"), ("per_output", "1")]
@@ -20,7 +22,7 @@ fn both(typed: &[(&str, &str)]) -> Plan {
         }
     }
     for (path, text) in typed {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
+        put(&mut plan, path, text);
     }
     plan
 }
@@ -75,7 +77,7 @@ fn a_finding_leads_to_the_set_that_it_is_about() {
 #[test]
 fn fuse_and_relay_are_held_against_both_sets() {
     let tone = |fuse: &str, relay: &str| {
-        let plan = both(&[("injector_feed.fuse", fuse), ("injector_feed.relay", relay)]);
+        let plan = both(&[("relays.0.fuse", fuse), ("relays.0.rating", relay)]);
         answer(&report(&plan), "injector_feed").verdict.clone()
     };
     let blank = tone("", "");
@@ -126,16 +128,16 @@ fn bad_input_is_named_at_its_field() {
     check("second_injectors.wire_length", "-1 m", "field.too-small");
     check("second_injectors.wire_size", "0 mm2", "field.too-small");
     check("second_injectors.contact_resistance", "9 ohm", "field.too-large");
-    check("injector_feed.fuse", "0 A", "field.too-small");
-    check("injector_feed.fuse", "many", "field.no-number");
-    check("injector_feed.relay", "30 V", "field.wrong-unit");
+    check("relays.0.fuse", "0 A", "field.too-small");
+    check("relays.0.fuse", "many", "field.no-number");
+    check("relays.0.rating", "30 V", "field.wrong-unit");
     check("engine.highest_speed", "-1 rpm", "field.too-small");
     check("engine.highest_speed", "7000 V", "field.wrong-unit");
 }
 
 /// The fields of the second set and of the feed, and what both ask of the engine.
 fn places() -> Vec<Place> {
-    let (second, feed) = (Part::SecondInjectors.places(), Part::InjectorFeed.places());
+    let (second, feed) = (Part::SecondInjectors.places(), Part::Relays.places());
     second.chain(feed).chain([engine::HIGHEST_SPEED.place()]).collect()
 }
 

@@ -6,13 +6,14 @@ use proptest::{
     sample::{Index, select},
 };
 use quietpin_core::{
-    fields::outputs,
+    fields::{outputs, relays},
     plan::Plan,
     schema::{self, Kind, Part, Place},
 };
 
 /// Names of outputs: few, so that loads find theirs and names are given twice.
 const OUTPUTS: &[&str] = &["A1", "A2", "B 7"];
+const RELAYS: &[&str] = &["main", "pump relay"];
 
 /// Rows of numbers: firing orders, angles, banks, cells of a click test; some with a slip in them.
 const ROWS: &[&str] = &[
@@ -139,9 +140,13 @@ fn fitting(place: Place) -> BoxedStrategy<String> {
             any::<Index>().prop_map(|at| at.get(choices).code.to_owned()).boxed()
         }
         Kind::Row => select(ROWS).prop_map(str::to_owned).boxed(),
-        Kind::OutputName => select(OUTPUTS).prop_map(str::to_owned).boxed(),
+        Kind::NameIn(Part::Relays) => select(RELAYS).prop_map(str::to_owned).boxed(),
+        Kind::NameIn(_) => select(OUTPUTS).prop_map(str::to_owned).boxed(),
         Kind::Text if place.at(0) == outputs::NAME.place() => {
             select(OUTPUTS).prop_map(str::to_owned).boxed()
+        }
+        Kind::Text if place.at(0) == relays::NAME.place() => {
+            select(RELAYS).prop_map(str::to_owned).boxed()
         }
         Kind::Text => anything().boxed(),
     }

@@ -66,10 +66,10 @@ fn after_an_edit_of_what_all_stand_in() {
     let mut plan = example("shared");
     let mut memory = Memory::default();
     for (place, text) in [
-        ("conditions.charging", "15.5 V"),
-        ("conditions.dead_supply", "20 ohm"),
-        ("conditions.dead_feed", "20 ohm"),
-        ("conditions.hot", "60 C"),
+        ("battery.charging", "15.5 V"),
+        ("controller.supply_off", "20 ohm"),
+        ("switched_feeds.off_resistance", "20 ohm"),
+        ("temperatures.hot", "60 C"),
     ] {
         report_after(&mut memory, &plan);
         assert!(plan.set(place, text), "{place} is in the plan");

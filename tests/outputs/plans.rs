@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    fields::{conditions, loads, outputs},
+    fields::{loads, outputs, relays, temperatures},
     plan::{Plan, parse},
     report::{Answer, Picture, Report, Tone, report},
     schema::{Kind, Part, Place},
@@ -231,10 +231,12 @@ fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
     let facts: serde_json::Value = serde_json::from_str(&text).expect("JSON");
     for (key, hot) in [("v_operate_85C", "85"), ("v_operate_125C", "125")] {
         let expected = facts["hot_coil"][key].as_f64().expect("a number");
-        let load =
-            valve("A", "ignition").with(loads::KIND, "relay-coil").with(loads::PULL_IN, "6.9 V");
-        let mut plan = plan(&[output("A", "open-drain", "")], &[load]);
-        plan.put(conditions::HOT, hot);
+        let mut plan = plan(&[output("A", "open-drain", "")], &[]);
+        let relay = plan.add(Part::Relays);
+        plan.put(relays::OUTPUT.at(relay), "A");
+        plan.put(relays::FAR_END.at(relay), "ignition");
+        plan.put(relays::PULL_IN.at(relay), "6.9 V");
+        plan.put(temperatures::HOT, hot);
         let report = report(&plan);
         let figures = &answers(&report)[0].figures;
         let figure =
@@ -307,10 +309,10 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
     assert_eq!(
         codes("care"),
         [
-            "outputs.care-weak",
             "outputs.care-inrush",
-            "outputs.care-leaks",
             "outputs.care-drains",
+            "outputs.care-weak",
+            "outputs.care-leaks",
             "outputs.no-may-stay-in-key-off",
         ],
         "care"
@@ -318,12 +320,12 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
     assert_eq!(
         codes("unknowns"),
         [
-            "outputs.no-too-much-current",
-            "outputs.no-live-key-off",
             "outputs.no-live-at-rest",
             "outputs.no-either-way",
             "outputs.connect",
             "outputs.open-far-end",
+            "outputs.no-too-much-current",
+            "outputs.no-live-key-off",
         ],
         "unknowns"
     );
@@ -407,12 +409,18 @@ prop_compose! {
     fn any_plan()(
         outputs in prop::collection::vec(texts(Part::Outputs), 0..4),
         loads in prop::collection::vec(texts(Part::Loads), 0..4),
-        conditions in texts(Part::Conditions),
+        relays in prop::collection::vec(texts(Part::Relays), 0..3),
+        feeds in texts(Part::SwitchedFeeds),
+        controller in texts(Part::Controller),
     ) -> Plan {
         let mut plan = Plan::default();
-        for (part, records) in
-            [(Part::Outputs, outputs), (Part::Loads, loads), (Part::Conditions, vec![conditions])]
-        {
+        for (part, records) in [
+            (Part::Outputs, outputs),
+            (Part::Relays, relays),
+            (Part::Loads, loads),
+            (Part::SwitchedFeeds, vec![feeds]),
+            (Part::Controller, vec![controller]),
+        ] {
             plan.set_count(part, records.len());
             for (at, texts) in records.iter().enumerate() {
                 for (place, text) in part.places().zip(texts) {

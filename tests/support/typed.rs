@@ -4,6 +4,7 @@ use quietpin_core::{
     plan::Plan,
     read::State,
     report::{Answer, Report},
+    schema::Place,
 };
 
 /// A plan with what is usual, and over it what a test types: each by its path.
@@ -14,9 +15,22 @@ use quietpin_core::{
 pub fn planned(usual: &[(&str, &str)], typed: &[(&str, &str)]) -> Plan {
     let mut plan = Plan::default();
     for (path, text) in usual.iter().chain(typed) {
-        assert!(plan.set(path, text), "{path} is no place in a plan");
+        put(&mut plan, path, text);
     }
     plan
+}
+
+/// Types a text at a path; a list is made as long as the path asks.
+///
+/// # Panics
+///
+/// Where there is no such place.
+pub fn put(plan: &mut Plan, path: &str, text: &str) {
+    let place = Place::at_path(path).unwrap_or_else(|| panic!("{path} is no place in a plan"));
+    while plan.count(place.part()) <= place.record() {
+        plan.add(place.part());
+    }
+    plan.put(place, text);
 }
 
 /// The answers to a question.

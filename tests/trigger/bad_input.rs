@@ -16,7 +16,7 @@ fn with_cam(typed: &[(&str, &str)]) -> Plan {
         ("crank_sensor.polarity", "right"),
         ("cam_sensor.kind", "open-collector"),
         ("cam_sensor.pull_rail", "5"),
-        ("trigger.cam_teeth", "1"),
+        ("wheels.cam_teeth", "1"),
     ];
     plan(&[&cam, typed].concat())
 }
@@ -36,7 +36,7 @@ fn check(path: &str, text: &str, finding: &str) {
     let report = report(&plan);
     check_refused(&plan, &report, path, finding);
     let subjects: Vec<_> = answers(&report).iter().map(|it| it.subject.as_str()).collect();
-    assert_eq!(subjects, ["trigger", "crank_sensor", "cam_sensor", "trigger.offset"], "{path}");
+    assert_eq!(subjects, ["trigger", "crank_sensor", "cam_sensor", "controller.offset"], "{path}");
 }
 
 #[test]
@@ -83,10 +83,10 @@ fn what_is_none_at_the_input_and_its_offset_is_named() {
     check("trigger_input.high", "99 V", "field.too-large");
     check("trigger_input.resistance", "1 ohm", "field.too-small");
     check("trigger_input.capacitance", "1 F", "field.too-large");
-    check("trigger.cam_teeth", "0", "field.too-small");
-    check("trigger.offset", "800 deg", "field.too-large");
+    check("wheels.cam_teeth", "0", "field.too-small");
+    check("controller.offset", "800 deg", "field.too-large");
     check("trigger.tooth", "one", "field.not-whole");
-    check("trigger.advance", "91 deg", "field.too-large");
+    check("controller.locked_advance", "91 deg", "field.too-large");
     check("trigger.seen_low", "10 V", "field.wrong-unit");
     check("trigger.speed_low", "0 rpm", "field.too-small");
     check("trigger.seen_high", "200 deg", "field.too-large");
@@ -97,11 +97,11 @@ fn what_is_none_at_the_input_and_its_offset_is_named() {
     check("trigger_input.low", "40 V", "field.too-large");
     check("trigger_input.high", "0 V", "field.too-small");
     check("trigger_input.capacitance", "1 mH", "field.wrong-unit");
-    check("trigger.cam_teeth", "two", "field.not-whole");
+    check("wheels.cam_teeth", "two", "field.not-whole");
     check("trigger.tooth", "0", "field.too-small");
     check("trigger.tooth", "1.5", "field.not-whole");
-    check("trigger.offset", "900 deg", "field.too-large");
-    check("trigger.advance", "-90 deg", "field.too-small");
+    check("controller.offset", "900 deg", "field.too-large");
+    check("controller.locked_advance", "-90 deg", "field.too-small");
     check("trigger.seen_low", "200 deg", "field.too-large");
     check("trigger.seen_high", "10 V", "field.wrong-unit");
     check("trigger.speed_low", "10 rpm", "field.too-small");
@@ -113,7 +113,7 @@ fn a_part_is_answered_where_a_part_is_known() {
     check_answer(&[], "trigger", (Tone::Good, "trigger.fast-enough"));
     check_answer(&[], "crank_sensor", (Tone::Good, "trigger.strong"));
     check_answer(&[], "cam_sensor", (Tone::Good, "trigger.levels-suit"));
-    check_answer(&[], "trigger.offset", (Tone::Open, "trigger.offset-open"));
+    check_answer(&[], "controller.offset", (Tone::Open, "trigger.offset-open"));
     let blank = ("engine.highest_speed", "");
     check_answer(&[blank], "trigger", (Tone::Open, "trigger.no-speed"));
     check_answer(&[blank], "crank_sensor", (Tone::Open, "trigger.no-speed"));
@@ -135,15 +135,19 @@ fn a_part_is_answered_where_a_part_is_known() {
         (Tone::Open, "trigger.rail-wanted"),
     );
     check_answer(&[("cam_sensor.kind", "")], "cam_sensor", (Tone::Open, "trigger.no-kind"));
-    check_answer(&[("trigger.tooth", "15")], "trigger.offset", (Tone::Open, "trigger.enter-first"));
-    let stands = [("trigger.tooth", "15"), ("trigger.offset", "84 deg")];
-    check_answer(&stands, "trigger.offset", (Tone::Doubtful, "trigger.near"));
+    check_answer(
+        &[("trigger.tooth", "15")],
+        "controller.offset",
+        (Tone::Open, "trigger.enter-first"),
+    );
+    let stands = [("trigger.tooth", "15"), ("controller.offset", "84 deg")];
+    check_answer(&stands, "controller.offset", (Tone::Doubtful, "trigger.near"));
     let one = [
-        ("trigger.advance", "10 deg"),
+        ("controller.locked_advance", "10 deg"),
         ("trigger.seen_low", "12 deg"),
         ("trigger.speed_low", "1000 rpm"),
     ];
-    check_answer(&one, "trigger.offset", (Tone::Doubtful, "trigger.out-at"));
+    check_answer(&one, "controller.offset", (Tone::Doubtful, "trigger.out-at"));
 }
 
 #[test]
@@ -157,9 +161,9 @@ fn what_can_not_be_is_said() {
     assert!(!found(&typed).is_empty(), "low at 3 V or less, high at 2 V or more");
     // 72 teeth of a cam at 7000 a minute are 4200 Hz, whatever the crank's wheel has
     let typed = [
-        ("cranking.teeth", "4"),
-        ("cranking.missing", "1"),
-        ("trigger.cam_teeth", "72"),
+        ("wheels.crank_teeth", "4"),
+        ("wheels.missing", "1"),
+        ("wheels.cam_teeth", "72"),
         ("trigger_input.highest_frequency", "1 kHz"),
     ];
     assert!(found(&typed).contains(&"trigger.too-fast"), "{:?}", found(&typed));
@@ -171,8 +175,8 @@ fn what_can_not_be_is_said() {
 fn readings_at_near_speeds_prove_no_offset() {
     let light = |low, high| {
         let typed = [
-            ("trigger.advance", "10 deg"),
-            ("trigger.offset", "60 deg"),
+            ("controller.locked_advance", "10 deg"),
+            ("controller.offset", "60 deg"),
             ("trigger.seen_low", "12 deg"),
             ("trigger.speed_low", low),
             ("trigger.seen_high", "12 deg"),
@@ -191,7 +195,7 @@ fn half_a_reading_is_not_dropped_unsaid() {
     let to_do = |typed: &[(&str, &str)]| -> Vec<&'static str> {
         let report = report(&plan(typed));
         let all = answers(&report);
-        let offset = all.iter().find(|it| it.subject == "trigger.offset").expect("the answer");
+        let offset = all.iter().find(|it| it.subject == "controller.offset").expect("the answer");
         offset.to_do.iter().map(|it| it.code).collect()
     };
     let seen = ("trigger.seen_low", "12 deg");

@@ -224,8 +224,8 @@ fn each_fault_is_found_alone() {
     assert_eq!(found(&[("trigger_input.highest_frequency", "6 kHz")]), ["trigger.too-fast"]);
     assert_eq!(found(&[("trigger_input.lowest_frequency", "200 Hz")]), ["trigger.too-slow"]);
     assert_eq!(found(&[("trigger_input.tick", "20 us")]), ["trigger.coarse"]);
-    assert_eq!(found(&[("cranking.missing", "0")]), ["trigger.no-position"]);
-    assert_eq!(found(&[("cranking.missing", "0"), ("trigger.cam_teeth", "1")]), [""; 0]);
+    assert_eq!(found(&[("wheels.missing", "0")]), ["trigger.no-position"]);
+    assert_eq!(found(&[("wheels.missing", "0"), ("wheels.cam_teeth", "1")]), [""; 0]);
     assert_eq!(found(&[("trigger_input.counts_from", "5 V")]), ["trigger.weak"]);
     assert_eq!(found(&[("trigger_input.bears", "20 V")]), ["trigger.over-voltage"]);
     assert_eq!(found(&[("crank_sensor.polarity", "reversed")]), ["trigger.reversed"]);
@@ -258,9 +258,9 @@ fn each_fault_is_found_alone() {
         ("trigger_input.capacitance", "10 nF"),
     ];
     assert_eq!(of_hall(&rises), ["trigger.slow-rise"]);
-    assert_eq!(found(&[("trigger.tooth", "12"), ("trigger.offset", "66 deg")]), [""; 0]);
+    assert_eq!(found(&[("trigger.tooth", "12"), ("controller.offset", "66 deg")]), [""; 0]);
     assert_eq!(
-        found(&[("trigger.tooth", "12"), ("trigger.offset", "60 deg")]),
+        found(&[("trigger.tooth", "12"), ("controller.offset", "60 deg")]),
         ["trigger.offset-differs"]
     );
 }

@@ -9,7 +9,7 @@ use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
-    answering::answering,
+    answering::{answering, explaining},
     browser::{files, offline, print, storage},
     components::{Dispatch, Page, Plans, button, link_to, open_file, sending},
     element::{View, all, el, nothing, on_click, several, text},
@@ -74,10 +74,12 @@ fn use_answers(dispatch: &Dispatch) {
 /// Asks for what answers; meanwhile, the form takes what is typed.
 fn ask(send: Dispatch) {
     spawn_local(async move {
-        send.dispatch(match answering().await {
-            Ok(answering) => Action::Answer(answering),
-            Err(_) => Action::Miss,
-        });
+        let Ok(answering) = answering().await else { return send.dispatch(Action::Miss) };
+        send.dispatch(Action::Answer(answering));
+        // without them every answer stands; they are asked for again when the page is opened anew
+        if let Ok(explaining) = explaining().await {
+            send.dispatch(Action::Explain(explaining));
+        }
     });
 }
 

@@ -19,7 +19,7 @@ pub(crate) use answer::{answer_view, numbers};
 pub(crate) use bench::bench_view;
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use dialog::{Plans, file_input, open_file, save};
-pub(crate) use field::{Props as FieldProps, field_view};
+pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;
 pub(crate) use part::{Drawn, is_as_before, parts};

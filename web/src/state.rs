@@ -6,14 +6,20 @@ use std::{cell::RefCell, rc::Rc};
 
 use history::History;
 use quietpin_core::{
-    fields::{loads, outputs},
+    fields::{
+        outputs,
+        relays::{self, Purpose},
+    },
     plan::Plan,
     report::{Memory, Report},
-    schema::{Part, Place},
+    schema::{self, Choice as _, Kind, Part, Place},
 };
 use yew::Reducible;
 
-use crate::{answering::Answering, words::REFUSED};
+use crate::{
+    answering::{Answering, Explaining},
+    words::REFUSED,
+};
 
 /// Something the page has to say that is not in the report.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,6 +39,10 @@ pub enum Action {
     Clear(Vec<String>),
     /// Added an entry to a list.
     Add(Part),
+    /// Added a relay that feeds this.
+    AddRelay(Purpose),
+    /// Dropped what has no place in the plan.
+    DropLeftOver,
     /// Took an entry off a list.
     Remove(Part, usize),
     /// Took the outputs of this description in place of the plan's.
@@ -53,6 +63,8 @@ pub enum Action {
     Answer(&'static Answering),
     /// It can't be had.
     Miss,
+    /// What explains came.
+    Explain(Explaining),
 }
 
 /// What answers: a part of the program that comes after the form is there.
@@ -77,6 +89,8 @@ pub struct State {
     pub report: Rc<Report>,
     /// What answers.
     pub answers: Answers,
+    /// What explains, once it is there.
+    pub explains: Option<Explaining>,
     /// What the browser has to say.
     pub notices: Vec<Notice>,
     /// Keeps a plan under its key; false where the browser refuses.
@@ -97,6 +111,7 @@ impl State {
             report: Rc::new(Report::pending(&plan)),
             plan: Rc::new(plan),
             answers: Answers::Coming,
+            explains: None,
             notices: Vec::new(),
             keep,
             memory: Rc::default(),
@@ -155,19 +170,38 @@ impl State {
     }
 }
 
-/// The loads that hung on an output before it was renamed, still do.
-fn follow(plan: &mut Plan, before: &Plan, output: usize) {
-    let name = outputs::NAME.at(output);
+/// The coils' relay has its fields on the page before it has a record: it gets one with the first letter that is typed.
+fn begin(plan: &mut Plan, path: &str) {
+    let place = Place::at_path(path).filter(|it| it.part() == Part::Relays);
+    if place.is_some_and(|it| it.record() == plan.count(Part::Relays)) {
+        add_relay(plan, Purpose::Coils);
+    }
+}
+
+fn add_relay(plan: &mut Plan, purpose: Purpose) {
+    let at = plan.add(Part::Relays);
+    plan.put(relays::PURPOSE.at(at), purpose.choosable().code);
+    let name = match purpose {
+        Purpose::Coils => "Coil relay",
+        Purpose::Injectors => "Injector relay",
+        Purpose::Pump | Purpose::AlternatorField | Purpose::Fan => return,
+    };
+    plan.put(relays::NAME.at(at), name);
+}
+
+/// What named an output or a relay before that was renamed, still does.
+fn follow(plan: &mut Plan, before: &Plan, name: Place) {
     let (old, new) = (before.text(name).trim().to_owned(), plan.text(name).trim().to_owned());
-    let names = |plan: &Plan, at| plan.text(outputs::NAME.at(at)).trim() == old;
-    let shares_it = (0..plan.count(Part::Outputs)).any(|at| names(plan, at));
+    let mut all = 0..plan.count(name.part());
+    let shares_it = all.any(|at| plan.text(name.at(at)).trim() == old);
     if old.is_empty() || new.is_empty() || shares_it {
         return;
     }
-    for load in 0..plan.count(Part::Loads) {
-        for key in [loads::OUTPUT.at(load), loads::FAR_OUTPUT.at(load)] {
-            if before.text(key).trim() == old {
-                plan.put(key, &new);
+    let names = |place: &Place| place.field().kind == Kind::NameIn(name.part());
+    for place in schema::places().filter(names) {
+        for at in 0..plan.count(place.part()) {
+            if before.text(place.at(at)).trim() == old {
+                plan.put(place.at(at), &new);
             }
         }
     }
@@ -183,9 +217,10 @@ impl Reducible for State {
                 // a name that is emptied and typed anew is one change: the loads follow from its start
                 let before = state.history.start(&path).unwrap_or_else(|| Rc::clone(&state.plan));
                 state.change(&path, |plan| {
+                    begin(plan, &path);
                     plan.set(&path, &text);
-                    if let Some(output) = named_output(&path) {
-                        follow(plan, &before, output);
+                    if let Some(name) = name_at(&path) {
+                        follow(plan, &before, name);
                     }
                 });
             }
@@ -201,6 +236,10 @@ impl Reducible for State {
                     plan.add(Part::Outputs);
                 }
             }),
+            Action::AddRelay(purpose) => state.change("", |plan| {
+                add_relay(plan, purpose);
+            }),
+            Action::DropLeftOver => state.change("", Plan::drop_left_over),
             Action::Remove(list, at) => state.change("", |plan| plan.remove(list, at)),
             Action::Take(description) => {
                 state.change("", |plan| plan.take_controller(&description));
@@ -217,14 +256,15 @@ impl Reducible for State {
             }
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
-                let answers = state.answers;
-                state = Self { answers, notices, ..Self::new(key, *plan, state.keep) };
+                let (answers, explains) = (state.answers, state.explains);
+                state = Self { answers, explains, notices, ..Self::new(key, *plan, state.keep) };
                 state.answer();
             }
             Action::Say(notice) => state.say(notice),
             Action::Dismiss => state.notices.clear(),
             Action::Await => state.answers = Answers::Coming,
             Action::Miss => state.answers = Answers::Missed,
+            Action::Explain(explaining) => state.explains = Some(explaining),
             Action::Answer(answering) => {
                 state.answers = Answers::There(answering);
                 state.answer();
@@ -235,15 +275,15 @@ impl Reducible for State {
     }
 }
 
-/// The number of the output whose name stands at a path.
-fn named_output(path: &str) -> Option<usize> {
-    let place = Place::at_path(path)?;
-    (place.at(0) == outputs::NAME.place()).then_some(place.record())
+/// The name of an output or a relay, where that is what stands at a path.
+fn name_at(path: &str) -> Option<Place> {
+    let names = [outputs::NAME.place(), relays::NAME.place()];
+    Place::at_path(path).filter(|place| names.contains(&place.at(0)))
 }
 
 #[cfg(test)]
 mod tests {
-    use quietpin_core::fields::engine;
+    use quietpin_core::fields::{engine, loads};
 
     use super::*;
 

@@ -10,7 +10,9 @@
   // The parts of the program: inside the page in one file, found by the server's names for them otherwise.
   const inside = {
     program: document.getElementById("program"),
+    shared: document.getElementById("shared"),
     answers: document.getElementById("answers"),
+    explanations: document.getElementById("explanations"),
   };
 
   async function fetched(part) {

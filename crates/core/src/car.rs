@@ -1,13 +1,19 @@
 //! The car as a plan describes it: every part is read once, before any question is answered.
 
+pub mod battery;
 pub mod conditions;
+pub mod controller;
 pub mod engine;
+pub mod relays;
+pub mod switched_feeds;
+pub mod temperatures;
+pub mod wheels;
 
 use std::rc::Rc;
 
 use crate::{
     engine::Engine,
-    plan::Plan,
+    plan::{MOST_ENTRIES, Plan},
     questions::{Memory, firing},
     read::{
         self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
@@ -76,6 +82,7 @@ impl<'a> Car<'a> {
         let coils = read::coils(reader, &conditions, known, highest_speed);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
+        unasked(reader);
         Self {
             plan: reader.plan(),
             firing: firing::read::FiringEntries { channels, strip },
@@ -115,5 +122,17 @@ impl<'a> Car<'a> {
     /// Whether anything at all stands in a part.
     pub(crate) fn has(&self, part: Part) -> bool {
         !self.plan.is_blank(part)
+    }
+}
+
+/// Reads what no question has asked of the parts that several share: what is typed stands, or is told to be unreadable.
+fn unasked(reader: &mut Reader<'_>) {
+    let plan = reader.plan();
+    for part in [Part::Controller, Part::Relays, Part::Wheels] {
+        for record in 0..plan.count(part).min(MOST_ENTRIES) {
+            for place in part.places() {
+                reader.stand(place.at(record));
+            }
+        }
     }
 }

@@ -1,13 +1,17 @@
 //! Every field of the plan, part by part.
 
 pub use crate::{
-    car::{conditions::fields as conditions, engine::fields as engine},
+    car::{
+        battery::fields as battery, controller::fields as controller, engine::fields as engine,
+        relays::fields as relays, switched_feeds::fields as switched_feeds,
+        temperatures::fields as temperatures, wheels::fields as wheels,
+    },
     questions::{
         coils::fields as coils,
-        cranking::fields::{self as cranking, relays},
+        cranking::fields as cranking,
         firing::fields::{self as channels, light, strip},
         fuel::fields as fuel,
-        injectors::fields::{self as injectors, feed as injector_feed},
+        injectors::fields as injectors,
         outputs::fields::{self as outputs, loads},
         trigger::fields::{self as trigger, input as trigger_input, sensor},
     },
@@ -18,6 +22,8 @@ use crate::schema::{Field, parts};
 parts! {
     /// The engine.
     Engine = "engine", one engine;
+    /// What stands entered in the controller, and its supply.
+    Controller = "controller", one controller;
     /// The controller's channels and what they reach.
     Channels = "channels", one channels;
     /// What a timing light shows.
@@ -28,21 +34,21 @@ parts! {
     Injectors = "injectors", one injectors;
     /// A second set of injectors.
     SecondInjectors = "second_injectors", one injectors;
-    /// The feed of all injectors.
-    InjectorFeed = "injector_feed", one injector_feed;
     /// The fuel.
     Fuel = "fuel", one fuel;
     /// The outputs of the controller.
     Outputs = "outputs", many outputs;
-    /// The loads that are connected to outputs.
-    Loads = "loads", many loads;
-    /// The start of the engine, and the relay that pulls in at a speed.
-    Cranking = "cranking", one cranking;
-    /// Further relays that are switched at a speed.
+    /// The relays.
     Relays = "relays", many relays;
-    /// The ignition coils and their feed.
+    /// The other loads that are connected to outputs.
+    Loads = "loads", many loads;
+    /// The start of the engine.
+    Cranking = "cranking", one cranking;
+    /// The ignition coils.
     Coils = "coils", one coils;
-    /// The cam's wheel, and where top dead centre lies.
+    /// The wheels at crank and cam.
+    Wheels = "wheels", one wheels;
+    /// Where top dead centre lies.
     Trigger = "trigger", one trigger;
     /// The crank's sensor.
     CrankSensor = "crank_sensor", one sensor;
@@ -50,6 +56,10 @@ parts! {
     CamSensor = "cam_sensor", one sensor;
     /// The controller's inputs for both.
     TriggerInput = "trigger_input", one trigger_input;
-    /// The supply and the temperatures between which every answer must hold.
-    Conditions = "conditions", one conditions;
+    /// The battery, between cranking and charging.
+    Battery = "battery", one battery;
+    /// The temperatures between which every answer must hold.
+    Temperatures = "temperatures", one temperatures;
+    /// The feeds that are switched.
+    SwitchedFeeds = "switched_feeds", one switched_feeds;
 }

@@ -7,10 +7,13 @@
 mod controller;
 mod file;
 mod former;
+mod left;
 mod node;
 mod parse;
+mod version1;
 
 pub use controller::{GENERICS, Generic};
+pub use left::LeftOver;
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
 
 use crate::schema::{Part, Place};
@@ -28,6 +31,8 @@ pub struct Plan {
     counts: Vec<(Part, usize)>,
     /// The texts that are not blank, in the order of their places.
     texts: Vec<(Place, String)>,
+    /// What its file held that has no place here.
+    left: Vec<LeftOver>,
 }
 
 /// Most entries that a list is read to; the rest stays in the plan, unread, and is said.
@@ -111,6 +116,16 @@ impl Plan {
             _ => return Place::at_path(path).is_some_and(|place| self.put_at(place, text)),
         }
         true
+    }
+
+    /// What the plan's file held that has no place in a plan, or whose place holds another text.
+    pub fn left_over(&self) -> &[LeftOver] {
+        &self.left
+    }
+
+    /// Drops what has no place.
+    pub fn drop_left_over(&mut self) {
+        self.left.clear();
     }
 
     /// How many records a part has; one where it is no list.

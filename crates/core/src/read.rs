@@ -6,7 +6,7 @@ pub(crate) mod problem;
 pub(crate) mod row;
 
 pub(crate) use crate::{
-    car::{conditions::read as conditions, engine::read as engine},
+    car::{conditions::read as conditions, engine::read as engine, relays::read as relay_records},
     questions::{
         coils::read as coils,
         cranking::read::{self as cranking, relays},
@@ -48,7 +48,8 @@ pub(crate) use injectors::{
 pub(crate) use light::Lit;
 pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
-    OutputLink, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed, Unasked, rest,
+    LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed,
+    Unasked, rest,
 };
 pub(crate) use row::row;
 pub(crate) use strip::{Stripped, strip};
@@ -184,6 +185,24 @@ impl<'a> Reader<'a> {
         (self.choice_elsewhere(fields::channels::INJECTION_MODE), turns_of_cycle)
     }
 
+    /// Reads a field that no answer rests on: nothing is taken for it where it is blank.
+    pub(crate) fn stand(&mut self, place: Place) {
+        if self.fields.contains_key(&place.path()) {
+            return;
+        }
+        if self.text(place).is_empty() {
+            return self.missing(place);
+        }
+        match place.field().kind {
+            Kind::Whole(..) => drop(self.read(place, problem::whole_of, |it| Value::from(*it))),
+            Kind::Choice(table) => drop(self.number_of_choice(place, table)),
+            Kind::Quantity { dimension, .. } => drop(self.span(place, dimension)),
+            Kind::Text | Kind::Row | Kind::NameIn(_) => {
+                self.given(place, problem::shortened(self.text(place)));
+            }
+        }
+    }
+
     /// Takes `value` where an entry is missing, and says why.
     pub fn or_assume<T>(
         &mut self,
@@ -301,7 +320,7 @@ pub(crate) fn assumed_is_readable(field: &Field, text: &str) -> bool {
         Kind::Whole(..) => problem::whole_of(field, text).is_ok(),
         Kind::Choice(table) => problem::choice_of(table, text).is_ok(),
         Kind::Quantity { dimension, .. } => span_of(field, dimension, text).is_ok(),
-        Kind::Text | Kind::Row | Kind::OutputName => false,
+        Kind::Text | Kind::Row | Kind::NameIn(_) => false,
     }
 }
 

@@ -25,8 +25,8 @@ use crate::{
     finding::{Finding, Findings, Severity},
     plan::Plan,
     questions,
-    read::{FieldStates, Reader},
-    sorted,
+    read::{FieldStates, Reader, problem::shortened},
+    say, sorted,
 };
 
 /// Everything that follows from a plan.
@@ -62,6 +62,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let car = Car::read(&mut reader, memory);
     let sections = questions::answered(&car, memory, &mut findings);
     let (mut fields, mut all) = reader.into_parts();
+    all.extend(left_over(plan).map(Rc::new));
     all.append(&mut findings.into_all());
     for finding in all.iter().filter(|it| it.is_slip) {
         if let Some(field) = fields.get_mut(&finding.subject) {
@@ -71,4 +72,23 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     // a stable sort keeps the order of the questions within a severity
     sorted::by(&mut all, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
     Report { name: plan.name.clone(), findings: all, sections, fields }
+}
+
+/// How much of what has no place is shown; of a text, and of how many.
+const MOST_SHOWN: usize = 6;
+
+/// What the plan's file held that has no place in it.
+fn left_over(plan: &Plan) -> Option<Finding> {
+    let left = plan.left_over();
+    let shown = left
+        .iter()
+        .take(MOST_SHOWN)
+        .map(|(path, text)| format!("{} “{}”", shortened(path), shortened(text)));
+    let mut list: Vec<_> = shown.collect();
+    if let Some(more) = left.len().checked_sub(MOST_SHOWN).filter(|more| *more > 0) {
+        list.push(format!("and {more} more"));
+    }
+    let list = list.join("; ");
+    let message = say!(crate::words::field::NO_PLACE, n = left.len(), list = list);
+    (!left.is_empty()).then(|| Finding::new(Severity::Doubt, "left_over", message))
 }

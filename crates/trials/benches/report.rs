@@ -92,7 +92,7 @@ fn bridge() -> Wiring {
 fn large(count: usize) -> Plan {
     let stages = ["open-drain", "half-bridge", "high-side"];
     let ends = ["ignition", "relay", "battery", "ground"];
-    let kinds = ["relay-coil", "solenoid", "lamp", "motor", "led"];
+    let kinds = ["", "solenoid", "lamp", "motor", "led"];
     let mut plan = Plan::default();
     for (at, stage) in stages.iter().cycle().take(count).enumerate() {
         let name = format!("P{at}");

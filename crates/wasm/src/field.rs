@@ -51,8 +51,11 @@ enum Takes {
     Text,
     /// Numbers in a row.
     Row,
-    /// The name of an output of the plan.
-    OutputName,
+    /// The name of a record of this part of the plan.
+    NameIn {
+        /// The part.
+        part: &'static str,
+    },
     /// A whole number.
     Whole {
         /// The lowest possible.
@@ -142,7 +145,7 @@ impl From<Kind> for Takes {
         match kind {
             Kind::Text => Self::Text,
             Kind::Row => Self::Row,
-            Kind::OutputName => Self::OutputName,
+            Kind::NameIn(part) => Self::NameIn { part: part.name() },
             Kind::Whole(low, high) => Self::Whole { low, high },
             Kind::Quantity { dimension, unit, low, high } => {
                 Self::Quantity { what: dimension.name(), unit, low, high }

@@ -113,7 +113,7 @@ fn member(field: &Field) -> String {
             format!(": {}, {low} to {high} {unit}", dimension.name())
         }
         Kind::Whole(low, high) => format!(": {low} to {high}"),
-        Kind::Text | Kind::Row | Kind::OutputName => String::new(),
+        Kind::Text | Kind::Row | Kind::NameIn(_) => String::new(),
     };
     let hint = if hint.is_empty() { String::new() } else { format!(" ({hint})") };
     let shape = if field.is_list { "Array<string>" } else { "string" };

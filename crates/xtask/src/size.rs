@@ -21,7 +21,7 @@ pub(crate) fn size() -> Result<()> {
     shell::heading("Bytes by part");
     print(&parts()?);
 
-    for (part, wasm) in [("first", &named.first), ("second", &named.second)] {
+    for (part, wasm) in [("first", &named.first), ("answering", &named.answers)] {
         let title = format!(
             "The {SHOWN} largest functions of the {part} part, in bytes before compression"
         );

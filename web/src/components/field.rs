@@ -24,6 +24,27 @@ pub(crate) struct Props<'a> {
     pub(crate) page: &'a Page,
     /// Said in place of the field's own label, where the same field stands many times.
     pub(crate) label: Option<String>,
+    /// Which of its places on the page this is.
+    pub(crate) place: FieldPlace,
+}
+
+/// A field has one home on the page; where else it is needed it stands as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum FieldPlace {
+    /// Where the page leads to.
+    Home,
+    /// Beside another answer that rests on it.
+    Also,
+}
+
+impl FieldPlace {
+    /// The name of an element of the field, by what it is: `at` for the input, `note`, `problem`.
+    fn id(self, what: &str, path: &str) -> String {
+        match self {
+            Self::Home => format!("{what}-{path}"),
+            Self::Also => format!("also-{what}-{path}"),
+        }
+    }
 }
 
 /// The field at a path of the plan; nothing where there is none.
@@ -42,16 +63,16 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
         None => "field",
     };
     let view = el!("div", "class" = class;
-        el!("label", "for" = format!("at-{path}"); label),
-        problem.map(|it| problem_view(path, it)),
+        el!("label", "for" = props.place.id("at", path); label),
+        problem.map(|it| problem_view(props, it)),
         input(props, field, typed, problem.is_some()),
         note(field, standing, typed, props),
     );
     keyed(path, view)
 }
 
-fn problem_view(path: &str, problem: &Message) -> View {
-    el!("p", "class" = "problem", "id" = format!("problem-{path}");
+fn problem_view(props: &Props<'_>, problem: &Message) -> View {
+    el!("p", "class" = "problem", "id" = props.place.id("problem", &props.path);
         el!("strong"; "Error: "), &problem.text)
 }
 
@@ -73,7 +94,7 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     };
     let can_be_set_back = stands == Some(Standing::Given) && field.assumed.is_some();
     let is_asked = !field.measure.is_empty() && typed.is_empty();
-    el!("div", "class" = "notes", "id" = format!("note-{}", props.path);
+    el!("div", "class" = "notes", "id" = props.place.id("note", &props.path);
         (!text.is_empty()).then(|| el!("p"; text)),
         cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
         can_be_set_back.then(|| set_back(props)),
@@ -105,7 +126,7 @@ fn hint(field: &Field) -> String {
 }
 
 fn is_choice(field: &Field) -> bool {
-    matches!(field.kind, Kind::Choice(_) | Kind::OutputName)
+    matches!(field.kind, Kind::Choice(_) | Kind::NameIn(_))
 }
 
 /// Whether reading it back tells the fitter something.

@@ -3,7 +3,6 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    explained::explanation,
     finding::{Basis, Finding, Severity},
     quantity::Holds,
     report::Tone,
@@ -12,6 +11,7 @@ use quietpin_core::{
 
 use super::{Drawn, Page, is_as_before, link_to, parts, working};
 use crate::{
+    answering::Explaining,
     element::{View, all, el, nothing, several, whole},
     words,
 };
@@ -53,13 +53,17 @@ fn count(findings: &[Rc<Finding>]) -> String {
 }
 
 const FINDING: Drawn = Drawn {
-    draw: |page, at| page.state.report.findings.get(at).map_or_else(nothing, |it| finding(it)),
+    draw: |page, at| {
+        let found = page.state.report.findings.get(at);
+        found.map_or_else(nothing, |it| finding(it, page.state.explains))
+    },
     is_same: |one, other, at| {
-        is_as_before(one.report.findings.get(at), other.report.findings.get(at))
+        one.explains.is_some() == other.explains.is_some()
+            && is_as_before(one.report.findings.get(at), other.report.findings.get(at))
     },
 };
 
-fn finding(finding: &Finding) -> View {
+fn finding(finding: &Finding, explains: Option<Explaining>) -> View {
     let said = several!(
         el!("span", "class" = "severity"; words::severity(finding.severity)),
         el!("span", "class" = "said"; whole(&finding.message.text)),
@@ -67,12 +71,12 @@ fn finding(finding: &Finding) -> View {
     el!("li", "class" = words::severity_class(finding.severity);
         link_to(&finding.subject, said),
         finding.remedies.first().map(|it| el!("p", "class" = "cure"; whole(&it.text))),
-        more(finding),
+        more(finding, explains),
     )
 }
 
-fn more(finding: &Finding) -> View {
-    let explained = explanation(finding.message.code);
+fn more(finding: &Finding, explains: Option<Explaining>) -> View {
+    let explained = explains.and_then(|explanation| explanation(finding.message.code));
     let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
     el!("details";
         el!("summary"; "Why, and what to do"),

@@ -1,24 +1,12 @@
 //! Are the coils charged in time, and what must their feed bear?
 
-use quietpin_core::{
-    fields::coils,
-    schema::{Part, Place},
-};
+use quietpin_core::schema::Part;
 
-use super::{answers_in, form, frame, section};
+use super::{answers_in, form_of, frame, relays, section};
 use crate::{
     components::{Page, answer_view},
     element::{View, el, several},
 };
-
-/// Fields of the feed; it is answered by itself.
-const FEED: [Place; 5] = [
-    coils::RELAYS.place(),
-    coils::RELAY.place(),
-    coils::FUSE.place(),
-    coils::LEAD_LENGTH.place(),
-    coils::LEAD_SIZE.place(),
-];
 
 /// The question, its answers and their fields. Each has a place of its own, so that a field keeps its own while the other
 /// answer comes and goes.
@@ -33,7 +21,9 @@ pub(crate) fn coils_view(page: &Page) -> View {
 }
 
 fn fields_of(page: &Page, subject: &str) -> View {
-    let is_feed = subject == "coils.feed";
-    let is_here = |place: &Place| FEED.contains(place) == is_feed;
-    form(page, &Part::Coils.places().filter(is_here).collect::<Vec<_>>())
+    if subject == "coils.feed" {
+        relays::contact_of_coils(page)
+    } else {
+        form_of(page, Part::Coils)
+    }
 }

@@ -1,19 +1,57 @@
-//! The supply and temperatures between which every answer must hold.
+//! The battery and the temperatures between which every answer must hold.
 
-use quietpin_core::schema::Part;
-
-use super::form_of;
-use crate::{
-    components::Page,
-    element::{View, el},
+use quietpin_core::{
+    fields::controller,
+    plan::LeftOver,
+    schema::{Part, Place},
 };
+
+use super::{form, frame_of};
+use crate::{
+    components::{Page, button, sending},
+    element::{View, all, el, several},
+    state::Action,
+};
+
+/// The parts of the plan whose fields are asked here.
+pub(super) const PARTS: &[Part] =
+    &[Part::Battery, Part::Temperatures, Part::Controller, Part::SwitchedFeeds];
 
 /// The question, its answers and its fields.
 pub(crate) fn conditions_view(page: &Page) -> View {
-    el!("section", "id" = "at-conditions", "class" = "question", "tabindex" = "-1",
-        "aria-labelledby" = "title-conditions";
-        el!("h2", "id" = "title-conditions"; "Between which voltages and temperatures must it hold?"),
-        el!("p", "class" = "why"; "Every answer is worked out at the ends of these."),
-        form_of(page, Part::Conditions),
+    let part = |part: Part| part.places().collect::<Vec<Place>>();
+    let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
+    fields.push(controller::SUPPLY_OFF.into());
+    fields.extend(part(Part::SwitchedFeeds));
+    let left = page.state.plan.left_over();
+    several!(
+        frame_of(
+            "conditions",
+            "Between which voltages and temperatures must it hold?",
+            several!(
+                el!("p", "class" = "why"; "Every answer is worked out at the ends of these."),
+                form(page, &fields),
+            )
+        ),
+        el!("div"; (!left.is_empty()).then(|| left_over(page, left))),
+    )
+}
+
+/// What the plan's file held that has no place in it.
+fn left_over(page: &Page, left: &[LeftOver]) -> View {
+    let row = |(path, text): &LeftOver| el!("li"; el!("code"; path), ": ", text);
+    let drop = button(
+        Some("quiet"),
+        "Remove what has no place",
+        sending(&page.send, Action::DropLeftOver),
+    );
+    frame_of(
+        "left_over",
+        "What has no place in this plan",
+        several!(
+            el!("p", "class" = "why"; "Kept as it stood in the file; nothing rests on it. Type what is true where it belongs, then remove the rest."),
+            el!("ul"; all(left.iter().map(row))),
+            drop,
+        ),
     )
 }

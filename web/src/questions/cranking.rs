@@ -1,15 +1,20 @@
 //! At what speed do the relays pull in?
 
-use quietpin_core::schema::Part;
+use quietpin_core::{
+    car::relays::of_coils,
+    fields::{controller, cranking},
+    schema::{Part, Place},
+};
 
 use super::{
-    answers_in, form_of, frame,
+    answers_in, form, frame,
     outputs::{add, entry},
-    same_fields, section,
+    relays, same_fields, section,
+    trigger::is_of_wheels,
 };
 use crate::{
     components::{Drawn, Page, answer_view, is_as_before, parts},
-    element::{View, el, several},
+    element::{View, el, nothing, several},
     state::State,
 };
 
@@ -17,8 +22,14 @@ use crate::{
 pub(crate) fn cranking_view(page: &Page) -> View {
     let state = &page.state;
     let coils = about(state, "cranking");
+    // the speeds of the engine, and those of the coils' relay
+    let mut own = vec![cranking::SPEED.place()];
+    own.extend(relays::of_coils(&state.plan));
+    let is_here = |it: &Place| !is_of_wheels(*it) && *it != cranking::SPEED.place();
+    own.extend(Part::Cranking.places().filter(is_here));
+    own.push(controller::CRANKING_DWELL.into());
     let content = several!(
-        el!("div"; coils.map(|it| answer_view(page, it, form_of(page, Part::Cranking)))),
+        el!("div"; coils.map(|it| answer_view(page, it, form(page, &own)))),
         el!("div"; parts(page, state.plan.count(Part::Relays), RELAY)),
         add(Part::Relays, "Add a relay: pump, alternator, fan", &page.send),
     );
@@ -27,7 +38,10 @@ pub(crate) fn cranking_view(page: &Page) -> View {
 
 const RELAY: Drawn = Drawn {
     draw: |page, at| {
-        let fields = entry(page, Part::Relays, at);
+        if at == of_coils(&page.state.plan) {
+            return nothing();
+        }
+        let fields = entry(page, Part::Relays, at, &relays::switched(at));
         match about(&page.state, &Part::Relays.record(at)) {
             Some(answer) => answer_view(page, answer, fields),
             None => fields,
@@ -37,6 +51,7 @@ const RELAY: Drawn = Drawn {
         let subject = Part::Relays.record(at);
         is_as_before(about(one, &subject), about(other, &subject))
             && one.plan.record(Part::Relays, at) == other.plan.record(Part::Relays, at)
+            && of_coils(&one.plan) == of_coils(&other.plan)
             && same_fields(one, other, &subject)
     },
 };

@@ -3,14 +3,14 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields::{channels, light},
+    fields::{channels, controller, light},
     report::Answer,
     schema::{Part, Place},
 };
 
-use super::{answers_in, form, form_of, frame, section};
+use super::{also, answers_in, form, form_of, frame, section};
 use crate::{
-    components::{FieldProps, Page, answer_view, bench_view, field_view, fold},
+    components::{FieldPlace, FieldProps, Page, answer_view, bench_view, field_view, fold},
     element::{View, all, el, nothing, several},
 };
 
@@ -76,13 +76,10 @@ fn is_apart(answer: &Rc<Answer>) -> bool {
 fn strip(page: &Page, answers: &[Rc<Answer>]) -> View {
     let answer = answers.iter().find(|it| it.subject == "strip");
     let is_wanted = !page.state.plan.is_blank(Part::Strip);
+    let mut strip: Vec<_> = Part::Strip.places().collect();
+    strip.insert(1.min(strip.len()), controller::DWELL.into());
     several!(
-        fold(
-            "second",
-            "One cycle at a speed: dwell and injection",
-            is_wanted,
-            form_of(page, Part::Strip)
-        ),
+        fold("second", "One cycle at a speed: dwell and injection", is_wanted, form(page, &strip)),
         el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
     )
 }
@@ -90,8 +87,11 @@ fn strip(page: &Page, answers: &[Rc<Answer>]) -> View {
 /// The timing light: its fields keep their place when the answer to them comes.
 fn timing_light(page: &Page, answers: &[Rc<Answer>]) -> View {
     let answer = answers.iter().find(|it| it.subject == "light");
+    let mut light = vec![controller::LOCKED_ADVANCE.into()];
+    light.extend(Part::Light.places().filter(|it| !it.field().is_list));
     let fields = several!(
-        form_of(page, Part::Light),
+        form(page, &light),
+        also(page, controller::OFFSET),
         row_form(page, light::SEEN.into(), "Seen on cylinder #")
     );
     several!(
@@ -148,7 +148,12 @@ fn length(page: &Page, list: Place) -> usize {
 fn row_form(page: &Page, list: Place, what: &str) -> View {
     let field = |at: usize| {
         let label = what.replace('#', &(at + 1).to_string());
-        field_view(&FieldProps { path: list.in_cell(at).path(), page, label: Some(label) })
+        field_view(&FieldProps {
+            path: list.in_cell(at).path(),
+            page,
+            label: Some(label),
+            place: FieldPlace::Home,
+        })
     };
     el!("div", "class" = "row-form"; all((0..length(page, list)).map(field)))
 }

@@ -1,11 +1,12 @@
 //! Can the outputs carry these injectors, and what power do they feed?
 
-use quietpin_core::schema::Part;
+use quietpin_core::{car::relays::feeding, fields::relays::Purpose, schema::Part};
 
-use super::{form_of, frame, section};
+use super::{form_of, frame, relays, section};
 use crate::{
-    components::{Page, answer_view, fold},
+    components::{Page, answer_view, button, fold, sending},
     element::{View, el, nothing, several},
+    state::Action,
 };
 
 /// The question, its answers and their fields. Those of a second set keep their place when the answer to them comes; and those
@@ -27,8 +28,17 @@ pub(crate) fn injectors_view(page: &Page) -> View {
         el!("div"; of("injectors", form_of(page, Part::Injectors))),
         el!("div"; of("second_injectors", nothing())),
         el!("div"; is_begun.then(second)),
-        el!("div"; of("injector_feed", form_of(page, Part::InjectorFeed))),
+        el!("div"; of("injector_feed", feed(page))),
         el!("div"; of("fuel", fuel)),
     );
     frame(section, Some(content))
+}
+
+/// The fuse and the contact of their relay, once there is one.
+fn feed(page: &Page) -> View {
+    if let Some(at) = feeding(&page.state.plan, Purpose::Injectors) {
+        return relays::contact_of_injectors(page, at);
+    }
+    let add = sending(&page.send, Action::AddRelay(Purpose::Injectors));
+    button(Some("add"), "Add the relay that feeds them", add)
 }

@@ -3,13 +3,13 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields::outputs,
+    fields::{self, outputs},
     plan::Plan,
     report::Answer,
     schema::{Part, Place},
 };
 
-use super::{answers_in, controller::CONTROLLER, form, frame, same_fields, section};
+use super::{answers_in, controller::CONTROLLER, form, frame, relays, same_fields, section};
 use crate::{
     components::{Dispatch, Drawn, Page, answer_view, button, is_as_before, parts, sending},
     element::{View, all, el, nothing, several},
@@ -20,11 +20,13 @@ use crate::{
 pub(crate) fn outputs_view(page: &Page) -> View {
     let state = &page.state;
     let others =
-        answers_in(&state.report, "outputs").iter().filter(|it| !it.subject.starts_with("loads."));
+        answers_in(&state.report, "outputs").iter().filter(|it| !is_of_record(&it.subject));
     let content = several!(
         el!("div"; all(others.map(|answer| answer_view(page, answer, nothing())))),
         el!("div"; parts(page, state.plan.count(Part::Loads), LOAD)),
         add(Part::Loads, "Add a load", &page.send),
+        el!("div"; parts(page, state.plan.count(Part::Relays), RELAY)),
+        add(Part::Relays, "Add a relay", &page.send),
         el!("h3"; "The controller’s outputs"),
         el!("div"; parts(page, state.plan.count(Part::Outputs), OUTPUT)),
         add(Part::Outputs, "Add an output", &page.send),
@@ -35,55 +37,88 @@ pub(crate) fn outputs_view(page: &Page) -> View {
 
 const LOAD: Drawn = Drawn {
     draw: |page, at| {
-        let fields = entry(page, Part::Loads, at);
-        match about(&page.state, at) {
+        let fields: Vec<_> = Part::Loads.places().map(|place| place.at(at)).collect();
+        let fields = entry(page, Part::Loads, at, &fields);
+        match about(&page.state, &Part::Loads.record(at)) {
             Some(answer) => answer_view(page, answer, fields),
             None => fields,
         }
     },
     is_same: |one, other, at| {
         let (plan, changed) = (&one.plan, &other.plan);
-        is_as_before(about(one, at), about(other, at))
+        is_as_before(about(one, &Part::Loads.record(at)), about(other, &Part::Loads.record(at)))
             && plan.record(Part::Loads, at) == changed.record(Part::Loads, at)
             // it may be hung on any of them
-            && output_names(plan).eq(output_names(changed))
+            && names(plan).eq(names(changed))
             && same_fields(one, other, &Part::Loads.record(at))
     },
 };
 
-/// The answer about a load.
-fn about(state: &State, at: usize) -> Option<&Rc<Answer>> {
-    let subject = Part::Loads.record(at);
+const RELAY: Drawn = Drawn {
+    draw: |page, at| {
+        let fields = relays::coil(page, at);
+        match about(&page.state, &coil(at)) {
+            Some(answer) => answer_view(page, answer, fields),
+            None => fields,
+        }
+    },
+    is_same: |one, other, at| {
+        let (plan, changed) = (&one.plan, &other.plan);
+        is_as_before(about(one, &coil(at)), about(other, &coil(at)))
+            && plan.record(Part::Relays, at) == changed.record(Part::Relays, at)
+            && names(plan).eq(names(changed))
+            && same_fields(one, other, &Part::Relays.record(at))
+    },
+};
+
+/// Whether an answer is about a load, or a relay's coil.
+fn is_of_record(subject: &str) -> bool {
+    [Part::Loads, Part::Relays]
+        .iter()
+        .any(|part| subject.strip_prefix(part.name()).is_some_and(|rest| rest.starts_with('.')))
+}
+
+/// What the answer about a relay's coil is about.
+fn coil(relay: usize) -> String {
+    Part::Relays.record(relay) + ".coil"
+}
+
+/// The answer about a load, or about a relay's coil.
+fn about<'a>(state: &'a State, subject: &str) -> Option<&'a Rc<Answer>> {
     answers_in(&state.report, "outputs").iter().find(|answer| answer.subject == subject)
 }
 
 const OUTPUT: Drawn = Drawn {
-    draw: |page, at| entry(page, Part::Outputs, at),
+    draw: |page, at| {
+        let fields: Vec<_> = Part::Outputs.places().map(|place| place.at(at)).collect();
+        entry(page, Part::Outputs, at, &fields)
+    },
     is_same: |one, other, at| {
         one.plan.record(Part::Outputs, at) == other.plan.record(Part::Outputs, at)
             && same_fields(one, other, &Part::Outputs.record(at))
     },
 };
 
-fn output_names(plan: &Plan) -> impl Iterator<Item = &str> {
-    (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)))
+/// The names that a load may have in a field of its own.
+fn names(plan: &Plan) -> impl Iterator<Item = &str> {
+    let outputs = (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)));
+    outputs.chain((0..plan.count(Part::Relays)).map(|at| plan.text(fields::relays::NAME.at(at))))
 }
 
-pub(super) fn entry(page: &Page, list: Part, at: usize) -> View {
+pub(super) fn entry(page: &Page, list: Part, at: usize, fields: &[Place]) -> View {
     let record = list.record(at);
-    let fields: Vec<_> = list.places().map(|place| place.at(at)).collect();
     let named = Place::at_path(&format!("{record}.name"));
     let named = named.map_or("", |place| page.state.plan.text(place));
     let what = what(list, at, named);
     let remove = sending(&page.send, Action::Remove(list, at));
     el!("fieldset", "id" = format!("at-{record}-fields");
         el!("legend"; &what),
-        form(page, &fields),
+        form(page, fields),
         button(Some("quiet"), format!("Remove {what}"), remove),
     )
 }
 
-fn what(list: Part, at: usize, named: &str) -> String {
+pub(super) fn what(list: Part, at: usize, named: &str) -> String {
     // outputs, loads, relays
     let kind = list.name().trim_end_matches('s');
     if named.trim().is_empty() {

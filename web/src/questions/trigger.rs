@@ -1,26 +1,26 @@
 //! Does the crank and cam sensor suit its input?
 
 use quietpin_core::{
-    fields::{cranking, trigger},
+    fields::{controller, cranking, wheels},
     schema::{Part, Place},
 };
 
-use super::{answers_in, form, form_of, frame, section};
+use super::{answers_in, field_at, form, form_of, frame, section};
 use crate::{
-    components::{Page, answer_view, fold},
+    components::{FieldPlace, Page, answer_view, fold},
     element::{View, el, nothing, several},
 };
 
-/// Fields of the crank's wheel: the question of cranking rests on them too, and leaves the asking to this one.
+/// Fields of the crank's wheel, and what the first spark waits for.
 const WHEEL: [Place; 4] = [
-    cranking::TEETH.place(),
-    cranking::MISSING.place(),
+    wheels::CRANK_TEETH.place(),
+    wheels::MISSING.place(),
     cranking::SYNC.place(),
-    cranking::GAP_ANGLE.place(),
+    wheels::GAP_ANGLE.place(),
 ];
 
 /// Whether a field is asked here, whatever record it stands in.
-pub(super) fn is_of_wheel(place: Place) -> bool {
+pub(super) fn is_of_wheels(place: Place) -> bool {
     WHEEL.contains(&place)
 }
 
@@ -34,28 +34,32 @@ pub(crate) fn trigger_view(page: &Page) -> View {
         el!("div"; answer.map(|it| answer_view(page, it, fields)))
     };
     let has_input = !plan.is_blank(Part::TriggerInput);
-    let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(trigger::CAM_TEETH).is_empty();
+    let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(wheels::CAM_TEETH).is_empty();
     let is_begun = has_input || answers.len() > 1;
-    let wheel: Vec<_> = Part::Cranking.places().filter(|it| is_of_wheel(*it)).collect();
-    let of_trigger = |is_cam: bool| {
-        let is_here = |it: &Place| (*it == trigger::CAM_TEETH.place()) == is_cam;
-        form(page, &Part::Trigger.places().filter(is_here).collect::<Vec<_>>())
+    let offset = || {
+        let mut fields = vec![controller::OFFSET.into()];
+        fields.extend(Part::Trigger.places());
+        // at home with the timing light, where there is one on the page
+        let has_light = answers_in(report, "firing").len() > 1;
+        let place = if has_light { FieldPlace::Also } else { FieldPlace::Home };
+        several!(form(page, &fields), field_at(page, controller::LOCKED_ADVANCE.into(), place))
     };
     let sensor = form_of(page, Part::CrankSensor);
     let inputs =
         || fold("inputs", "The controller’s inputs", true, form_of(page, Part::TriggerInput));
     let cam = || {
-        let content = several!(of_trigger(true), form_of(page, Part::CamSensor));
+        let content =
+            several!(form(page, &[wheels::CAM_TEETH.into()]), form_of(page, Part::CamSensor));
         fold("cam", "A cam sensor", has_cam, content)
     };
     let content = several!(
-        of("trigger", form(page, &wheel)),
+        of("trigger", form(page, &WHEEL)),
         el!("div"; sensor),
         of("crank_sensor", nothing()),
         el!("div"; is_begun.then(inputs)),
         el!("div"; is_begun.then(cam)),
         of("cam_sensor", nothing()),
-        of("trigger.offset", of_trigger(false)),
+        of("controller.offset", offset()),
     );
     frame(section(report, "trigger"), Some(content))
 }

@@ -1,4 +1,3 @@
 //! The supply and the temperatures between which every answer must hold.
 
-pub mod fields;
 pub(crate) mod read;

@@ -1,6 +1,11 @@
 //! The form of a plan in a file: fields that are blank are left out, and a number may stand for a text.
 
-use super::{Plan, former, node::DocumentNode};
+use super::{
+    Plan, VERSION, former,
+    left::{self, leaves},
+    node::DocumentNode,
+    version1,
+};
 use crate::schema::{Field, Part, Place};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
 
@@ -10,94 +15,85 @@ impl<'de> Deserialize<'de> for Plan {
     }
 }
 
-/// The plan in a JSON document, or what has no place in it.
+/// The plan in a JSON document; what has no place in it is kept as left over.
 pub(super) fn from_node(document: DocumentNode) -> Result<Plan, String> {
     let DocumentNode::Object(document) = document else {
         return Err("it is not an object in braces".into());
     };
     let mut plan = Plan::default();
+    let version = document.iter().find(|(key, _)| key == "quietpin").and_then(|(_, it)| it.whole());
+    plan.quietpin = version.and_then(|it| u32::try_from(it).ok()).unwrap_or_default();
+    let document = if plan.quietpin == 1 {
+        plan.quietpin = VERSION;
+        version1::converted(document, &mut plan.left)
+    } else {
+        document
+    };
     for (key, value) in document {
-        match key.as_str() {
-            "quietpin" => {
-                plan.quietpin =
-                    value.whole().and_then(|it| u32::try_from(it).ok()).unwrap_or_default();
+        match (key.as_str(), value) {
+            ("quietpin", _) => {}
+            ("name", DocumentNode::Text(text)) => plan.name = text,
+            ("notes", DocumentNode::Text(text)) => plan.notes = text,
+            (left::MEMBER, DocumentNode::Object(members)) => {
+                for (path, value) in members {
+                    leaves(value, &path, &mut plan.left);
+                }
             }
-            "name" => plan.name = text(value, &key)?,
-            "notes" => plan.notes = text(value, &key)?,
-            _ => match Part::named(&key) {
-                Some(part) if part.is_list() => records(&mut plan, part, value)?,
-                Some(part) => fill(&mut plan, Place::first_of(part, 0), value, &key)?,
-                None => return Err(format!("a plan has no part named “{key}”")),
+            (_, value) => match (Part::named(&key), value) {
+                (Some(part), DocumentNode::List(records)) if part.is_list() => {
+                    records_of(&mut plan, part, records);
+                }
+                (Some(part), DocumentNode::Object(object)) if !part.is_list() => {
+                    fill(&mut plan, Place::first_of(part, 0), object, &key);
+                }
+                (_, value) => leaves(value, &key, &mut plan.left),
             },
         }
     }
     Ok(plan)
 }
 
-fn records(plan: &mut Plan, part: Part, value: DocumentNode) -> Result<(), String> {
-    let records = list(value, part.name())?;
+fn records_of(plan: &mut Plan, part: Part, records: Vec<DocumentNode>) {
     plan.set_count(part, records.len());
     for (at, record) in (0..).zip(records) {
         let place = Place::first_of(part, at);
-        fill(plan, place, record, &part.record(place.record()))?;
+        let path = part.record(place.record());
+        match record {
+            DocumentNode::Object(object) => fill(plan, place, object, &path),
+            other => leaves(other, &path, &mut plan.left),
+        }
     }
-    Ok(())
 }
 
-fn fill(plan: &mut Plan, record: Place, value: DocumentNode, path: &str) -> Result<(), String> {
-    let DocumentNode::Object(object) = value else {
-        return Err(format!("“{path}” is not an object in braces"));
-    };
+fn fill(plan: &mut Plan, record: Place, object: Vec<(String, DocumentNode)>, path: &str) {
     for (key, value) in object {
         let at = format!("{path}.{key}");
         let name = former::name_today(path, &key);
-        let Some(place) = record.beside(name) else {
-            let names: Vec<_> = record.part().fields().iter().map(|field| field.name).collect();
-            return Err(format!("there is no “{at}”; there are: {}", names.join(", ")));
-        };
-        if place.field().is_list {
-            for (cell, value) in list(value, &at)?.into_iter().enumerate() {
-                plan.keep(place.in_cell(cell), text(value, &at)?);
+        match (record.beside(name), value) {
+            (Some(place), DocumentNode::List(cells)) if place.field().is_list => {
+                for (cell, value) in cells.into_iter().enumerate() {
+                    match value {
+                        DocumentNode::Text(text) => plan.keep(place.in_cell(cell), text),
+                        other => leaves(other, &format!("{at}.{cell}"), &mut plan.left),
+                    }
+                }
             }
-        } else {
-            let text = former::text_today(path, name, text(value, &at)?);
-            put(plan, place, text).map_err(|texts| twice(path, name, &texts))?;
+            (Some(place), DocumentNode::Text(text)) if !place.field().is_list => {
+                let text = former::text_today(path, name, text);
+                put(plan, place, &at, text);
+            }
+            (_, value) => leaves(value, &at, &mut plan.left),
         }
     }
-    Ok(())
 }
 
 /// Puts a text into its place, unless another one stands there: of two that differ neither may be lost unseen.
-fn put(plan: &mut Plan, place: Place, text: String) -> Result<(), String> {
+fn put(plan: &mut Plan, place: Place, at: &str, text: String) {
     let (there, new) = (plan.text(place).trim(), text.trim());
     if there.is_empty() {
         plan.keep(place, text);
     } else if !new.is_empty() && new != there {
-        return Err(format!("as “{there}” and as “{new}”"));
-    }
-    Ok(())
-}
-
-fn twice(path: &str, name: &str, texts: &str) -> String {
-    let also = former::former_name(path, name)
-        .map(|it| format!("; an earlier file calls it “{path}.{it}”"))
-        .unwrap_or_default();
-    format!("“{path}.{name}” stands there twice, {texts}{also}")
-}
-
-fn list(value: DocumentNode, path: &str) -> Result<Vec<DocumentNode>, String> {
-    match value {
-        DocumentNode::List(values) => Ok(values),
-        _ => Err(format!("“{path}” is not a list in brackets")),
-    }
-}
-
-fn text(value: DocumentNode, path: &str) -> Result<String, String> {
-    match value {
-        DocumentNode::Text(text) => Ok(text),
-        DocumentNode::Truth | DocumentNode::List(_) | DocumentNode::Object(_) => {
-            Err(format!("“{path}” is neither a text in quotes nor a number"))
-        }
+        plan.left.push((at.to_owned(), text));
     }
 }
 
@@ -122,7 +118,19 @@ impl Serialize for Plan {
                 map.serialize_entry(part.name(), &Record { plan: self, part, at: 0 })?;
             }
         }
+        if !self.left.is_empty() {
+            map.serialize_entry(left::MEMBER, &LeftTexts(&self.left))?;
+        }
         map.end()
+    }
+}
+
+/// What has no place, by its path: one that stands there twice is written twice, and read again so.
+struct LeftTexts<'a>(&'a [left::LeftOver]);
+
+impl Serialize for LeftTexts<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(path, text)| (path, text)))
     }
 }
 

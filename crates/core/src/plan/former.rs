@@ -48,12 +48,6 @@ pub(super) fn name_today<'a>(record: &str, name: &'a str) -> &'a str {
     FIELDS.iter().find(is_it).map_or(name, |it| it.now)
 }
 
-/// The name that a field of today had.
-pub(super) fn former_name(record: &str, name: &str) -> Option<&'static str> {
-    let is_it = |it: &&FormerField| it.part == part_of(record) && it.now == name;
-    FIELDS.iter().find(is_it).map(|it| it.former)
-}
-
 /// What stands in a field of today: the code of today in place of a former one, any other text as it is.
 ///
 /// As where a choice is read, capitals and blanks around it make no difference.
@@ -74,7 +68,7 @@ fn part_of(record: &str) -> &str {
 mod tests {
     use super::*;
     use crate::{
-        plan::{Plan, ReadError, parse, write},
+        plan::{Plan, parse, write},
         report::report,
         schema::{Kind, Part, Place},
     };
@@ -113,16 +107,14 @@ mod tests {
     }
 
     #[test]
-    fn two_texts_under_both_names_are_refused_and_both_named() {
+    fn of_two_texts_under_both_names_neither_is_lost() {
         for FormerField { part, former, now } in FIELDS {
             for (one, other) in [(former, now), (now, former)] {
-                let file = file(part, &format!(r#""{one}": "120", "{other}": "130""#));
-                let Err(ReadError::Misfit { detail }) = parse(&file) else {
-                    panic!("{file} is opened")
-                };
-                for told in [*now, *former, "120", "130"] {
-                    assert!(detail.contains(told), "{told} is not in {detail}");
-                }
+                let plan = opened(part, &format!(r#""{one}": "120", "{other}": "130""#));
+                let [(path, text)] = plan.left_over() else { panic!("{plan:?}") };
+                assert!(path.starts_with(part) && path.ends_with(other), "{path}");
+                assert_eq!(text, "130", "{path}");
+                assert!(write(&plan).contains("120") && write(&plan).contains("130"), "{path}");
             }
         }
     }
@@ -173,10 +165,8 @@ mod tests {
     }
 
     #[test]
-    fn a_name_that_was_no_field_of_the_part_is_refused_as_ever() {
-        assert!(matches!(
-            parse(&file("engine", r#""arming": "1 V""#)),
-            Err(ReadError::Misfit { .. })
-        ));
+    fn a_name_that_was_no_field_of_the_part_is_kept_as_it_was() {
+        let plan = opened("engine", r#""arming": "1 V""#);
+        assert_eq!(plan.left_over(), [("engine.arming".to_owned(), "1 V".to_owned())]);
     }
 }

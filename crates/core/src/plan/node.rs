@@ -18,7 +18,7 @@ pub(super) enum DocumentNode {
     /// In braces, in the order of the file.
     Object(Vec<(String, DocumentNode)>),
     /// `true` or `false`, which stand nowhere in a plan.
-    Truth,
+    Truth(bool),
 }
 
 impl DocumentNode {
@@ -26,6 +26,21 @@ impl DocumentNode {
     pub(super) fn member(&self, name: &str) -> Option<&DocumentNode> {
         let Self::Object(members) = self else { return None };
         members.iter().find(|(key, _)| key == name).map(|(_, node)| node)
+    }
+
+    /// A text, without blanks around it.
+    pub(super) fn text(&self) -> Option<&str> {
+        if let Self::Text(text) = self { Some(text.trim()) } else { None }
+    }
+
+    /// Whether nothing is said there.
+    pub(super) fn is_blank(&self) -> bool {
+        match self {
+            Self::Text(text) => text.trim().is_empty(),
+            Self::List(nodes) => nodes.iter().all(Self::is_blank),
+            Self::Object(members) => members.iter().all(|(_, node)| node.is_blank()),
+            Self::Truth(_) => false,
+        }
     }
 
     /// The whole number that a text holds.
@@ -60,8 +75,8 @@ impl<'de> Visitor<'de> for NodeVisitor {
     fn visit_f64<E: Error>(self, number: f64) -> Result<DocumentNode, E> {
         Ok(DocumentNode::Text(math::shortest(number)))
     }
-    fn visit_bool<E: Error>(self, _: bool) -> Result<DocumentNode, E> {
-        Ok(DocumentNode::Truth)
+    fn visit_bool<E: Error>(self, truth: bool) -> Result<DocumentNode, E> {
+        Ok(DocumentNode::Truth(truth))
     }
     fn visit_unit<E: Error>(self) -> Result<DocumentNode, E> {
         Ok(DocumentNode::Text(String::new()))

@@ -4,7 +4,7 @@ use super::{Plan, file, node::DocumentNode};
 use serde::Serialize;
 
 /// The version of the format that this program writes. It reads this one and older ones.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// The largest plan file that is looked at: a full plan has some tens of thousands of bytes.
 pub const MOST_BYTES: usize = 1_000_000;
@@ -34,11 +34,6 @@ pub enum ReadError {
         /// The version of the file.
         version: u64,
     },
-    /// A plan with something in it that has no place there.
-    Misfit {
-        /// Where and why.
-        detail: String,
-    },
 }
 
 impl std::fmt::Display for ReadError {
@@ -59,10 +54,6 @@ impl std::fmt::Display for ReadError {
                 f,
                 "This plan was saved by a newer Quietpin (its format is {version}, this one reads up to {VERSION}). \
                  Open it with the newer one; it was left as it is."
-            ),
-            Self::Misfit { detail } => write!(
-                f,
-                "This plan has something in it that does not belong there ({detail}). It was not opened."
             ),
         }
     }
@@ -95,7 +86,7 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
         Some(0) => {
             Err(ReadError::NotAPlan { detail: "there is no version 0 of the format.".into() })
         }
-        Some(_) => file::from_node(document).map_err(|detail| ReadError::Misfit { detail }),
+        Some(_) => file::from_node(document).map_err(|detail| ReadError::NotAPlan { detail }),
     }
 }
 
@@ -142,11 +133,30 @@ mod tests {
         check_fails("[]", "not-a-plan");
         check_fails("{}", "not-a-plan");
         check_fails(r#"{"quietpin": 0}"#, "not-a-plan");
-        check_fails(r#"{"quietpin": 2, "later": {}}"#, "newer");
-        check_fails(r#"{"quietpin": 1, "engine": {"cylindres": 6}}"#, "misfit");
-        check_fails(r#"{"quietpin": 1, "engine": {"cylinders": [6]}}"#, "misfit");
-        check_fails(r#"{"quietpin": 1, "engine": {"cylinders": 6, "cylinders": 4}}"#, "misfit");
+        check_fails(r#"{"quietpin": 3, "later": {}}"#, "newer");
         check_fails(&"[".repeat(100_000), "not-json");
         check_fails(&" ".repeat(10_000_000), "too-large");
+    }
+
+    #[test]
+    fn what_has_no_place_is_kept_and_told() {
+        for (members, path, text) in [
+            (r#""engine": {"cylindres": 6}"#, "engine.cylindres", "6"),
+            (r#""engine": {"cylinders": [6]}"#, "engine.cylinders.0", "6"),
+            (r#""engine": {"cylinders": 6, "cylinders": 4}"#, "engine.cylinders", "4"),
+            (r#""engine": 6"#, "engine", "6"),
+            (r#""outputs": {"name": true}"#, "outputs.name", "true"),
+            (r#""loads": [{"name": {"first": "fan"}}]"#, "loads.0.name.first", "fan"),
+            (r#""later": {"new": "fact"}"#, "later.new", "fact"),
+            (r#""left_over": {"light.offset": "12"}"#, "light.offset", "12"),
+        ] {
+            let plan = parse(&format!(r#"{{"quietpin": 2, {members}}}"#)).expect(members);
+            assert_eq!(plan.left_over(), [(path.to_owned(), text.to_owned())], "{members}");
+            assert_eq!(parse(&write(&plan)).as_ref(), Ok(&Plan { quietpin: 2, ..plan.clone() }));
+            let report = crate::report::report(&plan);
+            let told = report.findings.iter().find(|it| it.message.code == "field.no-place");
+            let told = &told.expect(members).message.text;
+            assert!(told.contains(path) && told.contains(text), "{told}");
+        }
     }
 }

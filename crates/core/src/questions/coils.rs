@@ -21,7 +21,7 @@ pub const QUESTION: Question = Question {
     name: "Coils",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Coils],
+    parts: &[Part::Coils, Part::Relays],
     subjects,
 };
 

@@ -32,7 +32,7 @@ use crate::{
     plan::Plan,
     questions::Question,
     read::Wanted,
-    read::{Known, SpeedRelay},
+    read::{Known, SpeedRelay, relay_records},
     say, say_of,
     schema::Part,
 };
@@ -58,12 +58,12 @@ pub const QUESTION: Question = Question {
     name: "Relay",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Cranking, Part::Relays],
+    parts: &[Part::Cranking, Part::Relays, Part::Controller],
     subjects,
 };
 
 fn subjects(plan: &Plan) -> Vec<String> {
-    let relays = (0..plan.count(Part::Relays)).map(|at| Part::Relays.record(at));
+    let relays = relay_records::further(plan).into_iter().map(|at| Part::Relays.record(at));
     [Part::Cranking.name().to_owned()].into_iter().chain(relays).collect()
 }
 

@@ -45,7 +45,7 @@ pub const QUESTION: Question = Question {
     name: "Firing",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Engine, Part::Channels, Part::Light, Part::Strip],
+    parts: &[Part::Engine, Part::Controller, Part::Channels, Part::Light, Part::Strip],
     subjects,
 };
 

@@ -50,7 +50,7 @@ pub const QUESTION: Question = Question {
     name: "Fuel",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Injectors, Part::SecondInjectors, Part::InjectorFeed, Part::Fuel],
+    parts: &[Part::Injectors, Part::SecondInjectors, Part::Fuel, Part::Relays],
     subjects: |_| vec![Part::Injectors.name().to_owned(), Part::Fuel.name().to_owned()],
 };
 

@@ -33,7 +33,7 @@ use crate::{
     finding::Findings,
     message::Message,
     output::{Prefer, Trouble, Wiring, alternatives},
-    read::{PlannedRest, Unasked},
+    read::{LoadPlace, PlannedRest, Unasked, relay_records},
     say,
 };
 
@@ -47,8 +47,13 @@ pub const QUESTION: Question = Question {
     name: "Outputs",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Outputs, Part::Loads],
-    subjects: |plan| (0..plan.count(Part::Loads)).map(|at| Part::Loads.record(at)).collect(),
+    parts: &[Part::Outputs, Part::Relays, Part::Loads],
+    subjects: |plan| {
+        let loads = (0..plan.count(Part::Loads)).map(|at| Part::Loads.record(at));
+        let coils = relay_records::with_coil(plan).into_iter();
+        let coils = coils.map(|number| LoadPlace { part: Part::Relays, number }.subject());
+        loads.chain(coils).collect()
+    },
 };
 
 /// An answer for each load.

@@ -28,14 +28,7 @@ pub const QUESTION: Question = Question {
     name: "Trigger",
     asks: words::QUESTION,
     pending: words::PENDING,
-    // the wheel is asked here; the other fields of `cranking` in its own question
-    parts: &[
-        Part::Cranking,
-        Part::Trigger,
-        Part::CrankSensor,
-        Part::CamSensor,
-        Part::TriggerInput,
-    ],
+    parts: &[Part::Wheels, Part::Cranking, Part::Controller, Part::Trigger, Part::CrankSensor, Part::CamSensor, Part::TriggerInput],
     subjects,
 };
 
@@ -44,7 +37,7 @@ fn subjects(plan: &Plan) -> Vec<String> {
         return Vec::new();
     }
     let sensor = Part::CrankSensor.name().to_owned();
-    vec![Part::Trigger.name().to_owned(), sensor, fields::OFFSET.path()]
+    vec![Part::Trigger.name().to_owned(), sensor, crate::fields::controller::OFFSET.path()]
 }
 
 /// Nothing is remembered.

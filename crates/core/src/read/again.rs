@@ -39,16 +39,16 @@ impl<T> Before<T> {
         self.kept.clear();
     }
 
-    /// Reads the first `count` records of a list with `read`, which must look at nothing else of the plan.
+    /// Reads these records of a list with `read`, which must look at nothing else of the plan.
     pub(crate) fn each(
         &mut self,
         reader: &mut Reader<'_>,
         list: Part,
-        count: usize,
+        numbers: impl IntoIterator<Item = usize>,
         read: impl Fn(&mut Reader<'_>, usize) -> T,
     ) -> Vec<Rc<T>> {
         let mut before = std::mem::take(&mut self.kept).into_iter();
-        for at in 0..count {
+        for at in numbers {
             let record = reader.plan().record(list, at);
             let known = before.next().filter(|known| known.record == record);
             let kept = if let Some(known) = known {

@@ -152,7 +152,7 @@ fn wanted(field: &Field) -> &'static str {
         Kind::Quantity { dimension, .. } => dimension.name(),
         Kind::Whole(..) => "a whole number",
         Kind::Choice(_) => "one of the choices",
-        Kind::Text | Kind::Row | Kind::OutputName => "a text",
+        Kind::Text | Kind::Row | Kind::NameIn(_) => "a text",
     }
 }
 

@@ -14,8 +14,8 @@ fn typed(mut plan: Plan, fields: &[(&str, &str)]) -> Plan {
 /// A single whose start is as long as it can be, with so many further relays.
 fn start(relays: usize, fields: &[(&str, &str)]) -> Plan {
     let mut plan = Plan::default();
-    plan.set_count(Part::Relays, relays);
-    for at in 0..relays {
+    plan.set_count(Part::Relays, 1 + relays);
+    for at in 1..=relays {
         plan.set(&format!("relays.{at}.purpose"), "pump");
         plan.set(&format!("relays.{at}.relay_on_at"), "100 rpm");
     }
@@ -23,8 +23,9 @@ fn start(relays: usize, fields: &[(&str, &str)]) -> Plan {
         ("engine.cylinders", "1"),
         ("engine.order", "1"),
         ("cranking.speed", "900 to 1000 rpm"),
-        ("cranking.relay_on_at", "100 rpm"),
-        ("cranking.teeth", "360"),
+        ("relays.0.purpose", "coils"),
+        ("relays.0.relay_on_at", "100 rpm"),
+        ("wheels.crank_teeth", "360"),
         ("cranking.run_up", "0 to 5000 ms"),
     ];
     typed(typed(plan, &basis), fields)
@@ -78,7 +79,10 @@ fn at_the_limits() -> Vec<Plan> {
         start(64, &most),
         start(64, &[&most[..], &stop, &edges].concat()),
         start(8, &[("cranking.run_up", "0 ms")]),
-        start(64, &[&stop[..], &[("cranking.run_up", "0 ms"), ("cranking.teeth", "60")]].concat()),
+        start(
+            64,
+            &[&stop[..], &[("cranking.run_up", "0 ms"), ("wheels.crank_teeth", "60")]].concat(),
+        ),
         chain(3, SPREAD),
         chain(12, SPREAD),
         chain(64, SPREAD),
@@ -102,7 +106,7 @@ fn usual_plans_spend_little_of_it() {
         let usual = [("engine.cylinders", "6"), ("cranking.speed", "200 rpm")];
         let plan = start(
             count,
-            &[&usual[..], &[("cranking.teeth", "60"), ("cranking.run_up", "")]].concat(),
+            &[&usual[..], &[("wheels.crank_teeth", "60"), ("cranking.run_up", "")]].concat(),
         );
         typed(plan, &[("engine.order", "1-5-3-6-2-4")])
     };
@@ -122,7 +126,7 @@ fn usual_plans_spend_little_of_it() {
 fn a_start_that_is_too_long_is_left_open_with_all_that_needs_no_search() {
     let confirmed = ("cranking.confirmation", "20");
     let asked = |threshold| {
-        start(2, &[confirmed, ("cranking.cold_speed", "800"), ("cranking.relay_on_at", threshold)])
+        start(2, &[confirmed, ("cranking.cold_speed", "800"), ("relays.0.relay_on_at", threshold)])
     };
     let open = report(&asked("100 rpm"));
     assert_eq!(tones(&open, "cranking"), [Tone::Open]);
@@ -193,7 +197,7 @@ fn loads_that_hang_together_too_much_are_left_open_and_the_others_answered() {
 #[test]
 fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
     let (mut plan, mut memory) = (chain(10, SPREAD), Memory::default());
-    let start = start(1, &[("cranking.teeth", "60"), ("cranking.run_up", "")]);
+    let start = start(1, &[("wheels.crank_teeth", "60"), ("cranking.run_up", "")]);
     for part in [Part::Engine, Part::Cranking, Part::Relays] {
         plan.take(part, &start);
     }
@@ -209,7 +213,7 @@ fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
         ("cranking.run_up", "5 s"),
         ("cranking.averaging", "360"),
         ("cranking.confirmation", "20"),
-        ("cranking.relay_on_at", "150"),
+        ("relays.0.relay_on_at", "150"),
         ("cranking.run_up", "0.3 s"),
         ("loads.3.resistance", "2 ohm"),
     ];
@@ -218,7 +222,7 @@ fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
         check(&mut memory, &plan, path);
     }
     // more answers leave less for each
-    for more in 1..4 {
+    for more in 2..5 {
         plan.add(Part::Relays);
         plan.set(&format!("relays.{more}.purpose"), "pump");
         plan.set(&format!("relays.{more}.relay_on_at"), "100");
@@ -226,6 +230,6 @@ fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
         check(&mut memory, &plan, "another relay and another load");
     }
     plan.remove(Part::Loads, 0);
-    plan.remove(Part::Relays, 0);
+    plan.remove(Part::Relays, 1);
     check(&mut memory, &plan, "one less of each");
 }

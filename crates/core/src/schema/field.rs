@@ -2,7 +2,7 @@
 
 use std::marker::PhantomData;
 
-use super::{Choice, Choosable};
+use super::{Choice, Choosable, Part};
 use crate::quantity::{Dimension, Measure, number};
 
 /// What a field takes.
@@ -27,8 +27,8 @@ pub enum Kind {
     },
     /// One of these.
     Choice(&'static [Choosable]),
-    /// The name of an output of the plan.
-    OutputName,
+    /// The name of a record of this part.
+    NameIn(Part),
 }
 
 /// When a field is shown.
@@ -96,7 +96,7 @@ impl Field {
             (None, Kind::Choice(choices)) => {
                 choices.first().map_or("", |choice| choice.label).to_owned()
             }
-            (None, Kind::Text | Kind::Row | Kind::OutputName) => self.hint.to_owned(),
+            (None, Kind::Text | Kind::Row | Kind::NameIn(_)) => self.hint.to_owned(),
         }
     }
 }
@@ -116,6 +116,10 @@ pub enum Whole {}
 /// The name of an output of the plan.
 #[derive(Clone, Copy, Debug)]
 pub enum OutputName {}
+
+/// The name of a relay of the plan.
+#[derive(Clone, Copy, Debug)]
+pub enum RelayName {}
 
 /// A field while it is declared: what it takes is known to the compiler.
 #[derive(Debug)]
@@ -162,7 +166,12 @@ pub(crate) const fn text(name: &'static str, label: &'static str) -> Draft<Text>
 
 /// The name of an output of the plan.
 pub(crate) const fn output_name(name: &'static str, label: &'static str) -> Draft<OutputName> {
-    Draft::new(name, label, Kind::OutputName)
+    Draft::new(name, label, Kind::NameIn(Part::Outputs))
+}
+
+/// The name of a relay of the plan.
+pub(crate) const fn relay_name(name: &'static str, label: &'static str) -> Draft<RelayName> {
+    Draft::new(name, label, Kind::NameIn(Part::Relays))
 }
 
 impl<T> Draft<T> {

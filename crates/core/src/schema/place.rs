@@ -98,6 +98,13 @@ impl Place {
         Some(Self { field, cell: 0, ..self })
     }
 
+    /// The field of the same name in the same record of another part; where it has none, this one.
+    #[must_use]
+    pub fn twin(self, part: Part) -> Self {
+        let there = Self { part, field: 0, ..self };
+        there.beside(self.field().name).map_or(self, |twin| twin.in_cell(self.cell()))
+    }
+
     pub(crate) const fn first_of(part: Part, record: u32) -> Self {
         Self { part, record, field: 0, cell: 0 }
     }
@@ -176,6 +183,12 @@ impl<T> Key<T> {
     #[must_use]
     pub const fn of(self, part: Part) -> Self {
         Self { place: self.place.of(part), takes: PhantomData }
+    }
+
+    /// The field of the same name in another part, which must take the same.
+    #[must_use]
+    pub fn twin(self, part: Part) -> Self {
+        Self { place: self.place.twin(part), takes: PhantomData }
     }
 }
 

@@ -23,6 +23,10 @@ sentences! {
         "{field}: {count} entries; only the first {most} are looked at. Remove the others.";
     NO_SUCH_OUTPUT = "field.no-such-output",
         "{field}: there is no output named “{typed}”. Outputs there are: {choices}.";
+    NO_PLACE = "field.no-place",
+        "The file holds {n|a text|texts} that {n|has|have} no place in a plan, or {n|whose place holds|whose places hold} another: {list}. {n|It is|They are} kept, but nothing rests on {n|it|them}.";
+    NO_SUCH_RELAY = "field.no-such-relay",
+        "{field}: there is no relay named “{typed}”. Relays there are: {choices}.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -115,6 +119,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // A load names an output that the plan doesn't have.
         why: "How the load rests can't be told without its output.",
         act: "Choose an output, or give the output that name.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: NO_PLACE.code,
+        // A file has an unknown name in it, or said the same thing twice and differently.
+        why: "What was meant may be lacking where it belongs; or two places of the file said different things of one fact.",
+        act: "Read it, type what is true where it belongs, then remove it.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: NO_SUCH_RELAY.code,
+        // A load is fed by a relay that the plan doesn't have.
+        why: "What becomes of the load with the key off hangs on that relay.",
+        act: "Choose a relay, or give the relay that name.",
         source: "the form of this plan",
     },
 ];

@@ -24,8 +24,12 @@ pub(crate) enum Symbols {
 pub(crate) struct Program {
     /// Shows the page and takes what is typed.
     pub(crate) first: Vec<u8>,
+    /// What the next two have in common.
+    pub(crate) shared: Vec<u8>,
     /// Answers; fetched by the first.
-    pub(crate) second: Vec<u8>,
+    pub(crate) answers: Vec<u8>,
+    /// Explains; fetched after that.
+    pub(crate) explanations: Vec<u8>,
     pub(crate) glue: String,
 }
 
@@ -33,8 +37,8 @@ pub(crate) struct Program {
 pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> {
     shell::say("Compiling the page.");
     let compiled = compile(target)?;
-    shell::say("Cutting it in two.");
-    let cut::Cut { first, second } = cut::cut(&compiled)?;
+    shell::say("Cutting it into parts.");
+    let cut::Cut { first, shared, answers, explanations } = cut::cut(&compiled)?;
     shell::say("Binding it to JavaScript.");
     let (mut first, glue) = bind(&first)?;
     let mut glue = cut::join(&glue, &fetching()?)?;
@@ -43,14 +47,16 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     let scratch = folders::wasm_target().join("small");
     fs::create_dir_all(&scratch)?;
     let first = make_small(&first, &scratch, symbols)?;
-    let second = make_small(&second, &scratch, symbols)?;
+    let shared = make_small(&shared, &scratch, symbols)?;
+    let answers = make_small(&answers, &scratch, symbols)?;
+    let explanations = make_small(&explanations, &scratch, symbols)?;
     let glue = make_script_small(&glue, &scratch)?;
-    Ok(Program { first, second, glue })
+    Ok(Program { first, shared, answers, explanations, glue })
 }
 
 fn fetching() -> Result<String> {
-    let file = folders::root().join("web/static/second_part.js");
-    fs::read_to_string(file).context("reading how the second part is fetched")
+    let file = folders::root().join("web/static/further_parts.js");
+    fs::read_to_string(file).context("reading how the further parts are fetched")
 }
 
 fn compile(target: &WasmTarget) -> Result<PathBuf> {

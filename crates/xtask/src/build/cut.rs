@@ -1,4 +1,4 @@
-//! The program, cut in two: what shows the page and takes what is typed, and what answers.
+//! The program, cut into parts: what shows the page and takes what is typed, what answers, what explains.
 
 use crate::folders;
 use anyhow::{Context, Result, anyhow, bail};
@@ -6,16 +6,20 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_split_cli_support::{Options, transform};
 
-/// The module from which the first part takes the function that fetches the second.
+/// The module from which the first part takes the functions that fetch the others.
 const LINK: &str = "parts.js";
 
-/// Both parts, as they were linked.
+/// The parts, as they were linked.
 pub(super) struct Cut {
     pub(super) first: PathBuf,
-    pub(super) second: Vec<u8>,
+    /// What both others lead to: the codes of the findings.
+    pub(super) shared: Vec<u8>,
+    pub(super) answers: Vec<u8>,
+    pub(super) explanations: Vec<u8>,
 }
 
-/// Cuts at the function that the page marks, `answering` in `web`: what only it leads to is the second part.
+/// Cuts at the functions that the page marks, `answering` and `explaining` in `web`: what only one of them leads to is its
+/// part.
 pub(super) fn cut(compiled: &Path) -> Result<Cut> {
     let folder = folders::wasm_target().join("cut");
     let first = folder.join("first.wasm");
@@ -23,10 +27,19 @@ pub(super) fn cut(compiled: &Path) -> Result<Cut> {
     let mut options = Options::new(&whole);
     (options.output_dir, options.main_out_path, options.link_name) = (&folder, &first, LINK);
     let parts = transform(options).map_err(|error| anyhow!("cutting the program: {error:#}"))?;
-    match parts.split_modules.as_slice() {
-        [second] => Ok(Cut { second: fs::read(second)?, first }),
-        others => bail!("the program should be cut in two, and gave {} parts more", others.len()),
+    let [shared, answers, explanations] =
+        ["chunk_", "split_answers", "split_explanations"].map(|name| {
+            let begins = |path: &&PathBuf| {
+                path.file_stem().is_some_and(|stem| stem.to_string_lossy().starts_with(name))
+            };
+            let file = parts.split_modules.iter().find(begins);
+            fs::read(file.with_context(|| format!("the program has no part “{name}”"))?)
+                .with_context(|| format!("reading the part “{name}”"))
+        });
+    if parts.split_modules.len() != 3 {
+        bail!("the program should be cut into four, and gave {:?}", parts.split_modules);
     }
+    Ok(Cut { shared: shared?, answers: answers?, explanations: explanations?, first })
 }
 
 /// What the binder writes where it knows nothing of the module.
@@ -35,12 +48,15 @@ const REQUIRED: &str = "require(\"parts.js\")";
 /// Puts the page's own script in the place of that module. Cut programs are meant for modules, which do not load from a
 /// file.
 pub(super) fn join(glue: &str, fetching: &str) -> Result<String> {
-    match glue.split_once(REQUIRED) {
-        Some((before, after)) if !after.contains(REQUIRED) => {
-            Ok([before, fetching.trim_end().trim_end_matches(';'), after].concat())
-        }
-        _ => bail!("the JavaScript has no single place for what fetches the second part"),
-    }
+    let place = glue.split_once(REQUIRED).and_then(|(before, after)| {
+        let (_, name) = before.trim_end().strip_suffix('=')?.trim_end().rsplit_once(' ')?;
+        Some((before, name, after))
+    });
+    let (before, name, after) =
+        place.context("the JavaScript has no place for what fetches its further parts")?;
+    // for each further part once more
+    let after = after.replace(REQUIRED, name);
+    Ok([before, fetching.trim_end().trim_end_matches(';'), &after].concat())
 }
 
 #[cfg(test)]
@@ -49,8 +65,10 @@ mod tests {
 
     #[test]
     fn the_script_takes_the_place_of_the_module() {
-        let glue = "const import1 = require(\"parts.js\");\n";
-        assert_eq!(join(glue, "({ a: 1 });\n").unwrap(), "const import1 = ({ a: 1 });\n");
+        let glue =
+            "const import1 = require(\"parts.js\");\nconst import2 = require(\"parts.js\");\n";
+        let joined = "const import1 = ({ a: 1 });\nconst import2 = import1;\n";
+        assert_eq!(join(glue, "({ a: 1 });\n").unwrap(), joined);
         assert!(join("", "({});").is_err(), "a place that is not there is told");
     }
 }

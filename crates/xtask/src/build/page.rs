@@ -7,8 +7,12 @@ use anyhow::Result;
 pub(super) const ENTRY: &str = "index.html";
 pub(super) const WORKER: &str = "service_worker.js";
 const MANIFEST: &str = "manifest.webmanifest";
-/// How the name of the program's second part begins.
-pub(super) const SECOND: &str = "answers";
+/// How the name of the part begins that the next two have in common.
+const SHARED: &str = "shared";
+/// How the name of the part begins that answers.
+const ANSWERS: &str = "answers";
+/// How the name of the part begins that explains.
+const EXPLANATIONS: &str = "explanations";
 /// Drawn in the browser's tab.
 pub(super) const TAB_ICON: &str = "icon.svg";
 /// Drawn on the home screen of a phone that does not read the manifest.
@@ -28,14 +32,23 @@ pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     let glue = Asset::hashed("quietpin.js", sources.program.glue.as_str());
     let starter = Asset::hashed("start.js", sources.starter.as_str());
     let first = Asset::hashed("quietpin.wasm", sources.program.first.clone());
-    let second = Asset::hashed(&format!("{SECOND}.wasm"), sources.program.second.clone());
+    let part = |name: &str, bytes: &[u8]| Asset::hashed(&format!("{name}.wasm"), bytes);
+    let shared = part(SHARED, &sources.program.shared);
+    let answers = part(ANSWERS, &sources.program.answers);
+    let explanations = part(EXPLANATIONS, &sources.program.explanations);
     let head = head(&style.name, icon(TAB_ICON), icon(HOME_ICON));
-    let scripts = scripts(&first.name, &second.name, &glue.name, &starter.name);
+    let scripts = scripts(
+        &first.name,
+        [&shared.name, &answers.name, &explanations.name],
+        &glue.name,
+        &starter.name,
+    );
     let blanks = [("policy", policy::served()), ("head", head), ("scripts", scripts)];
     let entry = Asset::named(ENTRY, fill(&sources.entry, &blanks)?);
     let manifest = Asset::named(MANIFEST, manifest(&sources.manifest, &icons)?);
 
-    let mut site = vec![entry, style, glue, starter, first, second, manifest];
+    let mut site =
+        vec![entry, style, glue, starter, first, shared, answers, explanations, manifest];
     site.extend(icons.into_iter().map(|(_, asset)| asset));
     let worker = worker::script(&sources.worker, &site)?;
     site.push(Asset::named(WORKER, worker));
@@ -52,11 +65,16 @@ fn head(style: &str, tab_icon: &str, home_icon: &str) -> String {
 }
 
 /// In the head, so that the program may empty the body; `defer` runs them in order, once the body is there.
-fn scripts(first: &str, second: &str, glue: &str, starter: &str) -> String {
+fn scripts(
+    first: &str,
+    [shared, answers, explanations]: [&str; 3],
+    glue: &str,
+    starter: &str,
+) -> String {
     format!(
         "<link rel=\"preload\" href=\"{first}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{glue}\" defer></script>\n\
-         <script src=\"{starter}\" data-program=\"{first}\" data-answers=\"{second}\" data-worker=\"{WORKER}\" defer></script>"
+         <script src=\"{starter}\" data-program=\"{first}\" data-shared=\"{shared}\" data-answers=\"{answers}\" data-explanations=\"{explanations}\" data-worker=\"{WORKER}\" defer></script>"
     )
 }
 
@@ -81,6 +99,8 @@ pub(crate) enum Load {
     First,
     /// As soon as the page is on the screen.
     Next,
+    /// Once it has answered.
+    Last,
     /// Never, or only to be kept.
     Other,
 }
@@ -89,8 +109,11 @@ pub(crate) enum Load {
 pub(crate) fn load(name: &str) -> Load {
     let begins_and_ends =
         |stem: &str, extension: &str| name.starts_with(stem) && name.ends_with(extension);
-    if begins_and_ends(SECOND, ".wasm") {
+    if begins_and_ends(SHARED, ".wasm") || begins_and_ends(ANSWERS, ".wasm") {
         return Load::Next;
+    }
+    if begins_and_ends(EXPLANATIONS, ".wasm") {
+        return Load::Last;
     }
     // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
     let is_other = name == super::SINGLE

@@ -14,7 +14,9 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
         bail!("the style sheet would end its own element");
     }
     let first = hash::base64(&sources.program.first);
-    let second = hash::base64(&sources.program.second);
+    let shared = hash::base64(&sources.program.shared);
+    let answers = hash::base64(&sources.program.answers);
+    let explanations = hash::base64(&sources.program.explanations);
     let blanks = [
         ("policy", policy::single(&[&glue, &starter], &style)),
         ("head", format!("<style>{style}</style>\n{}", tab_icon(sources)?)),
@@ -24,7 +26,9 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     // No `defer` without `src`: the scripts come last instead, after the body they report to.
     let scripts = format!(
         "<script type=\"text/plain\" id=\"program\">{first}</script>\n\
-         <script type=\"text/plain\" id=\"answers\">{second}</script>\n\
+         <script type=\"text/plain\" id=\"shared\">{shared}</script>\n\
+         <script type=\"text/plain\" id=\"answers\">{answers}</script>\n\
+         <script type=\"text/plain\" id=\"explanations\">{explanations}</script>\n\
          <script>{glue}</script>\n<script>{starter}</script>\n</body>"
     );
     match page.rsplit_once("</body>") {

@@ -1,14 +1,13 @@
 //! What a field is filled in with.
 
 use quietpin_core::{
-    fields::outputs,
     plan::Plan,
-    schema::{Field, Kind, Part},
+    schema::{Field, Kind, Part, Place},
 };
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
-use super::{super::Dispatch, Props};
+use super::{super::Dispatch, FieldPlace, Props};
 use crate::{
     element::{View, all, el, keyed, on, on_typing},
     state::Action,
@@ -18,14 +17,15 @@ use crate::{
 pub(super) fn input(props: &Props<'_>, field: &Field, typed: &str, is_wrong: bool) -> View {
     let path = &props.path;
     let choice = |options, blank| {
-        select(&Select { path, is_wrong, typed, options, blank }, props.page.send.clone())
+        let select = Select { path, place: props.place, is_wrong, typed, options, blank };
+        select_view(&select, props.page.send.clone())
     };
     match field.kind {
         Kind::Choice(choices) => {
             let options = choices.iter().map(|it| (it.code, it.label)).collect();
             choice(options, blank_choice(field))
         }
-        Kind::OutputName => choice(output_names(&props.page.state.plan), "Choose".into()),
+        Kind::NameIn(part) => choice(names(&props.page.state.plan, part), "Choose".into()),
         Kind::Text | Kind::Row | Kind::Whole(..) => text_input(props, field, typed, "", is_wrong),
         Kind::Quantity { unit, .. } => text_input(props, field, typed, unit, is_wrong),
     }
@@ -42,13 +42,13 @@ fn text_input(
     let mode = if matches!(field.kind, Kind::Whole(..)) { "numeric" } else { "text" };
     let input = el!(
         "input",
-        "id" = format!("at-{path}"),
+        "id" = props.place.id("at", &path),
         "type" = "text",
         "inputmode" = mode,
         "autocomplete" = "off",
         "autocapitalize" = "off",
         "spellcheck" = "false",
-        "aria-describedby" = described_by(&path, is_wrong),
+        "aria-describedby" = described_by(props.place, &path, is_wrong),
         "aria-invalid" = yes_or_no(is_wrong)
     );
     let send = props.page.send.clone();
@@ -60,8 +60,9 @@ fn text_input(
 }
 
 /// The ids of what is said about a field.
-fn described_by(path: &str, is_wrong: bool) -> String {
-    if is_wrong { format!("problem-{path} note-{path}") } else { format!("note-{path}") }
+fn described_by(place: FieldPlace, path: &str, is_wrong: bool) -> String {
+    let note = place.id("note", path);
+    if is_wrong { format!("{} {note}", place.id("problem", path)) } else { note }
 }
 
 fn yes_or_no(it: bool) -> &'static str {
@@ -70,18 +71,19 @@ fn yes_or_no(it: bool) -> &'static str {
 
 struct Select<'a> {
     path: &'a str,
+    place: FieldPlace,
     is_wrong: bool,
     typed: &'a str,
     options: Vec<(&'a str, &'a str)>,
     blank: String,
 }
 
-fn select(it: &Select<'_>, send: Dispatch) -> View {
+fn select_view(it: &Select<'_>, send: Dispatch) -> View {
     // a word from a plan file that is no choice stays to be seen
     let is_known = it.typed.is_empty() || it.options.iter().any(|(code, _)| *code == it.typed);
     let known = |(code, label): &(&str, &str)| keyed(code, option(code, label, *code == it.typed));
-    let select = el!("select", "id" = format!("at-{}", it.path),
-        "aria-describedby" = described_by(it.path, it.is_wrong),
+    let select = el!("select", "id" = it.place.id("at", it.path),
+        "aria-describedby" = described_by(it.place, it.path, it.is_wrong),
         "aria-invalid" = yes_or_no(it.is_wrong);
         option("", &it.blank, it.typed.is_empty()),
         (!is_known).then(|| option(it.typed, it.typed, true)),
@@ -109,7 +111,9 @@ fn blank_choice(field: &Field) -> String {
     )
 }
 
-fn output_names(plan: &Plan) -> Vec<(&str, &str)> {
-    let names = (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)).trim());
+fn names(plan: &Plan, part: Part) -> Vec<(&str, &str)> {
+    let name = Place::at_path(&format!("{}.name", part.record(0)));
+    let records = 0..plan.count(part);
+    let names = records.filter_map(|at| Some(plan.text(name?.at(at)).trim()));
     names.filter(|name| !name.is_empty()).map(|name| (name, name)).collect()
 }

@@ -11,21 +11,31 @@ pub(crate) fn conditions(reader: &mut Reader<'_>) -> Conditions {
         reader.band::<Voltage>(path).value().map_or(Band::exact(volts(usual)), |band| band)
     };
     let (low, rest, high) = (
-        voltage(fields::conditions::CRANKING, 8.0),
-        voltage(fields::conditions::RESTING, 12.6),
-        voltage(fields::conditions::CHARGING, 14.8),
+        voltage(fields::battery::COLD_CRANKING, 8.0),
+        voltage(fields::battery::RESTING, 12.6),
+        voltage(fields::battery::CHARGING, 14.8),
     );
     let mut temperature = |path, usual| {
         reader.band::<Temperature>(path).value().map_or(Band::exact(celsius(usual)), |band| band)
     };
-    let (cold, hot) =
-        (temperature(fields::conditions::COLD, -20.0), temperature(fields::conditions::HOT, 100.0));
+    let (cold, hot) = (
+        temperature(fields::temperatures::COLD, -20.0),
+        temperature(fields::temperatures::HOT, 100.0),
+    );
+    let hot_cranking = reader.band(fields::battery::HOT_CRANKING).value().map(|it| it.low);
     let supply = Band::exact(rest.nominal)
         .widened_to(low.low)
         .widened_to(low.high)
+        .widened_to(hot_cranking.unwrap_or(low.low))
         .widened_to(high.low)
         .widened_to(high.high);
     let temperature =
         Band::exact(celsius(20.0)).widened_to(cold.low).widened_to(hot.high).widened_to(cold.high);
-    Conditions { supply, temperature }
+    let cold_cranking = Band::exact(rest.nominal).widened_to(low.low).widened_to(low.high).low;
+    Conditions {
+        supply,
+        cold_cranking,
+        hot_cranking: hot_cranking.unwrap_or(cold_cranking),
+        temperature,
+    }
 }

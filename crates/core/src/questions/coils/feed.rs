@@ -61,7 +61,7 @@ pub(super) fn answer(read: &Coiled, found: &coil::CoilAnswer, findings: &mut Fin
     answer.to_do.push(say!(words::FEED_GROUND));
     answer.figures = figures(&feed);
     answer.tables.extend(table(&banks));
-    concerns(&feed, parts, found, findings);
+    concerns(&feed, read, found, findings);
     answer
 }
 
@@ -118,7 +118,8 @@ fn figures(feed: &CoilFeed) -> Vec<Figure> {
     figures
 }
 
-fn concerns(feed: &CoilFeed, parts: &CoilFeedParts, found: &coil::CoilAnswer, findings: &mut Findings) {
+fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: &mut Findings) {
+    let parts = &read.parts;
     let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
     if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
         let message = say!(
@@ -127,7 +128,7 @@ fn concerns(feed: &CoilFeed, parts: &CoilFeedParts, found: &coil::CoilAnswer, fi
             effective = feed.effective,
             least = feed.least
         );
-        findings.push(shown(Finding::new(Severity::Fault, fields::coils::FUSE, message)));
+        findings.push(shown(Finding::new(Severity::Fault, fields::relays::FUSE.at(read.relay), message)));
     }
     if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
         let message = say!(
@@ -136,11 +137,11 @@ fn concerns(feed: &CoilFeed, parts: &CoilFeedParts, found: &coil::CoilAnswer, fi
             effective = feed.effective,
             peak = feed.peak
         );
-        findings.push(shown(Finding::new(Severity::Fault, fields::coils::RELAY, message)));
+        findings.push(shown(Finding::new(Severity::Fault, fields::relays::RATING.at(read.relay), message)));
     }
     if let Some(drop) = feed.drop.filter(|it| *it > most_drop()) {
         let message = say!(words::LEAD_DROPS, drop = drop, peak = feed.peak, most = most_drop());
-        findings.push(shown(Finding::new(Severity::Doubt, fields::coils::LEAD_SIZE, message)));
+        findings.push(shown(Finding::new(Severity::Doubt, fields::relays::LEAD_SIZE.at(read.relay), message)));
     }
     let held = found.held.current.low;
     if let Some(fuse) = parts.fuse.filter(|it| never_blows(*it, held)) {
@@ -152,6 +153,6 @@ fn concerns(feed: &CoilFeed, parts: &CoilFeedParts, found: &coil::CoilAnswer, fi
             time = found.held.rises_in.high
         );
         let steps = found.held.working.iter().cloned();
-        findings.push(Finding::new(Severity::Doubt, fields::coils::FUSE, message).shown_by(steps));
+        findings.push(Finding::new(Severity::Doubt, fields::relays::FUSE.at(read.relay), message).shown_by(steps));
     }
 }

@@ -1,8 +1,8 @@
 //! The ignition coils, and what feeds them.
 
 use crate::{
-    quantity::{Area, Current, Inductance, Length, Ratio, Resistance, Time, Voltage},
-    schema::{Part, Whole, fields, quantity, whole},
+    quantity::{Current, Inductance, Ratio, Resistance, Time, Voltage},
+    schema::{Part, fields, quantity},
 };
 
 fields! {
@@ -22,20 +22,6 @@ fields! {
         .hint("from the coil's data")
         .assumed("7 A", "6 to 10 A is usual: common practice, no source")
         .first();
-    /// How many relays share the coils.
-    RELAYS: Whole = whole("relays", "Relays that feed the coils", 1, 16)
-        .assumed("1", "all coils on one");
-    /// Rating of a relay's contact.
-    RELAY: Current = quantity("relay", "Rating of one relay's contact", "A", 0.5, 500.0)
-        .hint("30 and 87, for direct current");
-    /// Rating of a relay's fuse.
-    FUSE: Current = quantity("fuse", "Rating of its fuse", "A", 0.5, 500.0);
-    /// Length of the lead from the battery to the coils, one way.
-    LEAD_LENGTH: Length = quantity("lead_length", "Lead from the battery to the coils, one way", "m", 0.0, 50.0)
-        .hint("the longest");
-    /// Size of that lead.
-    LEAD_SIZE: Area = quantity("lead_size", "Size of that lead", "mm2", 0.05, 120.0)
-        .hint("copper; 4 mm2 or 12 AWG");
     /// Current that the igniter holds.
     LIMIT: Current = quantity("limit", "Current that the igniter holds", "A", 0.5, 60.0)
         .hint("blank if it holds none")

@@ -1,6 +1,6 @@
 //! The ignition coils from their fields.
 
-use crate::read::{Conditions, Entry, Reader, injectors::usual};
+use crate::read::{Conditions, Entry, Reader, injectors::usual, relay_records};
 use crate::{
     channels::Ignition,
     coil,
@@ -20,6 +20,8 @@ pub(crate) struct Coiled {
     pub(crate) found: Option<coil::CoilAnswer>,
     /// How they would be charged if each were fired once a cycle, where they are not.
     pub(crate) once_a_cycle: Option<Pattern>,
+    /// The record of the relay that feeds them.
+    pub(crate) relay: usize,
     /// How they are fed.
     pub(crate) parts: CoilFeedParts,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
@@ -54,11 +56,12 @@ pub(crate) fn coils(
         speed: speed.map(|speed| speed.high),
         conditions: *conditions,
     };
-    let parts = parts(reader, conditions, taken);
+    let relay = relay_records::of_coils(reader.plan());
+    let parts = parts(reader, conditions, relay, taken);
     let is_more_often = mode.is_some_and(|mode| mode != Ignition::Sequential);
     let once_a_cycle =
         engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
-    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, parts, taken: std::mem::take(taken) })
+    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, relay, parts, taken: std::mem::take(taken) })
 }
 
 impl Coiled {
@@ -72,16 +75,18 @@ impl Coiled {
 fn parts(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
+    at: usize,
     taken: &mut Vec<(&'static str, Value)>,
 ) -> CoilFeedParts {
-    let relays = reader.whole(fields::coils::RELAYS);
+    let relays = reader.whole(fields::relays::ALIKE.at(at));
     if !matches!(relays, Entry::Given(_)) {
-        taken.push((fields::coils::RELAYS.field().label, 1_u32.into()));
+        taken.push((fields::relays::ALIKE.field().label, 1_u32.into()));
     }
     let mut rating = |key| reader.band::<Current>(key).value().map(|band| band.low);
-    let (relay, fuse) = (rating(fields::coils::RELAY), rating(fields::coils::FUSE));
-    let length = reader.band(fields::coils::LEAD_LENGTH).value().map(|band| band.high);
-    let area = reader.band(fields::coils::LEAD_SIZE).value().map(|band| band.low);
+    let (relay, fuse) =
+        (rating(fields::relays::RATING.at(at)), rating(fields::relays::FUSE.at(at)));
+    let length = reader.band(fields::relays::LEAD_LENGTH.at(at)).value().map(|band| band.high);
+    let area = reader.band(fields::relays::LEAD_SIZE.at(at)).value().map(|band| band.low);
     CoilFeedParts {
         relays: relays.value().unwrap_or(1),
         relay,

@@ -1,10 +1,8 @@
-//! The relay that pulls in at a speed.
-
-pub mod relays;
+//! The start of the engine.
 
 use crate::{
     cranking::Sync,
-    quantity::{CrankAngle, Ratio, RotationalSpeed, Time, Voltage},
+    quantity::{CrankAngle, Ratio, RotationalSpeed, Time},
     schema::{Part, Whole, choices, fields, quantity, choice, whole},
 };
 
@@ -41,13 +39,6 @@ fields! {
         .hint("180 to 220 rpm")
         .measure("Crank with fuel and spark off and read the controller's speed: the mean, cold and with the battery you have.")
         .first();
-    /// Speed at which the controller switches the relay on.
-    RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "The relay is switched on at", "rpm", 0.0, 5000.0)
-        .hint("100 rpm")
-        .first();
-    /// Speed at which it switches the relay off.
-    RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "The relay is switched off below", "rpm", 0.0, 5000.0)
-        .hint("blank: 60% of the above");
     /// Mean cranking speed in cold, thick oil.
     COLD_SPEED: RotationalSpeed = quantity("cold_speed", "Cranking speed in cold, thick oil", "rpm", 20.0, 1000.0)
         .hint("blank: the low end of the cranking speed")
@@ -68,23 +59,9 @@ fields! {
     DIP: Ratio = quantity("dip", "Dip at each compression, of the mean", "%", 0.0, 95.0)
         .hint("blank: from the engine’s own compressions")
         .measure("Record the speed from every tooth while cranking: the mean less the lowest, over the mean.");
-    /// Positions on the crank wheel, missing teeth counted.
-    TEETH: Whole = whole("teeth", "Positions on the crank wheel", 1, 360)
-        .hint("missing ones counted")
-        .assumed("60", "a common wheel, 60 positions less two: common practice, no source")
-        .measure("Count the teeth and add those that would fit into the gap.");
-    /// Missing teeth.
-    MISSING: Whole = whole("missing", "Missing teeth", 0, 10)
-        .hint("0: evenly spaced");
     /// What the first spark waits for: `gap` or `cam`.
     SYNC: Sync = choice("sync", "The first spark waits for")
         .assumed("gap", "the sooner of the two: power must be there by then");
-    /// Crank angle from the first tooth after the gap to the first firing top dead centre.
-    GAP_ANGLE: CrankAngle = quantity("gap_angle", "From the gap to top dead centre", "deg", 0.0, 360.0)
-        .hint("first tooth after the gap at the sensor, to the first firing")
-        .assumed("90 deg", "a usual place of the gap: common practice, no source")
-        .measure("Turn the engine by hand until the first tooth after the gap stands at the sensor; the degree wheel shows how far it is to top dead centre.")
-        .rare();
     /// Readings in a row that must agree.
     CONFIRMATION: Whole = whole("confirmation", "Readings in a row that must agree", 1, 20)
         .assumed("2", "common practice, no source")
@@ -101,24 +78,6 @@ fields! {
     /// Time without a tooth after which the engine counts as standing.
     STALL_TIMEOUT: Time = quantity("stall_timeout", "Without a tooth, stopped after", "ms", 10.0, 10000.0)
         .assumed("1 s", "common practice, no source")
-        .rare();
-    /// Time the coils need power before a spark.
-    DWELL: Time = quantity("dwell", "Dwell while cranking", "ms", 0.0, 50.0)
-        .hint("0 for a pump")
-        .assumed("4 ms", "the long end of 2 to 4 ms: common practice, no source")
-        .rare();
-    /// Pull-in time of the relay.
-    PULL_IN_TIME: Time = quantity("pull_in_time", "Pull-in time of the relay", "ms", 0.0, 1000.0)
-        .assumed("5 to 10 ms", "5 ms is typical of relay data sheets; twice that for a weak battery, common practice, no source")
-        .rare();
-    /// Drop-out time of the relay.
-    DROP_OUT_TIME: Time = quantity("drop_out_time", "Drop-out time of the relay", "ms", 0.0, 1000.0)
-        .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
-        .rare();
-    /// Voltage at which the relay is sure to pull in, its coil at 20 °C.
-    PULL_IN_VOLTAGE: Voltage = quantity("pull_in_voltage", "Voltage at which the relay pulls in, cold coil", "V", 1.0, 30.0)
-        .assumed("7.2 V", "60 % of 12 V: five relay data sheets give 57 to 67 %")
-        .measure("Raise the voltage on the coil slowly from nought until the contact clicks; the data sheet's figure is the one that is sure.")
         .rare();
     /// Speed read while the engine rocks to a standstill.
     ROCKING: RotationalSpeed = quantity("rocking", "Speed read while the engine rocks at standstill", "rpm", 0.0, 500.0)

@@ -84,20 +84,20 @@ impl Otherwise {
         advice: Option<Advice>,
     ) -> Vec<Finding> {
         let mut findings = Vec::new();
-        findings.extend(self.slow_turn(answer));
+        findings.extend(self.slow_turn(known, answer));
         findings.extend(self.kick_back(known, inputs));
         findings.extend(self.sticks(known, inputs));
         findings.extend(
             inputs
                 .threshold
                 .zip(self.noise)
-                .and_then(|(threshold, found)| false_edges(threshold, found, answer, advice)),
+                .and_then(|(threshold, found)| false_edges(known, threshold, found, answer, advice)),
         );
         findings.extend(spark_at_power(known, answer));
         findings
     }
 
-    fn slow_turn(&self, answer: &CrankingAnswer) -> Option<Finding> {
+    fn slow_turn(&self, known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
         let event = self.of(Happening::SlowFirstTurn).filter(|it| it.openings > 0)?;
         // what opens in any start is told as such
         if answer.corners.iter().any(|corner| corner.openings > 0 || !corner.closes) {
@@ -106,7 +106,7 @@ impl Otherwise {
         let message = say!(words::relays::SLOW_FIRST_TURN, openings = event.openings);
         let holds = Holds::AtSome(event.opens_at.clone());
         Some(
-            Finding::new(Severity::Doubt, fields::cranking::RELAY_OFF_BELOW, message)
+            Finding::new(Severity::Doubt, known.keys.release, message)
                 .holding(holds),
         )
     }
@@ -148,6 +148,7 @@ fn row(event: &Event) -> Row {
 }
 
 fn false_edges(
+    known: &Known,
     threshold: RotationalSpeed,
     found: Noise,
     answer: &CrankingAnswer,
@@ -164,7 +165,7 @@ fn false_edges(
     let higher = advice.filter(|it| it.threshold > found.above).map(|it| it.remedy());
     let in_band = answer.works.is_some_and(|it| it.high > found.above.base());
     let filter = (higher.is_none() || !in_band).then(|| say!(words::relays::FILTER_EDGES));
-    let finding = Finding::new(Severity::Doubt, fields::cranking::RELAY_ON_AT, message);
+    let finding = Finding::new(Severity::Doubt, known.keys.threshold, message);
     Some(finding.cured_by(higher.into_iter().chain(filter)))
 }
 

@@ -15,7 +15,6 @@ use crate::{
     questions::cranking::words,
     read::{Known, Purpose},
     say,
-    schema::Part,
 };
 
 /// Longer than this, power on at standstill is more than a note: a usual prime of the pump lasts as long
@@ -141,12 +140,12 @@ fn of_readings(
 
 fn gap_as_tooth(known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
     let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
-    if openings == 0 || known.keys.threshold.place().part() != Part::Cranking {
+    if openings == 0 || !known.is_first() {
         return None;
     }
     let finding = Finding::new(
         Severity::Note,
-        fields::cranking::MISSING,
+        fields::wheels::MISSING,
         say!(words::GAP_AS_TOOTH, openings = openings),
     );
     Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))

@@ -2,15 +2,16 @@
 
 pub(crate) mod relays;
 
-use crate::read::{Conditions, Entry, Reader, SpeedRelay, State};
+use crate::read::{Conditions, Entry, Reader, SpeedRelay, State, relay_records};
 use crate::{
     cranking::{CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
     fields::{self, cranking::PowerUp},
     finding::{Finding, Severity},
+    output::LoadKind,
     quantity::{
         Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
-        share, volts,
+        share,
     },
     questions::cranking::words,
     say,
@@ -25,7 +26,7 @@ pub(crate) const RELEASE: (f64, &str) = (
 
 const DIP_BASIS: &str = "computed: the swing of the compressions’ work, against 30 to 40 % for an even four (common practice, no source)";
 
-/// The fields of a relay that is switched at a speed, whatever record they stand in.
+/// The fields of a relay that is switched at a speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct RelayKeys {
     pub(crate) threshold: Key<RotationalSpeed>,
@@ -35,22 +36,13 @@ pub(crate) struct RelayKeys {
     pub(crate) drop_out_time: Key<Time>,
 }
 
-/// Those of the coils' relay.
-const OWN: RelayKeys = RelayKeys {
-    threshold: fields::cranking::RELAY_ON_AT,
-    release: fields::cranking::RELAY_OFF_BELOW,
-    pull_in_voltage: fields::cranking::PULL_IN_VOLTAGE,
-    pull_in_time: fields::cranking::PULL_IN_TIME,
-    drop_out_time: fields::cranking::DROP_OUT_TIME,
-};
-
 impl RelayKeys {
-    /// Those of a further relay.
+    /// Those of this relay.
     pub(crate) fn of(relay: usize) -> Self {
         Self {
             threshold: fields::relays::RELAY_ON_AT.at(relay),
             release: fields::relays::RELAY_OFF_BELOW.at(relay),
-            pull_in_voltage: fields::relays::PULL_IN_VOLTAGE.at(relay),
+            pull_in_voltage: fields::relays::PULL_IN.at(relay),
             pull_in_time: fields::relays::PULL_IN_TIME.at(relay),
             drop_out_time: fields::relays::DROP_OUT_TIME.at(relay),
         }
@@ -68,11 +60,22 @@ pub(crate) enum Wanted {
     Threshold,
 }
 
+/// Which of the relays that are switched at a speed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum WhichRelay {
+    /// That of the coils, with which what is the engine's is told.
+    OfCoils,
+    /// Another.
+    Further,
+}
+
 /// What is known of the start of the engine, and of the relay.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Known {
     /// The relay's fields.
     pub(crate) keys: RelayKeys,
+    /// Which of the relays it is.
+    pub(crate) which: WhichRelay,
     /// Enough to simulate: the engine's firings and its cranking speed.
     pub(crate) inputs: Option<CrankingInputs>,
     /// Whether cylinders, cranking speed and threshold are still missing, in the order in which they are asked.
@@ -101,10 +104,16 @@ pub(crate) struct TypedTroubles {
 }
 
 impl Known {
+    /// Whether what is the engine's is told with it.
+    pub(crate) fn is_first(&self) -> bool {
+        self.which == WhichRelay::OfCoils
+    }
+
     /// What is known, about a further relay.
     pub(crate) fn of_relay(&self, relay: &SpeedRelay) -> Self {
         Self {
             keys: RelayKeys::of(relay.at),
+            which: WhichRelay::Further,
             inputs: None,
             wanted: Vec::new(),
             release_above: relay.release_above,
@@ -123,11 +132,11 @@ pub(crate) fn cranking(
 ) -> Known {
     let speed = reader.band(fields::cranking::SPEED);
     let slow = slow(reader);
-    let threshold = setting(reader, fields::cranking::RELAY_ON_AT);
-    let (release, release_above) =
-        release(reader, fields::cranking::RELAY_OFF_BELOW, threshold.value(), RELEASE);
+    let keys = RelayKeys::of(relay_records::of_coils(reader.plan()));
+    let threshold = setting(reader, keys.threshold);
+    let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
-    let relay = relay(reader, &OWN);
+    let relay = relay(reader, &keys);
     let firings = firings(reader, engine);
     let mut wanted = Vec::new();
     wanted.extend(firings.is_none().then_some(Wanted::Cylinders));
@@ -161,7 +170,8 @@ pub(crate) fn cranking(
         temperature: conditions.temperature,
     });
     Known {
-        keys: OWN,
+        keys,
+        which: WhichRelay::OfCoils,
         inputs,
         wanted,
         is_even_guess: engine.is_none(),
@@ -209,12 +219,26 @@ impl Fallbacks {
             averaging: reader.whole(fields::cranking::AVERAGING).value().unwrap_or(1),
             confirmation: reader.whole(fields::cranking::CONFIRMATION).value().unwrap_or(2),
             stall_timeout: band(reader, fields::cranking::STALL_TIMEOUT, Band::exact(seconds(1.0))),
-            dwell: band(reader, fields::cranking::DWELL, Band::exact(seconds(0.004))),
+            dwell: dwell(reader),
             rocking: band(reader, fields::cranking::ROCKING, Band::exact(rpm(30.0))),
             idle: band(reader, fields::cranking::IDLE, Band::exact(rpm(800.0))),
             run_down: band(reader, fields::cranking::RUN_DOWN, Band::exact(seconds(1.0))),
         }
     }
+}
+
+/// The dwell while cranking: as typed, else as it is entered for running, else the long end of what is usual.
+fn dwell(reader: &mut Reader<'_>) -> Band<Time> {
+    let key = fields::controller::CRANKING_DWELL;
+    let entry = reader.band(key);
+    let entered = reader.band_elsewhere(fields::controller::DWELL);
+    let (usual, basis) = match entered {
+        Some(dwell) => (dwell, "as entered for running"),
+        None => {
+            (Band::exact(seconds(0.004)), "the long end of 2 to 4 ms: common practice, no source")
+        }
+    };
+    reader.or_assume(key, entry, usual, usual.high, basis).value().unwrap_or(usual)
 }
 
 /// The dip that was typed, or else that of the engine's compressions.
@@ -295,8 +319,8 @@ pub(crate) fn release(
 }
 
 fn wheel(reader: &mut Reader<'_>) -> Wheel {
-    let positions = reader.whole(fields::cranking::TEETH).value().unwrap_or(60);
-    let key = fields::cranking::MISSING;
+    let positions = reader.whole(fields::wheels::CRANK_TEETH).value().unwrap_or(60);
+    let key = fields::wheels::MISSING;
     let usual = match positions {
         60 => 2,
         1 => 0,
@@ -312,8 +336,18 @@ fn wheel(reader: &mut Reader<'_>) -> Wheel {
     } else {
         missing
     };
-    let mark = band(reader, fields::cranking::GAP_ANGLE, Band::exact(CrankAngle::new(90.0)));
-    Wheel { positions, missing, mark_to_first: mark.nominal }
+    Wheel { positions, missing, mark_to_first: gap_angle(reader) }
+}
+
+/// From the gap to top dead centre: as typed, else as it is entered in the controller, else where it usually is.
+fn gap_angle(reader: &mut Reader<'_>) -> CrankAngle {
+    let key = fields::wheels::GAP_ANGLE;
+    let entry = reader.band(key).map(|band| band.nominal);
+    let (usual, basis) = match reader.band_elsewhere(fields::controller::OFFSET) {
+        Some(offset) => (offset.nominal.within(TURN), "the offset entered in the controller"),
+        None => (CrankAngle::new(90.0), "a usual place of the gap: common practice, no source"),
+    };
+    reader.or_assume(key, entry, usual, usual, basis).value().unwrap_or(usual)
 }
 
 /// The relay of a record, and whether its pull-in voltage was typed.
@@ -325,7 +359,7 @@ pub(crate) fn relay(reader: &mut Reader<'_>, keys: &RelayKeys) -> (Relay, bool) 
     let relay = Relay {
         pull_in_time: band(reader, keys.pull_in_time, pull_in),
         drop_out_time: band(reader, keys.drop_out_time, drop_out),
-        pull_in_voltage: voltage.value().unwrap_or(Band::exact(volts(7.2))),
+        pull_in_voltage: voltage.value().unwrap_or(LoadKind::RelayCoil.usual_pull_in()),
     };
     (relay, is_given)
 }

@@ -8,6 +8,7 @@ use crate::{
 
 fn plan(fields: &[(&str, &str)]) -> Plan {
     let mut plan = Plan::default();
+    plan.add(Part::Relays);
     for (path, text) in fields {
         assert!(plan.set(path, text), "{path} is no place in the plan");
     }
@@ -20,7 +21,8 @@ fn six(fields: &[(&str, &str)]) -> Plan {
         ("engine.cylinders", "6"),
         ("engine.order", "1-5-3-6-2-4"),
         ("cranking.speed", "200 rpm"),
-        ("cranking.relay_on_at", "100 rpm"),
+        ("relays.0.purpose", "coils"),
+        ("relays.0.relay_on_at", "100 rpm"),
         ("cranking.dip", "30 to 40 %"),
     ];
     plan(&basis.iter().chain(fields).copied().collect::<Vec<_>>())
@@ -85,20 +87,20 @@ fn a_usual_start_suits() {
 #[test]
 fn verdicts_follow_from_the_simulation() {
     let bad = Tone::Bad;
-    check(&six(&[("cranking.relay_on_at", "300")]), bad, "cranking.never");
+    check(&six(&[("relays.0.relay_on_at", "300")]), bad, "cranking.never");
     check(&six(&[("cranking.speed", "60 to 220")]), Tone::Bad, "cranking.may-never");
     check(&six(&[("cranking.speed", "120 to 220")]), Tone::Doubtful, "cranking.crest");
-    let ripple = [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")];
+    let ripple = [("relays.0.relay_on_at", "180"), ("relays.0.relay_off_below", "175")];
     check(&six(&ripple), bad, "cranking.chatter");
-    check(&six(&[("cranking.relay_on_at", "0")]), bad, "cranking.always");
-    check(&six(&[("cranking.relay_on_at", "25")]), Tone::Doubtful, "cranking.rocking");
-    check(&six(&[("cranking.relay_off_below", "100")]), bad, "cranking.release");
-    check(&six(&[("cranking.missing", "0")]), bad, "cranking.suits-no-spark");
+    check(&six(&[("relays.0.relay_on_at", "0")]), bad, "cranking.always");
+    check(&six(&[("relays.0.relay_on_at", "25")]), Tone::Doubtful, "cranking.rocking");
+    check(&six(&[("relays.0.relay_off_below", "100")]), bad, "cranking.release");
+    check(&six(&[("wheels.missing", "0")]), bad, "cranking.suits-no-spark");
     check(&six(&[("cranking.stall_timeout", "12 ms")]), bad, "cranking.timeout");
     check(&six(&[("cranking.run_up", "2 s")]), bad, "cranking.chatter");
     let slow = [("cranking.run_up", "800 ms"), ("cranking.dip", "15%")];
     check(&six(&slow), Tone::Good, "cranking.suits-late");
-    let late = [("cranking.run_up", "5 s"), ("cranking.gap_angle", "10"), ("cranking.dip", "5%")];
+    let late = [("cranking.run_up", "5 s"), ("wheels.gap_angle", "10"), ("cranking.dip", "5%")];
     check(&six(&late), Tone::Doubtful, "cranking.late");
 }
 
@@ -107,44 +109,44 @@ fn what_is_wrong_is_said_at_its_field() {
     let at = |path: &str, text: &str, code: &str| {
         check_finding(&six(&[(path, text)]), path, code);
     };
-    at("cranking.relay_on_at", "-100", "field.too-small");
-    at("cranking.relay_on_at", "NaN", "field.no-number");
-    at("cranking.relay_on_at", "1e300", "field.not-finite");
-    at("cranking.relay_on_at", "100 V", "field.wrong-unit");
-    at("cranking.relay_on_at", "90 to 110", "cranking.setting-spread");
-    at("cranking.relay_on_at", "0 rpm", "cranking.always-on");
-    at("cranking.relay_on_at", "20 rpm", "cranking.on-at-standstill");
-    at("cranking.relay_on_at", "300 rpm", "cranking.never-closes");
-    at("cranking.relay_on_at", "150 rpm", "cranking.waits-for-crest");
+    at("relays.0.relay_on_at", "-100", "field.too-small");
+    at("relays.0.relay_on_at", "NaN", "field.no-number");
+    at("relays.0.relay_on_at", "1e300", "field.not-finite");
+    at("relays.0.relay_on_at", "100 V", "field.wrong-unit");
+    at("relays.0.relay_on_at", "90 to 110", "cranking.setting-spread");
+    at("relays.0.relay_on_at", "0 rpm", "cranking.always-on");
+    at("relays.0.relay_on_at", "20 rpm", "cranking.on-at-standstill");
+    at("relays.0.relay_on_at", "300 rpm", "cranking.never-closes");
+    at("relays.0.relay_on_at", "150 rpm", "cranking.waits-for-crest");
     at("cranking.speed", "0", "field.too-small");
     at("cranking.speed", "fast", "field.no-number");
-    at("cranking.relay_off_below", "100 rpm", "cranking.release-above");
+    at("relays.0.relay_off_below", "100 rpm", "cranking.release-above");
     at("cranking.dip", "120 %", "field.too-large");
-    at("cranking.teeth", "0", "field.too-small");
-    at("cranking.teeth", "36.5", "field.not-whole");
-    at("cranking.missing", "99", "field.too-large");
+    at("wheels.crank_teeth", "0", "field.too-small");
+    at("wheels.crank_teeth", "36.5", "field.not-whole");
+    at("wheels.missing", "99", "field.too-large");
 }
 
 #[test]
 fn what_is_wrong_between_fields_is_said_at_the_one_to_change() {
-    let few = [("cranking.teeth", "4"), ("cranking.missing", "4")];
-    check_finding(&six(&few), "cranking.missing", "cranking.all-missing");
-    check_finding(&six(&[("cranking.missing", "0")]), "cranking.sync", "cranking.no-mark");
+    let few = [("wheels.crank_teeth", "4"), ("wheels.missing", "4")];
+    check_finding(&six(&few), "wheels.missing", "cranking.all-missing");
+    check_finding(&six(&[("wheels.missing", "0")]), "cranking.sync", "cranking.no-mark");
     let short = [("cranking.stall_timeout", "12 ms")];
     check_finding(&six(&short), "cranking.stall_timeout", "cranking.timeout-in-gap");
-    let ripple = [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")];
-    check_finding(&six(&ripple), "cranking.relay_off_below", "cranking.chatters");
-    let naive = [("cranking.relay_off_below", "60"), ("cranking.confirmation", "1")];
-    check_finding(&six(&naive), "cranking.missing", "cranking.gap-as-tooth");
+    let ripple = [("relays.0.relay_on_at", "180"), ("relays.0.relay_off_below", "175")];
+    check_finding(&six(&ripple), "relays.0.relay_off_below", "cranking.chatters");
+    let naive = [("relays.0.relay_off_below", "60"), ("cranking.confirmation", "1")];
+    check_finding(&six(&naive), "wheels.missing", "cranking.gap-as-tooth");
     check_finding(
         &six(&[("cranking.run_up", "2 s")]),
-        "cranking.relay_on_at",
+        "relays.0.relay_on_at",
         "cranking.sparks-lost",
     );
-    let path = "cranking.pull_in_voltage";
+    let path = "relays.0.pull_in";
     check_finding(&six(&[(path, "7.2 V")]), path, "cranking.relay-weak");
     check_finding(&six(&[(path, "11 V")]), path, "cranking.relay-too-weak");
-    let slow = [("cranking.relay_off_below", "1"), ("cranking.stall_timeout", "5 s")];
+    let slow = [("relays.0.relay_off_below", "1"), ("cranking.stall_timeout", "5 s")];
     check_finding(&six(&slow), "cranking.stall_timeout", "cranking.on-after-stop");
     let no_order = plan(&[("engine.cylinders", "6"), ("cranking.speed", "200")]);
     check_finding(&no_order, "engine.order", "cranking.even-guess");
@@ -154,11 +156,11 @@ fn what_is_wrong_between_fields_is_said_at_the_one_to_change() {
 #[test]
 fn what_is_advised_works() {
     for fields in [
-        [("cranking.relay_on_at", "300"), ("cranking.relay_off_below", "")],
-        [("cranking.relay_on_at", "0"), ("cranking.relay_off_below", "")],
-        [("cranking.relay_on_at", "20"), ("cranking.relay_off_below", "")],
-        [("cranking.relay_on_at", "180"), ("cranking.relay_off_below", "175")],
-        [("cranking.relay_on_at", "150"), ("cranking.relay_off_below", "")],
+        [("relays.0.relay_on_at", "300"), ("relays.0.relay_off_below", "")],
+        [("relays.0.relay_on_at", "0"), ("relays.0.relay_off_below", "")],
+        [("relays.0.relay_on_at", "20"), ("relays.0.relay_off_below", "")],
+        [("relays.0.relay_on_at", "180"), ("relays.0.relay_off_below", "175")],
+        [("relays.0.relay_on_at", "150"), ("relays.0.relay_off_below", "")],
     ] {
         let report = report(&six(&fields));
         let advice = answer(&report).to_do.iter().find(|it| it.code == "cranking.do-set");
@@ -166,8 +168,8 @@ fn what_is_advised_works() {
         let number = |name| advice.values[name].number.expect("a speed").to_string();
         let (threshold, release) = (number("threshold"), number("release"));
         let cured = six(&[
-            ("cranking.relay_on_at", threshold.as_str()),
-            ("cranking.relay_off_below", release.as_str()),
+            ("relays.0.relay_on_at", threshold.as_str()),
+            ("relays.0.relay_off_below", release.as_str()),
         ]);
         check(&cured, Tone::Good, "cranking.suits");
     }
@@ -176,12 +178,12 @@ fn what_is_advised_works() {
 #[test]
 fn an_unreadable_field_leaves_the_rest_answered() {
     check(&six(&[("cranking.dip", "deep")]), Tone::Good, "cranking.suits");
-    check(&six(&[("cranking.relay_on_at", "what")]), Tone::Open, "cranking.any-works");
+    check(&six(&[("relays.0.relay_on_at", "what")]), Tone::Open, "cranking.any-works");
 }
 
 #[test]
 fn the_picture_is_small_and_marks_what_matters() {
-    let report = report(&six(&[("cranking.teeth", "360"), ("cranking.missing", "2")]));
+    let report = report(&six(&[("wheels.crank_teeth", "360"), ("wheels.missing", "2")]));
     let Some(Picture::Timeline(picture)) = answer(&report).pictures.first() else {
         panic!("there is a picture");
     };

@@ -107,7 +107,7 @@ pub(super) fn finding(known: &Known, search: StartSearch<'_>) -> Finding {
         teeth = costly.teeth(inputs)
     );
     // said once, for all relays: with its share for the first, as much is left for each other
-    let cure = is_first(known)
+    let cure = known.is_first()
         .then(|| longest(costly, inputs, search.budget.given().share))
         .flatten()
         .map(|most| say!(words::unsearched::SEARCH_SHORTER, field = costly.label(), value = most));
@@ -127,11 +127,7 @@ pub(super) fn not_all_tried(known: &Known, search: StartSearch<'_>) -> Option<Fi
 
 /// A further relay is led to by itself.
 fn path(known: &Known, costly: Costly) -> String {
-    if is_first(known) { costly.place().path() } else { known.keys.threshold.path() }
-}
-
-fn is_first(known: &Known) -> bool {
-    known.keys.threshold.place() == fields::cranking::RELAY_ON_AT.place()
+    if known.is_first() { costly.place().path() } else { known.keys.threshold.path() }
 }
 
 /// The longest time there with which the answer would be searched in so many steps, in two figures that count; nothing where

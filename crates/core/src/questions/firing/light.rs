@@ -108,7 +108,7 @@ fn constant(
 }
 
 fn told(severity: Severity, message: Message, readings: &Readings, answer: &Answer) -> Finding {
-    Finding::new(severity, fields::light::ADVANCE, message)
+    Finding::new(severity, fields::controller::LOCKED_ADVANCE, message)
         .as_wired()
         .cured_by(answer.to_do.iter().cloned())
         .shown_by(light::steps(readings))
@@ -151,7 +151,7 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
     let cylinders = listed(wrong.map(|(cylinder, _)| *cylinder));
     let message = say!(words::light::LIGHT_LEADS, cylinders = cylinders);
     findings.push(
-        Finding::new(Severity::Danger, fields::light::ADVANCE, message)
+        Finding::new(Severity::Danger, fields::controller::LOCKED_ADVANCE, message)
             .as_wired()
             .cured_by(answer.to_do.clone()),
     );

@@ -16,8 +16,8 @@ use crate::{
 };
 
 const SUBJECT: &str = "injector_feed";
-const FUSE: Key<Current> = fields::injector_feed::FUSE;
-const RELAY: Key<Current> = fields::injector_feed::RELAY;
+const FUSE: Key<Current> = fields::relays::FUSE;
+const RELAY: Key<Current> = fields::relays::RATING;
 
 /// The answer, once anything is said of the injectors or of the feed.
 pub(super) fn answer(
@@ -28,7 +28,7 @@ pub(super) fn answer(
 ) -> Option<Answer> {
     // it must not go while a field of the injectors is typed anew
     let is_begun = [Part::Injectors, Part::SecondInjectors].into_iter().any(|it| car.is_begun(it));
-    if !is_begun && !car.is_typed(FUSE) && !car.is_typed(RELAY) {
+    if !is_begun && car.injector_feed.at.is_none() {
         return None;
     }
     let shares: Vec<_> = solved.iter().filter_map(|it| Share::of(it.inputs, it.found)).collect();
@@ -84,6 +84,7 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         (RELAY, parts.relay, words::parts::RELAY_TOO_SMALL),
     ] {
         let Some(rating) = rating.filter(|rating| fails(*rating)) else { continue };
+        let path = path.at(parts.at.unwrap_or_default());
         let message = say_of!(code, rating = rating, total = feed.total, least = feed.least);
         findings.push(
             Finding::new(Severity::Fault, path, message)

@@ -1,7 +1,5 @@
 //! A set of injectors, and the outputs that carry them.
 
-pub mod feed;
-
 use crate::{
     injector::DriverKind,
     quantity::{

@@ -1,6 +1,6 @@
 //! The injectors from their fields.
 
-use crate::read::{Conditions, Entry, Reader, usual_band};
+use crate::read::{Purpose, relay_records, Conditions, Entry, Reader, usual_band};
 use crate::{
     questions::firing::read::Sharing,
     channels::Injection,
@@ -69,6 +69,8 @@ pub(crate) struct Injectors {
 /// What is said of the feed.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct FeedParts {
+    /// The record of its relay.
+    pub(crate) at: Option<usize>,
     /// The rating of its fuse.
     pub(crate) fuse: Option<Current>,
     /// The rating of its relay's contact.
@@ -77,11 +79,9 @@ pub(crate) struct FeedParts {
 
 /// Reads the feed.
 pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
-    let mut rating = |key| reader.band::<Current>(key).value().map(|band| band.low);
-    FeedParts {
-        fuse: rating(fields::injector_feed::FUSE),
-        relay: rating(fields::injector_feed::RELAY),
-    }
+    let at = relay_records::feeding(reader.plan(), Purpose::Injectors);
+    let mut rating = |key: Key<Current>| reader.band(key.at(at?)).value().map(|band| band.low);
+    FeedParts { fuse: rating(fields::relays::FUSE), relay: rating(fields::relays::RATING), at }
 }
 
 /// The fields of a set as they are read.

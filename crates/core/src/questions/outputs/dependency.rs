@@ -22,7 +22,7 @@ pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     if load.assumed.resistance {
         let ends = ends(subject, |point| point.load);
-        let path = fields::loads::RESISTANCE.at(load.at).path();
+        let path = load.place.key(fields::loads::RESISTANCE).path();
         findings.extend(dependency(
             subject,
             words::DEPENDS_ON_RESISTANCE,
@@ -33,7 +33,7 @@ pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
     }
     if subject.planned.is_dead_rail_assumed {
         let ends = ends(subject, |point| point.dead_rail);
-        let path = fields::conditions::DEAD_SUPPLY.path();
+        let path = fields::controller::SUPPLY_OFF.path();
         findings.extend(dependency(
             subject,
             words::DEPENDS_ON_DEAD_SUPPLY,
@@ -44,7 +44,7 @@ pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
     }
     if subject.planned.is_dead_feed_assumed {
         let ends = ends(subject, |point| point.dead_feed);
-        let path = fields::conditions::DEAD_FEED.path();
+        let path = fields::switched_feeds::OFF_RESISTANCE.path();
         findings.extend(dependency(
             subject,
             words::DEPENDS_ON_DEAD_FEED,
@@ -94,7 +94,7 @@ fn dependency<Q: Measure>(
 pub(super) fn left_out(subject: &Subject<'_>) -> Vec<Finding> {
     let others = subject.hanging.len();
     // said once, with the first of those that are answered
-    let is_first = subject.hanging.first().is_some_and(|first| first.at == subject.load.at);
+    let is_first = subject.hanging.first().is_some_and(|first| first.place == subject.load.place);
     let output_of = |load: &PlannedLoad| match load.link {
         OutputLink::To(number) => subject.planned.outputs.get(number),
         OutputLink::Blank | OutputLink::Nowhere => None,

@@ -5,7 +5,7 @@ mod load;
 
 use std::rc::Rc;
 
-use crate::read::{Conditions, Entry, Reader, again::Before, problem::shortened};
+use crate::read::{Conditions, Entry, Reader, again::Before, problem::shortened, relay_records};
 use crate::{
     fields,
     finding::{Finding, Severity},
@@ -47,8 +47,8 @@ pub(crate) struct PlannedOutput {
 /// A load of the plan.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedLoad {
-    /// Its number in the list.
-    pub(crate) at: usize,
+    /// Its record.
+    pub(crate) place: LoadPlace,
     pub(crate) name: String,
     pub(crate) link: OutputLink,
     pub(crate) far_end: Option<FarEnd>,
@@ -96,10 +96,35 @@ pub(crate) enum OutputLink {
     Nowhere,
 }
 
+/// The record of a load: among the loads, or among the relays, whose coil it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct LoadPlace {
+    pub(crate) part: Part,
+    pub(crate) number: usize,
+}
+
+impl LoadPlace {
+    /// The path of its record.
+    pub(crate) fn record(self) -> String {
+        self.part.record(self.number)
+    }
+
+    /// What its answer is about: a load, or the coil of a relay.
+    pub(crate) fn subject(self) -> String {
+        let record = self.record();
+        if self.part == Part::Relays { record + ".coil" } else { record }
+    }
+
+    /// A field of this record, by that of the loads.
+    pub(crate) fn key<T>(self, of_loads: Key<T>) -> Key<T> {
+        of_loads.twin(self.part).at(self.number)
+    }
+}
+
 impl PlannedLoad {
-    /// The path of its record in the plan.
+    /// What its answer is about.
     pub(crate) fn path(&self) -> String {
-        Part::Loads.record(self.at)
+        self.place.subject()
     }
 
     /// Whether it hangs on the output with this number, with either end.
@@ -146,29 +171,42 @@ impl PlannedLoad {
 pub(crate) struct RestBefore {
     outputs: Before<PlannedOutput>,
     loads: Before<PlannedLoad>,
-    /// What the loads were read with: the name of each output, and whether its stage is known.
-    named: Vec<(String, bool)>,
+    relays: Before<PlannedLoad>,
+    /// What the loads were read with: the name of each output, and whether its stage is known; the names of the relays.
+    named: Named,
 }
 
-/// Reads the outputs, then the loads that name them.
+/// What a load may name: each output, and whether its stage is known; each relay.
+type Named = (Vec<(String, bool)>, Vec<String>);
+
+/// Reads the outputs, then the loads and the relays’ coils, which name them.
 pub(crate) fn rest(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     before: &mut RestBefore,
 ) -> PlannedRest {
     let count = limited(reader, Part::Outputs, "Outputs");
-    let mut outputs = before.outputs.each(reader, Part::Outputs, count, output);
+    let mut outputs = before.outputs.each(reader, Part::Outputs, 0..count, output);
     tell_doubles_apart(reader, &mut outputs);
+    let relays = relays(reader);
     let named: Vec<_> = outputs.iter().map(|it| (it.name.clone(), it.output.is_some())).collect();
+    let named = (named, relays);
     if before.named != named {
         before.loads.forget();
+        before.relays.forget();
         before.named = named;
     }
+    let (_, relays) = &before.named;
     let count = limited(reader, Part::Loads, "Loads");
-    let read = |reader: &mut Reader<'_>, at| load::load(reader, at, &outputs);
-    let loads = before.loads.each(reader, Part::Loads, count, read);
-    let dead_rail = dead(reader, fields::conditions::DEAD_SUPPLY);
-    let dead_feed = dead(reader, fields::conditions::DEAD_FEED);
+    let names = load::Names { outputs: &outputs, relays };
+    let read_in = |part| {
+        move |reader: &mut Reader<'_>, number| load::load(reader, LoadPlace { part, number }, names)
+    };
+    let mut loads = before.loads.each(reader, Part::Loads, 0..count, read_in(Part::Loads));
+    let coils = relay_records::with_coil(reader.plan()).into_iter().filter(|at| *at < MOST_ENTRIES);
+    loads.extend(before.relays.each(reader, Part::Relays, coils, read_in(Part::Relays)));
+    let dead_rail = dead(reader, fields::controller::SUPPLY_OFF);
+    let dead_feed = dead(reader, fields::switched_feeds::OFF_RESISTANCE);
     PlannedRest {
         outputs,
         loads,
@@ -180,6 +218,23 @@ pub(crate) fn rest(
             dead_feed.value().unwrap_or_else(usual_dead),
         )),
     }
+}
+
+/// The names of the relays; one that bears the name of another is told.
+fn relays(reader: &mut Reader<'_>) -> Vec<String> {
+    let count = limited(reader, Part::Relays, "Relays");
+    let mut names: Vec<String> = Vec::new();
+    for at in 0..count {
+        let key = fields::relays::NAME.at(at);
+        let name = name(reader, key, format!("relay {}", at + 1));
+        if let Some(earlier) = names.iter().position(|it| same_name(it, &name)) {
+            let message = say!(words::RELAY_NAMED_TWICE, name = name.clone());
+            let key = reader.typed_of([key, fields::relays::NAME.at(earlier)]);
+            reader.remark(Finding::new(Severity::Doubt, key, message));
+        }
+        names.push(name);
+    }
+    names
 }
 
 /// To how many of its records a list is read.

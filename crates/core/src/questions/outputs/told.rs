@@ -4,7 +4,7 @@ use super::words;
 use crate::{
     fields::{loads, outputs},
     output::{KeyState, Trouble},
-    read::Unasked,
+    read::{LoadPlace, Unasked},
     schema::{Key, Place},
     words::Wording,
 };
@@ -66,9 +66,12 @@ const fn told(trouble: Trouble) -> Told {
 }
 
 /// Its field, with the numbers of the load and of its output.
-pub(super) fn field(trouble: Trouble, load: usize, output: usize) -> Place {
+pub(super) fn field(trouble: Trouble, load: LoadPlace, output: usize) -> Place {
     let field = told(trouble).field;
-    field.at(if field.part() == outputs::NAME.place().part() { output } else { load })
+    if field.part() == outputs::NAME.place().part() {
+        return field.at(output);
+    }
+    field.twin(load.part).at(load.number)
 }
 
 /// The sentence of its finding.

@@ -44,7 +44,7 @@ fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
         let severity = severity(found.trouble, subject.load);
         let steps = working::state_steps(found.state, &found.worst);
         let message = message(subject, case, found)?;
-        let path = told::field(found.trouble, subject.load.at, subject.output_number);
+        let path = told::field(found.trouble, subject.load.place, subject.output_number);
         Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
     };
     case.judgement.found.iter().filter_map(finding).collect()

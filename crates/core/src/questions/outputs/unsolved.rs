@@ -56,7 +56,7 @@ pub(super) fn answer(
         circuits = circuits
     );
     let field = if load.far_end == Some(FarEnd::Output) { "far_output" } else { "output" };
-    let path = format!("{}.{field}", load.path());
+    let path = format!("{}.{field}", load.place.record());
     findings.push(Finding::new(Severity::Doubt, path, message).cured_by(cure));
     Some(answer)
 }
@@ -74,7 +74,7 @@ fn thousands(count: u64) -> Value {
 /// That not all other ways to connect a load were tried; nothing where they were.
 pub(super) fn not_all_tried(load: &PlannedLoad, budget: &Budget) -> Option<Finding> {
     let message = || say!(words::NOT_ALL_WAYS_TRIED, load = load.name.clone());
-    let path = || format!("{}.output", load.path());
+    let path = || format!("{}.output", load.place.record());
     budget.is_short().then(|| Finding::new(Severity::Note, path(), message()))
 }
 

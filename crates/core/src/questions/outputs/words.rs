@@ -152,6 +152,10 @@ sentences! {
         "{load} hangs on {output} too, but too little is known of it: {others} {n|is|are} answered without it.";
     OUTPUT_NAMED_TWICE = "outputs.output-named-twice",
         "Two outputs are named “{name}”; loads that name it are taken to hang on the first.";
+    RELAY_NAMED_TWICE = "outputs.relay-named-twice",
+        "Two relays are named “{name}”; what names it is taken to mean the first.";
+    FEEDS_ITSELF = "outputs.feeds-itself",
+        "The coil of “{name}” is fed by its own contact, which closes only once the coil has voltage: it never pulls in.";
     LETS_GO_ABOVE = "outputs.lets-go-above",
         "It can't let go at {drop_out} when it acts from {pull_in} on: the first must be the lower. Check both against the data sheet.";
     // what to do

@@ -30,7 +30,7 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     by_standing(read, &mut said, findings);
     let worst = said.verdicts.into_iter().min_by_key(|(tone, _)| *tone);
     let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!(words::OFFSET_OPEN)));
-    let mut answer = Answer::new(fields::trigger::OFFSET, tone, verdict);
+    let mut answer = Answer::new(fields::controller::OFFSET, tone, verdict);
     answer.title = Some(say!(words::OFFSET_TITLE));
     if tone != Tone::Open {
         answer.basis = Basis::AsWired;
@@ -60,7 +60,7 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     if apart.degrees().abs() > half + 1e-9 {
         let message =
             say!(words::OFFSET_DIFFERS, stands = stands, offset = offset, tooth = tooth);
-        let finding = Finding::new(Severity::Fault, fields::trigger::OFFSET, message);
+        let finding = Finding::new(Severity::Fault, fields::controller::OFFSET, message);
         findings.push(finding.as_wired().shown_by(steps));
         said.verdicts.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
     } else if read.readings.len() < 2 {
@@ -117,7 +117,7 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
             said.verdicts.push((tone, say!(words::ADD, error = error)));
             say!(words::OFFSET_WRONG_BLANK, error = error)
         };
-        let finding = Finding::new(severity, fields::trigger::OFFSET, message);
+        let finding = Finding::new(severity, fields::controller::OFFSET, message);
         findings.push(finding.as_wired().shown_by(steps()));
     } else {
         let is_close = within.degrees() <= SURE_DEG;

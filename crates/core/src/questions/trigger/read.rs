@@ -94,7 +94,9 @@ pub(crate) struct Sensed {
 /// Whether any of it was typed.
 pub(crate) fn is_asked(plan: &Plan) -> bool {
     let parts = [Part::Trigger, Part::CrankSensor, Part::CamSensor, Part::TriggerInput];
+    let cam = plan.text(fields::wheels::CAM_TEETH);
     parts.into_iter().any(|part| !plan.is_blank(part))
+        || !cam.trim().is_empty()
 }
 
 /// Reads the question; every field, whatever stands in the others. Nothing where none of it was typed.
@@ -129,12 +131,12 @@ pub(crate) fn trigger(
     let around = SensorSurroundings { conditions, cranking, input: &input };
     let crank = sensor(reader, Part::CrankSensor, &around);
     let cam = sensor(reader, Part::CamSensor, &around);
-    let cam_teeth = reader.whole(fields::trigger::CAM_TEETH).value();
+    let cam_teeth = reader.whole(fields::wheels::CAM_TEETH).value();
     let is_synced_by_cam = reader.choice_elsewhere(fields::cranking::SYNC) == Some(Sync::Cam);
     let tooth = tooth(reader, positions - missing.min(positions));
     let mut angle = |key| reader.band::<CrankAngle>(key).value();
-    let offset = angle(fields::trigger::OFFSET).map(|it| it.nominal);
-    let advance = angle(fields::trigger::ADVANCE).map(|it| it.nominal);
+    let offset = angle(fields::controller::OFFSET).map(|it| it.nominal);
+    let advance = angle(fields::controller::LOCKED_ADVANCE).map(|it| it.nominal);
     let seen = [angle(fields::trigger::SEEN_LOW), angle(fields::trigger::SEEN_HIGH)];
     let speeds = [fields::trigger::SPEED_LOW, fields::trigger::SPEED_HIGH]
         .map(|key| reader.band(key).value());
@@ -167,13 +169,13 @@ pub(crate) fn trigger(
 
 /// The wheel, which the question of cranking reads: what is wrong with it is said there.
 fn wheel(reader: &Reader<'_>) -> (u32, u32) {
-    let positions = reader.whole_elsewhere(fields::cranking::TEETH).unwrap_or(60);
+    let positions = reader.whole_elsewhere(fields::wheels::CRANK_TEETH).unwrap_or(60);
     let usual = match positions {
         60 => 2,
         1 => 0,
         _ => 1,
     };
-    let missing = reader.whole_elsewhere(fields::cranking::MISSING).filter(|it| *it < positions);
+    let missing = reader.whole_elsewhere(fields::wheels::MISSING).filter(|it| *it < positions);
     (positions, missing.unwrap_or(usual))
 }
 

@@ -28,7 +28,7 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     let mut said = Vec::new();
     if is_lost(read) {
         let message = say!(words::NO_POSITION, positions = read.positions);
-        findings.push(Finding::new(Severity::Fault, fields::cranking::MISSING, message));
+        findings.push(Finding::new(Severity::Fault, fields::wheels::MISSING, message));
         said.push((Tone::Bad, say!(words::LOST)));
     }
     said.extend(too_fast(read, &mut figures, findings));
@@ -184,14 +184,14 @@ fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings
                 figures.push(Figure::plain(label, lost, working.into_steps()));
                 if lost.degrees() > MUCH_DEG {
                     let message = say!(words::LOSES, lost = lost, interval = across);
-                    let finding = Finding::new(Severity::Doubt, fields::cranking::TEETH, message);
+                    let finding = Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message);
                     findings.push(finding.shown_by(steps));
                 }
             }
             None => findings.push(
                 Finding::new(
                     Severity::Doubt,
-                    fields::cranking::TEETH,
+                    fields::wheels::CRANK_TEETH,
                     say!(words::FEW_TEETH, interval = across, firing = firing),
                 )
                 .shown_by(steps),

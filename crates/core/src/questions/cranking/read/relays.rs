@@ -3,11 +3,12 @@
 use crate::read::{
     Entry, Reader,
     cranking::{RELEASE, RelayKeys, band, relay, release, setting},
-    rest::limited,
+    relay_records,
 };
 use crate::{
     cranking::{Relay, Release},
     fields,
+    plan::MOST_ENTRIES,
     quantity::{Band, RotationalSpeed, Time, Value, seconds},
     schema::Part,
 };
@@ -39,14 +40,14 @@ pub(crate) struct SpeedRelay {
 impl Purpose {
     /// Whether it must be closed while the starter turns; the others must not.
     pub(crate) fn is_for_starting(self) -> bool {
-        matches!(self, Self::Pump | Self::Coils)
+        matches!(self, Self::Pump | Self::Coils | Self::Injectors)
     }
 }
 
 /// Reads the list.
 pub(crate) fn relays(reader: &mut Reader<'_>) -> Vec<SpeedRelay> {
-    let count = limited(reader, Part::Relays, "Speed-switched relays");
-    (0..count).map(|at| one(reader, at)).collect()
+    let further = relay_records::further(reader.plan()).into_iter();
+    further.filter(|at| *at < MOST_ENTRIES).map(|at| one(reader, at)).collect()
 }
 
 fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {

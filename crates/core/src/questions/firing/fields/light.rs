@@ -15,10 +15,6 @@ choices! {
 
 fields! {
     of Part::Light;
-    /// Advance to which the controller is locked.
-    ADVANCE: CrankAngle = quantity("advance", "Controller locked at, before top dead centre", "deg", -60.0, 90.0)
-        .hint("10 deg")
-        .measure("Lock the timing in the controller at a fixed advance. Cranking: injectors unplugged. Running: warm, at a steady speed.");
     /// Advance seen on each cylinder: entry 1 is cylinder 1.
     SEEN: CrankAngle = quantity("seen", "Advance seen on cylinder", "deg", -360.0, 360.0)
         .each()
@@ -27,10 +23,6 @@ fields! {
     /// `compression` or `exhaust`.
     STROKE: SparkStroke = choice("stroke", "The spark falls on the stroke of")
         .measure("Fuel off, plug out, its lead on a grounded spark tester well away, a cork on the hole (no thumb). Crank: on compression the cork pops, just before the spark. Or look at the valves.");
-    /// Offset of the trigger as entered.
-    OFFSET: CrankAngle = quantity("offset", "Offset of the trigger, as entered", "deg", -720.0, 720.0)
-        .hint("as it stands in the controller")
-        .rare();
     /// How far a reading may be off.
     TOLERANCE: CrankAngle = quantity("tolerance", "A reading may be off by", "deg", 0.1, 20.0)
         .assumed("2 deg", "a mark on a pulley read by eye: common practice, no source")

@@ -10,9 +10,6 @@ fields! {
     /// The speed.
     SPEED: RotationalSpeed = quantity("speed", "At this speed", "rpm", 20.0, 30000.0)
         .hint("blank: the highest speed");
-    /// Dwell of a coil.
-    DWELL: Time = quantity("dwell", "Dwell", "ms", 0.1, 100.0)
-        .hint("blank: what the coils need, else 3 ms");
     /// How far before top dead centre the spark comes.
     ADVANCE: CrankAngle = quantity("advance", "Spark before top dead centre", "deg", -30.0, 90.0)
         .assumed("30 deg", "a usual advance at speed: common practice, no source");

@@ -48,16 +48,16 @@ pub(crate) fn light(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Option<
     if is_blank(plan) {
         return None;
     }
-    let advance = reader.band(fields::light::ADVANCE).value().map(|band| band.nominal);
+    let advance = reader.band(fields::controller::LOCKED_ADVANCE).value().map(|band| band.nominal);
     let tolerance = reader.band(fields::light::TOLERANCE).value();
-    let offset = reader.band(fields::light::OFFSET).value().map(|band| band.nominal);
+    let offset = reader.band(fields::controller::OFFSET).value().map(|band| band.nominal);
     let stroke = reader.choice(fields::light::STROKE).value();
     let readings = Readings {
         advance: advance.unwrap_or_default(),
         seen,
         tolerance: tolerance.map_or(CrankAngle::new(2.0), |band: Band<CrankAngle>| band.high),
         offset,
-        positions: reader.whole_elsewhere(fields::cranking::TEETH),
+        positions: reader.whole_elsewhere(fields::wheels::CRANK_TEETH),
         stroke,
     };
     Some(Lit { advance, readings, is_spoiled })

@@ -4,12 +4,35 @@ use crate::{
     output::FarEnd,
     output::LoadKind,
     quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
-    schema::{OutputName, Part, Text, choice, choices, fields, output_name, quantity, text},
+    schema::{
+        OutputName, Part, RelayName, Text, choice, choices, fields, output_name, quantity,
+        relay_name, text,
+    },
 };
 
+/// What a load is that is no relay: those have records of their own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlainKind {
+    /// A solenoid valve.
+    Solenoid,
+    /// A motor.
+    Motor,
+    /// A lamp.
+    Lamp,
+    /// A plain resistance.
+    Resistor,
+    /// A light-emitting diode with its resistor.
+    Led,
+    /// The input of a solid-state relay.
+    SolidState,
+    /// A logic input.
+    LogicInput,
+    /// A gauge or rev counter.
+    Gauge,
+}
+
 choices! {
-    LoadKind {
-        RelayCoil = "relay-coil", "Relay coil";
+    PlainKind {
         Solenoid = "solenoid", "Solenoid valve";
         Motor = "motor", "Motor";
         Lamp = "lamp", "Lamp";
@@ -18,6 +41,22 @@ choices! {
         SolidState = "solid-state", "Input of a solid-state relay";
         LogicInput = "logic-input", "Logic input (smart igniter, other box)";
         Gauge = "gauge", "Gauge or rev counter";
+    }
+}
+
+impl PlainKind {
+    /// The load that it is.
+    pub fn load(self) -> LoadKind {
+        match self {
+            Self::Solenoid => LoadKind::Solenoid,
+            Self::Motor => LoadKind::Motor,
+            Self::Lamp => LoadKind::Lamp,
+            Self::Resistor => LoadKind::Resistor,
+            Self::Led => LoadKind::Led,
+            Self::SolidState => LoadKind::SolidState,
+            Self::LogicInput => LoadKind::LogicInput,
+            Self::Gauge => LoadKind::Gauge,
+        }
     }
 }
 
@@ -87,7 +126,7 @@ choices! {
 }
 
 /// Loads with a winding, whose current runs on.
-const WOUND: &[&str] = &["", "relay-coil", "solenoid", "motor"];
+const WOUND: &[&str] = &["", "solenoid", "motor"];
 
 fields! {
     of Part::Loads;
@@ -99,6 +138,9 @@ fields! {
     FAR_END: FarEnd = choice("far_end", "Its other end goes to")
         .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
         .first();
+    /// Name of the relay whose contact feeds it.
+    FAR_RELAY: RelayName = relay_name("far_relay", "The relay whose contact that is")
+        .only_if("far_end", &["relay"]);
     /// Name of the output at its other end, where that is one.
     FAR_OUTPUT: OutputName = output_name("far_output", "The other output of the pair")
         .hint("off while the first is on")
@@ -109,8 +151,8 @@ fields! {
         .hint("one of the outputs below")
         .first();
     /// What kind of part it is.
-    KIND: LoadKind = choice("kind", "Kind of load")
-        .assumed("relay-coil", "the usual load of an output, and one that little holds in");
+    KIND: PlainKind = choice("kind", "Kind of load")
+        .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in");
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
     UNASKED: Unasked = choice("unasked", "If it acts unasked")
         .assumed("costly", "until it is known to be harmless");

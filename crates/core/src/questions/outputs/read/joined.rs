@@ -64,7 +64,7 @@ impl PlannedRest {
     pub(crate) fn place(&self, load: &PlannedLoad) -> Option<usize> {
         let mut known =
             self.loads.iter().filter(|other| other.link == load.link && other.is_solved());
-        known.position(|other| other.at == load.at)
+        known.position(|other| other.place == load.place)
     }
 
     fn stage(&self, output: usize) -> Option<&Output> {

@@ -3,42 +3,51 @@
 use std::rc::Rc;
 
 use super::{
-    LoadAssumptions, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name,
+    LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name,
 };
 use crate::{
-    fields::{self, loads::Across},
+    fields::{
+        self,
+        loads::{Across, PlainKind},
+    },
     finding::{Finding, Severity},
     output::{FarEnd, LoadKind, Pulse},
     quantity::{Band, Inductance, Measure, Value, Voltage},
     questions::outputs::words,
     read::{Entry, Reader, problem::shortened},
     say,
-    schema::{Key, OutputName},
+    schema::{Key, OutputName, Part},
 };
 
-pub(super) fn load(
-    reader: &mut Reader<'_>,
-    at: usize,
-    outputs: &[Rc<PlannedOutput>],
-) -> PlannedLoad {
-    let name = name(reader, fields::loads::NAME.at(at), format!("load {}", at + 1));
-    let far_end = reader.choice(fields::loads::FAR_END.at(at));
-    let link = link(reader, fields::loads::OUTPUT.at(at), outputs);
-    let partner = partner(reader, fields::loads::FAR_OUTPUT.at(at), link, far_end.value(), outputs);
-    let kind_entry = reader.choice(fields::loads::KIND.at(at));
+/// What a load may name.
+#[derive(Clone, Copy)]
+pub(super) struct Names<'a> {
+    pub(super) outputs: &'a [Rc<PlannedOutput>],
+    pub(super) relays: &'a [String],
+}
+
+pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> PlannedLoad {
+    let outputs = names.outputs;
+    let what = if at.part == Part::Relays { "relay" } else { "load" };
+    let name = name(reader, at.key(fields::loads::NAME), format!("{what} {}", at.number + 1));
+    let far_end = reader.choice(at.key(fields::loads::FAR_END));
+    let link = link(reader, at.key(fields::loads::OUTPUT), outputs);
+    let partner = partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
+    let far_end = feed(reader, at, far_end, names.relays);
+    let kind_entry = kind(reader, at);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
-    let unasked = reader.choice(fields::loads::UNASKED.at(at));
+    let unasked = reader.choice(at.key(fields::loads::UNASKED));
     let resistance = usual(
         reader,
-        fields::loads::RESISTANCE.at(at),
+        at.key(fields::loads::RESISTANCE),
         kind.usual_resistance(),
         resistance_basis(kind),
     );
     let pull_in =
-        usual(reader, fields::loads::PULL_IN.at(at), kind.usual_pull_in(), level_basis(kind));
+        usual(reader, at.key(fields::loads::PULL_IN), kind.usual_pull_in(), level_basis(kind));
     let acts = pull_in.value().unwrap_or(kind.usual_pull_in());
-    let drop_out = drop_out(reader, fields::loads::DROP_OUT.at(at), kind, acts);
-    let inductance = inductance(reader, fields::loads::INDUCTANCE.at(at), kind);
+    let drop_out = drop_out(reader, at.key(fields::loads::DROP_OUT), kind, acts);
+    let inductance = inductance(reader, at.key(fields::loads::INDUCTANCE), kind);
     let suppression = suppression(reader, at, kind);
     let pulse = pulse(reader, at);
     let is_unreadable = far_end == Entry::Unreadable
@@ -50,7 +59,7 @@ pub(super) fn load(
         || suppression.is_none()
         || pulse == Entry::Unreadable;
     PlannedLoad {
-        at,
+        place: at,
         name,
         link,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
@@ -72,6 +81,50 @@ pub(super) fn load(
     }
 }
 
+/// What it is; while that is not said, a relay’s coil.
+fn kind(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<LoadKind> {
+    if at.part == Part::Relays {
+        return Entry::Given(LoadKind::RelayCoil);
+    }
+    let key = at.key(fields::loads::KIND);
+    let entry = reader.choice(key).map(PlainKind::load);
+    let basis = "the usual load of an output, and one that little holds in";
+    reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay’s coil"), basis)
+}
+
+/// Its other end; not known where it goes to the contact of a relay that is not there, or that it closes itself.
+fn feed(
+    reader: &mut Reader<'_>,
+    at: LoadPlace,
+    far_end: Entry<FarEnd>,
+    relays: &[String],
+) -> Entry<FarEnd> {
+    let key = at.key(fields::loads::FAR_RELAY);
+    let shown = shortened(reader.text(key));
+    if shown.is_empty() {
+        reader.missing(key);
+        return far_end;
+    }
+    reader.given(key, shown.clone());
+    if far_end != Entry::Given(FarEnd::Relay) {
+        // what stands there is kept for when it is asked for again
+        return far_end;
+    }
+    let message = match relays.iter().position(|name| same_name(name, &shown)) {
+        Some(relay) if at.part == Part::Relays && relay == at.number => {
+            say!(words::FEEDS_ITSELF, name = shown)
+        }
+        Some(_) => return far_end,
+        None => {
+            let choices = if relays.is_empty() { "none".to_owned() } else { relays.join(", ") };
+            let field = key.field().label;
+            say!(crate::words::field::NO_SUCH_RELAY, field = field, typed = shown, choices = choices)
+        }
+    };
+    reader.unusable(Finding::new(Severity::Fault, key, message));
+    Entry::Unreadable
+}
+
 /// What is usual for the kind of load; nothing is taken for what has no winding.
 fn inductance(
     reader: &mut Reader<'_>,
@@ -88,10 +141,10 @@ fn inductance(
 }
 
 /// Nothing where a field of it can't be read.
-fn suppression(reader: &mut Reader<'_>, at: usize, kind: LoadKind) -> Option<Suppressed> {
-    let choice = reader.choice(fields::loads::SUPPRESSION.at(at));
-    let stripe = reader.choice(fields::loads::STRIPE.at(at));
-    let resistor = reader.band(fields::loads::SUPPRESSION_RESISTANCE.at(at));
+fn suppression(reader: &mut Reader<'_>, at: LoadPlace, kind: LoadKind) -> Option<Suppressed> {
+    let choice = reader.choice(at.key(fields::loads::SUPPRESSION));
+    let stripe = reader.choice(at.key(fields::loads::STRIPE));
+    let resistor = reader.band(at.key(fields::loads::SUPPRESSION_RESISTANCE));
     if choice == Entry::Unreadable || stripe == Entry::Unreadable || resistor == Entry::Unreadable {
         return None;
     }
@@ -106,9 +159,9 @@ fn suppression(reader: &mut Reader<'_>, at: usize, kind: LoadKind) -> Option<Sup
     })
 }
 
-fn pulse(reader: &mut Reader<'_>, at: usize) -> Entry<Pulse> {
-    let frequency = reader.band(fields::loads::FREQUENCY.at(at));
-    let duty = reader.band(fields::loads::DUTY.at(at));
+fn pulse(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<Pulse> {
+    let frequency = reader.band(at.key(fields::loads::FREQUENCY));
+    let duty = reader.band(at.key(fields::loads::DUTY));
     match (frequency.value(), duty.value()) {
         (Some(frequency), Some(duty)) => Entry::Given(Pulse { frequency, duty }),
         _ if frequency == Entry::Unreadable || duty == Entry::Unreadable => Entry::Unreadable,

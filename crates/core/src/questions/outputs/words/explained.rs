@@ -157,6 +157,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "nodal analysis; the form of this plan",
     },
     Explanation {
+        code: crate::questions::outputs::words::RELAY_NAMED_TWICE.code,
+        // A relay bears the name of an earlier one.
+        why: "A load that is fed by it could be fed by either.",
+        act: "Give each relay a name of its own.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: crate::questions::outputs::words::FEEDS_ITSELF.code,
+        // A relay's coil hangs on its own contact.
+        why: "A contact carries nothing before the relay has pulled in. Once it has, by hand, it would hold itself.",
+        act: "Feed the coil from the ignition switch (15), the battery (30) or the contact of another relay.",
+        source: "how a relay works",
+    },
+    Explanation {
         code: crate::questions::outputs::words::OUTPUT_NAMED_TWICE.code,
         // An output bears the name of an earlier one.
         why: "A load that names it could hang on either.",

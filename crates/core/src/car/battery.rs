@@ -1,0 +1,3 @@
+//! The battery, as it stands between cranking and charging.
+
+pub mod fields;

@@ -1,0 +1,30 @@
+//! The battery.
+
+use crate::{
+    quantity::Voltage,
+    schema::{Part, fields, quantity},
+};
+
+fields! {
+    of Part::Battery;
+    /// Battery voltage while the starter turns a cold engine.
+    COLD_CRANKING: Voltage = quantity("cold_cranking", "Battery while cranking cold", "V", 4.0, 36.0)
+        .assumed("8 V", "common practice, no source")
+        .measure("Meter across the battery posts while the starter turns the cold engine, fuel and spark off; take the lowest reading.")
+        .rare();
+    /// Battery voltage while the starter turns a hot engine.
+    HOT_CRANKING: Voltage = quantity("hot_cranking", "Battery while cranking hot", "V", 4.0, 36.0)
+        .hint("blank: as cold, which is the worse of the two")
+        .measure("The same with the engine at its hottest: right after a hot stop.")
+        .rare();
+    /// Battery voltage at rest.
+    RESTING: Voltage = quantity("resting", "Battery at rest", "V", 4.0, 36.0)
+        .assumed("12.6 V", "common practice, no source: a charged lead battery at rest")
+        .measure("Meter across the battery posts after an hour without load.")
+        .rare();
+    /// Highest charging voltage.
+    CHARGING: Voltage = quantity("charging", "Battery while charging", "V", 4.0, 36.0)
+        .assumed("14.8 V", "common practice, no source")
+        .measure("Meter across the battery posts at 2000 rpm with a cold, charged battery.")
+        .rare();
+}

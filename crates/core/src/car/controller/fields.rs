@@ -1,0 +1,31 @@
+//! The controller.
+
+use crate::{
+    quantity::{CrankAngle, Resistance, Time},
+    schema::{Part, fields, quantity},
+};
+
+fields! {
+    of Part::Controller;
+    /// Angle from the first tooth after the gap to top dead centre, as entered in the controller.
+    OFFSET: CrankAngle = quantity("offset", "First tooth to top dead centre, as entered", "deg", -720.0, 720.0)
+        .hint("positive: the tooth passes before")
+        .first();
+    /// Advance to which the controller is locked.
+    LOCKED_ADVANCE: CrankAngle = quantity("locked_advance", "Controller locked at, before top dead centre", "deg", -60.0, 90.0)
+        .hint("10 deg")
+        .measure("Lock the timing in the controller at a fixed advance. Cranking: injectors unplugged. Running: warm, at a steady speed.");
+    /// Dwell of a coil.
+    DWELL: Time = quantity("dwell", "Dwell, as entered", "ms", 0.1, 100.0)
+        .hint("blank: what the coils need, else 3 ms");
+    /// Time the coils need power before a spark.
+    CRANKING_DWELL: Time = quantity("cranking_dwell", "Dwell while cranking", "ms", 0.0, 50.0)
+        .hint("blank: the dwell entered, else 4 ms")
+        .rare();
+    /// Resistance to ground of the controller's supply with the key off.
+    SUPPLY_OFF: Resistance = quantity("supply_off", "Controller's supply to ground, key off", "ohm", 0.5, 1e6)
+        .hint("what else hangs on that feed")
+        .assumed("5 to 1000 ohm", "common practice, no source: from a feed with relays and injectors on it to a bare controller")
+        .measure("Battery disconnected, controller plugged in: meter from its supply wire to ground, then with the probes exchanged; take the lower reading.")
+        .rare();
+}

@@ -1,0 +1,189 @@
+//! The relays.
+
+use crate::{
+    output::FarEnd,
+    quantity::{
+        Area, Current, Frequency, Inductance, Length, Ratio, Resistance, RotationalSpeed, Time,
+        Voltage,
+    },
+    questions::outputs::fields::loads::{Across, Stripe, Unasked},
+    schema::{
+        OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
+        relay_name, text, whole,
+    },
+};
+
+/// What a relay feeds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// The fuel pump.
+    Pump,
+    /// The field of the alternator.
+    AlternatorField,
+    /// A fan or the like.
+    Fan,
+    /// The ignition coils.
+    Coils,
+    /// The injectors.
+    Injectors,
+}
+
+choices! {
+    Purpose {
+        Pump = "pump", "The fuel pump";
+        AlternatorField = "alternator-field", "The alternator’s field";
+        Fan = "fan", "A fan or the like";
+        Coils = "coils", "The ignition coils";
+        Injectors = "injectors", "The injectors";
+    }
+}
+
+/// What else cuts the pump.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cut {
+    /// Nothing.
+    Nothing,
+    /// An inertia switch.
+    Inertia,
+    /// An oil-pressure switch.
+    OilPressure,
+}
+
+choices! {
+    Cut {
+        Nothing = "none", "Nothing";
+        Inertia = "inertia", "An inertia switch in its feed";
+        OilPressure = "oil-pressure", "An oil-pressure switch in its feed";
+    }
+}
+
+/// By what a relay is switched.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SwitchedBy {
+    /// The controller, at an engine speed.
+    Speed,
+    /// Anything else.
+    Otherwise,
+}
+
+choices! {
+    SwitchedBy {
+        Speed = "speed", "The controller, at an engine speed";
+        Otherwise = "otherwise", "Anything else: the key, a temperature, a switch";
+    }
+}
+
+const PUMP: &[&str] = &["pump"];
+
+fields! {
+    of Part::Relays;
+    /// What the fitter calls it.
+    NAME: Text = text("name", "Its name")
+        .hint("pump relay")
+        .first();
+    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils` or `injectors`.
+    PURPOSE: Purpose = choice("purpose", "It feeds")
+        .first();
+    /// By what it is switched: `speed` or `otherwise`.
+    SWITCHED_BY: SwitchedBy = choice("switched_by", "It is switched by")
+        .hint("blank: an engine speed, where one is typed, and for coils, pump and alternator");
+    /// Speed at which the controller switches it on.
+    RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "The relay is switched on at", "rpm", 0.0, 10000.0)
+        .hint("100 rpm for coils or a pump")
+        .first();
+    /// Speed at which the controller switches it off.
+    RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "The relay is switched off below", "rpm", 0.0, 10000.0)
+        .hint("blank: a share of the above");
+    /// How long the pump runs at key-on.
+    PRIME: Time = quantity("prime", "It runs at key-on for", "ms", 0.0, 60000.0)
+        .assumed("2 s", "common practice, no source")
+        .only_if("purpose", PUMP);
+    /// What else cuts the pump: `none`, `inertia` or `oil-pressure`.
+    CUT: Cut = choice("cut", "What else stops the pump")
+        .only_if("purpose", PUMP);
+    /// How many there are alike, each with its share of what they feed.
+    ALIKE: Whole = whole("alike", "Relays like it, each with its share", 1, 16)
+        .assumed("1", "all that it feeds on one");
+    /// Rating of its contact.
+    RATING: Current = quantity("rating", "Rating of its contact", "A", 0.5, 500.0)
+        .hint("30 and 87, for direct current, for long");
+    /// The fuse before its contact.
+    FUSE: Current = quantity("fuse", "Rating of its fuse", "A", 0.5, 500.0)
+        .hint("before its contact");
+    /// Length of the lead from the battery through the contact to what it feeds, one way.
+    LEAD_LENGTH: Length = quantity("lead_length", "Lead from the battery to the coils, one way", "m", 0.0, 50.0)
+        .hint("the longest");
+    /// Size of that lead.
+    LEAD_SIZE: Area = quantity("lead_size", "Size of that lead", "mm2", 0.05, 120.0)
+        .hint("copper; 4 mm2 or 12 AWG");
+    /// Name of the output that its coil hangs on.
+    OUTPUT: OutputName = output_name("output", "Its coil hangs on output")
+        .hint("one of the outputs below")
+        .first();
+    /// Where the coil's other end goes.
+    FAR_END: FarEnd = choice("far_end", "The coil's other end goes to")
+        .measure("Relay pulled, the coil's socket against ground: battery with the key off is 30, with the key on only 15, with another relay clicked in 87. Against battery plus: battery means ground.")
+        .first();
+    /// Name of the relay whose contact feeds the coil.
+    FAR_RELAY: RelayName = relay_name("far_relay", "The relay whose contact that is")
+        .only_if("far_end", &["relay"]);
+    /// Name of the output at the coil's other end, where that is one.
+    FAR_OUTPUT: OutputName = output_name("far_output", "The other output of the pair")
+        .hint("off while the first is on")
+        .only_if("far_end", &["output"])
+        .first();
+    /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
+    UNASKED: Unasked = choice("unasked", "If it acts unasked")
+        .assumed("costly", "until it is known to be harmless");
+    /// Resistance of its coil at 20 °C.
+    RESISTANCE: Resistance = quantity("resistance", "Resistance of its coil at 20 °C", "ohm", 0.05, 1e6)
+        .measure("Meter across the unplugged coil, less the reading with the probes together.");
+    /// Voltage at which it is sure to pull in, its coil at 20 °C.
+    PULL_IN: Voltage = quantity("pull_in", "Voltage at which it pulls in, cold coil", "V", 0.1, 36.0)
+        .assumed("6.84 to 8.04 V", "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go")
+        .measure("Raise the voltage on the coil slowly from nothing, cold: the reading at the click; the data sheet's figure is the one that is sure.")
+        .rare();
+    /// Voltage below which it is sure to drop out.
+    DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it drops out", "V", 0.01, 36.0)
+        .hint("from the data sheet, cold")
+        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
+        .rare();
+    /// From command to contact.
+    PULL_IN_TIME: Time = quantity("pull_in_time", "Its pull-in time", "ms", 0.0, 1000.0)
+        .assumed("5 to 10 ms", "5 ms is typical of relay data sheets; twice that for a weak battery, common practice, no source")
+        .rare();
+    /// From the end of the command to the opening of the contact.
+    DROP_OUT_TIME: Time = quantity("drop_out_time", "Its drop-out time", "ms", 0.0, 1000.0)
+        .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
+        .rare();
+    /// Frequency at which it is pulsed; blank where it is not.
+    FREQUENCY: Frequency = quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
+        .hint("only where it is pulsed; blank: on or off for good")
+        .rare();
+    /// The part of each period that is on.
+    DUTY: Ratio = quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
+        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
+        .hint("the part of each period that is on")
+        .only_if("frequency", &[])
+        .rare();
+    /// What lies across its coil: `none`, `diode` or `resistor`.
+    SUPPRESSION: Across = choice("suppression", "Across its coil")
+        .hint("against the kick when it is switched off; blank: not known")
+        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
+        .rare();
+    /// Which end the stripe of that diode is at: `pin` or `far-end`.
+    STRIPE: Stripe = choice("stripe", "The diode's stripe is at")
+        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
+        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
+        .only_if("suppression", &["diode"])
+        .rare();
+    /// That resistor.
+    SUPPRESSION_RESISTANCE: Resistance = quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
+        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
+        .only_if("suppression", &["resistor"])
+        .rare();
+    /// Inductance of its coil.
+    INDUCTANCE: Inductance = quantity("inductance", "Inductance of its coil", "mH", 0.01, 1e5)
+        .hint("from the data sheet; blank: what is usual for a relay")
+        .rare();
+}

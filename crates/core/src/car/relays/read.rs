@@ -1,0 +1,65 @@
+//! Which relay is which.
+
+use crate::{
+    fields::relays::{self, Purpose, SwitchedBy},
+    plan::Plan,
+    schema::{Choice, Key, Part, Place},
+};
+
+/// The fields of the speeds: where one is typed, the relay is switched at a speed.
+const SPEEDS: [Place; 2] = [relays::RELAY_ON_AT.place(), relays::RELAY_OFF_BELOW.place()];
+
+/// The fields of the coil: where one is typed, it is asked how it rests.
+const COIL: [Place; 3] =
+    [relays::OUTPUT.place(), relays::FAR_END.place(), relays::RESISTANCE.place()];
+
+/// The first relay that feeds this.
+pub fn feeding(plan: &Plan, purpose: Purpose) -> Option<usize> {
+    let mut relays = 0..plan.count(Part::Relays);
+    relays.find(|at| chosen(plan, relays::PURPOSE.at(*at)) == Some(purpose))
+}
+
+/// The relay of the coils; while there is none, the record that the next one would have.
+pub fn of_coils(plan: &Plan) -> usize {
+    feeding(plan, Purpose::Coils).unwrap_or_else(|| plan.count(Part::Relays))
+}
+
+/// Whether the controller switches it at an engine speed, as far as that is said.
+pub(crate) fn is_switched_at_speed(plan: &Plan, at: usize) -> bool {
+    match chosen(plan, relays::SWITCHED_BY.at(at)) {
+        Some(SwitchedBy::Speed) => true,
+        Some(SwitchedBy::Otherwise) => false,
+        None => {
+            let purpose = chosen(plan, relays::PURPOSE.at(at));
+            let is_usual =
+                matches!(purpose, Some(Purpose::Coils | Purpose::Pump | Purpose::AlternatorField));
+            is_usual || SPEEDS.iter().any(|place| is_typed(plan, place.at(at)))
+        }
+    }
+}
+
+/// The relays that are switched at a speed, but for that of the coils.
+pub(crate) fn further(plan: &Plan) -> Vec<usize> {
+    let coils = of_coils(plan);
+    let relays = 0..plan.count(Part::Relays);
+    relays.filter(|at| *at != coils && is_switched_at_speed(plan, *at)).collect()
+}
+
+/// The relays of which it is said where their coil is connected.
+pub fn with_coil(plan: &Plan) -> Vec<usize> {
+    let relays = 0..plan.count(Part::Relays);
+    relays.filter(|at| COIL.iter().any(|place| is_typed(plan, place.at(*at)))).collect()
+}
+
+fn is_typed(plan: &Plan, place: Place) -> bool {
+    !plan.text(place).trim().is_empty()
+}
+
+/// What is chosen in a field; what is wrong with it is said where it is read. A page asks this before it has what reads.
+fn chosen<C: Choice>(plan: &Plan, key: Key<C>) -> Option<C> {
+    let typed = plan.text(key).trim();
+    let at = C::TABLE
+        .iter()
+        .position(|it| [it.code, it.label].iter().any(|it| it.eq_ignore_ascii_case(typed)))?;
+    C::ALL.get(at).copied()
+}

@@ -1,0 +1,3 @@
+//! The temperatures between which every answer must hold.
+
+pub mod fields;

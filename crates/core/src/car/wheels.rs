@@ -1,0 +1,3 @@
+//! The wheels at crank and cam.
+
+pub mod fields;

@@ -1,0 +1,96 @@
+//! One relay, as each question asks for it: when it is switched, how its coil rests, what its contact bears.
+
+use quietpin_core::{
+    car,
+    fields::relays,
+    plan::Plan,
+    schema::{Part, Place},
+};
+
+use super::{also, form, outputs::what};
+use crate::{
+    components::{Page, button, fold, sending},
+    element::{View, el, several},
+    state::Action,
+};
+
+/// Asked with the speed at which it is switched.
+const SWITCHED: [Place; 10] = [
+    relays::NAME.place(),
+    relays::PURPOSE.place(),
+    relays::SWITCHED_BY.place(),
+    relays::RELAY_ON_AT.place(),
+    relays::RELAY_OFF_BELOW.place(),
+    relays::PRIME.place(),
+    relays::CUT.place(),
+    relays::PULL_IN.place(),
+    relays::PULL_IN_TIME.place(),
+    relays::DROP_OUT_TIME.place(),
+];
+
+/// The same for the relay of the coils: what it feeds is known.
+const OF_COILS: [Place; 5] = [
+    relays::RELAY_ON_AT.place(),
+    relays::RELAY_OFF_BELOW.place(),
+    relays::PULL_IN.place(),
+    relays::PULL_IN_TIME.place(),
+    relays::DROP_OUT_TIME.place(),
+];
+
+/// Asked with the injectors that it feeds.
+const OF_INJECTORS: [Place; 2] = [relays::FUSE.place(), relays::RATING.place()];
+
+/// Asked with the coils that it feeds.
+const CONTACT: [Place; 5] = [
+    relays::ALIKE.place(),
+    relays::RATING.place(),
+    relays::FUSE.place(),
+    relays::LEAD_LENGTH.place(),
+    relays::LEAD_SIZE.place(),
+];
+
+fn of_record(fields: &[Place], at: usize) -> Vec<Place> {
+    fields.iter().map(|place| place.at(at)).collect()
+}
+
+/// When it is switched.
+pub(super) fn switched(at: usize) -> Vec<Place> {
+    of_record(&SWITCHED, at)
+}
+
+/// When the coils' relay is switched.
+pub(super) fn of_coils(plan: &Plan) -> Vec<Place> {
+    of_record(&OF_COILS, car::relays::of_coils(plan))
+}
+
+/// What the contact of the coils' relay bears, and what lies before and behind it.
+pub(super) fn contact_of_coils(page: &Page) -> View {
+    form(page, &of_record(&CONTACT, car::relays::of_coils(&page.state.plan)))
+}
+
+/// The same of a relay that feeds injectors.
+pub(super) fn contact_of_injectors(page: &Page, at: usize) -> View {
+    form(page, &of_record(&OF_INJECTORS, at))
+}
+
+/// How its coil is connected: as a load has it.
+pub(super) fn coil(page: &Page, at: usize) -> View {
+    let is_coils = |it: &Place| {
+        let is_load = Part::Loads.places().any(|load| load.field().name == it.field().name);
+        let is_asked_elsewhere = SWITCHED.contains(it);
+        is_load && !is_asked_elsewhere
+    };
+    let fields: Vec<_> = Part::Relays.places().filter(is_coils).map(|it| it.at(at)).collect();
+    let is_begun = car::relays::with_coil(&page.state.plan).contains(&at);
+    let named = page.state.plan.text(relays::NAME.at(at));
+    let what = what(Part::Relays, at, named);
+    let remove = sending(&page.send, Action::Remove(Part::Relays, at));
+    let content = several!(
+        also(page, relays::NAME.at(at)),
+        form(page, &fields),
+        also(page, relays::PULL_IN.at(at)),
+        button(Some("quiet"), format!("Remove {what}"), remove),
+    );
+    el!("div", "id" = format!("at-relays.{at}-coil");
+        fold("second", format!("The coil of {what}"), is_begun, content))
+}
