@@ -1,6 +1,7 @@
 //! All tests of this package in one program: compiled and linked once. `cargo test -p quietpin-tests -- outputs::` runs
 //! those of one module.
 
+mod car;
 mod circuits;
 mod coils;
 mod cranking;
@@ -12,5 +13,6 @@ mod injectors;
 mod laws;
 mod outputs;
 mod plans;
+mod schema;
 mod tidy;
 mod trigger;

@@ -121,6 +121,18 @@ fn text(place: Place, care: f64) -> BoxedStrategy<String> {
         .boxed()
 }
 
+/// What a hand types into any field: a number, a unit, a word, or nothing.
+pub(super) fn short() -> impl Strategy<Value = String> {
+    prop_oneof![
+        2 => (select(&["1", "2", "12", "100", "0.5", "60", "7000"][..]), select(UNITS))
+            .prop_map(|(number, unit)| format!("{number}{unit}")),
+        2 => select(&["", "coils", "pump", "speed", "ignition", "half-bridge", "diode", "A1", "relay"][..])
+            .prop_map(str::to_owned),
+        1 => number(),
+        1 => anything(),
+    ]
+}
+
 /// Any text without braces, which mark the gaps of sentences.
 fn anything() -> impl Strategy<Value = String> + Clone {
     prop_oneof![r"[^{}]{0,12}", r"[ -z|~]{0,12}", r"[0-9.,;:/+eE \-]{0,10}"]

@@ -53,8 +53,8 @@ fn a_plan_goes_to_javascript_and_comes_back() {
     assert_eq!(json(&object), serde_json::to_value(&native).unwrap(), "the same plan");
     let text = String::from(JSON::stringify(&object).unwrap());
     assert_eq!(plan::parse(&text).unwrap(), native, "and the same again");
-    let conditions = get(&object, "conditions");
-    assert_eq!(get(&conditions, "cold").as_string().as_deref(), Some("-10"), "as a text");
+    let temperatures = get(&object, "temperatures");
+    assert_eq!(get(&temperatures, "cold").as_string().as_deref(), Some("-10"), "as a text");
 }
 
 #[wasm_bindgen_test]

@@ -14,6 +14,8 @@ The chores of Quietpin. Each one sets up by itself what it needs.
       --as-built                … without building
       --folder FOLDER           … FOLDER as it is, without building
   cargo xtask test              everything that can be checked: lints, tests, browser, docs, size
+  cargo xtask laws              the laws with cases that no other run tried, and 5000 sequences of edits
+      --seed N                  … with the cases of N, as a run that failed has told
   cargo xtask size              the page's bytes by part, and its largest functions
   cargo xtask shots [FOLDER]    pictures of the page, into target/shots/ or FOLDER
   cargo xtask bless             take today's answers as the expected ones (then read the diff)
@@ -30,6 +32,7 @@ pub(crate) enum Chore {
     Size,
     Shots { folder: Option<PathBuf> },
     Bless,
+    Laws { seed: Option<u64> },
 }
 
 /// How the page is served.
@@ -63,6 +66,7 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
             "size" => Chore::Size,
             "shots" => return read_shots(parser),
             "bless" => Chore::Bless,
+            "laws" => return read_laws(parser),
             other => bail!("there is no chore \"{other}\"; `cargo xtask --help` lists them"),
         },
         other => return Err(other.unexpected().into()),
@@ -89,6 +93,20 @@ fn read_serve(mut parser: Parser) -> Result<Chore> {
         }
     }
     Ok(Chore::Serve(serve))
+}
+
+fn read_laws(mut parser: Parser) -> Result<Chore> {
+    let mut seed = None;
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Long("seed") => {
+                seed = Some(parser.value()?.parse().context("--seed takes a number")?);
+            }
+            Arg::Long("help") | Arg::Short('h') => return Ok(Chore::Help),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(Chore::Laws { seed })
 }
 
 fn read_shots(mut parser: Parser) -> Result<Chore> {
@@ -136,6 +154,13 @@ mod tests {
     #[test]
     fn shots_take_a_folder() {
         check(&["shots", "here"], &Chore::Shots { folder: Some("here".into()) });
+    }
+
+    #[test]
+    fn laws_take_a_seed() {
+        check(&["laws"], &Chore::Laws { seed: None });
+        check(&["laws", "--seed", "7"], &Chore::Laws { seed: Some(7) });
+        refused(&["laws", "--seed", "seven"], "a number");
     }
 
     #[test]

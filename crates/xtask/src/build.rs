@@ -23,6 +23,9 @@ use std::path::Path;
 /// The page in one file, to be kept on a phone.
 pub(crate) const SINGLE: &str = "quietpin.html";
 
+/// What a plan file may hold, for those who write one by hand or by a program of their own.
+pub(crate) const SCHEMA: &str = "plan.schema.json";
+
 /// Sets up and builds.
 pub(crate) fn build() -> Result<()> {
     let target = setup::for_build()?;
@@ -41,6 +44,7 @@ pub(crate) fn build_with(target: &WasmTarget) -> Result<()> {
         write(&beside, &file.name, &file.bytes)?;
     }
     write(&beside, SINGLE, single::page(&sources)?.as_bytes())?;
+    write(&beside, SCHEMA, sources.schema.as_bytes())?;
     put_in_place(&beside)?;
     shell::say(&format!("The page is in dist/, and in one file in dist/{SINGLE}."));
     Ok(())

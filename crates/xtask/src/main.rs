@@ -7,6 +7,7 @@ mod build;
 mod check;
 mod folders;
 mod hash;
+mod laws;
 mod serve;
 mod setup;
 mod shell;
@@ -36,6 +37,7 @@ fn run(chore: Chore) -> anyhow::Result<ExitCode> {
         Chore::Size => size::size()?,
         Chore::Shots { folder } => shots::shots(folder)?,
         Chore::Bless => bless::bless()?,
+        Chore::Laws { seed } => laws::laws(seed)?,
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -34,6 +34,7 @@ pub(super) struct Sources {
     pub(super) style: String,
     pub(super) worker: String,
     pub(super) manifest: String,
+    pub(super) schema: String,
     /// By plain name.
     pub(super) icons: Vec<(String, Vec<u8>)>,
 }
@@ -49,6 +50,7 @@ impl Sources {
             style: style(&web.join("style"))?,
             worker: text(&web.join("service_worker.js"))?,
             manifest: text(&fixed.join("manifest.webmanifest"))?,
+            schema: text(&fixed.join(super::SCHEMA))?,
             icons: icons(&fixed)?,
         })
     }

@@ -116,7 +116,7 @@ pub(crate) fn load(name: &str) -> Load {
         return Load::Last;
     }
     // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
-    let is_other = name == super::SINGLE
+    let is_other = [super::SINGLE, super::SCHEMA].contains(&name)
         || begins_and_ends("icon-512", ".png")
         || begins_and_ends("icon-maskable", ".png");
     if is_other { Load::Other } else { Load::First }

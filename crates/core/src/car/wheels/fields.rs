@@ -17,8 +17,7 @@ fields! {
         .hint("0: evenly spaced");
     /// Crank angle from the first tooth after the gap to the first firing top dead centre.
     GAP_ANGLE: CrankAngle = quantity("gap_angle", "From the gap to top dead centre", "deg", 0.0, 360.0)
-        .hint("first tooth after the gap at the sensor, to the first firing")
-        .assumed("90 deg", "a usual place of the gap: common practice, no source")
+        .hint("first tooth after the gap at the sensor, to the first firing; blank: the offset entered, else 90 deg")
         .measure("Turn the engine by hand until the first tooth after the gap stands at the sensor; the degree wheel shows how far it is to top dead centre.")
         .rare();
     /// Teeth or windows that pass the cam's sensor in a turn of it.

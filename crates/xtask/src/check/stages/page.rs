@@ -29,7 +29,8 @@ pub(super) fn tests(machine: &Machine) -> Result<Count> {
     }
     let mut command = Command::new("node");
     command
-        .args(["--test", "--test-reporter=spec"])
+        // two at a time: a test waits for the browser more than it works
+        .args(["--test", "--test-concurrency=2", "--test-reporter=spec"])
         .args(test_files()?)
         .current_dir(folders::root());
     command.env("CHROMIUM", &browser.chromium).env("QUIETPIN_XTASK", env::current_exe()?);

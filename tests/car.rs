@@ -1,0 +1,147 @@
+//! One car: a fact that is told once changes every question that rests on it, and no other.
+#![expect(clippy::expect_used, reason = "a test fails by it")]
+
+use std::collections::BTreeSet;
+
+use quietpin_core::{
+    plan::Plan,
+    report::{Report, report},
+};
+use quietpin_tests::typed::put;
+
+/// A straight-six with coils, a relay for them on an output, sensors, and readings of a timing light.
+fn six() -> Plan {
+    let mut plan = Plan::default();
+    for (path, text) in [
+        ("engine.cylinders", "6"),
+        ("engine.order", "1-5-3-6-2-4"),
+        ("engine.highest_speed", "7000 rpm"),
+        ("channels.ignition_mode", "sequential"),
+        ("channels.injection_mode", "each-once"),
+        ("injectors.resistance", "12 ohm"),
+        ("injectors.output_limit", "3 A"),
+        ("injectors.count", "6"),
+        ("cranking.speed", "200 rpm"),
+        ("wheels.crank_teeth", "60"),
+        ("wheels.missing", "2"),
+        ("coils.resistance", "0.5 ohm"),
+        ("coils.inductance", "3 mH"),
+        ("coils.current", "7 A"),
+        ("outputs.0.name", "A1"),
+        ("outputs.0.stage", "open-drain"),
+        ("relays.0.name", "coil relay"),
+        ("relays.0.purpose", "coils"),
+        ("relays.0.relay_on_at", "100 rpm"),
+        ("relays.0.output", "A1"),
+        ("relays.0.far_end", "ignition"),
+        ("trigger.tooth", "15"),
+        ("trigger.seen_low", "12 deg"),
+        ("trigger.speed_low", "1000 rpm"),
+        ("light.seen.0", "12"),
+        ("light.seen.5", "12"),
+        ("controller.locked_advance", "10"),
+        ("controller.offset", "84"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    plan
+}
+
+/// What is said of a question: its answers, and the findings that begin with its name.
+fn said(report: &Report, question: &str) -> String {
+    let section = report.sections.iter().find(|it| it.id == question).expect("the question");
+    let of = |code: &str| code.split('.').next() == Some(question);
+    let findings: Vec<_> = report.findings.iter().filter(|it| of(it.message.code)).collect();
+    serde_json::to_string(&(&section.answers, findings)).expect("data")
+}
+
+/// The questions that are answered otherwise once a text is typed.
+fn changed(path: &str, text: &str) -> BTreeSet<&'static str> {
+    let (before, mut plan) = (report(&six()), six());
+    put(&mut plan, path, text);
+    let after = report(&plan);
+    let ids = after.sections.iter().map(|it| it.id);
+    ids.filter(|id| said(&before, id) != said(&after, id)).collect()
+}
+
+#[track_caller]
+fn check(path: &str, text: &str, questions: &[&'static str]) {
+    assert_eq!(changed(path, text), questions.iter().copied().collect(), "{path} = {text}");
+}
+
+#[test]
+fn what_a_relay_pulls_in_at_is_told_to_the_start_and_to_its_output() {
+    check("relays.0.pull_in", "5 V", &["cranking", "outputs"]);
+}
+
+#[test]
+fn the_contact_of_the_coils_relay_is_told_to_the_coils() {
+    check("relays.0.rating", "5 A", &["coils"]);
+    check("relays.0.fuse", "3 A", &["coils"]);
+}
+
+#[test]
+fn the_locked_advance_is_told_to_both_readings_of_the_light() {
+    check("controller.locked_advance", "15", &["firing", "trigger"]);
+}
+
+/// The way from the gap to top dead centre is what is entered as the offset, until it is measured.
+#[test]
+fn the_offset_is_told_to_the_trigger_and_to_the_start() {
+    check("controller.offset", "60", &["cranking", "trigger"]);
+    let mut measured = six();
+    put(&mut measured, "wheels.gap_angle", "84 deg");
+    let start = said(&report(&measured), "cranking");
+    put(&mut measured, "controller.offset", "60");
+    assert_eq!(said(&report(&measured), "cranking"), start, "what was measured stands");
+}
+
+#[test]
+fn the_dwell_is_told_to_the_cycle_and_to_the_start() {
+    check("controller.dwell", "9 ms", &["cranking", "firing"]);
+    check("controller.cranking_dwell", "9 ms", &["cranking"]);
+}
+
+#[test]
+fn the_wheel_is_told_to_the_trigger_to_the_start_and_to_the_light() {
+    assert!(changed("wheels.crank_teeth", "12").is_superset(&["cranking", "trigger"].into()));
+}
+
+#[test]
+fn the_battery_is_told_to_all() {
+    let cold = changed("battery.cold_cranking", "6 V");
+    assert!(cold.is_superset(&["coils", "cranking", "injectors", "outputs"].into()), "{cold:?}");
+}
+
+/// A hot engine cranks at a voltage of its own: what is told of the cold one stays.
+#[test]
+fn a_battery_that_is_weaker_hot_is_weaker_hot_alone() {
+    let mut plan = six();
+    put(&mut plan, "battery.hot_cranking", "6.5 V");
+    let text = said(&report(&plan), "injectors");
+    assert!(text.contains("6.5"), "the hot corner has its voltage: {text}");
+    assert!(text.contains("8 V") || text.contains("8\u{a0}V"), "the cold corner keeps its own");
+}
+
+/// Seen late by twice the offset, its sign is the likeliest cause: only who knows the offset can say so.
+#[test]
+fn the_offset_is_told_to_the_timing_light() {
+    let mut plan = six();
+    for (path, text) in [
+        ("controller.offset", "20"),
+        ("light.seen.0", "-30"),
+        ("light.seen.5", "-30"),
+        ("light.stroke", "compression"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    let with = said(&report(&plan), "firing");
+    put(&mut plan, "controller.offset", "");
+    assert_ne!(said(&report(&plan), "firing"), with, "the cause hangs on it");
+}
+
+/// How many injectors hang on one output follows from how they are fired.
+#[test]
+fn how_injectors_are_fired_is_told_to_their_outputs() {
+    check("channels.injection_mode", "companions", &["firing", "injectors"]);
+}
