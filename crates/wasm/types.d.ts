@@ -755,7 +755,7 @@ crank_teeth?: string,
  */
 missing?: string,
 /**
- * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing)
+ * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing; blank: the offset entered, else 90 deg)
  */
 gap_angle?: string,
 /**

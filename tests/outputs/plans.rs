@@ -305,6 +305,8 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
         "level-unknown"
     );
     assert_eq!(codes("gas-valve"), ["outputs.depends"], "gas-valve");
+    let pairs = codes("pair-unknown");
+    assert_eq!(pairs, ["outputs.depends", "outputs.connect"], "one level of a pair decides");
     assert_eq!(codes("pull-up"), ["outputs.no-may-stay-in"], "pull-up");
     assert_eq!(
         codes("care"),

@@ -11,6 +11,8 @@ use super::{check_none, sources};
 const OWN: &[&str] = &[
     "tests/all.rs",
     "tests/plans.rs",
+    "tests/schema.rs",
+    "tests/car.rs",
     "tests/former.rs",
     "tests/laws.rs",
     "tests/tidy.rs",

@@ -103,7 +103,8 @@ fn answer(
 /// Other ways to connect it, where it may not be connected as planned.
 fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
-    if is_clean {
+    // where another output decides, what counts as on there is measured first
+    if is_clean || subject.is_decided_elsewhere() {
         return Vec::new();
     }
     let wirings: Vec<&Wiring> = subject.cases.iter().map(|case| &case.rest.wiring).collect();

@@ -34,7 +34,7 @@ pub(super) fn to_do(
         to_do.extend(lamp(subject));
         to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
-    } else if remedies.is_empty() {
+    } else if remedies.is_empty() && !subject.is_decided_elsewhere() {
         to_do.push(unsolved::nothing_found(budget));
     }
     to_do.extend(remedies);

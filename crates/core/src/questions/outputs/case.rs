@@ -2,9 +2,12 @@
 
 use std::rc::Rc;
 
+use super::names;
+
 use crate::{
     budget::Budget,
     output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, cost, judge, rest},
+    quantity::Value,
     read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest},
 };
 
@@ -15,6 +18,8 @@ pub(super) struct Subject<'a> {
     pub(super) output: &'a PlannedOutput,
     /// The output's number in the plan.
     pub(super) output_number: usize,
+    /// The output that the on-levels are those of: the load's own, or another that hangs together with it.
+    pub(super) deciding: usize,
     /// The load's number among those on its output.
     pub(super) at: usize,
     /// One for each on-level that is possible.
@@ -43,7 +48,9 @@ impl<'a> Subject<'a> {
             return None;
         }
         let at = planned.place(load)?;
-        let levels = output.output.as_ref()?.levels();
+        let own = output.output.as_ref()?.levels();
+        let undecided = planned.undecided(link).filter(|_| own.len() == 1);
+        let levels = if undecided.is_some() { &OnLevel::BOTH } else { own };
         let cases: Option<Vec<_>> = levels
             .iter()
             .map(|&level| {
@@ -54,6 +61,14 @@ impl<'a> Subject<'a> {
                 Some(LoadAtLevel { level, rest, judgement })
             })
             .collect();
+        let mut cases = cases?;
+        if let ([one, other], [level]) = (cases.as_slice(), own)
+            && one.judgement.head().map(|it| it.trouble) == other.judgement.head().map(|it| it.trouble)
+        {
+            // it makes no difference: told as if the others were set like this one
+            cases.retain(|case| case.level == *level);
+        }
+        let deciding = undecided.filter(|_| cases.len() > 1).unwrap_or(link);
         let joined = planned.joined(link);
         let hangs = |load: &&'a PlannedLoad| joined.iter().any(|number| load.takes(*number));
         let (hanging, left_out) =
@@ -63,8 +78,9 @@ impl<'a> Subject<'a> {
             load,
             output,
             output_number: link,
+            deciding,
             at,
-            cases: cases?,
+            cases,
             hanging,
             left_out,
         })
@@ -78,6 +94,23 @@ impl<'a> Subject<'a> {
     /// The load as it is solved.
     pub(super) fn solved(&self) -> Option<&Load> {
         self.wiring()?.loads.get(self.at)
+    }
+
+    /// Whether it is another output whose on-level decides.
+    pub(super) fn is_decided_elsewhere(&self) -> bool {
+        self.deciding != self.output_number
+    }
+
+    /// What counts as on in a case, and at which output where that is not the load's own.
+    pub(super) fn level(&self, case: &LoadAtLevel) -> Value {
+        if !self.is_decided_elsewhere() {
+            return names::level(case.level, case.rest.wiring.output.stage);
+        }
+        let deciding = self.planned.outputs.get(self.deciding);
+        let stage = deciding.and_then(|it| it.output.as_ref()).map(|it| it.stage);
+        let level = names::level(case.level, stage.unwrap_or(case.rest.wiring.output.stage));
+        let name = deciding.map_or("", |it| it.name.as_str());
+        Value::text(format!("{} at {name}", level.shown))
     }
 
     /// The outputs of the plan on which nothing hangs.

@@ -32,8 +32,8 @@ fn circuit(subject: &Subject<'_>, case: &LoadAtLevel) -> Option<Circuit> {
     let output = &case.rest.wiring.output;
     let (name, output_name) = (subject.load.name.clone(), subject.output.name.clone());
     let (stage, end) = (names::a_stage(output.stage), names::end(load.far_end));
-    let caption = if output.stage.is_two_way() {
-        let level = names::level(case.level, output.stage);
+    let caption = if output.stage.is_two_way() || subject.is_decided_elsewhere() {
+        let level = subject.level(case);
         say!(
             words::PICTURE_AT_LEVEL,
             load = name,

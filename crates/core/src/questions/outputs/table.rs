@@ -35,7 +35,7 @@ fn states(subject: &Subject<'_>, case: &LoadAtLevel, is_one: bool) -> Option<Tab
     } else {
         say!(
             words::TABLE_STATES_AT_LEVEL,
-            level = names::level(case.level, case.rest.wiring.output.stage)
+            level = subject.level(case)
         )
     };
     let columns = vec![

@@ -54,7 +54,7 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
     let [ground, battery] = subject.cases.as_slice() else { return None };
     let unasked = subject.load.unasked;
     let words = |case: &LoadAtLevel| verdict::of_judgement(&case.judgement, unasked).into_text();
-    let output = subject.output.name.clone();
+    let output = subject.planned.outputs.get(subject.deciding)?.name.clone();
     let is_wrong = subject
         .cases
         .iter()
@@ -81,7 +81,7 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
         (_, true) => Severity::Fault,
         (_, false) => Severity::Doubt,
     };
-    let path = format!("outputs.{}.on_level", subject.output_number);
+    let path = format!("outputs.{}.on_level", subject.deciding);
     Some(Finding::new(severity, path, message))
 }
 

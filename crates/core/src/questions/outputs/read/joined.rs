@@ -44,6 +44,12 @@ impl PlannedRest {
         joined
     }
 
+    /// The first output that hangs together with this one, of which it is not known what counts as on.
+    pub(crate) fn undecided(&self, output: usize) -> Option<usize> {
+        let mut joined = self.joined(output).into_iter().skip(1);
+        joined.find(|number| self.stage(*number).is_some_and(|it| it.levels().len() > 1))
+    }
+
     /// An output with everything that hangs together with it; `level` is on wherever that is not known, so that a pair
     /// is set alike.
     pub(crate) fn wiring(&self, output: usize, level: OnLevel) -> Option<Wiring> {
