@@ -705,7 +705,7 @@ kick_back?: string,
  */
 stick?: string,
 /**
- * Speed from which it dies: a speed of rotation, 100 to 5000 rpm
+ * Idle speed: a speed of rotation, 100 to 5000 rpm
  */
 idle?: string,
 /**

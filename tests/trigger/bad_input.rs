@@ -189,6 +189,24 @@ fn readings_at_near_speeds_prove_no_offset() {
     assert_eq!(light("800 rpm", "4000 rpm"), (Tone::Bad, "trigger.enter"));
 }
 
+/// Worked by hand: a degree between 900 and 6000 a minute would be a delay of 1 / (6 x 5100) = 33 us, 1.2 degrees at 6000. Who
+/// reads to two degrees has not seen it; who reads to half a degree has.
+#[test]
+fn a_difference_that_may_be_the_eyes_proves_no_delay() {
+    let read_to = |tolerance| {
+        found(&[
+            ("controller.locked_advance", "10 deg"),
+            ("trigger.seen_low", "10 deg"),
+            ("trigger.speed_low", "900 rpm"),
+            ("trigger.seen_high", "9 deg"),
+            ("trigger.speed_high", "6000 rpm"),
+            ("light.tolerance", tolerance),
+        ])
+    };
+    assert!(!read_to("").contains(&"trigger.delayed"), "{:?}", read_to(""));
+    assert!(read_to("0.5 deg").contains(&"trigger.delayed"), "{:?}", read_to("0.5 deg"));
+}
+
 /// A reading whose speed is not typed is left out, and said to be.
 #[test]
 fn half_a_reading_is_not_dropped_unsaid() {

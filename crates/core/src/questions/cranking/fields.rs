@@ -93,7 +93,7 @@ fields! {
         .assumed("1.5 s", "common practice, no source")
         .rare();
     /// Speed from which the engine dies.
-    IDLE: RotationalSpeed = quantity("idle", "Speed from which it dies", "rpm", 100.0, 5000.0)
+    IDLE: RotationalSpeed = quantity("idle", "Idle speed", "rpm", 100.0, 5000.0)
         .assumed("800 rpm", "common practice, no source")
         .rare();
     /// Time from there to a standstill.

@@ -13,7 +13,7 @@ use crate::{
     finding::{Finding, Severity},
     quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
     questions::cranking::words,
-    read::{Known, Purpose},
+    read::{Known, Purpose, cranking::WhichRelay},
     say,
 };
 
@@ -197,6 +197,10 @@ fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Fi
 }
 
 fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Option<Finding> {
+    if known.which == WhichRelay::Untold {
+        // nothing is wrong with a relay of which nothing is said
+        return None;
+    }
     let path = known.keys.pull_in_voltage;
     let supply = inputs.supply;
     let (message, severity, holds) = match (relay.cold, relay.hot) {

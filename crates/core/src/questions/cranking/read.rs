@@ -15,7 +15,7 @@ use crate::{
     },
     questions::cranking::words,
     say,
-    schema::{Key, Place},
+    schema::{Key, Part, Place},
 };
 
 /// Release as a share of the threshold where none is given: it lies as far below as a dip of 40 % reaches.
@@ -65,6 +65,8 @@ pub(crate) enum Wanted {
 pub(crate) enum WhichRelay {
     /// That of the coils, with which what is the engine's is told.
     OfCoils,
+    /// The same, while the plan has no such relay yet.
+    Untold,
     /// Another.
     Further,
 }
@@ -106,7 +108,7 @@ pub(crate) struct TypedTroubles {
 impl Known {
     /// Whether what is the engine's is told with it.
     pub(crate) fn is_first(&self) -> bool {
-        self.which == WhichRelay::OfCoils
+        matches!(self.which, WhichRelay::OfCoils | WhichRelay::Untold)
     }
 
     /// What is known, about a further relay.
@@ -132,7 +134,9 @@ pub(crate) fn cranking(
 ) -> Known {
     let speed = reader.band(fields::cranking::SPEED);
     let slow = slow(reader);
-    let keys = RelayKeys::of(relay_records::of_coils(reader.plan()));
+    let relay_at = relay_records::of_coils(reader.plan());
+    let is_told = relay_at < reader.plan().count(Part::Relays);
+    let keys = RelayKeys::of(relay_at);
     let threshold = setting(reader, keys.threshold);
     let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
@@ -171,7 +175,7 @@ pub(crate) fn cranking(
     });
     Known {
         keys,
-        which: WhichRelay::OfCoils,
+        which: if is_told { WhichRelay::OfCoils } else { WhichRelay::Untold },
         inputs,
         wanted,
         is_even_guess: engine.is_none(),

@@ -105,7 +105,7 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
 }
 
 /// What a sentence about a trouble may speak of.
-const NAMES: &str = "load, output, voltage, current, through, acts, lets_go, limit, corner, frequency, duty, energy, heat";
+const NAMES: &str = "load, output, voltage, current, through, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat";
 
 /// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Message> {
@@ -118,7 +118,7 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
     let pulsing = worst.operating.pulsing;
     let blank = || Value::text("");
-    let values: [&dyn Shown; 13] = [
+    let values: [&dyn Shown; 14] = [
         &subject.load.name,
         &subject.output.name,
         &voltage(case, found)?,
@@ -129,6 +129,7 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
             _ if is_weak => &sure,
             _ => &acts,
         },
+        &acting(worst, acts, lets_go),
         &lets_go,
         &limit_of(case, trouble),
         &corner(case, found),
@@ -138,6 +139,17 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
         &pulsing.map_or_else(blank, |it| it.heat.show()),
     ];
     Some(Message::fitting(told::finding(trouble, found.state), NAMES, &values))
+}
+
+/// That it acts, or only that it stays as it was.
+fn acting(worst: &SolvedCorner, acts: Voltage, lets_go: Voltage) -> Value {
+    let is_enough = worst.load().is_some_and(|flow| size(flow.voltage) >= acts);
+    let said = if is_enough {
+        say!(words::ACTS_FROM, acts = acts)
+    } else {
+        say!(words::STAYS_ABOVE, lets_go = lets_go)
+    };
+    Value::text(said.into_text())
 }
 
 /// The limit of the output that a trouble speaks of.

@@ -115,9 +115,12 @@ sentences! {
     ACTS_WITHOUT_FEED = "outputs.acts-without-feed",
         "If the fuse of its feed is pulled, {load} may act all the same: {voltage} across it, backwards through {through} ({corner}).";
     ACTS_WITHOUT_GROUND = "outputs.acts-without-ground",
-        "If the controller loses its ground, its own current seeks a way through {through} and {load}: {voltage} across it, and it acts from {acts} on ({corner}).";
+        "If the controller loses its ground, its own current seeks a way through {through} and {load}: {voltage} across it, and {acting} ({corner}).";
     ACTS_WITHOUT_SUPPLY = "outputs.acts-without-supply",
-        "If the controller loses its supply, {load} may act: {voltage} across it through {through}, and it acts from {acts} on ({corner}).";
+        "If the controller loses its supply, {load} may act or stay in: {voltage} across it through {through}, and {acting} ({corner}).";
+    // what goes into the gap {acting}
+    ACTS_FROM = "outputs.acts-from", "it acts from {acts} on";
+    STAYS_ABOVE = "outputs.stays-above", "once it has acted it lets go only below {lets_go}";
     KEEPS_FEED_ALIVE = "outputs.keeps-feed-alive",
         "If the fuse of its feed is pulled, {output} feeds through {load} what else hangs on that feed: {current} ({corner}).";
     KEEPS_CONTROLLER_ALIVE = "outputs.keeps-controller-alive",

@@ -127,7 +127,8 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
     let speeds = read.readings.iter().map(|it| it.speed.base());
     let highest = speeds.fold(0.0, f64::max);
     let late = CrankAngle::new(6.0 * highest * solved.delay.nominal.base());
-    if late.degrees().abs() <= SEEN_DEG {
+    // what each of the two readings may be off by proves no delay
+    if late.degrees().abs() <= read.tolerance.degrees().max(SEEN_DEG) {
         return;
     }
     let speed = rpm(highest);

@@ -52,6 +52,8 @@ pub(crate) struct Triggered {
     pub(crate) offset: Option<CrankAngle>,
     pub(crate) advance: Option<CrankAngle>,
     pub(crate) readings: Vec<LightReading>,
+    /// How far a reading may be off.
+    pub(crate) tolerance: CrankAngle,
     /// Whether a reading lacks its speed, or a speed its reading: it is left out.
     pub(crate) is_halved: bool,
 }
@@ -160,6 +162,7 @@ pub(crate) fn trigger(
         offset,
         advance,
         readings: readings.collect(),
+        tolerance: tolerance(reader),
         is_halved,
         input,
         crank,
@@ -177,6 +180,12 @@ fn wheel(reader: &Reader<'_>) -> (u32, u32) {
     };
     let missing = reader.whole_elsewhere(fields::wheels::MISSING).filter(|it| *it < positions);
     (positions, missing.unwrap_or(usual))
+}
+
+/// What a reading of the light may be off by, which is told with the light.
+fn tolerance(reader: &Reader<'_>) -> CrankAngle {
+    let typed = reader.band_elsewhere(fields::light::TOLERANCE);
+    typed.map_or(CrankAngle::new(2.0), |it| it.high)
 }
 
 /// The tooth at top dead centre, of those that are there.
