@@ -30,6 +30,45 @@ export function workshop() {
   };
 }
 
+/**
+ * The same for tests that leave a page as they found it: one page serves them all, put in order by `begin`. After a test that
+ * fails the next one has a page of its own.
+ */
+export function bench(begin) {
+  let server;
+  let browser;
+  let opened;
+  const putAway = async () => {
+    const { context, trouble } = opened ?? {};
+    opened = undefined;
+    await context?.close();
+    assert.deepEqual(trouble ?? [], [], "something went wrong in the page");
+  };
+  before(async () => {
+    server = await serve();
+    browser = await launch();
+  });
+  after(async () => {
+    await putAway();
+    await browser?.close();
+    server?.stop();
+  });
+  return async (use) => {
+    if (!opened) {
+      const { context, trouble } = await watched(browser, PHONE);
+      const page = await open(context, server.address);
+      await begin(page);
+      opened = { context, trouble, page };
+    }
+    try {
+      await use(opened.page);
+    } catch (error) {
+      await putAway();
+      throw error;
+    }
+  };
+}
+
 /** The field of a place in the plan, such as `engine.order`. */
 export const field = (page, path) => page.locator(`:is(input, select)[id="at-${path}"]`);
 
