@@ -6,10 +6,13 @@ use crate::{
         Area, Current, Frequency, Inductance, Length, Ratio, Resistance, RotationalSpeed, Time,
         Voltage,
     },
-    questions::outputs::fields::loads::{Across, Stripe, Unasked},
+    questions::outputs::fields::loads::{
+        Across, Stripe, Unasked, its_duty, its_far_output, its_far_relay, its_frequency,
+        its_stripe, its_suppression_resistance, its_unasked,
+    },
     schema::{
         OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
-        relay_name, text, whole,
+        text, whole,
     },
 };
 
@@ -125,16 +128,11 @@ fields! {
         .measure("Relay pulled, the coil's socket against ground: battery with the key off is 30, with the key on only 15, with another relay clicked in 87. Against battery plus: battery means ground.")
         .first();
     /// Name of the relay whose contact feeds the coil.
-    FAR_RELAY: RelayName = relay_name("far_relay", "The relay whose contact that is")
-        .only_if("far_end", &["relay"]);
+    FAR_RELAY: RelayName = its_far_relay();
     /// Name of the output at the coil's other end, where that is one.
-    FAR_OUTPUT: OutputName = output_name("far_output", "The other output of the pair")
-        .hint("off while the first is on")
-        .only_if("far_end", &["output"])
-        .first();
+    FAR_OUTPUT: OutputName = its_far_output();
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
-    UNASKED: Unasked = choice("unasked", "If it acts unasked")
-        .assumed("costly", "until it is known to be harmless");
+    UNASKED: Unasked = its_unasked();
     /// Resistance of its coil at 20 °C.
     RESISTANCE: Resistance = quantity("resistance", "Resistance of its coil at 20 °C", "ohm", 0.05, 1e6)
         .measure("Meter across the unplugged coil, less the reading with the probes together.");
@@ -157,31 +155,18 @@ fields! {
         .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
         .rare();
     /// Frequency at which it is pulsed; blank where it is not.
-    FREQUENCY: Frequency = quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
-        .hint("only where it is pulsed; blank: on or off for good")
-        .rare();
+    FREQUENCY: Frequency = its_frequency();
     /// The part of each period that is on.
-    DUTY: Ratio = quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
-        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
-        .hint("the part of each period that is on")
-        .only_if("frequency", &[])
-        .rare();
+    DUTY: Ratio = its_duty();
     /// What lies across its coil: `none`, `diode` or `resistor`.
     SUPPRESSION: Across = choice("suppression", "Across its coil")
         .hint("against the kick when it is switched off; blank: not known")
         .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
         .rare();
     /// Which end the stripe of that diode is at: `pin` or `far-end`.
-    STRIPE: Stripe = choice("stripe", "The diode's stripe is at")
-        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
-        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
-        .only_if("suppression", &["diode"])
-        .rare();
+    STRIPE: Stripe = its_stripe();
     /// That resistor.
-    SUPPRESSION_RESISTANCE: Resistance = quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
-        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
-        .only_if("suppression", &["resistor"])
-        .rare();
+    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance();
     /// Inductance of its coil.
     INDUCTANCE: Inductance = quantity("inductance", "Inductance of its coil", "mH", 0.01, 1e5)
         .hint("from the data sheet; blank: what is usual for a relay")

@@ -5,7 +5,7 @@ use crate::{
     output::LoadKind,
     quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
     schema::{
-        OutputName, Part, RelayName, Text, choice, choices, fields, output_name, quantity,
+        Draft, OutputName, Part, RelayName, Text, choice, choices, fields, output_name, quantity,
         relay_name, text,
     },
 };
@@ -128,6 +128,54 @@ choices! {
 /// Loads with a winding, whose current runs on.
 const WOUND: &[&str] = &["", "solenoid", "motor"];
 
+// What the loads and the coils of relays are asked alike.
+
+pub(crate) const fn its_far_relay() -> Draft<RelayName> {
+    relay_name("far_relay", "The relay whose contact that is")
+        .only_if("far_end", &["relay"])
+}
+
+pub(crate) const fn its_far_output() -> Draft<OutputName> {
+    output_name("far_output", "The other output of the pair")
+        .hint("off while the first is on")
+        .only_if("far_end", &["output"])
+        .first()
+}
+
+pub(crate) const fn its_unasked() -> Draft<Unasked> {
+    choice("unasked", "If it acts unasked")
+        .assumed("costly", "until it is known to be harmless")
+}
+
+pub(crate) const fn its_frequency() -> Draft<Frequency> {
+    quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
+        .hint("only where it is pulsed; blank: on or off for good")
+        .rare()
+}
+
+pub(crate) const fn its_duty() -> Draft<Ratio> {
+    quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
+        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
+        .hint("the part of each period that is on")
+        .only_if("frequency", &[])
+        .rare()
+}
+
+pub(crate) const fn its_stripe() -> Draft<Stripe> {
+    choice("stripe", "The diode's stripe is at")
+        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
+        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
+        .only_if("suppression", &["diode"])
+        .rare()
+}
+
+pub(crate) const fn its_suppression_resistance() -> Draft<Resistance> {
+    quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
+        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
+        .only_if("suppression", &["resistor"])
+        .rare()
+}
+
 fields! {
     of Part::Loads;
     /// What the fitter calls it.
@@ -139,13 +187,9 @@ fields! {
         .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
         .first();
     /// Name of the relay whose contact feeds it.
-    FAR_RELAY: RelayName = relay_name("far_relay", "The relay whose contact that is")
-        .only_if("far_end", &["relay"]);
+    FAR_RELAY: RelayName = its_far_relay();
     /// Name of the output at its other end, where that is one.
-    FAR_OUTPUT: OutputName = output_name("far_output", "The other output of the pair")
-        .hint("off while the first is on")
-        .only_if("far_end", &["output"])
-        .first();
+    FAR_OUTPUT: OutputName = its_far_output();
     /// Name of the output it hangs on.
     OUTPUT: OutputName = output_name("output", "On output")
         .hint("one of the outputs below")
@@ -154,8 +198,7 @@ fields! {
     KIND: PlainKind = choice("kind", "Kind of load")
         .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in");
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
-    UNASKED: Unasked = choice("unasked", "If it acts unasked")
-        .assumed("costly", "until it is known to be harmless");
+    UNASKED: Unasked = its_unasked();
     /// Resistance at 20 °C.
     RESISTANCE: Resistance = quantity("resistance", "Its resistance at 20 °C", "ohm", 0.05, 1e6)
         .hint("a lamp or a motor: as the meter reads it, at rest")
@@ -171,15 +214,9 @@ fields! {
         .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
         .rare();
     /// Frequency at which it is pulsed; blank where it is not.
-    FREQUENCY: Frequency = quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
-        .hint("only where it is pulsed; blank: on or off for good")
-        .rare();
+    FREQUENCY: Frequency = its_frequency();
     /// The part of each period that is on.
-    DUTY: Ratio = quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
-        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
-        .hint("the part of each period that is on")
-        .only_if("frequency", &[])
-        .rare();
+    DUTY: Ratio = its_duty();
     /// What lies across its winding: `none`, `diode` or `resistor`.
     SUPPRESSION: Across = choice("suppression", "Across its winding")
         .hint("against the kick when it is switched off; blank: not known")
@@ -187,16 +224,9 @@ fields! {
         .only_if("kind", WOUND)
         .rare();
     /// Which end the stripe of that diode is at: `pin` or `far-end`.
-    STRIPE: Stripe = choice("stripe", "The diode's stripe is at")
-        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
-        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
-        .only_if("suppression", &["diode"])
-        .rare();
+    STRIPE: Stripe = its_stripe();
     /// That resistor.
-    SUPPRESSION_RESISTANCE: Resistance = quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
-        .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
-        .only_if("suppression", &["resistor"])
-        .rare();
+    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance();
     /// Inductance of its winding.
     INDUCTANCE: Inductance = quantity("inductance", "Inductance of its winding", "mH", 0.01, 1e5)
         .hint("from the data sheet; blank: what is usual for its kind")
