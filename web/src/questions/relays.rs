@@ -75,12 +75,12 @@ pub(super) fn contact_of_injectors(page: &Page, at: usize) -> View {
 
 /// How its coil is connected: as a load has it.
 pub(super) fn coil(page: &Page, at: usize) -> View {
-    let is_coils = |it: &Place| {
+    let is_of_coil = |it: &Place| {
         let is_load = Part::Loads.places().any(|load| load.field().name == it.field().name);
         let is_asked_elsewhere = SWITCHED.contains(it);
         is_load && !is_asked_elsewhere
     };
-    let fields: Vec<_> = Part::Relays.places().filter(is_coils).map(|it| it.at(at)).collect();
+    let fields: Vec<_> = Part::Relays.places().filter(is_of_coil).map(|it| it.at(at)).collect();
     let is_begun = car::relays::with_coil(&page.state.plan).contains(&at);
     let named = page.state.plan.text(relays::NAME.at(at));
     let what = what(Part::Relays, at, named);

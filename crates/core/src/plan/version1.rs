@@ -88,9 +88,6 @@ pub(super) fn converted(members: Members, left: &mut Vec<LeftOver>) -> Members {
         let list = relays.into_iter().map(DocumentNode::Object).collect();
         document.members.push(("relays".into(), DocumentNode::List(list)));
     }
-    document
-        .members
-        .retain(|(key, value)| key != "conditions" && key != "injector_feed" || !value.is_blank());
     document.members
 }
 

@@ -177,7 +177,21 @@ pub(crate) struct RestBefore {
 }
 
 /// What a load may name: each output, and whether its stage is known; each relay.
-type Named = (Vec<(String, bool)>, Vec<String>);
+type Named = (Vec<(String, bool)>, Vec<FeedingRelay>);
+
+/// A relay as what feeds others.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FeedingRelay {
+    name: String,
+    /// The number of the relay whose contact feeds its coil, where one does.
+    fed_by: Option<usize>,
+}
+
+/// Whether a relay's coil hangs, through however many others, on its own contact.
+fn feeds_itself(relays: &[FeedingRelay], at: usize) -> bool {
+    let above = |number: &usize| relays.get(*number)?.fed_by;
+    std::iter::successors(above(&at), above).take(relays.len()).any(|number| number == at)
+}
 
 /// Reads the outputs, then the loads and the relays’ coils, which name them.
 pub(crate) fn rest(
@@ -221,7 +235,7 @@ pub(crate) fn rest(
 }
 
 /// The names of the relays; one that bears the name of another is told.
-fn relays(reader: &mut Reader<'_>) -> Vec<String> {
+fn relays(reader: &mut Reader<'_>) -> Vec<FeedingRelay> {
     let count = limited(reader, Part::Relays, "Relays");
     let mut names: Vec<String> = Vec::new();
     for at in 0..count {
@@ -234,7 +248,15 @@ fn relays(reader: &mut Reader<'_>) -> Vec<String> {
         }
         names.push(name);
     }
-    names
+    let fed_by = |at: usize| {
+        let far_end = reader.choice_elsewhere(fields::relays::FAR_END.at(at));
+        let feeder = reader.text(fields::relays::FAR_RELAY.at(at));
+        let is_it = |name: &String| far_end == Some(FarEnd::Relay) && same_name(name, feeder);
+        names.iter().position(is_it)
+    };
+    let fed_by: Vec<_> = (0..count).map(fed_by).collect();
+    let relay = |(name, fed_by)| FeedingRelay { name, fed_by };
+    names.into_iter().zip(fed_by).map(relay).collect()
 }
 
 /// To how many of its records a list is read.

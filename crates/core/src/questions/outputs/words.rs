@@ -158,7 +158,7 @@ sentences! {
     RELAY_NAMED_TWICE = "outputs.relay-named-twice",
         "Two relays are named “{name}”; what names it is taken to mean the first.";
     FEEDS_ITSELF = "outputs.feeds-itself",
-        "The coil of “{name}” is fed by its own contact, which closes only once the coil has voltage: it never pulls in.";
+        "The coil of “{name}” is fed by its own contact, or by a relay that it feeds: none of them ever pulls in.";
     LETS_GO_ABOVE = "outputs.lets-go-above",
         "It can't let go at {drop_out} when it acts from {pull_in} on: the first must be the lower. Check both against the data sheet.";
     // what to do

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::{
-    LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, name, same_name,
+    FeedingRelay, LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, feeds_itself, name, same_name,
 };
 use crate::{
     fields::{
@@ -23,7 +23,7 @@ use crate::{
 #[derive(Clone, Copy)]
 pub(super) struct Names<'a> {
     pub(super) outputs: &'a [Rc<PlannedOutput>],
-    pub(super) relays: &'a [String],
+    pub(super) relays: &'a [FeedingRelay],
 }
 
 pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> PlannedLoad {
@@ -33,7 +33,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let far_end = reader.choice(at.key(fields::loads::FAR_END));
     let link = link(reader, at.key(fields::loads::OUTPUT), outputs);
     let partner = partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
-    let far_end = feed(reader, at, far_end, names.relays);
+    let far_end = feed(reader, at, &name, far_end, names.relays);
     let kind_entry = kind(reader, at);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
     let unasked = reader.choice(at.key(fields::loads::UNASKED));
@@ -96,8 +96,9 @@ fn kind(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<LoadKind> {
 fn feed(
     reader: &mut Reader<'_>,
     at: LoadPlace,
+    name: &str,
     far_end: Entry<FarEnd>,
-    relays: &[String],
+    relays: &[FeedingRelay],
 ) -> Entry<FarEnd> {
     let key = at.key(fields::loads::FAR_RELAY);
     let shown = shortened(reader.text(key));
@@ -110,13 +111,14 @@ fn feed(
         // what stands there is kept for when it is asked for again
         return far_end;
     }
-    let message = match relays.iter().position(|name| same_name(name, &shown)) {
-        Some(relay) if at.part == Part::Relays && relay == at.number => {
-            say!(words::FEEDS_ITSELF, name = shown)
+    let message = match relays.iter().position(|relay| same_name(&relay.name, &shown)) {
+        Some(_) if at.part == Part::Relays && feeds_itself(relays, at.number) => {
+            say!(words::FEEDS_ITSELF, name = name.to_owned())
         }
         Some(_) => return far_end,
         None => {
-            let choices = if relays.is_empty() { "none".to_owned() } else { relays.join(", ") };
+            let names: Vec<_> = relays.iter().map(|relay| relay.name.as_str()).collect();
+            let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
             let field = key.field().label;
             say!(crate::words::field::NO_SUCH_RELAY, field = field, typed = shown, choices = choices)
         }
