@@ -1,4 +1,4 @@
-// The program comes in two parts: the first shows the form, the second answers. What is typed in between is not lost.
+// The program comes in parts: the first shows the form, the second answers. What is typed in between is not lost.
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
@@ -7,6 +7,7 @@ import { PHONE, kept, launch, open, singleFile, started, watched } from "./suppo
 
 const visit = workshop();
 const SECOND = /\/answers-[0-9a-f]+\.wasm$/;
+const THIRD = /\/details-[0-9a-f]+\.wasm$/;
 
 // Without a service worker: it would have fetched the second part for itself, and hand it out whatever the test does.
 const UNKEPT = { ...PHONE, serviceWorkers: "block" };
@@ -71,6 +72,24 @@ for (const [how, fail] of [
   }));
 }
 
+test("details that can't be had are told of, and can be asked for again; the answers stand", () => visit(async ({ browser, address }) => {
+  const { context, trouble } = await watched(browser, UNKEPT);
+  const page = await context.newPage();
+  await page.route(THIRD, (route) => route.abort());
+  await page.goto(address);
+  const told = page.getByRole("alert").filter({ hasText: "Every answer stands" });
+  await told.waitFor();
+  await page.getByRole("button", { name: /Look at the demo/ }).click();
+  await reads(page, "injectors", /^(?!Not answered yet|One moment)/);
+  assert.equal(await page.locator(".figures, .picture").count(), 0, "the third part is there");
+  await page.unroute(THIRD);
+  await told.getByRole("button", { name: "Try again" }).click();
+  await page.locator(".figures").first().waitFor({ state: "attached" });
+  assert.equal(await told.count(), 0);
+  assert.deepEqual(trouble.filter((it) => !/Service Worker registration blocked|Failed to load resource/.test(it)), []);
+  await context.close();
+}));
+
 test("the second part is asked for once, after the form is painted", () => visit(async ({ context, address }) => {
   const page = await open(context, address);
   const { asked, painted } = await page.evaluate(() => ({
@@ -81,24 +100,24 @@ test("the second part is asked for once, after the form is painted", () => visit
   assert.ok(asked[0] >= painted[0], `asked for at ${asked} ms, painted at ${painted} ms`);
 }));
 
-test("both parts are kept for use with no network", () => visit(async ({ page }) => {
+test("all parts are kept for use with no network", () => visit(async ({ page }) => {
   await kept(page);
   const names = await page.evaluate(async () => {
     const store = await caches.open((await caches.keys())[0]);
     return (await store.keys()).map((it) => new URL(it.url).pathname);
   });
-  for (const part of [SECOND, /\/quietpin-[0-9a-f]+\.wasm$/]) {
+  for (const part of [SECOND, THIRD, /\/quietpin-[0-9a-f]+\.wasm$/]) {
     assert.equal(names.filter((it) => part.test(it)).length, 1, `${part} among ${names}`);
   }
 }));
 
-test("the page in one file answers, and holds both parts itself", async () => {
+test("the page in one file answers, and holds all parts itself", async () => {
   const browser = await launch();
   const { context, trouble } = await watched(browser);
   const page = await open(context, singleFile);
   await type(page, "injectors.resistance", "2.4 ohm");
   await reads(page, "injectors", /^(?!Not answered yet|One moment)/);
-  assert.match(await readFile(new URL(singleFile), "utf8"), /id="program">AGFzbQ[\s\S]*id="answers">AGFzbQ/);
+  assert.match(await readFile(new URL(singleFile), "utf8"), /id="program">AGFzbQ[\s\S]*id="answers">AGFzbQ[\s\S]*id="details">AGFzbQ/);
   assert.deepEqual(trouble, []);
   await browser.close();
 });

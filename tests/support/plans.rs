@@ -10,8 +10,8 @@
 //! Each part has a file of its own, `tests/plans/hashes/PART.sha256`, with a line for each plan that has it:
 //! the plan's name, a blank, and the first sixteen digits of the SHA-256 of the part's JSON, in which a number
 //! has one text for each value and no two values share one. So a new question adds a file and touches none. The
-//! native test in `tests/plans.rs` keeps the files current; whoever has a report from elsewhere holds its
-//! [`digest`] against [`native`].
+//! native test in `tests/plans.rs` keeps the files current; `tests/browser/bits.test.mjs` holds the reports of the page
+//! as it is shipped against them.
 
 use std::collections::BTreeMap;
 
@@ -48,15 +48,6 @@ pub fn digest(report: &Report) -> BTreeMap<String, String> {
     }
     hashes.extend(parts.iter().map(|(part, fields)| (format!("fields-{part}"), hash(fields))));
     hashes
-}
-
-/// The hash of each part of a plan's report, as the native program found them.
-pub fn native(plan: &str) -> BTreeMap<String, String> {
-    let of_plan = |text: &str| {
-        let of_line = |line: &str| line.strip_prefix(plan)?.strip_prefix(' ').map(str::to_owned);
-        text.lines().find_map(of_line)
-    };
-    NATIVE.iter().filter_map(|(part, text)| Some(((*part).to_owned(), of_plan(text)?))).collect()
 }
 
 fn hash(value: &impl Serialize) -> String {

@@ -1,36 +1,46 @@
-//! What answers: the greater part of the program, which comes after the form is on the screen; and what explains, which
-//! comes after that.
+//! What answers: the greater part of the program, which comes after the form is on the screen; and what shows the details
+//! of an answer, which comes after that.
 //!
-//! The build cuts the program at [`answering`] and at [`explaining`]: whatever only one of them leads to is put in a file
-//! of its own. Nothing but these leads there, so nothing else of the page may call such functions by name.
+//! The build cuts the program at [`answering`], [`detailing`] and [`writing`]: whatever only one of them leads to is put in
+//! a file of its own. Nothing but these leads there, so nothing else of the page may call such functions by name.
 
 #![expect(
     clippy::unnecessary_wraps,
     reason = "what fetches the function is put around it, and can fail"
 )]
 
+use js_sys::Function;
 use quietpin_core::{
-    explained::explanation,
-    plan::Plan,
+    finding::Finding,
+    plan::{Plan, parse},
     report::{Answer, Memory, Report, report_after},
-    words::Explanation,
 };
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
+use yew::platform::spawn_local;
+
 use crate::{
-    components::{Page, found, numbers},
+    components::{Page, found, more, numbers},
     element::View,
 };
 
 /// The functions of the second part.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct Answering {
     /// The report of a plan, after the one before.
     pub(crate) report: fn(&mut Memory, &Plan) -> Report,
     /// What stands out in a report.
     pub(crate) found: fn(&Page) -> View,
+}
+
+/// The functions of the third part.
+#[derive(Clone, Copy, Debug)]
+pub struct Details {
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Answer) -> View,
+    /// What unfolds below a finding.
+    pub(crate) more: fn(&Finding) -> View,
 }
 
 /// Fetches the second part, unless it is there.
@@ -42,17 +52,44 @@ pub(crate) fn answering() -> Result<&'static Answering, SplitLoaderError> {
     Ok(&ALL)
 }
 
-/// Finds the explanation of a finding by its code: the third part, which is fetched when the page has answered.
-pub(crate) type Explaining = fn(&str) -> Option<&'static Explanation>;
-
 /// Fetches the third part, unless it is there.
 ///
 /// # Errors
 /// It can't be had; the next call asks for it again.
-#[wasm_split(explanations, fallible)]
-pub(crate) fn explaining() -> Result<Explaining, SplitLoaderError> {
-    Ok(explanation)
+#[wasm_split(details, fallible)]
+pub(crate) fn detailing() -> Result<&'static Details, SplitLoaderError> {
+    Ok(&DETAILS)
+}
+
+/// Writes a report down: the fourth part, which no page fetches. It shows what the program as it is shipped computes.
+pub(crate) type Writing = fn(&Report) -> String;
+
+/// Fetches the fourth part.
+///
+/// # Errors
+/// It can't be had.
+#[wasm_split(reports, fallible)]
+pub(crate) fn writing() -> Result<Writing, SplitLoaderError> {
+    Ok(Report::to_json)
+}
+
+/// Tells the report of a plan's text, as JSON, or nothing: for a test, which holds the very files of the page against the
+/// native program.
+#[wasm_bindgen]
+pub fn report_of(plan: String, tell: Function) {
+    let report = async move || {
+        let plan = parse(&plan).ok()?;
+        let (answering, writing) = (answering().await.ok()?, writing().await.ok()?);
+        Some(writing(&(answering.report)(&mut Memory::default(), &plan)))
+    };
+    spawn_local(async move {
+        // what a test's own function throws is its own affair
+        let _ = tell.call1(&JsValue::NULL, &JsValue::from(report().await));
+    });
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering = Answering { report: report_after, found, numbers };
+pub(crate) const ALL: Answering = Answering { report: report_after, found };
+
+/// Named by [`detailing`] alone.
+const DETAILS: Details = Details { numbers, more };

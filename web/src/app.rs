@@ -9,12 +9,12 @@ use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
-    answering::{answering, explaining},
+    answering::{answering, detailing},
     browser::{files, offline, print, storage},
     components::{Dispatch, Page, Plans, button, link_to, open_file, sending},
     element::{View, all, el, nothing, on_click, several, text},
     questions::questions_view,
-    state::{Action, Answers, Notice, State},
+    state::{Action, Further, Notice, State},
     words,
 };
 
@@ -32,8 +32,12 @@ pub(crate) fn App() -> Html {
     });
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
-    let is_missed = matches!(state.answers, Answers::Missed);
-    let is_coming = matches!(state.answers, Answers::Coming);
+    let is_missed = matches!(state.answers, Further::Missed);
+    let is_coming = match state.answers {
+        Further::Coming => true,
+        Further::There(_) => matches!(state.details, Further::Coming),
+        Further::Missed => false,
+    };
     several!(
         header(page),
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
@@ -76,10 +80,7 @@ fn ask(send: Dispatch) {
     spawn_local(async move {
         let Ok(answering) = answering().await else { return send.dispatch(Action::Miss) };
         send.dispatch(Action::Answer(answering));
-        // without them every answer stands; they are asked for again when the page is opened anew
-        if let Ok(explaining) = explaining().await {
-            send.dispatch(Action::Explain(explaining));
-        }
+        send.dispatch(detailing().await.map_or(Action::MissDetails, Action::Detail));
     });
 }
 
@@ -153,18 +154,20 @@ fn header(page: &Page) -> View {
     )
 }
 
-/// That the second part of the program could not be fetched.
+/// That a further part of the program could not be fetched.
 fn missed(page: &Page) -> View {
-    if !matches!(page.state.answers, Answers::Missed) {
-        return nothing();
-    }
+    let what = match (page.state.answers, page.state.details) {
+        (Further::Missed, _) => words::MISSED,
+        (_, Further::Missed) => words::DETAILS_MISSED,
+        _ => return nothing(),
+    };
     let send = page.send.clone();
     let again = Callback::from(move |_| {
         send.dispatch(Action::Await);
         ask(send.clone());
     });
     el!("div", "class" = "notices", "role" = "alert";
-        el!("div", "class" = "notice"; el!("p"; words::MISSED)),
+        el!("div", "class" = "notice"; el!("p"; what)),
         button(None, "Try again", again),
     )
 }
@@ -172,9 +175,9 @@ fn missed(page: &Page) -> View {
 /// What stands out in the plan.
 fn found_view(page: &Page) -> View {
     let found = match page.state.answers {
-        Answers::There(answering) => Some((answering.found)(page)),
-        Answers::Coming => Some(el!("p", "class" = "why"; words::COMING)),
-        Answers::Missed => None,
+        Further::There(answering) => Some((answering.found)(page)),
+        Further::Coming => Some(el!("p", "class" = "why"; words::COMING)),
+        Further::Missed => None,
     };
     el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
         el!("h2", "id" = "found-title"; "What stands out"),

@@ -5,6 +5,7 @@ mod answer;
 mod bench;
 mod checklist;
 mod controls;
+mod details;
 mod dialog;
 mod field;
 mod figures;
@@ -15,15 +16,15 @@ mod working;
 
 use std::rc::Rc;
 
-pub(crate) use answer::{answer_view, numbers};
+pub(crate) use answer::answer_view;
 pub(crate) use bench::bench_view;
 pub(crate) use controls::{button, link_to, sending};
+pub(crate) use details::{more, numbers};
 pub(crate) use dialog::{Plans, file_input, open_file, save};
 pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;
 pub(crate) use part::{Drawn, is_as_before, parts};
-use working::working;
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

@@ -13,6 +13,8 @@ mod questions;
 pub mod state;
 mod words;
 
+pub use answering::report_of;
+
 /// Puts the page into the document.
 pub fn start() {
     yew::Renderer::<app::App>::new().render();

@@ -17,7 +17,7 @@ use quietpin_core::{
 use yew::Reducible;
 
 use crate::{
-    answering::{Answering, Explaining},
+    answering::{Answering, Details},
     words::REFUSED,
 };
 
@@ -63,19 +63,35 @@ pub enum Action {
     Answer(&'static Answering),
     /// It can't be had.
     Miss,
-    /// What explains came.
-    Explain(Explaining),
+    /// What shows the details came.
+    Detail(&'static Details),
+    /// It can't be had.
+    MissDetails,
 }
 
-/// What answers: a part of the program that comes after the form is there.
+/// A part of the program that comes after the form is there.
 #[derive(Clone, Copy, Debug)]
-pub enum Answers {
+pub enum Further<T: 'static> {
     /// On its way.
     Coming,
-    /// There: from now on every change is answered at once.
-    There(&'static Answering),
+    /// There, by its functions.
+    There(&'static T),
     /// It can't be had: no network, before the page was kept on this device.
     Missed,
+}
+
+impl<T> Further<T> {
+    /// Its functions, once they are there.
+    pub(crate) fn there(self) -> Option<&'static T> {
+        if let Self::There(it) = self { Some(it) } else { None }
+    }
+
+    /// What was missed is asked for again.
+    fn await_again(&mut self) {
+        if matches!(self, Self::Missed) {
+            *self = Self::Coming;
+        }
+    }
 }
 
 /// Everything the page shows.
@@ -87,10 +103,10 @@ pub struct State {
     pub plan: Rc<Plan>,
     /// What follows from it, once there is what answers; every question, unanswered, until then.
     pub report: Rc<Report>,
-    /// What answers.
-    pub answers: Answers,
-    /// What explains, once it is there.
-    pub explains: Option<Explaining>,
+    /// What answers: once it is there, every change is answered at once.
+    pub answers: Further<Answering>,
+    /// What shows the details of the answers.
+    pub details: Further<Details>,
     /// What the browser has to say.
     pub notices: Vec<Notice>,
     /// Keeps a plan under its key; false where the browser refuses.
@@ -110,8 +126,8 @@ impl State {
             key,
             report: Rc::new(Report::pending(&plan)),
             plan: Rc::new(plan),
-            answers: Answers::Coming,
-            explains: None,
+            answers: Further::Coming,
+            details: Further::Coming,
             notices: Vec::new(),
             keep,
             memory: Rc::default(),
@@ -127,6 +143,19 @@ impl State {
     /// Whether something that was taken back can be made again.
     pub fn can_redo(&self) -> bool {
         self.history.can_redo()
+    }
+
+    /// Takes what is typed into a field.
+    fn type_in(&mut self, path: &str, text: &str) {
+        // a name that is emptied and typed anew is one change: the loads follow from its start
+        let before = self.history.start(path).unwrap_or_else(|| Rc::clone(&self.plan));
+        self.change(path, |plan| {
+            begin(plan, path);
+            plan.set(path, text);
+            if let Some(name) = name_at(path) {
+                follow(plan, &before, name);
+            }
+        });
     }
 
     /// Keeps the plan if it is another than `before`. This is done before anything is drawn, and in the same breath as
@@ -154,8 +183,8 @@ impl State {
     fn answer(&mut self) {
         let plan = &self.plan;
         self.report = Rc::new(match self.answers {
-            Answers::There(answering) => (answering.report)(&mut self.memory.borrow_mut(), plan),
-            Answers::Coming | Answers::Missed => Report::pending(plan),
+            Further::There(answering) => (answering.report)(&mut self.memory.borrow_mut(), plan),
+            Further::Coming | Further::Missed => Report::pending(plan),
         });
     }
 
@@ -213,17 +242,7 @@ impl Reducible for State {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let mut state = (*self).clone();
         match action {
-            Action::Type(path, text) => {
-                // a name that is emptied and typed anew is one change: the loads follow from its start
-                let before = state.history.start(&path).unwrap_or_else(|| Rc::clone(&state.plan));
-                state.change(&path, |plan| {
-                    begin(plan, &path);
-                    plan.set(&path, &text);
-                    if let Some(name) = name_at(&path) {
-                        follow(plan, &before, name);
-                    }
-                });
-            }
+            Action::Type(path, text) => state.type_in(&path, &text),
             Action::Clear(paths) => state.change("", |plan| {
                 for path in &paths {
                     plan.set(path, "");
@@ -256,17 +275,21 @@ impl Reducible for State {
             }
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
-                let (answers, explains) = (state.answers, state.explains);
-                state = Self { answers, explains, notices, ..Self::new(key, *plan, state.keep) };
+                let (answers, details) = (state.answers, state.details);
+                state = Self { answers, details, notices, ..Self::new(key, *plan, state.keep) };
                 state.answer();
             }
             Action::Say(notice) => state.say(notice),
             Action::Dismiss => state.notices.clear(),
-            Action::Await => state.answers = Answers::Coming,
-            Action::Miss => state.answers = Answers::Missed,
-            Action::Explain(explaining) => state.explains = Some(explaining),
+            Action::Await => {
+                state.answers.await_again();
+                state.details.await_again();
+            }
+            Action::Miss => state.answers = Further::Missed,
+            Action::MissDetails => state.details = Further::Missed,
+            Action::Detail(details) => state.details = Further::There(details),
             Action::Answer(answering) => {
-                state.answers = Answers::There(answering);
+                state.answers = Further::There(answering);
                 state.answer();
             }
         }

@@ -55,3 +55,6 @@ pub(crate) const COMING: &str = "One moment…";
 
 pub(crate) const MISSED: &str = "The part of Quietpin that answers could not be loaded: there is no connection, or the server does not reply. \
     What you type is kept all the same.";
+
+pub(crate) const DETAILS_MISSED: &str = "The part of Quietpin that shows pictures, numbers and reasons could not be loaded: there is no \
+    connection, or the server does not reply. Every answer stands all the same.";

@@ -7,19 +7,20 @@
     return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
   }
 
-  // The parts of the program: inside the page in one file, found by the server's names for them otherwise.
-  const inside = {
-    program: document.getElementById("program"),
-    shared: document.getElementById("shared"),
-    answers: document.getElementById("answers"),
-    explanations: document.getElementById("explanations"),
-  };
+  // The parts of the program, of one module or several: inside the page in one file, found by the server's names for them
+  // otherwise.
+  const inside = Object.fromEntries(
+    Array.from(document.querySelectorAll("script[id]"), (script) => [script.id, script]),
+  );
 
-  async function fetched(part) {
-    if (inside[part]) return bytesOf(inside[part].textContent);
-    const answer = await fetch(own[part]);
-    if (!answer.ok) throw new Error(`${own[part]}: ${answer.status}`);
+  async function fetchedFrom(name) {
+    const answer = await fetch(name);
+    if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
     return answer;
+  }
+
+  function fetched(part) {
+    return inside[part] ? inside[part].textContent.split(" ").map(bytesOf) : own[part].split(" ").map(fetchedFrom);
   }
 
   // The program keeps all that it keeps under names that begin like this.
@@ -94,7 +95,7 @@
   Promise.resolve()
     .then(() => {
       wasm_bindgen.fetched = fetched;
-      return wasm_bindgen({ module_or_path: fetched("program") });
+      return wasm_bindgen({ module_or_path: fetched("program")[0] });
     })
     .catch((error) => tellFailedStart(error));
 

@@ -44,6 +44,12 @@ pub struct Report {
 }
 
 impl Report {
+    /// The report as JSON.
+    pub fn to_json(&self) -> String {
+        // every map has texts for keys, and every number is finite or null: it can't fail
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
     /// Whether something can hurt someone, destroy a part or will not work.
     pub fn has_danger_or_fault(&self) -> bool {
         self.findings.iter().any(|finding| finding.severity <= Severity::Fault)

@@ -7,7 +7,7 @@ pub(crate) use parts::{LIMIT, LIMIT_OF_ALL, all, first, parts, print};
 
 use crate::build::{self, Symbols};
 use crate::{setup, shell};
-use anyhow::Result;
+use anyhow::{Context, Result};
 
 const SHOWN: usize = 20;
 
@@ -18,10 +18,14 @@ pub(crate) fn size() -> Result<()> {
     build::build_with(&target)?;
     let named = build::program(&target, Symbols::Kept)?;
 
+    let answering = named.further.iter().find(|part| part.name == "answers");
+    let answering =
+        answering.and_then(|part| part.modules.last()).context("there is no part that answers")?;
+
     shell::heading("Bytes by part");
     print(&parts()?);
 
-    for (part, wasm) in [("first", &named.first), ("answering", &named.answers)] {
+    for (part, wasm) in [("first", &named.first), ("answering", answering)] {
         let title = format!(
             "The {SHOWN} largest functions of the {part} part, in bytes before compression"
         );

@@ -2,29 +2,21 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{
-    message::Message,
-    report::{Answer, Picture},
-};
+use quietpin_core::{message::Message, report::Answer};
 use yew::prelude::*;
 
-use super::{Page, checklist::checklist_view, figures, working};
+use super::{Page, checklist::checklist_view};
 use crate::{
-    element::{View, all, el, keyed, several, whole},
-    pictures,
-    state::Answers,
+    element::{View, all, el, keyed, whole},
     words,
 };
 
 /// The fields that the answer rests on stand between the verdict and the numbers.
 pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> View {
-    let numbers = match page.state.answers {
-        Answers::There(answering) => {
-            let (answer, draw) = (Rc::clone(answer), answering.numbers);
-            Some(html! { <Numbers {answer} {draw} /> }.into())
-        }
-        Answers::Coming | Answers::Missed => None,
-    };
+    let numbers = page.state.details.there().map(|details| {
+        let (answer, draw) = (Rc::clone(answer), details.numbers);
+        View::from(html! { <Numbers {answer} {draw} /> })
+    });
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
         said(answer),
@@ -54,16 +46,6 @@ impl PartialEq for Numbered {
     }
 }
 
-/// What stands below an answer: its pictures, its numbers, its tables and the working.
-pub(crate) fn numbers(answer: &Answer) -> View {
-    several!(
-        all(answer.pictures.iter().map(picture)),
-        figures::figures(&answer.figures),
-        all(answer.tables.iter().map(figures::table)),
-        working_of(answer),
-    )
-}
-
 fn said(answer: &Answer) -> View {
     let tone = answer.verdict.tone;
     let to_do = || {
@@ -87,22 +69,4 @@ fn said(answer: &Answer) -> View {
 /// What an answer is about, without the field that it points at now.
 fn key_of(subject: &str) -> &str {
     subject.strip_suffix("_count").or_else(|| subject.strip_suffix("_mode")).unwrap_or(subject)
-}
-
-fn picture(picture: &Picture) -> View {
-    match picture {
-        Picture::Cycle(cycle) => pictures::cycle_view(cycle),
-        Picture::Strip(strip) => pictures::strip_view(strip),
-        Picture::Circuit(circuit) => {
-            html! { <pictures::CircuitView circuit={circuit.clone()} /> }.into()
-        }
-        Picture::Timeline(timeline) => pictures::timeline_view(timeline),
-        Picture::Traces(traces) => pictures::traces_view(traces),
-    }
-}
-
-fn working_of(answer: &Answer) -> View {
-    let figures = answer.figures.iter().map(|it| (it.label.text.as_str(), it.working.as_slice()));
-    let tables = answer.tables.iter().map(|it| (it.caption.text.as_str(), it.working.as_slice()));
-    working(figures.chain(tables))
 }

@@ -3,16 +3,14 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    finding::{Basis, Finding, Severity},
-    quantity::Holds,
+    finding::{Finding, Severity},
     report::Tone,
-    schema::Place,
 };
 
-use super::{Drawn, Page, is_as_before, link_to, parts, working};
+use super::{Drawn, Page, is_as_before, link_to, parts};
 use crate::{
-    answering::Explaining,
-    element::{View, all, el, nothing, several, whole},
+    answering::Details,
+    element::{View, el, nothing, several, whole},
     words,
 };
 
@@ -55,15 +53,14 @@ fn count(findings: &[Rc<Finding>]) -> String {
 const FINDING: Drawn = Drawn {
     draw: |page, at| {
         let found = page.state.report.findings.get(at);
-        found.map_or_else(nothing, |it| finding(it, page.state.explains))
+        found.map_or_else(nothing, |it| finding(it, page.state.details.there()))
     },
     is_same: |one, other, at| {
-        one.explains.is_some() == other.explains.is_some()
-            && is_as_before(one.report.findings.get(at), other.report.findings.get(at))
+        is_as_before(one.report.findings.get(at), other.report.findings.get(at))
     },
 };
 
-fn finding(finding: &Finding, explains: Option<Explaining>) -> View {
+fn finding(finding: &Finding, details: Option<&Details>) -> View {
     let said = several!(
         el!("span", "class" = "severity"; words::severity(finding.severity)),
         el!("span", "class" = "said"; whole(&finding.message.text)),
@@ -71,33 +68,6 @@ fn finding(finding: &Finding, explains: Option<Explaining>) -> View {
     el!("li", "class" = words::severity_class(finding.severity);
         link_to(&finding.subject, said),
         finding.remedies.first().map(|it| el!("p", "class" = "cure"; whole(&it.text))),
-        more(finding, explains),
+        details.map(|it| (it.more)(finding)),
     )
-}
-
-fn more(finding: &Finding, explains: Option<Explaining>) -> View {
-    let explained = explains.and_then(|explanation| explanation(finding.message.code));
-    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
-    el!("details";
-        el!("summary"; "Why, and what to do"),
-        holds(finding),
-        explained.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
-        (finding.remedies.len() > 1).then(others),
-        explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
-        working(std::iter::once(("How it was found", finding.working.as_slice()))),
-    )
-}
-
-fn holds(finding: &Finding) -> View {
-    let from = match finding.basis {
-        Basis::AsPlanned => "From the plan",
-        Basis::AsWired => "From what was found at the car",
-    };
-    let place = Place::at_path(&finding.subject).map_or("", |place| place.field().label);
-    let when = match &finding.holds {
-        Holds::AtSome(corners) => format!("; at: {}", corners.join("; ")),
-        Holds::Always | Holds::Never => String::new(),
-    };
-    let field = if place.is_empty() { String::new() } else { format!("; field “{place}”") };
-    el!("p", "class" = "basis"; format!("{from}{when}{field}."))
 }

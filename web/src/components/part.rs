@@ -46,6 +46,7 @@ impl PartialEq for Props {
         // at one place of the page, all parts are drawn in one way
         self.at == other.at
             && discriminant(&state.answers) == discriminant(&changed.answers)
+            && discriminant(&state.details) == discriminant(&changed.details)
             && (self.how.is_same)(state, changed, self.at)
     }
 }

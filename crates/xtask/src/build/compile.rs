@@ -1,6 +1,7 @@
 //! From Rust to a small WebAssembly module and the JavaScript that loads it.
 
-use super::{cut, names};
+use super::cut::{self, Further};
+use super::names;
 use crate::setup::WasmTarget;
 use crate::{folders, shell};
 use anyhow::{Context, Result};
@@ -24,12 +25,8 @@ pub(crate) enum Symbols {
 pub(crate) struct Program {
     /// Shows the page and takes what is typed.
     pub(crate) first: Vec<u8>,
-    /// What the next two have in common.
-    pub(crate) shared: Vec<u8>,
-    /// Answers; fetched by the first.
-    pub(crate) answers: Vec<u8>,
-    /// Explains; fetched after that.
-    pub(crate) explanations: Vec<u8>,
+    /// What the first fetches.
+    pub(crate) further: Vec<Further>,
     pub(crate) glue: String,
 }
 
@@ -38,7 +35,7 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     shell::say("Compiling the page.");
     let compiled = compile(target)?;
     shell::say("Cutting it into parts.");
-    let cut::Cut { first, shared, answers, explanations } = cut::cut(&compiled)?;
+    let cut::Cut { first, further } = cut::cut(&compiled)?;
     shell::say("Binding it to JavaScript.");
     let (mut first, glue) = bind(&first)?;
     let mut glue = cut::join(&glue, &fetching()?)?;
@@ -47,11 +44,13 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     let scratch = folders::wasm_target().join("small");
     fs::create_dir_all(&scratch)?;
     let first = make_small(&first, &scratch, symbols)?;
-    let shared = make_small(&shared, &scratch, symbols)?;
-    let answers = make_small(&answers, &scratch, symbols)?;
-    let explanations = make_small(&explanations, &scratch, symbols)?;
+    let small = |Further { name, modules }| {
+        let modules = modules.iter().map(|module| make_small(module, &scratch, symbols));
+        Ok(Further { name, modules: modules.collect::<Result<_>>()? })
+    };
+    let further = further.into_iter().map(small).collect::<Result<_>>()?;
     let glue = make_script_small(&glue, &scratch)?;
-    Ok(Program { first, shared, answers, explanations, glue })
+    Ok(Program { first, further, glue })
 }
 
 fn fetching() -> Result<String> {

@@ -2,6 +2,7 @@
 
 use crate::folders;
 use anyhow::{Context, Result, anyhow, bail};
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_split_cli_support::{Options, transform};
@@ -12,14 +13,21 @@ const LINK: &str = "parts.js";
 /// The parts, as they were linked.
 pub(super) struct Cut {
     pub(super) first: PathBuf,
-    /// What both others lead to: the codes of the findings.
-    pub(super) shared: Vec<u8>,
-    pub(super) answers: Vec<u8>,
-    pub(super) explanations: Vec<u8>,
+    pub(super) further: Vec<Further>,
 }
 
-/// Cuts at the functions that the page marks, `answering` and `explaining` in `web`: what only one of them leads to is its
-/// part.
+/// A part that the first one fetches.
+#[derive(Debug)]
+pub(crate) struct Further {
+    pub(crate) name: &'static str,
+    /// What it is made of, in the order to load it: the last is its own, the others later parts lead to as well.
+    pub(crate) modules: Vec<Vec<u8>>,
+}
+
+/// The further parts at which the page is cut, in the order in which they are fetched.
+const FURTHER: [&str; 3] = ["answers", "details", "reports"];
+
+/// Cuts at the functions that the page marks, in `web/src/answering.rs`: what only one of them leads to is its part.
 pub(super) fn cut(compiled: &Path) -> Result<Cut> {
     let folder = folders::wasm_target().join("cut");
     let first = folder.join("first.wasm");
@@ -27,19 +35,26 @@ pub(super) fn cut(compiled: &Path) -> Result<Cut> {
     let mut options = Options::new(&whole);
     (options.output_dir, options.main_out_path, options.link_name) = (&folder, &first, LINK);
     let parts = transform(options).map_err(|error| anyhow!("cutting the program: {error:#}"))?;
-    let [shared, answers, explanations] =
-        ["chunk_", "split_answers", "split_explanations"].map(|name| {
-            let begins = |path: &&PathBuf| {
-                path.file_stem().is_some_and(|stem| stem.to_string_lossy().starts_with(name))
-            };
-            let file = parts.split_modules.iter().find(begins);
-            fs::read(file.with_context(|| format!("the program has no part “{name}”"))?)
-                .with_context(|| format!("reading the part “{name}”"))
-        });
-    if parts.split_modules.len() != 3 {
-        bail!("the program should be cut into four, and gave {:?}", parts.split_modules);
+    let mut there = BTreeSet::new();
+    let further = FURTHER.into_iter().map(|name| {
+        let own = format!("split_{name}");
+        let needed = parts.prefetch_map.get(name).into_iter().flatten();
+        let mut stems: Vec<_> = needed.filter(|stem| **stem != own).cloned().collect();
+        stems.sort();
+        stems.push(own);
+        stems.retain(|stem| there.insert(stem.clone()));
+        let read = |stem: &String| {
+            fs::read(folder.join(stem).with_extension("wasm"))
+                .with_context(|| format!("the program has no part “{stem}”"))
+        };
+        Ok(Further { name, modules: stems.iter().map(read).collect::<Result<_>>()? })
+    });
+    let further: Vec<_> = further.collect::<Result<_>>()?;
+    let count: usize = further.iter().map(|part| part.modules.len()).sum();
+    if parts.split_modules.len() != count {
+        bail!("{count} modules are fetched, of {:?}", parts.split_modules);
     }
-    Ok(Cut { shared: shared?, answers: answers?, explanations: explanations?, first })
+    Ok(Cut { first, further })
 }
 
 /// What the binder writes where it knows nothing of the module.

@@ -1,24 +1,26 @@
 //! The page as a server hands it out: one file each, named by content.
 
 use super::asset::{Asset, Sources};
+use super::cut::Further;
 use super::{policy, template, worker};
 use anyhow::Result;
 
 pub(super) const ENTRY: &str = "index.html";
 pub(super) const WORKER: &str = "service_worker.js";
 const MANIFEST: &str = "manifest.webmanifest";
-/// How the name of the part begins that the next two have in common.
-const SHARED: &str = "shared";
-/// How the name of the part begins that answers.
-const ANSWERS: &str = "answers";
-/// How the name of the part begins that explains.
-const EXPLANATIONS: &str = "explanations";
+/// When each further part of the program is loaded.
+const FURTHER: [(&str, Load); 3] = [
+    ("answers", Load::Next),
+    ("details", Load::Last),
+    // a test asks for it
+    ("reports", Load::Other),
+];
 /// Drawn in the browser's tab.
 pub(super) const TAB_ICON: &str = "icon.svg";
 /// Drawn on the home screen of a phone that does not read the manifest.
 const HOME_ICON: &str = "icon-192.png";
 
-/// All files of the page, the service worker last.
+/// All files of the page; those that the service worker keeps stand before it.
 pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     let icons: Vec<_> = sources
         .icons
@@ -32,27 +34,32 @@ pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     let glue = Asset::hashed("quietpin.js", sources.program.glue.as_str());
     let starter = Asset::hashed("start.js", sources.starter.as_str());
     let first = Asset::hashed("quietpin.wasm", sources.program.first.clone());
-    let part = |name: &str, bytes: &[u8]| Asset::hashed(&format!("{name}.wasm"), bytes);
-    let shared = part(SHARED, &sources.program.shared);
-    let answers = part(ANSWERS, &sources.program.answers);
-    let explanations = part(EXPLANATIONS, &sources.program.explanations);
+    let further: Vec<_> =
+        sources.program.further.iter().map(|part| (part.name, modules(part))).collect();
     let head = head(&style.name, icon(TAB_ICON), icon(HOME_ICON));
-    let scripts = scripts(
-        &first.name,
-        [&shared.name, &answers.name, &explanations.name],
-        &glue.name,
-        &starter.name,
-    );
+    let scripts = scripts(&first.name, &further, &glue.name, &starter.name);
     let blanks = [("policy", policy::served()), ("head", head), ("scripts", scripts)];
     let entry = Asset::named(ENTRY, fill(&sources.entry, &blanks)?);
     let manifest = Asset::named(MANIFEST, manifest(&sources.manifest, &icons)?);
 
-    let mut site =
-        vec![entry, style, glue, starter, first, shared, answers, explanations, manifest];
+    let mut site = vec![entry, style, glue, starter, first, manifest];
+    let (kept, others): (Vec<_>, Vec<_>) = further.into_iter().partition(|(name, _)| is_kept(name));
+    site.extend(kept.into_iter().flat_map(|(_, modules)| modules));
     site.extend(icons.into_iter().map(|(_, asset)| asset));
     let worker = worker::script(&sources.worker, &site)?;
     site.push(Asset::named(WORKER, worker));
+    site.extend(others.into_iter().flat_map(|(_, modules)| modules));
     Ok(site)
+}
+
+/// The modules of a further part, its own last.
+fn modules(part: &Further) -> Vec<Asset> {
+    let own = part.modules.len().saturating_sub(1);
+    let asset = |(at, module): (usize, &Vec<u8>)| {
+        let kind = if at == own { "" } else { ".shared" };
+        Asset::hashed(&format!("{}{kind}.wasm", part.name), module.as_slice())
+    };
+    part.modules.iter().enumerate().map(asset).collect()
 }
 
 fn head(style: &str, tab_icon: &str, home_icon: &str) -> String {
@@ -65,16 +72,18 @@ fn head(style: &str, tab_icon: &str, home_icon: &str) -> String {
 }
 
 /// In the head, so that the program may empty the body; `defer` runs them in order, once the body is there.
-fn scripts(
-    first: &str,
-    [shared, answers, explanations]: [&str; 3],
-    glue: &str,
-    starter: &str,
-) -> String {
+fn scripts(first: &str, further: &[(&str, Vec<Asset>)], glue: &str, starter: &str) -> String {
+    let names = |modules: &[Asset]| {
+        let names: Vec<_> = modules.iter().map(|module| module.name.as_str()).collect();
+        names.join(" ")
+    };
+    let part =
+        |(part, modules): &(&str, Vec<Asset>)| format!(" data-{part}=\"{}\"", names(modules));
+    let further = further.iter().map(part).collect::<Vec<_>>().concat();
     format!(
         "<link rel=\"preload\" href=\"{first}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <script src=\"{glue}\" defer></script>\n\
-         <script src=\"{starter}\" data-program=\"{first}\" data-shared=\"{shared}\" data-answers=\"{answers}\" data-explanations=\"{explanations}\" data-worker=\"{WORKER}\" defer></script>"
+         <script src=\"{starter}\" data-program=\"{first}\"{further} data-worker=\"{WORKER}\" defer></script>"
     )
 }
 
@@ -105,15 +114,17 @@ pub(crate) enum Load {
     Other,
 }
 
+/// Whether a page ever fetches this further part.
+pub(super) fn is_kept(part: &str) -> bool {
+    FURTHER.iter().any(|(name, when)| *name == part && *when != Load::Other)
+}
+
 /// When a browser asks for this file.
 pub(crate) fn load(name: &str) -> Load {
     let begins_and_ends =
         |stem: &str, extension: &str| name.starts_with(stem) && name.ends_with(extension);
-    if begins_and_ends(SHARED, ".wasm") || begins_and_ends(ANSWERS, ".wasm") {
-        return Load::Next;
-    }
-    if begins_and_ends(EXPLANATIONS, ".wasm") {
-        return Load::Last;
+    if let Some((_, when)) = FURTHER.iter().find(|(part, _)| begins_and_ends(part, ".wasm")) {
+        return *when;
     }
     // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
     let is_other = [super::SINGLE, super::SCHEMA].contains(&name)

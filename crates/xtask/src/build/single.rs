@@ -1,10 +1,11 @@
 //! The page in one file: it opens from a phone's own storage, with no server.
 
 use super::asset::Sources;
-use super::page::{TAB_ICON, fill};
+use super::page::{TAB_ICON, fill, is_kept};
 use super::policy;
 use crate::hash;
 use anyhow::{Context, Result, bail};
+use std::slice;
 
 pub(super) fn page(sources: &Sources) -> Result<String> {
     let glue = as_inline(&sources.program.glue)?;
@@ -13,10 +14,12 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     if style.contains("</style") {
         bail!("the style sheet would end its own element");
     }
-    let first = hash::base64(&sources.program.first);
-    let shared = hash::base64(&sources.program.shared);
-    let answers = hash::base64(&sources.program.answers);
-    let explanations = hash::base64(&sources.program.explanations);
+    let script = |name: &str, modules: &[Vec<u8>]| {
+        let modules: Vec<_> = modules.iter().map(|module| hash::base64(module)).collect();
+        format!("<script type=\"text/plain\" id=\"{name}\">{}</script>\n", modules.join(" "))
+    };
+    let parts = sources.program.further.iter().filter(|part| is_kept(part.name));
+    let parts: String = parts.map(|part| script(part.name, &part.modules)).collect();
     let blanks = [
         ("policy", policy::single(&[&glue, &starter], &style)),
         ("head", format!("<style>{style}</style>\n{}", tab_icon(sources)?)),
@@ -25,11 +28,8 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     let page = fill(&sources.entry, &blanks)?;
     // No `defer` without `src`: the scripts come last instead, after the body they report to.
     let scripts = format!(
-        "<script type=\"text/plain\" id=\"program\">{first}</script>\n\
-         <script type=\"text/plain\" id=\"shared\">{shared}</script>\n\
-         <script type=\"text/plain\" id=\"answers\">{answers}</script>\n\
-         <script type=\"text/plain\" id=\"explanations\">{explanations}</script>\n\
-         <script>{glue}</script>\n<script>{starter}</script>\n</body>"
+        "{}{parts}<script>{glue}</script>\n<script>{starter}</script>\n</body>",
+        script("program", slice::from_ref(&sources.program.first)),
     );
     match page.rsplit_once("</body>") {
         Some((before, after)) => Ok(format!("{before}{scripts}{after}")),

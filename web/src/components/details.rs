@@ -1,0 +1,73 @@
+//! What is looked at second: the pictures, the numbers and the working below an answer, and what unfolds below a finding.
+//! It stands in a part of the program that comes after the answers.
+
+use quietpin_core::{
+    explained::explanation,
+    finding::{Basis, Finding},
+    quantity::Holds,
+    report::{Answer, Picture},
+    schema::Place,
+};
+use yew::prelude::*;
+
+use super::{figures, working::working};
+use crate::{
+    element::{View, all, el, several},
+    pictures,
+};
+
+/// What stands below an answer: its pictures, its numbers, its tables and the working.
+pub(crate) fn numbers(answer: &Answer) -> View {
+    several!(
+        all(answer.pictures.iter().map(picture)),
+        figures::figures(&answer.figures),
+        all(answer.tables.iter().map(figures::table)),
+        working_of(answer),
+    )
+}
+
+fn picture(picture: &Picture) -> View {
+    match picture {
+        Picture::Cycle(cycle) => pictures::cycle_view(cycle),
+        Picture::Strip(strip) => pictures::strip_view(strip),
+        Picture::Circuit(circuit) => {
+            html! { <pictures::CircuitView circuit={circuit.clone()} /> }.into()
+        }
+        Picture::Timeline(timeline) => pictures::timeline_view(timeline),
+        Picture::Traces(traces) => pictures::traces_view(traces),
+    }
+}
+
+fn working_of(answer: &Answer) -> View {
+    let figures = answer.figures.iter().map(|it| (it.label.text.as_str(), it.working.as_slice()));
+    let tables = answer.tables.iter().map(|it| (it.caption.text.as_str(), it.working.as_slice()));
+    working(figures.chain(tables))
+}
+
+/// What unfolds below a finding: where it holds, why it matters, what else would do, and how it was found.
+pub(crate) fn more(finding: &Finding) -> View {
+    let explained = explanation(finding.message.code);
+    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
+    el!("details";
+        el!("summary"; "Why, and what to do"),
+        holds(finding),
+        explained.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
+        (finding.remedies.len() > 1).then(others),
+        explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
+        working(std::iter::once(("How it was found", finding.working.as_slice()))),
+    )
+}
+
+fn holds(finding: &Finding) -> View {
+    let from = match finding.basis {
+        Basis::AsPlanned => "From the plan",
+        Basis::AsWired => "From what was found at the car",
+    };
+    let place = Place::at_path(&finding.subject).map_or("", |place| place.field().label);
+    let when = match &finding.holds {
+        Holds::AtSome(corners) => format!("; at: {}", corners.join("; ")),
+        Holds::Always | Holds::Never => String::new(),
+    };
+    let field = if place.is_empty() { String::new() } else { format!("; field “{place}”") };
+    el!("p", "class" = "basis"; format!("{from}{when}{field}."))
+}
