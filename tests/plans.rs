@@ -54,6 +54,19 @@ fn check_all(check: impl Fn(&Example) + panic::RefUnwindSafe) {
 }
 
 #[test]
+fn the_plans_that_the_page_offers_are_among_the_examples() {
+    for (name, mut offered) in
+        [("demo", quietpin_core::demo()), ("whole-car", quietpin_core::whole_car())]
+    {
+        let example = plans::ALL.iter().find(|it| it.name == name).map(plan_of);
+        // an example says what it is for
+        let notes = example.as_ref().map(|it| it.notes.clone()).unwrap_or_default();
+        offered.notes = notes;
+        assert_eq!(example, Some(offered), "{name}");
+    }
+}
+
+#[test]
 fn every_plan_is_read_and_says_what_it_is_for() {
     assert!(!plans::ALL.is_empty(), "there are plans");
     check_all(|example| {

@@ -416,7 +416,7 @@ test_density?: string,
 
 export type Output = {
 /**
- * Name of the output (as on the pin table)
+ * Name of the output (as on the pin table; “D1 to D8” describes eight that are alike)
  */
 name?: string,
 /**
@@ -470,6 +470,10 @@ export type Relay = {
  * Its name (pump relay)
  */
 name?: string,
+/**
+ * Same relay as (what is blank here is as there: coil, contact, times)
+ */
+like?: string,
 /**
  * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`
  */
@@ -601,6 +605,10 @@ far_output?: string,
  * On output (one of the outputs below)
  */
 output?: string,
+/**
+ * Same part as (what is blank here is as there: kind, resistance, voltages, what lies across it)
+ */
+like?: string,
 /**
  * Kind of load: `solenoid`, `motor`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has a card of its own; blank: worked as a relay’s coil, which little holds in)
  */

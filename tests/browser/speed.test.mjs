@@ -54,6 +54,14 @@ for (const [path, texts] of [["injectors.resistance", ["2.5 ohm", "2.6 ohm"]], [
   }));
 }
 
+test("an edit in the whole car", () => visit(async ({ page }) => {
+  await page.getByRole("button", { name: /The whole car/ }).first().click();
+  await page.locator("#at-found ol").waitFor();
+  assert.equal(await page.locator("[id^='answer-loads.']").count(), 18, "each of its loads is answered");
+  await timed(page, "loads.4.resistance", ["9 ohm", "7 ohm"], "a load of the whole car");
+  await timed(page, "battery.cold_cranking", ["8.5 V", "8.4 V"], "the whole car's battery");
+}));
+
 const STAGES = ["open-drain", "high-side", "half-bridge"];
 const ENDS = { "open-drain": "ignition", "high-side": "ground", "half-bridge": "relay" };
 const KINDS = ["", "solenoid", "lamp", "motor", "led"];

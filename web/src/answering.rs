@@ -14,6 +14,7 @@ use quietpin_core::{
     finding::Finding,
     plan::{Plan, parse},
     report::{Answer, Memory, Report, report_after},
+    whole_car,
 };
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
@@ -41,6 +42,8 @@ pub struct Details {
     pub(crate) numbers: fn(&Answer) -> View,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Finding) -> View,
+    /// The invented car that is described to its end.
+    pub(crate) whole_car: fn() -> Plan,
 }
 
 /// Fetches the second part, unless it is there.
@@ -92,4 +95,4 @@ pub fn report_of(plan: String, tell: Function) {
 pub(crate) const ALL: Answering = Answering { report: report_after, found };
 
 /// Named by [`detailing`] alone.
-const DETAILS: Details = Details { numbers, more };
+const DETAILS: Details = Details { numbers, more, whole_car };

@@ -11,7 +11,7 @@ use yew::{platform::spawn_local, prelude::*};
 use crate::{
     answering::{answering, detailing},
     browser::{files, offline, print, storage},
-    components::{Dispatch, Page, Plans, button, link_to, open_file, sending},
+    components::{Dispatch, Page, Plans, button, link_to, open_file, sending, whole_car},
     element::{View, all, el, nothing, on_click, several, text},
     questions::questions_view,
     state::{Action, Further, Notice, State},
@@ -43,7 +43,7 @@ pub(crate) fn App() -> Html {
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
-            if is_blank { welcome(&page.send) } else { found_view(page) },
+            if is_blank { welcome(page) } else { found_view(page) },
             questions_view(page),
             caution(),
         ),
@@ -208,7 +208,8 @@ fn notice(notice: &Notice) -> View {
     el!("div", "class" = "notice"; el!("p"; &notice.text), notice.kept.as_ref().map(save))
 }
 
-fn welcome(send: &Dispatch) -> View {
+fn welcome(page: &Page) -> View {
+    let send = &page.send;
     let demo = {
         let send = send.clone();
         Callback::from(move |_| {
@@ -221,6 +222,7 @@ fn welcome(send: &Dispatch) -> View {
         el!("p"; "Answer what you know. Each question says what it needs first; blanks are fine. \
             Everything stays on this device."),
         button(None, "Look at the demo: a hill-climb special", demo),
+        page.state.details.there().map(|details| whole_car(details, send)),
     )
 }
 

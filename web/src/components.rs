@@ -20,7 +20,7 @@ pub(crate) use answer::answer_view;
 pub(crate) use bench::bench_view;
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use details::{more, numbers};
-pub(crate) use dialog::{Plans, file_input, open_file, save};
+pub(crate) use dialog::{Plans, file_input, open_file, save, whole_car};
 pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;

@@ -10,7 +10,7 @@ use quietpin_core::{
         outputs,
         relays::{self, Purpose},
     },
-    plan::Plan,
+    plan::{Plan, names_in},
     report::{Memory, Report},
     schema::{self, Choice as _, Kind, Part, Place},
 };
@@ -220,17 +220,21 @@ fn add_relay(plan: &mut Plan, purpose: Purpose) {
 
 /// What named an output or a relay before that was renamed, still does.
 fn follow(plan: &mut Plan, before: &Plan, name: Place) {
-    let (old, new) = (before.text(name).trim().to_owned(), plan.text(name).trim().to_owned());
-    let mut all = 0..plan.count(name.part());
-    let shares_it = all.any(|at| plan.text(name.at(at)).trim() == old);
-    if old.is_empty() || new.is_empty() || shares_it {
-        return;
-    }
-    let names = |place: &Place| place.field().kind == Kind::NameIn(name.part());
-    for place in schema::places().filter(names) {
+    let names = |plan: &Plan| names_in(plan.text(name));
+    let (old, new, there) = (names(before), names(plan), plan.names(name.part()));
+    let naming = |place: &Place| place.field().kind == Kind::NameIn(name.part());
+    for place in schema::places().filter(naming) {
         for at in 0..plan.count(place.part()) {
-            if before.text(place.at(at)).trim() == old {
-                plan.put(place.at(at), &new);
+            let named = before.text(place.at(at)).trim();
+            let Some(nth) = old.iter().position(|it| it == named && !it.is_empty()) else {
+                continue;
+            };
+            // one of several that go by a description keeps its place among them
+            let renamed = new.get(nth).filter(|it| !it.is_empty());
+            if let Some(renamed) = renamed.filter(|_| !there.iter().any(|it| it == named)) {
+                plan.put(place.at(at), renamed);
+            } else {
+                plan.put(place.at(at), named);
             }
         }
     }
@@ -449,6 +453,24 @@ mod tests {
             typed("outputs.0.name", "P8"),
         ]);
         assert_eq!(state.plan.text(loads::OUTPUT.at(0)), "P8");
+    }
+
+    #[test]
+    fn a_load_stays_on_its_output_when_more_are_described_with_it() {
+        let on = |names: &[&str]| {
+            let name = names.iter().map(|name| typed("outputs.0.name", name));
+            let start = [
+                Action::Add(Part::Loads),
+                typed("outputs.0.name", "D1"),
+                typed("loads.0.output", "D1"),
+                typed("name", "another edit"),
+            ];
+            let state = after(start.into_iter().chain(name).collect());
+            state.plan.text(loads::OUTPUT.at(0)).to_owned()
+        };
+        assert_eq!(on(&["D1 t", "D1 to", "D1 to D", "D1 to D8"]), "D1");
+        assert_eq!(on(&["", "H1 to H4"]), "H1", "it is the first of them");
+        assert_eq!(on(&["D1 to D8", "", "H1"]), "H1");
     }
 
     #[test]

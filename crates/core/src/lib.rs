@@ -38,6 +38,12 @@ pub mod trigger;
 pub mod words;
 pub mod working;
 
+/// The whole car: the invented hill-climb special, described to its end.
+pub fn whole_car() -> plan::Plan {
+    // the file is a part of the program; a test sees that it can be read
+    plan::parse(include_str!("whole_car.json")).unwrap_or_default()
+}
+
 /// The demo: an invented hill-climb special with a straight-six, and mistakes in it that the report finds.
 pub fn demo() -> plan::Plan {
     // the file is a part of the program; a test sees that it can be read

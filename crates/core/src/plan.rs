@@ -4,16 +4,20 @@
 //! over the [`schema`](crate::schema): blanks are not kept. Its file is JSON that a person can read and edit: blank
 //! fields are left out, and a number may stand where a text is meant.
 
+mod alike;
 mod controller;
 mod file;
 mod former;
 mod left;
+mod named;
 mod node;
 mod parse;
 mod version1;
 
+pub(crate) use alike::{Astray, Filled};
 pub use controller::{GENERICS, Generic};
 pub use left::LeftOver;
+pub use named::names_in;
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
 
 use crate::schema::{Part, Place};

@@ -1,5 +1,6 @@
 //! The whole answer to a plan.
 
+mod alike;
 pub(crate) mod bench;
 #[cfg(test)]
 mod bounded;
@@ -63,13 +64,17 @@ pub fn report(plan: &Plan) -> Report {
 
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
-    let mut reader = Reader::new(plan);
+    let filled = plan.filled();
+    let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();
     let car = Car::read(&mut reader, memory);
     let sections = questions::answered(&car, memory, &mut findings);
     let (mut fields, mut all) = reader.into_parts();
     all.extend(left_over(plan).map(Rc::new));
     all.append(&mut findings.into_all());
+    if let Some(filled) = &filled {
+        alike::tell(filled, &mut fields, &mut all);
+    }
     for finding in all.iter().filter(|it| it.is_slip) {
         if let Some(field) = fields.get_mut(&finding.subject) {
             Rc::make_mut(field).problem = Some(finding.message.clone());

@@ -10,12 +10,13 @@ mod place;
 
 pub use choice::{Choice, Choosable};
 pub use field::{
-    Assumed, Condition, Draft, Field, Kind, NumberRow, OutputName, RelayName, Text, Tier, Whole,
+    Assumed, Condition, Draft, Field, Kind, LoadName, NumberRow, OutputName, RelayName, Text, Tier,
+    Whole,
 };
 pub use place::{Key, Place};
 
 pub(crate) use choice::choices;
-pub(crate) use field::{choice, output_name, quantity, relay_name, row, text, whole};
+pub(crate) use field::{choice, load_name, output_name, quantity, relay_name, row, text, whole};
 
 /// Declares the parts of a plan: a line each, with the module that lists its fields.
 macro_rules! parts {

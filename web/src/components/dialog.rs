@@ -8,6 +8,7 @@ use yew::prelude::*;
 
 use super::{Dispatch, Page, button};
 use crate::{
+    answering::Details,
     browser::{files, print, storage},
     element::{View, all, el, keyed, on, on_click, on_typing},
     state::{Action, Notice, State},
@@ -61,6 +62,7 @@ fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> Vi
     el!("div", "class" = "buttons";
         button(None, "New, blank", open_new(|_| Plan::default())),
         button(None, "New, from the demo", open_new(|_| quietpin_core::demo())),
+        state.details.there().map(|details| whole_car(details, send)),
         button(None, "New, a copy of this", open_new(copy)),
         el!("label", "class" = "button", "for" = "plan-file"; "Open a file"),
         file_input("plan-file", send.clone(), open),
@@ -68,6 +70,15 @@ fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> Vi
         button(None, "Print", Callback::from(|_| print::print())),
         button(None, remove, removal(&state.key, send, removing)),
     )
+}
+
+/// Opens the invented car that is described to its end.
+pub(crate) fn whole_car(details: &'static Details, send: &Dispatch) -> View {
+    let send = send.clone();
+    let open = Callback::from(move |_| {
+        send.dispatch(Action::Open(storage::free_key(), Box::new((details.whole_car)())));
+    });
+    button(Some("quiet"), "The whole car: 24 outputs, 18 loads, 6 relays", open)
 }
 
 /// A field that takes a plan's file; `then` says what is done with the plan.

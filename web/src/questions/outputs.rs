@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use quietpin_core::{
     fields::{self, outputs},
-    plan::Plan,
+    plan::{Plan, names_in},
     report::Answer,
     schema::{Part, Place},
 };
@@ -120,7 +120,8 @@ pub(super) fn entry(page: &Page, list: Part, at: usize, fields: &[Place]) -> Vie
 
 pub(super) fn what(list: Part, at: usize, named: &str) -> String {
     // outputs, loads, relays
-    let kind = list.name().trim_end_matches('s');
+    let is_one = list != Part::Outputs || names_in(named).len() == 1;
+    let kind = if is_one { list.name().trim_end_matches('s') } else { list.name() };
     if named.trim().is_empty() {
         format!("{kind} {}", at + 1)
     } else {

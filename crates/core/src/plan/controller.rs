@@ -81,18 +81,17 @@ impl Generic {
     pub fn describe(&self) -> Plan {
         let mut plan = Plan { name: self.name.into(), ..Plan::default() };
         for group in self.groups {
-            for number in 1..=group.count {
-                group.add_to(&mut plan, number);
-            }
+            group.add_to(&mut plan);
         }
         plan
     }
 }
 
 impl Group {
-    fn add_to(&self, plan: &mut Plan, number: usize) {
+    fn add_to(&self, plan: &mut Plan) {
         let at = plan.add(Part::Outputs);
-        plan.put(outputs::NAME.at(at), &format!("{}{number}", self.letter));
+        let name = format!("{letter}1 to {letter}{}", self.count, letter = self.letter);
+        plan.put(outputs::NAME.at(at), &name);
         plan.put(outputs::STAGE.at(at), self.stage);
         plan.put(outputs::ON_LEVEL.at(at), self.on_level);
         plan.put(outputs::CURRENT_LIMIT.at(at), self.current_limit);

@@ -81,6 +81,8 @@ pub struct Field {
     pub tier: Tier,
     /// Where it is shown only beside another.
     pub only_if: Option<Condition>,
+    /// Whether it is the same on every part of one kind: blank, it is as on the record that this one is like.
+    pub is_of_kind: bool,
 }
 
 impl Field {
@@ -120,6 +122,10 @@ pub enum OutputName {}
 /// The name of a relay of the plan.
 #[derive(Clone, Copy, Debug)]
 pub enum RelayName {}
+
+/// The name of a load of the plan.
+#[derive(Clone, Copy, Debug)]
+pub enum LoadName {}
 
 /// A field while it is declared: what it takes is known to the compiler.
 #[derive(Debug)]
@@ -174,6 +180,11 @@ pub(crate) const fn relay_name(name: &'static str, label: &'static str) -> Draft
     Draft::new(name, label, Kind::NameIn(Part::Relays))
 }
 
+/// The name of a load of the plan.
+pub(crate) const fn load_name(name: &'static str, label: &'static str) -> Draft<LoadName> {
+    Draft::new(name, label, Kind::NameIn(Part::Loads))
+}
+
 impl<T> Draft<T> {
     const fn new(name: &'static str, label: &'static str, kind: Kind) -> Self {
         let field = Field {
@@ -186,6 +197,7 @@ impl<T> Draft<T> {
             measure: "",
             tier: Tier::Usual,
             only_if: None,
+            is_of_kind: false,
         };
         Self { field, takes: PhantomData }
     }
@@ -222,6 +234,11 @@ impl<T> Draft<T> {
 
     pub(crate) const fn rare(self) -> Self {
         Self::with(Field { tier: Tier::Rare, ..self.field })
+    }
+
+    /// The same on every part of one kind.
+    pub(crate) const fn of_kind(self) -> Self {
+        Self::with(Field { is_of_kind: true, ..self.field })
     }
 
     /// Asked only where the field of this name has one of these values; where none is named, any.

@@ -27,6 +27,10 @@ sentences! {
         "The file holds {n|a text|texts} that {n|has|have} no place in a plan, or {n|whose place holds|whose places hold} another: {list}. {n|It is|They are} kept, but nothing rests on {n|it|them}.";
     NO_SUCH_RELAY = "field.no-such-relay",
         "{field}: there is no relay named “{typed}”. Relays there are: {choices}.";
+    NO_SUCH_MODEL = "field.no-such-model",
+        "{field}: there is none named “{typed}”. Choose one of: {choices}.";
+    LIKE_ITSELF = "field.like-itself",
+        "{field}: this leads back to itself through “{typed}”, so that nothing is taken from it. Describe one of them.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -126,6 +130,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // A file has an unknown name in it, or said the same thing twice and differently.
         why: "What was meant may be lacking where it belongs; or two places of the file said different things of one fact.",
         act: "Read it, type what is true where it belongs, then remove it.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: NO_SUCH_MODEL.code,
+        // A part is said to be like one that the plan doesn't have.
+        why: "What is left blank of this part stays unknown, or is taken as usual.",
+        act: "Choose a part of the same kind, or give that part this name.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: LIKE_ITSELF.code,
+        // Parts that are said to be like one another in a circle.
+        why: "None of them says what they are all like.",
+        act: "Take the choice away on the one that you describe; the others may be like it.",
         source: "the form of this plan",
     },
     Explanation {

@@ -1,9 +1,6 @@
 //! What a field is filled in with.
 
-use quietpin_core::{
-    plan::Plan,
-    schema::{Field, Kind, Part, Place},
-};
+use quietpin_core::schema::{Field, Kind};
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
@@ -25,7 +22,10 @@ pub(super) fn input(props: &Props<'_>, field: &Field, typed: &str, is_wrong: boo
             let options = choices.iter().map(|it| (it.code, it.label)).collect();
             choice(options, blank_choice(field))
         }
-        Kind::NameIn(part) => choice(names(&props.page.state.plan, part), "Choose".into()),
+        Kind::NameIn(part) => {
+            let names = props.page.state.plan.names(part);
+            choice(names.iter().map(|it| (it.as_str(), it.as_str())).collect(), "Choose".into())
+        }
         Kind::Text | Kind::Row | Kind::Whole(..) => text_input(props, field, typed, "", is_wrong),
         Kind::Quantity { unit, .. } => text_input(props, field, typed, unit, is_wrong),
     }
@@ -109,11 +109,4 @@ fn blank_choice(field: &Field) -> String {
         || "Choose, or leave if not known".to_owned(),
         |it| format!("Not said: {}", it.label),
     )
-}
-
-fn names(plan: &Plan, part: Part) -> Vec<(&str, &str)> {
-    let name = Place::at_path(&format!("{}.name", part.record(0)));
-    let records = 0..plan.count(part);
-    let names = records.filter_map(|at| Some(plan.text(name?.at(at)).trim()));
-    names.filter(|name| !name.is_empty()).map(|name| (name, name)).collect()
 }

@@ -12,7 +12,7 @@ use crate::{
     },
     schema::{
         OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
-        text, whole,
+        relay_name, text, whole,
     },
 };
 
@@ -84,6 +84,10 @@ fields! {
     NAME: Text = text("name", "Its name")
         .hint("pump relay")
         .first();
+    /// The name of a relay that is of the same kind.
+    LIKE: RelayName = relay_name("like", "Same relay as")
+        .hint("what is blank here is as there: coil, contact, times")
+        .rare();
     /// What it feeds: `pump`, `alternator-field`, `fan`, `coils` or `injectors`.
     PURPOSE: Purpose = choice("purpose", "It feeds")
         .first();
@@ -109,7 +113,8 @@ fields! {
         .assumed("1", "all that it feeds on one");
     /// Rating of its contact.
     RATING: Current = quantity("rating", "Rating of its contact", "A", 0.5, 500.0)
-        .hint("30 and 87, for direct current, for long");
+        .hint("30 and 87, for direct current, for long")
+        .of_kind();
     /// The fuse before its contact.
     FUSE: Current = quantity("fuse", "Rating of its fuse", "A", 0.5, 500.0)
         .hint("before its contact");
@@ -135,25 +140,30 @@ fields! {
     UNASKED: Unasked = its_unasked();
     /// Resistance of its coil at 20 °C.
     RESISTANCE: Resistance = quantity("resistance", "Resistance of its coil at 20 °C", "ohm", 0.05, 1e6)
-        .measure("Meter across the unplugged coil, less the reading with the probes together.");
+        .measure("Meter across the unplugged coil, less the reading with the probes together.")
+        .of_kind();
     /// Voltage at which it is sure to pull in, its coil at 20 °C.
     PULL_IN: Voltage = quantity("pull_in", "Voltage at which it pulls in, cold coil", "V", 0.1, 36.0)
         .assumed("6.84 to 8.04 V", "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go")
         .measure("Raise the voltage on the coil slowly from nothing, cold: the reading at the click; the data sheet's figure is the one that is sure.")
-        .rare();
+        .rare()
+        .of_kind();
     /// Voltage below which it is sure to drop out.
     DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it drops out", "V", 0.01, 36.0)
         .hint("from the data sheet, cold")
         .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
-        .rare();
+        .rare()
+        .of_kind();
     /// From command to contact.
     PULL_IN_TIME: Time = quantity("pull_in_time", "Its pull-in time", "ms", 0.0, 1000.0)
         .assumed("5 to 10 ms", "5 ms is typical of relay data sheets; twice that for a weak battery, common practice, no source")
-        .rare();
+        .rare()
+        .of_kind();
     /// From the end of the command to the opening of the contact.
     DROP_OUT_TIME: Time = quantity("drop_out_time", "Its drop-out time", "ms", 0.0, 1000.0)
         .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
-        .rare();
+        .rare()
+        .of_kind();
     /// Frequency at which it is pulsed; blank where it is not.
     FREQUENCY: Frequency = its_frequency();
     /// The part of each period that is on.
@@ -162,13 +172,16 @@ fields! {
     SUPPRESSION: Across = choice("suppression", "Across its coil")
         .hint("against the kick when it is switched off; blank: not known")
         .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
-        .rare();
+        .rare()
+        .of_kind();
     /// Which end the stripe of that diode is at: `pin` or `far-end`.
     STRIPE: Stripe = its_stripe();
     /// That resistor.
-    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance();
+    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance()
+        .of_kind();
     /// Inductance of its coil.
     INDUCTANCE: Inductance = quantity("inductance", "Inductance of its coil", "mH", 0.01, 1e5)
         .hint("from the data sheet; blank: what is usual for a relay")
-        .rare();
+        .rare()
+        .of_kind();
 }

@@ -3,6 +3,7 @@
 use super::{case::Subject, names, unsolved};
 use crate::{
     budget::Budget,
+    fields::outputs,
     finding::Finding,
     message::Message,
     output::{
@@ -43,7 +44,7 @@ pub(super) fn to_do(
 
 /// How to measure what was taken and decides, or what a remedy needs.
 fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) -> Vec<Message> {
-    let on_level = format!("outputs.{}.on_level", subject.output_number);
+    let on_level = outputs::ON_LEVEL.at(subject.output.record).place().path();
     let is_needed = remedies.iter().any(|it| it.code == IF_LEVEL.code);
     let deciding = found.iter().filter(|it| it.message.code.starts_with("outputs.depends-on-"));
     let mut paths: Vec<&str> = deciding.map(|it| it.subject.as_str()).collect();

@@ -39,7 +39,7 @@ fields! {
     of Part::Outputs;
     /// Its name on the pin table.
     NAME: Text = text("name", "Name of the output")
-        .hint("as on the pin table")
+        .hint("as on the pin table; “D1 to D8” describes eight that are alike")
         .first();
     /// `open-drain`, `high-side`, `half-bridge` or `logic`.
     STAGE: Stage = choice("stage", "Its stage")

@@ -13,7 +13,7 @@ use crate::{
         FarEnd, Load, LoadKind, OnLevel, Output, Partner, PullRail, Pulse, Stage, SupplyCorner,
         Suppression, Surroundings,
     },
-    plan::MOST_ENTRIES,
+    plan::{MOST_ENTRIES, names_in},
     quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
     questions::outputs::words,
     say,
@@ -37,6 +37,8 @@ pub(crate) struct PlannedRest {
 /// An output of the plan.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedOutput {
+    /// The number of its record, which may describe several.
+    pub(crate) record: usize,
     pub(crate) name: String,
     /// Nothing while its stage is not known, or a field of it can't be read.
     pub(crate) output: Option<Output>,
@@ -200,7 +202,8 @@ pub(crate) fn rest(
     before: &mut RestBefore,
 ) -> PlannedRest {
     let count = limited(reader, Part::Outputs, "Outputs");
-    let mut outputs = before.outputs.each(reader, Part::Outputs, 0..count, output);
+    let described = before.outputs.each(reader, Part::Outputs, 0..count, output);
+    let mut outputs = each_named(reader, described);
     tell_doubles_apart(reader, &mut outputs);
     let relays = relays(reader);
     let named: Vec<_> = outputs.iter().map(|it| (it.name.clone(), it.output.is_some())).collect();
@@ -263,10 +266,15 @@ fn relays(reader: &mut Reader<'_>) -> Vec<FeedingRelay> {
 pub(crate) fn limited(reader: &mut Reader<'_>, list: Part, name: &str) -> usize {
     let count = reader.plan().count(list);
     if count > MOST_ENTRIES {
-        let message = say!(crate::words::field::TOO_MANY, field = name, count = count, most = MOST_ENTRIES);
-        reader.unusable(Finding::new(Severity::Fault, list.name(), message));
+        tell_too_many(reader, list, name, count);
     }
     count.min(MOST_ENTRIES)
+}
+
+fn tell_too_many(reader: &mut Reader<'_>, list: Part, name: &str, count: usize) {
+    let message =
+        say!(crate::words::field::TOO_MANY, field = name, count = count, most = MOST_ENTRIES);
+    reader.unusable(Finding::new(Severity::Fault, list.name(), message));
 }
 
 /// From a feed with many consumers to one with a single controller; a relay and a lamp between.
@@ -357,7 +365,7 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
         clamp_energy: clamp_energy.value(),
         pulse_limit: pulse_limit.value(),
     });
-    PlannedOutput { name, output, is_unreadable }
+    PlannedOutput { record: at, name, output, is_unreadable }
 }
 
 /// What is usual depends on the stage; while that is not known nothing is taken.
@@ -385,21 +393,47 @@ fn pull_rail(reader: &mut Reader<'_>, key: Key<PullRail>, is_asked: bool) -> Ent
     reader.or_assume(key, entry, PullRail::Battery, PullRail::Battery.choosable().label, basis)
 }
 
+/// The outputs of each record, which names one or several that are alike.
+fn each_named(
+    reader: &mut Reader<'_>,
+    described: Vec<Rc<PlannedOutput>>,
+) -> Vec<Rc<PlannedOutput>> {
+    let mut outputs = Vec::new();
+    for output in described {
+        let names = names_in(reader.text(fields::outputs::NAME.at(output.record)));
+        if names.len() > 1 {
+            let named = |name: String| {
+                Rc::new(PlannedOutput { name: shortened(&name), ..(*output).clone() })
+            };
+            outputs.extend(names.into_iter().map(named));
+        } else {
+            outputs.push(output);
+        }
+    }
+    if outputs.len() > MOST_ENTRIES {
+        tell_too_many(reader, Part::Outputs, "Outputs", outputs.len());
+        outputs.truncate(MOST_ENTRIES);
+    }
+    outputs
+}
+
 /// Reports an output that bears the name of an earlier one, and adds its number to the name: a load that names it
 /// without is taken to mean the first.
 fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [Rc<PlannedOutput>]) {
-    let mut seen: Vec<String> = Vec::new();
+    let mut seen: Vec<(String, usize)> = Vec::new();
     for (at, output) in outputs.iter_mut().enumerate() {
-        if let Some(earlier) = seen.iter().position(|name| same_name(name, &output.name)) {
+        let record = output.record;
+        let same = |(name, _): &&(String, usize)| same_name(name, &output.name);
+        if let Some((_, earlier)) = seen.iter().find(same) {
             let message = say!(words::OUTPUT_NAMED_TWICE, name = output.name.clone());
             // a place in the list may be the name of one that has none
-            let [earlier, later] = [earlier, at].map(|it| fields::outputs::NAME.at(it));
+            let [earlier, later] = [*earlier, record].map(|it| fields::outputs::NAME.at(it));
             let key = reader.typed_of([later, earlier]);
             reader.unusable(Finding::new(Severity::Fault, key, message));
             let name = format!("{} (output {})", output.name, at + 1);
             Rc::make_mut(output).name = name;
         }
-        seen.push(output.name.clone());
+        seen.push((output.name.clone(), record));
     }
 }
 

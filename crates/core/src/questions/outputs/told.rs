@@ -65,7 +65,7 @@ const fn told(trouble: Trouble) -> Told {
     }
 }
 
-/// Its field, with the numbers of the load and of its output.
+/// Its field, with the numbers of the load and of its output's record.
 pub(super) fn field(trouble: Trouble, load: LoadPlace, output: usize) -> Place {
     let field = told(trouble).field;
     if field.part() == outputs::NAME.place().part() {

@@ -5,6 +5,7 @@ use super::{
     dependency, names, told, verdict, working,
 };
 use crate::{
+    fields::outputs,
     finding::{Finding, Severity},
     message::{Message, Shown},
     output::{Found, Harm, KeyState, Kick, Load, PinPart, SolvedCorner, Trouble, kick},
@@ -44,7 +45,7 @@ fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
         let severity = severity(found.trouble, subject.load);
         let steps = working::state_steps(found.state, &found.worst);
         let message = message(subject, case, found)?;
-        let path = told::field(found.trouble, subject.load.place, subject.output_number);
+        let path = told::field(found.trouble, subject.load.place, subject.output.record);
         Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
     };
     case.judgement.found.iter().filter_map(finding).collect()
@@ -54,7 +55,8 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
     let [ground, battery] = subject.cases.as_slice() else { return None };
     let unasked = subject.load.unasked;
     let words = |case: &LoadAtLevel| verdict::of_judgement(&case.judgement, unasked).into_text();
-    let output = subject.planned.outputs.get(subject.deciding)?.name.clone();
+    let deciding = subject.planned.outputs.get(subject.deciding)?;
+    let output = deciding.name.clone();
     let is_wrong = subject
         .cases
         .iter()
@@ -81,8 +83,7 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
         (_, true) => Severity::Fault,
         (_, false) => Severity::Doubt,
     };
-    let path = format!("outputs.{}.on_level", subject.deciding);
-    Some(Finding::new(severity, path, message))
+    Some(Finding::new(severity, outputs::ON_LEVEL.at(deciding.record), message))
 }
 
 /// How grave it is: by what comes of it, and by what the load does when it acts unasked.

@@ -5,7 +5,7 @@ use crate::{
     output::LoadKind,
     quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
     schema::{
-        Draft, OutputName, Part, RelayName, Text, choice, choices, fields, output_name, quantity,
+        Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name, output_name, quantity,
         relay_name, text,
     },
 };
@@ -194,42 +194,56 @@ fields! {
     OUTPUT: OutputName = output_name("output", "On output")
         .hint("one of the outputs below")
         .first();
+    /// The name of a load that is of the same kind.
+    LIKE: LoadName = load_name("like", "Same part as")
+        .hint("what is blank here is as there: kind, resistance, voltages, what lies across it")
+        .rare();
     /// What kind of part it is.
     KIND: PlainKind = choice("kind", "Kind of load")
-        .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in");
+        .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in")
+        .of_kind();
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
-    UNASKED: Unasked = its_unasked();
+    UNASKED: Unasked = its_unasked()
+        .of_kind();
     /// Resistance at 20 °C.
     RESISTANCE: Resistance = quantity("resistance", "Its resistance at 20 °C", "ohm", 0.05, 1e6)
         .hint("a lamp or a motor: as the meter reads it, at rest")
-        .measure("Meter across the unplugged load, less the reading with the probes together.");
+        .measure("Meter across the unplugged load, less the reading with the probes together.")
+        .of_kind();
     /// Voltage at which it is sure to act, cold coil.
     PULL_IN: Voltage = quantity("pull_in", "Voltage at which it acts", "V", 0.1, 36.0)
         .hint("from the data sheet, cold")
         .measure("Raise the voltage slowly from nothing, cold: the reading at the click.")
-        .rare();
+        .rare()
+        .of_kind();
     /// Voltage below which it is sure to let go.
     DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it lets go", "V", 0.01, 36.0)
         .hint("from the data sheet, cold")
         .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
-        .rare();
+        .rare()
+        .of_kind();
     /// Frequency at which it is pulsed; blank where it is not.
-    FREQUENCY: Frequency = its_frequency();
+    FREQUENCY: Frequency = its_frequency()
+        .of_kind();
     /// The part of each period that is on.
-    DUTY: Ratio = its_duty();
+    DUTY: Ratio = its_duty()
+        .of_kind();
     /// What lies across its winding: `none`, `diode` or `resistor`.
     SUPPRESSION: Across = choice("suppression", "Across its winding")
         .hint("against the kick when it is switched off; blank: not known")
         .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
         .only_if("kind", WOUND)
-        .rare();
+        .rare()
+        .of_kind();
     /// Which end the stripe of that diode is at: `pin` or `far-end`.
     STRIPE: Stripe = its_stripe();
     /// That resistor.
-    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance();
+    SUPPRESSION_RESISTANCE: Resistance = its_suppression_resistance()
+        .of_kind();
     /// Inductance of its winding.
     INDUCTANCE: Inductance = quantity("inductance", "Inductance of its winding", "mH", 0.01, 1e5)
         .hint("from the data sheet; blank: what is usual for its kind")
         .only_if("kind", WOUND)
-        .rare();
+        .rare()
+        .of_kind();
 }

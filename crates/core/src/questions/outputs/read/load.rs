@@ -30,6 +30,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let outputs = names.outputs;
     let what = if at.part == Part::Relays { "relay" } else { "load" };
     let name = name(reader, at.key(fields::loads::NAME), format!("{what} {}", at.number + 1));
+    reader.stand(at.key(fields::loads::LIKE).place());
     let far_end = reader.choice(at.key(fields::loads::FAR_END));
     let link = link(reader, at.key(fields::loads::OUTPUT), outputs);
     let partner = partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
