@@ -4,6 +4,7 @@
 #![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
 
 mod common;
+mod drain;
 mod hand;
 mod laws;
 mod levels;
