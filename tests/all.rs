@@ -14,5 +14,6 @@ mod laws;
 mod outputs;
 mod plans;
 mod schema;
+mod standing;
 mod tidy;
 mod trigger;

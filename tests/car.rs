@@ -113,6 +113,15 @@ fn the_battery_is_told_to_all() {
     assert!(cold.is_superset(&["coils", "cranking", "injectors", "outputs"].into()), "{cold:?}");
 }
 
+/// What flows with the key off is solved from the outputs, and told to nobody else.
+#[test]
+fn what_draws_with_the_key_off_is_told_to_the_standing_car() {
+    check("battery.capacity", "60 Ah", &["standing"]);
+    check("battery.other_draw", "30 mA", &["standing"]);
+    check("controller.key_off_draw", "5 mA", &["standing"]);
+    check("outputs.0.pull_up", "1 kohm", &["outputs", "standing"]);
+}
+
 /// A hot engine cranks at a voltage of its own: what is told of the cold one stays.
 #[test]
 fn a_battery_that_is_weaker_hot_is_weaker_hot_alone() {

@@ -5,6 +5,7 @@
 
 mod alike;
 mod common;
+mod drain;
 mod hand;
 mod laws;
 mod levels;

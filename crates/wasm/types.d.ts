@@ -114,6 +114,10 @@ cranking_dwell?: string,
  * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
  */
 supply_off?: string,
+/**
+ * Controller's own draw, key off: a current, 0 to 2000 mA (nought where a relay cuts its supply)
+ */
+key_off_draw?: string,
 };
 
 export type Channels = {
@@ -977,6 +981,14 @@ resting?: string,
  * Battery while charging: a voltage, 4 to 36 V
  */
 charging?: string,
+/**
+ * Battery capacity: a charge, 1 to 500 Ah
+ */
+capacity?: string,
+/**
+ * What else draws with the key off: a current, 0 to 5000 mA (clock, alarm, radio, a leak of the alternator)
+ */
+other_draw?: string,
 };
 
 export type Temperatures = {

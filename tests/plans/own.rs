@@ -11,7 +11,7 @@ use quietpin_core::{
 
 /// These stand in full, with every question, every working and all that was assumed: each question's answers, each kind
 /// of answer, and the two plans that everybody opens first. Of the others a snapshot shows what they are about.
-pub(super) const WHOLE: [&str; 12] = [
+pub(super) const WHOLE: [&str; 13] = [
     "blank",
     "firing-light-right",
     "firing-six-right",
@@ -23,6 +23,7 @@ pub(super) const WHOLE: [&str; 12] = [
     "injectors-fits",
     "outputs-ground-when-on",
     "outputs-right",
+    "standing-flat",
     "trigger-suits",
 ];
 

@@ -11,6 +11,7 @@ const LAYERS: [&[&str]; 4] = [
     // the trade: knows cars, but not what was typed
     &[
         "allocate",
+        "battery",
         "bus",
         "channels",
         "coil",

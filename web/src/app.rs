@@ -238,12 +238,18 @@ fn caution() -> View {
     )
 }
 
+/// Seven names fit into the bar of a narrow phone. This question is asked once, and stands at the page's end.
+const BESIDE_THE_BAR: &str = questions::standing::QUESTION.id;
+
 /// The bar under the thumb: to the findings and to each question.
 fn bar(page: &Page) -> View {
     let report = &page.state.report;
     let grave = report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
     let found = if grave == 0 { "Found".to_owned() } else { format!("Found {grave}") };
-    let questions = questions::ALL.iter().map(|it| link_to(it.id, text(it.name)));
+    let questions = questions::ALL
+        .iter()
+        .filter(|it| it.id != BESIDE_THE_BAR)
+        .map(|it| link_to(it.id, text(it.name)));
     el!("nav", "class" = "bar", "aria-label" = "Questions";
         link_to("found", text(&found)),
         all(questions),

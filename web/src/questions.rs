@@ -9,6 +9,7 @@ mod firing;
 mod injectors;
 mod outputs;
 mod relays;
+mod standing;
 mod trigger;
 
 use std::{ops::Bound, rc::Rc};
@@ -43,13 +44,14 @@ const fn drawing(question: &Question, view: fn(&Page) -> View) -> Drawing {
     Drawing { id: question.id, parts: question.parts, view }
 }
 
-const ALL: [Drawing; 7] = [
+const ALL: [Drawing; 8] = [
     drawing(&questions::firing::QUESTION, firing::firing_view),
     drawing(&questions::injectors::QUESTION, injectors::injectors_view),
     drawing(&questions::outputs::QUESTION, outputs::outputs_view),
     drawing(&questions::trigger::QUESTION, trigger::trigger_view),
     drawing(&questions::cranking::QUESTION, cranking::cranking_view),
     drawing(&questions::coils::QUESTION, coils::coils_view),
+    drawing(&questions::standing::QUESTION, standing::standing_view),
     // what all of them rest on
     Drawing { id: "conditions", parts: conditions::PARTS, view: conditions::conditions_view },
 ];

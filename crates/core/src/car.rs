@@ -17,7 +17,7 @@ use crate::{
     questions::{Memory, firing},
     read::{
         self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
-        Triggered, WhichSet,
+        StandingCar, Triggered, WhichSet,
     },
     schema::{Part, Place},
 };
@@ -48,6 +48,8 @@ pub(crate) struct Car<'a> {
     pub(crate) relays: Vec<SpeedRelay>,
     /// The coils, where anything is said of them.
     pub(crate) coils: Option<Coiled>,
+    /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
+    pub(crate) standing: Option<StandingCar>,
 }
 
 impl<'a> Car<'a> {
@@ -82,6 +84,7 @@ impl<'a> Car<'a> {
         let coils = read::coils(reader, &conditions, known, highest_speed);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
+        let standing = read::standing(reader, &outputs);
         unasked(reader);
         Self {
             plan: reader.plan(),
@@ -96,6 +99,7 @@ impl<'a> Car<'a> {
             cranking,
             relays,
             coils,
+            standing,
         }
     }
 

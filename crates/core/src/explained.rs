@@ -5,7 +5,7 @@ use crate::{
     questions::{
         coils::words as coils, cranking::words as cranking, firing::words as firing,
         fuel::words as fuel, injectors::words as injectors, outputs::words as outputs,
-        trigger::words as trigger,
+        standing::words as standing, trigger::words as trigger,
     },
     words::{Explanation, field},
 };
@@ -27,6 +27,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     cranking::unsearched::EXPLANATIONS,
     coils::EXPLANATIONS,
     trigger::EXPLANATIONS,
+    standing::EXPLANATIONS,
 ];
 
 /// The explanation of every finding.

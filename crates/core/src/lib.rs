@@ -7,6 +7,7 @@
 //! `finding`, `working`, `budget`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod battery;
 pub mod budget;
 pub mod car;
 pub mod channels;

@@ -23,10 +23,11 @@ pub use read::{Misread, read, read_band, read_span};
 pub use show::{Value, number};
 
 pub use uom::si::f64::{
-    AngularVelocity as RotationalSpeed, Area, Capacitance, ElectricCurrent as Current,
-    ElectricPotential as Voltage, ElectricalResistance as Resistance, Energy, Frequency,
-    Inductance, Length, MassDensity as Density, MassRate as MassFlow, Power, Pressure, Ratio,
-    TemperatureInterval, ThermodynamicTemperature as Temperature, Time, VolumeRate,
+    AngularVelocity as RotationalSpeed, Area, Capacitance, ElectricCharge as Charge,
+    ElectricCurrent as Current, ElectricPotential as Voltage, ElectricalResistance as Resistance,
+    Energy, Frequency, Inductance, Length, MassDensity as Density, MassRate as MassFlow, Power,
+    Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature, Time,
+    VolumeRate,
 };
 use uom::typenum::{N2, P2, Z0};
 
@@ -66,6 +67,11 @@ pub fn metres(v: f64) -> Length {
 
 /// Hertz.
 pub fn hertz(v: f64) -> Frequency {
+    Measure::from_base(v)
+}
+
+/// Ampere-hours.
+pub fn ampere_hours(v: f64) -> Charge {
     Measure::from_base(v)
 }
 

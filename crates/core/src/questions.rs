@@ -59,6 +59,7 @@ questions! {
     trigger,
     cranking,
     coils,
+    standing,
 }
 
 fn section(question: Question, answers: Vec<Rc<crate::report::Answer>>) -> Section {

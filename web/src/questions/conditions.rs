@@ -6,7 +6,7 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
-use super::{form, frame_of};
+use super::{form, frame_of, standing};
 use crate::{
     components::{Page, button, sending},
     element::{View, all, el, several},
@@ -19,7 +19,9 @@ pub(super) const PARTS: &[Part] =
 
 /// The question, its answers and its fields.
 pub(crate) fn conditions_view(page: &Page) -> View {
-    let part = |part: Part| part.places().collect::<Vec<Place>>();
+    // what the battery holds is asked where it is asked how long it lasts
+    let is_here = |place: &Place| !standing::is_of_the_standing_car(place);
+    let part = |part: Part| part.places().filter(is_here).collect::<Vec<Place>>();
     let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
     fields.push(controller::SUPPLY_OFF.into());
     fields.extend(part(Part::SwitchedFeeds));

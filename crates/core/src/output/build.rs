@@ -120,9 +120,11 @@ impl<'a> Build<'a> {
     fn leaks(&mut self, output: &Output, drive: Drive, pulls: End, (pin, upper): (Node, Node)) {
         let Some(band) = &output.leakage else { return };
         let stage = output.stage;
-        // the pin stands highest where the upper switch leaks most and the lower one least
-        let most = pulls.of(band).base();
-        let least = pulls.opposite().of(band).base();
+        // the pin stands highest where the upper switch leaks most and the lower one least; what leaks most has the least
+        // resistance
+        let alike = self.point.alike.map(End::opposite);
+        let most = alike.unwrap_or(pulls).of(band).base();
+        let least = alike.unwrap_or(pulls.opposite()).of(band).base();
         if stage.has_upper() && drive != Drive::ToSupply && most > 0.0 {
             self.resistor(PinPart::UpperLeak, (pin, upper), LEAKAGE_AT_V / most);
         }
@@ -174,10 +176,18 @@ impl<'a> Build<'a> {
                 PullRail::FiveVolt | PullRail::ThreeVolt => self.logic_rail(*rail),
             };
             // the pin stands highest where the pull-up is small and the pull-down large
-            self.resistor(PinPart::PullUp, (pin, node), pulls.opposite().of(band).base());
+            self.resistor(
+                PinPart::PullUp,
+                (pin, node),
+                self.point.alike.unwrap_or(pulls.opposite()).of(band).base(),
+            );
         }
         if let Some(band) = &output.pull_down {
-            self.resistor(PinPart::PullDown, (pin, self.floor), pulls.of(band).base());
+            self.resistor(
+                PinPart::PullDown,
+                (pin, self.floor),
+                self.point.alike.unwrap_or(pulls).of(band).base(),
+            );
         }
     }
 
@@ -239,7 +249,9 @@ impl<'a> Build<'a> {
             }
             (FarEnd::Battery | FarEnd::Ignition | FarEnd::Relay, ..) => self.battery,
         };
-        let end = if is_subject {
+        let end = if let Some(end) = self.point.alike {
+            end
+        } else if is_subject {
             self.point.load
         } else if node == self.battery {
             // the pin stands highest where what hangs on the battery is small and what hangs on ground is large

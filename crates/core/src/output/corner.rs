@@ -98,6 +98,8 @@ pub struct Point {
     pub contact: Contact,
     /// Which outputs are on while the load is not asked to act.
     pub commanded: Commanded,
+    /// Every resistance at the same end, whatever the others say: then the battery gives the most, or the least.
+    pub alike: Option<End>,
 }
 
 impl End {
@@ -150,6 +152,21 @@ impl Point {
             is_hottest: false,
             contact,
             commanded: Commanded::AsStated,
+            alike: None,
+        }
+    }
+
+    /// Every resistance at this end.
+    pub(super) fn alike(at: SupplyCorner, end: End, phase: Phase) -> Self {
+        let point = Self::nominal(at, 0, Contact::Open);
+        Self {
+            phase,
+            dead_rail: end,
+            dead_logic: end,
+            dead_feed: end,
+            shunt: end,
+            alike: Some(end),
+            ..point
         }
     }
 }
@@ -247,7 +264,7 @@ pub(super) fn count(
 }
 
 /// With the key off, whether nothing links the pin to the battery.
-fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
+pub(super) fn is_dead(state: KeyState, wiring: &Wiring) -> bool {
     let is_fed = wiring.goes_to(FarEnd::Battery);
     let mut pulls = wiring.outputs().filter_map(|output| output.pull_up.as_ref());
     let is_pulled = pulls.any(|(_, rail)| *rail == PullRail::Battery);

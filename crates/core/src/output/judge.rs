@@ -41,7 +41,7 @@ const SHORT_A: f64 = 1.0;
 const HOT_W: f64 = 1.0;
 /// A parked car takes 20 to 50 mA in all (from memory), so that a quarter of the least of it in one output is too much:
 /// common practice, no source.
-const DRAIN_A: f64 = 0.005;
+pub(super) const DRAIN_A: f64 = 0.005;
 
 impl Judgement {
     /// The worst trouble, passing over what is bearable.

@@ -62,11 +62,13 @@ pub enum Dimension {
     Consumption,
     /// Farads.
     Capacitance,
+    /// Ampere-hours.
+    Charge,
 }
 
 impl Dimension {
     /// Every dimension.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Voltage,
         Self::Current,
         Self::Resistance,
@@ -87,6 +89,7 @@ impl Dimension {
         Self::Density,
         Self::Consumption,
         Self::Capacitance,
+        Self::Charge,
     ];
 
     /// The spellings, base unit first.
@@ -112,6 +115,7 @@ impl Dimension {
             Self::Density => DENSITY,
             Self::Consumption => CONSUMPTION,
             Self::Capacitance => CAPACITANCE,
+            Self::Charge => CHARGE,
         }
     }
 
@@ -138,6 +142,7 @@ impl Dimension {
             Self::Density => "a density",
             Self::Consumption => "a specific fuel consumption",
             Self::Capacitance => "a capacitance",
+            Self::Charge => "a charge",
         }
     }
 
@@ -164,6 +169,7 @@ impl Dimension {
             Self::Density => &[(1e-3, "kg/l")],
             Self::Consumption => &[(3.6e9, "g/kWh")],
             Self::Capacitance => &[(1e6, "µF"), (1e9, "nF"), (1e12, "pF")],
+            Self::Charge => &[(1.0, "Ah"), (1e3, "mAh")],
         }
     }
 
@@ -274,6 +280,16 @@ const POWER: &[Unit] = &[
 const ENERGY: &[Unit] = &[unit("J", 1.0), unit("mJ", 1e-3)];
 const CAPACITANCE: &[Unit] =
     &[unit("F", 1.0), unit("µF", 1e-6), unit("uF", 1e-6), unit("nF", 1e-9), unit("pF", 1e-12)];
+// no coulomb: its C is a temperature, and no battery is printed with it
+const CHARGE: &[Unit] = &[
+    unit("Ah", 1.0),
+    unit("A h", 1.0),
+    unit("A·h", 1.0),
+    unit("amp hours", 1.0),
+    unit("amp-hours", 1.0),
+    unit("ampere-hours", 1.0),
+    unit("mAh", 1e-3),
+];
 const FREQUENCY: &[Unit] =
     &[unit("Hz", 1.0), unit("hertz", 1.0), unit("1/s", 1.0), unit("kHz", 1e3)];
 const PRESSURE: &[Unit] = &[

@@ -2,16 +2,17 @@
 
 use uom::si::{
     angular_velocity::revolution_per_minute, area::square_meter, capacitance::farad,
-    electric_current::ampere, electric_potential::volt, electrical_resistance::ohm, energy::joule,
-    frequency::hertz, inductance::henry, length::meter, mass_density::kilogram_per_cubic_meter,
-    mass_rate::kilogram_per_second, power::watt, pressure::pascal, ratio::ratio,
-    thermodynamic_temperature::degree_celsius, time::second, volume_rate::cubic_meter_per_second,
+    electric_charge::ampere_hour, electric_current::ampere, electric_potential::volt,
+    electrical_resistance::ohm, energy::joule, frequency::hertz, inductance::henry, length::meter,
+    mass_density::kilogram_per_cubic_meter, mass_rate::kilogram_per_second, power::watt,
+    pressure::pascal, ratio::ratio, thermodynamic_temperature::degree_celsius, time::second,
+    volume_rate::cubic_meter_per_second,
 };
 
 use super::{
-    Area, Capacitance, CrankAngle, Current, Density, Dimension, Energy, Frequency, Inductance,
-    Length, MassFlow, Power, Pressure, Ratio, Resistance, RotationalSpeed, SpecificConsumption,
-    Temperature, Time, Value, Voltage, VolumeRate,
+    Area, Capacitance, Charge, CrankAngle, Current, Density, Dimension, Energy, Frequency,
+    Inductance, Length, MassFlow, Power, Pressure, Ratio, Resistance, RotationalSpeed,
+    SpecificConsumption, Temperature, Time, Value, Voltage, VolumeRate,
 };
 
 /// A quantity that people type and read.
@@ -61,6 +62,7 @@ measure! {
     MassFlow, kilogram_per_second, MassFlow;
     Density, kilogram_per_cubic_meter, Density;
     Capacitance, farad, Capacitance;
+    Charge, ampere_hour, Charge;
 }
 
 impl Measure for SpecificConsumption {

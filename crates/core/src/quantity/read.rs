@@ -189,8 +189,8 @@ fn gauge(text: &str) -> Option<Result<f64, Misread>> {
 mod tests {
     use super::*;
     use crate::quantity::{
-        Area, Inductance, Length, Resistance, RotationalSpeed, Temperature, Time, Voltage,
-        VolumeRate,
+        Area, Charge, Current, Inductance, Length, Resistance, RotationalSpeed, Temperature, Time,
+        Voltage, VolumeRate,
     };
 
     #[track_caller]
@@ -229,6 +229,16 @@ mod tests {
         check::<Voltage>("1.234,5 V", "V", 1234.5);
         check::<Voltage>("0.500", "V", 0.5);
         check::<VolumeRate>("550 cc/min", "cc/min", 550e-6 / 60.0);
+    }
+
+    #[test]
+    fn what_a_battery_holds_is_read_as_it_is_printed() {
+        for text in ["60 Ah", "60", "60AH", "60 ah", "60 A h", "60 Amp Hours", "60000 mAh"] {
+            check::<Charge>(text, "Ah", 60.0);
+        }
+        check_fails::<Charge>("60 A", "Ah", Misread::OtherDimension(Dimension::Current));
+        check_fails::<Current>("60 Ah", "A", Misread::OtherDimension(Dimension::Charge));
+        check_fails::<Charge>("60 MAh", "Ah", Misread::WrongCapitals("mAh".into()));
     }
 
     /// Source: ASTM B258 areas as printed in wire tables: 18 AWG 0.823 mm2, 10 AWG 5.261 mm2.

@@ -1,7 +1,7 @@
 //! The battery.
 
 use crate::{
-    quantity::Voltage,
+    quantity::{Charge, Current, Voltage},
     schema::{Part, fields, quantity},
 };
 
@@ -27,4 +27,13 @@ fields! {
         .assumed("14.8 V", "common practice, no source")
         .measure("Meter across the battery posts at 2000 rpm with a cold, charged battery.")
         .rare();
+    /// What it gives in 20 hours.
+    CAPACITY: Charge = quantity("capacity", "Battery capacity", "Ah", 1.0, 500.0)
+        .measure("Printed on the battery: the 20-hour capacity, in Ah. The amperes beside it are those of a cold start, and something else.")
+        .first();
+    /// What draws with the key off and stands nowhere else in the plan.
+    OTHER_DRAW: Current = quantity("other_draw", "What else draws with the key off", "mA", 0.0, 5000.0)
+        .hint("clock, alarm, radio, a leak of the alternator")
+        .assumed("0 mA", "nothing that the plan does not tell of is counted until it is measured")
+        .measure("Key off, everything of this plan unplugged, the rest of the car asleep (up to an hour): ammeter with a fuse in the battery's earth lead. Never start or switch on anything with the meter in line.");
 }

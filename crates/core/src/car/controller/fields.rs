@@ -1,7 +1,7 @@
 //! The controller.
 
 use crate::{
-    quantity::{CrankAngle, Resistance, Time},
+    quantity::{CrankAngle, Current, Resistance, Time},
     schema::{Part, fields, quantity},
 };
 
@@ -28,4 +28,9 @@ fields! {
         .assumed("5 to 1000 ohm", "common practice, no source: from a feed with relays and injectors on it to a bare controller")
         .measure("Battery disconnected, controller plugged in: meter from its supply wire to ground, then with the probes exchanged; take the lower reading.")
         .rare();
+    /// What the controller itself takes from the battery with the key off.
+    KEY_OFF_DRAW: Current = quantity("key_off_draw", "Controller's own draw, key off", "mA", 0.0, 2000.0)
+        .hint("nought where a relay cuts its supply")
+        .assumed("1 mA", "common practice, no source")
+        .measure("Key off, its outputs unplugged: ammeter with a fuse in the wire that feeds it from permanent battery (30).");
 }
