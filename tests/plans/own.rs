@@ -11,7 +11,7 @@ use quietpin_core::{
 
 /// These stand in full, with every question, every working and all that was assumed: each question's answers, each kind
 /// of answer, and the two plans that everybody opens first. Of the others a snapshot shows what they are about.
-pub(super) const WHOLE: [&str; 13] = [
+pub(super) const WHOLE: [&str; 10] = [
     "blank",
     "firing-light-right",
     "firing-six-right",
@@ -19,9 +19,6 @@ pub(super) const WHOLE: [&str; 13] = [
     "conditions-unreadable",
     "cranking-usual",
     "demo",
-    "fuel-enough",
-    "injectors-fits",
-    "outputs-ground-when-on",
     "outputs-right",
     "standing-flat",
     "trigger-suits",
