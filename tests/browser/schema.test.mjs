@@ -41,5 +41,5 @@ test("every example plan is valid, but for those that are refused where the repo
 
 test("a plan of an earlier version is not one of this", async () => {
   const valid = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(await json("web", "static", "plan.schema.json"));
-  assert.ok(!valid(await json("tests", "plans-version1", "demo.json")));
+  assert.ok(!valid(await json("tests", "plans-version1", "firing-demo-begun.json")));
 });

@@ -22,7 +22,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::platform::spawn_local;
 
 use crate::{
-    components::{Page, found, more, numbers},
+    components::{Page, found, more, numbers, pin_table},
     element::View,
 };
 
@@ -42,6 +42,8 @@ pub struct Details {
     pub(crate) numbers: fn(&Answer) -> View,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Finding) -> View,
+    /// Where a pin table is pasted.
+    pub(crate) pin_table: fn(&Page) -> View,
     /// The invented car that is described to its end.
     pub(crate) whole_car: fn() -> Plan,
 }
@@ -95,4 +97,4 @@ pub fn report_of(plan: String, tell: Function) {
 pub(crate) const ALL: Answering = Answering { report: report_after, found };
 
 /// Named by [`detailing`] alone.
-const DETAILS: Details = Details { numbers, more, whole_car };
+const DETAILS: Details = Details { numbers, more, pin_table, whole_car };

@@ -12,6 +12,7 @@ mod figures;
 mod findings;
 mod fold;
 mod part;
+mod pin_table;
 mod working;
 
 use std::rc::Rc;
@@ -25,6 +26,7 @@ pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::found;
 pub(crate) use fold::fold;
 pub(crate) use part::{Drawn, is_as_before, parts};
+pub(crate) use pin_table::pin_table;
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

@@ -12,6 +12,7 @@ mod left;
 mod named;
 mod node;
 mod parse;
+mod pin_table;
 mod version1;
 
 pub(crate) use alike::{Astray, Filled};
@@ -19,6 +20,7 @@ pub use controller::{GENERICS, Generic};
 pub use left::LeftOver;
 pub use named::names_in;
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
+pub use pin_table::{Described, Meaning, PinColumn, PinTable, StageWord};
 
 use crate::schema::{Part, Place};
 

@@ -33,6 +33,7 @@ fn controller_view(page: &Page) -> View {
             el!("label", "class" = "button", "for" = "controller-file"; "Take outputs from a file"),
             file_input("controller-file", send.clone(), take),
         ),
+        state.details.there().map(|details| (details.pin_table)(page)),
         el!("p"; "Or start from a generic description, invented, and set each output as its pin table says:"),
         el!("div", "class" = "buttons"; all(generics)),
     );

@@ -21,6 +21,49 @@ pub fn names_in(text: &str) -> Vec<String> {
     names
 }
 
+/// Few texts that stand for these names: the pins among them in lists, anything else by itself.
+pub(super) fn joined(names: &[String]) -> Vec<String> {
+    let (mut lists, mut last): (Vec<String>, Vec<(String, usize)>) = (Vec::new(), Vec::new());
+    let mut pins: Vec<String> = Vec::new();
+    for name in names {
+        let pin = numbered(name).filter(|_| range(name).is_some_and(|it| it.len() == 1));
+        let Some((before, number)) = pin.and_then(|(before, it)| Some((before, it.parse().ok()?)))
+        else {
+            lists.push(name.clone());
+            continue;
+        };
+        let follows = last.last().is_some_and(|(same, it)| same == before && it + 1 == number);
+        if !follows {
+            pins.extend(run(&last));
+            last.clear();
+        }
+        last.push((before.to_owned(), number));
+    }
+    pins.extend(run(&last));
+    let text = pins.join(", ");
+    // zeros before a number may be lost on the way
+    let whole: Vec<_> = names.iter().filter(|name| !lists.contains(name)).cloned().collect();
+    if whole.is_empty() {
+        return lists;
+    }
+    if names_in(&text) == whole {
+        lists.push(text);
+        return lists;
+    }
+    names.to_vec()
+}
+
+/// Pins that follow one another, as `D1 to D8`.
+fn run(pins: &[(String, usize)]) -> Option<String> {
+    let ((before, first), (_, last)) = (pins.first()?, pins.last()?);
+    let first = format!("{before}{first}");
+    Some(match pins.len() {
+        1 => first,
+        2 => format!("{first}, {before}{last}"),
+        _ => format!("{first} to {before}{last}"),
+    })
+}
+
 /// One pin, or those from one to another.
 fn range(piece: &str) -> Option<Vec<String>> {
     let mut words = piece.split_whitespace();
@@ -79,6 +122,20 @@ mod tests {
         check("X1-7 to X1-9, B2", &["X1-7", "X1-8", "X1-9", "B2"]);
         check("7 to 9", &["7", "8", "9"]);
         check("A1,A3", &["A1", "A3"]);
+    }
+
+    #[test]
+    fn names_are_joined_so_that_the_same_are_read_again() {
+        let check = |names: &[&str], expected: &[&str]| {
+            let names: Vec<_> = names.iter().map(|it| (*it).to_owned()).collect();
+            assert_eq!(joined(&names), expected, "{names:?}");
+        };
+        check(&["D1", "D2", "D3", "D7", "B1", "B2"], &["D1 to D3, D7, B1, B2"]);
+        check(&["X1-9", "X1-10"], &["X1-9, X1-10"]);
+        check(&["fan", "D1", "D2"], &["fan", "D1, D2"]);
+        check(&["D01", "D02"], &["D01", "D02"]);
+        check(&["", "D1"], &["", "D1"]);
+        check(&[], &[]);
     }
 
     #[test]
