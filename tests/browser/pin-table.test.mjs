@@ -59,6 +59,6 @@ test("a load hangs on one of the outputs that go by one description", () => visi
 }));
 
 test("what is no table says what one is", () => visit(async ({ page }) => {
-  await paste(page, "eight outputs, or so");
+  await paste(page, "eight outputs or so");
   assert.match(await page.locator(".controller").innerText(), /no table yet/);
 }));
