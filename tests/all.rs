@@ -13,6 +13,7 @@ mod injectors;
 mod laws;
 mod outputs;
 mod plans;
+mod remedies;
 mod schema;
 mod standing;
 mod tidy;

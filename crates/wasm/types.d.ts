@@ -1369,6 +1369,19 @@ cylinders: Array<CycleCylinder>,
 windows: Array<StripWindow>, };
 
 /**
+ * A text that is to stand at a place of the plan.
+ */
+export type Edit = {
+/**
+ * The path of the place.
+ */
+path: string,
+/**
+ * What is to stand there; blank: nothing.
+ */
+text: string, };
+
+/**
  * A field of the plan.
  */
 export type Field = {
@@ -1538,7 +1551,11 @@ values?: { [key in string]: Value },
 /**
  * The sentence in English.
  */
-text: string, };
+text: string,
+/**
+ * What of the plan is to be typed anew, where the sentence says to do something that is such an edit.
+ */
+edits?: Array<Edit>, };
 
 /**
  * What another field must be.

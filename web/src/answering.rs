@@ -9,11 +9,13 @@
     reason = "what fetches the function is put around it, and can fail"
 )]
 
+use std::rc::Rc;
+
 use js_sys::Function;
 use quietpin_core::{
     finding::Finding,
     plan::{Plan, parse},
-    report::{Answer, Memory, Report, report_after},
+    report::{Answer, Checklist, Memory, Report, report_after},
     whole_car,
 };
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -22,7 +24,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::platform::spawn_local;
 
 use crate::{
-    components::{Page, found, more, numbers, pin_table},
+    components::{Page, bench_view, checklist_view, found, more, numbers, pin_table},
     element::View,
 };
 
@@ -41,7 +43,11 @@ pub struct Details {
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Answer) -> View,
     /// What unfolds below a finding.
-    pub(crate) more: fn(&Finding) -> View,
+    pub(crate) more: fn(&Page, &Finding) -> View,
+    /// The test at the car of an answer, worked with a thumb.
+    pub(crate) bench: fn(&Page, &Rc<Answer>) -> View,
+    /// What is to be done one by one, to be ticked off.
+    pub(crate) checklist: fn(&Page, &Checklist) -> View,
     /// Where a pin table is pasted.
     pub(crate) pin_table: fn(&Page) -> View,
     /// The invented car that is described to its end.
@@ -97,4 +103,5 @@ pub fn report_of(plan: String, tell: Function) {
 pub(crate) const ALL: Answering = Answering { report: report_after, found };
 
 /// Named by [`detailing`] alone.
-const DETAILS: Details = Details { numbers, more, pin_table, whole_car };
+const DETAILS: Details =
+    Details { numbers, more, bench: bench_view, checklist: checklist_view, pin_table, whole_car };

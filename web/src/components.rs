@@ -19,6 +19,7 @@ use std::rc::Rc;
 
 pub(crate) use answer::answer_view;
 pub(crate) use bench::bench_view;
+pub(crate) use checklist::checklist_view;
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use details::{more, numbers};
 pub(crate) use dialog::{Plans, file_input, open_file, save, whole_car};

@@ -10,6 +10,7 @@ use quietpin_core::{
         outputs,
         relays::{self, Purpose},
     },
+    message::Edit,
     plan::{Plan, names_in},
     report::{Memory, Report},
     schema::{self, Choice as _, Kind, Part, Place},
@@ -47,6 +48,8 @@ pub enum Action {
     Remove(Part, usize),
     /// Took the outputs of this description in place of the plan's.
     Take(Box<Plan>),
+    /// Did what a remedy says.
+    Apply(Vec<Edit>),
     /// Took back the last change.
     Undo,
     /// Made it again.
@@ -261,6 +264,11 @@ impl Reducible for State {
             }),
             Action::AddRelay(purpose) => state.change("", |plan| {
                 add_relay(plan, purpose);
+            }),
+            Action::Apply(edits) => state.change("", |plan| {
+                if let Some(edited) = plan.edited(&edits) {
+                    *plan = edited;
+                }
             }),
             Action::DropLeftOver => state.change("", Plan::drop_left_over),
             Action::Remove(list, at) => state.change("", |plan| plan.remove(list, at)),

@@ -30,6 +30,20 @@ pub struct Sentence {
     pub values: BTreeMap<&'static str, Value>,
     /// The sentence in English.
     pub text: String,
+    /// What of the plan is to be typed anew, where the sentence says to do something that is such an edit.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
+    pub edits: Vec<Edit>,
+}
+
+/// A text that is to stand at a place of the plan.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+pub struct Edit {
+    /// The path of the place.
+    pub path: String,
+    /// What is to stand there; blank: nothing.
+    pub text: String,
 }
 
 impl Deref for Message {
@@ -69,6 +83,13 @@ impl Message {
         Self::from_pairs(wording, pairs(names, values).filter(|(name, _)| has_gap(name)).collect())
     }
 
+    /// The same, done by these edits of the plan.
+    #[must_use]
+    pub(crate) fn done_by(mut self, edits: Vec<Edit>) -> Self {
+        self.0.edits = edits;
+        self
+    }
+
     /// The sentence in English.
     pub fn into_text(self) -> String {
         self.0.text
@@ -76,7 +97,7 @@ impl Message {
 
     fn from_pairs(wording: &'static Wording, values: BTreeMap<&'static str, Value>) -> Self {
         let text = words::fill(wording.text, &values);
-        Self(Box::new(Sentence { code: wording.code, values, text }))
+        Self(Box::new(Sentence { code: wording.code, values, text, edits: Vec::new() }))
     }
 }
 

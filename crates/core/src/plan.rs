@@ -22,7 +22,10 @@ pub use named::names_in;
 pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
 pub use pin_table::{Described, Meaning, PinColumn, PinTable, StageWord};
 
-use crate::schema::{Part, Place};
+use crate::{
+    message::Edit,
+    schema::{Part, Place},
+};
 
 /// Everything that was typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -122,6 +125,12 @@ impl Plan {
             _ => return Place::at_path(path).is_some_and(|place| self.put_at(place, text)),
         }
         true
+    }
+
+    /// The plan with these edits made; nothing where it has no such place.
+    pub fn edited(&self, edits: &[Edit]) -> Option<Self> {
+        let mut plan = self.clone();
+        edits.iter().all(|edit| plan.set(&edit.path, &edit.text)).then_some(plan)
     }
 
     /// What the plan's file held that has no place in a plan, or whose place holds another text.

@@ -8,6 +8,7 @@ mod pending;
 pub(crate) mod picture;
 pub(crate) mod recall;
 mod section;
+mod tried;
 
 use std::rc::Rc;
 
@@ -64,6 +65,12 @@ pub fn report(plan: &Plan) -> Report {
 
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
+    let report = untried(memory, plan);
+    tried::tried(report, plan, memory)
+}
+
+/// The report with all remedies that were found, as yet untried.
+fn untried(memory: &mut Memory, plan: &Plan) -> Report {
     let filled = plan.filled();
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();

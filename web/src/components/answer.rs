@@ -5,7 +5,7 @@ use std::rc::Rc;
 use quietpin_core::{message::Message, report::Answer};
 use yew::prelude::*;
 
-use super::{Page, checklist::checklist_view};
+use super::Page;
 use crate::{
     element::{View, all, el, keyed, whole},
     words,
@@ -17,10 +17,15 @@ pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> Vie
         let (answer, draw) = (Rc::clone(answer), details.numbers);
         View::from(html! { <Numbers {answer} {draw} /> })
     });
+    let lists = page
+        .state
+        .details
+        .there()
+        .map(|details| all(answer.lists.iter().map(|it| (details.checklist)(page, it))));
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
         said(answer),
-        el!("div"; all(answer.lists.iter().map(|it| checklist_view(page, it)))),
+        el!("div"; lists),
         el!("div", "class" = "fields"; fields),
         el!("div", "class" = "numbers"; numbers),
     );

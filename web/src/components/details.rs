@@ -4,16 +4,18 @@
 use quietpin_core::{
     explained::explanation,
     finding::{Basis, Finding},
+    message::Message,
     quantity::Holds,
     report::{Answer, Picture},
     schema::Place,
 };
 use yew::prelude::*;
 
-use super::{figures, working::working};
+use super::{Page, button, figures, sending, working::working};
 use crate::{
     element::{View, all, el, several},
     pictures,
+    state::Action,
 };
 
 /// What stands below an answer: its pictures, its numbers, its tables and the working.
@@ -45,17 +47,27 @@ fn working_of(answer: &Answer) -> View {
 }
 
 /// What unfolds below a finding: where it holds, why it matters, what else would do, and how it was found.
-pub(crate) fn more(finding: &Finding) -> View {
+pub(crate) fn more(page: &Page, finding: &Finding) -> View {
     let explained = explanation(finding.message.code);
-    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(|it| el!("li"; &it.text))));
+    let first = finding.remedies.first().and_then(|it| doing(page, it));
+    let other = |it: &Message| el!("li"; &it.text, doing(page, it));
+    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(other)));
     el!("details";
         el!("summary"; "Why, and what to do"),
         holds(finding),
         explained.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
+        first,
         (finding.remedies.len() > 1).then(others),
         explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
         working(std::iter::once(("How it was found", finding.working.as_slice()))),
     )
+}
+
+/// Does in the plan what a remedy says, where that is an edit of it.
+fn doing(page: &Page, remedy: &Message) -> Option<View> {
+    let apply = Action::Apply(remedy.edits.clone());
+    let press = || button(None, "Do this in the plan", sending(&page.send, apply));
+    (!remedy.edits.is_empty()).then(press)
 }
 
 fn holds(finding: &Finding) -> View {

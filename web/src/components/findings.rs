@@ -9,7 +9,6 @@ use quietpin_core::{
 
 use super::{Drawn, Page, is_as_before, link_to, parts};
 use crate::{
-    answering::Details,
     element::{View, el, nothing, several, whole},
     words,
 };
@@ -53,14 +52,14 @@ fn count(findings: &[Rc<Finding>]) -> String {
 const FINDING: Drawn = Drawn {
     draw: |page, at| {
         let found = page.state.report.findings.get(at);
-        found.map_or_else(nothing, |it| finding(it, page.state.details.there()))
+        found.map_or_else(nothing, |it| finding(page, it))
     },
     is_same: |one, other, at| {
         is_as_before(one.report.findings.get(at), other.report.findings.get(at))
     },
 };
 
-fn finding(finding: &Finding, details: Option<&Details>) -> View {
+fn finding(page: &Page, finding: &Finding) -> View {
     let said = several!(
         el!("span", "class" = "severity"; words::severity(finding.severity)),
         el!("span", "class" = "said"; whole(&finding.message.text)),
@@ -68,6 +67,6 @@ fn finding(finding: &Finding, details: Option<&Details>) -> View {
     el!("li", "class" = words::severity_class(finding.severity);
         link_to(&finding.subject, said),
         finding.remedies.first().map(|it| el!("p", "class" = "cure"; whole(&it.text))),
-        details.map(|it| (it.more)(finding)),
+        page.state.details.there().map(|it| (it.more)(page, finding)),
     )
 }

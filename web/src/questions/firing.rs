@@ -10,7 +10,7 @@ use quietpin_core::{
 
 use super::{also, answers_in, form, form_of, frame, section};
 use crate::{
-    components::{FieldPlace, FieldProps, Page, answer_view, bench_view, field_view, fold},
+    components::{FieldPlace, FieldProps, Page, answer_view, field_view, fold},
     element::{View, all, el, nothing, several},
 };
 
@@ -129,7 +129,7 @@ fn as_wired(page: &Page, list: Place, answer: Option<&Rc<Answer>>) -> View {
         "Found at the car: each channel of the second set pulsed alone"
     };
     let fields = several!(
-        answer.map(|it| bench_view(page, it)),
+        answer.and_then(|it| Some((page.state.details.there()?.bench)(page, it))),
         el!("h4", "class" = "or-typed"; "Or typed"),
         row_form(page, list, "Channel # reaches cylinder"),
     );

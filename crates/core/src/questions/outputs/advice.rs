@@ -3,9 +3,12 @@
 use super::{case::Subject, names, unsolved};
 use crate::{
     budget::Budget,
-    fields::outputs,
+    fields::{
+        loads::{self, Across},
+        outputs,
+    },
     finding::Finding,
-    message::Message,
+    message::{Edit, Message},
     output::{
         Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
         SolvedCorner, Stage, probe, reading,
@@ -14,7 +17,7 @@ use crate::{
     questions::outputs::words,
     read::Unasked,
     say,
-    schema::Place,
+    schema::{Choice as _, Place},
     words::Wording,
 };
 
@@ -189,7 +192,7 @@ fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
 /// An alternative in words, behind the level that it needs.
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let change = change(subject, it);
-    let Some(level) = it.level else { return change };
+    let Some(level) = it.level else { return change.done_by(edits(subject, it.change)) };
     let level = names::level(level, stage_of(subject, subject.output_number));
     say!(IF_LEVEL, level = level, change = names::inside(&change.into_text()))
 }
@@ -256,6 +259,50 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
             say!(words::DO_COIL_DIODE, current = carry, time = time, then = then)
         }
     }
+}
+
+/// The change as edits of the plan; none where it is no such edit, or is one of outputs that go by one description.
+fn edits(subject: &Subject<'_>, change: Change) -> Vec<Edit> {
+    let outputs = &subject.planned.outputs;
+    let edit = |place: Place, text: &str| Edit { path: place.path(), text: text.to_owned() };
+    let of_load = |key: Place, text: &str| edit(key.twin(subject.load.place.part).at(subject.load.place.number), text);
+    let far_end = |end: FarEnd| of_load(loads::FAR_END.place(), end.choosable().code);
+    let of_output = |number: usize, key: Place, text: &str| {
+        let record = outputs.get(number)?.record;
+        let is_alone = outputs.iter().filter(|it| it.record == record).count() == 1;
+        is_alone.then(|| edit(key.at(record), text))
+    };
+    let level = |number: usize, level: OnLevel| {
+        of_output(number, outputs::ON_LEVEL.place(), level.choosable().code)
+    };
+    let own = subject.output_number;
+    let edits = match change {
+        Change::Level(on) => level(own, on).map(|it| vec![it]),
+        Change::FarEnd(end) => Some(vec![far_end(end)]),
+        Change::LevelAndFarEnd(on, end) => level(own, on).map(|it| vec![it, far_end(end)]),
+        Change::Spare { number, far_end: end, level: on } => outputs.get(number).and_then(|output| {
+            let moved = vec![of_load(loads::OUTPUT.place(), &output.name), far_end(end)];
+            match on {
+                Some(on) => level(number, on).map(|it| [moved, vec![it]].concat()),
+                None => Some(moved),
+            }
+        }),
+        Change::Slower(limit) => Some(vec![of_load(loads::FREQUENCY.place(), &limit.show().shown)]),
+        Change::NoDiode => {
+            Some(vec![of_load(loads::SUPPRESSION.place(), Across::Nothing.choosable().code)])
+        }
+        Change::CoilDiode(_) => Some(vec![
+            of_load(loads::SUPPRESSION.place(), Across::Diode.choosable().code),
+            of_load(loads::STRIPE.place(), ""),
+        ]),
+        Change::Turn => Some(vec![of_load(loads::STRIPE.place(), "")]),
+        Change::PullDown(resistor, _) => {
+            of_output(own, outputs::PULL_DOWN.place(), &resistor.show().shown).map(|it| vec![it])
+        }
+        // what a plan has no field for
+        Change::Bleeder(..) | Change::FeedDiode | Change::Stage(..) | Change::Relay(_) => None,
+    };
+    edits.unwrap_or_default()
 }
 
 /// Cautions, where connecting it can hurt.
