@@ -1,7 +1,7 @@
 // What burns parts: loads that listen to milliamperes, faults that turn a current round, injectors of low resistance.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, reads, rows, toDo, typeAll, workshop } from "./fitter.mjs";
+import { answer, demo, reads, rows, toDo, typeAll, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -231,4 +231,18 @@ test("a lamp that shares its output with a motor is worked by the motor's other 
   const figure = answer(page, "loads.1").locator("figure.circuit");
   await figure.getByRole("button", { name: "Other output on", exact: true }).click();
   assert.match(await figure.locator("figcaption").innerText(), /V across it, .*A through it: LIVE/);
+}));
+
+test("a remedy that was tried with the whole plan is done by one tap, and taken back", () => visit(async ({ page }) => {
+  await demo(page);
+  const finding = page.locator("#at-found li", { has: page.getByRole("button", { name: "Do this in the plan" }) }).first();
+  const said = await finding.locator(".said").innerText();
+  const grave = page.locator("#at-found li.danger, #at-found li.fault");
+  const before = await grave.count();
+  await finding.locator("summary").first().tap();
+  await finding.getByRole("button", { name: "Do this in the plan" }).first().tap();
+  await page.locator("#at-found .said", { hasText: said }).waitFor({ state: "detached" });
+  assert.ok(await grave.count() < before, "something as grave has come");
+  await page.getByRole("button", { name: "Undo", exact: true }).tap();
+  await page.locator("#at-found .said", { hasText: said }).waitFor();
 }));

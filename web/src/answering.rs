@@ -15,7 +15,7 @@ use js_sys::Function;
 use quietpin_core::{
     finding::Finding,
     plan::{Plan, parse},
-    report::{Answer, Checklist, Memory, Report, report_after},
+    report::{Answer, Checklist, Memory, Report, tried, untried},
     whole_car,
 };
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -42,6 +42,8 @@ pub struct Answering {
 pub struct Details {
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Answer) -> View,
+    /// The report with those remedies that hold when they are tried.
+    pub(crate) tried: fn(Report, &Plan, &Memory) -> Report,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Page, &Finding) -> View,
     /// The test at the car of an answer, worked with a thumb.
@@ -90,8 +92,10 @@ pub(crate) fn writing() -> Result<Writing, SplitLoaderError> {
 pub fn report_of(plan: String, tell: Function) {
     let report = async move || {
         let plan = parse(&plan).ok()?;
-        let (answering, writing) = (answering().await.ok()?, writing().await.ok()?);
-        Some(writing(&(answering.report)(&mut Memory::default(), &plan)))
+        let (answering, details) = (answering().await.ok()?, detailing().await.ok()?);
+        let mut memory = Memory::default();
+        let report = (answering.report)(&mut memory, &plan);
+        Some(writing().await.ok()?(&(details.tried)(report, &plan, &memory)))
     };
     spawn_local(async move {
         // what a test's own function throws is its own affair
@@ -100,8 +104,15 @@ pub fn report_of(plan: String, tell: Function) {
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering = Answering { report: report_after, found };
+pub(crate) const ALL: Answering = Answering { report: untried, found };
 
-/// Named by [`detailing`] alone.
-const DETAILS: Details =
-    Details { numbers, more, bench: bench_view, checklist: checklist_view, pin_table, whole_car };
+/// Named by [`detailing`] alone, and by tests.
+pub(crate) const DETAILS: Details = Details {
+    numbers,
+    tried,
+    more,
+    bench: bench_view,
+    checklist: checklist_view,
+    pin_table,
+    whole_car,
+};

@@ -148,6 +148,13 @@ impl State {
         self.history.can_redo()
     }
 
+    /// Goes a step through what was changed.
+    fn step(&mut self, step: fn(&mut History, &Rc<Plan>) -> Option<Rc<Plan>>) {
+        if let Some(plan) = step(&mut self.history, &self.plan) {
+            self.show(plan);
+        }
+    }
+
     /// Takes what is typed into a field.
     fn type_in(&mut self, path: &str, text: &str) {
         // a name that is emptied and typed anew is one change: the loads follow from its start
@@ -185,9 +192,15 @@ impl State {
 
     fn answer(&mut self) {
         let plan = &self.plan;
-        self.report = Rc::new(match self.answers {
-            Further::There(answering) => (answering.report)(&mut self.memory.borrow_mut(), plan),
-            Further::Coming | Further::Missed => Report::pending(plan),
+        let Some(answering) = self.answers.there() else {
+            self.report = Rc::new(Report::pending(plan));
+            return;
+        };
+        let mut memory = self.memory.borrow_mut();
+        let report = (answering.report)(&mut memory, plan);
+        self.report = Rc::new(match self.details.there() {
+            Some(details) => (details.tried)(report, plan, &memory),
+            None => report,
         });
     }
 
@@ -265,26 +278,17 @@ impl Reducible for State {
             Action::AddRelay(purpose) => state.change("", |plan| {
                 add_relay(plan, purpose);
             }),
-            Action::Apply(edits) => state.change("", |plan| {
-                if let Some(edited) = plan.edited(&edits) {
-                    *plan = edited;
-                }
-            }),
+            Action::Apply(edits) => {
+                let edited = state.plan.edited(&edits);
+                state.change("", |plan| *plan = edited.unwrap_or_else(|| plan.clone()));
+            }
             Action::DropLeftOver => state.change("", Plan::drop_left_over),
             Action::Remove(list, at) => state.change("", |plan| plan.remove(list, at)),
             Action::Take(description) => {
                 state.change("", |plan| plan.take_controller(&description));
             }
-            Action::Undo => {
-                if let Some(plan) = state.history.undo(&state.plan) {
-                    state.show(plan);
-                }
-            }
-            Action::Redo => {
-                if let Some(plan) = state.history.redo(&state.plan) {
-                    state.show(plan);
-                }
-            }
+            Action::Undo => state.step(History::undo),
+            Action::Redo => state.step(History::redo),
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
                 let (answers, details) = (state.answers, state.details);
@@ -299,7 +303,10 @@ impl Reducible for State {
             }
             Action::Miss => state.answers = Further::Missed,
             Action::MissDetails => state.details = Further::Missed,
-            Action::Detail(details) => state.details = Further::There(details),
+            Action::Detail(details) => {
+                state.details = Further::There(details);
+                state.answer();
+            }
             Action::Answer(answering) => {
                 state.answers = Further::There(answering);
                 state.answer();
@@ -323,6 +330,7 @@ mod tests {
     use super::*;
 
     const ANSWER: Action = Action::Answer(&crate::answering::ALL);
+    const DETAIL: Action = Action::Detail(&crate::answering::DETAILS);
 
     fn unanswered(actions: Vec<Action>) -> Rc<State> {
         let start = Rc::new(State::new("1".into(), Plan::default(), |_, _| true));
@@ -330,7 +338,7 @@ mod tests {
     }
 
     fn after(actions: Vec<Action>) -> Rc<State> {
-        unanswered([ANSWER].into_iter().chain(actions).collect())
+        unanswered([ANSWER, DETAIL].into_iter().chain(actions).collect())
     }
 
     #[test]

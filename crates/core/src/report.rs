@@ -21,6 +21,7 @@ pub use picture::{
     Level, Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
+pub use tried::tried;
 
 use crate::{
     car::Car,
@@ -66,11 +67,11 @@ pub fn report(plan: &Plan) -> Report {
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let report = untried(memory, plan);
-    tried::tried(report, plan, memory)
+    tried(report, plan, memory)
 }
 
-/// The report with all remedies that were found, as yet untried.
-fn untried(memory: &mut Memory, plan: &Plan) -> Report {
+/// The report with all remedies that were found, as yet untried: sooner, where [`tried`] comes after it.
+pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
     let filled = plan.filled();
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();

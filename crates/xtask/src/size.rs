@@ -19,8 +19,9 @@ pub(crate) fn size() -> Result<()> {
     let named = build::program(&target, Symbols::Kept)?;
 
     let answering = named.further.iter().find(|part| part.name == "answers");
-    let answering =
-        answering.and_then(|part| part.modules.last()).context("there is no part that answers")?;
+    let answering = answering
+        .and_then(|part| part.modules.iter().max_by_key(|it| it.len()))
+        .context("there is no part that answers")?;
 
     shell::heading("Bytes by part");
     print(&parts()?);

@@ -14,7 +14,7 @@ use crate::{finding::Finding, message::Message, plan::Plan, questions::Memory};
 const MOST: usize = 6;
 
 /// The same report with those remedies that hold; `memory` is that of the report.
-pub(super) fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
+pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
     let (mut left, mut dropped) = (MOST, Vec::new());
     let mut findings = report.findings.clone();
     for finding in &mut findings {

@@ -98,11 +98,12 @@ const FEATURES: [&str; 7] = [
 /// compressed there is 1.5 % more. The same of a function that is put into its only caller; and functions that are
 /// alike are neighbours when they are sorted by name, as one generic function is named by its types. More rounds take
 /// minutes and save one part in five hundred. Arithmetic keeps its bits: the option that would loosen it is not used.
-const SMALL: [&str; 4] = [
+const SMALL: [&str; 5] = [
     "--reorder-functions-by-name",
     "-O2",
     "--shrink-level=2",
     "--one-caller-inline-max-function-size=20",
+    "--skip-pass=simplify-locals",
 ];
 
 fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> {
