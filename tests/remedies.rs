@@ -2,8 +2,6 @@
 //!
 //! Source: the rule is the project's own: what is advised helps, and nothing as grave comes of it.
 
-#![expect(clippy::expect_used, reason = "a test fails by it")]
-
 use std::collections::BTreeSet;
 
 use quietpin_core::{
