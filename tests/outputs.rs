@@ -6,6 +6,7 @@
 mod alike;
 mod common;
 mod drain;
+mod fused;
 mod hand;
 mod laws;
 mod levels;

@@ -4,3 +4,4 @@ pub mod copper;
 pub mod fuels;
 pub mod fuses;
 pub mod preferred;
+pub mod wires;

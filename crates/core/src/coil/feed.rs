@@ -30,9 +30,6 @@ const EFFECTIVE: Formula = Formula {
 const LASTING: Formula = Formula { symbols: "I_rated = I_eff / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };
 
-/// A fuse bears so much of its rating for a hundred hours: ISO 8820-3, from memory.
-const NEVER_BLOWS: f64 = 1.1;
-
 /// What all coils take at a speed, charged as meant at the charging supply.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taken {
@@ -197,5 +194,5 @@ impl CoilFeed {
 
 /// Whether a fuse of this rating never blows by a current, so that a coil that is held on burns behind it.
 pub fn never_blows(fuse: Current, current: Current) -> bool {
-    current.base() <= NEVER_BLOWS * fuse.base()
+    current.base() <= fuses::HOLDS * fuse.base()
 }

@@ -3,7 +3,8 @@
 //! Source: ISO 8820-3, blade fuses of types C, F and E; the ratings from memory. A fuse carries 70 to 80 percent of its
 //! rating for long at room temperature, less in an engine bay: common practice, no source.
 
-use crate::quantity::{Current, Measure, amperes};
+use super::wires;
+use crate::quantity::{Area, Current, Measure, amperes};
 
 /// The ratings, in amperes: 1 to 40 A of the regular blade, above it of the large one.
 pub const RATINGS_A: [f64; 17] = [
@@ -28,4 +29,64 @@ pub const LASTING: f64 = 0.75;
 pub fn for_long(current: Current) -> Option<Current> {
     let carries = |rating: &f64| current.base() <= rating * LASTING * (1.0 + 1e-9);
     RATINGS_A.into_iter().find(carries).map(amperes)
+}
+
+/// A fuse bears so much of its rating for a hundred hours: ISO 8820-3, from memory.
+pub const HOLDS: f64 = 1.1;
+
+/// What overheats before a fuse blows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Unprotected {
+    /// The wire behind it, which bears so much.
+    Wire(Current),
+    /// The contact behind it, which is rated for so much.
+    Contact(Current),
+}
+
+/// What a fuse of this rating leaves unprotected, the graver first; nothing where both bear what it lets pass, or nothing
+/// is known of them. A contact may have the rating of its fuse.
+pub fn unprotected(
+    fuse: Current,
+    contact: Option<Current>,
+    wire: Option<Area>,
+) -> Option<Unprotected> {
+    let wire = wire.map(wires::bears).filter(|bears| HOLDS * fuse.base() > bears.base());
+    let contact = contact.filter(|rating| fuse.base() > rating.base() * (1.0 + 1e-9));
+    wire.map(Unprotected::Wire).or(contact.map(Unprotected::Contact))
+}
+
+/// The largest fuse that protects both; none where no blade fuse is so small.
+pub fn largest(contact: Option<Current>, wire: Option<Area>) -> Option<Current> {
+    let all = RATINGS_A.into_iter().rev().map(amperes);
+    all.into_iter().find(|rating| unprotected(*rating, contact, wire).is_none())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mm2(size: f64) -> Area {
+        Measure::from_base(size * 1e-6)
+    }
+    /// By hand: 1.1 × 25 A = 27.5 A, and 2.5 mm² bears 29 A; 1.1 × 30 A = 33 A.
+    #[test]
+    fn a_wire_is_protected_by_a_fuse_that_lets_pass_no_more_than_it_bears() {
+        let wire = Some(mm2(2.5));
+        assert_eq!(unprotected(amperes(25.0), None, wire), None);
+        let Some(Unprotected::Wire(bears)) = unprotected(amperes(30.0), None, wire) else {
+            panic!("33 A burn it");
+        };
+        assert!((bears.base() - 29.0).abs() < 1e-9, "{bears:?}");
+        assert_eq!(largest(None, wire), Some(amperes(25.0)));
+        assert_eq!(largest(Some(amperes(20.0)), wire), Some(amperes(20.0)));
+        assert_eq!(largest(None, Some(mm2(0.01))), None);
+    }
+
+    #[test]
+    fn a_contact_may_have_the_rating_of_its_fuse() {
+        let contact = Some(amperes(30.0));
+        assert_eq!(unprotected(amperes(30.0), contact, None), None);
+        let over = unprotected(amperes(40.0), contact, None);
+        assert_eq!(over, Some(Unprotected::Contact(amperes(30.0))));
+    }
 }

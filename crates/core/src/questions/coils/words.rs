@@ -72,6 +72,7 @@ sentences! {
     FIGURE_DUTY = "coils.figure-duty", "Part of the time charged, highest speed";
     FIGURE_COIL_HEAT = "coils.figure-coil-heat", "Heat in one coil’s primary, highest speed";
     FIGURE_IGNITER_HEAT = "coils.figure-igniter-heat", "Heat in its igniter, highest speed";
+    FEED_FUSE_BIG = "coils.feed-fuse-big", "The fuse is too large for what lies behind it";
     FIGURE_HELD = "coils.figure-held", "Current of a coil that is held on";
     FIGURE_HELD_HEAT = "coils.figure-held-heat", "Heat in it";
     FIGURE_HELD_TIME = "coils.figure-held-time", "Its copper 100 K hotter after";

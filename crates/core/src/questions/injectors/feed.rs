@@ -13,6 +13,7 @@ use crate::{
     say, say_of,
     schema::Key,
     schema::Part,
+    tables::fuses,
 };
 
 const SUBJECT: &str = "injector_feed";
@@ -54,6 +55,9 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
+        (_, _, Some(fuse), Some(relay)) if fuses::unprotected(fuse, Some(relay), None).is_some() => {
+            (Tone::Bad, say!(words::parts::FEED_FUSE_BIG))
+        }
         (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),
         _ => match feed.fuse {
             Some(fuse) => (Tone::Open, say!(words::parts::FEED_WANTED, fuse = fuse)),

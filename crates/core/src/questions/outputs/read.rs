@@ -249,6 +249,7 @@ fn relays(reader: &mut Reader<'_>) -> Vec<FeedingRelay> {
             let key = reader.typed_of([key, fields::relays::NAME.at(earlier)]);
             reader.remark(Finding::new(Severity::Doubt, key, message));
         }
+        crate::car::relays::fused::tell(reader, at, &name);
         names.push(name);
     }
     let fed_by = |at: usize| {

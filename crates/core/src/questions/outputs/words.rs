@@ -106,6 +106,13 @@ sentences! {
         "{load} feeds the circuit at its other end while that is switched off: {current} ({corner}).";
     LEAKS_INTO_CONTROLLER = "outputs.leaks-into-controller",
         "With the key off, {current} from {load} leak through {through} into the dead supply of the controller ({corner}).";
+    FUSE_OVER_WIRE = "outputs.fuse-over-wire",
+        "{relay}: its fuse of {fuse} lets {passes} pass for hours, and the wire behind it bears {bears} at most, alone in free air: it burns before the fuse blows.";
+    FUSE_OVER_CONTACT = "outputs.fuse-over-contact",
+        "{relay}: its fuse of {fuse} is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
+    DO_SMALLER_FUSE = "outputs.do-smaller-fuse", "Fit a fuse of {fuse}, if that carries what hangs on it.";
+    DO_LARGER_BEHIND = "outputs.do-larger-behind",
+        "Or take wire and relay that bear more than the fuse: the thinnest piece of wire behind it counts.";
     DRAINS_BATTERY = "outputs.drains-battery",
         "{load} on {output} takes {current} from the battery with the key off.";
     LIFTS_LOGIC_RAIL = "outputs.lifts-logic-rail",

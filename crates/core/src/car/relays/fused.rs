@@ -1,0 +1,45 @@
+//! Whether the fuse before a relay's contact protects what lies behind it.
+
+use crate::{
+    fields::relays,
+    finding::{Finding, Severity},
+    message::Edit,
+    quantity::{Current, Measure},
+    questions::outputs::words,
+    read::Reader,
+    say,
+    schema::Key,
+    tables::fuses::{self, Unprotected},
+};
+
+/// Tells of a relay whose wire or contact burns before its fuse blows. What can't be read is told where it is asked for.
+pub(crate) fn tell(reader: &mut Reader<'_>, at: usize, name: &str) {
+    let rating = |key: Key<Current>| reader.band_elsewhere(key.at(at)).map(|band| band.nominal);
+    let (fuse, contact) = (rating(relays::FUSE), rating(relays::RATING));
+    let wire = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|band| band.nominal);
+    let Some(fuse) = fuse else { return };
+    let (severity, message) = match fuses::unprotected(fuse, contact, wire) {
+        None => return,
+        Some(Unprotected::Wire(bears)) => (
+            Severity::Danger,
+            say!(
+                words::FUSE_OVER_WIRE,
+                relay = name.to_owned(),
+                fuse = fuse,
+                bears = bears,
+                passes = fuse * fuses::HOLDS
+            ),
+        ),
+        Some(Unprotected::Contact(rating)) => (
+            Severity::Fault,
+            say!(words::FUSE_OVER_CONTACT, relay = name.to_owned(), fuse = fuse, rating = rating),
+        ),
+    };
+    let key = relays::FUSE.at(at);
+    let smaller = fuses::largest(contact, wire).map(|fuse| {
+        let edit = Edit { path: key.path(), text: fuse.show().shown.clone() };
+        say!(words::DO_SMALLER_FUSE, fuse = fuse).done_by(vec![edit])
+    });
+    let cures = smaller.into_iter().chain([say!(words::DO_LARGER_BEHIND)]);
+    reader.remark(Finding::new(severity, key, message).cured_by(cures));
+}

@@ -1,0 +1,67 @@
+//! Whether a fuse protects the wire and the contact behind it.
+//!
+//! Source: `tests/reference/wire_thinwall_current.csv`, a cable distributor's table of thin-wall cable in free air; ISO 8820-3
+//! (110 % of a fuse's rating for 100 hours), from memory.
+
+use quietpin_core::{
+    fields::relays,
+    finding::Severity,
+    plan::{Plan, parse},
+    quantity::{Area, Measure},
+    report::report,
+    tables::wires,
+};
+use quietpin_tests::rows;
+
+fn plan(fuse: &str, size: &str, rating: &str) -> Plan {
+    let mut plan = parse(include_str!("../plans/outputs-fuse-over-wire.json")).expect("a plan");
+    plan.put(relays::FUSE.at(1), fuse);
+    plan.put(relays::LEAD_SIZE.at(1), size);
+    plan.put(relays::RATING.at(1), rating);
+    plan
+}
+
+/// What is said of the fan relay's fuse.
+fn told(plan: &Plan) -> Option<(&'static str, Severity)> {
+    let report = report(plan);
+    let found = report.findings.iter().find(|it| it.subject == relays::FUSE.at(1).path());
+    found.map(|it| (it.message.code, it.severity))
+}
+
+#[test]
+fn a_wire_bears_what_the_published_table_says() {
+    for row in rows("wire_thinwall_current.csv") {
+        let area: Area = Measure::from_base(row.number("nominal_mm2") * 1e-6);
+        let (found, expected) = (wires::bears(area).base(), row.number("nominal_current_A"));
+        assert!((found - expected).abs() < 1e-6, "{}: {found} A", row.place());
+    }
+}
+
+/// By hand: 110 % of 25 A is 27.5 A, of 30 A 33 A; 2.5 mm² bears 29 A.
+#[test]
+fn a_very_thin_wire_behind_a_big_fuse_is_a_danger() {
+    assert_eq!(told(&plan("25 A", "2.5 mm2", "70 A")), None);
+    let danger = Some(("outputs.fuse-over-wire", Severity::Danger));
+    assert_eq!(told(&plan("30 A", "2.5 mm2", "70 A")), danger);
+    assert_eq!(told(&plan("60 A", "2.5 mm2", "30 A")), danger, "the fire before the contact");
+    let mut unknown = plan("60 A", "", "");
+    unknown.put(relays::LIKE.at(1), "");
+    assert_eq!(told(&unknown), None, "nothing is said where nothing is known");
+}
+
+#[test]
+fn a_fuse_larger_than_the_contact_is_a_fault() {
+    assert_eq!(told(&plan("40 A", "10 mm2", "40 A")), None);
+    let fault = Some(("outputs.fuse-over-contact", Severity::Fault));
+    assert_eq!(told(&plan("40 A", "10 mm2", "30 A")), fault);
+}
+
+#[test]
+fn the_cure_that_is_offered_leaves_nothing_to_say() {
+    let plan = plan("60 A", "2.5 mm2", "20 A");
+    let report = report(&plan);
+    let found = report.findings.iter().find(|it| it.subject == relays::FUSE.at(1).path());
+    let cure = &found.expect("it is found").remedies[0];
+    assert!(cure.text.contains("20 A"), "the contact bears less than the wire: {}", cure.text);
+    assert_eq!(told(&plan.edited(&cure.edits).expect("it has its place")), None);
+}
