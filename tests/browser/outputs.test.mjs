@@ -235,7 +235,7 @@ test("a lamp that shares its output with a motor is worked by the motor's other 
 
 test("a remedy that was tried with the whole plan is done by one tap, and taken back", () => visit(async ({ page }) => {
   await demo(page);
-  const finding = page.locator("#at-found li", { has: page.getByRole("button", { name: "Do this in the plan" }) }).first();
+  const finding = page.locator("#at-found li", { has: page.locator("button", { hasText: "Do this in the plan" }) }).first();
   const said = await finding.locator(".said").innerText();
   const grave = page.locator("#at-found li.danger, #at-found li.fault");
   const before = await grave.count();

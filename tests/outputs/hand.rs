@@ -161,7 +161,7 @@ fn a_bare_pin_reads_what_holds_it() {
 /// Source: data sheets of five generic 12 V relays, in `reference/relays.csv`.
 #[test]
 fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
-    let effect = |coil: &Load, v: f64| coil.effect(volts(v), celsius(20.0));
+    let effect = |coil: &Load, v: f64| coil.effect_at(volts(v), celsius(20.0));
     let rows = quietpin_tests::rows("relays.csv");
     assert_eq!(rows.len(), 5, "all are read");
     for row in rows {

@@ -92,9 +92,7 @@ fn never_acts(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> bool {
 
 /// What a load does at a solved corner.
 pub(super) fn effect(load: &Load, solved: &SolvedCorner) -> LoadState {
-    solved
-        .load()
-        .map_or(LoadState::Released, |flow| load.effect(flow.voltage, solved.point.at.temperature))
+    solved.load().map_or(LoadState::Released, |flow| load.effect(flow, solved.point.at.temperature))
 }
 
 fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool) -> Vec<Found> {

@@ -1,6 +1,6 @@
 //! What hangs on an output: its resistance, and the voltages at which it acts and lets go.
 
-use super::{DIODE_FORWARD_V, End, OnLevel, Phase};
+use super::{DIODE_FORWARD_V, End, LoadFlow, OnLevel, Phase};
 use crate::{
     quantity::{
         Band, Frequency, Inductance, Measure, Ratio, Resistance, Temperature, Voltage, henries,
@@ -8,6 +8,9 @@ use crate::{
     },
     tables::copper,
 };
+
+/// Less than this nobody takes for a lit lamp, in amperes: common practice, no source.
+const GLOW_A: f64 = 5e-4;
 
 /// What kind of part a load is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -321,8 +324,17 @@ impl Load {
         }
     }
 
-    /// What it does at a voltage, either way round.
-    pub fn effect(&self, voltage: Voltage, temperature: Temperature) -> LoadState {
+    /// What it does at what flows through it, either way round.
+    pub fn effect(&self, flow: &LoadFlow, temperature: Temperature) -> LoadState {
+        // a leak of microamperes brings a diode to its voltage, and not to light
+        if self.kind == LoadKind::Led && flow.current.base().abs() < GLOW_A {
+            return LoadState::Released;
+        }
+        self.effect_at(flow.voltage, temperature)
+    }
+
+    /// What it does at a voltage, where enough flows.
+    pub fn effect_at(&self, voltage: Voltage, temperature: Temperature) -> LoadState {
         let cold = self.cold_voltage(voltage, temperature);
         if cold >= self.pull_in.low {
             LoadState::Energised
@@ -371,7 +383,7 @@ mod tests {
     #[track_caller]
     fn check(v: f64, t: f64, expected: LoadState) {
         let relay = Load::relay_coil(FarEnd::Ground);
-        assert_eq!(relay.effect(volts(v), celsius(t)), expected, "{v} V at {t} °C");
+        assert_eq!(relay.effect_at(volts(v), celsius(t)), expected, "{v} V at {t} °C");
     }
 
     #[test]

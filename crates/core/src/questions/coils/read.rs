@@ -22,6 +22,8 @@ pub(crate) struct Coiled {
     pub(crate) once_a_cycle: Option<Pattern>,
     /// The record of the relay that feeds them.
     pub(crate) relay: usize,
+    /// Whether that relay falls off below an engine speed, and so cuts them as the engine stands.
+    pub(crate) is_cut_at_rest: bool,
     /// How they are fed.
     pub(crate) parts: CoilFeedParts,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
@@ -58,10 +60,12 @@ pub(crate) fn coils(
     };
     let relay = relay_records::of_coils(reader.plan());
     let parts = parts(reader, conditions, relay, taken);
+    let is_cut_at_rest = reader.is_typed(fields::relays::RELAY_ON_AT.at(relay))
+        && relay_records::is_switched_at_speed(reader.plan(), relay);
     let is_more_often = mode.is_some_and(|mode| mode != Ignition::Sequential);
     let once_a_cycle =
         engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
-    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, relay, parts, taken: std::mem::take(taken) })
+    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, relay, is_cut_at_rest, parts, taken: std::mem::take(taken) })
 }
 
 impl Coiled {

@@ -125,7 +125,7 @@ fn beside(solved: &SolvedCorner) -> Option<Current> {
 fn shown<'a>(load: &Load, state: &'a StateRest) -> &'a SolvedCorner {
     let effect = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().map_or(LoadState::Released, |it| load.effect(it.voltage, temperature))
+        solved.load().map_or(LoadState::Released, |it| load.effect(it, temperature))
     };
     match figure::worst(load, state) {
         Some(worst) if !state.state.is_asked() && effect(worst) > effect(&state.nominal) => worst,

@@ -168,7 +168,7 @@ pub(super) fn effect(load: &Load, case: &LoadAtLevel, state: &StateRest) -> (&'s
     }
     let at = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().map_or(LoadState::Released, |it| load.effect(it.voltage, temperature))
+        solved.load().map_or(LoadState::Released, |it| load.effect(it, temperature))
     };
     let worst = state.corners.iter().map(at).max().unwrap_or(LoadState::Released);
     let least = state.corners.iter().map(at).min().unwrap_or(LoadState::Released);
@@ -209,7 +209,7 @@ fn when_on(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
     };
     let may_act = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
-        solved.load().is_some_and(|it| load.effect(it.voltage, temperature) == LoadState::Energised)
+        solved.load().is_some_and(|it| load.effect(it, temperature) == LoadState::Energised)
     };
     let unsure: Vec<_> = state.corners.iter().filter(|it| !is_sure(it)).collect();
     if unsure.is_empty() {

@@ -112,7 +112,13 @@ pub(crate) fn trigger(
         return None;
     }
     let (positions, missing) = wheel(reader);
-    let cranking = reader.band_elsewhere(fields::cranking::SPEED);
+    let cranking = reader.band_elsewhere(fields::cranking::SPEED).map(|band| {
+        // a cold morning and a weak battery count, where their speeds are typed
+        let slow = [fields::cranking::COLD_SPEED, fields::cranking::WEAK_SPEED];
+        let slow = slow.into_iter().filter(|key| reader.is_typed(*key));
+        slow.filter_map(|key| reader.band_elsewhere(key))
+            .fold(band, |band, slow| band.widened_to(slow.low))
+    });
     // the same as that of the question of cranking, where it is not typed
     let usual = crate::read::cranking::firings(reader, engine)
         .map_or(Ratio::from_base(0.4), |(firings, cycle)| usual_dip(&firings, cycle).high);
