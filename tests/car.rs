@@ -108,6 +108,12 @@ fn the_wheel_is_told_to_the_trigger_to_the_start_and_to_the_light() {
 }
 
 #[test]
+fn a_cold_and_a_weak_start_are_told_to_the_start_and_to_the_cranks_sensor() {
+    check("cranking.cold_speed", "60 rpm", &["cranking", "trigger"]);
+    check("cranking.weak_speed", "60 rpm", &["cranking", "trigger"]);
+}
+
+#[test]
 fn the_battery_is_told_to_all() {
     let cold = changed("battery.cold_cranking", "6 V");
     assert!(cold.is_superset(&["coils", "cranking", "injectors", "outputs"].into()), "{cold:?}");

@@ -65,3 +65,39 @@ fn the_cure_that_is_offered_leaves_nothing_to_say() {
     assert!(cure.text.contains("20 A"), "the contact bears less than the wire: {}", cure.text);
     assert_eq!(told(&plan.edited(&cure.edits).expect("it has its place")), None);
 }
+
+/// A coil that is held on burns behind its fuse, unless a relay cuts it as the engine stands.
+#[test]
+fn a_relay_that_cuts_the_coils_at_rest_makes_their_fuse_a_note() {
+    let mut plan = quietpin_core::demo();
+    let severity = |plan: &Plan| {
+        let report = report(plan);
+        let found = report.findings.iter().find(|it| it.message.code == "coils.fuse-bears-held");
+        found.map(|it| it.severity)
+    };
+    assert_eq!(severity(&plan), Some(Severity::Note), "the relay is switched at a speed");
+    plan.put(relays::SWITCHED_BY.at(0), "otherwise");
+    assert_eq!(severity(&plan), Some(Severity::Doubt));
+}
+
+/// By hand: 12 V less the diode's 2 V over 1 Mohm and 680 ohm are 10 uA, over 4.7 kohm and 680 ohm 1.9 mA.
+#[test]
+fn a_leak_of_microamperes_lights_no_lamp_and_a_pull_up_of_kilohms_does() {
+    let codes = |pull_up: &str, leakage: &str| -> Vec<_> {
+        let plan = parse(&format!(
+            r#"{{"quietpin": 2,
+                "outputs": [{{"name": "D1", "stage": "open-drain", "pull_down": "{pull_up}", "leakage": "{leakage}"}}],
+                "loads": [{{"name": "lamp", "output": "D1", "far_end": "ignition", "kind": "led", "unasked": "harmless"}}]}}"#
+        ))
+        .expect("a plan");
+        let report = report(&plan);
+        report
+            .findings
+            .iter()
+            .filter(|it| it.severity < Severity::Note)
+            .map(|it| it.message.code)
+            .collect()
+    };
+    assert_eq!(codes("", "10 uA"), [""; 0]);
+    assert!(codes("4.7k", "").contains(&"outputs.live-at-rest"), "{:?}", codes("4.7k", ""));
+}

@@ -101,6 +101,15 @@ pub(crate) fn is_asked(plan: &Plan) -> bool {
         || !cam.trim().is_empty()
 }
 
+/// The cranking speed; a cold morning and a weak battery count, where their speeds are typed.
+fn cranking_speed(reader: &Reader<'_>) -> Option<Band<RotationalSpeed>> {
+    let slow = [fields::cranking::COLD_SPEED, fields::cranking::WEAK_SPEED];
+    let slow = slow.into_iter().filter(|key| reader.is_typed(*key));
+    let slow = slow.filter_map(|key| reader.band_elsewhere(key));
+    let usual = reader.band_elsewhere(fields::cranking::SPEED)?;
+    Some(slow.fold(usual, |band, slow| band.widened_to(slow.low)))
+}
+
 /// Reads the question; every field, whatever stands in the others. Nothing where none of it was typed.
 pub(crate) fn trigger(
     reader: &mut Reader<'_>,
@@ -112,13 +121,7 @@ pub(crate) fn trigger(
         return None;
     }
     let (positions, missing) = wheel(reader);
-    let cranking = reader.band_elsewhere(fields::cranking::SPEED).map(|band| {
-        // a cold morning and a weak battery count, where their speeds are typed
-        let slow = [fields::cranking::COLD_SPEED, fields::cranking::WEAK_SPEED];
-        let slow = slow.into_iter().filter(|key| reader.is_typed(*key));
-        slow.filter_map(|key| reader.band_elsewhere(key))
-            .fold(band, |band, slow| band.widened_to(slow.low))
-    });
+    let cranking = cranking_speed(reader);
     // the same as that of the question of cranking, where it is not typed
     let usual = crate::read::cranking::firings(reader, engine)
         .map_or(Ratio::from_base(0.4), |(firings, cycle)| usual_dip(&firings, cycle).high);
