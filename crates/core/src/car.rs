@@ -14,10 +14,10 @@ use std::rc::Rc;
 use crate::{
     engine::Engine,
     plan::{MOST_ENTRIES, Plan},
-    questions::{Memory, firing},
+    questions::{Memory, firing, standing},
     read::{
         self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
-        StandingCar, Triggered, WhichSet,
+        Triggered, WhichSet,
     },
     schema::{Part, Place},
 };
@@ -49,7 +49,7 @@ pub(crate) struct Car<'a> {
     /// The coils, where anything is said of them.
     pub(crate) coils: Option<Coiled>,
     /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
-    pub(crate) standing: Option<StandingCar>,
+    pub(crate) standing: Option<standing::read::StandingCar>,
 }
 
 impl<'a> Car<'a> {
@@ -84,7 +84,7 @@ impl<'a> Car<'a> {
         let coils = read::coils(reader, &conditions, known, highest_speed);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
-        let standing = read::standing(reader, &outputs);
+        let standing = standing::read::standing(reader, &outputs);
         unasked(reader);
         Self {
             plan: reader.plan(),

@@ -14,7 +14,6 @@ pub(crate) use crate::{
         fuel::read as fuel,
         injectors::read as injectors,
         outputs::read as rest,
-        standing::read as standing,
         trigger::read as trigger,
     },
 };
@@ -53,7 +52,6 @@ pub(crate) use rest::{
     Unasked, rest,
 };
 pub(crate) use row::row;
-pub(crate) use standing::{StandingCar, standing};
 pub(crate) use strip::{Stripped, strip};
 pub(crate) use trigger::{Sensed, Triggered, trigger};
 

@@ -35,11 +35,7 @@ fn subjects(plan: &Plan) -> Vec<String> {
 pub(crate) type Memory = ();
 
 /// The answers: the charging, and the feed.
-pub(crate) fn answers(
-    car: &Car<'_>,
-    (): &mut Memory,
-    findings: &mut Findings,
-) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
     match &car.coils {
         None => vec![Answer::new("coils", Tone::Open, say!(words::BLANK)).into()],
         Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),
@@ -52,8 +48,11 @@ fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
         return vec![Answer::new("coils", Tone::Bad, say!(words::NO_VOLTAGE))];
     };
     let is_enough = found.at_speed.as_ref().is_none_or(|at| at.is_enough(inputs));
-    let cures =
-        if is_enough { CoilCures::default() } else { CoilCures::of(inputs, read.once_a_cycle.as_ref()) };
+    let cures = if is_enough {
+        CoilCures::default()
+    } else {
+        CoilCures::of(inputs, read.once_a_cycle.as_ref())
+    };
     let cures = judge::cures(&cures);
     let (tone, verdict) = judge::verdict(inputs, found);
     let mut answer = Answer::new("coils", tone, verdict);

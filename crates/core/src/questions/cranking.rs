@@ -19,13 +19,13 @@ use std::rc::Rc;
 
 use advice::Advice;
 use otherwise::Otherwise;
-use search::{StartSearch, Searched};
+use search::{Searched, StartSearch};
 
 use crate::report::{Answer, Tone, recall::Recall};
 use crate::{
     budget::Pool,
-    cranking::CrankingAnswer,
     car::Car,
+    cranking::CrankingAnswer,
     cranking::CrankingInputs,
     finding::Findings,
     message::Message,

@@ -61,11 +61,7 @@ fn subjects(plan: &Plan) -> Vec<String> {
 pub(crate) type Memory = ();
 
 /// The answers: the engine, ignition and injection as planned and as wired, the timing light, one cycle.
-pub(crate) fn answers(
-    car: &Car<'_>,
-    (): &mut Memory,
-    findings: &mut Findings,
-) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
     let read = &car.firing.channels;
     let Some(engine) = &car.engine else {
         return vec![open(car, matches!(read.ignition.mode, Entry::Missing)).into()];

@@ -58,11 +58,7 @@ pub const QUESTION: Question = Question {
 pub(crate) type Memory = ();
 
 /// The answers: each set, the feed, the fuel.
-pub(crate) fn answers(
-    car: &Car<'_>,
-    (): &mut Memory,
-    findings: &mut Findings,
-) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
     let found = car.injectors.each_ref().map(|read| read.inputs.as_ref().map(injector::answer));
     let [first, second] = &car.injectors;
     let [found_first, found_second] = &found;
@@ -97,7 +93,8 @@ fn of_set(
     findings: &mut Findings,
 ) -> Answer {
     let solved = read.inputs.as_ref().zip(found);
-    let Some(solved) = solved.map(|(inputs, found)| SolvedSet { set: read.set, inputs, found }) else {
+    let Some(solved) = solved.map(|(inputs, found)| SolvedSet { set: read.set, inputs, found })
+    else {
         return open(read, car);
     };
     let mut answer =
@@ -108,8 +105,7 @@ fn of_set(
 
 /// What is still wanted before anything can be said.
 fn open(read: &Injectors, car: &Car<'_>) -> Answer {
-    let verdict =
-        if read.resistance.is_missing() { words::OPEN } else { words::UNREADABLE };
+    let verdict = if read.resistance.is_missing() { words::OPEN } else { words::UNREADABLE };
     let mut answer = Answer::new(read.set.part().name(), Tone::Open, say_of!(verdict));
     let wanted = [
         (crate::fields::injectors::RESISTANCE.place(), words::WANTS_RESISTANCE),

@@ -28,13 +28,13 @@ use crate::report::Answer;
 use crate::{
     budget::Budget,
     car::Car,
-    questions::Question,
-    schema::Part,
     finding::Findings,
     message::Message,
     output::{Prefer, Trouble, Wiring, alternatives},
+    questions::Question,
     read::{LoadPlace, PlannedRest, Unasked, relay_records},
     say,
+    schema::Part,
 };
 
 /// What all loads of a plan may cost together, in steps: about three tenths of a second natively, and two or three on a phone.
@@ -113,7 +113,8 @@ fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
         Unasked::Dangerous => Prefer::Wires,
         Unasked::Costly | Unasked::Harmless => Prefer::LeastWork,
     };
-    let found = alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, budget);
+    let found =
+        alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, budget);
     found.iter().map(|it| advice::remedy(subject, it)).collect()
 }
 

@@ -13,13 +13,8 @@ use std::rc::Rc;
 
 use crate::report::{Answer, Tone};
 use crate::{
-    car::Car,
-    plan::Plan,
-    questions::Question,
+    car::Car, finding::Findings, plan::Plan, questions::Question, read::Triggered, say,
     schema::Part,
-    finding::Findings,
-    read::Triggered,
-    say,
 };
 
 /// What is said of the question before it is answered.
@@ -28,7 +23,15 @@ pub const QUESTION: Question = Question {
     name: "Trigger",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Wheels, Part::Cranking, Part::Controller, Part::Trigger, Part::CrankSensor, Part::CamSensor, Part::TriggerInput],
+    parts: &[
+        Part::Wheels,
+        Part::Cranking,
+        Part::Controller,
+        Part::Trigger,
+        Part::CrankSensor,
+        Part::CamSensor,
+        Part::TriggerInput,
+    ],
     subjects,
 };
 
@@ -44,11 +47,7 @@ fn subjects(plan: &Plan) -> Vec<String> {
 pub(crate) type Memory = ();
 
 /// The answers: the wheel, each sensor, the offset.
-pub(crate) fn answers(
-    car: &Car<'_>,
-    (): &mut Memory,
-    findings: &mut Findings,
-) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
     match &car.trigger {
         None => vec![Answer::new("trigger", Tone::Open, say!(words::BLANK)).into()],
         Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),

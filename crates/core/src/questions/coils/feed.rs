@@ -79,8 +79,9 @@ fn by_bank(at: &AtSpeed, parts: &CoilFeedParts) -> Vec<(Vec<u32>, CoilFeed)> {
 }
 
 fn worst(banks: &[(Vec<u32>, CoilFeed)]) -> Option<&CoilFeed> {
-    let by_heat =
-        |one: &&CoilFeed, other: &&CoilFeed| one.effective.base().total_cmp(&other.effective.base());
+    let by_heat = |one: &&CoilFeed, other: &&CoilFeed| {
+        one.effective.base().total_cmp(&other.effective.base())
+    };
     banks.iter().map(|(_, feed)| feed).max_by(by_heat)
 }
 
@@ -132,7 +133,11 @@ fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: 
             effective = feed.effective,
             least = feed.least
         );
-        findings.push(shown(Finding::new(Severity::Fault, fields::relays::FUSE.at(read.relay), message)));
+        findings.push(shown(Finding::new(
+            Severity::Fault,
+            fields::relays::FUSE.at(read.relay),
+            message,
+        )));
     }
     if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
         let message = say!(
@@ -141,11 +146,19 @@ fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: 
             effective = feed.effective,
             peak = feed.peak
         );
-        findings.push(shown(Finding::new(Severity::Fault, fields::relays::RATING.at(read.relay), message)));
+        findings.push(shown(Finding::new(
+            Severity::Fault,
+            fields::relays::RATING.at(read.relay),
+            message,
+        )));
     }
     if let Some(drop) = feed.drop.filter(|it| *it > most_drop()) {
         let message = say!(words::LEAD_DROPS, drop = drop, peak = feed.peak, most = most_drop());
-        findings.push(shown(Finding::new(Severity::Doubt, fields::relays::LEAD_SIZE.at(read.relay), message)));
+        findings.push(shown(Finding::new(
+            Severity::Doubt,
+            fields::relays::LEAD_SIZE.at(read.relay),
+            message,
+        )));
     }
     let held = found.held.current.low;
     if let Some(fuse) = parts.fuse.filter(|it| never_blows(*it, held)) {

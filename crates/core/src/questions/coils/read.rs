@@ -65,7 +65,15 @@ pub(crate) fn coils(
     let is_more_often = mode.is_some_and(|mode| mode != Ignition::Sequential);
     let once_a_cycle =
         engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
-    Some(Coiled { found: coil::answer(&inputs), inputs, once_a_cycle, relay, is_cut_at_rest, parts, taken: std::mem::take(taken) })
+    Some(Coiled {
+        found: coil::answer(&inputs),
+        inputs,
+        once_a_cycle,
+        relay,
+        is_cut_at_rest,
+        parts,
+        taken: std::mem::take(taken),
+    })
 }
 
 impl Coiled {

@@ -50,7 +50,11 @@ pub(super) fn figures(search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<F
     }
     let Some(best) = advice::best(search, answer) else { return figures };
     let shown = format!("on at {}, off below {}", words(best.threshold), words(best.release));
-    figures.push(Figure::plain(say!(words::relays::FIGURE_BEST), Value::text(shown), of_best(&best)));
+    figures.push(Figure::plain(
+        say!(words::relays::FIGURE_BEST),
+        Value::text(shown),
+        of_best(&best),
+    ));
     let label = say!(words::relays::FIGURE_RELEASES, threshold = best.threshold);
     let shown = Value::text(advice::shown(best.releases));
     figures.push(Figure::plain(label, shown, of_releases(&best)));

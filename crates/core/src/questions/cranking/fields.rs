@@ -3,7 +3,7 @@
 use crate::{
     cranking::Sync,
     quantity::{CrankAngle, Ratio, RotationalSpeed, Time},
-    schema::{Part, Whole, choices, fields, quantity, choice, whole},
+    schema::{Part, Whole, choice, choices, fields, quantity, whole},
 };
 
 choices! {

@@ -27,7 +27,11 @@ const USUAL: Formula = Formula {
 };
 
 /// The figures, most wanted first.
-pub(super) fn figures(known: &Known, search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Figure> {
+pub(super) fn figures(
+    known: &Known,
+    search: StartSearch<'_>,
+    answer: &CrankingAnswer,
+) -> Vec<Figure> {
     let inputs = search.inputs;
     let it = &answer.figures;
     let mut figures = Vec::new();
@@ -44,7 +48,11 @@ pub(super) fn figures(known: &Known, search: StartSearch<'_>, answer: &CrankingA
 }
 
 /// How fast the engine turns, and how its teeth follow each other then.
-pub(super) fn speeds(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Vec<Figure> {
+pub(super) fn speeds(
+    known: &Known,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
+) -> Vec<Figure> {
     let it = &answer.figures;
     let mut figures = Vec::new();
     figures.extend(known.dip_is_assumed.then(|| super::bounds::dip(inputs)));
@@ -156,11 +164,7 @@ pub(super) fn stop(answer: &CrankingAnswer) -> Vec<Figure> {
         return Vec::new();
     };
     vec![
-        Figure::new(
-            say!(words::FIGURE_OFF),
-            Band::exact(stop.off_after),
-            at_rest.working.clone(),
-        ),
+        Figure::new(say!(words::FIGURE_OFF), Band::exact(stop.off_after), at_rest.working.clone()),
         Figure::new(say!(words::FIGURE_AT_REST), at_rest.band, at_rest.working.clone()),
     ]
 }

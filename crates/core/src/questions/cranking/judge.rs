@@ -63,7 +63,11 @@ pub(super) fn one_turn(inputs: &CrankingInputs) -> Time {
 }
 
 /// The verdict, how it sounds, and why.
-pub(super) fn verdict(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> (Tone, Message, Message) {
+pub(super) fn verdict(
+    known: &Known,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
+) -> (Tone, Message, Message) {
     let Some(threshold) = inputs.threshold else { return without_threshold(inputs, answer) };
     let case = case(known, inputs, answer, threshold);
     let tone = match case {

@@ -88,10 +88,9 @@ impl Otherwise {
         findings.extend(self.kick_back(known, inputs));
         findings.extend(self.sticks(known, inputs));
         findings.extend(
-            inputs
-                .threshold
-                .zip(self.noise)
-                .and_then(|(threshold, found)| false_edges(known, threshold, found, answer, advice)),
+            inputs.threshold.zip(self.noise).and_then(|(threshold, found)| {
+                false_edges(known, threshold, found, answer, advice)
+            }),
         );
         findings.extend(spark_at_power(known, answer));
         findings
@@ -105,10 +104,7 @@ impl Otherwise {
         }
         let message = say!(words::relays::SLOW_FIRST_TURN, openings = event.openings);
         let holds = Holds::AtSome(event.opens_at.clone());
-        Some(
-            Finding::new(Severity::Doubt, known.keys.release, message)
-                .holding(holds),
-        )
+        Some(Finding::new(Severity::Doubt, known.keys.release, message).holding(holds))
     }
 
     fn kick_back(&self, known: &Known, inputs: &CrankingInputs) -> Option<Finding> {

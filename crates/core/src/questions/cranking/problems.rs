@@ -79,8 +79,7 @@ fn of_threshold(
 ) -> Option<Finding> {
     let remedy = advice.map(|advice| advice.remedy());
     if threshold.base() <= 0.0 {
-        let always =
-            Finding::new(Severity::Danger, known.keys.threshold, say!(words::ALWAYS_ON));
+        let always = Finding::new(Severity::Danger, known.keys.threshold, say!(words::ALWAYS_ON));
         return Some(always.cured_by(remedy));
     }
     if threshold <= inputs.rocking.high {
@@ -90,11 +89,8 @@ fn of_threshold(
     }
     let waits = |corner: &StartCorner| corner.closes && threshold > corner.slowest_reading;
     if answer.corners.iter().all(|corner| corner.closes) && threshold > slowest_reading(answer) {
-        let message = say!(
-            words::WAITS_FOR_CREST,
-            threshold = threshold,
-            slowest = slowest_reading(answer)
-        );
+        let message =
+            say!(words::WAITS_FOR_CREST, threshold = threshold, slowest = slowest_reading(answer));
         let finding = Finding::new(Severity::Doubt, known.keys.threshold, message);
         return Some(finding.holding(where_so(answer, waits)).cured_by(remedy));
     }
@@ -206,8 +202,7 @@ fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Op
     let (message, severity, holds) = match (relay.cold, relay.hot) {
         (true, true) => return None,
         (false, _) => {
-            let message =
-                say!(words::RELAY_TOO_WEAK, needed = relay.needed.low, supply = supply);
+            let message = say!(words::RELAY_TOO_WEAK, needed = relay.needed.low, supply = supply);
             (message, Severity::Fault, Holds::Always)
         }
         (true, false) => {

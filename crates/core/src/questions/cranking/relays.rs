@@ -10,7 +10,7 @@ use super::{
     figures::{bands, power, stop},
     judge::{self, StartCase},
     problems,
-    search::{StartSearch, Searched},
+    search::{Searched, StartSearch},
     unsearched,
 };
 use crate::{
@@ -156,7 +156,11 @@ fn starting(
     answer
 }
 
-fn to_do(relay: &SpeedRelay, inputs: &CrankingInputs, advice: Option<advice::Advice>) -> Vec<Message> {
+fn to_do(
+    relay: &SpeedRelay,
+    inputs: &CrankingInputs,
+    advice: Option<advice::Advice>,
+) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend(relay.threshold.is_none().then(|| say!(words::relays::RELAY_WANTS_THRESHOLD)));
     steps.extend(advice.map(|it| {

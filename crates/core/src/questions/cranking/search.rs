@@ -2,7 +2,7 @@
 
 use crate::{
     budget::Budget,
-    cranking::{self, CrankingAnswer, Event, CrankingInputs, Noise, Release, StopAnswer, cost},
+    cranking::{self, CrankingAnswer, CrankingInputs, Event, Noise, Release, StopAnswer, cost},
     quantity::RotationalSpeed,
     timeline::Interval,
 };

@@ -2,15 +2,15 @@
 
 use super::{Known, judge, search::StartSearch};
 use crate::{
-    questions::cranking::words,
     cranking::{CrankingAnswer, CrankingInputs, cost},
     fields,
     finding::{Finding, Severity},
     message::Message,
     quantity::{Time, Value, number, seconds},
+    questions::cranking::words,
     report::Tone,
-    schema::Place,
     say,
+    schema::Place,
 };
 
 /// A field that makes an answer cost what it does.
@@ -93,7 +93,11 @@ pub(super) fn verdict(
         return wrong;
     }
     let teeth = Costly::of_answer(inputs).teeth(inputs);
-    (Tone::Open, say!(words::unsearched::OPEN_UNSEARCHED), say!(words::unsearched::UNSEARCHED_WHY, teeth = teeth))
+    (
+        Tone::Open,
+        say!(words::unsearched::OPEN_UNSEARCHED),
+        say!(words::unsearched::UNSEARCHED_WHY, teeth = teeth),
+    )
 }
 
 /// That no start was followed, what makes it too much, and with what it would not be.
@@ -107,7 +111,8 @@ pub(super) fn finding(known: &Known, search: StartSearch<'_>) -> Finding {
         teeth = costly.teeth(inputs)
     );
     // said once, for all relays: with its share for the first, as much is left for each other
-    let cure = known.is_first()
+    let cure = known
+        .is_first()
         .then(|| longest(costly, inputs, search.budget.given().share))
         .flatten()
         .map(|most| say!(words::unsearched::SEARCH_SHORTER, field = costly.label(), value = most));
@@ -119,8 +124,11 @@ pub(super) fn not_all_tried(known: &Known, search: StartSearch<'_>) -> Option<Fi
     let inputs = search.inputs;
     let costly = Costly::of_all(inputs);
     search.budget.is_short().then(|| {
-        let message =
-            say!(words::unsearched::NOT_ALL_TRIED, field = costly.label(), value = costly.value(inputs));
+        let message = say!(
+            words::unsearched::NOT_ALL_TRIED,
+            field = costly.label(),
+            value = costly.value(inputs)
+        );
         Finding::new(Severity::Doubt, path(known, costly), message)
     })
 }

@@ -102,8 +102,7 @@ fn check(engine: &Engine) -> Vec<Message> {
 fn figures(engine: &Engine) -> Vec<Figure> {
     let turns: u32 = if engine.kind() == EngineKind::FourStroke { 2 } else { 1 };
     let cycle = step(&CYCLE, &[("turns", turns.into())], engine.cycle());
-    let mut figures =
-        vec![Figure::plain(say!(words::FIGURE_CYCLE), engine.cycle(), vec![cycle])];
+    let mut figures = vec![Figure::plain(say!(words::FIGURE_CYCLE), engine.cycle(), vec![cycle])];
     if engine.is_even() {
         let interval = interval_step(engine);
         let value = interval.result.clone();
@@ -128,8 +127,7 @@ fn table(engine: &Engine) -> Table {
                 firing.cylinder.into(),
                 firing.angle.into(),
                 next.into(),
-                companion
-                    .map_or_else(|| Value::text(say!(words::NONE).into_text()), Value::from),
+                companion.map_or_else(|| Value::text(say!(words::NONE).into_text()), Value::from),
             ],
             tone: None,
         }

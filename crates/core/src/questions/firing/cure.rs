@@ -2,12 +2,12 @@
 
 use super::{plan, wired::CheckedConnection};
 use crate::{
-    questions::firing::words,
     channels::{Check, Cure, Target, cures},
     engine::TURN,
     message::Message,
     permutation::Permutation,
     quantity::{CrankAngle, Value},
+    questions::firing::words,
     report::Figure,
     say,
     working::{Formula, Step, step},

@@ -41,7 +41,8 @@ pub(super) fn answers(
         by_cylinder: has_order.then_some(&by_cylinder),
         used: channels.habit,
     };
-    let wiring = wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
+    let wiring =
+        wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     answer.bench = taps::bench(&wiring);
@@ -222,8 +223,7 @@ fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
     let works = |mode| possible.iter().find(|(it, _)| *it == mode).map(|(_, need)| need.channels);
     let mut advice = Vec::new();
     if engine.cycle() != TURN {
-        advice
-            .extend(works(Ignition::EveryTurn).map(|n| say!(words::INSTEAD_EVERY_TURN, n = n)));
+        advice.extend(works(Ignition::EveryTurn).map(|n| say!(words::INSTEAD_EVERY_TURN, n = n)));
     }
     advice.extend(works(Ignition::Sequential).map(|n| say!(words::INSTEAD_SEQUENTIAL, n = n)));
     if advice.is_empty() {

@@ -31,9 +31,13 @@ pub(super) fn answers(
             return vec![unfit_answer(engine, channels, unfit, findings)];
         }
     };
-    let numbering =
-        BothNumberings { by_order: &by_order, by_cylinder: Some(&by_cylinder), used: channels.habit };
-    let wiring = wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Injection(mode));
+    let numbering = BothNumberings {
+        by_order: &by_order,
+        by_cylinder: Some(&by_cylinder),
+        used: channels.habit,
+    };
+    let wiring =
+        wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Injection(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     answer.bench = taps::bench(&wiring);
@@ -203,8 +207,7 @@ fn ways(engine: &Engine) -> Table {
         match Need::injection(engine, mode) {
             Ok(need) => {
                 working.extend(need.working);
-                let cam =
-                    if need.needs_cam { say!(words::CAM_YES) } else { say!(words::CAM_NO) };
+                let cam = if need.needs_cam { say!(words::CAM_YES) } else { say!(words::CAM_NO) };
                 let cells = vec![name, need.channels.into(), Value::text(cam.into_text())];
                 Row { cells, tone: None }
             }
@@ -217,11 +220,8 @@ fn ways(engine: &Engine) -> Table {
                 Row { cells, tone: None }
             }
             Err(UnfitLayout::NoCompanion { .. }) => {
-                let cells = vec![
-                    name,
-                    Value::text("–"),
-                    Value::text(say!(words::NOT_HERE).into_text()),
-                ];
+                let cells =
+                    vec![name, Value::text("–"), Value::text(say!(words::NOT_HERE).into_text())];
                 Row { cells, tone: Some(Tone::Bad) }
             }
         }
@@ -229,11 +229,7 @@ fn ways(engine: &Engine) -> Table {
     let rows = rows.collect();
     Table {
         caption: say!(words::TABLE_INJECTION_WAYS),
-        columns: vec![
-            say!(words::COL_WAY),
-            say!(words::COL_CHANNELS),
-            say!(words::COL_CAM),
-        ],
+        columns: vec![say!(words::COL_WAY), say!(words::COL_CHANNELS), say!(words::COL_CAM)],
         rows,
         working,
     }

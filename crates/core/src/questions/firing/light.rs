@@ -2,7 +2,6 @@
 
 use super::listed;
 use crate::{
-    questions::firing::words,
     channels::{
         Effect,
         light::{self, Cause, Readings},
@@ -12,6 +11,7 @@ use crate::{
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
+    questions::firing::words,
     read::Lit,
     report::{Answer, Row, Table, Tone},
     say,
@@ -131,9 +131,16 @@ fn cure(engine: &Engine, cause: Cause, error: CrankAngle) -> Message {
         }
         Cause::Teeth(teeth) => say!(words::light::LIGHT_DO_TEETH_EARLY, n = teeth.unsigned_abs()),
         Cause::Reference(other) => {
-            say!(words::light::LIGHT_DO_REFERENCE, other = other, first = first(engine), error = size)
+            say!(
+                words::light::LIGHT_DO_REFERENCE,
+                other = other,
+                first = first(engine),
+                error = size
+            )
         }
-        Cause::Offset if error.degrees() > 0.0 => say!(words::light::LIGHT_DO_EARLIER, error = size),
+        Cause::Offset if error.degrees() > 0.0 => {
+            say!(words::light::LIGHT_DO_EARLIER, error = size)
+        }
         Cause::Offset => say!(words::light::LIGHT_DO_LATER, error = size),
     }
 }

@@ -2,15 +2,19 @@
 
 use super::wired::CheckedConnection;
 use crate::{
-    questions::firing::words,
     channels::Cure,
     message::Message,
+    questions::firing::words,
     report::bench::{Checklist, Item},
     say,
 };
 
 /// A list for each cure, cheapest first.
-pub(super) fn lists(wiring: &CheckedConnection<'_>, cures: &[Cure], words: &[Message]) -> Vec<Checklist> {
+pub(super) fn lists(
+    wiring: &CheckedConnection<'_>,
+    cures: &[Cure],
+    words: &[Message],
+) -> Vec<Checklist> {
     let one = |(cure, words): (&Cure, &Message)| Checklist {
         title: title(cure),
         path: wiring.done_key.path(),
@@ -57,7 +61,10 @@ fn items(wiring: &CheckedConnection<'_>, cure: &Cure, words: &Message) -> Vec<It
             let lead = |it: &crate::channels::Move| {
                 let target = it.target.to_string();
                 let name = format!("move{target}={}", it.to);
-                item(name, say!(words::taps::ITEM_MOVE, target = target, from = it.from, to = it.to))
+                item(
+                    name,
+                    say!(words::taps::ITEM_MOVE, target = target, from = it.from, to = it.to),
+                )
             };
             moves.iter().map(lead).collect()
         }

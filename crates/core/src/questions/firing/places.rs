@@ -59,7 +59,11 @@ pub(super) fn translated(engine: &Engine) -> Option<Message> {
     let there = |here: u32| both.iter().find(|it| it.here == here).map(|it| it.there);
     let here = engine.order();
     let found = here.iter().map(|it| there(*it)).collect::<Option<Vec<_>>>()?;
-    Some(say!(crate::car::engine::words::crank::ORDER_TRANSLATED, there = written(&found), here = written(&here)))
+    Some(say!(
+        crate::car::engine::words::crank::ORDER_TRANSLATED,
+        there = written(&found),
+        here = written(&here)
+    ))
 }
 
 /// Each cylinder by its place, with its two numbers; nothing where the firing order needed no translation.
@@ -75,7 +79,11 @@ pub(super) fn table(engine: &Engine) -> Option<Table> {
     let working = |it: &Renumbered| step(&NUMBER, &[("number_there", it.there.into())], it.here);
     Some(Table {
         caption: say!(crate::car::engine::words::crank::TABLE_PLACES),
-        columns: vec![say!(crate::car::engine::words::crank::COL_PLACE), say!(crate::car::engine::words::crank::COL_THERE), say!(crate::car::engine::words::crank::COL_HERE)],
+        columns: vec![
+            say!(crate::car::engine::words::crank::COL_PLACE),
+            say!(crate::car::engine::words::crank::COL_THERE),
+            say!(crate::car::engine::words::crank::COL_HERE),
+        ],
         rows: both.iter().map(row).collect(),
         working: both.iter().map(working).collect(),
     })

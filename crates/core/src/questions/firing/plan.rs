@@ -77,8 +77,7 @@ impl BothNumberings<'_> {
         if both {
             rows.push(self.order_row());
         }
-        let caption =
-            if both { say!(words::TABLE_HABITS) } else { say!(words::TABLE_TOWERS) };
+        let caption = if both { say!(words::TABLE_HABITS) } else { say!(words::TABLE_TOWERS) };
         Table { caption, columns, rows, working: acts(engine, self.by_order) }
     }
 
@@ -94,8 +93,7 @@ impl BothNumberings<'_> {
     }
 
     fn order_row(&self) -> Row {
-        let mut cells =
-            vec![Value::text(say!(words::ORDER_TO_ENTER).into_text()), Value::text("")];
+        let mut cells = vec![Value::text(say!(words::ORDER_TO_ENTER).into_text()), Value::text("")];
         cells.push(Value::text(order_of(self.by_order)));
         cells.extend(self.by_cylinder.map(|layout| Value::text(order_of(layout))));
         Row { cells, tone: None }
@@ -119,7 +117,8 @@ pub(super) fn order_of(layout: &Layout) -> String {
     if !only.is_empty() {
         return written(&only);
     }
-    let (leading, trailing) = (layout.order(PlugPosition::Leading), layout.order(PlugPosition::Trailing));
+    let (leading, trailing) =
+        (layout.order(PlugPosition::Leading), layout.order(PlugPosition::Trailing));
     say!(words::ORDER_ROTARY, leading = written(&leading), trailing = written(&trailing))
         .into_text()
 }

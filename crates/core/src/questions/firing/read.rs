@@ -219,7 +219,12 @@ pub(crate) fn injection(
     channels(reader, keys, engine, false)
 }
 
-fn seen(reader: &mut Reader<'_>, list: Key<NumberRow>, engine: Option<&Engine>, plugs: bool) -> Seen {
+fn seen(
+    reader: &mut Reader<'_>,
+    list: Key<NumberRow>,
+    engine: Option<&Engine>,
+    plugs: bool,
+) -> Seen {
     let plan = reader.plan();
     let cells = plan.cell_count(list).min(MOST_ENTRIES);
     let mut seen = Seen::default();
@@ -283,7 +288,8 @@ fn too_many(reader: &mut Reader<'_>, list: Key<NumberRow>) {
     let typed = |(place, text): &&Typed| place.cell() >= MOST_ENTRIES && !text.trim().is_empty();
     if let Some((beyond, _)) = plan.cells(list).iter().find(typed) {
         let (count, most) = (plan.cell_count(list), MOST_ENTRIES);
-        let message = say!(crate::words::field::TOO_MANY, field = "Channels", count = count, most = most);
+        let message =
+            say!(crate::words::field::TOO_MANY, field = "Channels", count = count, most = most);
         reader.unusable(Finding::new(Severity::Fault, *beyond, message));
     }
 }
@@ -310,8 +316,12 @@ fn targets(
     let mut targets = read.map_err(|token| {
         let example = if plugs { "1L or 2T" } else { "3" };
         let typed = shortened(&token);
-        let message =
-            say!(words::wired::WIRED_UNREADABLE, channel = channel, typed = typed, example = example);
+        let message = say!(
+            words::wired::WIRED_UNREADABLE,
+            channel = channel,
+            typed = typed,
+            example = example
+        );
         (message, Vec::new())
     })?;
     crate::sorted::by(&mut targets, Ord::cmp);

@@ -85,7 +85,9 @@ fn verdict(lanes: &[Lane], misplaced: usize) -> (Tone, Message) {
     }
     let overrun = lanes.iter().find(|it| it.windows.is_overrun());
     match (overrun, lanes.first()) {
-        (Some(Lane { kind: "dwell", .. }), _) => (Tone::Bad, say!(words::strip::STRIP_DWELL_RUNS_OUT)),
+        (Some(Lane { kind: "dwell", .. }), _) => {
+            (Tone::Bad, say!(words::strip::STRIP_DWELL_RUNS_OUT))
+        }
         (Some(_), _) => (Tone::Bad, say!(words::strip::STRIP_NEVER_SHUT)),
         (None, Some(lane)) if lane.kind == "dwell" => {
             (Tone::Good, say!(words::strip::STRIP_COILS, n = lane.windows.at_once))
@@ -126,10 +128,13 @@ fn cure(lane: &Lane) -> Message {
 
 fn figures(lane: &Lane) -> Vec<Figure> {
     let (angle, at_once) = match lane.kind {
-        "dwell" => (say!(words::strip::FIGURE_DWELL_ANGLE), say!(words::strip::FIGURE_COILS_AT_ONCE)),
-        "injection" => {
-            (say!(words::strip::FIGURE_INJECTION_ANGLE), say!(words::strip::FIGURE_INJECTORS_AT_ONCE))
+        "dwell" => {
+            (say!(words::strip::FIGURE_DWELL_ANGLE), say!(words::strip::FIGURE_COILS_AT_ONCE))
         }
+        "injection" => (
+            say!(words::strip::FIGURE_INJECTION_ANGLE),
+            say!(words::strip::FIGURE_INJECTORS_AT_ONCE),
+        ),
         _ => (say!(words::strip::FIGURE_SECOND_ANGLE), say!(words::strip::FIGURE_SECOND_AT_ONCE)),
     };
     let windows = &lane.windows;

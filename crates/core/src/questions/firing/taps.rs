@@ -97,8 +97,12 @@ fn agreement(wiring: &CheckedConnection<'_>, standing: &Standing, slot: &Slot) -
     }
     let fired = wiring.seen.taps.get(&channel)?;
     Some(match fired {
-        Fired { targets, nothing_else: true } if targets.is_empty() => say!(words::taps::TAP_NOTHING),
-        _ if fired.targets.iter().all(|it| slot.targets.contains(it)) => say!(words::taps::TAP_RIGHT),
+        Fired { targets, nothing_else: true } if targets.is_empty() => {
+            say!(words::taps::TAP_NOTHING)
+        }
+        _ if fired.targets.iter().all(|it| slot.targets.contains(it)) => {
+            say!(words::taps::TAP_RIGHT)
+        }
         _ => say!(words::taps::TAP_OTHER),
     })
 }

@@ -185,7 +185,9 @@ fn verdict(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> 
     let message = match (wrong.len(), seen) {
         (_, 0) => say!(words::wired::WIRED_NONE_USABLE),
         (0, _) if seen < all => say!(words::wired::WIRED_PARTLY, seen = seen, all = all),
-        (0, _) if tone == Tone::Doubtful && !wiring.seen.spoiled => say!(words::wired::WIRED_HIDDEN),
+        (0, _) if tone == Tone::Doubtful && !wiring.seen.spoiled => {
+            say!(words::wired::WIRED_HIDDEN)
+        }
         (0, _) => say!(words::wired::WIRED_RIGHT, n = all),
         (n, _) if setting => say!(words::wired::WIRED_SETTING, n = n),
         (n, _) if !check.unseen.is_empty() => {
@@ -259,7 +261,11 @@ fn look_for(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
 }
 
 /// One finding for each thing that goes wrong, with all cylinders where it does.
-fn wrong_findings(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> Vec<Finding> {
+fn wrong_findings(
+    wiring: &CheckedConnection<'_>,
+    check: &Check,
+    cures: &[Message],
+) -> Vec<Finding> {
     let wrong = check.wrong();
     let mut findings = Vec::new();
     for group in wrong.chunk_by(|one, other| one.effect == other.effect) {
@@ -282,7 +288,11 @@ fn wrong_findings(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Messag
     findings
 }
 
-fn hidden_finding(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> Option<Finding> {
+fn hidden_finding(
+    wiring: &CheckedConnection<'_>,
+    check: &Check,
+    cures: &[Message],
+) -> Option<Finding> {
     let swapped = hidden(wiring, check);
     let first = swapped.first()?;
     let path = wiring.cell(first.channel);
@@ -305,7 +315,9 @@ fn effect_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
         Effect::KickBack => {
             say!(words::wired::SPARK_COMPRESSION, n = n, cylinders = cylinders, error = error)
         }
-        Effect::Early => say!(words::wired::SPARK_EARLY, n = n, cylinders = cylinders, error = error),
+        Effect::Early => {
+            say!(words::wired::SPARK_EARLY, n = n, cylinders = cylinders, error = error)
+        }
         Effect::LateBurn => {
             say!(words::wired::SPARK_POWER, n = n, cylinders = cylinders, error = error)
         }
@@ -365,8 +377,7 @@ fn table(wiring: &CheckedConnection<'_>, check: &Check) -> Table {
 
 fn columns(wiring: &CheckedConnection<'_>, timed: bool) -> Vec<Message> {
     let only = wiring.layout.order(PlugPosition::Only);
-    let first =
-        if only.is_empty() { say!(words::COL_PLUG) } else { say!(words::COL_CYLINDER) };
+    let first = if only.is_empty() { say!(words::COL_PLUG) } else { say!(words::COL_CYLINDER) };
     let second =
         if wiring.has_towers() { say!(words::COL_TOWER) } else { say!(words::COL_CHANNEL) };
     let mut columns = vec![first, second];

@@ -2,11 +2,11 @@
 
 use super::SolvedSet;
 use crate::{
-    questions::injectors::words,
     fields,
     finding::{Finding, Findings, Severity},
     injector::Class,
     quantity::Holds,
+    questions::injectors::words,
     say,
 };
 
@@ -59,12 +59,7 @@ pub(super) fn of_count(solved: &SolvedSet<'_>, findings: &mut Findings) {
     let SolvedSet { inputs, found, .. } = solved;
     let (Some(count), Some(outputs)) = (inputs.count, found.outputs) else { return };
     let Some(last) = count.checked_rem(inputs.per_output).filter(|last| *last > 0) else { return };
-    let message = say!(
-        words::UNEVEN,
-        count = count,
-        n = inputs.per_output,
-        outputs = outputs,
-        last = last
-    );
+    let message =
+        say!(words::UNEVEN, count = count, n = inputs.per_output, outputs = outputs, last = last);
     findings.push(Finding::new(Severity::Note, solved.key(fields::injectors::PER_OUTPUT), message));
 }

@@ -16,7 +16,11 @@ use crate::{
 };
 
 /// What a channel that controls the current does with its injectors.
-pub(super) fn answer(solved: &SolvedSet<'_>, channel: &Controlled, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    solved: &SolvedSet<'_>,
+    channel: &Controlled,
+    findings: &mut Findings,
+) -> Answer {
     let SolvedSet { set, inputs, found } = solved;
     let (tone, verdict) = verdict(inputs, channel);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
@@ -49,9 +53,7 @@ fn verdict(inputs: &InjectorInputs, channel: &Controlled) -> (Tone, Message) {
         }
         Serves::Always => (Tone::Good, say!(words::PEAK_GOOD)),
         Serves::AsPlainSwitch => (Tone::Good, say!(words::PEAK_UNUSED)),
-        Serves::PeakNotEverywhere => {
-            (Tone::Doubtful, say!(words::PEAK_MISSED, corners = missed))
-        }
+        Serves::PeakNotEverywhere => (Tone::Doubtful, say!(words::PEAK_MISSED, corners = missed)),
         Serves::PeakNowhere => (Tone::Bad, say!(words::PEAK_NEVER)),
         Serves::TooSmall => (Tone::Bad, say!(words::PEAK_SMALL, n = inputs.per_output)),
         Serves::CutShort => {
@@ -122,8 +124,7 @@ fn finding(solved: &SolvedSet<'_>, channel: &Controlled) -> Option<Finding> {
     let (window, n) = (&channel.window, solved.inputs.per_output);
     match channel.serves {
         Serves::TooSmall => {
-            let message =
-                say!(words::PEAK_TOO_SMALL, peak = peak, n = n, least = window.least);
+            let message = say!(words::PEAK_TOO_SMALL, peak = peak, n = n, least = window.least);
             Some(Finding::new(Severity::Fault, key(), message))
         }
         Serves::PeakNotEverywhere | Serves::PeakNowhere => {

@@ -55,7 +55,9 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
-        (_, _, Some(fuse), Some(relay)) if fuses::unprotected(fuse, Some(relay), None).is_some() => {
+        (_, _, Some(fuse), Some(relay))
+            if fuses::unprotected(fuse, Some(relay), None).is_some() =>
+        {
             (Tone::Bad, say!(words::parts::FEED_FUSE_BIG))
         }
         (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),
@@ -71,7 +73,9 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
     let takes = if is_cured { words::parts::FEED_TAKES_CURED } else { words::parts::FEED_TAKES };
     answer.why = Some(say_of!(takes, counts = counts.join(" + "), total = feed.total));
     answer.to_do = match feed.fuse {
-        Some(fuse) => vec![say!(words::parts::FEED_FIT, fuse = fuse), say!(words::parts::FEED_WIRE)],
+        Some(fuse) => {
+            vec![say!(words::parts::FEED_FIT, fuse = fuse), say!(words::parts::FEED_WIRE)]
+        }
         None => vec![say!(words::parts::FEED_SPLIT)],
     };
     for (code, share) in
@@ -80,7 +84,8 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         answer.figures.push(Figure::plain(say_of!(code), share.current, share.working.clone()));
     }
     let total = [(words::parts::FEED_TOTAL, feed.total), (words::parts::FEED_LEAST, feed.least)];
-    let figures = total.map(|(code, value)| Figure::plain(say_of!(code), value, feed.working.clone()));
+    let figures =
+        total.map(|(code, value)| Figure::plain(say_of!(code), value, feed.working.clone()));
     answer.figures.extend(figures);
     answer.cautions.push(say!(words::parts::FEED_CAUTION));
     for (path, rating, code) in [

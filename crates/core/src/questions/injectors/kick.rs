@@ -21,7 +21,8 @@ pub(super) fn figures(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Fi
     let winding = &found.winding;
     let label =
         if winding.is_given { words::parts::INDUCTANCE } else { words::parts::INDUCTANCE_ASSUMED };
-    let mut figures = vec![Figure::new(say_of!(label), winding.inductance, winding.working.clone())];
+    let mut figures =
+        vec![Figure::new(say_of!(label), winding.inductance, winding.working.clone())];
     let off = &found.turn_off;
     let [_, _, rest, _, _] = &off.corners;
     if let (true, Some((time, _)), Some((energy, _))) = (off.ends, rest.time, rest.energy) {

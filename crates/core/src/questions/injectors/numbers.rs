@@ -30,8 +30,11 @@ pub(super) fn of_currents(inputs: &InjectorInputs, found: &InjectorAnswer) -> Ve
     } else {
         (words::OUTPUT_CURRENT, words::INJECTOR_CURRENT)
     };
-    let mut figures =
-        vec![Figure::new(say_of!(of_output), range(&found.corners, |at| at.output), working.clone())];
+    let mut figures = vec![Figure::new(
+        say_of!(of_output),
+        range(&found.corners, |at| at.output),
+        working.clone(),
+    )];
     if inputs.per_output > 1 {
         let band = range(&found.corners, |at| at.injector);
         figures.push(Figure::new(say_of!(of_injector), band, working));
@@ -80,11 +83,20 @@ pub(super) fn of_rise(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Fi
 }
 
 /// The same with a resistor.
-pub(super) fn of_rise_with(inputs: &InjectorInputs, found: &InjectorAnswer, resistor: &Resistor) -> Vec<Figure> {
+pub(super) fn of_rise_with(
+    inputs: &InjectorInputs,
+    found: &InjectorAnswer,
+    resistor: &Resistor,
+) -> Vec<Figure> {
     rises(inputs, found, &resistor.ballast(), " with the resistor")
 }
 
-fn rises(inputs: &InjectorInputs, found: &InjectorAnswer, ballast: &Ballast, with: &str) -> Vec<Figure> {
+fn rises(
+    inputs: &InjectorInputs,
+    found: &InjectorAnswer,
+    ballast: &Ballast,
+    with: &str,
+) -> Vec<Figure> {
     let rising = Rising { inputs, winding: &found.winding, ballast };
     let opening = found.opening.current;
     let [_, hot_cranking, at_rest, _, _] = rising.at_corners(opening);
@@ -131,8 +143,10 @@ fn to_peak(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled
 pub(super) fn of_resistor(inputs: &InjectorInputs, resistor: &Resistor) -> Vec<Figure> {
     let bounds = resistor.bounds.working.clone();
     let heat = resistor.working.clone();
-    let left = branch::working_at(inputs, &resistor.least_at, CurrentEnd::Least, &resistor.ballast());
-    let most = branch::working_at(inputs, &resistor.carrying.worst, CurrentEnd::Most, &resistor.ballast());
+    let left =
+        branch::working_at(inputs, &resistor.least_at, CurrentEnd::Least, &resistor.ballast());
+    let most =
+        branch::working_at(inputs, &resistor.carrying.worst, CurrentEnd::Most, &resistor.ballast());
     let margin = resistor.carrying.working.clone();
     vec![
         Figure::plain(
@@ -161,7 +175,11 @@ pub(super) fn of_resistor(inputs: &InjectorInputs, resistor: &Resistor) -> Vec<F
 }
 
 /// The peaks that work, each injector's share, and the hold it needs.
-pub(super) fn of_channel(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) -> Vec<Figure> {
+pub(super) fn of_channel(
+    inputs: &InjectorInputs,
+    found: &InjectorAnswer,
+    channel: &Controlled,
+) -> Vec<Figure> {
     let window = &channel.window;
     let mut figures = vec![
         Figure::plain(say!(words::PEAK_LEAST), window.least, window.working.clone()),
@@ -185,11 +203,8 @@ pub(super) fn of_channel(inputs: &InjectorInputs, found: &InjectorAnswer, channe
 /// The currents at every corner, as wired.
 pub(super) fn of_corners(inputs: &InjectorInputs, found: &InjectorAnswer) -> Table {
     let none = &Ballast::NONE;
-    let caption = if is_limited(found) {
-        say!(words::CORNERS_UNLIMITED)
-    } else {
-        say!(words::CORNERS)
-    };
+    let caption =
+        if is_limited(found) { say!(words::CORNERS_UNLIMITED) } else { say!(words::CORNERS) };
     Table {
         working: branch::working_at(inputs, &found.highest.corner, CurrentEnd::Most, none),
         ..table(caption, &found.corners, &found.opening, inputs)
@@ -197,7 +212,11 @@ pub(super) fn of_corners(inputs: &InjectorInputs, found: &InjectorAnswer) -> Tab
 }
 
 /// The same with a resistor.
-pub(super) fn of_corners_with(inputs: &InjectorInputs, found: &InjectorAnswer, resistor: &Resistor) -> Table {
+pub(super) fn of_corners_with(
+    inputs: &InjectorInputs,
+    found: &InjectorAnswer,
+    resistor: &Resistor,
+) -> Table {
     let caption = say!(words::CORNERS_WITH, value = sold(resistor.value));
     let (worst, ballast) = (&resistor.carrying.worst, resistor.ballast());
     Table {

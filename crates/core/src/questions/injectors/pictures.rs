@@ -30,7 +30,12 @@ pub(super) fn pictures(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<P
     pictures
 }
 
-fn closing(inputs: &InjectorInputs, found: &InjectorAnswer, ballast: &Ballast, caption: Message) -> Picture {
+fn closing(
+    inputs: &InjectorInputs,
+    found: &InjectorAnswer,
+    ballast: &Ballast,
+    caption: Message,
+) -> Picture {
     let channel = match &found.on {
         On::CurrentControlled(channel) => Some(&**channel),
         _ => None,
@@ -88,7 +93,11 @@ fn opened(inputs: &InjectorInputs, found: &InjectorAnswer) -> Option<Picture> {
             Level { name: say!(words::parts::LEVEL_BATTERY), at: opened.corner.supply.base() },
         ],
     };
-    let caption =
-        say!(words::parts::PICTURE_OPENED, time = ends, clamp = clamp, supply = opened.corner.supply);
+    let caption = say!(
+        words::parts::PICTURE_OPENED,
+        time = ends,
+        clamp = clamp,
+        supply = opened.corner.supply
+    );
     Some(Picture::Traces(Traces { caption, span, panels: vec![current, voltage] }))
 }

@@ -103,9 +103,7 @@ fn verdict(found: &InjectorAnswer, carrying: &Carrying) -> (Tone, Message) {
         (Carries::Nowhere, _) => (Tone::Bad, say!(words::TOO_MUCH_ALWAYS)),
         (Carries::NotEverywhere, _) => (Tone::Bad, say!(words::TOO_MUCH, corners = over)),
         (_, Some(tone)) => (tone, say!(words::CARRIES_UNOPENED)),
-        (Carries::NoMargin, None) => {
-            (Tone::Doubtful, say!(words::CARRIES_BARELY, margin = margin))
-        }
+        (Carries::NoMargin, None) => (Tone::Doubtful, say!(words::CARRIES_BARELY, margin = margin)),
         (Carries::WithMargin, None) => (Tone::Good, say!(words::CARRIES, margin = margin)),
     }
 }

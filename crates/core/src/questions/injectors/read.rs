@@ -1,8 +1,7 @@
 //! The injectors from their fields.
 
-use crate::read::{Purpose, relay_records, Conditions, Entry, Reader, usual_band};
+use crate::read::{Conditions, Entry, Purpose, Reader, relay_records, usual_band};
 use crate::{
-    questions::firing::read::Sharing,
     channels::Injection,
     engine::Engine,
     fields,
@@ -12,6 +11,7 @@ use crate::{
         turn_off::{Clamp, Pulses},
     },
     quantity::{Band, Current, Measure, Resistance, RotationalSpeed, Value},
+    questions::firing::read::Sharing,
     questions::injectors::words,
     say,
     schema::{Key, Part},
@@ -92,7 +92,11 @@ struct OfSet<'a, 'p> {
 }
 
 /// Reads a set of injectors; every field, whatever stands in the others.
-pub(crate) fn injectors(reader: &mut Reader<'_>, around: &InjectorSurroundings<'_>, set: WhichSet) -> Injectors {
+pub(crate) fn injectors(
+    reader: &mut Reader<'_>,
+    around: &InjectorSurroundings<'_>,
+    set: WhichSet,
+) -> Injectors {
     let mut of = OfSet { reader, set, taken: Vec::new() };
     let resistance = of.resistance();
     let count = of.count(around.engine);
@@ -185,8 +189,7 @@ impl OfSet<'_, '_> {
         if let (Entry::Given(typed), Some(Sharing { most, basis })) = (entry, sharing)
             && most != typed
         {
-            let message =
-                say!(words::SHARING_DIFFERS, typed = typed, firing = most, basis = basis);
+            let message = say!(words::SHARING_DIFFERS, typed = typed, firing = most, basis = basis);
             self.reader.remark(Finding::new(Severity::Doubt, key, message));
         }
         match count {

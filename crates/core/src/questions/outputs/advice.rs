@@ -166,7 +166,8 @@ fn carried(running: Current, standing: Current) -> Value {
 
 /// The most across the load when it should rest, and the least when it is on and the starter doesn't turn.
 pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
-    let across = |solved: &SolvedCorner| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
+    let across =
+        |solved: &SolvedCorner| solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
     let states = || subject.cases.iter().flat_map(|case| &case.rest.states);
     let wiring = subject.wiring()?;
     let is_turned =
@@ -265,7 +266,9 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
 fn edits(subject: &Subject<'_>, change: Change) -> Vec<Edit> {
     let outputs = &subject.planned.outputs;
     let edit = |place: Place, text: &str| Edit { path: place.path(), text: text.to_owned() };
-    let of_load = |key: Place, text: &str| edit(key.twin(subject.load.place.part).at(subject.load.place.number), text);
+    let of_load = |key: Place, text: &str| {
+        edit(key.twin(subject.load.place.part).at(subject.load.place.number), text)
+    };
     let far_end = |end: FarEnd| of_load(loads::FAR_END.place(), end.choosable().code);
     let of_output = |number: usize, key: Place, text: &str| {
         let record = outputs.get(number)?.record;
@@ -280,13 +283,15 @@ fn edits(subject: &Subject<'_>, change: Change) -> Vec<Edit> {
         Change::Level(on) => level(own, on).map(|it| vec![it]),
         Change::FarEnd(end) => Some(vec![far_end(end)]),
         Change::LevelAndFarEnd(on, end) => level(own, on).map(|it| vec![it, far_end(end)]),
-        Change::Spare { number, far_end: end, level: on } => outputs.get(number).and_then(|output| {
-            let moved = vec![of_load(loads::OUTPUT.place(), &output.name), far_end(end)];
-            match on {
-                Some(on) => level(number, on).map(|it| [moved, vec![it]].concat()),
-                None => Some(moved),
-            }
-        }),
+        Change::Spare { number, far_end: end, level: on } => {
+            outputs.get(number).and_then(|output| {
+                let moved = vec![of_load(loads::OUTPUT.place(), &output.name), far_end(end)];
+                match on {
+                    Some(on) => level(number, on).map(|it| [moved, vec![it]].concat()),
+                    None => Some(moved),
+                }
+            })
+        }
         Change::Slower(limit) => Some(vec![of_load(loads::FREQUENCY.place(), &limit.show().shown)]),
         Change::NoDiode => {
             Some(vec![of_load(loads::SUPPRESSION.place(), Across::Nothing.choosable().code)])

@@ -63,7 +63,8 @@ impl<'a> Subject<'a> {
             .collect();
         let mut cases = cases?;
         if let ([one, other], [level]) = (cases.as_slice(), own)
-            && one.judgement.head().map(|it| it.trouble) == other.judgement.head().map(|it| it.trouble)
+            && one.judgement.head().map(|it| it.trouble)
+                == other.judgement.head().map(|it| it.trouble)
         {
             // it makes no difference: told as if the others were set like this one
             cases.retain(|case| case.level == *level);

@@ -3,11 +3,11 @@
 pub mod loads;
 
 use crate::{
-    output::Stage,
     output::OnLevel,
     output::PullRail,
+    output::Stage,
     quantity::{Current, Energy, Frequency, Resistance, Voltage},
-    schema::{Part, Text, choices, fields, quantity, choice, text},
+    schema::{Part, Text, choice, choices, fields, quantity, text},
 };
 
 choices! {

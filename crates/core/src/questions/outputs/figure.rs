@@ -27,7 +27,12 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Figure> {
 }
 
 /// The current in the load; the verdict counts all that its output carries.
-fn on_current(subject: &Subject<'_>, case: &LoadAtLevel, phase: Phase, label: Message) -> Option<Figure> {
+fn on_current(
+    subject: &Subject<'_>,
+    case: &LoadAtLevel,
+    phase: Phase,
+    label: Message,
+) -> Option<Figure> {
     let on = case.rest.state(KeyState::On)?;
     let load = subject.solved()?;
     if phase == Phase::Standing && load.kind.running_ratio() <= 1.0 {

@@ -43,7 +43,9 @@ pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad, budget: &Budget)
             }
             Some(_) => (say!(words::OPEN_UNSOLVED), Vec::new()),
         },
-        (OutputLink::Nowhere, None) => (say!(words::OPEN_NO_SUCH_OUTPUT), outputs(planned, load, budget)),
+        (OutputLink::Nowhere, None) => {
+            (say!(words::OPEN_NO_SUCH_OUTPUT), outputs(planned, load, budget))
+        }
         _ if planned.outputs.is_empty() => (say!(words::OPEN), Vec::new()),
         _ => (say!(words::OPEN_OUTPUT), outputs(planned, load, budget)),
     };

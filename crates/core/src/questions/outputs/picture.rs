@@ -161,7 +161,9 @@ fn branch(branch: &PinBranch, subject: usize) -> Option<(&'static str, Current)>
     Some(match branch.part {
         PinPart::Load(at) if at == subject => ("load", current),
         PinPart::Suppressor(at) if at == subject => ("suppressor", current),
-        PinPart::Load(_) | PinPart::Suppressor(_) | PinPart::Beyond | PinPart::Meter => return None,
+        PinPart::Load(_) | PinPart::Suppressor(_) | PinPart::Beyond | PinPart::Meter => {
+            return None;
+        }
         PinPart::UpperSwitch | PinPart::UpperLeak => ("upper-switch", up()),
         PinPart::UpperDiode => ("upper-diode", up()),
         PinPart::PullUp => ("pull-up", up()),

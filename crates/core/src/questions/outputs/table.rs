@@ -33,10 +33,7 @@ fn states(subject: &Subject<'_>, case: &LoadAtLevel, is_one: bool) -> Option<Tab
     let caption = if is_one {
         say!(words::TABLE_STATES)
     } else {
-        say!(
-            words::TABLE_STATES_AT_LEVEL,
-            level = subject.level(case)
-        )
+        say!(words::TABLE_STATES_AT_LEVEL, level = subject.level(case))
     };
     let columns = vec![
         say!(words::COLUMN_STATE),
@@ -154,7 +151,11 @@ fn pin(state: &StateRest) -> Option<Band<crate::quantity::Voltage>> {
 }
 
 /// What the load does over all corners of a state: the code of the words, and how it sounds.
-pub(super) fn effect(load: &Load, case: &LoadAtLevel, state: &StateRest) -> (&'static Wording, Tone) {
+pub(super) fn effect(
+    load: &Load,
+    case: &LoadAtLevel,
+    state: &StateRest,
+) -> (&'static Wording, Tone) {
     let is_reversible = case.rest.wiring.is_reversible(case.rest.subject);
     let is_shorted = |it: &Found| it.trouble == Trouble::ShortedByDiode && it.state == state.state;
     match state.state {

@@ -30,6 +30,8 @@ impl Told {
     }
 }
 
+// a table: a row stays a line
+#[rustfmt::skip]
 const fn told(trouble: Trouble) -> Told {
     match trouble {
         Trouble::LiveAtRest => Told::at(loads::FAR_END, words::LIVE_AT_REST).as_verdict(words::NO_LIVE_AT_REST),

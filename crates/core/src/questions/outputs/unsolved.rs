@@ -1,12 +1,12 @@
 //! What is said where solving a load, or all other ways to connect it, is more than an answer may take.
 
 use crate::{
-    questions::outputs::words,
     budget::Budget,
     finding::{Finding, Findings, Severity},
     message::Message,
     output::{FarEnd, Wiring, cost},
     quantity::{Value, number},
+    questions::outputs::words,
     read::{OutputLink, PlannedLoad, PlannedRest},
     report::{Answer, Tone},
     say,

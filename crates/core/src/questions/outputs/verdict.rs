@@ -5,9 +5,9 @@ use super::{
     told::{self, forbids},
 };
 use crate::{
-    questions::outputs::words,
     message::Message,
     output::{Judgement, Trouble},
+    questions::outputs::words,
     read::Unasked,
     report::{Tone, Verdict},
     say, say_of,

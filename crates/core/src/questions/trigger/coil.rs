@@ -141,7 +141,9 @@ fn cure(
 ) -> Option<Message> {
     let (slowest, counts_from) = read.slowest.zip(read.input.counts_from)?;
     Some(match coil.cure(slowest, Band::exact(speed), counts_from, bears)? {
-        SignalLimiter::Series(series, left) => say!(words::CURE_SERIES, series = series, left = left),
+        SignalLimiter::Series(series, left) => {
+            say!(words::CURE_SERIES, series = series, left = left)
+        }
         SignalLimiter::Clamp(series, current) => {
             say!(words::CURE_CLAMP, series = series, current = current, bears = bears)
         }

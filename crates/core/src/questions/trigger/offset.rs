@@ -58,8 +58,7 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     let half = 180.0 / f64::from(read.positions.max(1));
     let apart = (stands - offset).as_error(CrankAngle::new(360.0));
     if apart.degrees().abs() > half + 1e-9 {
-        let message =
-            say!(words::OFFSET_DIFFERS, stands = stands, offset = offset, tooth = tooth);
+        let message = say!(words::OFFSET_DIFFERS, stands = stands, offset = offset, tooth = tooth);
         let finding = Finding::new(Severity::Fault, fields::controller::OFFSET, message);
         findings.push(finding.as_wired().shown_by(steps));
         said.verdicts.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));

@@ -97,8 +97,7 @@ pub(crate) struct Sensed {
 pub(crate) fn is_asked(plan: &Plan) -> bool {
     let parts = [Part::Trigger, Part::CrankSensor, Part::CamSensor, Part::TriggerInput];
     let cam = plan.text(fields::wheels::CAM_TEETH);
-    parts.into_iter().any(|part| !plan.is_blank(part))
-        || !cam.trim().is_empty()
+    parts.into_iter().any(|part| !plan.is_blank(part)) || !cam.trim().is_empty()
 }
 
 /// The cranking speed; a cold morning and a weak battery count, where their speeds are typed.

@@ -4,13 +4,13 @@ use super::{coil, switch};
 use crate::questions::coils::taken;
 use crate::report::{Answer, Tone};
 use crate::{
-    questions::trigger::words,
     fields,
     fields::sensor::Connector,
     fields::sensor::SensorKind,
     fields::sensor::Shield,
     finding::{Finding, Findings, Severity},
     message::Message,
+    questions::trigger::words,
     read::{Sensed, Triggered},
     say,
     schema::Part,

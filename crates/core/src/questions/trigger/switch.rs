@@ -199,8 +199,7 @@ fn rise(
     } else {
         return None;
     };
-    let message =
-        say!(words::SLOW_RISE, time = time, half = half, speed = speed, turned = turned);
+    let message = say!(words::SLOW_RISE, time = time, half = half, speed = speed, turned = turned);
     let finding = found(sensor, severity, fields::sensor::PULL_UP, message);
     findings.push(finding.cured_by(cure.cloned()).shown_by(steps));
     Some((tone, say!(words::RISES, time = time)))

@@ -2,11 +2,11 @@
 
 use crate::report::{Answer, Figure, Tone};
 use crate::{
-    questions::trigger::words,
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Frequency, Measure, RotationalSpeed},
+    questions::trigger::words,
     read::Triggered,
     say,
     trigger::wheel,
@@ -162,8 +162,7 @@ fn too_slow(
     }
     let limit = read.input.lowest?;
     let (wheel, rate, steps) = all.into_iter().find(|(_, rate, _)| *rate < limit)?;
-    let message =
-        say!(words::TOO_SLOW, wheel = wheel, rate = rate, speed = slowest, limit = limit);
+    let message = say!(words::TOO_SLOW, wheel = wheel, rate = rate, speed = slowest, limit = limit);
     let subject = fields::trigger_input::LOWEST_FREQUENCY;
     findings.push(Finding::new(Severity::Fault, subject, message).shown_by(steps));
     Some((Tone::Bad, say!(words::SLOW, wheel = wheel)))
@@ -184,7 +183,8 @@ fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings
                 figures.push(Figure::plain(label, lost, working.into_steps()));
                 if lost.degrees() > MUCH_DEG {
                     let message = say!(words::LOSES, lost = lost, interval = across);
-                    let finding = Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message);
+                    let finding =
+                        Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message);
                     findings.push(finding.shown_by(steps));
                 }
             }
@@ -204,8 +204,7 @@ fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings
         let steps = working.into_steps();
         figures.push(Figure::plain(say!(words::FIGURE_TICK), turned, steps.clone()));
         if turned.degrees() > COARSE_DEG {
-            let message =
-                say!(words::COARSE, tick = tick.show(), speed = speed, turned = turned);
+            let message = say!(words::COARSE, tick = tick.show(), speed = speed, turned = turned);
             let finding = Finding::new(Severity::Doubt, fields::trigger_input::TICK, message);
             findings.push(finding.shown_by(steps));
         }

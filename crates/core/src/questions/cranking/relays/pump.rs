@@ -65,7 +65,11 @@ pub(super) fn verdict(
 }
 
 /// What the fitter should know of a pump after a stall or a crash.
-pub(super) fn findings(relay: &SpeedRelay, search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Finding> {
+pub(super) fn findings(
+    relay: &SpeedRelay,
+    search: StartSearch<'_>,
+    answer: &CrankingAnswer,
+) -> Vec<Finding> {
     let mut findings = Vec::new();
     let on = on_at_rest(answer);
     if on.base() > RUNS_ON_S {
@@ -101,7 +105,11 @@ fn raised(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
 }
 
 /// How soon after key-on the starter must turn for the pump not to stand in between.
-pub(super) fn figures(relay: &SpeedRelay, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Figure> {
+pub(super) fn figures(
+    relay: &SpeedRelay,
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
+) -> Option<Figure> {
     inputs.threshold?;
     if answer.corners.iter().any(|corner| !corner.closes) {
         return None;

@@ -6,9 +6,9 @@ use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm},
+    questions::cranking::search::StartSearch,
     questions::cranking::words,
     read::{Purpose, SpeedRelay},
-    questions::cranking::search::StartSearch,
     report::{Answer, Figure, Tone},
     say,
     timeline::Interval,
@@ -112,7 +112,8 @@ fn case(
 fn tone(case: ThresholdCase, purpose: Purpose) -> Tone {
     match (case, purpose) {
         (ThresholdCase::Suits, _) => Tone::Good,
-        (ThresholdCase::ReleaseAbove, _) | (ThresholdCase::WhileCranking, Purpose::AlternatorField) => Tone::Bad,
+        (ThresholdCase::ReleaseAbove, _)
+        | (ThresholdCase::WhileCranking, Purpose::AlternatorField) => Tone::Bad,
         _ => Tone::Doubtful,
     }
 }

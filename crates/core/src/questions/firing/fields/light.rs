@@ -2,8 +2,8 @@
 
 use crate::{
     channels::light::SparkStroke,
-    quantity::{CrankAngle},
-    schema::{Part, choices, fields, quantity, choice},
+    quantity::CrankAngle,
+    schema::{Part, choice, choices, fields, quantity},
 };
 
 choices! {

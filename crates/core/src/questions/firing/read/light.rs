@@ -2,13 +2,13 @@
 
 use crate::read::Reader;
 use crate::{
-    questions::firing::words,
     channels::light::Readings,
     engine::Engine,
     fields,
     finding::{Finding, Severity},
     plan::{MOST_ENTRIES, Plan},
     quantity::{Band, CrankAngle},
+    questions::firing::words,
     say,
     schema::Part,
 };

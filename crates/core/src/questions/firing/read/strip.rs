@@ -47,7 +47,8 @@ pub(crate) fn strip(
         Some(dwell) => (dwell, "what the coils need at the charging supply"),
         None => (seconds(USUAL_DWELL_S), "a usual dwell: common practice, no source"),
     };
-    let lasts = reader.or_assume(fields::controller::DWELL, entry, dwell, Value::from(dwell), basis);
+    let lasts =
+        reader.or_assume(fields::controller::DWELL, entry, dwell, Value::from(dwell), basis);
     let advance = usual(reader, fields::strip::ADVANCE, taken).nominal;
     let injection = usual(reader, fields::strip::INJECTION, taken).nominal;
     let ends_before = usual(reader, fields::strip::INJECTION_END, taken).nominal;

@@ -5,8 +5,8 @@ use crate::{
     output::LoadKind,
     quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
     schema::{
-        Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name, output_name, quantity,
-        relay_name, text,
+        Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name,
+        output_name, quantity, relay_name, text,
     },
 };
 
@@ -131,8 +131,7 @@ const WOUND: &[&str] = &["", "solenoid", "motor"];
 // What the loads and the coils of relays are asked alike.
 
 pub(crate) const fn its_far_relay() -> Draft<RelayName> {
-    relay_name("far_relay", "The relay whose contact that is")
-        .only_if("far_end", &["relay"])
+    relay_name("far_relay", "The relay whose contact that is").only_if("far_end", &["relay"])
 }
 
 pub(crate) const fn its_far_output() -> Draft<OutputName> {
@@ -143,8 +142,7 @@ pub(crate) const fn its_far_output() -> Draft<OutputName> {
 }
 
 pub(crate) const fn its_unasked() -> Draft<Unasked> {
-    choice("unasked", "If it acts unasked")
-        .assumed("costly", "until it is known to be harmless")
+    choice("unasked", "If it acts unasked").assumed("costly", "until it is known to be harmless")
 }
 
 pub(crate) const fn its_frequency() -> Draft<Frequency> {
@@ -155,7 +153,10 @@ pub(crate) const fn its_frequency() -> Draft<Frequency> {
 
 pub(crate) const fn its_duty() -> Draft<Ratio> {
     quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
-        .assumed("10 to 90 %", "the range over which a valve is usually moved: common practice, no source")
+        .assumed(
+            "10 to 90 %",
+            "the range over which a valve is usually moved: common practice, no source",
+        )
         .hint("the part of each period that is on")
         .only_if("frequency", &[])
         .rare()

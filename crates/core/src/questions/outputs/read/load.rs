@@ -3,7 +3,8 @@
 use std::rc::Rc;
 
 use super::{
-    FeedingRelay, LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed, Unasked, feeds_itself, name, same_name,
+    FeedingRelay, LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed,
+    Unasked, feeds_itself, name, same_name,
 };
 use crate::{
     fields::{
@@ -33,7 +34,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     reader.stand(at.key(fields::loads::LIKE).place());
     let far_end = reader.choice(at.key(fields::loads::FAR_END));
     let link = link(reader, at.key(fields::loads::OUTPUT), outputs);
-    let partner = partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
+    let partner =
+        partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
     let kind_entry = kind(reader, at);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
@@ -121,7 +123,12 @@ fn feed(
             let names: Vec<_> = relays.iter().map(|relay| relay.name.as_str()).collect();
             let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
             let field = key.field().label;
-            say!(crate::words::field::NO_SUCH_RELAY, field = field, typed = shown, choices = choices)
+            say!(
+                crate::words::field::NO_SUCH_RELAY,
+                field = field,
+                typed = shown,
+                choices = choices
+            )
         }
     };
     reader.unusable(Finding::new(Severity::Fault, key, message));
@@ -211,7 +218,11 @@ fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
     usual.map(|voltage| voltage * scale)
 }
 
-fn link(reader: &mut Reader<'_>, key: Key<OutputName>, outputs: &[Rc<PlannedOutput>]) -> OutputLink {
+fn link(
+    reader: &mut Reader<'_>,
+    key: Key<OutputName>,
+    outputs: &[Rc<PlannedOutput>],
+) -> OutputLink {
     let typed = reader.text(key);
     if typed.is_empty() {
         if let [only] = outputs {
@@ -271,8 +282,12 @@ fn nowhere(
 ) {
     let names: Vec<_> = outputs.iter().map(|output| output.name.as_str()).collect();
     let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
-    let message =
-        say!(crate::words::field::NO_SUCH_OUTPUT, field = key.field().label, typed = shown, choices = choices);
+    let message = say!(
+        crate::words::field::NO_SUCH_OUTPUT,
+        field = key.field().label,
+        typed = shown,
+        choices = choices
+    );
     reader.unusable(Finding::new(Severity::Fault, key, message));
 }
 
@@ -296,7 +311,9 @@ fn level_basis(kind: LoadKind) -> &'static str {
             "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
         }
         LoadKind::Led => "red to white, a glow in the dark to bright: common practice, no source",
-        LoadKind::SolidState => "a 3 to 32 V control input, off below 1 V: common practice, no source",
+        LoadKind::SolidState => {
+            "a 3 to 32 V control input, off below 1 V: common practice, no source"
+        }
         LoadKind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
         _ => "a 12 V part: common practice, no source",
     }

@@ -2,7 +2,7 @@
 
 use crate::{
     quantity::{Current, Length, Resistance, RotationalSpeed, Voltage},
-    schema::{Part, choices, fields, quantity, choice},
+    schema::{Part, choice, choices, fields, quantity},
 };
 
 /// What a sensor is.
