@@ -2,7 +2,10 @@
 
 use std::rc::Rc;
 
-use gloo::events::{EventListener, EventListenerOptions};
+use gloo::{
+    events::{EventListener, EventListenerOptions},
+    timers::callback::Timeout,
+};
 use quietpin_core::{finding::Severity, plan::Plan, questions};
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, KeyboardEvent};
@@ -24,6 +27,7 @@ pub(crate) fn App() -> Html {
     let state = use_reducer(opened);
     let dispatch = state.dispatcher();
     use_answers(&dispatch);
+    use_trials(&state, &dispatch);
     use_drops(&dispatch);
     use_keys(&dispatch);
     use_effect_with((), |()| {
@@ -73,6 +77,20 @@ fn opened() -> State {
 fn use_answers(dispatch: &Dispatch) {
     let send = dispatch.clone();
     use_effect_with((), move |()| ask(send));
+}
+
+/// So long nothing is typed before the remedies are tried, in milliseconds.
+const PAUSE: u32 = 400;
+
+/// Tries the remedies once the fitter pauses: a trial is a report, and a letter must not wait for it.
+#[hook]
+fn use_trials(state: &State, dispatch: &Dispatch) {
+    let is_wanted = !state.is_tried && state.details.there().is_some();
+    let send = dispatch.clone();
+    use_effect_with((Rc::as_ptr(&state.report), is_wanted), move |_| {
+        let pause = is_wanted.then(|| Timeout::new(PAUSE, move || send.dispatch(Action::Try)));
+        move || drop(pause)
+    });
 }
 
 /// Asks for what answers; meanwhile, the form takes what is typed.

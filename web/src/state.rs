@@ -48,6 +48,8 @@ pub enum Action {
     Remove(Part, usize),
     /// Took the outputs of this description in place of the plan's.
     Take(Box<Plan>),
+    /// Paused: time to try the remedies.
+    Try,
     /// Did what a remedy says.
     Apply(Vec<Edit>),
     /// Took back the last change.
@@ -106,6 +108,8 @@ pub struct State {
     pub plan: Rc<Plan>,
     /// What follows from it, once there is what answers; every question, unanswered, until then.
     pub report: Rc<Report>,
+    /// Whether its remedies were tried: that is done in a pause of the typing.
+    pub is_tried: bool,
     /// What answers: once it is there, every change is answered at once.
     pub answers: Further<Answering>,
     /// What shows the details of the answers.
@@ -129,6 +133,7 @@ impl State {
             key,
             report: Rc::new(Report::pending(&plan)),
             plan: Rc::new(plan),
+            is_tried: false,
             answers: Further::Coming,
             details: Further::Coming,
             notices: Vec::new(),
@@ -198,10 +203,17 @@ impl State {
         };
         let mut memory = self.memory.borrow_mut();
         let report = (answering.report)(&mut memory, plan);
-        self.report = Rc::new(match self.details.there() {
-            Some(details) => (details.tried)(report, plan, &memory),
-            None => report,
-        });
+        self.report = Rc::new(report);
+        self.is_tried = false;
+    }
+
+    /// Keeps those remedies that hold with the whole plan.
+    fn try_remedies(&mut self) {
+        if let Some(details) = self.details.there().filter(|_| self.answers.there().is_some()) {
+            let report = (*self.report).clone();
+            self.report = Rc::new((details.tried)(report, &self.plan, &self.memory.borrow()));
+            self.is_tried = true;
+        }
     }
 
     /// Changes the plan, unless the change leaves it as it is.
@@ -303,10 +315,8 @@ impl Reducible for State {
             }
             Action::Miss => state.answers = Further::Missed,
             Action::MissDetails => state.details = Further::Missed,
-            Action::Detail(details) => {
-                state.details = Further::There(details);
-                state.answer();
-            }
+            Action::Detail(details) => state.details = Further::There(details),
+            Action::Try => state.try_remedies(),
             Action::Answer(answering) => {
                 state.answers = Further::There(answering);
                 state.answer();
@@ -338,7 +348,7 @@ mod tests {
     }
 
     fn after(actions: Vec<Action>) -> Rc<State> {
-        unanswered([ANSWER, DETAIL].into_iter().chain(actions).collect())
+        unanswered([ANSWER, DETAIL].into_iter().chain(actions).chain([Action::Try]).collect())
     }
 
     #[test]

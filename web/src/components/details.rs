@@ -67,7 +67,7 @@ pub(crate) fn more(page: &Page, finding: &Finding) -> View {
 fn doing(page: &Page, remedy: &Message) -> Option<View> {
     let apply = Action::Apply(remedy.edits.clone());
     let press = || button(None, "Do this in the plan", sending(&page.send, apply));
-    (!remedy.edits.is_empty()).then(press)
+    (page.state.is_tried && !remedy.edits.is_empty()).then(press)
 }
 
 fn holds(finding: &Finding) -> View {

@@ -55,7 +55,8 @@ const FINDING: Drawn = Drawn {
         found.map_or_else(nothing, |it| finding(page, it))
     },
     is_same: |one, other, at| {
-        is_as_before(one.report.findings.get(at), other.report.findings.get(at))
+        one.is_tried == other.is_tried
+            && is_as_before(one.report.findings.get(at), other.report.findings.get(at))
     },
 };
 
