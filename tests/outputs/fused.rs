@@ -101,3 +101,24 @@ fn a_leak_of_microamperes_lights_no_lamp_and_a_pull_up_of_kilohms_does() {
     assert_eq!(codes("", "10 uA"), [""; 0]);
     assert!(codes("4.7k", "").contains(&"outputs.live-at-rest"), "{:?}", codes("4.7k", ""));
 }
+
+/// No verdict on a feed is green beside its own fuse's Danger or Fault.
+#[test]
+fn the_verdict_on_the_injectors_feed_knows_of_its_wire_and_contact() {
+    let code = |size: &str, fuse: &str| {
+        let mut plan = quietpin_core::whole_car();
+        plan.put(relays::LEAD_SIZE.at(2), size);
+        plan.put(relays::FUSE.at(2), fuse);
+        let report = report(&plan);
+        let mut answers = report.sections.iter().flat_map(|section| &section.answers);
+        answers
+            .find(|it| it.subject == "injector_feed")
+            .expect("it is answered")
+            .verdict
+            .message
+            .code
+    };
+    assert_eq!(code("4 mm2", "30 A"), "injectors.feed-good");
+    assert_eq!(code("0.5 mm2", "25 A"), "injectors.feed-fuse-big");
+    assert_eq!(code("10 mm2", "40 A"), "injectors.feed-fuse-big");
+}

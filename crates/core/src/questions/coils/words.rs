@@ -163,7 +163,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: FUSE_BEARS_HELD.code,
         // The current of a coil that is held on, hot, is no more than 110% of the fuse.
         why: "A wrong dwell sense, a stuck output or a crashed controller then burns the coil, and perhaps the car, behind a whole fuse.",
-        act: "Let a relay cut the coils' feed when the engine stands; don't rely on the fuse.",
+        act: "Let a relay that falls off below a speed cut the coils' feed when the engine stands; where one does, prove that it lets go. Don't rely on the fuse.",
         source: "ISO 8820-3: a fuse bears 110% of its rating for a hundred hours, from memory",
     },
 ];

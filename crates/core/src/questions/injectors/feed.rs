@@ -55,9 +55,7 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
-        (_, _, Some(fuse), Some(relay))
-            if fuses::unprotected(fuse, Some(relay), None).is_some() =>
-        {
+        (_, _, Some(fuse), _) if fuses::unprotected(fuse, parts.relay, parts.wire).is_some() => {
             (Tone::Bad, say!(words::parts::FEED_FUSE_BIG))
         }
         (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),

@@ -10,7 +10,7 @@ use crate::{
         DriverKind, InjectorInputs, InjectorOutput, Wire,
         turn_off::{Clamp, Pulses},
     },
-    quantity::{Band, Current, Measure, Resistance, RotationalSpeed, Value},
+    quantity::{Area, Band, Current, Measure, Resistance, RotationalSpeed, Value},
     questions::firing::read::Sharing,
     questions::injectors::words,
     say,
@@ -75,13 +75,17 @@ pub(crate) struct FeedParts {
     pub(crate) fuse: Option<Current>,
     /// The rating of its relay's contact.
     pub(crate) relay: Option<Current>,
+    /// The size of its lead.
+    pub(crate) wire: Option<Area>,
 }
 
 /// Reads the feed.
 pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
     let at = relay_records::feeding(reader.plan(), Purpose::Injectors);
     let mut rating = |key: Key<Current>| reader.band(key.at(at?)).value().map(|band| band.low);
-    FeedParts { fuse: rating(fields::relays::FUSE), relay: rating(fields::relays::RATING), at }
+    let (fuse, relay) = (rating(fields::relays::FUSE), rating(fields::relays::RATING));
+    let wire = at.and_then(|at| reader.band_elsewhere(fields::relays::LEAD_SIZE.at(at)));
+    FeedParts { at, fuse, relay, wire: wire.map(|band| band.low) }
 }
 
 /// The fields of a set as they are read.

@@ -79,7 +79,7 @@ sentences! {
     FEED_WANTS_SETS = "injectors.feed-wants-sets", "It follows once every set of injectors is answered.";
     FEED_WANTED = "injectors.feed-wanted", "Needs a fuse of {fuse} and a relay for as much";
     FEED_GOOD = "injectors.feed-good", "Fuse and relay carry them";
-    FEED_FUSE_BIG = "injectors.feed-fuse-big", "The fuse is too large for the relay behind it";
+    FEED_FUSE_BIG = "injectors.feed-fuse-big", "The fuse is too large for what lies behind it";
     FEED_FUSE_SMALL = "injectors.feed-fuse-small", "The fuse is too small: it blows on the road";
     FEED_RELAY_SMALL = "injectors.feed-relay-small", "The relay's contact is too small";
     FEED_BOTH_SMALL = "injectors.feed-both-small", "Fuse and relay are too small";
