@@ -41,7 +41,7 @@ proptest! {
         edits in prop::collection::vec((any::<prop::sample::Index>(), any::<prop::sample::Index>()), 1..6),
     ) {
         let places = typed::places(&plan);
-        let mut memory = Memory::default();
+        let mut memory = Memory::detailed();
         let mut plan = plan;
         prop_assert_eq!(report_after(&mut memory, &plan), report(&plan));
         for (place, source) in edits {

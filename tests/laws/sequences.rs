@@ -75,7 +75,7 @@ proptest! {
         start in typed::plan(),
         steps in collection::vec(step(), 1..6),
     ) {
-        let (mut memory, mut plans) = (Memory::default(), vec![start]);
+        let (mut memory, mut plans) = (Memory::detailed(), vec![start]);
         for (number, step) in steps.iter().enumerate() {
             let plan = taken(step, plans.last().expect("the start"), &plans);
             let remembered = report_after(&mut memory, &plan);

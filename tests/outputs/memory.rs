@@ -25,7 +25,7 @@ fn edits(plan: &Plan) -> Vec<(Place, Place)> {
 #[track_caller]
 fn check(name: &str) {
     let mut plan = example(name);
-    let mut memory = Memory::default();
+    let mut memory = Memory::detailed();
     report_after(&mut memory, &plan);
     for (place, next) in edits(&plan) {
         let (old, new) = (plan.text(place).to_owned(), plan.text(next).to_owned());
@@ -50,7 +50,7 @@ fn after_any_edit_of_an_output_or_a_load() {
 fn after_an_entry_is_taken_out() {
     let plan = example("pairs");
     for at in 0..plan.count(Part::Outputs).min(plan.count(Part::Loads)) {
-        let mut memory = Memory::default();
+        let mut memory = Memory::detailed();
         report_after(&mut memory, &plan);
         let mut changed = plan.clone();
         changed.remove(Part::Outputs, at);
@@ -64,7 +64,7 @@ fn after_an_entry_is_taken_out() {
 #[test]
 fn after_an_edit_of_what_all_stand_in() {
     let mut plan = example("shared");
-    let mut memory = Memory::default();
+    let mut memory = Memory::detailed();
     for (place, text) in [
         ("battery.charging", "15.5 V"),
         ("controller.supply_off", "20 ohm"),

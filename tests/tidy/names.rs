@@ -7,8 +7,8 @@ use super::{
     sources::{self, Source},
 };
 
-/// Each question has one of this name, by the recipe for questions: what the question remembers.
-const OF_EACH_QUESTION: &str = "Memory";
+/// Each question has one of these names, by the recipe for questions: what it remembers, what makes its details.
+const OF_EACH_QUESTION: [&str; 2] = ["Memory", "Details"];
 
 /// The names declared twice or more, each with every place where it is declared.
 fn repeated(sources: &[Source]) -> Vec<String> {
@@ -25,7 +25,9 @@ fn repeated(sources: &[Source]) -> Vec<String> {
     };
     let mut places: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (path, contents) in read.iter().filter(|(path, _)| !is_for_tests(path)) {
-        for (name, line) in contents.types.iter().filter(|(name, _)| name != OF_EACH_QUESTION) {
+        for (name, line) in
+            contents.types.iter().filter(|(name, _)| !OF_EACH_QUESTION.contains(&name.as_str()))
+        {
             places.entry(name).or_default().push(format!("{path}:{line}"));
         }
     }

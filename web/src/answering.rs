@@ -40,6 +40,8 @@ pub struct Answering {
 /// The functions of the third part.
 #[derive(Clone, Copy, Debug)]
 pub struct Details {
+    /// What remembers answers with their details: whatever makes these is led to from here alone.
+    pub(crate) memory: fn() -> Memory,
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Answer) -> View,
     /// The report with those remedies that hold when they are tried.
@@ -93,7 +95,7 @@ pub fn report_of(plan: String, tell: Function) {
     let report = async move || {
         let plan = parse(&plan).ok()?;
         let (answering, details) = (answering().await.ok()?, detailing().await.ok()?);
-        let mut memory = Memory::default();
+        let mut memory = (details.memory)();
         let report = (answering.report)(&mut memory, &plan);
         Some(writing().await.ok()?(&(details.tried)(report, &plan, &memory)))
     };
@@ -108,6 +110,7 @@ pub(crate) const ALL: Answering = Answering { report: untried, found };
 
 /// Named by [`detailing`] alone, and by tests.
 pub(crate) const DETAILS: Details = Details {
+    memory: Memory::detailed,
     numbers,
     tried,
     more,

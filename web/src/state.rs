@@ -195,6 +195,13 @@ impl State {
         self.answer();
     }
 
+    /// Answers as if nothing had been answered before, with all details once what makes them is there.
+    fn answer_anew(&mut self) {
+        let memory = self.details.there().map_or_else(Memory::default, |it| (it.memory)());
+        self.memory = Rc::new(RefCell::new(memory));
+        self.answer();
+    }
+
     fn answer(&mut self) {
         let plan = &self.plan;
         let Some(answering) = self.answers.there() else {
@@ -305,7 +312,7 @@ impl Reducible for State {
                 let notices = std::mem::take(&mut state.notices);
                 let (answers, details) = (state.answers, state.details);
                 state = Self { answers, details, notices, ..Self::new(key, *plan, state.keep) };
-                state.answer();
+                state.answer_anew();
             }
             Action::Say(notice) => state.say(notice),
             Action::Dismiss => state.notices.clear(),
@@ -315,7 +322,10 @@ impl Reducible for State {
             }
             Action::Miss => state.answers = Further::Missed,
             Action::MissDetails => state.details = Further::Missed,
-            Action::Detail(details) => state.details = Further::There(details),
+            Action::Detail(details) => {
+                state.details = Further::There(details);
+                state.answer_anew();
+            }
             Action::Try => state.try_remedies(),
             Action::Answer(answering) => {
                 state.answers = Further::There(answering);
@@ -358,7 +368,26 @@ mod tests {
         assert_eq!(early.plan.text(engine::CYLINDERS), "x");
         assert_eq!(*early.report, Report::pending(&early.plan), "nothing answers yet");
         let late = unanswered(vec![typed(), ANSWER]);
-        assert_eq!(late.report, after(vec![typed()]).report);
+        let detailed = late.reduce(DETAIL);
+        assert_eq!(detailed.report, after(vec![typed()]).report);
+    }
+
+    #[test]
+    fn verdicts_and_findings_are_the_same_before_the_details_are_there() {
+        let plan = Box::new(quietpin_core::demo());
+        let early = unanswered(vec![ANSWER, Action::Open("2".into(), plan)]);
+        let late = Rc::clone(&early).reduce(DETAIL);
+        assert_eq!(early.report.findings, late.report.findings);
+        let answers = |state: &State| -> Vec<_> {
+            state.report.sections.iter().flat_map(|it| it.answers.clone()).collect()
+        };
+        assert!(answers(&late).iter().any(|it| !it.figures.is_empty()), "details are shown");
+        for (early, late) in answers(&early).iter().zip(answers(&late)) {
+            assert!(early.figures.is_empty() && early.tables.is_empty(), "{}", early.subject);
+            assert_eq!(early.verdict, late.verdict);
+            assert_eq!(early.why, late.why);
+            assert_eq!(early.to_do, late.to_do);
+        }
     }
 
     #[test]

@@ -34,10 +34,22 @@ macro_rules! questions {
         pub const ALL: &[Question] = &[$($question::QUESTION,)*];
 
         /// What was read and answered for the report before: an edit of one question leaves the others as they are.
+        ///
+        /// The default one is that of reports without details: verdicts, what to do, findings.
         #[derive(Clone, Debug, Default)]
         pub struct Memory {
+            details: Option<&'static Details>,
             $(pub(crate) $question: $question::Memory,)*
         }
+
+        /// What makes the details of each question's answers.
+        #[derive(Clone, Copy, Debug)]
+        struct Details {
+            $($question: $question::Details,)*
+        }
+
+        /// They are named nowhere else: a page fetches them after the answers.
+        const DETAILS: Details = Details { $($question: $question::DETAILS,)* };
 
         /// The answers to all questions. They are named nowhere else: a page fetches them after the form.
         pub(crate) fn answered(
@@ -45,11 +57,27 @@ macro_rules! questions {
             memory: &mut Memory,
             findings: &mut Findings,
         ) -> Vec<Section> {
+            let details = memory.details;
             vec![$(
-                section($question::QUESTION, $question::answers(car, &mut memory.$question, findings)),
+                section($question::QUESTION, {
+                    let details = details.map(|it| &it.$question);
+                    $question::answers(car, &mut memory.$question, details, findings)
+                }),
             )*]
         }
     };
+}
+
+impl Memory {
+    /// That of reports with all details.
+    pub fn detailed() -> Self {
+        Self { details: Some(&DETAILS), ..Self::default() }
+    }
+
+    /// The same, for a report of which only the findings count.
+    pub(crate) fn of_findings(&self) -> Self {
+        Self { details: None, ..self.clone() }
+    }
 }
 
 questions! {

@@ -20,6 +20,7 @@ pub use picture::{
     BranchCurrent, Circuit, CircuitState, Curve, Cycle, CycleCylinder, CycleEvent, CycleStrip,
     Level, Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
+pub(crate) use section::Detail;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
 pub use tried::tried;
 
@@ -61,7 +62,7 @@ impl Report {
 
 /// The report of a plan: the same plan gives the same report, bit for bit.
 pub fn report(plan: &Plan) -> Report {
-    report_after(&mut Memory::default(), plan)
+    report_after(&mut Memory::detailed(), plan)
 }
 
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.

@@ -44,7 +44,7 @@ fn forty(bench: &mut Criterion) {
     bench.bench_function("40 outputs, from nothing", |bench| {
         bench.iter(|| report(black_box(&plan)));
     });
-    let mut memory = Memory::default();
+    let mut memory = Memory::detailed();
     report_after(&mut memory, &plan);
     let mut turn = false;
     bench.bench_function("40 outputs, one load edited", |bench| {

@@ -9,10 +9,19 @@ pub(crate) mod words;
 
 use std::rc::Rc;
 
-use crate::report::{Answer, Tone};
+use crate::report::{Answer, Detail, Tone};
 use crate::{
-    car::Car, coil::cures::CoilCures, finding::Findings, message::Message, plan::Plan,
-    quantity::Value, questions::Question, read::Coiled, say, schema::Part,
+    car::Car,
+    coil::cures::CoilCures,
+    coil::{CoilAnswer, CoilInputs},
+    finding::Findings,
+    message::Message,
+    plan::Plan,
+    quantity::Value,
+    questions::Question,
+    read::Coiled,
+    say,
+    schema::Part,
 };
 
 /// What is said of the question before it is answered.
@@ -34,15 +43,30 @@ fn subjects(plan: &Plan) -> Vec<String> {
 /// Nothing is remembered.
 pub(crate) type Memory = ();
 
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    charging: fn(&CoilInputs, &CoilAnswer) -> Detail,
+    feed: feed::Detailing,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details { charging: numbers::detail, feed: feed::detail };
+
 /// The answers: the charging, and the feed.
-pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
     match &car.coils {
         None => vec![Answer::new("coils", Tone::Open, say!(words::BLANK)).into()],
-        Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),
+        Some(read) => answered(read, details, findings).into_iter().map(Into::into).collect(),
     }
 }
 
-fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
+fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -> Vec<Answer> {
     let inputs = &read.inputs;
     let Some(found) = &read.found else {
         return vec![Answer::new("coils", Tone::Bad, say!(words::NO_VOLTAGE))];
@@ -68,11 +92,9 @@ fn answered(read: &Coiled, findings: &mut Findings) -> Vec<Answer> {
             heat = found.held.in_coil.nominal
         ),
     ];
-    answer.figures = numbers::figures(inputs, found);
-    answer.tables = vec![numbers::table(inputs, found)];
-    answer.pictures.extend(numbers::picture(inputs, found));
+    answer.show(details.map(|it| (it.charging)(inputs, found)));
     judge::concerns(inputs, found, &cures, findings);
-    vec![answer, feed::answer(read, found, findings)]
+    vec![answer, feed::answer(read, found, details.map(|it| it.feed), findings)]
 }
 
 /// What was taken where nothing was given.

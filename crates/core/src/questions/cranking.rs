@@ -2,6 +2,7 @@
 
 mod advice;
 mod bounds;
+mod detail;
 mod extent;
 pub mod fields;
 mod figures;
@@ -17,11 +18,11 @@ pub(crate) mod words;
 
 use std::rc::Rc;
 
-use advice::Advice;
+use advice::{Advice, Best};
 use otherwise::Otherwise;
 use search::{Searched, StartSearch};
 
-use crate::report::{Answer, Tone, recall::Recall};
+use crate::report::{Answer, Detail, Tone, recall::Recall};
 use crate::{
     budget::Pool,
     car::Car,
@@ -32,9 +33,10 @@ use crate::{
     plan::Plan,
     questions::Question,
     read::Wanted,
-    read::{Known, SpeedRelay, relay_records},
+    read::{Known, Purpose, SpeedRelay, relay_records},
     say, say_of,
     schema::Part,
+    timeline::Interval,
 };
 
 /// What all relays of a plan may cost together, in steps: about a quarter of a second natively, and a second or two on a
@@ -67,10 +69,28 @@ fn subjects(plan: &Plan) -> Vec<String> {
     [Part::Cranking.name().to_owned()].into_iter().chain(relays).collect()
 }
 
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    start: fn(&Known, &CrankingInputs, &CrankingAnswer, Option<&Best>, &Otherwise) -> Detail,
+    outline: fn(&Known, &CrankingInputs, &CrankingAnswer) -> Detail,
+    relay: fn(&SpeedRelay, Purpose, &CrankingInputs, &CrankingAnswer, Option<&Best>) -> Detail,
+    running: fn(Interval) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details {
+    start: detail::of_start,
+    outline: detail::of_outline,
+    relay: detail::of_relay,
+    running: detail::of_running,
+};
+
 /// The answers: the coils' relay, then each further one.
 pub(crate) fn answers(
     car: &Car<'_>,
     memory: &mut Memory,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     memory.turn();
@@ -78,11 +98,13 @@ pub(crate) fn answers(
     let asked = StartAsked { known: Rc::clone(&car.cranking), relay: None };
     let own = memory.recall(asked, &mut pool, findings, |asked, budget, findings| {
         Some(match &asked.known.inputs {
-            Some(inputs) => answered(&asked.known, StartSearch { inputs, budget }, findings),
+            Some(inputs) => {
+                answered(&asked.known, StartSearch { inputs, budget }, details, findings)
+            }
             None => open(&asked.known),
         })
     });
-    own.into_iter().chain(relays::answers(car, &mut pool, memory, findings)).collect()
+    own.into_iter().chain(relays::answers(car, &mut pool, memory, details, findings)).collect()
 }
 
 fn open(known: &Known) -> Answer {
@@ -111,11 +133,16 @@ fn listed(names: &[String]) -> String {
     }
 }
 
-fn answered(known: &Known, search: StartSearch<'_>, findings: &mut Findings) -> Answer {
+fn answered(
+    known: &Known,
+    search: StartSearch<'_>,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let inputs = search.inputs;
     let result = match search.answer() {
         Searched::Whole(result) => result,
-        Searched::TooMuch(outline) => return unsearched(known, search, outline, findings),
+        Searched::TooMuch(outline) => return unsearched(known, search, outline, details, findings),
         Searched::NoEngine => return open(known),
     };
     let advice = advice::advice(search, &result);
@@ -127,10 +154,8 @@ fn answered(known: &Known, search: StartSearch<'_>, findings: &mut Findings) -> 
     answer.why = Some(why);
     answer.to_do = to_do(known, inputs, advice);
     answer.cautions = cautions(known);
-    answer.figures = figures::figures(known, search, &result);
-    answer.tables =
-        figures::table(inputs, &result).into_iter().chain(otherwise.table(inputs)).collect();
-    answer.pictures = picture::picture(inputs, &result).into_iter().collect();
+    let best = advice::best(search, &result);
+    answer.show(details.map(|it| (it.start)(known, inputs, &result, best.as_ref(), &otherwise)));
     findings.extend(unsearched::not_all_tried(known, search));
     answer
 }
@@ -140,6 +165,7 @@ fn unsearched(
     known: &Known,
     search: StartSearch<'_>,
     outline: Option<CrankingAnswer>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
     let inputs = search.inputs;
@@ -154,8 +180,7 @@ fn unsearched(
     findings.push(finding);
     if let Some(outline) = outline {
         findings.extend(problems::findings(known, inputs, &outline, None));
-        answer.figures = figures::speeds(known, inputs, &outline);
-        answer.figures.push(figures::relay(&outline));
+        answer.show(details.map(|it| (it.outline)(known, inputs, &outline)));
     }
     answer
 }

@@ -18,9 +18,14 @@ pub(crate) mod words;
 use std::rc::Rc;
 
 use super::Question;
+use plan::BothNumberings;
+use strip::Lane;
+use wired::CheckedConnection;
+
 use crate::{
     car::Car,
-    channels::{Layout, Wired},
+    channels::{Check, Ignition, Injection, Layout, Wired, light::Readings},
+    engine::Engine,
     fields::{
         channels,
         engine::{self, KnownBy},
@@ -28,7 +33,7 @@ use crate::{
     finding::Findings,
     plan::Plan,
     read::Entry,
-    report::{Answer, Tone},
+    report::{Answer, Bench, Detail, Tone, picture::CycleStrip},
     say,
     schema::{Choice as _, Part, Place},
 };
@@ -60,22 +65,54 @@ fn subjects(plan: &Plan) -> Vec<String> {
 /// Nothing is remembered.
 pub(crate) type Memory = ();
 
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    engine: fn(&Engine) -> Detail,
+    ignition_ways: fn(&Engine) -> Detail,
+    ignition: fn(&Engine, Ignition, Option<u32>, &BothNumberings<'_>) -> Detail,
+    injection_ways: fn(&Engine) -> Detail,
+    injection: fn(&Engine, Injection, Option<u32>, &BothNumberings<'_>) -> Detail,
+    bench: fn(&CheckedConnection<'_>) -> Option<Bench>,
+    wired: fn(&CheckedConnection<'_>, &Check) -> Detail,
+    light: fn(&Readings) -> Detail,
+    strip: fn(&[Lane], CycleStrip) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details {
+    engine: angles::detail,
+    ignition_ways: ignition::ways_alone,
+    ignition: ignition::detail,
+    injection_ways: injection::ways_alone,
+    injection: injection::detail,
+    bench: taps::bench,
+    wired: wired::detail,
+    light: light::detail,
+    strip: strip::detail,
+};
+
 /// The answers: the engine, ignition and injection as planned and as wired, the timing light, one cycle.
-pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
     let read = &car.firing.channels;
     let Some(engine) = &car.engine else {
         return vec![open(car, matches!(read.ignition.mode, Entry::Missing)).into()];
     };
     let mut mapped = [None, None, None];
     let [coils, injectors, seconds] = &mut mapped;
-    let mut answers = vec![angles::answer(engine)];
-    answers.extend(ignition::answers(engine, &read.ignition, coils, findings));
-    answers.extend(injection::answers(engine, &read.injection, injectors, findings));
+    let mut answers = vec![angles::answer(engine, details)];
+    answers.extend(ignition::answers(engine, &read.ignition, coils, details, findings));
+    answers.extend(injection::answers(engine, &read.injection, injectors, details, findings));
     if has_second(car) {
-        answers.extend(injection::answers(engine, &read.second, seconds, findings));
+        answers.extend(injection::answers(engine, &read.second, seconds, details, findings));
     }
-    answers.extend(light::answer(engine, read.light.as_ref(), findings));
-    answers.extend(strip::answer(engine, &car.firing.strip, &mapped));
+    answers.extend(light::answer(engine, read.light.as_ref(), details, findings));
+    answers.extend(strip::answer(engine, &car.firing.strip, &mapped, details));
     answers.into_iter().map(Rc::new).collect()
 }
 

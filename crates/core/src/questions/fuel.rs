@@ -7,11 +7,12 @@ mod numbers;
 pub(crate) mod read;
 pub(crate) mod words;
 
-use crate::report::{Answer, Tone};
+use crate::report::{Answer, Detail, Tone};
 use crate::{
     finding::Findings,
     fuel::{
-        self, DeliveryEnd, FuelInputs, cures,
+        self, DeliveryEnd, FuelAnswer, FuelInputs,
+        cures::{self, Larger},
         flow::{InjectorSet, Rated},
     },
     message::Message,
@@ -20,15 +21,34 @@ use crate::{
     say, say_of,
 };
 
+/// What makes the details: of what is delivered, of the pressure where the manifold stops it, of injectors that would do.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FuelDetails {
+    delivered: fn(&FuelInputs, &FuelAnswer) -> Detail,
+    stopped: fn(&FuelAnswer) -> Detail,
+    wanted: fn(&Larger, &FuelInputs) -> Detail,
+}
+
+/// Named by the details of the injectors' question alone.
+pub(crate) const DETAILS: FuelDetails = FuelDetails {
+    delivered: numbers::detail,
+    stopped: numbers::of_stopped,
+    wanted: numbers::of_wanted,
+};
+
 /// The answer; it asks for the flow where nothing is said of the fuel.
-pub(crate) fn answer(read: Option<&Fuelled>, findings: &mut Findings) -> Answer {
+pub(crate) fn answer(
+    read: Option<&Fuelled>,
+    details: Option<&FuelDetails>,
+    findings: &mut Findings,
+) -> Answer {
     let Some(read) = read else {
         return titled(Answer::new("fuel", Tone::Open, say!(words::BLANK)));
     };
     let mut answer = match read.flow.value() {
-        None => flow_wanted(read),
-        Some(flow) if read.count.is_none() => of_one(read, flow),
-        Some(_) => answered(read, findings),
+        None => flow_wanted(read, details),
+        Some(flow) if read.count.is_none() => of_one(read, flow, details),
+        Some(_) => answered(read, details, findings),
     };
     if read.second_is_uncounted {
         answer.to_do.push(say!(words::DO_COUNT_SECOND));
@@ -42,7 +62,7 @@ fn titled(answer: Answer) -> Answer {
 }
 
 /// What each injector must pass, where that is not known but the power is.
-fn flow_wanted(read: &Fuelled) -> Answer {
+fn flow_wanted(read: &Fuelled, details: Option<&FuelDetails>) -> Answer {
     let code = if read.flow.is_missing() { words::WANTS_FLOW } else { words::UNREADABLE };
     let mut answer = Answer::new("fuel", Tone::Open, say_of!(code));
     // any flow does: how many times more is wanted is all that counts
@@ -53,7 +73,7 @@ fn flow_wanted(read: &Fuelled) -> Answer {
         if let Some(larger) = cures::wanted(&inputs) {
             let flow = numbers::rated(larger.flow, &inputs);
             answer.verdict.message = say!(words::WANTED, flow = flow);
-            answer.figures = vec![numbers::of_larger(&larger, &inputs)];
+            answer.show(details.map(|it| (it.wanted)(&larger, &inputs)));
         }
     }
     answer.to_do = vec![say!(words::DO_FLOW)];
@@ -62,7 +82,7 @@ fn flow_wanted(read: &Fuelled) -> Answer {
 }
 
 /// What one injector feeds, where their number is not known.
-fn of_one(read: &Fuelled, flow: Rated) -> Answer {
+fn of_one(read: &Fuelled, flow: Rated, details: Option<&FuelDetails>) -> Answer {
     let inputs = FuelInputs {
         sets: vec![InjectorSet { count: 1, flow }],
         power: None,
@@ -73,16 +93,17 @@ fn of_one(read: &Fuelled, flow: Rated) -> Answer {
     let mut answer = Answer::new("fuel", Tone::Open, say!(words::COUNT_UNKNOWN, feeds = feeds));
     answer.to_do = vec![say!(words::DO_COUNT)];
     answer.to_do.extend(speed_wanted(&inputs));
-    answer.figures = numbers::figures(&inputs, &found);
-    answer.tables = vec![numbers::table(&inputs, &found)];
+    answer.show(details.map(|it| (it.delivered)(&inputs, &found)));
     answer
 }
 
-fn answered(read: &Fuelled, findings: &mut Findings) -> Answer {
+fn answered(read: &Fuelled, details: Option<&FuelDetails>, findings: &mut Findings) -> Answer {
     let inputs = &read.inputs;
     let found = fuel::answer(inputs);
     if found.is_stopped() {
-        return judge::stopped(inputs, &found, findings);
+        let mut answer = judge::stopped(inputs, &found, findings);
+        answer.show(details.map(|it| (it.stopped)(&found)));
+        return answer;
     }
     let (tone, verdict) = judge::verdict(inputs, &found);
     let mut answer = Answer::new("fuel", tone, verdict);
@@ -96,12 +117,11 @@ fn answered(read: &Fuelled, findings: &mut Findings) -> Answer {
     if inputs.power.is_some() {
         answer.to_do.push(say!(words::DO_PROVE));
     }
-    answer.figures = numbers::figures(inputs, &found);
-    answer.tables = vec![numbers::table(inputs, &found)];
+    answer.show(details.map(|it| (it.delivered)(inputs, &found)));
     answer
 }
 
-fn why(read: &Fuelled, found: &fuel::FuelAnswer) -> Message {
+fn why(read: &Fuelled, found: &FuelAnswer) -> Message {
     let inputs = &read.inputs;
     let set =
         |set: &InjectorSet| format!("{} × {}", set.count, numbers::rated(set.flow, inputs).shown);

@@ -3,6 +3,7 @@
 mod concerns;
 mod controlled;
 mod cures;
+mod detail;
 mod feed;
 pub mod fields;
 mod kick;
@@ -15,12 +16,12 @@ pub(crate) mod words;
 
 use std::rc::Rc;
 
-use crate::questions::fuel;
-use crate::report::{Answer, Tone};
+use crate::questions::fuel::{self, FuelDetails};
+use crate::report::{Answer, Detail, Tone};
 use crate::{
     car::Car,
     finding::Findings,
-    injector::{self, InjectorAnswer, InjectorInputs, On},
+    injector::{self, InjectorAnswer, InjectorInputs, On, feed::InjectorFeed},
     message::Message,
     quantity::{Holds, Value},
     questions::Question,
@@ -57,14 +58,36 @@ pub const QUESTION: Question = Question {
 /// Nothing is remembered.
 pub(crate) type Memory = ();
 
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    set: fn(&SolvedSet<'_>) -> Detail,
+    one: fn(&SolvedSet<'_>) -> Detail,
+    feed: fn(&InjectorFeed) -> Detail,
+    fuel: &'static FuelDetails,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details {
+    set: detail::of_set,
+    one: detail::of_one,
+    feed: detail::of_feed,
+    fuel: &fuel::DETAILS,
+};
+
 /// The answers: each set, the feed, the fuel.
-pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
     let found = car.injectors.each_ref().map(|read| read.inputs.as_ref().map(injector::answer));
     let [first, second] = &car.injectors;
     let [found_first, found_second] = &found;
-    let mut answers = vec![of_set(first, found_first.as_ref(), car, findings)];
+    let mut answers = vec![of_set(first, found_first.as_ref(), car, details, findings)];
     if car.is_begun(Part::SecondInjectors) {
-        answers.push(of_set(second, found_second.as_ref(), car, findings));
+        answers.push(of_set(second, found_second.as_ref(), car, details, findings));
         for (answer, title) in
             answers.iter_mut().zip([words::parts::FIRST_SET, words::parts::SECOND_SET])
         {
@@ -81,8 +104,8 @@ pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -
             Some(SolvedSet { set: read.set, inputs: read.inputs.as_ref()?, found: found.as_ref()? })
         })
         .collect();
-    answers.extend(feed::answer(car, &solved, asked, findings));
-    answers.push(fuel::answer(car.fuel.as_ref(), findings));
+    answers.extend(feed::answer(car, &solved, asked, details.map(|it| it.feed), findings));
+    answers.push(fuel::answer(car.fuel.as_ref(), details.map(|it| it.fuel), findings));
     answers.into_iter().map(Into::into).collect()
 }
 
@@ -90,6 +113,7 @@ fn of_set(
     read: &Injectors,
     found: Option<&InjectorAnswer>,
     car: &Car<'_>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
     let solved = read.inputs.as_ref().zip(found);
@@ -97,8 +121,15 @@ fn of_set(
     else {
         return open(read, car);
     };
-    let mut answer =
-        if read.sharing_is_known { answered(&solved, findings) } else { alone(&solved) };
+    let mut answer = if read.sharing_is_known {
+        let mut answer = answered(&solved, findings);
+        answer.show(details.map(|it| (it.set)(&solved)));
+        answer
+    } else {
+        let mut answer = alone(&solved);
+        answer.show(details.map(|it| (it.one)(&solved)));
+        answer
+    };
     answer.to_do.extend(taken(read));
     answer
 }
@@ -129,24 +160,15 @@ fn alone(solved: &SolvedSet<'_>) -> Answer {
         corner = worst.corner.name
     ));
     answer.to_do = vec![say!(words::WANTS_SHARING)];
-    answer.figures = numbers::of_currents(inputs, found);
-    answer.tables = vec![numbers::of_corners(inputs, found)];
     answer
 }
 
 fn answered(solved: &SolvedSet<'_>, findings: &mut Findings) -> Answer {
-    let SolvedSet { inputs, found, .. } = solved;
-    let mut answer = match &found.on {
+    let mut answer = match &solved.found.on {
         On::UnknownLimit => plain::limit_unknown(solved),
         On::PlainSwitch(carrying, cures) => plain::answer(solved, carrying, cures, findings),
         On::CurrentControlled(channel) => controlled::answer(solved, channel, findings),
     };
-    answer.figures.splice(0..0, numbers::of_currents(inputs, found));
-    answer.figures.extend(numbers::of_opening(found));
-    answer.figures.extend(numbers::of_rise(inputs, found));
-    answer.figures.extend(kick::figures(inputs, found));
-    answer.tables.insert(0, numbers::of_corners(inputs, found));
-    answer.pictures = pictures::pictures(inputs, found);
     kick::judge(solved, &mut answer, findings);
     concerns::of_opening(solved, findings);
     concerns::of_class(solved, findings);

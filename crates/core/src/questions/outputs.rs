@@ -24,7 +24,7 @@ use std::rc::Rc;
 use case::Subject;
 pub(crate) use memory::Memory;
 
-use crate::report::Answer;
+use crate::report::{Answer, Detail};
 use crate::{
     budget::Budget,
     car::Car,
@@ -56,22 +56,41 @@ pub const QUESTION: Question = Question {
     },
 };
 
+/// What makes the details of an answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    load: fn(&Subject<'_>) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details { load: detail };
+
+fn detail(subject: &Subject<'_>) -> Detail {
+    Detail {
+        figures: figure::figures(subject),
+        tables: table::tables(subject),
+        pictures: picture::pictures(subject),
+    }
+}
+
 /// An answer for each load.
 pub(crate) fn answers(
     car: &Car<'_>,
     memory: &mut Memory,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     if car.outputs.loads.is_empty() {
         return vec![open::without_loads(&car.outputs).into()];
     }
-    memory.recall(&car.outputs, findings)
+    memory.recall(&car.outputs, details, findings)
 }
 
 fn answer(
     planned: &PlannedRest,
     at: usize,
     budget: &Budget,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Option<Answer> {
     let Some(subject) = Subject::new(planned, at, budget) else {
@@ -92,9 +111,7 @@ fn answer(
     let found = trouble::findings(&subject, &remedies);
     answer.to_do = advice::to_do(&subject, &found, remedies, budget);
     answer.cautions = advice::cautions(&subject);
-    answer.figures = figure::figures(&subject);
-    answer.tables = table::tables(&subject);
-    answer.pictures = picture::pictures(&subject);
+    answer.show(details.map(|it| (it.load)(&subject)));
     findings.extend(found);
     findings.extend(unsolved::not_all_tried(subject.load, budget));
     Some(answer)

@@ -13,12 +13,22 @@ use crate::{
     car::Car,
     finding::Findings,
     message::Message,
+    quantity::{Band, Charge},
     questions::Question,
     read::Entry,
-    report::{Answer, Tone},
+    report::{Answer, Detail, Tone},
     say,
     schema::Part,
 };
+
+/// What makes the details of the answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    standing: fn(&TotalDrain, Option<&Band<Charge>>) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details { standing: numbers::detail };
 
 pub(crate) use drain::Memory;
 use drain::TotalDrain;
@@ -37,6 +47,7 @@ pub const QUESTION: Question = Question {
 pub(crate) fn answers(
     car: &Car<'_>,
     memory: &mut Memory,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     let Some(read) = &car.standing else {
@@ -51,8 +62,7 @@ pub(crate) fn answers(
     };
     let mut answer = Answer::new("standing", tone, verdict);
     answer.why = Some(judge::why(&drain, capacity.as_ref()));
-    answer.figures = numbers::figures(&drain, capacity.as_ref());
-    answer.tables.extend(numbers::table(&drain));
+    answer.show(details.map(|it| (it.standing)(&drain, capacity.as_ref())));
     if let Some(capacity) = &capacity {
         answer.to_do = judge::cures(&drain, capacity);
         answer.cautions = vec![say!(words::CAUTION_METER)];

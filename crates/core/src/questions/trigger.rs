@@ -1,6 +1,7 @@
 //! The answers about the crank and the cam sensor.
 
 mod coil;
+mod detail;
 pub mod fields;
 mod offset;
 pub(crate) mod read;
@@ -11,10 +12,17 @@ pub(crate) mod words;
 
 use std::rc::Rc;
 
-use crate::report::{Answer, Tone};
+use crate::report::{Answer, Detail, Tone};
 use crate::{
-    car::Car, finding::Findings, plan::Plan, questions::Question, read::Triggered, say,
+    car::Car,
+    finding::Findings,
+    plan::Plan,
+    questions::Question,
+    read::Triggered,
+    say,
     schema::Part,
+    trigger::hall::{Hall, InputNeeds, Levels},
+    trigger::reluctance::Peak,
 };
 
 /// What is said of the question before it is answered.
@@ -46,25 +54,51 @@ fn subjects(plan: &Plan) -> Vec<String> {
 /// Nothing is remembered.
 pub(crate) type Memory = ();
 
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    wheel: fn(&Triggered) -> Detail,
+    levels: fn(&Hall, &Levels, &InputNeeds) -> Detail,
+    peaks: fn(Option<&Peak>, Option<&Peak>) -> Detail,
+    offset: fn(&Triggered) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details {
+    wheel: detail::of_wheel,
+    levels: detail::of_levels,
+    peaks: detail::of_peaks,
+    offset: detail::of_offset,
+};
+
 /// The answers: the wheel, each sensor, the offset.
-pub(crate) fn answers(car: &Car<'_>, (): &mut Memory, findings: &mut Findings) -> Vec<Rc<Answer>> {
+pub(crate) fn answers(
+    car: &Car<'_>,
+    (): &mut Memory,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
     match &car.trigger {
         None => vec![Answer::new("trigger", Tone::Open, say!(words::BLANK)).into()],
-        Some(read) => answered(read, findings).into_iter().map(Into::into).collect(),
+        Some(read) => answered(read, details, findings).into_iter().map(Into::into).collect(),
     }
 }
 
-fn answered(read: &Triggered, findings: &mut Findings) -> Vec<Answer> {
-    let mut answers = vec![wheel::answer(read, findings)];
+fn answered(read: &Triggered, details: Option<&Details>, findings: &mut Findings) -> Vec<Answer> {
+    let mut wheel = wheel::answer(read, findings);
+    wheel.show(details.map(|it| (it.wheel)(read)));
+    let mut answers = vec![wheel];
     answers.push(read.crank.as_ref().map_or_else(
         || {
             let mut answer = Answer::new("crank_sensor", Tone::Open, say!(words::NO_KIND));
             answer.title = Some(say!(words::CRANK_TITLE));
             answer
         },
-        |crank| sensor::answer(read, crank, findings),
+        |crank| sensor::answer(read, crank, details, findings),
     ));
-    answers.extend(read.cam.as_ref().map(|cam| sensor::answer(read, cam, findings)));
-    answers.push(offset::answer(read, findings));
+    answers.extend(read.cam.as_ref().map(|cam| sensor::answer(read, cam, details, findings)));
+    let mut offset = offset::answer(read, findings);
+    offset.show(details.map(|it| (it.offset)(read)));
+    answers.push(offset);
     answers
 }

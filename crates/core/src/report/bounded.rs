@@ -92,7 +92,7 @@ fn at_the_limits() -> Vec<Plan> {
 #[test]
 fn at_the_limits_of_the_fields_no_more_is_spent_than_there_is() {
     for plan in at_the_limits() {
-        let mut memory = Memory::default();
+        let mut memory = Memory::detailed();
         report_after(&mut memory, &plan);
         let (cranking, outputs) = (memory.cranking.spent(), memory.outputs.spent());
         assert!(cranking <= cranking::MOST, "{cranking} steps for {plan:?}");
@@ -112,7 +112,7 @@ fn usual_plans_spend_little_of_it() {
     };
     let demo = crate::plan::parse(include_str!("../demo.json")).expect("the demo can be read");
     for plan in [demo, relays(4), chain(2, &[]), chain(4, &[("on_level", "battery")])] {
-        let mut memory = Memory::default();
+        let mut memory = Memory::detailed();
         report_after(&mut memory, &plan);
         let (cranking, outputs) = (memory.cranking.spent(), memory.outputs.spent());
         assert!(
@@ -196,7 +196,7 @@ fn loads_that_hang_together_too_much_are_left_open_and_the_others_answered() {
 
 #[test]
 fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
-    let (mut plan, mut memory) = (chain(10, SPREAD), Memory::default());
+    let (mut plan, mut memory) = (chain(10, SPREAD), Memory::detailed());
     let start = start(1, &[("wheels.crank_teeth", "60"), ("cranking.run_up", "")]);
     for part in [Part::Engine, Part::Cranking, Part::Relays] {
         plan.take(part, &start);

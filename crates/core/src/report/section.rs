@@ -113,6 +113,23 @@ impl Answer {
             bench: None,
         }
     }
+
+    /// Puts below it what is there to be shown.
+    pub(crate) fn show(&mut self, detail: Option<Detail>) {
+        if let Some(Detail { figures, tables, pictures }) = detail {
+            self.figures = figures;
+            self.tables = tables;
+            self.pictures = pictures;
+        }
+    }
+}
+
+/// What stands below an answer. What makes it comes to a page after the answers.
+#[derive(Debug, Default)]
+pub(crate) struct Detail {
+    pub(crate) figures: Vec<Figure>,
+    pub(crate) tables: Vec<Table>,
+    pub(crate) pictures: Vec<Picture>,
 }
 
 /// A number with its range and how it was found.

@@ -53,7 +53,7 @@ fn holds(
     memory: &Memory,
 ) -> bool {
     let Some(edited) = plan.edited(&remedy.edits) else { return false };
-    let after = untried(&mut memory.clone(), &edited);
+    let after = untried(&mut memory.of_findings(), &edited);
     let as_grave = |report: &Report| -> Vec<Rc<Finding>> {
         let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
         all.cloned().collect()

@@ -39,6 +39,11 @@ pub fn pitch(working: &mut Working, positions: u32) -> CrankAngle {
     working.step(&PITCH, &[("N", positions.into())], angle)
 }
 
+/// Degrees across the gap: from the tooth before it to the tooth behind.
+pub fn across_gap(pitch: CrankAngle, missing: u32) -> CrankAngle {
+    CrankAngle::new(pitch.degrees() * f64::from(missing + 1))
+}
+
 /// The rate of teeth of the crank's wheel at a speed, between neighbours, gaps left out.
 pub fn frequency(working: &mut Working, positions: u32, speed: RotationalSpeed) -> Frequency {
     let found = hertz(speed.base() * f64::from(positions) / 60.0);

@@ -1,6 +1,6 @@
 //! What feeds the coils: relay, fuse and lead.
 
-use crate::report::{Answer, Figure, Row, Table, Tone};
+use crate::report::{Answer, Detail, Figure, Row, Table, Tone};
 use crate::{
     coil::{
         self, AtSpeed,
@@ -20,8 +20,16 @@ fn most_drop() -> Voltage {
     volts(0.3)
 }
 
+/// What makes the details: of the feed, and of each bank's with its cylinders.
+pub(super) type Detailing = fn(&CoilFeed, &[(Vec<u32>, CoilFeed)]) -> Detail;
+
 /// The answer: open until it is known how often the coils are charged.
-pub(super) fn answer(read: &Coiled, found: &coil::CoilAnswer, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    read: &Coiled,
+    found: &coil::CoilAnswer,
+    detailing: Option<Detailing>,
+    findings: &mut Findings,
+) -> Answer {
     let parts = &read.parts;
     let Some(at) = &found.at_speed else {
         let mut answer = Answer::new("coils.feed", Tone::Open, say!(words::FEED_OPEN));
@@ -63,8 +71,7 @@ pub(super) fn answer(read: &Coiled, found: &coil::CoilAnswer, findings: &mut Fin
         None => say!(words::FEED_SPLIT),
     }];
     answer.to_do.push(say!(words::FEED_GROUND));
-    answer.figures = figures(&feed);
-    answer.tables.extend(table(&banks));
+    answer.show(detailing.map(|detail| detail(&feed, &banks)));
     concerns(&feed, read, found, findings);
     answer
 }
@@ -83,6 +90,11 @@ fn worst(banks: &[(Vec<u32>, CoilFeed)]) -> Option<&CoilFeed> {
         one.effective.base().total_cmp(&other.effective.base())
     };
     banks.iter().map(|(_, feed)| feed).max_by(by_heat)
+}
+
+pub(super) fn detail(feed: &CoilFeed, banks: &[(Vec<u32>, CoilFeed)]) -> Detail {
+    let tables = table(banks).into_iter().collect();
+    Detail { figures: figures(feed), tables, ..Detail::default() }
 }
 
 /// What each bank's relay carries.

@@ -1,6 +1,6 @@
 //! The numbers behind it: the dwell to enter, and everything at the highest speed.
 
-use crate::report::{Curve, Figure, Level, Panel, Picture, Row, Table, Tone, Traces};
+use crate::report::{Curve, Detail, Figure, Level, Panel, Picture, Row, Table, Tone, Traces};
 use crate::{
     coil::{AtSpeed, CoilAnswer, CoilInputs, Dwell, charging::CoilCorner},
     quantity::{Band, Measure, Value, celsius},
@@ -8,7 +8,15 @@ use crate::{
     say,
 };
 
-pub(super) fn figures(inputs: &CoilInputs, found: &CoilAnswer) -> Vec<Figure> {
+pub(super) fn detail(inputs: &CoilInputs, found: &CoilAnswer) -> Detail {
+    Detail {
+        figures: figures(inputs, found),
+        tables: vec![table(inputs, found)],
+        pictures: picture(inputs, found).into_iter().collect(),
+    }
+}
+
+fn figures(inputs: &CoilInputs, found: &CoilAnswer) -> Vec<Figure> {
     let charge = &found.charge;
     let mut figures = Vec::new();
     if charge.time.base() > 0.0 {
@@ -52,7 +60,7 @@ fn at_speed(at: &AtSpeed) -> Vec<Figure> {
 }
 
 /// The dwell to enter, a row for each supply.
-pub(super) fn table(inputs: &CoilInputs, found: &CoilAnswer) -> Table {
+fn table(inputs: &CoilInputs, found: &CoilAnswer) -> Table {
     let row = |dwell: &Dwell| {
         let never = || Value::text(words::CELL_NEVER.text);
         let range = match (dwell.least, dwell.most) {
@@ -95,7 +103,7 @@ const POINTS: u32 = 60;
 
 /// The current against time at the lowest, the resting and the highest supply, as meant; up to somewhat more than the
 /// longest dwell that reaches the current wanted. None where no supply reaches it.
-pub(super) fn picture(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Picture> {
+fn picture(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Picture> {
     let longest = found.dwells.iter().filter_map(|dwell| dwell.nominal).map(Measure::base);
     let end = 1.15 * longest.fold(0.0, f64::max);
     if end <= 0.0 {

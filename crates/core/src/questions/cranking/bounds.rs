@@ -1,9 +1,6 @@
 //! What bounds the thresholds and releases that work, and the best between them.
 
-use super::{
-    advice::{self, Best},
-    search::StartSearch,
-};
+use super::advice::{self, Best};
 use crate::{
     cranking::{CrankingAnswer, CrankingInputs},
     quantity::{Measure, Value, rpm, share},
@@ -35,8 +32,11 @@ const DIP: Formula = Formula {
 };
 
 /// What bounds the band, the releases, and the best of both.
-pub(super) fn figures(search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<Figure> {
-    let inputs = search.inputs;
+pub(super) fn figures(
+    inputs: &CrankingInputs,
+    answer: &CrankingAnswer,
+    best: Option<&Best>,
+) -> Vec<Figure> {
     let mut figures = Vec::new();
     if answer.works.is_some() {
         let below = match answer.bounds.low.as_str() {
@@ -48,16 +48,16 @@ pub(super) fn figures(search: StartSearch<'_>, answer: &CrankingAnswer) -> Vec<F
         let working = answer.figures.works.clone();
         figures.push(Figure::plain(say!(words::relays::FIGURE_BOUNDS), shown, working));
     }
-    let Some(best) = advice::best(search, answer) else { return figures };
+    let Some(best) = best else { return figures };
     let shown = format!("on at {}, off below {}", words(best.threshold), words(best.release));
     figures.push(Figure::plain(
         say!(words::relays::FIGURE_BEST),
         Value::text(shown),
-        of_best(&best),
+        of_best(best),
     ));
     let label = say!(words::relays::FIGURE_RELEASES, threshold = best.threshold);
     let shown = Value::text(advice::shown(best.releases));
-    figures.push(Figure::plain(label, shown, of_releases(&best)));
+    figures.push(Figure::plain(label, shown, of_releases(best)));
     figures
 }
 

@@ -1,6 +1,6 @@
 //! The numbers of the answer as the report shows them.
 
-use super::{advice, search::StartSearch};
+use super::advice::{self, Best};
 use crate::{
     cranking::{CrankingAnswer, CrankingInputs, Figured, StartCorner, USUAL_THRESHOLD_RPM},
     message::Message,
@@ -29,17 +29,17 @@ const USUAL: Formula = Formula {
 /// The figures, most wanted first.
 pub(super) fn figures(
     known: &Known,
-    search: StartSearch<'_>,
+    inputs: &CrankingInputs,
     answer: &CrankingAnswer,
+    best: Option<&Best>,
 ) -> Vec<Figure> {
-    let inputs = search.inputs;
     let it = &answer.figures;
     let mut figures = Vec::new();
     figures.extend(power(answer));
     figures.extend(of(say!(words::FIGURE_SPARK), it.spark.as_ref()));
     figures.extend(of(say!(words::FIGURE_MARGIN), it.margin.as_ref()));
     figures.extend(bands(answer));
-    figures.extend(super::bounds::figures(search, answer));
+    figures.extend(super::bounds::figures(inputs, answer, best));
     figures.extend(margins(inputs, answer));
     figures.extend(speeds(known, inputs, answer));
     figures.extend(stop(answer));

@@ -1,13 +1,12 @@
 //! The further relays that are switched at a speed, each by the demands of what it feeds.
 
-mod pump;
-mod running;
+pub(super) mod pump;
+pub(super) mod running;
 
 use std::rc::Rc;
 
 use super::{
-    Answer, Memory, StartAsked, advice, bounds,
-    figures::{bands, power, stop},
+    Answer, Details, Memory, StartAsked, advice,
     judge::{self, StartCase},
     problems,
     search::{Searched, StartSearch},
@@ -31,18 +30,25 @@ pub(super) fn answers(
     car: &Car<'_>,
     pool: &mut Pool,
     memory: &mut Memory,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     let each = |relay: &SpeedRelay| {
         let asked = StartAsked { known: Rc::clone(&car.cranking), relay: Some(relay.clone()) };
         memory.recall(asked, pool, findings, |asked, budget, findings| {
-            Some(answer(&asked.known, asked.relay.as_ref()?, budget, findings))
+            Some(answer(&asked.known, asked.relay.as_ref()?, budget, details, findings))
         })
     };
     car.relays.iter().filter_map(each).collect()
 }
 
-fn answer(known: &Known, relay: &SpeedRelay, budget: &Budget, findings: &mut Findings) -> Answer {
+fn answer(
+    known: &Known,
+    relay: &SpeedRelay,
+    budget: &Budget,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let (inputs, purpose) = match (&known.inputs, relay.purpose) {
         (Some(inputs), Some(purpose)) => (of_relay(inputs, relay), purpose),
         _ => return open(known, relay),
@@ -51,7 +57,13 @@ fn answer(known: &Known, relay: &SpeedRelay, budget: &Budget, findings: &mut Fin
     let answer = if purpose.is_for_starting() {
         match search.answer() {
             Searched::Whole(result) => {
-                Some(starting(known, relay, purpose, search, &result, findings))
+                let mut answer = starting(known, relay, purpose, search, &result, findings);
+                let best = advice::best(search, &result);
+                answer.show(
+                    details.map(|it| (it.relay)(relay, purpose, &inputs, &result, best.as_ref())),
+                );
+                findings.extend(unsearched::not_all_tried(&known.of_relay(relay), search));
+                Some(answer)
             }
             Searched::TooMuch(outline) => {
                 Some(not_searched(known, relay, purpose, search, outline.as_ref(), findings))
@@ -59,7 +71,7 @@ fn answer(known: &Known, relay: &SpeedRelay, budget: &Budget, findings: &mut Fin
             Searched::NoEngine => None,
         }
     } else {
-        running::answer(relay, purpose, search, findings)
+        running::answer(relay, purpose, search, details, findings)
             .or_else(|| Some(not_searched(known, relay, purpose, search, None, findings)))
     };
     let Some(mut answer) = answer else { return open(known, relay) };
@@ -146,13 +158,7 @@ fn starting(
     answer.to_do = to_do(relay, inputs, advice);
     if purpose == Purpose::Pump {
         answer.cautions = vec![say!(words::CAUTION_PUMP)];
-        answer.figures.extend(pump::figures(relay, inputs, result));
     }
-    answer.figures.extend(power(result));
-    answer.figures.extend(bands(result).into_iter().take(1));
-    answer.figures.extend(bounds::figures(search, result));
-    answer.figures.extend(stop(result));
-    findings.extend(unsearched::not_all_tried(&known, search));
     answer
 }
 

@@ -4,10 +4,9 @@ use crate::{
     engine::{Engine, EngineKind, Firing, TURN},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
-    questions::firing::places,
-    questions::firing::words,
+    questions::firing::{Details, places, words},
     read::written,
-    report::{Answer, Figure, Row, Table, Tone},
+    report::{Answer, Detail, Figure, Row, Table, Tone},
     say, say_of,
     working::{Formula, Step, step},
 };
@@ -29,7 +28,7 @@ const COMPANION: Formula = Formula {
 const CYCLE: Formula =
     Formula { symbols: "cycle = turns × 360°", source: "definition of the working cycle" };
 
-pub(super) fn answer(engine: &Engine) -> Answer {
+pub(super) fn answer(engine: &Engine, details: Option<&Details>) -> Answer {
     let order = written(&engine.order());
     let interval = engine.cycle().degrees() / f64::from(engine.cylinders());
     let verdict = match (engine.cylinders(), engine.is_even()) {
@@ -48,10 +47,14 @@ pub(super) fn answer(engine: &Engine) -> Answer {
     answer.title = Some(say!(words::TITLE_ENGINE));
     answer.why = Some(companions(engine));
     answer.to_do = places::translated(engine).into_iter().chain(check(engine)).collect();
-    answer.figures = figures(engine);
-    answer.tables = vec![table(engine)];
-    answer.tables.extend(places::table(engine));
+    answer.show(details.map(|it| (it.engine)(engine)));
     answer
+}
+
+/// Its angles, and its cylinders by their places.
+pub(super) fn detail(engine: &Engine) -> Detail {
+    let tables = [table(engine)].into_iter().chain(places::table(engine)).collect();
+    Detail { figures: figures(engine), tables, ..Detail::default() }
 }
 
 fn rotary(engine: &Engine) -> bool {

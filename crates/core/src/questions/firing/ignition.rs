@@ -1,6 +1,6 @@
 //! The ignition: its plan, and what is really wired.
 
-use super::{Mapped, plan, plan::BothNumberings, taps, wired};
+use super::{Details, Mapped, plan, plan::BothNumberings, wired};
 use crate::{
     channels::{Habit, Ignition, Layout, Need, UnfitLayout, within},
     engine::{Engine, EngineKind, TURN},
@@ -10,7 +10,7 @@ use crate::{
     quantity::{CrankAngle, Value},
     questions::firing::words,
     read::Channels,
-    report::{Answer, Row, Table, Tone},
+    report::{Answer, Detail, Row, Table, Tone},
     say,
     schema::{Key, Whole},
 };
@@ -23,16 +23,18 @@ pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Ignition>,
     mapped: &mut Option<Mapped>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
     let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
-        return vec![open(engine, channels)];
+        return vec![with_ways(open(engine, channels), engine, details)];
     };
     let numbered = |habit| Layout::ignition(engine, mode, habit);
     let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
         (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
         (Err(unfit), _) | (_, Err(unfit)) => {
-            return vec![unfit_answer(engine, channels, unfit, findings)];
+            let answer = unfit_answer(engine, channels, unfit, findings);
+            return vec![with_ways(answer, engine, details)];
         }
     };
     let has_order = mode != Ignition::Distributor;
@@ -45,10 +47,23 @@ pub(super) fn answers(
         wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
-    answer.bench = taps::bench(&wiring);
+    let there = channels.count.value();
+    answer.show(details.map(|it| (it.ignition)(engine, mode, there, &numbering)));
+    answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
-    answers.extend(wired::answer(&wiring, findings));
+    answers.extend(wired::answer(&wiring, details, findings));
     answers
+}
+
+/// With what each way would take below it.
+fn with_ways(mut answer: Answer, engine: &Engine, details: Option<&Details>) -> Answer {
+    answer.show(details.map(|it| (it.ignition_ways)(engine)));
+    answer
+}
+
+/// What each way would take, where none is planned yet or the planned one can't be.
+pub(super) fn ways_alone(engine: &Engine) -> Detail {
+    Detail { tables: vec![ways(engine)], ..Detail::default() }
 }
 
 fn titled(subject: impl Into<String>, tone: Tone, verdict: Message) -> Answer {
@@ -67,7 +82,6 @@ fn open(engine: &Engine, channels: &Channels<Ignition>) -> Answer {
     let mut answer = titled(MODE, Tone::Open, verdict);
     answer.why = Some(why);
     answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
-    answer.tables = vec![ways(engine)];
     answer
 }
 
@@ -92,11 +106,23 @@ fn planned(
         answer.to_do = to_do(layout, has_order);
     }
     answer.cautions = vec![say!(words::CAUTION_SPARK), say!(words::CAUTION_VOLTAGE)];
-    let steps = Need::ignition(engine, mode).map(|need| need.working).unwrap_or_default();
-    answer.figures = plan::figures(layout, &steps, there, has_order);
-    answer.tables = vec![numbering.table(engine), ways(engine)];
-    answer.pictures = vec![plan::picture(engine, layout)];
     answer
+}
+
+/// The planned channels, with those there are.
+pub(super) fn detail(
+    engine: &Engine,
+    mode: Ignition,
+    there: Option<u32>,
+    numbering: &BothNumberings<'_>,
+) -> Detail {
+    let (layout, has_order) = (numbering.layout(), numbering.by_cylinder.is_some());
+    let steps = Need::ignition(engine, mode).map(|need| need.working).unwrap_or_default();
+    Detail {
+        figures: plan::figures(layout, &steps, there, has_order),
+        tables: vec![numbering.table(engine), ways(engine)],
+        pictures: vec![plan::picture(engine, layout)],
+    }
 }
 
 fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {
@@ -194,7 +220,6 @@ fn unfit_answer(
     let mut answer = titled(MODE, Tone::Bad, say!(words::VERDICT_NO_PAIRS));
     answer.why = Some(why);
     answer.to_do = to_do;
-    answer.tables = vec![ways(engine)];
     answer
 }
 

@@ -1,6 +1,6 @@
 //! The injection: its plan, and what is really wired.
 
-use super::{Mapped, plan, plan::BothNumberings, taps, wired};
+use super::{Details, Mapped, plan, plan::BothNumberings, wired};
 use crate::{
     channels::{Habit, Injection, Layout, Need, UnfitLayout},
     engine::Engine,
@@ -10,7 +10,7 @@ use crate::{
     quantity::Value,
     questions::firing::words,
     read::{Channels, Keys, SECOND},
-    report::{Answer, Row, Table, Tone},
+    report::{Answer, Detail, Row, Table, Tone},
     say,
 };
 
@@ -19,16 +19,18 @@ pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Injection>,
     mapped: &mut Option<Mapped>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
     let (Some(mode), Some(_)) = (channels.mode.value(), channels.habit.value()) else {
-        return vec![open(engine, channels)];
+        return vec![with_ways(open(engine, channels), engine, details)];
     };
     let numbered = |habit| Layout::injection(engine, mode, habit);
     let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
         (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
         (Err(unfit), _) | (_, Err(unfit)) => {
-            return vec![unfit_answer(engine, channels, unfit, findings)];
+            let answer = unfit_answer(engine, channels, unfit, findings);
+            return vec![with_ways(answer, engine, details)];
         }
     };
     let numbering = BothNumberings {
@@ -40,10 +42,23 @@ pub(super) fn answers(
         wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Injection(mode));
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
-    answer.bench = taps::bench(&wiring);
+    let there = channels.count.value();
+    answer.show(details.map(|it| (it.injection)(engine, mode, there, &numbering)));
+    answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
-    answers.extend(wired::answer(&wiring, findings));
+    answers.extend(wired::answer(&wiring, details, findings));
     answers
+}
+
+/// With what each way would take below it.
+fn with_ways(mut answer: Answer, engine: &Engine, details: Option<&Details>) -> Answer {
+    answer.show(details.map(|it| (it.injection_ways)(engine)));
+    answer
+}
+
+/// What each way would take, where none is planned yet or the planned one can't be.
+pub(super) fn ways_alone(engine: &Engine) -> Detail {
+    Detail { tables: vec![ways(engine)], ..Detail::default() }
 }
 
 fn titled(
@@ -70,7 +85,6 @@ fn open(engine: &Engine, channels: &Channels<Injection>) -> Answer {
     let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Open, verdict);
     answer.why = Some(why);
     answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
-    answer.tables = vec![ways(engine)];
     answer
 }
 
@@ -85,8 +99,7 @@ fn planned(
     let (needed, there) = (layout.channels(), channels.count.value());
     let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Good, verdict(mode, needed));
     answer.why = Some(why(mode));
-    let timed = matches!(mode, Injection::EachOnce | Injection::Companions);
-    answer.to_do = if timed {
+    answer.to_do = if is_timed(mode) {
         let order = plan::order_of(layout);
         vec![say!(words::DO_WIRE_INJECTORS), say!(words::DO_ENTER, order = order)]
     } else {
@@ -104,12 +117,29 @@ fn planned(
         answer.to_do = vec![advice];
     }
     answer.cautions = vec![say!(words::CAUTION_FUEL)];
-    let steps = Need::injection(engine, mode).map(|need| need.working).unwrap_or_default();
-    answer.figures = plan::figures(layout, &steps, there, timed);
-    answer.tables =
-        if timed { vec![numbering.table(engine)] } else { vec![groups(layout, &steps)] };
-    answer.tables.push(ways(engine));
     answer
+}
+
+/// The planned channels, with those there are.
+pub(super) fn detail(
+    engine: &Engine,
+    mode: Injection,
+    there: Option<u32>,
+    numbering: &BothNumberings<'_>,
+) -> Detail {
+    let layout = numbering.layout();
+    let steps = Need::injection(engine, mode).map(|need| need.working).unwrap_or_default();
+    let channels = if is_timed(mode) { numbering.table(engine) } else { groups(layout, &steps) };
+    Detail {
+        figures: plan::figures(layout, &steps, there, is_timed(mode)),
+        tables: vec![channels, ways(engine)],
+        ..Detail::default()
+    }
+}
+
+/// Whether the moment matters.
+fn is_timed(mode: Injection) -> bool {
+    matches!(mode, Injection::EachOnce | Injection::Companions)
 }
 
 fn verdict(mode: Injection, needed: u32) -> Message {
@@ -150,7 +180,7 @@ fn unfit_answer(
     findings: &mut Findings,
 ) -> Answer {
     let (keys, there) = (&channels.keys, channels.count.value());
-    let mut answer = match unfit {
+    match unfit {
         UnfitLayout::NoBanks => {
             let mut answer =
                 titled(keys, fields::engine::BANKS, Tone::Open, say!(words::BANKS_OPEN));
@@ -167,9 +197,7 @@ fn unfit_answer(
             answer.to_do = vec![advice];
             answer
         }
-    };
-    answer.tables = vec![ways(engine)];
-    answer
+    }
 }
 
 fn no_companion_injection(unfit: UnfitLayout) -> Message {

@@ -1,6 +1,6 @@
 //! The answer to a timing light: one cause, or leads that are mixed.
 
-use super::listed;
+use super::{Details, listed};
 use crate::{
     channels::{
         Effect,
@@ -13,7 +13,7 @@ use crate::{
     quantity::{CrankAngle, Measure, Value},
     questions::firing::words,
     read::Lit,
-    report::{Answer, Row, Table, Tone},
+    report::{Answer, Detail, Row, Table, Tone},
     say,
 };
 
@@ -23,6 +23,7 @@ const SUBJECT: &str = "light";
 pub(super) fn answer(
     engine: &Engine,
     lit: Option<&Lit>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Option<Answer> {
     let lit = lit?;
@@ -42,9 +43,14 @@ pub(super) fn answer(
     answer.basis = Basis::AsWired;
     answer.cautions = vec![say!(words::light::LIGHT_CAUTION)];
     if lit.advance.is_some() && !readings.seen.is_empty() {
-        answer.tables = vec![table(readings)];
+        answer.show(details.map(|it| (it.light)(readings)));
     }
     Some(answer)
+}
+
+/// Cylinder by cylinder.
+pub(super) fn detail(readings: &Readings) -> Detail {
+    Detail { tables: vec![table(readings)], ..Detail::default() }
 }
 
 fn open(why: Message) -> Answer {

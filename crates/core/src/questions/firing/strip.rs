@@ -1,6 +1,6 @@
 //! One cycle at a speed: every coil's charging, every injector's opening, with wrong wires in place.
 
-use super::Mapped;
+use super::{Details, Mapped};
 use crate::{
     channels::{
         PlugPosition,
@@ -13,7 +13,7 @@ use crate::{
     questions::firing::words,
     read::Stripped,
     report::{
-        Answer, Figure, Picture, Tone,
+        Answer, Detail, Figure, Picture, Tone,
         picture::{CycleCylinder, CycleStrip, Outcome, StripWindow},
     },
     say,
@@ -28,7 +28,7 @@ const AT_ONCE: Formula = Formula {
 };
 
 /// What one kind of channels does.
-struct Lane {
+pub(super) struct Lane {
     kind: &'static str,
     windows: Windows,
     working: Vec<Step>,
@@ -39,6 +39,7 @@ pub(super) fn answer(
     engine: &Engine,
     read: &Stripped,
     mapped: &[Option<Mapped>; 3],
+    details: Option<&Details>,
 ) -> Option<Answer> {
     let speed = read.speed?;
     let lane = |kind, mapped: &Option<Mapped>, act| {
@@ -69,9 +70,14 @@ pub(super) fn answer(
     answer.why = Some(why(&lanes));
     answer.to_do = lanes.iter().filter(|it| it.windows.is_overrun()).map(cure).collect();
     answer.to_do.extend(crate::questions::coils::taken(&read.taken));
-    answer.figures = lanes.iter().flat_map(figures).collect();
-    answer.pictures = vec![Picture::Strip(picture)];
+    answer.show(details.map(|it| (it.strip)(&lanes, picture)));
     Some(answer)
+}
+
+/// The angles, and the strip itself.
+pub(super) fn detail(lanes: &[Lane], picture: CycleStrip) -> Detail {
+    let pictures = vec![Picture::Strip(picture)];
+    Detail { figures: lanes.iter().flat_map(figures).collect(), pictures, ..Detail::default() }
 }
 
 /// How many sparks come in the wrong place.

@@ -1,6 +1,6 @@
 //! What was found at the car: the verdict, cylinder by cylinder, and the findings.
 
-use super::{Mapped, cure, listed, lists, plan, plan::BothNumberings, taps};
+use super::{Details, Mapped, cure, listed, lists, plan, plan::BothNumberings, taps};
 use crate::{
     channels::{
         ChannelAction, Check, Cure, Effect, Habit, Ignition, Injection, Layout, PlugPosition,
@@ -14,7 +14,7 @@ use crate::{
     questions::firing::words,
     read::{Channels, Seen},
     report::{
-        Answer, Checklist, Figure, Picture, Row, Table, Tone,
+        Answer, Checklist, Detail, Figure, Picture, Row, Table, Tone,
         picture::{CycleEvent, Outcome},
     },
     say, say_of,
@@ -123,7 +123,11 @@ impl CheckedConnection<'_> {
 }
 
 /// The answer as wired; none where nothing was typed.
-pub(super) fn answer(wiring: &CheckedConnection<'_>, findings: &mut Findings) -> Option<Answer> {
+pub(super) fn answer(
+    wiring: &CheckedConnection<'_>,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Option<Answer> {
     if !wiring.seen.typed {
         return None;
     }
@@ -143,12 +147,18 @@ pub(super) fn answer(wiring: &CheckedConnection<'_>, findings: &mut Findings) ->
     answer.to_do.extend(taps::must_be(&wiring.standing));
     answer.to_do.extend(look_for(wiring, &check));
     answer.cautions = taps::cautions(wiring);
-    answer.figures = figures(wiring, &check);
-    if !check.reached.is_empty() {
-        answer.tables = vec![table(wiring, &check)];
-        answer.pictures.extend(picture(wiring, &check));
-    }
+    answer.show(details.map(|it| (it.wired)(wiring, &check)));
     Some(answer)
+}
+
+/// Cylinder by cylinder, and one cycle as it really runs.
+pub(super) fn detail(wiring: &CheckedConnection<'_>, check: &Check) -> Detail {
+    let is_seen = !check.reached.is_empty();
+    Detail {
+        figures: figures(wiring, check),
+        tables: is_seen.then(|| table(wiring, check)).into_iter().collect(),
+        pictures: picture(wiring, check).filter(|_| is_seen).into_iter().collect(),
+    }
 }
 
 /// The cures in words, cheapest first. What firing every turn hides is cured for the day of sequential firing.

@@ -27,7 +27,6 @@ pub(super) fn stopped(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut Fi
     answer.why = Some(message.clone());
     answer.to_do = vec![cure.clone()];
     answer.cautions = vec![say!(words::CAUTION_LEAN)];
-    answer.figures = vec![numbers::of_drop(found)];
     findings.push(
         Finding::new(Severity::Danger, fields::fuel::BOOST, message)
             .cured_by([cure])

@@ -1,6 +1,6 @@
 //! The numbers behind the answer, in the units of both habits.
 
-use crate::report::{Figure, Row, Table};
+use crate::report::{Detail, Figure, Row, Table};
 use crate::{
     fuel::{
         DeliveryEnd, FuelAnswer, FuelInputs, Limit, Regulator, cures::Larger, delivery::Delivery,
@@ -73,7 +73,7 @@ fn figure<Q: Measure>(
 }
 
 /// Pressure across an injector.
-pub(super) fn of_drop(found: &FuelAnswer) -> Figure {
+fn of_drop(found: &FuelAnswer) -> Figure {
     let (least, most) = (found.least.drop, found.most.drop);
     let band = Band { nominal: found.nominal.drop, ..Band::between(least, most) };
     let first = |at: &Delivery| at.flow_working.first().cloned();
@@ -82,12 +82,28 @@ pub(super) fn of_drop(found: &FuelAnswer) -> Figure {
 }
 
 /// Injectors that would be enough.
-pub(super) fn of_larger(larger: &Larger, inputs: &FuelInputs) -> Figure {
+fn of_larger(larger: &Larger, inputs: &FuelInputs) -> Figure {
     Figure::plain(say!(words::LARGER), rated(larger.flow, inputs), larger.working.clone())
 }
 
+/// Of what is delivered.
+pub(super) fn detail(inputs: &FuelInputs, found: &FuelAnswer) -> Detail {
+    let tables = vec![table(inputs, found)];
+    Detail { figures: figures(inputs, found), tables, ..Detail::default() }
+}
+
+/// Where the manifold may push as hard as the fuel.
+pub(super) fn of_stopped(found: &FuelAnswer) -> Detail {
+    Detail { figures: vec![of_drop(found)], ..Detail::default() }
+}
+
+/// Of injectors that would be enough, where there are none yet.
+pub(super) fn of_wanted(larger: &Larger, inputs: &FuelInputs) -> Detail {
+    Detail { figures: vec![of_larger(larger, inputs)], ..Detail::default() }
+}
+
 /// The figures that there are.
-pub(super) fn figures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Figure> {
+fn figures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Figure> {
     let feeds =
         if inputs.pace.is_some() { words::FEEDS_AT_SPEED } else { words::FEEDS_WITHOUT_SPEED };
     let mut figures = Vec::new();
@@ -137,7 +153,7 @@ pub(super) fn figures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Figure> {
 }
 
 /// What one injector passes, as stated and in this car.
-pub(super) fn table(inputs: &FuelInputs, found: &FuelAnswer) -> Table {
+fn table(inputs: &FuelInputs, found: &FuelAnswer) -> Table {
     let mut rows = Vec::new();
     for (at, set) in inputs.sets.iter().enumerate() {
         let of_set =

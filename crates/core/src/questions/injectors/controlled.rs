@@ -1,6 +1,6 @@
 //! The answer for outputs that control the current.
 
-use super::{SolvedSet, corners, numbers};
+use super::{SolvedSet, corners};
 use crate::report::{Answer, Tone};
 use crate::{
     fields,
@@ -25,7 +25,6 @@ pub(super) fn answer(
     let (tone, verdict) = verdict(inputs, channel);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
     answer.why = Some(why(inputs, found, channel));
-    answer.figures = numbers::of_channel(inputs, found, channel);
     let cures = cures(channel);
     if let Some(finding) = finding(solved, channel) {
         let working = channel.window.working.iter().chain(&channel.working).cloned();

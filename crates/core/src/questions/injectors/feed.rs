@@ -9,7 +9,7 @@ use crate::{
     quantity::Current,
     questions::injectors::words,
     read::FeedParts,
-    report::{Answer, Figure, Tone},
+    report::{Answer, Detail, Tone},
     say, say_of,
     schema::Key,
     schema::Part,
@@ -25,6 +25,7 @@ pub(super) fn answer(
     car: &Car<'_>,
     solved: &[SolvedSet<'_>],
     asked: usize,
+    detail: Option<fn(&InjectorFeed) -> Detail>,
     findings: &mut Findings,
 ) -> Option<Answer> {
     // it must not go while a field of the injectors is typed anew
@@ -45,7 +46,10 @@ pub(super) fn answer(
         answer.to_do = vec![say_of!(wanted)];
         return Some(answer);
     }
-    Some(answered(&InjectorFeed::of(shares), car.injector_feed, findings))
+    let feed = InjectorFeed::of(shares);
+    let mut answer = answered(&feed, car.injector_feed, findings);
+    answer.show(detail.map(|detail| detail(&feed)));
+    Some(answer)
 }
 
 fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> Answer {
@@ -76,15 +80,6 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         }
         None => vec![say!(words::parts::FEED_SPLIT)],
     };
-    for (code, share) in
-        [words::parts::FEED_SHARE, words::parts::FEED_SHARE_SECOND].into_iter().zip(&feed.shares)
-    {
-        answer.figures.push(Figure::plain(say_of!(code), share.current, share.working.clone()));
-    }
-    let total = [(words::parts::FEED_TOTAL, feed.total), (words::parts::FEED_LEAST, feed.least)];
-    let figures =
-        total.map(|(code, value)| Figure::plain(say_of!(code), value, feed.working.clone()));
-    answer.figures.extend(figures);
     answer.cautions.push(say!(words::parts::FEED_CAUTION));
     for (path, rating, code) in [
         (FUSE, parts.fuse, words::parts::FUSE_TOO_SMALL),

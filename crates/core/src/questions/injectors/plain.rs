@@ -1,6 +1,6 @@
 //! The answer for outputs that are plain switches.
 
-use super::{SolvedSet, corners, cures, numbers, remedies};
+use super::{SolvedSet, corners, cures, remedies};
 use crate::report::{Answer, Tone};
 use crate::{
     fields,
@@ -14,7 +14,6 @@ use crate::{
     quantity::Current,
     quantity::{Holds, Measure, Ratio},
     questions::injectors::words,
-    report::Figure,
     say,
     schema::Key,
     working::Step,
@@ -56,28 +55,23 @@ pub(super) fn answer(
         corner = carrying.worst.name,
         limit = carrying.limit
     ));
-    let working = margin_working(inputs, carrying);
-    answer.figures.push(Figure::plain(say!(words::MARGIN), carrying.margin, working.clone()));
     if carrying.has_margin() && found.turn_off.is_borne() {
         return answer;
     }
-    if let Some(resistor) = cures.resistor() {
-        answer.figures.extend(numbers::of_resistor(inputs, resistor));
-        answer.figures.extend(numbers::of_rise_with(inputs, found, resistor));
-        answer.tables.push(numbers::of_corners_with(inputs, found, resistor));
+    if cures.resistor().is_some() {
         answer.cautions.push(say!(words::HOT_RESISTOR));
     }
     if carrying.over != Holds::Never {
         answer.cautions.extend([say!(words::NO_DIODE), say!(words::BEFORE_WIRING)]);
     }
     answer.to_do.push(remedies::taken(solved, cures));
-    answer.tables.insert(0, remedies::table(&cures.side_by_side));
     if carrying.has_margin() {
         return answer;
     }
     let words = cures::in_words(found, cures);
     let finding = finding(carrying, solved.key(fields::injectors::OUTPUT_LIMIT));
-    findings.push(finding.cured_by(words.iter().cloned()).shown_by(working));
+    findings
+        .push(finding.cured_by(words.iter().cloned()).shown_by(margin_working(inputs, carrying)));
     answer.to_do.extend(cures::obstacle(cures));
     if words.len() > 1 {
         answer.to_do.push(say!(words::ANY_ONE));
@@ -86,7 +80,8 @@ pub(super) fn answer(
     answer
 }
 
-fn margin_working(inputs: &InjectorInputs, carrying: &Carrying) -> Vec<Step> {
+/// How the margin was found.
+pub(super) fn margin_working(inputs: &InjectorInputs, carrying: &Carrying) -> Vec<Step> {
     let mut working = branch::working_at(inputs, &carrying.worst, CurrentEnd::Most, &Ballast::NONE);
     working.extend(carrying.working.iter().cloned());
     working

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{MOST, answer};
+use super::{Details, MOST, answer};
 use crate::{
     budget::{Budget, Pool},
     finding::Findings,
@@ -49,6 +49,7 @@ impl Memory {
     pub(super) fn recall(
         &mut self,
         planned: &PlannedRest,
+        details: Option<&Details>,
         findings: &mut Findings,
     ) -> Vec<Rc<Answer>> {
         self.told.turn();
@@ -56,11 +57,11 @@ impl Memory {
         let mut each = |number| {
             if let Some(asked) = LoadAsked::of(planned, number) {
                 return self.told.recall(asked, &mut pool, findings, |asked, budget, findings| {
-                    answer(planned, asked.number, budget, findings)
+                    answer(planned, asked.number, budget, details, findings)
                 });
             }
             let budget = Budget::new(pool.allowance());
-            let answer = answer(planned, number, &budget, findings).map(Rc::new);
+            let answer = answer(planned, number, &budget, details, findings).map(Rc::new);
             pool.pay(&budget.account());
             answer
         };

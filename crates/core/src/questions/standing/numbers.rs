@@ -9,7 +9,7 @@ use crate::{
     message::Message,
     output::{Operating, PinBranch, PinPart},
     quantity::{Band, Charge, Current, Measure, Value, amperes, volts},
-    report::{Figure, Row, Table},
+    report::{Detail, Figure, Row, Table},
     say,
     working::{Formula, Step, step},
 };
@@ -35,7 +35,12 @@ pub(super) fn sum(drain: &TotalDrain) -> Step {
     step(&SUM, &values, drain.all.high)
 }
 
-pub(super) fn figures(drain: &TotalDrain, capacity: Option<&Band<Charge>>) -> Vec<Figure> {
+pub(super) fn detail(drain: &TotalDrain, capacity: Option<&Band<Charge>>) -> Detail {
+    let tables = table(drain).into_iter().collect();
+    Detail { figures: figures(drain, capacity), tables, ..Detail::default() }
+}
+
+fn figures(drain: &TotalDrain, capacity: Option<&Band<Charge>>) -> Vec<Figure> {
     let ends = [drain.all.low, drain.all.nominal, drain.all.high].map(Measure::show);
     let of_drain = figure(say!(words::FIGURE_DRAIN), ends, vec![sum(drain)]);
     let of_time = capacity.map(|capacity| {
@@ -55,7 +60,7 @@ fn figure(label: Message, [low, value, high]: [Value; 3], working: Vec<Step>) ->
 }
 
 /// What draws, biggest first.
-pub(super) fn table(drain: &TotalDrain) -> Option<Table> {
+fn table(drain: &TotalDrain) -> Option<Table> {
     let groups = drain.solved.groups.iter().map(|group| {
         let name = if group.loads.is_empty() {
             group.outputs.clone()

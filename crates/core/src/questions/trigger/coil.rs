@@ -1,7 +1,7 @@
 //! A variable-reluctance sensor: enough while cranking, not too much at speed, the right way round.
 
-use super::sensor::found;
-use crate::report::{Answer, Figure, Tone};
+use super::{Details, sensor::found};
+use crate::report::{Answer, Tone};
 use crate::{
     fields,
     fields::sensor::Polarity,
@@ -14,7 +14,12 @@ use crate::{
     trigger::reluctance::{Peak, Reluctance, SignalLimiter},
 };
 
-pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    read: &Triggered,
+    sensor: &Sensed,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let is_reversed = sensor.polarity == Some(Polarity::Reversed);
     if is_reversed {
         let message = say!(words::REVERSED);
@@ -50,7 +55,7 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
     answer.why = Some(say!(words::WHY_COIL));
     answer.to_do = cures;
     answer.to_do.extend(to_do(sensor, read));
-    answer.figures = figures(slow.as_ref(), fast.as_ref());
+    answer.show(details.map(|it| (it.peaks)(slow.as_ref(), fast.as_ref())));
     answer
 }
 
@@ -66,19 +71,6 @@ fn to_do(sensor: &Sensed, read: &Triggered) -> Vec<Message> {
     }
     to_do.push(say!(words::DO_GAP_WIDTH));
     to_do
-}
-
-fn figures(slow: Option<&Peak>, fast: Option<&Peak>) -> Vec<Figure> {
-    let mut figures = Vec::new();
-    if let Some(peak) = slow {
-        let label = say!(words::FIGURE_PEAK_SLOW);
-        figures.push(Figure::new(label, peak.at_input, peak.working.clone()));
-    }
-    if let Some(peak) = fast {
-        let label = say!(words::FIGURE_PEAK_FAST);
-        figures.push(Figure::new(label, peak.at_input, peak.working.clone()));
-    }
-    figures
 }
 
 /// At the slowest instant of cranking.

@@ -1,6 +1,6 @@
 //! Where top dead centre lies behind the first tooth.
 
-use crate::report::{Answer, Figure, Tone};
+use crate::report::{Answer, Tone};
 use crate::{
     fields,
     finding::{Basis, Finding, Findings, Severity},
@@ -16,19 +16,16 @@ use crate::{
 /// What may still hide behind readings that are sure no better is too much: common practice, no source.
 const SURE_DEG: f64 = 2.0;
 /// Less than this no timing light shows: common practice, no source.
-const SEEN_DEG: f64 = 1.0;
+pub(super) const SEEN_DEG: f64 = 1.0;
 
-/// Verdict and figures as they come.
-struct Said {
-    verdicts: Vec<(Tone, Message)>,
-    figures: Vec<Figure>,
-}
+/// Verdicts as they come.
+type Said = Vec<(Tone, Message)>;
 
 pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
-    let mut said = Said { verdicts: Vec::new(), figures: Vec::new() };
+    let mut said = Said::new();
     by_light(read, &mut said, findings);
     by_standing(read, &mut said, findings);
-    let worst = said.verdicts.into_iter().min_by_key(|(tone, _)| *tone);
+    let worst = said.into_iter().min_by_key(|(tone, _)| *tone);
     let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!(words::OFFSET_OPEN)));
     let mut answer = Answer::new(fields::controller::OFFSET, tone, verdict);
     answer.title = Some(say!(words::OFFSET_TITLE));
@@ -39,7 +36,6 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     answer.to_do = read.is_halved.then(|| say!(words::DO_PAIR)).into_iter().collect();
     answer.to_do.extend([say!(words::DO_STAND), say!(words::DO_LIGHT)]);
     answer.cautions = vec![say!(words::CAUTION_LIGHT)];
-    answer.figures = said.figures;
     answer
 }
 
@@ -49,9 +45,8 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     let mut working = Working::new();
     let stands = standing(&mut working, read.positions, tooth);
     let steps = working.into_steps();
-    said.figures.push(Figure::plain(say!(words::FIGURE_STANDING), stands, steps.clone()));
     let Some(offset) = read.offset else {
-        said.verdicts.push((Tone::Open, say!(words::ENTER_FIRST, angle = stands)));
+        said.push((Tone::Open, say!(words::ENTER_FIRST, angle = stands)));
         return;
     };
     // a tooth at the sensor is good to half a tooth
@@ -61,9 +56,9 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
         let message = say!(words::OFFSET_DIFFERS, stands = stands, offset = offset, tooth = tooth);
         let finding = Finding::new(Severity::Fault, fields::controller::OFFSET, message);
         findings.push(finding.as_wired().shown_by(steps));
-        said.verdicts.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
+        said.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
     } else if read.readings.len() < 2 {
-        said.verdicts.push((Tone::Doubtful, say!(words::NEAR, half = CrankAngle::new(half))));
+        said.push((Tone::Doubtful, say!(words::NEAR, half = CrankAngle::new(half))));
     }
 }
 
@@ -88,9 +83,7 @@ fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
 fn single(advance: CrankAngle, one: LightReading, said: &mut Said) {
     let mut working = Working::new();
     let error = at_once(&mut working, advance, one.seen.nominal);
-    let label = say!(words::FIGURE_AT_ONCE, speed = one.speed);
-    said.figures.push(Figure::plain(label, error, working.into_steps()));
-    said.verdicts.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
+    said.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
 }
 
 fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut Findings) {
@@ -100,20 +93,16 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
     let is_sure = solved.error.low.degrees() > 0.0 || solved.error.high.degrees() < 0.0;
     let (severity, tone) =
         if is_sure { (Severity::Fault, Tone::Bad) } else { (Severity::Doubt, Tone::Doubtful) };
-    said.figures.push(Figure::new(say!(words::FIGURE_ERROR), solved.error, steps()));
-    said.figures.push(Figure::new(say!(words::FIGURE_DELAY), solved.delay, steps()));
     let within = solved.error.low.degrees().abs().max(solved.error.high.degrees().abs());
     let within = CrankAngle::new(within);
     if error.degrees().abs() > SEEN_DEG {
         let message = if let Some(offset) = read.offset {
             let mut working = Working::new();
             let enter = to_enter(&mut working, offset, error);
-            let label = say!(words::FIGURE_ENTER);
-            said.figures.push(Figure::plain(label, enter, working.into_steps()));
-            said.verdicts.push((tone, say!(words::ENTER, angle = enter)));
+            said.push((tone, say!(words::ENTER, angle = enter)));
             say!(words::OFFSET_WRONG, error = error, enter = enter)
         } else {
-            said.verdicts.push((tone, say!(words::ADD, error = error)));
+            said.push((tone, say!(words::ADD, error = error)));
             say!(words::OFFSET_WRONG_BLANK, error = error)
         };
         let finding = Finding::new(severity, fields::controller::OFFSET, message);
@@ -121,7 +110,7 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
     } else {
         let is_close = within.degrees() <= SURE_DEG;
         let tone = if is_close { Tone::Good } else { Tone::Doubtful };
-        said.verdicts.push((tone, say!(words::OFFSET_RIGHT, error = within)));
+        said.push((tone, say!(words::OFFSET_RIGHT, error = within)));
     }
     let speeds = read.readings.iter().map(|it| it.speed.base());
     let highest = speeds.fold(0.0, f64::max);
@@ -132,10 +121,10 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
     }
     let speed = rpm(highest);
     let message = if late.degrees() > 0.0 {
-        said.verdicts.push((Tone::Doubtful, say!(words::LATE, delay = solved.delay.nominal)));
+        said.push((Tone::Doubtful, say!(words::LATE, delay = solved.delay.nominal)));
         say!(words::DELAYED, delay = solved.delay.nominal, late = late, speed = speed)
     } else {
-        said.verdicts.push((Tone::Doubtful, say!(words::GAINS, speed = speed)));
+        said.push((Tone::Doubtful, say!(words::GAINS, speed = speed)));
         let gained = CrankAngle::new(-late.degrees());
         say!(words::GAINED, gained = gained, speed = speed)
     };

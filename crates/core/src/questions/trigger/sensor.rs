@@ -1,6 +1,6 @@
 //! What is alike in both kinds of sensor: wires, shield, connector.
 
-use super::{coil, switch};
+use super::{Details, coil, switch};
 use crate::questions::coils::taken;
 use crate::report::{Answer, Tone};
 use crate::{
@@ -18,11 +18,16 @@ use crate::{
 };
 
 /// The answer about one sensor.
-pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    read: &Triggered,
+    sensor: &Sensed,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let mut answer = match sensor.kind {
         None => Answer::new(sensor.part.name(), Tone::Open, say!(words::NO_KIND)),
-        Some(SensorKind::Reluctance) => coil::answer(read, sensor, findings),
-        Some(_) => switch::answer(read, sensor, findings),
+        Some(SensorKind::Reluctance) => coil::answer(read, sensor, details, findings),
+        Some(_) => switch::answer(read, sensor, details, findings),
     };
     answer.title = Some(if sensor.part == Part::CamSensor {
         say!(words::CAM_TITLE)

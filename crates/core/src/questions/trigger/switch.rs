@@ -1,7 +1,7 @@
 //! A Hall sensor: its levels at the input, and how soon they rise.
 
-use super::sensor::found;
-use crate::report::{Answer, Figure, Tone};
+use super::{Details, sensor::found};
+use crate::report::{Answer, Tone};
 use crate::{
     fields,
     fields::sensor::SensorRail,
@@ -23,7 +23,12 @@ use crate::{
 /// An edge that is later by more of the crank than this is said: common practice, no source.
 const LATE_DEG: f64 = 0.5;
 
-pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    read: &Triggered,
+    sensor: &Sensed,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let hall = sensor.hall.filter(|hall| hall.rail.is_some());
     let asked = InputNeeds {
         low: read.input.low,
@@ -46,7 +51,7 @@ pub(super) fn answer(read: &Triggered, sensor: &Sensed, findings: &mut Findings)
     let mut answer = Answer::new(sensor.part.name(), tone, verdict);
     answer.to_do.extend(cure.filter(|_| tone != Tone::Good));
     answer.why = Some(say!(words::WHY_HALL, low = asked.low, high = asked.high));
-    answer.figures = figures(&hall, &levels, &asked);
+    answer.show(details.map(|it| (it.levels)(&hall, &levels, &asked)));
     if asked.bears.is_none() {
         answer.to_do.push(say!(words::DO_BEARS, high = levels.high.high));
     }
@@ -89,21 +94,6 @@ fn half_tooth(read: &Triggered, sensor: &Sensed) -> Option<Time> {
         wheel::period(&mut working, read.positions, speed)
     };
     Some(seconds(period.base() / 2.0))
-}
-
-fn figures(hall: &Hall, levels: &Levels, asked: &InputNeeds) -> Vec<Figure> {
-    let steps = || levels.working.clone();
-    let mut figures = vec![
-        Figure::new(say!(words::FIGURE_LOW), levels.low, steps()),
-        Figure::new(say!(words::FIGURE_HIGH), levels.high, steps()),
-    ];
-    if !hall.drives_up {
-        figures.push(Figure::new(say!(words::FIGURE_SUNK), levels.sunk, steps()));
-    }
-    if let Some((time, steps)) = hall.rise(asked.high).filter(|(_, steps)| !steps.is_empty()) {
-        figures.push(Figure::plain(say!(words::FIGURE_RISE), time, steps));
-    }
-    figures
 }
 
 /// At which corners the levels are so; a rail that is not the battery is the same at all of them.

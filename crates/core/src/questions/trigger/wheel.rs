@@ -1,11 +1,11 @@
 //! Do the teeth come in time, and do they tell where the engine is?
 
-use crate::report::{Answer, Figure, Tone};
+use crate::report::{Answer, Tone};
 use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{CrankAngle, Frequency, Measure, RotationalSpeed},
+    quantity::{Frequency, Measure, RotationalSpeed},
     questions::trigger::words,
     read::Triggered,
     say,
@@ -24,16 +24,15 @@ fn is_lost(read: &Triggered) -> bool {
 }
 
 pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
-    let mut figures = Vec::new();
     let mut said = Vec::new();
     if is_lost(read) {
         let message = say!(words::NO_POSITION, positions = read.positions);
         findings.push(Finding::new(Severity::Fault, fields::wheels::MISSING, message));
         said.push((Tone::Bad, say!(words::LOST)));
     }
-    said.extend(too_fast(read, &mut figures, findings));
-    said.extend(too_slow(read, &mut figures, findings));
-    of_angle(read, &mut figures, findings);
+    said.extend(too_fast(read, findings));
+    said.extend(too_slow(read, findings));
+    of_angle(read, findings);
     // the worst comes first; of those alike, the first
     let (tone, verdict) = said
         .iter()
@@ -44,7 +43,6 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     answer.title = Some(say!(words::WHEEL_TITLE));
     answer.why = Some(why(read));
     answer.to_do = to_do(read);
-    answer.figures = figures;
     answer
 }
 
@@ -80,25 +78,11 @@ fn to_do(read: &Triggered) -> Vec<Message> {
 }
 
 /// The rate of teeth at the highest speed.
-fn too_fast(
-    read: &Triggered,
-    figures: &mut Vec<Figure>,
-    findings: &mut Findings,
-) -> Option<(Tone, Message)> {
+fn too_fast(read: &Triggered, findings: &mut Findings) -> Option<(Tone, Message)> {
     let speed = read.highest?;
     let mut working = Working::new();
     let rate = wheel::frequency(&mut working, read.positions, speed);
     let steps = working.into_steps();
-    figures.push(Figure::plain(say!(words::FIGURE_RATE), rate, steps.clone()));
-    let mut working = Working::new();
-    let period = wheel::period(&mut working, read.positions, speed);
-    figures.push(Figure::plain(say!(words::FIGURE_PERIOD), period, working.into_steps()));
-    if let Some(teeth) = read.cam_teeth.filter(|_| read.is_four_stroke) {
-        let mut working = Working::new();
-        let rate = wheel::cam_frequency(&mut working, teeth, speed);
-        let label = say!(words::FIGURE_CAM_RATE, edges = 2 * teeth);
-        figures.push(Figure::plain(label, rate, working.into_steps()));
-    }
     let Some(limit) = read.input.highest else {
         return Some((Tone::Open, say!(words::RATE_IS, rate = rate)));
     };
@@ -113,7 +97,6 @@ fn too_fast(
     let mut working = Working::new();
     let out = wheel::speed_at(&mut working, read.positions, limit);
     let steps: Vec<_> = steps.into_iter().chain(working.into_steps()).collect();
-    figures.push(Figure::plain(say!(words::FIGURE_RUNS_OUT), out, steps.clone()));
     let message = say!(words::TOO_FAST, rate = rate, speed = speed, limit = limit, out = out);
     let most = wheel::most_positions(limit, speed);
     let cure = most.map(|most| say!(words::CURE_TEETH, most = most));
@@ -143,11 +126,7 @@ fn cam_too_fast(
 }
 
 /// The rate of teeth at the slowest instant of cranking, on crank and cam.
-fn too_slow(
-    read: &Triggered,
-    figures: &mut Vec<Figure>,
-    findings: &mut Findings,
-) -> Option<(Tone, Message)> {
+fn too_slow(read: &Triggered, findings: &mut Findings) -> Option<(Tone, Message)> {
     let slowest: RotationalSpeed = read.slowest?.low;
     let mut working = Working::new();
     let rate = wheel::frequency(&mut working, read.positions, slowest);
@@ -156,9 +135,6 @@ fn too_slow(
         let mut working = Working::new();
         let rate = wheel::cam_frequency(&mut working, teeth, slowest);
         all.push(("cam", rate, working.into_steps()));
-    }
-    if let Some((_, rate, steps)) = all.first() {
-        figures.push(Figure::plain(say!(words::FIGURE_SLOWEST), *rate, steps.clone()));
     }
     let limit = read.input.lowest?;
     let (wheel, rate, steps) = all.into_iter().find(|(_, rate, _)| *rate < limit)?;
@@ -169,18 +145,15 @@ fn too_slow(
 }
 
 /// What a step of time is in degrees, and what is lost between teeth.
-fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings) {
+fn of_angle(read: &Triggered, findings: &mut Findings) {
     let mut working = Working::new();
     let pitch = wheel::pitch(&mut working, read.positions);
     let steps = working.into_steps();
-    figures.push(Figure::plain(say!(words::FIGURE_PITCH), pitch, steps.clone()));
-    let across = CrankAngle::new(pitch.degrees() * f64::from(read.missing + 1));
+    let across = wheel::across_gap(pitch, read.missing);
     if let Some(firing) = read.firing {
         let mut working = Working::new();
         match wheel::interpolation(&mut working, pitch, across, read.dip, firing) {
             Some(lost) => {
-                let label = say!(words::FIGURE_LOST);
-                figures.push(Figure::plain(label, lost, working.into_steps()));
                 if lost.degrees() > MUCH_DEG {
                     let message = say!(words::LOSES, lost = lost, interval = across);
                     let finding =
@@ -202,7 +175,6 @@ fn of_angle(read: &Triggered, figures: &mut Vec<Figure>, findings: &mut Findings
         let mut working = Working::new();
         let turned = wheel::turned(&mut working, tick, speed);
         let steps = working.into_steps();
-        figures.push(Figure::plain(say!(words::FIGURE_TICK), turned, steps.clone()));
         if turned.degrees() > COARSE_DEG {
             let message = say!(words::COARSE, tick = tick.show(), speed = speed, turned = turned);
             let finding = Finding::new(Severity::Doubt, fields::trigger_input::TICK, message);

@@ -105,7 +105,7 @@ fn raised(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
 }
 
 /// How soon after key-on the starter must turn for the pump not to stand in between.
-pub(super) fn figures(
+pub(in crate::questions::cranking) fn figures(
     relay: &SpeedRelay,
     inputs: &CrankingInputs,
     answer: &CrankingAnswer,

@@ -6,6 +6,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm},
+    questions::cranking::Details,
     questions::cranking::search::StartSearch,
     questions::cranking::words,
     read::{Purpose, SpeedRelay},
@@ -39,6 +40,7 @@ pub(super) fn answer(
     relay: &SpeedRelay,
     purpose: Purpose,
     search: StartSearch<'_>,
+    details: Option<&Details>,
     findings: &mut Findings,
 ) -> Option<Answer> {
     let inputs = search.inputs;
@@ -78,7 +80,7 @@ pub(super) fn answer(
     let mut answer = Answer::new(relay.path(), tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do.into_iter().collect();
-    answer.figures = vec![figure(band)];
+    answer.show(details.map(|it| (it.running)(band)));
     Some(answer)
 }
 
@@ -172,7 +174,7 @@ fn finding(
     Some(Finding::new(severity, path, message).cured_by([cure]))
 }
 
-fn figure(band: Interval) -> Figure {
+pub(in crate::questions::cranking) fn figure(band: Interval) -> Figure {
     let (low, high) = (rpm(band.low), rpm(band.high));
     let (on, _) = advised(band);
     let working = vec![
