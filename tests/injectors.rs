@@ -47,6 +47,8 @@ fn bare(resistance_ohm: f64) -> InjectorInputs {
             area: Band::exact(Area::from_base(1e-6)),
             contacts: zero,
         },
+        resistor: zero,
+        resistor_rating: None,
         pulses: None,
         corners: usual().corners(),
     }

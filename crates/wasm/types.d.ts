@@ -263,6 +263,14 @@ wire_size?: string,
  */
 contact_resistance?: string,
 /**
+ * Resistor in line with each injector: a resistance, 0 to 100 ohm (blank: none)
+ */
+resistor?: string,
+/**
+ * Rating of that resistor: a power, 0.1 to 1000 W (on metal, as its data ask)
+ */
+resistor_rating?: string,
+/**
  * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
  */
 opening_current?: string,
@@ -333,6 +341,14 @@ wire_size?: string,
  * Contacts in that wire, all together: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
  */
 contact_resistance?: string,
+/**
+ * Resistor in line with each injector: a resistance, 0 to 100 ohm (blank: none)
+ */
+resistor?: string,
+/**
+ * Rating of that resistor: a power, 0.1 to 1000 W (on metal, as its data ask)
+ */
+resistor_rating?: string,
 /**
  * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
  */

@@ -303,3 +303,36 @@ proptest! {
         prop_assert!(long.output.high.base() <= short.output.high.base(), "more through more wire");
     }
 }
+
+proptest! {
+    /// A resistor that stands in the plan is one that was tried: the same currents at each corner, bit for bit.
+    #[test]
+    fn a_resistor_that_is_fitted_is_as_it_was_tried(inputs in any_inputs(), value in 0.1..10.0_f64) {
+        let typed = ballast::as_bought(Band::exact(ohms(value)));
+        let fitted = InjectorInputs { resistor: typed, ..inputs.clone() };
+        let tried = Ballast { each: typed, ..Ballast::NONE };
+        prop_assert_eq!(branch::at_corners(&fitted, &Ballast::NONE), branch::at_corners(&inputs, &tried));
+        // Source: University Physics, vol. 2, section 9.5: P = I²R
+        let (heat, _) = ballast::heat_of_fitted(&fitted).expect("there is one");
+        let most = (0..5)
+            .flat_map(|corner| [0.0, 0.5, 1.0].map(|at| {
+                let resistor = within(typed, at);
+                let current = current(&inputs, corner, ENDS[0], resistor, 0.0);
+                current * current * resistor
+            }))
+            .fold(0.0, f64::max);
+        prop_assert!(heat.base() >= most * (1.0 - 1e-9), "{} W against {most} W", heat.base());
+    }
+
+    /// What is offered for injectors that have resistors already is what is offered for them without.
+    #[test]
+    fn a_fitted_resistor_is_replaced_not_added_to(inputs in any_inputs(), value in 0.1..2.0_f64) {
+        let fitted = InjectorInputs { resistor: ballast::as_bought(Band::exact(ohms(value))), ..inputs.clone() };
+        let (On::PlainSwitch(carrying, with), On::PlainSwitch(_, without)) = (answer(&fitted).on, answer(&inputs).on) else {
+            return Err(TestCaseError::fail("a plain switch"));
+        };
+        // one that is enough asks for nothing
+        prop_assume!(carrying.over != Holds::Never);
+        prop_assert_eq!(with.each, without.each);
+    }
+}

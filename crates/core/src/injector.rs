@@ -35,7 +35,7 @@ use winding::Winding;
 
 use crate::{
     conditions::Corner,
-    quantity::{Area, Band, Current, Holds, Inductance, Length, Measure, Resistance, Time},
+    quantity::{Area, Band, Current, Holds, Inductance, Length, Measure, Power, Resistance, Time},
 };
 
 /// How many corners are looked at.
@@ -60,6 +60,10 @@ pub struct InjectorInputs {
     pub output: InjectorOutput,
     /// The wire of one injector.
     pub wire: Wire,
+    /// The resistor that is in line with each; zero for none.
+    pub resistor: Band<Resistance>,
+    /// What that bears.
+    pub resistor_rating: Option<Power>,
     /// How often an output is switched at the highest speed, where that is known.
     pub pulses: Option<Pulses>,
     /// The corners to be looked at.
@@ -67,6 +71,11 @@ pub struct InjectorInputs {
 }
 
 impl InjectorInputs {
+    /// The same injectors without their resistors.
+    pub fn without_resistor(&self) -> Self {
+        Self { resistor: Band::exact(Resistance::from_base(0.0)), ..self.clone() }
+    }
+
     /// Whether the controller has outputs enough for so many injectors on each, as far as that is known.
     fn has_outputs_for(&self, per_output: u32) -> bool {
         let wanted = outputs(self.count, per_output);

@@ -153,6 +153,23 @@ impl Resistor {
     }
 }
 
+/// A resistor as it was typed, with the usual tolerance where it has none of its own.
+pub fn as_bought(typed: Band<Resistance>) -> Band<Resistance> {
+    if typed.is_spread() { typed } else { with_tolerance(typed.nominal) }
+}
+
+/// The heat of the resistor that is in line with each injector, at the worst corner with the current flowing steadily, and
+/// how it was found. Nothing where there is none.
+pub fn heat_of_fitted(inputs: &InjectorInputs) -> Option<(Power, Vec<Step>)> {
+    let value = inputs.resistor.nominal;
+    let mut working = Working::new();
+    (value.base() > 0.0).then(|| {
+        let bare = inputs.without_resistor();
+        let heat = heat(&bare, BallastPlace::EachInjector, value, &mut working);
+        (heat, working.into_steps())
+    })
+}
+
 fn with_tolerance(value: Resistance) -> Band<Resistance> {
     Band::with_tolerance(value, TOLERANCE)
 }
@@ -357,7 +374,7 @@ fn heat(
 }
 
 /// The next usual rating that is loaded to no more than [`LOADING`].
-fn rating(heat: Power, working: &mut Working) -> Option<Power> {
+pub fn rating(heat: Power, working: &mut Working) -> Option<Power> {
     let rating = RATINGS_W.into_iter().find(|rating| heat.base() <= rating * LOADING)?;
     Some(working.step(&RATING, &[("P", heat.show())], watts(rating)))
 }

@@ -124,7 +124,7 @@ impl InjectorBranch {
             }),
             contacts: end.of_hindrance(inputs.wire.contacts),
             on: end.of_hindrance(inputs.output.on_resistance),
-            each: end.of_hindrance(ballast.each),
+            each: end.of_hindrance(inputs.resistor) + end.of_hindrance(ballast.each),
             shared: end.of_hindrance(ballast.shared),
         }
     }

@@ -22,10 +22,12 @@ pub(super) fn cures(
     carrying: &Carrying,
 ) -> InjectorCures {
     let is_borne = turn_off::is_borne(inputs, &Ballast::NONE);
+    // another resistor takes the place of one that is there, and a driver wants none
+    let bare = &inputs.without_resistor();
     let over = carrying.over != Holds::Never || !is_borne;
     let fit =
-        |place, series| over.then(|| ballast::fit(inputs, opening, carrying.limit, place, series));
-    let alone = InjectorInputs { per_output: 1, ..inputs.clone() };
+        |place, series| over.then(|| ballast::fit(bare, opening, carrying.limit, place, series));
+    let alone = InjectorInputs { per_output: 1, ..bare.clone() };
     let fewer =
         if carrying.has_margin() && is_borne { None } else { fewer(inputs, carrying.limit) };
     let each = fit(BallastPlace::EachInjector, Series::E12);
@@ -35,7 +37,7 @@ pub(super) fn cures(
             None,
             Some(BallastFit::Starves(_) | BallastFit::NoValue(_) | BallastFit::TooHot(..)),
             None,
-        ) => both(inputs, opening, carrying.limit),
+        ) => both(bare, opening, carrying.limit),
         _ => None,
     };
     let shared =

@@ -30,6 +30,11 @@ const OTHERS: Formula = Formula {
     source: "Ohm's law and the sum of currents, copper by IEC 60028; rounded up to 0.5 Ω",
 };
 
+const OTHERS_BALLASTED: Formula = Formula {
+    symbols: "R_20 = (n × V / (I_limit × (1 − 10%)) − R_w − R_c − R_b − n × R_on) / (1 + 0.00393/K × (T − 20 °C)) / (1 − t)",
+    source: OTHERS.source,
+};
+
 /// What is done.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Means {
@@ -149,6 +154,7 @@ impl Remedies {
             Trial { inputs, opening, limit, ballast }.remedy(means)
         };
         let none = &Ballast::NONE;
+        let bare = &inputs.without_resistor();
         let mut rows = vec![tried(Means::AsWired, inputs, none)];
         if let Some(it) = cures.fewer {
             let fewer = InjectorInputs { per_output: it.per_output, ..inputs.clone() };
@@ -157,17 +163,17 @@ impl Remedies {
         }
         for resistor in resistors(cures) {
             let ballast = resistor.ballast();
-            rows.push(tried(Means::Resistor(Box::new(resistor)), inputs, &ballast));
+            rows.push(tried(Means::Resistor(Box::new(resistor)), bare, &ballast));
         }
         if let Some(it) = &cures.both {
-            let fewer = InjectorInputs { per_output: it.per_output, ..inputs.clone() };
+            let fewer = InjectorInputs { per_output: it.per_output, ..bare.clone() };
             let (per_output, outputs, resistor) = (it.per_output, it.outputs, it.resistor.clone());
             let ballast = resistor.ballast();
             let means = Means::FewerWithResistor { per_output, outputs, resistor };
             rows.push(tried(means, &fewer, &ballast));
         }
         if Class::of(inputs.resistance.nominal) != Class::HighImpedance || cures.fewer.is_none() {
-            rows.push(driver(inputs, opening, limit, cures));
+            rows.push(driver(bare, opening, limit, cures));
         }
         let needed = LimitNeeded::of(&branch::at_corners(inputs, none)).limit;
         rows.push(
@@ -285,7 +291,7 @@ fn others(inputs: &InjectorInputs, limit: Current) -> Option<Remedy> {
     let least_at = |corner: &Corner| {
         let branch =
             branch::InjectorBranch::at(inputs, corner, CurrentEnd::Most, &Ballast::NONE, &mut None);
-        let rest = branch.wire + branch.contacts + branch.on * branch.n();
+        let rest = branch.wire + branch.contacts + branch.each + branch.on * branch.n();
         let winding = branch.supply / allowed * branch.n() - rest;
         (winding.base() / copper::factor(corner.temperature) / off, branch, *corner)
     };
@@ -304,6 +310,7 @@ fn others(inputs: &InjectorInputs, limit: Current) -> Option<Remedy> {
         ("I_limit", limit.show()),
         ("R_w", branch.wire.show()),
         ("R_c", branch.contacts.show()),
+        ("R_b", branch.each.show()),
         ("R_on", branch.on.show()),
         ("T", corner.temperature.show()),
         ("t", crate::quantity::share(1.0 - off).show()),
@@ -318,7 +325,8 @@ fn others(inputs: &InjectorInputs, limit: Current) -> Option<Remedy> {
         ..inputs.clone()
     };
     let opening = Opening::of(&tried);
-    let means = Means::Others { least, working: vec![step(&OTHERS, &shown, least)] };
+    let formula = if branch.each.base() > 0.0 { &OTHERS_BALLASTED } else { &OTHERS };
+    let means = Means::Others { least, working: vec![step(formula, &shown, least)] };
     let remedy =
         Trial { inputs: &tried, opening: &opening, limit, ballast: &Ballast::NONE }.remedy(means);
     remedy.works().then_some(remedy)

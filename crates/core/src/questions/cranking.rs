@@ -204,6 +204,7 @@ fn to_do(known: &Known, inputs: &CrankingInputs, advice: Option<Advice>) -> Vec<
             release = advice.release,
             agree = inputs.confirmation
         )
+        .done_by(known.set_to(advice.threshold, advice.release))
     }));
     if known.dip_is_assumed {
         steps.push(say!(words::DO_MEASURE));

@@ -20,10 +20,11 @@ use crate::questions::fuel::{self, FuelDetails};
 use crate::report::{Answer, Detail, Tone};
 use crate::{
     car::Car,
+    channels::Injection,
     finding::Findings,
     injector::{self, InjectorAnswer, InjectorInputs, On, feed::InjectorFeed},
     message::Message,
-    quantity::{Holds, Value},
+    quantity::{Holds, Measure, Value},
     questions::Question,
     read::{Injectors, WhichSet},
     say, say_of,
@@ -34,11 +35,44 @@ use crate::{
 /// A set of injectors with what was found of it.
 struct SolvedSet<'a> {
     set: WhichSet,
+    /// Where it stands how they are fired, where that is typed.
+    mode: Option<Key<Injection>>,
+    /// Whether it is typed how many share an output.
+    is_sharing_typed: bool,
     inputs: &'a InjectorInputs,
     found: &'a InjectorAnswer,
 }
 
-impl SolvedSet<'_> {
+impl<'a> SolvedSet<'a> {
+    fn new(read: &'a Injectors, found: Option<&'a InjectorAnswer>, car: &Car<'_>) -> Option<Self> {
+        let set = read.set;
+        let mode = match set {
+            WhichSet::First => crate::fields::channels::INJECTION_MODE,
+            WhichSet::Second => crate::fields::channels::SECOND_MODE,
+        };
+        let per_output = crate::fields::injectors::PER_OUTPUT.of(set.part());
+        Some(Self {
+            set,
+            mode: car.is_typed(mode).then_some(mode),
+            is_sharing_typed: car.is_typed(per_output),
+            inputs: read.inputs.as_ref()?,
+            found: found?,
+        })
+    }
+
+    /// What is in line on each of its wires, as a person says it.
+    fn in_line(&self) -> Value {
+        let (own, fitted) = (self.inputs.resistance.nominal, self.inputs.resistor.nominal);
+        if fitted.base() > 0.0 {
+            return own.show().said(format!(
+                "{} + {}",
+                own.show().shown,
+                cures::sold(fitted).shown
+            ));
+        }
+        own.show()
+    }
+
     /// A field of the set.
     fn key<T>(&self, key: Key<T>) -> Key<T> {
         key.of(self.set.part())
@@ -100,9 +134,7 @@ pub(crate) fn answers(
         .iter()
         .zip(&found)
         .take(asked)
-        .filter_map(|(read, found)| {
-            Some(SolvedSet { set: read.set, inputs: read.inputs.as_ref()?, found: found.as_ref()? })
-        })
+        .filter_map(|(read, found)| SolvedSet::new(read, found.as_ref(), car))
         .collect();
     answers.extend(feed::answer(car, &solved, asked, details.map(|it| it.feed), findings));
     answers.push(fuel::answer(car.fuel.as_ref(), details.map(|it| it.fuel), findings));
@@ -116,11 +148,7 @@ fn of_set(
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
-    let solved = read.inputs.as_ref().zip(found);
-    let Some(solved) = solved.map(|(inputs, found)| SolvedSet { set: read.set, inputs, found })
-    else {
-        return open(read, car);
-    };
+    let Some(solved) = SolvedSet::new(read, found, car) else { return open(read, car) };
     let mut answer = if read.sharing_is_known {
         let mut answer = answered(&solved, findings);
         answer.show(details.map(|it| (it.set)(&solved)));
@@ -150,7 +178,7 @@ fn open(read: &Injectors, car: &Car<'_>) -> Answer {
 
 /// What one injector takes, where it is not known how many share an output.
 fn alone(solved: &SolvedSet<'_>) -> Answer {
-    let SolvedSet { set, inputs, found } = solved;
+    let SolvedSet { set, inputs, found, .. } = solved;
     let mut answer = Answer::new(set.part().name(), Tone::Open, say!(words::SHARING_UNKNOWN));
     let worst = &found.highest;
     answer.why = Some(say!(
@@ -170,6 +198,7 @@ fn answered(solved: &SolvedSet<'_>, findings: &mut Findings) -> Answer {
         On::CurrentControlled(channel) => controlled::answer(solved, channel, findings),
     };
     kick::judge(solved, &mut answer, findings);
+    concerns::of_resistor(solved, &mut answer, findings);
     concerns::of_opening(solved, findings);
     concerns::of_class(solved, findings);
     concerns::of_count(solved, findings);

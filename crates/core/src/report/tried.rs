@@ -67,11 +67,13 @@ fn is_same(one: &Finding, other: &Finding) -> bool {
     one.message.code == other.message.code && one.subject == other.subject
 }
 
-/// What was dropped from a finding is not said by an answer.
+/// What was dropped from a finding is not said by an answer, in whatever words.
 fn without(section: &mut Section, dropped: &[Message]) {
+    let is_dropped =
+        |it: &Message| !it.edits.is_empty() && dropped.iter().any(|other| other.edits == it.edits);
     for answer in &mut section.answers {
-        if answer.to_do.iter().any(|it| dropped.contains(it)) {
-            Rc::make_mut(answer).to_do.retain(|it| !dropped.contains(it));
+        if answer.to_do.iter().any(is_dropped) {
+            Rc::make_mut(answer).to_do.retain(|it| !is_dropped(it));
         }
     }
 }

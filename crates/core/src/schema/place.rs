@@ -3,6 +3,7 @@
 use std::marker::PhantomData;
 
 use super::{Field, Part};
+use crate::message::Edit;
 
 /// Where a text stands: part, record of the part, field of the record, cell of the field.
 ///
@@ -165,6 +166,11 @@ impl<T> Key<T> {
     /// Its path in the plan.
     pub fn path(self) -> String {
         self.place.path()
+    }
+
+    /// This text in its place.
+    pub(crate) fn edit(self, text: impl Into<String>) -> Edit {
+        Edit { path: self.path(), text: text.into() }
     }
 
     /// The same field of another record.

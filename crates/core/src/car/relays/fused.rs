@@ -3,7 +3,6 @@
 use crate::{
     fields::relays,
     finding::{Finding, Severity},
-    message::Edit,
     quantity::{Current, Measure},
     questions::outputs::words,
     read::Reader,
@@ -37,7 +36,7 @@ pub(crate) fn tell(reader: &mut Reader<'_>, at: usize, name: &str) {
     };
     let key = relays::FUSE.at(at);
     let smaller = fuses::largest(contact, wire).map(|fuse| {
-        let edit = Edit { path: key.path(), text: fuse.show().shown.clone() };
+        let edit = key.edit(fuse.show().into_shown());
         say!(words::DO_SMALLER_FUSE, fuse = fuse).done_by(vec![edit])
     });
     let cures = smaller.into_iter().chain([say!(words::DO_LARGER_BEHIND)]);

@@ -145,11 +145,11 @@ fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: 
             effective = feed.effective,
             least = feed.least
         );
-        findings.push(shown(Finding::new(
-            Severity::Fault,
-            fields::relays::FUSE.at(read.relay),
-            message,
-        )));
+        let key = fields::relays::FUSE.at(read.relay);
+        let larger = feed.fuse.map(|fuse| {
+            say!(words::FUSE_LARGER, fuse = fuse).done_by(vec![key.edit(fuse.show().into_shown())])
+        });
+        findings.push(shown(Finding::new(Severity::Fault, key, message).cured_by(larger)));
     }
     if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
         let message = say!(

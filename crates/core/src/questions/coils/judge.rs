@@ -2,6 +2,7 @@
 
 use crate::report::Tone;
 use crate::{
+    channels::Ignition,
     coil::{AtSpeed, CoilAnswer, CoilInputs, cures::CoilCures},
     fields,
     finding::{Finding, Findings, Severity},
@@ -9,6 +10,7 @@ use crate::{
     quantity::{Holds, Measure, Value, seconds},
     questions::coils::words,
     say,
+    schema::Choice as _,
 };
 
 /// Whether the current is only ever missed while the starter turns.
@@ -67,10 +69,14 @@ pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
 }
 
 pub(super) fn cures(cures: &CoilCures) -> Vec<Message> {
-    let seldom = cures.once_a_cycle.map(|speed| say!(words::CURE_ONCE, speed = speed));
-    let less = cures
-        .less
-        .map(|(current, energy)| say!(words::CURE_LESS, current = current, energy = energy));
+    let seldom = cures.once_a_cycle.map(|speed| {
+        let mode = fields::channels::IGNITION_MODE.edit(Ignition::Sequential.choosable().code);
+        say!(words::CURE_ONCE, speed = speed).done_by(vec![mode])
+    });
+    let less = cures.less.map(|(current, energy)| {
+        let current_edit = fields::coils::CURRENT.edit(current.show().into_shown());
+        say!(words::CURE_LESS, current = current, energy = energy).done_by(vec![current_edit])
+    });
     seldom.into_iter().chain(less).collect()
 }
 

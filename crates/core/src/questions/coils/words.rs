@@ -52,6 +52,7 @@ sentences! {
     TAKEN = "coils.taken", "Taken where nothing was typed: {list}.";
     FEED_FIT = "coils.feed-fit",
         "Give each relay a fuse of {fuse} close to the battery, and a contact that bears {peak} of direct current.";
+    FUSE_LARGER = "coils.fuse-larger", "Fit a fuse of {fuse}.";
     FEED_SPLIT = "coils.feed-split", "Share the coils between more relays, each with a fuse of its own.";
     FEED_GROUND = "coils.feed-ground",
         "Ground the igniters at the cylinder head with the same size of wire: what flows in must flow out.";

@@ -6,6 +6,7 @@ use crate::{
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm, share},
     questions::cranking::words,
+    read::Known,
     say,
     timeline::Interval,
 };
@@ -19,8 +20,9 @@ pub(super) struct Advice {
 
 impl Advice {
     /// As a remedy.
-    pub(super) fn remedy(&self) -> Message {
+    pub(super) fn remedy(&self, known: &Known) -> Message {
         say!(words::SET_THRESHOLD, threshold = self.threshold, release = self.release)
+            .done_by(known.set_to(self.threshold, self.release))
     }
 }
 

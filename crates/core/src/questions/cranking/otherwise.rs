@@ -158,7 +158,7 @@ fn false_edges(
         above = found.above,
         burst = found.burst
     );
-    let higher = advice.filter(|it| it.threshold > found.above).map(|it| it.remedy());
+    let higher = advice.filter(|it| it.threshold > found.above).map(|it| it.remedy(known));
     let in_band = answer.works.is_some_and(|it| it.high > found.above.base());
     let filter = (higher.is_none() || !in_band).then(|| say!(words::relays::FILTER_EDGES));
     let finding = Finding::new(Severity::Doubt, known.keys.threshold, message);

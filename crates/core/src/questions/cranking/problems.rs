@@ -77,7 +77,7 @@ fn of_threshold(
     threshold: RotationalSpeed,
     advice: Option<Advice>,
 ) -> Option<Finding> {
-    let remedy = advice.map(|advice| advice.remedy());
+    let remedy = advice.map(|advice| advice.remedy(known));
     if threshold.base() <= 0.0 {
         let always = Finding::new(Severity::Danger, known.keys.threshold, say!(words::ALWAYS_ON));
         return Some(always.cured_by(remedy));
@@ -106,7 +106,7 @@ fn of_readings(
     advice: Option<Advice>,
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
-    let remedy = advice.map(|advice| advice.remedy());
+    let remedy = advice.map(|advice| advice.remedy(known));
     // where the time-out cuts power, that is the finding
     let is_heard = |corner: &StartCorner| corner.longest_interval <= inputs.stall_timeout.low;
     let stays_out = |corner: &StartCorner| !corner.closes && is_heard(corner);
@@ -160,7 +160,7 @@ fn of_sparks(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) ->
     if let Some(prompt) = answer.prompt {
         let threshold = super::advice::ends(prompt).1;
         let release = inputs.release.of(threshold);
-        let remedy = Advice { threshold, release }.remedy();
+        let remedy = Advice { threshold, release }.remedy(known);
         finding = finding.cured_by([remedy]);
     }
     Some(finding.holding(where_so(answer, |corner| corner.lost > 0)))
@@ -185,7 +185,8 @@ fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Fi
     // half as much again for an engine that turns slower still, in whole hundredths of a second
     let enough = seconds((interval.base() * 150.0).ceil() / 100.0);
     let finding = Finding::new(Severity::Fault, fields::cranking::STALL_TIMEOUT, message)
-        .cured_by([say!(words::SET_TIMEOUT, timeout = enough)]);
+        .cured_by([say!(words::SET_TIMEOUT, timeout = enough)
+            .done_by(vec![fields::cranking::STALL_TIMEOUT.edit(enough.show().into_shown())])]);
     Some(
         finding
             .holding(where_so(answer, |corner| corner.longest_interval > inputs.stall_timeout.low)),

@@ -8,6 +8,7 @@ use crate::{
     engine::{Engine, MOST_CYLINDERS, TURN},
     fields::{self, cranking::PowerUp},
     finding::{Finding, Severity},
+    message::Edit,
     output::LoadKind,
     quantity::{
         Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
@@ -109,6 +110,13 @@ impl Known {
     /// Whether what is the engine's is told with it.
     pub(crate) fn is_first(&self) -> bool {
         matches!(self.which, WhichRelay::OfCoils | WhichRelay::Untold)
+    }
+
+    /// The edits that set the relay to these speeds; none before the plan has it.
+    pub(crate) fn set_to(&self, threshold: RotationalSpeed, release: RotationalSpeed) -> Vec<Edit> {
+        let edits = [(self.keys.threshold, threshold), (self.keys.release, release)];
+        let edits = edits.map(|(key, speed)| key.edit(speed.show().into_shown()));
+        if self.which == WhichRelay::Untold { Vec::new() } else { edits.into() }
     }
 
     /// What is known, about a further relay.

@@ -155,7 +155,7 @@ fn starting(
     findings.extend(problems::of_relay(&known, inputs, result, advice, purpose));
     let mut answer = Answer::new(relay.path(), tone, verdict);
     answer.why = Some(why);
-    answer.to_do = to_do(relay, inputs, advice);
+    answer.to_do = to_do(&known, relay, inputs, advice);
     if purpose == Purpose::Pump {
         answer.cautions = vec![say!(words::CAUTION_PUMP)];
     }
@@ -163,6 +163,7 @@ fn starting(
 }
 
 fn to_do(
+    known: &Known,
     relay: &SpeedRelay,
     inputs: &CrankingInputs,
     advice: Option<advice::Advice>,
@@ -176,6 +177,7 @@ fn to_do(
             release = it.release,
             agree = inputs.confirmation
         )
+        .done_by(known.set_to(it.threshold, it.release))
     }));
     if relay.purpose == Some(Purpose::Pump) {
         steps.push(say!(words::relays::DO_PUMP));

@@ -39,7 +39,8 @@ fn one(wiring: &CheckedConnection<'_>, cure: &Cure) -> Message {
             if wiring.layout.slots().iter().all(|slot| slot.times.is_empty()) {
                 return say!(words::wired::CURE_GROUPS, order = order);
             }
-            say!(words::wired::CURE_ORDER, order = order)
+            let order = say!(words::wired::CURE_ORDER, order = order);
+            order.done_by(wiring.other_habit().into_iter().collect())
         }
         Cure::Exchange { exchanges, out_of_place } => {
             let pairs = exchanges.iter().map(|(one, other)| format!("{one} with {other}"));

@@ -6,13 +6,13 @@ use crate::{
     engine::{Engine, EngineKind, TURN},
     fields,
     finding::{Finding, Findings, Severity},
-    message::Message,
+    message::{Edit, Message},
     quantity::{CrankAngle, Value},
     questions::firing::words,
     read::Channels,
     report::{Answer, Detail, Row, Table, Tone},
     say,
-    schema::{Key, Whole},
+    schema::{Choice as _, Key, Whole},
 };
 
 const MODE: Key<Ignition> = fields::channels::IGNITION_MODE;
@@ -188,17 +188,25 @@ fn needs(engine: &Engine, there: u32) -> Message {
 
 /// The best that can be done with so many channels.
 fn best(engine: &Engine, there: u32) -> Message {
-    match within(engine, there).first() {
-        Some((Ignition::Sequential, need)) => say!(words::BEST_SEQUENTIAL, n = need.channels),
-        Some((Ignition::EveryTurn, need)) => say!(words::BEST_EVERY_TURN, n = need.channels),
-        Some((Ignition::PairedSingle | Ignition::PairedDouble, need)) => {
-            say!(words::BEST_PAIRS, n = need.channels, there = there)
+    let possible = within(engine, there);
+    let Some((mode, need)) = possible.first() else {
+        return say!(words::BEST_NONE, there = there);
+    };
+    let n = need.channels;
+    let message = match mode {
+        Ignition::Sequential => say!(words::BEST_SEQUENTIAL, n = n),
+        Ignition::EveryTurn => say!(words::BEST_EVERY_TURN, n = n),
+        Ignition::PairedSingle | Ignition::PairedDouble => {
+            say!(words::BEST_PAIRS, n = n, there = there)
         }
-        Some((Ignition::Distributor, need)) => {
-            say!(words::BEST_DISTRIBUTOR, n = need.channels, there = there)
-        }
-        None => say!(words::BEST_NONE, there = there),
-    }
+        Ignition::Distributor => say!(words::BEST_DISTRIBUTOR, n = n, there = there),
+    };
+    message.done_by(fired(*mode))
+}
+
+/// The edit that has the coils fired so.
+fn fired(mode: Ignition) -> Vec<Edit> {
+    vec![MODE.edit(mode.choosable().code)]
 }
 
 /// The engine has no companions, and the plan wants pairs.
@@ -248,13 +256,23 @@ fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
     let works = |mode| possible.iter().find(|(it, _)| *it == mode).map(|(_, need)| need.channels);
     let mut advice = Vec::new();
     if engine.cycle() != TURN {
-        advice.extend(works(Ignition::EveryTurn).map(|n| say!(words::INSTEAD_EVERY_TURN, n = n)));
+        advice.extend(
+            works(Ignition::EveryTurn).map(|n| {
+                say!(words::INSTEAD_EVERY_TURN, n = n).done_by(fired(Ignition::EveryTurn))
+            }),
+        );
     }
-    advice.extend(works(Ignition::Sequential).map(|n| say!(words::INSTEAD_SEQUENTIAL, n = n)));
+    advice.extend(
+        works(Ignition::Sequential)
+            .map(|n| say!(words::INSTEAD_SEQUENTIAL, n = n).done_by(fired(Ignition::Sequential))),
+    );
     if advice.is_empty() {
         let wanted = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
         advice.push(say!(words::INSTEAD_MORE, n = wanted));
-        advice.extend(works(Ignition::Distributor).map(|_| say!(words::INSTEAD_DISTRIBUTOR)));
+        advice.extend(
+            works(Ignition::Distributor)
+                .map(|_| say!(words::INSTEAD_DISTRIBUTOR).done_by(fired(Ignition::Distributor))),
+        );
     }
     advice
 }

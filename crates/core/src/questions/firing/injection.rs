@@ -12,6 +12,7 @@ use crate::{
     read::{Channels, Keys, SECOND},
     report::{Answer, Detail, Row, Table, Tone},
     say,
+    schema::Choice as _,
 };
 
 /// The answer as planned; and as wired, where something was found at the car.
@@ -84,7 +85,7 @@ fn open(engine: &Engine, channels: &Channels<Injection>) -> Answer {
     };
     let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Open, verdict);
     answer.why = Some(why);
-    answer.to_do.extend(channels.count.value().map(|count| best(engine, count)));
+    answer.to_do.extend(channels.count.value().map(|count| best(engine, &channels.keys, count)));
     answer
 }
 
@@ -106,7 +107,7 @@ fn planned(
         vec![say!(words::DO_GROUPS)]
     };
     if let Some(there) = there.filter(|&there| there < needed) {
-        let advice = best(engine, there);
+        let advice = best(engine, &channels.keys, there);
         let message = say!(words::INJECTION_SHORT, needed = needed, there = there);
         findings.push(
             Finding::new(Severity::Fault, channels.keys.count, message).cured_by([advice.clone()]),
@@ -188,7 +189,7 @@ fn unfit_answer(
             answer
         }
         UnfitLayout::NoCompanion { .. } => {
-            let advice = best_of(engine, there, &[Injection::EachOnce, Injection::Together]);
+            let advice = best_of(engine, keys, there, &[Injection::EachOnce, Injection::Together]);
             let why = no_companion_injection(unfit);
             let finding = Finding::new(Severity::Fault, keys.mode, why.clone());
             findings.push(finding.cured_by([advice.clone()]));
@@ -209,23 +210,31 @@ fn no_companion_injection(unfit: UnfitLayout) -> Message {
     }
 }
 
-fn best(engine: &Engine, there: u32) -> Message {
-    best_of(engine, Some(there), &Injection::ALL)
+fn best(engine: &Engine, keys: &Keys<Injection>, there: u32) -> Message {
+    best_of(engine, keys, Some(there), &Injection::ALL)
 }
 
 /// The best of these ways that so many channels are enough for.
-fn best_of(engine: &Engine, there: Option<u32>, ways: &[Injection]) -> Message {
+fn best_of(
+    engine: &Engine,
+    keys: &Keys<Injection>,
+    there: Option<u32>,
+    ways: &[Injection],
+) -> Message {
     let fits = |mode: &&Injection| {
         let need = Need::injection(engine, **mode);
         need.is_ok_and(|need| need.channels <= there.unwrap_or(u32::MAX))
     };
-    match ways.iter().find(fits) {
-        Some(Injection::EachOnce) => say!(words::INJECT_EACH_ONCE, n = engine.cylinders()),
-        Some(Injection::Companions) => say!(words::INJECT_PAIRS, n = engine.cylinders() / 2),
-        Some(Injection::ByBank) => say!(words::INJECT_BANKS, n = engine.banks().len()),
-        Some(Injection::Together) => say!(words::INJECT_TOGETHER),
-        None => say!(words::BEST_NONE, there = there.unwrap_or(0)),
-    }
+    let Some(mode) = ways.iter().find(fits) else {
+        return say!(words::BEST_NONE, there = there.unwrap_or(0));
+    };
+    let message = match mode {
+        Injection::EachOnce => say!(words::INJECT_EACH_ONCE, n = engine.cylinders()),
+        Injection::Companions => say!(words::INJECT_PAIRS, n = engine.cylinders() / 2),
+        Injection::ByBank => say!(words::INJECT_BANKS, n = engine.banks().len()),
+        Injection::Together => say!(words::INJECT_TOGETHER),
+    };
+    message.done_by(vec![keys.mode.edit(mode.choosable().code)])
 }
 
 fn ways(engine: &Engine) -> Table {

@@ -9,7 +9,7 @@ use crate::{
     engine::Engine,
     fields,
     finding::{Basis, Finding, Findings, Severity},
-    message::Message,
+    message::{Edit, Message},
     quantity::{Measure, Value},
     questions::firing::words,
     read::{Channels, Seen},
@@ -18,7 +18,7 @@ use crate::{
         picture::{CycleEvent, Outcome},
     },
     say, say_of,
-    schema::{Key, Text},
+    schema::{Choice as _, Key, Text},
     words::Wording,
     working::Step,
 };
@@ -44,6 +44,8 @@ pub(super) struct CheckedConnection<'a> {
     /// Where all that stands in the plan.
     /// The list of what was found.
     pub(super) list: Key<crate::schema::NumberRow>,
+    /// Where it stands how they are numbered.
+    habit: Key<Habit>,
     /// Where the steps are kept that are done.
     pub(super) done_key: Key<Text>,
     /// What the answer is called.
@@ -71,6 +73,7 @@ impl<'a> CheckedConnection<'a> {
             standing,
             done: &channels.done,
             list: channels.keys.wired,
+            habit: channels.keys.habit,
             done_key: channels.keys.done,
             title: title(channels.keys.wired),
             mode,
@@ -115,6 +118,13 @@ impl CheckedConnection<'_> {
     /// A distributor has towers in place of channels.
     pub(super) fn has_towers(&self) -> bool {
         self.mode == Mode::Ignition(Ignition::Distributor)
+    }
+
+    /// The edit that numbers the channels by the other habit, where all is wired rightly for that.
+    pub(super) fn other_habit(&self) -> Option<Edit> {
+        let (other, habit) = self.other?;
+        let is_right = (self.check)(self.engine, other, &self.wired).is_right();
+        is_right.then(|| self.habit.edit(habit.choosable().code))
     }
 
     pub(super) fn is_ignition(&self) -> bool {
@@ -246,9 +256,8 @@ fn why(wiring: &CheckedConnection<'_>, check: &Check, all: usize) -> Message {
 
 /// Wired rightly for the other habit of numbering: the one slip behind many wrong channels.
 fn mixed(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
-    let (other, habit) = wiring.other?;
-    let right = || (wiring.check)(wiring.engine, other, &wiring.wired).is_right();
-    if check.is_right() || wiring.seen.spoiled || !right() {
+    let (_, habit) = wiring.other?;
+    if check.is_right() || wiring.seen.spoiled || wiring.other_habit().is_none() {
         return None;
     }
     Some(match habit {

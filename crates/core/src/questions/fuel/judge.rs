@@ -13,6 +13,7 @@ use crate::{
     quantity::{Holds, Measure, Value, share},
     questions::fuel::words,
     say, say_of,
+    schema::Choice as _,
 };
 
 /// The answer where the manifold may push as hard as the fuel.
@@ -23,7 +24,8 @@ pub(super) fn stopped(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut Fi
         boost = numbers::pressure(inputs.boost.high),
         rail = numbers::pressure(inputs.rail.low)
     );
-    let cure = say!(words::DO_HOSE);
+    let edit = fields::fuel::REGULATOR.edit(Regulator::Referenced.choosable().code);
+    let cure = say!(words::DO_HOSE).done_by(vec![edit]);
     answer.why = Some(message.clone());
     answer.to_do = vec![cure.clone()];
     answer.cautions = vec![say!(words::CAUTION_LEAN)];
@@ -102,7 +104,9 @@ fn cures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Message> {
         words.push(say!(words::CURE_SEQUENCE));
     }
     if let Some(pressure) = cures.pressure.as_ref().filter(|it| !it.is_beyond) {
-        words.push(say!(words::CURE_PRESSURE, rail = numbers::pressure(pressure.rail)));
+        let edit = fields::fuel::RAIL_PRESSURE.edit(pressure.rail.show().into_shown());
+        let rail = numbers::pressure(pressure.rail);
+        words.push(say!(words::CURE_PRESSURE, rail = rail).done_by(vec![edit]));
     }
     if let Some(larger) = &cures.larger {
         let stated = numbers::pressure(inputs.stated_at.nominal);
@@ -112,12 +116,15 @@ fn cures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Message> {
             let times = crate::quantity::number((larger.times * 100.0).ceil() / 100.0);
             say!(words::CURE_LARGER_SETS, times = times, flow = flow, stated = stated)
         } else {
-            say!(words::CURE_LARGER, flow = flow, stated = stated)
+            let edit = fields::fuel::FLOW.edit(numbers::alone(larger.flow));
+            say!(words::CURE_LARGER, flow = flow, stated = stated).done_by(vec![edit])
         });
     }
     // half a kilowatt is shown as none
     if found.least.feeds.base() >= 500.0 {
-        words.push(say!(words::CURE_LESS, feeds = numbers::power(found.least.feeds)));
+        let edit = fields::fuel::POWER.edit(found.least.feeds.show().into_shown());
+        let less = say!(words::CURE_LESS, feeds = numbers::power(found.least.feeds));
+        words.push(less.done_by(vec![edit]));
     }
     words
 }

@@ -40,6 +40,14 @@ pub(super) fn rated(flow: Rated, inputs: &FuelInputs) -> Value {
     }
 }
 
+/// As it is typed.
+pub(super) fn alone(flow: Rated) -> String {
+    match flow {
+        Rated::Volume(flow) => flow.nominal.show().into_shown(),
+        Rated::Mass(flow) => flow.nominal.show().into_shown(),
+    }
+}
+
 fn pounds(flow: MassFlow) -> Value {
     flow.show().said(Dimension::MassFlow.shown_in(flow.base(), "lb/h"))
 }

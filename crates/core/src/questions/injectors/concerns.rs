@@ -4,10 +4,13 @@ use super::SolvedSet;
 use crate::{
     fields,
     finding::{Finding, Findings, Severity},
-    injector::Class,
-    quantity::Holds,
+    injector::{Class, ballast},
+    message::Message,
+    quantity::{Holds, Measure},
     questions::injectors::words,
+    report::Answer,
     say,
+    working::Working,
 };
 
 /// Where an injector may not open.
@@ -52,6 +55,24 @@ pub(super) fn of_class(solved: &SolvedSet<'_>, findings: &mut Findings) {
         Finding::new(Severity::Doubt, solved.key(fields::injectors::RESISTANCE), message)
             .cured_by([say!(words::MEASURE_AGAIN), say!(words::MEASURE_ANOTHER)]),
     );
+}
+
+/// A resistor in line with each injector: what it bears, and that it is hot.
+pub(super) fn of_resistor(solved: &SolvedSet<'_>, answer: &mut Answer, findings: &mut Findings) {
+    let inputs = solved.inputs;
+    let Some((heat, steps)) = ballast::heat_of_fitted(inputs) else { return };
+    let is_said = |it: &Message| it.code == words::HOT_RESISTOR.code;
+    if !answer.cautions.iter().any(is_said) {
+        answer.cautions.push(say!(words::HOT_RESISTOR));
+    }
+    let Some(rating) = inputs.resistor_rating.filter(|rating| *rating < heat) else { return };
+    let message = say!(words::parts::RESISTOR_OVERHEATS, rating = rating, heat = heat);
+    let key = solved.key(fields::injectors::RESISTOR_RATING);
+    let larger = ballast::rating(heat, &mut Working::new()).map(|rating| {
+        let edit = key.edit(rating.show().into_shown());
+        say!(words::parts::RESISTOR_LARGER, rating = rating).done_by(vec![edit])
+    });
+    findings.push(Finding::new(Severity::Fault, key, message).cured_by(larger).shown_by(steps));
 }
 
 /// A number of injectors that doesn't fill its outputs.

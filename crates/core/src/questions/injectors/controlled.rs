@@ -6,7 +6,7 @@ use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     injector::{
-        InjectorAnswer, InjectorInputs,
+        InjectorInputs,
         controlled::{Controlled, Serves},
     },
     message::Message,
@@ -21,11 +21,11 @@ pub(super) fn answer(
     channel: &Controlled,
     findings: &mut Findings,
 ) -> Answer {
-    let SolvedSet { set, inputs, found } = solved;
+    let SolvedSet { set, inputs, .. } = solved;
     let (tone, verdict) = verdict(inputs, channel);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
-    answer.why = Some(why(inputs, found, channel));
-    let cures = cures(channel);
+    answer.why = Some(why(solved, channel));
+    let cures = cures(solved, channel);
     if let Some(finding) = finding(solved, channel) {
         let working = channel.window.working.iter().chain(&channel.working).cloned();
         findings.push(finding.cured_by(cures.iter().cloned()).shown_by(working));
@@ -62,9 +62,10 @@ fn verdict(inputs: &InjectorInputs, channel: &Controlled) -> (Tone, Message) {
     }
 }
 
-fn why(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) -> Message {
+fn why(solved: &SolvedSet<'_>, channel: &Controlled) -> Message {
+    let SolvedSet { inputs, found, .. } = solved;
     let window = &channel.window;
-    let (n, resistance) = (inputs.per_output, inputs.resistance.nominal);
+    let (n, resistance) = (inputs.per_output, solved.in_line());
     match (channel.peak, channel.share) {
         (Some(peak), Some(share)) => say!(
             words::CHANNEL_GIVES,
@@ -87,18 +88,24 @@ fn why(inputs: &InjectorInputs, found: &InjectorAnswer, channel: &Controlled) ->
     }
 }
 
-fn cures(channel: &Controlled) -> Vec<Message> {
+fn cures(solved: &SolvedSet<'_>, channel: &Controlled) -> Vec<Message> {
     let window = &channel.window;
     match channel.serves {
         Serves::Always | Serves::AsPlainSwitch | Serves::ByTime => Vec::new(),
         Serves::CutShort => channel
             .time_needed
-            .map(|time| say!(words::parts::LONGER_PEAK, time = time))
+            .map(|time| {
+                let edit = solved.key(fields::injectors::PEAK_TIME).edit(time.show().into_shown());
+                say!(words::parts::LONGER_PEAK, time = time).done_by(vec![edit])
+            })
             .into_iter()
             .collect(),
         Serves::UnknownPeak => vec![say!(words::WANTS_PEAK)],
         _ if window.is_open() => {
-            vec![say!(words::SET_PEAK, least = window.least, most = window.most)]
+            let key = solved.key(fields::injectors::OUTPUT_LIMIT);
+            let edit = key.edit(window.least.show().into_shown());
+            let peak = say!(words::SET_PEAK, least = window.least, most = window.most);
+            vec![peak.done_by(vec![edit])]
         }
         Serves::PeakNotEverywhere => {
             vec![say!(words::TIME_OUT), not_even(channel)]

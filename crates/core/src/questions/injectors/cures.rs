@@ -1,15 +1,19 @@
 //! What would keep a plain switch inside its limit, in words; each was solved.
 
+use super::SolvedSet;
 use crate::{
+    channels::Injection,
+    fields,
     injector::{
-        Both, Class, Fewer, InjectorAnswer, InjectorCures,
+        Both, Class, DriverKind, Fewer, InjectorCures,
         ballast::{BallastFit, BallastPlace, BallastRange, Resistor},
         controlled::Controlled,
     },
-    message::Message,
+    message::{Edit, Message},
     quantity::{Measure, Resistance, Value, number},
     questions::injectors::words,
     say, say_of,
+    schema::Choice as _,
     words::Wording,
 };
 
@@ -38,22 +42,60 @@ pub(super) fn obstacle(cures: &InjectorCures) -> Option<Message> {
 }
 
 /// The cures, cheapest first.
-pub(super) fn in_words(found: &InjectorAnswer, cures: &InjectorCures) -> Vec<Message> {
-    let mut words: Vec<_> = cures.fewer.iter().map(fewer).collect();
+pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Vec<Message> {
+    let found = solved.found;
+    let of_fewer = |it: &Fewer| fewer(it).done_by(sharing(solved, it.per_output));
+    let mut words: Vec<_> = cures.fewer.iter().map(of_fewer).collect();
     if let Some(each) = cures.resistor() {
-        words.extend(resistors(each, cures.shared.as_ref()));
+        words.extend(resistors(solved, each, cures.shared.as_ref()));
     }
-    words.extend(cures.both.iter().map(both));
+    let of_both = |it: &Both| {
+        let sharing = sharing(solved, it.per_output);
+        // where it takes both, one alone is no remedy
+        let edits = if sharing.is_empty() {
+            sharing
+        } else {
+            [sharing, fitted(solved, &it.resistor)].concat()
+        };
+        both(it).done_by(edits)
+    };
+    words.extend(cures.both.iter().map(of_both));
     // nobody sells a plain output for low-impedance injectors that starve behind a resistor
     let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
     let is_made_for_drivers = found.class != Class::HighImpedance || obstacle(cures).is_some();
     if cures.each.is_some() && is_made_for_drivers {
-        words.push(driver(&cures.driver, !words.is_empty() || !outgrown));
+        words.push(driver(solved, &cures.driver, !words.is_empty() || !outgrown));
     }
     if !outgrown {
         words.push(say!(words::BETTER_OUTPUT, limit = found.limit_needed.limit));
     }
     words
+}
+
+/// The edits with which so many share an output; none where no way of firing does that.
+fn sharing(solved: &SolvedSet<'_>, per_output: u32) -> Vec<Edit> {
+    let mode = match per_output {
+        1 => Some(Injection::EachOnce),
+        2 => Some(Injection::Companions),
+        _ => None,
+    };
+    let typed = || solved.key(fields::injectors::PER_OUTPUT).edit(per_output.to_string());
+    match (solved.mode, mode) {
+        (None, _) => vec![typed()],
+        (Some(key), Some(mode)) => {
+            let typed = solved.is_sharing_typed.then(typed);
+            [key.edit(mode.choosable().code)].into_iter().chain(typed).collect()
+        }
+        (Some(_), None) => Vec::new(),
+    }
+}
+
+/// The edits that put a resistor in line with each injector.
+fn fitted(solved: &SolvedSet<'_>, resistor: &Resistor) -> Vec<Edit> {
+    vec![
+        solved.key(fields::injectors::RESISTOR).edit(sold(resistor.value).into_shown()),
+        solved.key(fields::injectors::RESISTOR_RATING).edit(resistor.rating.show().into_shown()),
+    ]
 }
 
 fn both(both: &Both) -> Message {
@@ -82,8 +124,9 @@ fn fewer(fewer: &Fewer) -> Message {
     }
 }
 
-fn resistors(each: &Resistor, shared: Option<&BallastFit>) -> Vec<Message> {
-    let mut words = vec![resistor(words::RESISTOR_EACH, each)];
+fn resistors(solved: &SolvedSet<'_>, each: &Resistor, shared: Option<&BallastFit>) -> Vec<Message> {
+    let edits = fitted(solved, each);
+    let mut words = vec![resistor(words::RESISTOR_EACH, each).done_by(edits)];
     if let Some(BallastFit::Offered(shared)) = shared {
         words.push(resistor(words::RESISTOR_SHARED, shared));
     }
@@ -137,7 +180,7 @@ fn starves(code: &'static Wording, bounds: &BallastRange) -> Message {
 }
 
 /// A driver of which each channel has one injector.
-fn driver(driver: &Controlled, is_alternative: bool) -> Message {
+fn driver(solved: &SolvedSet<'_>, driver: &Controlled, is_alternative: bool) -> Message {
     let window = &driver.window;
     if !window.is_open() {
         return say!(
@@ -155,4 +198,21 @@ fn driver(driver: &Controlled, is_alternative: bool) -> Message {
         corner = window.most_at.name,
         hold = driver.hold_needed
     )
+    .done_by(driven(solved, driver))
+}
+
+/// The edits that put such a driver in place of the outputs.
+fn driven(solved: &SolvedSet<'_>, driver: &Controlled) -> Vec<Edit> {
+    let of_sharing = if solved.inputs.per_output > 1 { sharing(solved, 1) } else { Vec::new() };
+    let (least, hold) = (driver.window.least, driver.hold_needed);
+    let kind = DriverKind::CurrentControlled.choosable().code;
+    let mut edits = vec![
+        solved.key(fields::injectors::OUTPUT_KIND).edit(kind),
+        solved.key(fields::injectors::OUTPUT_LIMIT).edit(least.show().into_shown()),
+        solved.key(fields::injectors::HOLD_CURRENT).edit(hold.show().into_shown()),
+        solved.key(fields::injectors::PEAK_TIME).edit(""),
+        solved.key(fields::injectors::RESISTOR).edit(""),
+    ];
+    edits.extend(of_sharing);
+    edits
 }

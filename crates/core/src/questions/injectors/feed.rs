@@ -6,7 +6,7 @@ use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     injector::feed::{InjectorFeed, Share},
-    quantity::Current,
+    quantity::{Current, Measure},
     questions::injectors::words,
     read::FeedParts,
     report::{Answer, Detail, Tone},
@@ -76,7 +76,9 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
     answer.why = Some(say_of!(takes, counts = counts.join(" + "), total = feed.total));
     answer.to_do = match feed.fuse {
         Some(fuse) => {
-            vec![say!(words::parts::FEED_FIT, fuse = fuse), say!(words::parts::FEED_WIRE)]
+            let edit = parts.at.map(|at| FUSE.at(at).edit(fuse.show().into_shown()));
+            let fit = say!(words::parts::FEED_FIT, fuse = fuse);
+            vec![fit.done_by(edit.into_iter().collect()), say!(words::parts::FEED_WIRE)]
         }
         None => vec![say!(words::parts::FEED_SPLIT)],
     };

@@ -55,6 +55,14 @@ fields! {
         .hint("connectors, relay, fuse")
         .assumed("0 to 50 mohm", "about six contacts of up to 8 mohm: common practice, no source")
         .rare();
+    /// A resistor in line with each.
+    RESISTOR: Resistance = quantity("resistor", "Resistor in line with each injector", "ohm", 0.0, 100.0)
+        .hint("blank: none")
+        .rare();
+    /// What that resistor bears.
+    RESISTOR_RATING: Power = quantity("resistor_rating", "Rating of that resistor", "W", 0.1, 1000.0)
+        .hint("on metal, as its data ask")
+        .rare();
     /// Current at which one opens.
     OPENING_CURRENT: Current = quantity("opening_current", "Current that opens one", "A", 0.02, 10.0)
         .hint("at full fuel pressure")

@@ -21,13 +21,13 @@ use crate::{
 
 /// What the output must bear, where its limit is not known.
 pub(super) fn limit_unknown(solved: &SolvedSet<'_>) -> Answer {
-    let SolvedSet { set, inputs, found } = solved;
+    let SolvedSet { set, inputs, found, .. } = solved;
     let verdict = say!(words::LIMIT_WANTED, limit = found.limit_needed.limit);
     let mut answer = Answer::new(set.part().name(), Tone::Open, verdict);
     answer.why = Some(say!(
         words::TAKES,
         n = inputs.per_output,
-        resistance = inputs.resistance.nominal,
+        resistance = solved.in_line(),
         now = found.usual().output.nominal,
         most = found.highest.output.high,
         corner = found.highest.corner.name
@@ -43,13 +43,13 @@ pub(super) fn answer(
     cures: &InjectorCures,
     findings: &mut Findings,
 ) -> Answer {
-    let SolvedSet { set, inputs, found } = solved;
+    let SolvedSet { set, inputs, found, .. } = solved;
     let (tone, verdict) = verdict(found, carrying);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
     answer.why = Some(say!(
         words::TAKES_OF_LIMIT,
         n = inputs.per_output,
-        resistance = inputs.resistance.nominal,
+        resistance = solved.in_line(),
         now = found.usual().output.nominal,
         most = carrying.highest,
         corner = carrying.worst.name,
@@ -68,7 +68,7 @@ pub(super) fn answer(
     if carrying.has_margin() {
         return answer;
     }
-    let words = cures::in_words(found, cures);
+    let words = cures::in_words(solved, cures);
     let finding = finding(carrying, solved.key(fields::injectors::OUTPUT_LIMIT));
     findings
         .push(finding.cured_by(words.iter().cloned()).shown_by(margin_working(inputs, carrying)));

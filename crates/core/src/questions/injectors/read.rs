@@ -7,10 +7,10 @@ use crate::{
     fields,
     finding::{Finding, Severity},
     injector::{
-        DriverKind, InjectorInputs, InjectorOutput, Wire,
+        DriverKind, InjectorInputs, InjectorOutput, Wire, ballast,
         turn_off::{Clamp, Pulses},
     },
-    quantity::{Area, Band, Current, Measure, Resistance, RotationalSpeed, Value},
+    quantity::{Area, Band, Current, Measure, Resistance, RotationalSpeed, Value, ohms},
     questions::firing::read::Sharing,
     questions::injectors::words,
     say,
@@ -111,6 +111,8 @@ pub(crate) fn injectors(
         area: of.usual(fields::injectors::WIRE_SIZE),
         contacts: of.usual(fields::injectors::CONTACT_RESISTANCE),
     };
+    let resistor = of.band(fields::injectors::RESISTOR);
+    let resistor_rating = of.band(fields::injectors::RESISTOR_RATING).map(|band| band.low);
     let opening_current = of.band(fields::injectors::OPENING_CURRENT);
     let inductance = of.band(fields::injectors::INDUCTANCE);
     let pulses = around.highest_speed.map(|speed| Pulses {
@@ -129,6 +131,8 @@ pub(crate) fn injectors(
             .flatten(),
         output,
         wire,
+        resistor: resistor.map_or(Band::exact(ohms(0.0)), ballast::as_bought),
+        resistor_rating,
         pulses,
         corners: around.conditions.corners(),
     });

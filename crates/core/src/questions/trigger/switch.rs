@@ -11,6 +11,7 @@ use crate::{
     questions::trigger::words,
     read::{Sensed, Triggered},
     say,
+    schema::Choice as _,
     schema::Part,
     schema::Place,
     trigger::{
@@ -40,7 +41,7 @@ pub(super) fn answer(
         return without_rail(read, sensor, &asked, findings);
     };
     let half = half_tooth(read, sensor);
-    let cure = pull_up(hall.cure(&asked, half));
+    let cure = pull_up(sensor, hall.cure(&asked, half));
     let mut said =
         levels_said(read, sensor, &(hall, levels.clone(), asked), cure.as_ref(), findings);
     said.extend(rise(read, sensor, &hall, half, cure.as_ref(), findings));
@@ -70,7 +71,7 @@ fn without_rail(
         answer.to_do = vec![say!(words::DO_RAIL)];
         return answer;
     };
-    let cure = pull_up(hall.cure(asked, half_tooth(read, sensor)));
+    let cure = pull_up(sensor, hall.cure(asked, half_tooth(read, sensor)));
     let finding =
         found(sensor, Severity::Fault, fields::sensor::PULL_RAIL, say!(words::NO_PULL_UP));
     findings.push(finding.cured_by(cure.clone()));
@@ -79,8 +80,14 @@ fn without_rail(
     answer
 }
 
-fn pull_up(cure: Option<(Resistance, Voltage)>) -> Option<Message> {
-    cure.map(|it| say!(words::CURE_PULL_UP, pull_up = it.0, rail = it.1))
+fn pull_up(sensor: &Sensed, cure: Option<(Resistance, Voltage)>) -> Option<Message> {
+    let (resistor, rail) = cure?;
+    let choice = if rail.base() < 4.0 { SensorRail::ThreeVolt } else { SensorRail::FiveVolt };
+    let edits = vec![
+        fields::sensor::PULL_UP.of(sensor.part).edit(resistor.show().into_shown()),
+        fields::sensor::PULL_RAIL.of(sensor.part).edit(choice.choosable().code),
+    ];
+    Some(say!(words::CURE_PULL_UP, pull_up = resistor, rail = rail).done_by(edits))
 }
 
 /// Half the time of a tooth at the highest speed: in it the level must rise.

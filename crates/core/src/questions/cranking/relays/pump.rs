@@ -76,7 +76,7 @@ pub(super) fn findings(
         let severity = if is_cut(relay) { Severity::Doubt } else { Severity::Danger };
         let message = say!(words::relays::PUMP_ON_AFTER_STOP, name = relay.title(), on = on);
         let interval = longest_interval(answer);
-        let mut cures: Vec<_> = raised(search, answer).into_iter().collect();
+        let mut cures: Vec<_> = raised(relay, search, answer).into_iter().collect();
         cures.push(say!(words::SHORTER_TIMEOUT, interval = interval));
         cures.extend((!is_cut(relay)).then(|| say!(words::relays::FIT_CUT)));
         let key = fields::relays::RELAY_OFF_BELOW.at(relay.at);
@@ -91,7 +91,7 @@ pub(super) fn findings(
 }
 
 /// A release that works while cranking and stops the pump in time; the nearest to the best of them.
-fn raised(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
+fn raised(relay: &SpeedRelay, search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
     let threshold = search.inputs.threshold?;
     let best = advice::best(search, answer)?.release;
     let highest = search.releases(threshold)?.high;
@@ -101,7 +101,8 @@ fn raised(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Message> {
         search.stop(*release).is_some_and(|it| it.on_at_rest.base() <= RUNS_ON_S)
             && search.serves(Release::At(*release), threshold)
     })?;
-    Some(say!(words::relays::RAISE_RELEASE, release = release))
+    let edit = fields::relays::RELAY_OFF_BELOW.at(relay.at).edit(release.show().into_shown());
+    Some(say!(words::relays::RAISE_RELEASE, release = release).done_by(vec![edit]))
 }
 
 /// How soon after key-on the starter must turn for the pump not to stand in between.

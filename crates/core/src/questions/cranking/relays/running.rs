@@ -4,7 +4,7 @@ use crate::{
     cranking::CrankingInputs,
     fields,
     finding::{Finding, Findings, Severity},
-    message::Message,
+    message::{Edit, Message},
     quantity::{Measure, RotationalSpeed, rpm},
     questions::cranking::Details,
     questions::cranking::search::StartSearch,
@@ -65,6 +65,7 @@ pub(super) fn answer(
             let (on, off) = advised(band);
             to_do = (case != ThresholdCase::Suits).then(|| {
                 say!(words::DO_SET, threshold = on, release = off, agree = inputs.confirmation)
+                    .done_by(set_to(relay, on, off))
             });
             findings.extend(finding(relay, purpose, case, (crest, &at), inputs, (on, off)));
             let why = say!(
@@ -170,8 +171,14 @@ fn finding(
         ),
         ThresholdCase::ReleaseAbove | ThresholdCase::Suits => return None,
     };
-    let cure = say!(words::relays::SET_RUNNING, threshold = on, release = off);
+    let cure = say!(words::relays::SET_RUNNING, threshold = on, release = off)
+        .done_by(set_to(relay, on, off));
     Some(Finding::new(severity, path, message).cured_by([cure]))
+}
+
+fn set_to(relay: &SpeedRelay, on: RotationalSpeed, off: RotationalSpeed) -> Vec<Edit> {
+    let edits = [(fields::relays::RELAY_ON_AT, on), (fields::relays::RELAY_OFF_BELOW, off)];
+    edits.map(|(key, speed)| key.at(relay.at).edit(speed.show().into_shown())).into()
 }
 
 pub(in crate::questions::cranking) fn figure(band: Interval) -> Figure {

@@ -106,6 +106,9 @@ sentences! {
         "A fuse of {rating} carries {total} for long only if it is rated {least} or more.";
     RELAY_TOO_SMALL = "injectors.relay-too-small",
         "A contact rated {rating} carries {total} for long only if it is rated {least} or more.";
+    RESISTOR_OVERHEATS = "injectors.resistor-overheats",
+        "A resistor rated {rating} turns up to {heat} into heat while its injector is held open.";
+    RESISTOR_LARGER = "injectors.resistor-larger", "Fit resistors rated {rating} or more, on bare metal.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -158,5 +161,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Its contact heats, then burns or welds: the engine stops, or the injectors stay powered.",
         act: "A relay with a stronger contact, or one for each bank.",
         source: "loaded to 75%: common practice, no source; the rating is the maker's",
+    },
+    Explanation {
+        code: RESISTOR_OVERHEATS.code,
+        // The resistor in line with each injector is rated for less than its steady heat at the worst corner.
+        why: "A stuck needle, a long pulse or a test with the injector held open burns it, and what lies against it.",
+        act: "A larger one, or two in series of half the value each.",
+        source: "resistive heating, P = I²R; a rating holds on the metal that its maker names",
     },
 ];
