@@ -33,7 +33,7 @@ mod trace;
 pub use dip::{usual_dip, volume, work};
 pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
-pub use noise::{Noise, noise};
+pub use noise::{Noise, above_false_edges, noise};
 pub use relay::{Relay, RelayAnswer, pull_in_at};
 pub use stop::StopAnswer;
 pub use survey::{Bounds, StartCorner, StartMoment};

@@ -14,10 +14,15 @@ pub(super) const MOST_EDGES: u32 = 64;
 pub struct Noise {
     /// False edges in a row, each midway between two teeth, that close the relay; none where no number of them does.
     pub edges: Option<u32>,
-    /// Thresholds above this stand above any number of them: twice the speed, since each halves the time between two edges.
+    /// Thresholds above this stand above any number of them.
     pub above: RotationalSpeed,
     /// Edges in a burst, much closer together than teeth, that pass for any speed: only an input filter helps.
     pub burst: u32,
+}
+
+/// The speed above which no false edges close the relay of an engine that rocks so fast: they halve the time between two edges.
+pub fn above_false_edges(rocking: RotationalSpeed) -> RotationalSpeed {
+    rocking * 2.0
 }
 
 /// At a threshold, with an engine that rocks at the highest speed typed.
@@ -26,7 +31,7 @@ pub fn noise(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Noise {
     let edges = (0..=MOST_EDGES).find(|edges| closes(inputs, threshold, *edges));
     Noise {
         edges,
-        above: rocking * 2.0,
+        above: above_false_edges(rocking),
         burst: inputs.averaging.max(1).saturating_mul(inputs.confirmation.max(1)),
     }
 }

@@ -105,6 +105,14 @@ impl PeakWindow {
     pub fn is_open(&self) -> bool {
         self.least.base() <= self.most.base()
     }
+
+    /// The peak to set: the middle by ratio, as round as the window lets it be.
+    pub fn best(&self) -> Current {
+        let middle = (self.least.base() * self.most.base()).sqrt();
+        let holds = |peak: &f64| (self.least.base()..=self.most.base()).contains(peak);
+        let round = [1.0, 0.5, 0.1, 0.05, 0.01].map(|step| (middle / step).round() * step);
+        Measure::from_base(round.into_iter().find(holds).unwrap_or(middle))
+    }
 }
 
 impl Controlled {

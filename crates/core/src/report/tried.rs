@@ -58,9 +58,19 @@ fn holds(
         let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
         all.cloned().collect()
     };
-    let before = as_grave(before);
-    let was_there = |it: &Finding| before.iter().any(|known| is_same(known, it));
-    as_grave(&after).iter().all(|it| was_there(it) && !is_same(it, finding))
+    let (before, after) = (as_grave(before), as_grave(&after));
+    let is_gone = |it: &Finding| !after.iter().any(|other| is_same(other, it));
+    // what was said of a place in other words, as gravely, is nothing new there
+    let is_said_otherwise = |known: &Finding, it: &Finding| {
+        known.subject == it.subject
+            && known.severity <= it.severity
+            && is_gone(known)
+            && !is_same(known, finding)
+    };
+    let was_there = |it: &Finding| {
+        before.iter().any(|known| is_same(known, it) || is_said_otherwise(known, it))
+    };
+    after.iter().all(|it| was_there(it) && !is_same(it, finding))
 }
 
 fn is_same(one: &Finding, other: &Finding) -> bool {

@@ -2,7 +2,7 @@
 
 use super::search::StartSearch;
 use crate::{
-    cranking::{CrankingAnswer, Release, USUAL_THRESHOLD_RPM},
+    cranking::{self, CrankingAnswer, Release, USUAL_THRESHOLD_RPM},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm, share},
     questions::cranking::words,
@@ -26,7 +26,7 @@ impl Advice {
     }
 }
 
-/// What works: the threshold asked for where it does, or else the best, or else one that does with the release asked for,
+/// What works: the threshold asked for where it does and no false edge passes for it, or else the best, or else one that does with the release asked for,
 /// or with one that lies further below. Each is simulated before it is offered.
 pub(super) fn advice(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Advice> {
     let inputs = search.inputs;
@@ -35,13 +35,20 @@ pub(super) fn advice(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option
             .serves(release, threshold)
             .then(|| Advice { threshold, release: release.of(threshold) })
     };
-    if let Some(asked) = inputs.threshold.and_then(|asked| serves(inputs.release, asked)) {
-        return Some(asked);
+    let sure = cranking::above_false_edges(inputs.rocking.high);
+    let asked = inputs.threshold.and_then(|asked| serves(inputs.release, asked));
+    if asked.is_some_and(|it| it.threshold > sure) {
+        return asked;
     }
-    if let Some(best) = best(search, answer) {
+    if let Some(best) = best(search, answer).filter(|it| asked.is_none() || it.threshold > sure) {
         return Some(Advice { threshold: best.threshold, release: best.release });
     }
+    if asked.is_some() {
+        return asked;
+    }
     let in_band = [answer.prompt, answer.works].into_iter().flatten();
+    let rocking = inputs.rocking.high;
+    let within = |band| within(above_false_edges(band, rocking));
     let in_band = in_band.map(|band| (inputs.release, within(band)));
     let further = [0.6, 0.5, 0.4, 0.3].into_iter().filter_map(|below| {
         let release = Release::Share(share(below));
@@ -63,7 +70,7 @@ fn within(band: Interval) -> RotationalSpeed {
 /// The threshold from which a factor up or down works as far as it can, and a release midway between what must let go and
 /// what must not; simulated before it is offered.
 pub(super) fn best(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Best> {
-    let works = answer.works?;
+    let works = above_false_edges(answer.works?, search.inputs.rocking.high);
     let middle = (works.low.max(1.0) * works.high).sqrt();
     let tries = [10.0, 5.0, 1.0].map(|step| (middle / step).round() * step);
     let threshold = rpm(tries.into_iter().find(|it| works.holds(*it)).unwrap_or(works.high));
@@ -77,6 +84,14 @@ pub(super) fn best(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<B
         works,
         releases,
     })
+}
+
+/// That part of a band in which no false edge between teeth closes the relay while the engine rocks; all of it where there
+/// is no such part.
+fn above_false_edges(band: Interval, rocking: RotationalSpeed) -> Interval {
+    let low = cranking::above_false_edges(rocking).base().max(band.low);
+    let above = Interval { low, ..band };
+    if above.is_empty() { band } else { above }
 }
 
 /// The best to enter, and the bands about it.

@@ -12,7 +12,7 @@ use crate::{
 
 const BEST: Formula = Formula {
     symbols: "n_best = sqrt(n_low · n_high)",
-    source: "the middle by ratio, rounded: as far as possible from both ends; then simulated at every corner from every start",
+    source: "the middle by ratio, rounded: as far as possible from both ends, the lower at least 2 · n_rock where it can be (false edges); then simulated at every corner from every start",
 };
 const BEST_RELEASE: Formula = Formula {
     symbols: "n_off = sqrt(n_rock · n_dip)",

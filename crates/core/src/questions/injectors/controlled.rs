@@ -10,7 +10,7 @@ use crate::{
         controlled::{Controlled, Serves},
     },
     message::Message,
-    quantity::{Measure, Value},
+    quantity::{Measure, Value, seconds},
     questions::injectors::words,
     say,
 };
@@ -44,7 +44,7 @@ fn verdict(inputs: &InjectorInputs, channel: &Controlled) -> (Tone, Message) {
     let missed = corners(&channel.not_reached);
     match channel.serves {
         Serves::UnknownPeak if window.is_open() => {
-            let verdict = say!(words::PEAK_WANTED, least = window.least, most = window.most);
+            let verdict = say!(words::PEAK_WANTED, peak = window.best());
             (Tone::Open, verdict)
         }
         Serves::UnknownPeak => {
@@ -95,6 +95,8 @@ fn cures(solved: &SolvedSet<'_>, channel: &Controlled) -> Vec<Message> {
         Serves::CutShort => channel
             .time_needed
             .map(|time| {
+                // in whole tenths of a millisecond, so that what is typed is enough
+                let time = seconds((time.base() * 1e4).ceil() / 1e4);
                 let edit = solved.key(fields::injectors::PEAK_TIME).edit(time.show().into_shown());
                 say!(words::parts::LONGER_PEAK, time = time).done_by(vec![edit])
             })
@@ -103,8 +105,9 @@ fn cures(solved: &SolvedSet<'_>, channel: &Controlled) -> Vec<Message> {
         Serves::UnknownPeak => vec![say!(words::WANTS_PEAK)],
         _ if window.is_open() => {
             let key = solved.key(fields::injectors::OUTPUT_LIMIT);
-            let edit = key.edit(window.least.show().into_shown());
-            let peak = say!(words::SET_PEAK, least = window.least, most = window.most);
+            let best = window.best();
+            let edit = key.edit(best.show().into_shown());
+            let peak = say!(words::SET_PEAK, peak = best, least = window.least, most = window.most);
             vec![peak.done_by(vec![edit])]
         }
         Serves::PeakNotEverywhere => {

@@ -204,11 +204,11 @@ fn driver(solved: &SolvedSet<'_>, driver: &Controlled, is_alternative: bool) -> 
 /// The edits that put such a driver in place of the outputs.
 fn driven(solved: &SolvedSet<'_>, driver: &Controlled) -> Vec<Edit> {
     let of_sharing = if solved.inputs.per_output > 1 { sharing(solved, 1) } else { Vec::new() };
-    let (least, hold) = (driver.window.least, driver.hold_needed);
+    let (peak, hold) = (driver.window.best(), driver.hold_needed);
     let kind = DriverKind::CurrentControlled.choosable().code;
     let mut edits = vec![
         solved.key(fields::injectors::OUTPUT_KIND).edit(kind),
-        solved.key(fields::injectors::OUTPUT_LIMIT).edit(least.show().into_shown()),
+        solved.key(fields::injectors::OUTPUT_LIMIT).edit(peak.show().into_shown()),
         solved.key(fields::injectors::HOLD_CURRENT).edit(hold.show().into_shown()),
         solved.key(fields::injectors::PEAK_TIME).edit(""),
         solved.key(fields::injectors::RESISTOR).edit(""),

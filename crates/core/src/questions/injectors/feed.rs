@@ -6,6 +6,7 @@ use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     injector::feed::{InjectorFeed, Share},
+    message::Edit,
     quantity::{Current, Measure},
     questions::injectors::words,
     read::FeedParts,
@@ -76,9 +77,8 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
     answer.why = Some(say_of!(takes, counts = counts.join(" + "), total = feed.total));
     answer.to_do = match feed.fuse {
         Some(fuse) => {
-            let edit = parts.at.map(|at| FUSE.at(at).edit(fuse.show().into_shown()));
             let fit = say!(words::parts::FEED_FIT, fuse = fuse);
-            vec![fit.done_by(edit.into_iter().collect()), say!(words::parts::FEED_WIRE)]
+            vec![fit.done_by(fitted(parts, fuse)), say!(words::parts::FEED_WIRE)]
         }
         None => vec![say!(words::parts::FEED_SPLIT)],
     };
@@ -97,4 +97,13 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         );
     }
     answer
+}
+
+/// The edits that put this fuse before the feed, and a contact behind it that is rated for as much where a smaller one is
+/// planned; none where there is no such relay yet.
+fn fitted(parts: FeedParts, fuse: Current) -> Vec<Edit> {
+    let Some(at) = parts.at else { return Vec::new() };
+    let larger = parts.relay.is_some_and(|rating| rating < fuse);
+    let keys = [FUSE, RELAY].into_iter().take(if larger { 2 } else { 1 });
+    keys.map(|key| key.at(at).edit(fuse.show().into_shown())).collect()
 }

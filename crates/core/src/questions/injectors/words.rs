@@ -17,7 +17,7 @@ sentences! {
     CARRIES_UNOPENED = "injectors.carries-unopened", "Carries them, but they may not open";
     TOO_MUCH = "injectors.too-much", "Too much for the output: {corners}";
     TOO_MUCH_ALWAYS = "injectors.too-much-always", "Too much for the output, hot or cold";
-    PEAK_WANTED = "injectors.peak-wanted", "Set its peak from {least} to {most}";
+    PEAK_WANTED = "injectors.peak-wanted", "Set its peak to {peak}";
     PEAK_IMPOSSIBLE = "injectors.peak-impossible", "Can't be sure to open them: {corner}";
     PEAK_GOOD = "injectors.peak-good", "Serves them: peak reached at every corner";
     PEAK_UNUSED = "injectors.peak-unused", "Serves them, as a plain switch would";
@@ -86,7 +86,7 @@ sentences! {
          is wanted.";
     BETTER_OUTPUT = "injectors.better-output", "Use outputs with a limit of {limit} or more.";
     SET_PEAK = "injectors.set-peak",
-        "Set the peak from {least} to {most}: it opens them, and is reached at every corner.";
+        "Set the peak to {peak}: it opens them, and is reached at every corner ({least} to {most} do).";
     TIME_OUT = "injectors.time-out",
         "Ask for the driver's data: one that falls to its hold current after a few milliseconds, peak reached or not, is safe.";
     NO_PEAK_FITS = "injectors.no-peak-fits",
