@@ -72,6 +72,7 @@ pub struct InjectorInputs {
 
 impl InjectorInputs {
     /// The same injectors without their resistors.
+    #[must_use]
     pub fn without_resistor(&self) -> Self {
         Self { resistor: Band::exact(Resistance::from_base(0.0)), ..self.clone() }
     }
