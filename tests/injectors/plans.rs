@@ -51,9 +51,9 @@ fn the_firing_tells_how_many_are_on_one_output() {
     );
     check(
         "injectors-sharing-differs.json",
-        Tone::Good,
-        "injectors.carries",
-        &["injectors.sharing-differs"],
+        Tone::Bad,
+        "injectors.too-much",
+        &["injectors.too-much-for-output", "injectors.sharing-differs"],
     );
 }
 

@@ -85,6 +85,47 @@ fn a_number_that_the_firing_contradicts_is_asked_back() {
 }
 
 #[test]
+fn a_number_that_can_not_be_is_a_fault_and_the_greater_one_counts() {
+    let two_channels = ("channels.injection_count", "2");
+    let by_bank = ("channels.injection_mode", "by-bank");
+    let report = report(&six(&[by_bank, two_channels, (PATH, "1")]));
+    let of = |report: &Report| -> Vec<Severity> {
+        let found = report.findings.iter().filter(|it| it.subject == PATH);
+        found.map(|it| it.severity).collect()
+    };
+    assert_eq!(of(&report), [Severity::Fault], "two outputs can't have one injector each of six");
+    assert_eq!(tone(&report), Tone::Bad, "they are judged as they must hang: three on an output");
+    // six outputs in two banks, each with its own injector, may well be
+    let six_channels = ("channels.injection_count", "6");
+    let report = quietpin_core::report::report(&six(&[by_bank, six_channels, (PATH, "1")]));
+    assert_eq!(of(&report), [Severity::Doubt]);
+    // and two on an output can't be fired one at a time
+    let each_once = ("channels.injection_mode", "each-once");
+    let report = quietpin_core::report::report(&six(&[each_once, (PATH, "2")]));
+    assert_eq!(of(&report), [Severity::Fault]);
+}
+
+#[test]
+fn one_channel_for_each_is_offered_where_several_share_a_peak_that_is_too_small() {
+    let driver = [
+        ("injectors.resistance", "1 ohm"),
+        ("injectors.output_kind", "current-controlled"),
+        ("injectors.output_limit", "4 A"),
+        ("injectors.opening_current", "2.5 A"),
+        (PATH, "2"),
+        ("injectors.count", "6"),
+    ];
+    let offered = |there: &str| {
+        let report = report(&six(&[&driver[..], &[("channels.injection_count", there)]].concat()));
+        let found = report.findings.iter().find(|it| it.message.code == "injectors.peak-too-small");
+        let remedies = &found.expect("4 A are less than twice 2.5 A").remedies;
+        remedies.iter().any(|it| it.code == "injectors.fewer-on-channel")
+    };
+    assert!(offered("6"), "six channels are enough for one each");
+    assert!(!offered("3"), "three are not");
+}
+
+#[test]
 fn a_number_that_the_firing_bears_out_is_calm() {
     for (mode, number) in [("by-bank", "3"), ("each-once", "1"), ("companions", "2")] {
         let report = report(&six(&[("channels.injection_mode", mode), (PATH, number)]));

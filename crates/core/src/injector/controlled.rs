@@ -6,9 +6,10 @@
 //! ended before the injector is open, the hold current is not sure to open it.
 
 use super::{
-    CORNERS, Class, InjectorInputs,
+    CORNERS, Class, Fewer, InjectorInputs,
     branch::{self, AtCorner, Ballast, CurrentEnd, InjectorBranch},
     opening::Opening,
+    outputs,
     rise::{CurrentRise, Rising},
     winding::Winding,
 };
@@ -153,6 +154,21 @@ impl Controlled {
             working,
         }
     }
+}
+
+/// The most injectors below the present number that a channel of this peak serves, for which there are channels enough.
+pub fn fewer(inputs: &InjectorInputs, opening: &Opening) -> Option<Fewer> {
+    (1..inputs.per_output).rev().filter(|n| inputs.has_outputs_for(*n)).find_map(|per_output| {
+        let tried = InjectorInputs { per_output, ..inputs.clone() };
+        let channel = Controlled::of(&tried, opening, inputs.output.limit);
+        let is_served =
+            matches!(channel.serves, Serves::Always | Serves::AsPlainSwitch | Serves::ByTime);
+        (is_served && !channel.hold_too_small).then(|| Fewer {
+            per_output,
+            highest: channel.window.most,
+            outputs: outputs(inputs.count, per_output),
+        })
+    })
 }
 
 /// Where the peak may be over before an injector opens. One that does not open whatever the time is no fault of the time.

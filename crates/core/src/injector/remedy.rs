@@ -172,7 +172,8 @@ impl Remedies {
             let means = Means::FewerWithResistor { per_output, outputs, resistor };
             rows.push(tried(means, &fewer, &ballast));
         }
-        if Class::of(inputs.resistance.nominal) != Class::HighImpedance || cures.fewer.is_none() {
+        // a high-impedance injector wants a stronger output, not a driver
+        if Class::of(inputs.resistance.nominal) != Class::HighImpedance {
             rows.push(driver(bare, opening, limit, cures));
         }
         let needed = LimitNeeded::of(&branch::at_corners(inputs, none)).limit;

@@ -131,6 +131,8 @@ pub(crate) fn channels_of(reader: &mut Reader<'_>, engine: Option<&Engine>) -> C
 pub(crate) struct Sharing {
     pub(crate) most: u32,
     pub(crate) basis: &'static str,
+    /// Whether the car showed it.
+    pub(crate) is_seen: bool,
 }
 
 impl Channels<Injection> {
@@ -146,10 +148,12 @@ impl Channels<Injection> {
         let all_are_seen = self.seen.taps.len() == layout.slots().len() && !self.seen.spoiled;
         match seen {
             Some(seen) if all_are_seen || seen > planned => {
-                Some(Sharing { most: seen, basis: "as found at the car, under “Firing”" })
+                let basis = "as found at the car, under “Firing”";
+                Some(Sharing { most: seen, basis, is_seen: true })
             }
             Some(_) | None => {
-                Some(Sharing { most: planned, basis: "by how they are fired, under “Firing”" })
+                let basis = "by how they are fired, under “Firing”";
+                Some(Sharing { most: planned, basis, is_seen: false })
             }
         }
     }

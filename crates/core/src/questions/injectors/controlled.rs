@@ -7,7 +7,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     injector::{
         InjectorInputs,
-        controlled::{Controlled, Serves},
+        controlled::{self, Controlled, Serves},
     },
     message::Message,
     quantity::{Measure, Value, seconds},
@@ -88,7 +88,22 @@ fn why(solved: &SolvedSet<'_>, channel: &Controlled) -> Message {
     }
 }
 
+/// What does it, least work first: a setting, then fewer injectors on a channel.
 fn cures(solved: &SolvedSet<'_>, channel: &Controlled) -> Vec<Message> {
+    let mut cures = settings(solved, channel);
+    let is_served = matches!(
+        channel.serves,
+        Serves::Always | Serves::AsPlainSwitch | Serves::ByTime | Serves::UnknownPeak
+    );
+    let fewer = controlled::fewer(solved.inputs, &solved.found.opening).filter(|_| !is_served);
+    cures.extend(fewer.map(|it| {
+        say!(words::parts::FEWER_ON_CHANNEL, n = it.per_output)
+            .done_by(super::cures::sharing(solved, it.per_output))
+    }));
+    cures
+}
+
+fn settings(solved: &SolvedSet<'_>, channel: &Controlled) -> Vec<Message> {
     let window = &channel.window;
     match channel.serves {
         Serves::Always | Serves::AsPlainSwitch | Serves::ByTime => Vec::new(),

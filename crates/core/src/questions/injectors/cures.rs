@@ -62,8 +62,7 @@ pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Vec<Mes
     words.extend(cures.both.iter().map(of_both));
     // nobody sells a plain output for low-impedance injectors that starve behind a resistor
     let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
-    let is_made_for_drivers = found.class != Class::HighImpedance || obstacle(cures).is_some();
-    if cures.each.is_some() && is_made_for_drivers {
+    if cures.each.is_some() && found.class != Class::HighImpedance {
         words.push(driver(solved, &cures.driver, !words.is_empty() || !outgrown));
     }
     if !outgrown {
@@ -73,7 +72,7 @@ pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Vec<Mes
 }
 
 /// The edits with which so many share an output; none where no way of firing does that.
-fn sharing(solved: &SolvedSet<'_>, per_output: u32) -> Vec<Edit> {
+pub(super) fn sharing(solved: &SolvedSet<'_>, per_output: u32) -> Vec<Edit> {
     let mode = match per_output {
         1 => Some(Injection::EachOnce),
         2 => Some(Injection::Companions),

@@ -188,17 +188,24 @@ impl OfSet<'_, '_> {
     fn per_output(&mut self, count: Option<u32>, sharing: Option<Sharing>) -> Option<u32> {
         let key = fields::injectors::PER_OUTPUT.of(self.set.part());
         let mut entry = self.reader.whole(key);
-        if let (Entry::Assumed(usual), Some(Sharing { most, basis })) = (entry, sharing)
+        if let (Entry::Assumed(usual), Some(Sharing { most, basis, .. })) = (entry, sharing)
             && most != usual
         {
             entry = self.reader.or_assume(key, Entry::Missing, most, most, basis);
         }
-        let per_output = entry.value()?;
-        if let (Entry::Given(typed), Some(Sharing { most, basis })) = (entry, sharing)
+        let mut per_output = entry.value()?;
+        if let (Entry::Given(typed), Some(Sharing { most, basis, is_seen })) = (entry, sharing)
             && most != typed
         {
             let message = say!(words::SHARING_DIFFERS, typed = typed, firing = most, basis = basis);
-            self.reader.remark(Finding::new(Severity::Doubt, key, message));
+            // outputs that fire together, each with fewer injectors, are no contradiction where there are enough of them
+            let is_possible = !is_seen && typed < most && self.has_outputs_for(count, typed);
+            let severity = if is_possible { Severity::Doubt } else { Severity::Fault };
+            let cure = say!(words::SHARING_AS_FIRED, firing = most).done_by(vec![key.edit("")]);
+            self.reader.remark(Finding::new(severity, key, message).cured_by([cure]));
+            if !is_possible {
+                per_output = typed.max(most);
+            }
         }
         match count {
             Some(count) if count < per_output => {
@@ -209,6 +216,17 @@ impl OfSet<'_, '_> {
             }
             _ => Some(per_output),
         }
+    }
+
+    /// Whether the controller has outputs for so many injectors on each, as far as that is known.
+    fn has_outputs_for(&self, count: Option<u32>, per_output: u32) -> bool {
+        let key = match self.set {
+            WhichSet::First => fields::channels::INJECTION_COUNT,
+            WhichSet::Second => fields::channels::SECOND_COUNT,
+        };
+        let there = self.reader.whole_elsewhere(key);
+        let wanted = count.map(|count| count.div_ceil(per_output.max(1)));
+        wanted.zip(there).is_none_or(|(wanted, there)| wanted <= there)
     }
 
     fn output(&mut self) -> InjectorOutput {

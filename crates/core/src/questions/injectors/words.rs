@@ -156,6 +156,7 @@ sentences! {
         "{resistance} is neither clearly low impedance (below 5 Ω) nor clearly high (above 10 Ω).";
     SHARING_DIFFERS = "injectors.sharing-differs",
         "{typed} typed here for one output, but {firing} to a channel {basis}: which is right?";
+    SHARING_AS_FIRED = "injectors.sharing-as-fired", "Leave it blank: then it is {firing}, as they are fired.";
     UNEVEN = "injectors.uneven",
         "{count} injectors at {n} to an output fill {outputs} outputs, the last with {last} only.";
     PEAK_TOO_SMALL = "injectors.peak-too-small",

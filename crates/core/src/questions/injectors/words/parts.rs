@@ -106,6 +106,8 @@ sentences! {
         "A fuse of {rating} carries {total} for long only if it is rated {least} or more.";
     RELAY_TOO_SMALL = "injectors.relay-too-small",
         "A contact rated {rating} carries {total} for long only if it is rated {least} or more.";
+    FEWER_ON_CHANNEL = "injectors.fewer-on-channel",
+        "Put {n} on each channel: its peak and its hold then are enough for {n|it|each of them}, and are reached at every corner.";
     RESISTOR_OVERHEATS = "injectors.resistor-overheats",
         "A resistor rated {rating} turns up to {heat} into heat while its injector is held open.";
     RESISTOR_LARGER = "injectors.resistor-larger", "Fit resistors rated {rating} or more, on bare metal.";
