@@ -97,9 +97,9 @@ fn the_offset_is_told_to_the_trigger_and_to_the_start() {
 }
 
 #[test]
-fn the_dwell_is_told_to_the_cycle_and_to_the_start() {
-    check("controller.dwell", "9 ms", &["cranking", "firing"]);
-    check("controller.cranking_dwell", "9 ms", &["cranking"]);
+fn the_dwell_is_told_to_the_coils_to_the_cycle_and_to_the_start() {
+    check("controller.dwell", "9 ms", &["coils", "cranking", "firing"]);
+    check("controller.cranking_dwell", "19 ms", &["coils", "cranking"]);
 }
 
 #[test]

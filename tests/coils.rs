@@ -49,6 +49,8 @@ fn bare(supply_v: f64) -> CoilInputs {
         pattern: None,
         banks: Vec::new(),
         speed: None,
+        entered: None,
+        entered_cranking: None,
         conditions: Conditions::between(Band::exact(volts(supply_v)), Band::exact(celsius(20.0))),
     }
 }

@@ -8,10 +8,12 @@
 pub mod charging;
 mod course;
 pub mod cures;
+pub mod entered;
 pub mod feed;
 pub mod pattern;
 
 use charging::{Charged, CoilCorner};
+use entered::EnteredDwell;
 use feed::Taken;
 use pattern::Pattern;
 
@@ -63,6 +65,10 @@ pub struct CoilInputs {
     pub banks: Vec<(Vec<u32>, Pattern)>,
     /// The highest speed of the engine, where that is known; above zero.
     pub speed: Option<RotationalSpeed>,
+    /// The dwell that stands in the controller, where that is known.
+    pub entered: Option<Band<Time>>,
+    /// The same while the starter turns, where it is another.
+    pub entered_cranking: Option<Band<Time>>,
     /// Supply and temperatures.
     pub conditions: Conditions,
 }
@@ -135,6 +141,10 @@ pub struct CoilAnswer {
     pub at_speed: Option<AtSpeed>,
     /// A coil that is held on.
     pub held: charging::Held,
+    /// What the dwell that is entered gives, at the charging supply.
+    pub entered: Option<EnteredDwell>,
+    /// What that of cranking gives, at the lowest supply.
+    pub entered_cranking: Option<EnteredDwell>,
 }
 
 /// Works out the dwell, what is left of the time for it, and what it takes.
@@ -148,10 +158,13 @@ pub fn answer(inputs: &CoilInputs) -> Option<CoilAnswer> {
     );
     let nominal = CoilCorner::nominal(inputs, inputs.conditions.supply.high, celsius(20.0));
     let dwell = nominal.charging()?.time_to(inputs.wanted.base());
+    let entered = |time: Option<Band<Time>>, supply| EnteredDwell::of(inputs, time?, supply);
     let charge = Charged::new(&nominal, dwell.unwrap_or(0.0))?;
     Some(CoilAnswer {
         at_speed: at_speed(inputs),
         held: charging::Held::new(inputs)?,
+        entered: entered(inputs.entered, inputs.conditions.supply.high),
+        entered_cranking: entered(inputs.entered_cranking, inputs.conditions.supply.low),
         dwells,
         falls_short,
         charge,
@@ -197,7 +210,11 @@ fn at_speed(inputs: &CoilInputs) -> Option<AtSpeed> {
     let conditions = &inputs.conditions;
     let hot = conditions.temperature.high;
     let slowest = CoilCorner::slowest(inputs, conditions.supply.high, hot);
-    let (needed, mut working) = slowest.time_to(inputs.wanted);
+    // a dwell that is entered is what each charge takes; whether it is enough is another matter
+    let (needed, mut working) = match inputs.entered {
+        Some(entered) => (Some(entered.high), Vec::new()),
+        None => slowest.time_to(inputs.wanted),
+    };
     let needed = needed?;
     let least = pattern.least_degrees();
     let period = |speed: RotationalSpeed| least / (6.0 * speed.base());

@@ -226,8 +226,11 @@ pub struct InjectorCures {
 }
 
 impl InjectorCures {
-    /// The resistor with each injector that is offered first.
+    /// The resistor with each injector that is offered: the one to take, or else the one that comes nearest to that.
     pub fn resistor(&self) -> Option<&Resistor> {
+        if let Some(best) = self.side_by_side.resistor() {
+            return Some(best);
+        }
         match &self.each {
             Some(BallastFit::Offered(resistor)) => Some(resistor),
             _ => self.finer.as_deref(),

@@ -38,8 +38,8 @@ const RISE_K: f64 = 100.0;
 pub struct CoilCorner {
     supply: Voltage,
     drop: Voltage,
-    resistance: Resistance,
-    inductance: Inductance,
+    pub(super) resistance: Resistance,
+    pub(super) inductance: Inductance,
     limit: Option<Current>,
     temperature: Temperature,
     resistance_at_20: Resistance,
@@ -74,7 +74,7 @@ impl CoilCorner {
         Self::new(inputs, supply, at, End::Low)
     }
 
-    fn driving(&self) -> Voltage {
+    pub(super) fn driving(&self) -> Voltage {
         self.supply - self.drop
     }
 

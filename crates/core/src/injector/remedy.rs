@@ -191,6 +191,21 @@ impl Remedies {
         Self { rows, take }
     }
 
+    /// The best of the resistors with each injector: the one to take, the first with margin on the output, the first that works.
+    pub fn resistor(&self) -> Option<&Resistor> {
+        let of = |row: &'_ Remedy| match &row.means {
+            Means::Resistor(it) if it.place == BallastPlace::EachInjector => Some(()),
+            _ => None,
+        };
+        let each = || self.rows.iter().filter(|row| of(row).is_some() && row.works());
+        let taken = self.taken().filter(|row| of(row).is_some());
+        let roomy = || each().find(|row| row.carries == Some(Carries::WithMargin));
+        match &taken.or_else(roomy).or_else(|| each().next())?.means {
+            Means::Resistor(it) => Some(it),
+            _ => None,
+        }
+    }
+
     /// The one to take.
     pub fn taken(&self) -> Option<&Remedy> {
         self.take.and_then(|at| self.rows.get(at))

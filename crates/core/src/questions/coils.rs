@@ -78,7 +78,7 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
         CoilCures::of(inputs, read.once_a_cycle.as_ref())
     };
     let cures = judge::cures(&cures);
-    let (tone, verdict) = judge::verdict(inputs, found);
+    let (tone, verdict) = judge::verdict(read, found);
     let mut answer = Answer::new("coils", tone, verdict);
     answer.title = Some(say!(words::TITLE));
     answer.why = judge::why(inputs, found);
@@ -93,7 +93,7 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
         ),
     ];
     answer.show(details.map(|it| (it.charging)(inputs, found)));
-    judge::concerns(inputs, found, &cures, findings);
+    judge::concerns(read, found, &cures, findings);
     vec![answer, feed::answer(read, found, details.map(|it| it.feed), findings)]
 }
 

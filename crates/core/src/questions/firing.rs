@@ -10,6 +10,7 @@ mod lists;
 mod places;
 mod plan;
 pub(crate) mod read;
+mod sequence;
 mod strip;
 mod taps;
 mod wired;
@@ -19,16 +20,19 @@ use std::rc::Rc;
 
 use super::Question;
 use plan::BothNumberings;
+use sequence::Sequence;
 use strip::Lane;
 use wired::CheckedConnection;
 
 use crate::{
     car::Car,
     channels::{Check, Ignition, Injection, Layout, Wired, light::Readings},
+    cranking::Sync,
     engine::Engine,
     fields::{
-        channels,
+        channels, cranking,
         engine::{self, KnownBy},
+        wheels,
     },
     finding::Findings,
     plan::Plan,
@@ -103,17 +107,47 @@ pub(crate) fn answers(
     let Some(engine) = &car.engine else {
         return vec![open(car, matches!(read.ignition.mode, Entry::Missing)).into()];
     };
+    let mut sequence = Sequence::new(is_camless(car));
     let mut mapped = [None, None, None];
     let [coils, injectors, seconds] = &mut mapped;
     let mut answers = vec![angles::answer(engine, details)];
-    answers.extend(ignition::answers(engine, &read.ignition, coils, details, findings));
-    answers.extend(injection::answers(engine, &read.injection, injectors, details, findings));
+    answers.extend(ignition::answers(
+        engine,
+        &read.ignition,
+        coils,
+        &mut sequence,
+        details,
+        findings,
+    ));
+    answers.extend(injection::answers(
+        engine,
+        &read.injection,
+        injectors,
+        &mut sequence,
+        details,
+        findings,
+    ));
     if has_second(car) {
-        answers.extend(injection::answers(engine, &read.second, seconds, details, findings));
+        answers.extend(injection::answers(
+            engine,
+            &read.second,
+            seconds,
+            &mut sequence,
+            details,
+            findings,
+        ));
     }
+    findings.extend(sequence.finding());
     answers.extend(light::answer(engine, read.light.as_ref(), details, findings));
     answers.extend(strip::answer(engine, &car.firing.strip, &mapped, details));
     answers.into_iter().map(Rc::new).collect()
+}
+
+/// Whether the plan tells of the crank's wheel, and of nothing at the cam.
+fn is_camless(car: &Car<'_>) -> bool {
+    let is_synced_by_cam = car.text(cranking::SYNC) == Sync::Cam.choosable().code;
+    let has_cam = car.is_typed(wheels::CAM_TEETH) || car.is_begun(Part::CamSensor);
+    car.is_typed(wheels::CRANK_TEETH) && !has_cam && !is_synced_by_cam
 }
 
 /// Whether the plan has a second set of injectors.

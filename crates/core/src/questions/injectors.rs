@@ -20,7 +20,6 @@ use crate::questions::fuel::{self, FuelDetails};
 use crate::report::{Answer, Detail, Tone};
 use crate::{
     car::Car,
-    channels::Injection,
     finding::Findings,
     injector::{self, InjectorAnswer, InjectorInputs, On, feed::InjectorFeed},
     message::Message,
@@ -35,29 +34,13 @@ use crate::{
 /// A set of injectors with what was found of it.
 struct SolvedSet<'a> {
     set: WhichSet,
-    /// Where it stands how they are fired, where that is typed.
-    mode: Option<Key<Injection>>,
-    /// Whether it is typed how many share an output.
-    is_sharing_typed: bool,
     inputs: &'a InjectorInputs,
     found: &'a InjectorAnswer,
 }
 
 impl<'a> SolvedSet<'a> {
-    fn new(read: &'a Injectors, found: Option<&'a InjectorAnswer>, car: &Car<'_>) -> Option<Self> {
-        let set = read.set;
-        let mode = match set {
-            WhichSet::First => crate::fields::channels::INJECTION_MODE,
-            WhichSet::Second => crate::fields::channels::SECOND_MODE,
-        };
-        let per_output = crate::fields::injectors::PER_OUTPUT.of(set.part());
-        Some(Self {
-            set,
-            mode: car.is_typed(mode).then_some(mode),
-            is_sharing_typed: car.is_typed(per_output),
-            inputs: read.inputs.as_ref()?,
-            found: found?,
-        })
+    fn new(read: &'a Injectors, found: Option<&'a InjectorAnswer>) -> Option<Self> {
+        Some(Self { set: read.set, inputs: read.inputs.as_ref()?, found: found? })
     }
 
     /// What is in line on each of its wires, as a person says it.
@@ -134,7 +117,7 @@ pub(crate) fn answers(
         .iter()
         .zip(&found)
         .take(asked)
-        .filter_map(|(read, found)| SolvedSet::new(read, found.as_ref(), car))
+        .filter_map(|(read, found)| SolvedSet::new(read, found.as_ref()))
         .collect();
     answers.extend(feed::answer(car, &solved, asked, details.map(|it| it.feed), findings));
     answers.push(fuel::answer(car.fuel.as_ref(), details.map(|it| it.fuel), findings));
@@ -148,7 +131,7 @@ fn of_set(
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
-    let Some(solved) = SolvedSet::new(read, found, car) else { return open(read, car) };
+    let Some(solved) = SolvedSet::new(read, found) else { return open(read, car) };
     let mut answer = if read.sharing_is_known {
         let mut answer = answered(&solved, findings);
         answer.show(details.map(|it| (it.set)(&solved)));

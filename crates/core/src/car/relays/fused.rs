@@ -29,6 +29,16 @@ pub(crate) fn tell(reader: &mut Reader<'_>, at: usize, name: &str) {
                 passes = fuse * fuses::HOLDS
             ),
         ),
+        Some(Unprotected::WireBarely(bears)) => (
+            Severity::Doubt,
+            say!(
+                words::FUSE_NEAR_WIRE,
+                relay = name.to_owned(),
+                fuse = fuse,
+                bears = bears,
+                passes = fuse * fuses::HOLDS
+            ),
+        ),
         Some(Unprotected::Contact(rating)) => (
             Severity::Fault,
             say!(words::FUSE_OVER_CONTACT, relay = name.to_owned(), fuse = fuse, rating = rating),

@@ -12,7 +12,7 @@ use crate::{
     questions::coils::words,
     read::{self, Coiled},
     say,
-    tables::fuses,
+    tables::fuses::{self, Unprotected},
 };
 
 /// More than this between battery and coils is too much: common practice, no source.
@@ -47,6 +47,9 @@ pub(super) fn answer(
         (true, true, _) => (Tone::Bad, say!(words::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::FEED_FUSE_SMALL)),
         (_, true, _) => (Tone::Bad, say!(words::FEED_RELAY_SMALL)),
+        _ if matches!(open, Some(Unprotected::WireBarely(_))) => {
+            (Tone::Doubtful, say!(words::FEED_FUSE_BIG))
+        }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),

@@ -3,14 +3,19 @@
 use crate::report::Tone;
 use crate::{
     channels::Ignition,
-    coil::{AtSpeed, CoilAnswer, CoilInputs, cures::CoilCures},
+    coil::{
+        AtSpeed, CoilAnswer, CoilInputs,
+        cures::CoilCures,
+        entered::{DwellFit, EnteredDwell},
+    },
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Holds, Measure, Value, seconds},
+    quantity::{Holds, Measure, Time, Value, seconds},
     questions::coils::words,
+    read::Coiled,
     say,
-    schema::Choice as _,
+    schema::{Choice as _, Key},
 };
 
 /// Whether the current is only ever missed while the starter turns.
@@ -20,7 +25,29 @@ fn is_short_cranking_alone(inputs: &CoilInputs, found: &CoilAnswer) -> bool {
     corners.iter().all(|name| cranking.iter().any(|corner| corner.name == name))
 }
 
-pub(super) fn verdict(inputs: &CoilInputs, found: &CoilAnswer) -> (Tone, Message) {
+/// What the dwell that is entered gives, where that is far from what is wanted.
+fn misfit(read: &Coiled, entered: Option<&EnteredDwell>) -> Option<(Severity, DwellFit)> {
+    let fit = entered?.fit(read.inputs.wanted);
+    let severity = match fit {
+        DwellFit::Suits => return None,
+        DwellFit::TooLong if read.is_wanted_given => Severity::Danger,
+        // what is usual for such coils is no reason to doubt one that is unknown
+        DwellFit::PerhapsTooLong | DwellFit::TooShort if read.is_guess => return None,
+        DwellFit::TooLong | DwellFit::PerhapsTooLong | DwellFit::TooShort => Severity::Doubt,
+    };
+    Some((severity, fit))
+}
+
+pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
+    let inputs = &read.inputs;
+    if let Some((severity, fit)) = misfit(read, found.entered.as_ref()) {
+        let tone = if severity == Severity::Danger { Tone::Bad } else { Tone::Doubtful };
+        let current = found.entered.as_ref().map_or(inputs.wanted, |it| it.current.nominal);
+        return match fit {
+            DwellFit::TooShort => (tone, say!(words::DWELL_SHORT, current = current)),
+            _ => (tone, say!(words::DWELL_LONG, current = current)),
+        };
+    }
     if found.falls_short == Holds::Always {
         return (Tone::Bad, say!(words::NEVER, current = inputs.wanted));
     }
@@ -56,6 +83,18 @@ pub(super) fn verdict(inputs: &CoilInputs, found: &CoilAnswer) -> (Tone, Message
 
 pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
     let at = found.at_speed.as_ref()?;
+    let speed = inputs.speed.map_or_else(|| Value::text(""), Measure::show);
+    if let Some(entered) = &found.entered {
+        return Some(say!(
+            words::WHY_ENTERED,
+            dwell = entered.time.nominal,
+            current = entered.current.nominal,
+            supply = entered.supply,
+            available = at.available,
+            speed = speed,
+            runs_out = at.runs_out
+        ));
+    }
     Some(say!(
         words::WHY,
         needed = at.needed,
@@ -63,7 +102,7 @@ pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
         supply = inputs.conditions.supply.high,
         energy = found.charge.energy,
         available = at.available,
-        speed = inputs.speed.map_or_else(|| Value::text(""), Measure::show),
+        speed = speed,
         runs_out = at.runs_out
     ))
 }
@@ -101,14 +140,21 @@ pub(super) fn to_do(inputs: &CoilInputs, found: &CoilAnswer, cures: &[Message]) 
 
 /// What the fitter should know.
 pub(super) fn concerns(
-    inputs: &CoilInputs,
+    read: &Coiled,
     found: &CoilAnswer,
     cures: &[Message],
     findings: &mut Findings,
 ) {
-    if found.falls_short != Holds::Never {
-        let severity =
-            if is_short_cranking_alone(inputs, found) { Severity::Doubt } else { Severity::Fault };
+    let inputs = &read.inputs;
+    let running = (found.entered.as_ref(), fields::controller::DWELL);
+    findings.extend(dwell(read, running, Some(found.charge.time)));
+    let at_lowest = found.dwells.first().and_then(|it| it.nominal);
+    let cranking = (found.entered_cranking.as_ref(), fields::controller::CRANKING_DWELL);
+    findings.extend(dwell(read, cranking, at_lowest));
+    let is_short_cranking = is_short_cranking_alone(inputs, found);
+    if found.falls_short != Holds::Never && !(read.is_guess && is_short_cranking) {
+        let is_mild = is_short_cranking || read.is_guess;
+        let severity = if is_mild { Severity::Doubt } else { Severity::Fault };
         let last = inputs.conditions.supply.low;
         let steps = found.dwells.first().map(|it| it.working.clone()).unwrap_or_default();
         let message = say!(words::FALLS_SHORT, current = inputs.wanted, supply = last);
@@ -116,18 +162,60 @@ pub(super) fn concerns(
         findings.push(finding.holding(found.falls_short.clone()).shown_by(steps));
     }
     let Some(at) = &found.at_speed else { return };
-    findings.extend(runs_out(inputs, at, cures));
+    // of an unknown coil only what is entered is sure
+    let severity =
+        if read.is_guess && inputs.entered.is_none() { Severity::Doubt } else { Severity::Fault };
+    findings.extend(runs_out(inputs, at, cures, severity));
     if let Some(limit) = inputs.duty_limit.filter(|_| at.is_over_duty(inputs)) {
         let message = say!(words::OVER_DUTY, duty = at.duty, limit = limit);
         findings.push(
-            Finding::new(Severity::Fault, fields::coils::DUTY_LIMIT, message)
+            Finding::new(severity, fields::coils::DUTY_LIMIT, message)
                 .cured_by(cures.iter().cloned())
                 .shown_by(at.working.iter().cloned()),
         );
     }
 }
 
-fn runs_out(inputs: &CoilInputs, at: &AtSpeed, cures: &[Message]) -> Option<Finding> {
+/// A dwell that is entered, against the current wanted.
+fn dwell(
+    read: &Coiled,
+    (entered, key): (Option<&EnteredDwell>, Key<Time>),
+    needed: Option<Time>,
+) -> Option<Finding> {
+    let (severity, fit) = misfit(read, entered)?;
+    let (entered, wanted) = (entered?, read.inputs.wanted);
+    let (dwell, current, supply) = (entered.time.nominal, entered.current, entered.supply);
+    let message = match fit {
+        DwellFit::TooShort => say!(
+            words::DWELL_TOO_SHORT,
+            dwell = dwell,
+            current = current.nominal,
+            supply = supply,
+            wanted = wanted
+        ),
+        DwellFit::TooLong | DwellFit::PerhapsTooLong | DwellFit::Suits => say!(
+            words::DWELL_TOO_LONG,
+            dwell = dwell,
+            current = current.nominal,
+            least = current.low,
+            supply = supply,
+            wanted = wanted
+        ),
+    };
+    let cure = needed.filter(|time| time.base() > 0.0).map(|time| {
+        say!(words::CURE_DWELL, dwell = time, supply = supply)
+            .done_by(vec![key.edit(time.show().into_shown())])
+    });
+    let steps = entered.working.clone();
+    Some(Finding::new(severity, key, message).cured_by(cure).shown_by(steps))
+}
+
+fn runs_out(
+    inputs: &CoilInputs,
+    at: &AtSpeed,
+    cures: &[Message],
+    severity: Severity,
+) -> Option<Finding> {
     let speed = inputs.speed.filter(|_| !at.is_in_time())?;
     let message = say!(
         words::RUNS_OUT,
@@ -137,7 +225,7 @@ fn runs_out(inputs: &CoilInputs, at: &AtSpeed, cures: &[Message]) -> Option<Find
         available = seconds(at.available.base().max(0.0))
     );
     Some(
-        Finding::new(Severity::Fault, fields::coils::CURRENT, message)
+        Finding::new(severity, fields::coils::CURRENT, message)
             .cured_by(cures.iter().cloned())
             .shown_by(at.working.iter().cloned()),
     )

@@ -18,6 +18,10 @@ pub(crate) struct Coiled {
     pub(crate) inputs: CoilInputs,
     /// What follows from them; nothing where the igniter leaves the coil no voltage.
     pub(crate) found: Option<coil::CoilAnswer>,
+    /// Whether resistance or inductance is what is usual, for want of a typed one.
+    pub(crate) is_guess: bool,
+    /// Whether the current that is wanted was typed.
+    pub(crate) is_wanted_given: bool,
     /// How they would be charged if each were fired once a cycle, where they are not.
     pub(crate) once_a_cycle: Option<Pattern>,
     /// The record of the relay that feeds them.
@@ -56,8 +60,13 @@ pub(crate) fn coils(
             .zip(mode)
             .map_or_else(Vec::new, |(engine, mode)| Pattern::by_bank(engine, mode)),
         speed: speed.map(|speed| speed.high),
+        entered: reader.band_elsewhere(fields::controller::DWELL),
+        entered_cranking: reader.band_elsewhere(fields::controller::CRANKING_DWELL),
         conditions: *conditions,
     };
+    let is_known = reader.is_typed(fields::coils::RESISTANCE);
+    let is_guess = !is_known || !reader.is_typed(fields::coils::INDUCTANCE);
+    let is_wanted_given = reader.is_typed(fields::coils::CURRENT);
     let relay = relay_records::of_coils(reader.plan());
     let parts = parts(reader, conditions, relay, taken);
     let is_cut_at_rest = reader.is_typed(fields::relays::RELAY_ON_AT.at(relay))
@@ -68,6 +77,8 @@ pub(crate) fn coils(
     Some(Coiled {
         found: coil::answer(&inputs),
         inputs,
+        is_guess,
+        is_wanted_given,
         once_a_cycle,
         relay,
         is_cut_at_rest,

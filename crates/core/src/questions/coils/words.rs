@@ -17,6 +17,8 @@ sentences! {
     NOT_SURE = "coils.not-sure", "Not sure of {current}";
     IN_TIME = "coils.in-time", "Charged in time: {needed} of {available}";
     DWELL_IS = "coils.dwell-is", "Charge them for {dwell} at {supply}";
+    DWELL_LONG = "coils.dwell-long", "Dwell too long: charged to {current}";
+    DWELL_SHORT = "coils.dwell-short", "Dwell too short: charged to {current}";
     FEED_OPEN = "coils.feed-open", "Not answered yet: engine, firing and highest speed first";
     FEED_BOTH_SMALL = "coils.feed-both-small", "Fuse and relay are too small";
     FEED_FUSE_SMALL = "coils.feed-fuse-small", "The fuse is too small";
@@ -29,6 +31,9 @@ sentences! {
     WHY = "coils.why",
         "A coil needs up to {needed} for {current} at {supply} ({energy} as meant), and at {speed} there are {available} between two \
          sparks; the dwell runs out at {runs_out}.";
+    WHY_ENTERED = "coils.why-entered",
+        "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, as meant; at {speed} there are {available} between \
+         two sparks, and it runs out at {runs_out}.";
     FEED_WHY = "coils.feed-why",
         "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at the highest speed, {effective} as it heats a fuse, {peak} at the highest \
          instant, with up to {at_once} {at_once|coil|coils} of the engine charged at once.";
@@ -37,6 +42,7 @@ sentences! {
         "Give each cylinder a coil of its own, fired once a cycle: the dwell then runs out at {speed} only.";
     CURE_LESS = "coils.cure-less",
         "Charge them to {current} only, {energy} a spark, if the engine fires with that.";
+    CURE_DWELL = "coils.cure-dwell", "Enter {dwell} at {supply}; the table below has the other supplies.";
     DO_OTHER_COIL = "coils.do-other-coil",
         "Take a coil of less inductance that bears more current, or more coils.";
     DO_OTHER_PAIR = "coils.do-other-pair",
@@ -107,6 +113,10 @@ sentences! {
          spark.";
     OVER_DUTY = "coils.over-duty",
         "At the highest speed a coil is charged for {duty} of the time; its data allow {limit}.";
+    DWELL_TOO_LONG = "coils.dwell-too-long",
+        "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, to {least} at least when hot; {wanted} is wanted.";
+    DWELL_TOO_SHORT = "coils.dwell-too-short",
+        "The dwell of {dwell} that is entered charges a coil to {current} only at {supply}; {wanted} is wanted.";
     FUSE_TOO_SMALL = "coils.fuse-too-small",
         "The fuse of {rating} is heated as by {effective}; loaded to 75% it must have {least} or more.";
     RELAY_TOO_SMALL = "coils.relay-too-small",
@@ -138,6 +148,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "A coil with its igniter inside can't be cooled: it fails hot, and often shorted.",
         act: "Shorten the dwell, or fire each coil less often.",
         source: "the coil's own data",
+    },
+    Explanation {
+        code: DWELL_TOO_LONG.code,
+        // More than 1.25 times the current wanted: of the slowest coil, or, as a doubt, of one as meant.
+        why: "The heat in coil and igniter goes with the square of the current: they burn, often in minutes, and a shorted igniter holds the coil on.",
+        act: "Enter the dwell of the coil's own data, supply by supply; begin with too little.",
+        source: "University Physics, vol. 2, section 14.4; 1.25 times: common practice, no source",
+    },
+    Explanation {
+        code: DWELL_TOO_SHORT.code,
+        // Less than 0.7 times the current wanted, of a coil as meant.
+        why: "Half the current is a quarter of the energy: it fires at idle and misses under load, or in the cold.",
+        act: "Enter the dwell of the coil's own data, supply by supply.",
+        source: "University Physics, vol. 2, section 14.4; 0.7 times: common practice, no source",
     },
     Explanation {
         code: FUSE_TOO_SMALL.code,

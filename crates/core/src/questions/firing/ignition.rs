@@ -1,6 +1,6 @@
 //! The ignition: its plan, and what is really wired.
 
-use super::{Details, Mapped, plan, plan::BothNumberings, wired};
+use super::{Details, Mapped, plan, plan::BothNumberings, sequence::Sequence, wired};
 use crate::{
     channels::{Habit, Ignition, Layout, Need, UnfitLayout, within},
     engine::{Engine, EngineKind, TURN},
@@ -23,6 +23,7 @@ pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Ignition>,
     mapped: &mut Option<Mapped>,
+    sequence: &mut Sequence,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
@@ -48,6 +49,8 @@ pub(super) fn answers(
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     let there = channels.count.value();
+    let needs_cam = Need::ignition(engine, mode).is_ok_and(|need| need.needs_cam);
+    sequence.judge(&mut answer, needs_cam, "coils", || without_cam(engine, channels));
     answer.show(details.map(|it| (it.ignition)(engine, mode, there, &numbering)));
     answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
@@ -123,6 +126,13 @@ pub(super) fn detail(
         tables: vec![numbering.table(engine), ways(engine)],
         pictures: vec![plan::picture(engine, layout)],
     }
+}
+
+/// How the coils would be fired without a cam.
+fn without_cam(engine: &Engine, channels: &Channels<Ignition>) -> Option<(Message, Edit)> {
+    let there = channels.count.value().unwrap_or(u32::MAX);
+    let (mode, _) = within(engine, there).into_iter().find(|(_, need)| !need.needs_cam)?;
+    Some((way(mode), MODE.edit(mode.choosable().code)))
 }
 
 fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {

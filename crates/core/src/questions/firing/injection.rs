@@ -1,12 +1,12 @@
 //! The injection: its plan, and what is really wired.
 
-use super::{Details, Mapped, plan, plan::BothNumberings, wired};
+use super::{Details, Mapped, plan, plan::BothNumberings, sequence::Sequence, wired};
 use crate::{
     channels::{Habit, Injection, Layout, Need, UnfitLayout},
     engine::Engine,
     fields,
     finding::{Finding, Findings, Severity},
-    message::Message,
+    message::{Edit, Message},
     quantity::Value,
     questions::firing::words,
     read::{Channels, Keys, SECOND},
@@ -20,6 +20,7 @@ pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Injection>,
     mapped: &mut Option<Mapped>,
+    sequence: &mut Sequence,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
@@ -44,6 +45,8 @@ pub(super) fn answers(
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     let there = channels.count.value();
+    let needs_cam = Need::injection(engine, mode).is_ok_and(|need| need.needs_cam);
+    sequence.judge(&mut answer, needs_cam, "injectors", || without_cam(engine, channels));
     answer.show(details.map(|it| (it.injection)(engine, mode, there, &numbering)));
     answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
@@ -136,6 +139,17 @@ pub(super) fn detail(
         tables: vec![channels, ways(engine)],
         ..Detail::default()
     }
+}
+
+/// How the injectors would be fired without a cam.
+fn without_cam(engine: &Engine, channels: &Channels<Injection>) -> Option<(Message, Edit)> {
+    let there = channels.count.value().unwrap_or(u32::MAX);
+    let serves = |mode: &Injection| {
+        let need = Need::injection(engine, *mode);
+        need.is_ok_and(|need| !need.needs_cam && need.channels <= there)
+    };
+    let mode = Injection::ALL.into_iter().find(serves)?;
+    Some((way(mode), channels.keys.mode.edit(mode.choosable().code)))
 }
 
 /// Whether the moment matters.

@@ -103,6 +103,12 @@ sentences! {
         "Ignition high voltage can injure or kill: hands off coils, leads and plugs while they may fire.";
     IGNITION_SHORT = "firing.ignition-short",
         "This way of firing takes {needed} ignition channels; the controller has {there}.";
+    VERDICT_BLIND = "firing.verdict-blind", "In sequence, and no cam sensor";
+    BLIND_WHY = "firing.blind-why", "Nothing tells the one turn from the other.";
+    BLIND = "firing.blind",
+        "In sequence ({what}), but nothing tells the one turn from the other: no cam sensor is planned beside the crank’s wheel.";
+    FIRE_WITHOUT_CAM = "firing.fire-without-cam", "Do it without a cam: {ways}.";
+    ADD_CAM = "firing.add-cam", "Add a cam sensor, and type its teeth under “Trigger”.";
     NEEDS_PAIRS = "firing.needs-pairs",
         "You need {single} one by one, {pairs} in companion pairs; you have {there}.";
     NEEDS_SINGLE = "firing.needs-single",
@@ -190,6 +196,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "A cylinder without a channel never fires.",
         act: "Choose a way that takes fewer channels, or a controller that has more.",
         source: "count of channels",
+    },
+    Explanation {
+        code: BLIND.code,
+        // Coils or injectors act once a cycle of a four-stroke, the crank's wheel is told, and nothing at the cam.
+        why: "A crank turns twice in a cycle: half of all starts have every spark and every injection a turn away, or the controller gives none.",
+        act: "Add a cam sensor, or choose a way of firing that is the same in every turn.",
+        source: "geometry: a four-stroke's cycle is two turns",
     },
     Explanation {
         code: INJECTION_SHORT.code,

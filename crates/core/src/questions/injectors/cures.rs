@@ -2,12 +2,12 @@
 
 use super::SolvedSet;
 use crate::{
-    channels::Injection,
     fields,
     injector::{
         Both, Class, DriverKind, Fewer, InjectorCures,
-        ballast::{BallastFit, BallastPlace, BallastRange, Resistor},
+        ballast::{BallastFit, BallastRange, Resistor},
         controlled::Controlled,
+        remedy::Means,
     },
     message::{Edit, Message},
     quantity::{Measure, Resistance, Value, number},
@@ -41,52 +41,71 @@ pub(super) fn obstacle(cures: &InjectorCures) -> Option<Message> {
     }
 }
 
-/// The cures, cheapest first.
+/// The cures, one of a kind: the one to take, then those that are less work first.
 pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Vec<Message> {
-    let found = solved.found;
-    let of_fewer = |it: &Fewer| fewer(it).done_by(sharing(solved, it.per_output));
-    let mut words: Vec<_> = cures.fewer.iter().map(of_fewer).collect();
-    if let Some(each) = cures.resistor() {
-        words.extend(resistors(solved, each, cures.shared.as_ref()));
-    }
-    let of_both = |it: &Both| {
-        let sharing = sharing(solved, it.per_output);
-        // where it takes both, one alone is no remedy
-        let edits = if sharing.is_empty() {
-            sharing
-        } else {
-            [sharing, fitted(solved, &it.resistor)].concat()
-        };
-        both(it).done_by(edits)
-    };
-    words.extend(cures.both.iter().map(of_both));
-    // nobody sells a plain output for low-impedance injectors that starve behind a resistor
-    let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
-    if cures.each.is_some() && found.class != Class::HighImpedance {
-        words.push(driver(solved, &cures.driver, !words.is_empty() || !outgrown));
-    }
-    if !outgrown {
-        words.push(say!(words::BETTER_OUTPUT, limit = found.limit_needed.limit));
+    let taken = cures.side_by_side.taken().map(|row| kind(&row.means));
+    let kinds =
+        [CureKind::Fewer, CureKind::Resistor, CureKind::Both, CureKind::Driver, CureKind::Output];
+    let others = kinds.into_iter().filter(|kind| Some(*kind) != taken);
+    let mut words = Vec::new();
+    for kind in taken.into_iter().chain(others) {
+        let is_first = words.is_empty();
+        words.extend(of_kind(solved, cures, kind, is_first));
     }
     words
 }
 
-/// The edits with which so many share an output; none where no way of firing does that.
-pub(super) fn sharing(solved: &SolvedSet<'_>, per_output: u32) -> Vec<Edit> {
-    let mode = match per_output {
-        1 => Some(Injection::EachOnce),
-        2 => Some(Injection::Companions),
-        _ => None,
-    };
-    let typed = || solved.key(fields::injectors::PER_OUTPUT).edit(per_output.to_string());
-    match (solved.mode, mode) {
-        (None, _) => vec![typed()],
-        (Some(key), Some(mode)) => {
-            let typed = solved.is_sharing_typed.then(typed);
-            [key.edit(mode.choosable().code)].into_iter().chain(typed).collect()
-        }
-        (Some(_), None) => Vec::new(),
+/// Cures of a kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum CureKind {
+    Fewer,
+    Resistor,
+    Both,
+    Driver,
+    Output,
+}
+
+fn kind(means: &Means) -> CureKind {
+    match means {
+        Means::Fewer { .. } => CureKind::Fewer,
+        Means::Resistor(_) => CureKind::Resistor,
+        Means::FewerWithResistor { .. } => CureKind::Both,
+        Means::Driver { .. } => CureKind::Driver,
+        Means::AsWired | Means::Output { .. } | Means::Others { .. } => CureKind::Output,
     }
+}
+
+fn of_kind(
+    solved: &SolvedSet<'_>,
+    cures: &InjectorCures,
+    kind: CureKind,
+    is_first: bool,
+) -> Option<Message> {
+    let found = solved.found;
+    // nobody sells a plain output for low-impedance injectors that starve behind a resistor
+    let outgrown = found.class == Class::LowImpedance && obstacle(cures).is_some();
+    match kind {
+        CureKind::Fewer => {
+            cures.fewer.as_ref().map(|it| fewer(it).done_by(sharing(solved, it.per_output)))
+        }
+        CureKind::Resistor => cures.resistor().map(|it| resistor(it).done_by(fitted(solved, it))),
+        CureKind::Both => cures.both.as_ref().map(|it| {
+            let edits = [sharing(solved, it.per_output), fitted(solved, &it.resistor)].concat();
+            both(it).done_by(edits)
+        }),
+        CureKind::Driver => {
+            let is_wanted = cures.each.is_some() && found.class != Class::HighImpedance;
+            is_wanted.then(|| driver(solved, &cures.driver, !is_first || !outgrown))
+        }
+        CureKind::Output => {
+            (!outgrown).then(|| say!(words::BETTER_OUTPUT, limit = found.limit_needed.limit))
+        }
+    }
+}
+
+/// The edits with which so many share an output, however they are fired: there are outputs for it, as far as is known.
+pub(super) fn sharing(solved: &SolvedSet<'_>, per_output: u32) -> Vec<Edit> {
+    vec![solved.key(fields::injectors::PER_OUTPUT).edit(per_output.to_string())]
 }
 
 /// The edits that put a resistor in line with each injector.
@@ -123,41 +142,16 @@ fn fewer(fewer: &Fewer) -> Message {
     }
 }
 
-fn resistors(solved: &SolvedSet<'_>, each: &Resistor, shared: Option<&BallastFit>) -> Vec<Message> {
-    let edits = fitted(solved, each);
-    let mut words = vec![resistor(words::RESISTOR_EACH, each).done_by(edits)];
-    if let Some(BallastFit::Offered(shared)) = shared {
-        words.push(resistor(words::RESISTOR_SHARED, shared));
-    }
-    words
-}
-
-fn resistor(code: &'static Wording, resistor: &Resistor) -> Message {
-    match &resistor.roomier {
-        Some(roomier) => say_of!(
-            if resistor.place == BallastPlace::EachInjector {
-                words::RESISTOR_EACH_TIGHT
-            } else {
-                words::RESISTOR_SHARED_TIGHT
-            },
-            value = sold(resistor.value),
-            rating = resistor.rating,
-            highest = resistor.carrying.highest,
-            limit = resistor.carrying.limit,
-            left = resistor.least_current,
-            corner = resistor.least_at.name,
-            roomier = sold(roomier.value)
-        ),
-        None => say_of!(
-            code,
-            value = sold(resistor.value),
-            rating = resistor.rating,
-            highest = resistor.carrying.highest,
-            limit = resistor.carrying.limit,
-            left = resistor.least_current,
-            corner = resistor.least_at.name
-        ),
-    }
+fn resistor(resistor: &Resistor) -> Message {
+    say!(
+        words::RESISTOR_EACH,
+        value = sold(resistor.value),
+        rating = resistor.rating,
+        highest = resistor.carrying.highest,
+        limit = resistor.carrying.limit,
+        left = resistor.least_current,
+        corner = resistor.least_at.name
+    )
 }
 
 fn starves(code: &'static Wording, bounds: &BallastRange) -> Message {

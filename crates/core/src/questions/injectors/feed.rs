@@ -14,7 +14,7 @@ use crate::{
     say, say_of,
     schema::Key,
     schema::Part,
-    tables::fuses,
+    tables::fuses::{self, Unprotected},
 };
 
 const SUBJECT: &str = "injector_feed";
@@ -61,7 +61,10 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
         (_, _, Some(fuse), _) if fuses::unprotected(fuse, parts.relay, parts.wire).is_some() => {
-            (Tone::Bad, say!(words::parts::FEED_FUSE_BIG))
+            let open = fuses::unprotected(fuse, parts.relay, parts.wire);
+            let is_hair = matches!(open, Some(Unprotected::WireBarely(_)));
+            let tone = if is_hair { Tone::Doubtful } else { Tone::Bad };
+            (tone, say!(words::parts::FEED_FUSE_BIG))
         }
         (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),
         _ => match feed.fuse {

@@ -148,6 +148,15 @@ fn pulses_per_turn(reader: &Reader<'_>, per_output: Option<u32>) -> f64 {
     if in_sequence { 1.0 / f64::from(turns_of_cycle) } else { 1.0 }
 }
 
+/// That there are outputs enough.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Enough {
+    /// By their number.
+    Sure,
+    /// As far as is known.
+    Unknown,
+}
+
 impl OfSet<'_, '_> {
     fn band<Q: Measure>(&mut self, key: Key<Q>) -> Option<Band<Q>> {
         self.reader.band(key.of(self.set.part())).value()
@@ -199,11 +208,17 @@ impl OfSet<'_, '_> {
         {
             let message = say!(words::SHARING_DIFFERS, typed = typed, firing = most, basis = basis);
             // outputs that fire together, each with fewer injectors, are no contradiction where there are enough of them
-            let is_possible = !is_seen && typed < most && self.has_outputs_for(count, typed);
-            let severity = if is_possible { Severity::Doubt } else { Severity::Fault };
+            let outputs = self.outputs_for(count, typed).filter(|_| !is_seen && typed < most);
+            let severity = match outputs {
+                Some(Enough::Sure) => None,
+                Some(Enough::Unknown) => Some(Severity::Doubt),
+                None => Some(Severity::Fault),
+            };
             let cure = say!(words::SHARING_AS_FIRED, firing = most).done_by(vec![key.edit("")]);
-            self.reader.remark(Finding::new(severity, key, message).cured_by([cure]));
-            if !is_possible {
+            if let Some(severity) = severity {
+                self.reader.remark(Finding::new(severity, key, message).cured_by([cure]));
+            }
+            if severity == Some(Severity::Fault) {
                 per_output = typed.max(most);
             }
         }
@@ -218,15 +233,18 @@ impl OfSet<'_, '_> {
         }
     }
 
-    /// Whether the controller has outputs for so many injectors on each, as far as that is known.
-    fn has_outputs_for(&self, count: Option<u32>, per_output: u32) -> bool {
+    /// Whether the controller has outputs for so many injectors on each; nothing where it has not.
+    fn outputs_for(&self, count: Option<u32>, per_output: u32) -> Option<Enough> {
         let key = match self.set {
             WhichSet::First => fields::channels::INJECTION_COUNT,
             WhichSet::Second => fields::channels::SECOND_COUNT,
         };
         let there = self.reader.whole_elsewhere(key);
         let wanted = count.map(|count| count.div_ceil(per_output.max(1)));
-        wanted.zip(there).is_none_or(|(wanted, there)| wanted <= there)
+        match wanted.zip(there) {
+            None => Some(Enough::Unknown),
+            Some((wanted, there)) => (wanted <= there).then_some(Enough::Sure),
+        }
     }
 
     fn output(&mut self) -> InjectorOutput {

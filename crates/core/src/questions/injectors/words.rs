@@ -54,15 +54,6 @@ sentences! {
     RESISTOR_EACH = "injectors.resistor-each",
         "Fit {value}, {rating}, in series with each injector: up to {highest} of {limit} then, and {left} left to open it \
          ({corner}).";
-    RESISTOR_EACH_TIGHT = "injectors.resistor-each-tight",
-        "Fit {value}, {rating}, in series with each injector: up to {highest} of {limit} then, and {left} left to open it \
-         ({corner}). {roomier} gives ten percent of margin, and it still opens.";
-    RESISTOR_SHARED = "injectors.resistor-shared",
-        "Fit one {value}, {rating}, into the wire that the injectors of an output share: up to {highest} of {limit}, and \
-         {left} left for each ({corner}). One unplugged gives the others more.";
-    RESISTOR_SHARED_TIGHT = "injectors.resistor-shared-tight",
-        "Fit one {value}, {rating}, into the wire that the injectors of an output share: up to {highest} of {limit}, and \
-         {left} left for each ({corner}). One unplugged gives the others more. {roomier} gives ten percent of margin.";
     FEWER_AND_RESISTOR = "injectors.fewer-and-resistor",
         "Put {n} on each output, with {value}, {rating}, in series with each injector: up to {highest} of {limit} then, and \
          {left} left to open it ({corner}).";

@@ -108,6 +108,8 @@ sentences! {
         "With the key off, {current} from {load} leak through {through} into the dead supply of the controller ({corner}).";
     FUSE_OVER_WIRE = "outputs.fuse-over-wire",
         "{relay}: its fuse of {fuse} lets {passes} pass for hours, and the wire behind it bears {bears} at most, alone in free air: it burns before the fuse blows.";
+    FUSE_NEAR_WIRE = "outputs.fuse-near-wire",
+        "{relay}: its fuse of {fuse} lets {passes} pass for hours, and the wire behind it bears {bears}, alone in free air: nothing to spare for a loom or a hot place.";
     FUSE_OVER_CONTACT = "outputs.fuse-over-contact",
         "{relay}: its fuse of {fuse} is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
     DO_SMALLER_FUSE = "outputs.do-smaller-fuse", "Fit a fuse of {fuse}, if that carries what hangs on it.";

@@ -113,6 +113,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "ISO 8820-3 (110 % for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
     },
     Explanation {
+        code: crate::questions::outputs::words::FUSE_NEAR_WIRE.code,
+        // 1.1 times the fuse is up to 15 % more than the wire bears in free air.
+        why: "An overload that the fuse bears for hours heats the wire beyond its insulation, sooner in a bundle than alone.",
+        act: "The next size of wire, or the next smaller fuse.",
+        source: "ISO 8820-3 (110 % for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
+    },
+    Explanation {
         code: crate::questions::outputs::words::FUSE_OVER_CONTACT.code,
         // The fuse is rated for more than the contact behind it.
         why: "A contact that carries more than it is rated for gets hot and welds: what it feeds then stays on.",
