@@ -89,16 +89,15 @@ mod tests {
     };
 
     fn inputs() -> CoilInputs {
-        let exact = Band::exact;
         let inductance: Inductance = Measure::from_base(2.2e-3);
         let resistance: Resistance = ohms(0.45);
         CoilInputs {
-            resistance: exact(resistance),
-            inductance: exact(inductance),
+            resistance: Band::exact(resistance),
+            inductance: Band::exact(inductance),
             wanted: amperes(8.0),
-            drop: exact(volts(1.0)),
+            drop: Band::exact(volts(1.0)),
             limit: None,
-            spark: exact(seconds(0.001)),
+            spark: Band::exact(seconds(0.001)),
             duty_limit: None,
             pattern: None,
             banks: Vec::new(),

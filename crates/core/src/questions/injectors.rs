@@ -161,7 +161,7 @@ fn open(read: &Injectors, car: &Car<'_>) -> Answer {
 
 /// What one injector takes, where it is not known how many share an output.
 fn alone(solved: &SolvedSet<'_>) -> Answer {
-    let SolvedSet { set, inputs, found, .. } = solved;
+    let SolvedSet { set, inputs, found } = solved;
     let mut answer = Answer::new(set.part().name(), Tone::Open, say!(words::SHARING_UNKNOWN));
     let worst = &found.highest;
     answer.why = Some(say!(

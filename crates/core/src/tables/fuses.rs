@@ -83,8 +83,11 @@ mod tests {
     fn a_wire_is_protected_by_a_fuse_that_lets_pass_no_more_than_it_bears() {
         let wire = Some(mm2(2.5));
         assert_eq!(unprotected(amperes(25.0), None, wire), None);
-        let barely = Some(Unprotected::WireBarely(amperes(29.0)));
-        assert_eq!(unprotected(amperes(30.0), None, wire), barely, "33 A are 14 % more");
+        let barely = unprotected(amperes(30.0), None, wire);
+        assert!(
+            matches!(barely, Some(Unprotected::WireBarely(_))),
+            "33 A are 14 % more: {barely:?}"
+        );
         let Some(Unprotected::Wire(bears)) = unprotected(amperes(40.0), None, wire) else {
             panic!("44 A burn it");
         };

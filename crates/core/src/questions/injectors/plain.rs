@@ -21,7 +21,7 @@ use crate::{
 
 /// What the output must bear, where its limit is not known.
 pub(super) fn limit_unknown(solved: &SolvedSet<'_>) -> Answer {
-    let SolvedSet { set, inputs, found, .. } = solved;
+    let SolvedSet { set, inputs, found } = solved;
     let verdict = say!(words::LIMIT_WANTED, limit = found.limit_needed.limit);
     let mut answer = Answer::new(set.part().name(), Tone::Open, verdict);
     answer.why = Some(say!(
@@ -43,7 +43,7 @@ pub(super) fn answer(
     cures: &InjectorCures,
     findings: &mut Findings,
 ) -> Answer {
-    let SolvedSet { set, inputs, found, .. } = solved;
+    let SolvedSet { set, inputs, found } = solved;
     let (tone, verdict) = verdict(found, carrying);
     let mut answer = Answer::new(set.part().name(), tone, verdict);
     answer.why = Some(say!(
