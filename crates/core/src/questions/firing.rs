@@ -20,7 +20,7 @@ use std::rc::Rc;
 
 use super::Question;
 use plan::BothNumberings;
-use sequence::Sequence;
+use sequence::{CamSensor, Sequence};
 use strip::Lane;
 use wired::CheckedConnection;
 
@@ -46,6 +46,8 @@ use crate::{
 pub(crate) struct Mapped {
     layout: Layout,
     wired: Wired,
+    /// Whether anything of it was found at the car.
+    is_seen: bool,
 }
 
 /// What is said of the question before it is answered.
@@ -107,7 +109,7 @@ pub(crate) fn answers(
     let Some(engine) = &car.engine else {
         return vec![open(car, matches!(read.ignition.mode, Entry::Missing)).into()];
     };
-    let mut sequence = Sequence::new(is_camless(car));
+    let mut sequence = Sequence::new(cam(car));
     let mut mapped = [None, None, None];
     let [coils, injectors, seconds] = &mut mapped;
     let mut answers = vec![angles::answer(engine, details)];
@@ -143,11 +145,16 @@ pub(crate) fn answers(
     answers.into_iter().map(Rc::new).collect()
 }
 
-/// Whether the plan tells of the crank's wheel, and of nothing at the cam.
-fn is_camless(car: &Car<'_>) -> bool {
+/// What the plan tells of a cam sensor: with the crank's wheel told and nothing at the cam, there is none.
+fn cam(car: &Car<'_>) -> CamSensor {
     let is_synced_by_cam = car.text(cranking::SYNC) == Sync::Cam.choosable().code;
-    let has_cam = car.is_typed(wheels::CAM_TEETH) || car.is_begun(Part::CamSensor);
-    car.is_typed(wheels::CRANK_TEETH) && !has_cam && !is_synced_by_cam
+    if is_synced_by_cam || car.is_typed(wheels::CAM_TEETH) || car.is_begun(Part::CamSensor) {
+        CamSensor::There
+    } else if car.is_typed(wheels::CRANK_TEETH) {
+        CamSensor::Missing
+    } else {
+        CamSensor::Untold
+    }
 }
 
 /// Whether the plan has a second set of injectors.

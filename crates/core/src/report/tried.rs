@@ -2,8 +2,9 @@
 //!
 //! **The rule.** With the edit made, its own finding is gone or milder, and no finding as grave has come that was not there.
 //! What does not hold is not offered, neither by the finding nor by the answer. They are tried best first, up to the first
-//! that holds, and those of the gravest findings before others; a report makes few trials, so that an edit waits for little.
-//! What was not tried stays as advice, without its edits.
+//! that holds, and those of the gravest findings before others; then further ones. A report makes few trials, so that an edit
+//! waits for little: of what was not tried, the first of a finding stays as advice, without its edits, and what comes behind
+//! one that holds is not said.
 
 use std::rc::Rc;
 
@@ -15,34 +16,87 @@ const MOST: usize = 6;
 
 /// The same report with those remedies that hold; `memory` is that of the report.
 pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
-    let (mut left, mut dropped) = (MOST, Vec::new());
+    let mut trials = Trials { report: &report, plan, memory, left: MOST, dropped: Vec::new() };
     let mut findings = report.findings.clone();
-    for finding in &mut findings {
-        if finding.remedies.iter().all(|it| it.edits.is_empty()) {
-            continue;
-        }
-        let remedies = std::mem::take(&mut Rc::make_mut(finding).remedies);
-        let (mut kept, mut one_holds) = (Vec::with_capacity(remedies.len()), false);
-        for remedy in remedies {
-            if remedy.edits.is_empty() {
-                kept.push(remedy);
-            } else if one_holds || left == 0 {
-                kept.push(remedy.done_by(Vec::new()));
-            } else {
-                left -= 1;
-                one_holds = holds(&report, finding, plan, &remedy, memory);
-                if one_holds {
-                    kept.push(remedy);
-                } else {
-                    dropped.push(remedy);
-                }
-            }
-        }
-        Rc::make_mut(finding).remedies = kept;
-    }
+    let can_be_tried =
+        |it: &&mut Rc<Finding>| it.remedies.iter().any(|remedy| !remedy.edits.is_empty());
+    let mut solved: Vec<_> =
+        findings.iter_mut().filter(can_be_tried).map(TriedFinding::new).collect();
+    solved.iter_mut().for_each(|it| it.first(&mut trials));
+    solved.iter_mut().for_each(|it| it.further(&mut trials));
+    let dropped = trials.dropped;
     report.findings = findings;
     report.sections.iter_mut().for_each(|section| without(section, &dropped));
     report
+}
+
+/// The trials that a report may still make, and what did not hold.
+struct Trials<'a> {
+    report: &'a Report,
+    plan: &'a Plan,
+    memory: &'a Memory,
+    left: usize,
+    dropped: Vec<Message>,
+}
+
+impl Trials<'_> {
+    /// Whether a remedy holds; nothing where no trial is left.
+    fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<bool> {
+        self.left = self.left.checked_sub(1)?;
+        let holds = holds(self.report, finding, self.plan, remedy, self.memory);
+        if !holds {
+            self.dropped.push(remedy.clone());
+        }
+        Some(holds)
+    }
+}
+
+/// A finding whose remedies are tried.
+struct TriedFinding<'a> {
+    finding: &'a mut Rc<Finding>,
+    /// Where the first stands that holds.
+    first: Option<usize>,
+}
+
+impl<'a> TriedFinding<'a> {
+    fn new(finding: &'a mut Rc<Finding>) -> Self {
+        Self { finding, first: None }
+    }
+
+    /// Tries up to the first that holds; what was not tried loses its edits.
+    fn first(&mut self, trials: &mut Trials<'_>) {
+        let remedies = std::mem::take(&mut Rc::make_mut(self.finding).remedies);
+        let mut kept = Vec::with_capacity(remedies.len());
+        for remedy in remedies {
+            if remedy.edits.is_empty() || self.first.is_some() {
+                kept.push(remedy);
+                continue;
+            }
+            match trials.of(self.finding, &remedy) {
+                Some(true) => {
+                    self.first = Some(kept.len());
+                    kept.push(remedy);
+                }
+                Some(false) => {}
+                None => kept.push(remedy.done_by(Vec::new())),
+            }
+        }
+        Rc::make_mut(self.finding).remedies = kept;
+    }
+
+    /// Tries those behind the first that holds; what was not tried is not said.
+    fn further(&mut self, trials: &mut Trials<'_>) {
+        let Some(first) = self.first else { return };
+        let remedies = std::mem::take(&mut Rc::make_mut(self.finding).remedies);
+        let mut kept = Vec::with_capacity(remedies.len());
+        for (at, remedy) in remedies.into_iter().enumerate() {
+            let is_sure = at <= first || remedy.edits.is_empty();
+            if is_sure || trials.of(self.finding, &remedy) == Some(true) {
+                kept.push(remedy);
+            }
+        }
+        Rc::make_mut(self.finding).remedies = kept;
+    }
 }
 
 fn holds(

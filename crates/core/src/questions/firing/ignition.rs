@@ -34,7 +34,7 @@ pub(super) fn answers(
     let (by_order, by_cylinder) = match (numbered(Habit::ByOrder), numbered(Habit::ByCylinder)) {
         (Ok(by_order), Ok(by_cylinder)) => (by_order, by_cylinder),
         (Err(unfit), _) | (_, Err(unfit)) => {
-            let answer = unfit_answer(engine, channels, unfit, findings);
+            let answer = unfit_answer(engine, channels, unfit, sequence.has_cam(), findings);
             return vec![with_ways(answer, engine, details)];
         }
     };
@@ -224,10 +224,11 @@ fn unfit_answer(
     engine: &Engine,
     channels: &Channels<Ignition>,
     unfit: UnfitLayout,
+    has_cam: bool,
     findings: &mut Findings,
 ) -> Answer {
     let why = no_companion(engine, unfit);
-    let mut to_do = instead(engine, channels.count.value());
+    let mut to_do = instead(engine, channels.count.value(), has_cam);
     if engine.kind() == EngineKind::Rotary {
         to_do.push(say!(words::INSTEAD_ROTARY));
     }
@@ -261,7 +262,7 @@ fn no_companion(engine: &Engine, unfit: UnfitLayout) -> Message {
 }
 
 /// What works in place of pairs.
-fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
+fn instead(engine: &Engine, there: Option<u32>, has_cam: bool) -> Vec<Message> {
     let possible = within(engine, there.unwrap_or(u32::MAX));
     let works = |mode| possible.iter().find(|(it, _)| *it == mode).map(|(_, need)| need.channels);
     let mut advice = Vec::new();
@@ -276,6 +277,10 @@ fn instead(engine: &Engine, there: Option<u32>) -> Vec<Message> {
         works(Ignition::Sequential)
             .map(|n| say!(words::INSTEAD_SEQUENTIAL, n = n).done_by(fired(Ignition::Sequential))),
     );
+    // with a cam sensor there, firing each once a cycle spares the coils half their heat
+    if has_cam {
+        advice.reverse();
+    }
     if advice.is_empty() {
         let wanted = Need::ignition(engine, Ignition::Sequential).map_or(0, |need| need.channels);
         advice.push(say!(words::INSTEAD_MORE, n = wanted));

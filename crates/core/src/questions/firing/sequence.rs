@@ -13,8 +13,19 @@ use crate::{
 /// Whether there is a cam sensor, and what wants one that is not there.
 #[derive(Debug)]
 pub(super) struct Sequence {
-    is_camless: bool,
+    cam: CamSensor,
     blind: Vec<Blind>,
+}
+
+/// What is known of a cam sensor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum CamSensor {
+    /// There is one.
+    There,
+    /// There is none.
+    Missing,
+    /// Nothing.
+    Untold,
 }
 
 /// What acts once in two turns.
@@ -27,9 +38,14 @@ struct Blind {
 }
 
 impl Sequence {
-    /// For a plan that tells of the crank's wheel and of nothing at the cam; or for another.
-    pub(super) fn new(is_camless: bool) -> Self {
-        Self { is_camless, blind: Vec::new() }
+    /// Of a plan that tells so much of a cam sensor.
+    pub(super) fn new(cam: CamSensor) -> Self {
+        Self { cam, blind: Vec::new() }
+    }
+
+    /// Whether there is a cam sensor.
+    pub(super) fn has_cam(&self) -> bool {
+        self.cam == CamSensor::There
     }
 
     /// Turns the answer about what needs a cam sensor into a no, where there is none.
@@ -40,7 +56,7 @@ impl Sequence {
         what: &'static str,
         otherwise: impl FnOnce() -> Option<(Message, Edit)>,
     ) {
-        if !(self.is_camless && needs_cam) {
+        if self.cam != CamSensor::Missing || !needs_cam {
             return;
         }
         answer.verdict = Verdict { tone: Tone::Bad, message: say!(words::VERDICT_BLIND) };

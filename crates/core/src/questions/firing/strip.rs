@@ -43,7 +43,7 @@ pub(super) fn answer(
 ) -> Option<Answer> {
     let speed = read.speed?;
     let lane = |kind, mapped: &Option<Mapped>, act| {
-        let Mapped { layout, wired } = mapped.as_ref()?;
+        let Mapped { layout, wired, .. } = mapped.as_ref()?;
         let mut working = Working::new();
         let windows = strip::windows(engine, layout, wired, act, speed, &mut working)?;
         Some(Lane { kind, windows, working: working.into_steps() })
@@ -61,7 +61,7 @@ pub(super) fn answer(
     if lanes.is_empty() {
         return None;
     }
-    let is_wired = mapped.iter().flatten().any(|it| !it.wired.is_empty());
+    let is_wired = mapped.iter().flatten().any(|it| it.is_seen);
     let picture = picture(engine, &lanes, is_wired);
     let (tone, verdict) = verdict(&lanes, misplaced(&picture));
     let mut answer = Answer::new(SUBJECT, tone, verdict);

@@ -112,7 +112,7 @@ impl CheckedConnection<'_> {
 
     /// The channels, and what they reach.
     pub(super) fn mapped(&self) -> Mapped {
-        Mapped { layout: self.layout.clone(), wired: self.wired.clone() }
+        Mapped { layout: self.layout.clone(), wired: self.wired.clone(), is_seen: self.seen.typed }
     }
 
     /// A distributor has towers in place of channels.
