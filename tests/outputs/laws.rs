@@ -301,6 +301,7 @@ proptest! {
                 let is_said = found.contains(&trouble)
                     || (is_fault && found.iter().any(is_live))
                     || (trouble == Trouble::ActsWithOther && found.contains(&Trouble::LiveAtRest))
+                    || (trouble == Trouble::KickTooStrong && found.contains(&Trouble::KickPerhapsTooStrong))
                     || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent))
                     || (trouble == Trouble::TooMuchCurrent && found.contains(&Trouble::ShortedByDiode));
                 prop_assert!(is_said || !inside.contains(&trouble), "{trouble:?} at {share:?}, not at {found:?}");

@@ -125,6 +125,25 @@ fn a_clamp_that_may_take_less_is_a_no() {
     assert!(bears(1.001 * taken) && !bears(0.999 * taken), "{taken} J");
 }
 
+/// The energy goes with the inductance: what lies between that of the least and that of the most is not sure.
+#[test]
+fn a_clamp_between_the_least_and_the_most_kick_is_a_doubt() {
+    let mut wiring = on_a_switch(valve(Suppression::None));
+    wiring.output.clamp = Some(Band::exact(volts(42.0)));
+    let most = turned_off(&wiring).in_output.base();
+    let exact = wiring.loads[0].inductance.nominal;
+    wiring.loads[0].inductance = Band { low: exact * 0.5, nominal: exact, high: exact };
+    let mut found = |joule: f64| {
+        wiring.output.clamp_energy = Some(Band::exact(joules(joule)));
+        let found = troubles(&wiring);
+        (found.contains(&Trouble::KickTooStrong), found.contains(&Trouble::KickPerhapsTooStrong))
+    };
+    assert_eq!(found(1.001 * most), (false, false));
+    assert_eq!(found(0.999 * most), (false, true));
+    assert_eq!(found(0.501 * most), (false, true));
+    assert_eq!(found(0.499 * most), (true, false));
+}
+
 #[test]
 fn a_diode_the_wrong_way_round_is_a_dead_short() {
     let wrong = on_a_switch(valve(Suppression::Diode { is_right_way: false }));

@@ -101,16 +101,20 @@ pub struct PeakWindow {
     pub working: Vec<Step>,
 }
 
+/// What a peak keeps from the ends of its window, where that has room for it: common practice, no source.
+const SPARE: f64 = 0.05;
+
 impl PeakWindow {
     /// Whether any peak works at every corner.
     pub fn is_open(&self) -> bool {
         self.least.base() <= self.most.base()
     }
 
-    /// The peak to set: the middle by ratio, as round as the window lets it be.
+    /// The peak to set: near the middle by ratio, as round as it can be away from both ends.
     pub fn best(&self) -> Current {
-        let middle = (self.least.base() * self.most.base()).sqrt();
-        let holds = |peak: &f64| (self.least.base()..=self.most.base()).contains(peak);
+        let (least, most) = (self.least.base(), self.most.base());
+        let middle = (least * most).sqrt();
+        let holds = |peak: &f64| (least * (1.0 + SPARE)..=most * (1.0 - SPARE)).contains(peak);
         let round = [1.0, 0.5, 0.1, 0.05, 0.01].map(|step| (middle / step).round() * step);
         Measure::from_base(round.into_iter().find(holds).unwrap_or(middle))
     }

@@ -251,7 +251,14 @@ fn when_switched_off(
         (Some(path), Some(borne))
             if path.catcher == Catcher::Clamp && kick.in_output > borne.low =>
         {
-            found.push(Trouble::KickTooStrong);
+            // what even the least inductance of such a load asks is sure
+            let least = self::kick(wiring, solved, load.inductance.low);
+            let is_sure = least.is_some_and(|it| it.in_output > borne.low);
+            found.push(if is_sure {
+                Trouble::KickTooStrong
+            } else {
+                Trouble::KickPerhapsTooStrong
+            });
         }
         _ => {}
     }

@@ -37,6 +37,8 @@ pub enum Trouble {
     Weak,
     /// Its inrush is more than the output may carry.
     Inrush,
+    /// The kick at each turn-off may be more than the output's clamp takes: with the most inductance that such a load has.
+    KickPerhapsTooStrong,
     /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
     Chatters,
     /// Pulsed, its kicks heat the output.
@@ -227,59 +229,62 @@ impl Trouble {
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Standing)
                 .unless(&[T::TooMuchCurrent]),
-            T::Chatters => {
-                TroubleRow::cares(17).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+            T::KickPerhapsTooStrong => {
+                TroubleRow::cares(17).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
             }
-            T::KicksHeat => TroubleRow::cares(18).worst_by(By::Heat),
-            T::FeedsDeadFeed => TroubleRow::cares(19).worst_by(By::IntoFeed).unless(&[
+            T::Chatters => {
+                TroubleRow::cares(18).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+            }
+            T::KicksHeat => TroubleRow::cares(19).worst_by(By::Heat),
+            T::FeedsDeadFeed => TroubleRow::cares(20).worst_by(By::IntoFeed).unless(&[
                 T::LiveKeyOff,
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::MayStayIn,
             ]),
             T::LeaksIntoController => {
-                TroubleRow::cares(20).worst_by(By::IntoRail).unless(&[T::WakesController])
+                TroubleRow::cares(21).worst_by(By::IntoRail).unless(&[T::WakesController])
             }
-            T::DrainsBattery => TroubleRow::cares(21).worst_by(By::FromBattery).unless(&[
+            T::DrainsBattery => TroubleRow::cares(22).worst_by(By::FromBattery).unless(&[
                 T::LiveKeyOff,
                 T::MayStayInKeyOff,
                 T::WakesController,
                 T::LeaksIntoController,
             ]),
-            T::LiftsLogicRail => TroubleRow::cares(22).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(23)
+            T::LiftsLogicRail => TroubleRow::cares(23).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => TroubleRow::bears(24)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(24)
+            T::KickUncaught => TroubleRow::bears(25)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode]),
-            T::PulsedTooLittle => TroubleRow::bears(25)
+            T::PulsedTooLittle => TroubleRow::bears(26)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(26).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(27).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(27).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(28).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => TroubleRow::bears(28).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(29).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => TroubleRow::bears(29)
+            T::KeepsFeedAlive => TroubleRow::bears(30)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(30)
+            T::KeepsControllerAlive => TroubleRow::bears(31)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -363,6 +368,7 @@ mod tests {
         Trouble::MayStayInAtRestart,
         Trouble::Weak,
         Trouble::Inrush,
+        Trouble::KickPerhapsTooStrong,
         Trouble::Chatters,
         Trouble::KicksHeat,
         Trouble::FeedsDeadFeed,

@@ -150,7 +150,11 @@ pub(super) fn concerns(
     findings.extend(dwell(read, running, Some(found.charge.time)));
     let at_lowest = found.dwells.first().and_then(|it| it.nominal);
     let cranking = (found.entered_cranking.as_ref(), fields::controller::CRANKING_DWELL);
-    findings.extend(dwell(read, cranking, at_lowest));
+    // for the seconds of a start more is borne, but a weak spark is none
+    let is_short = |it: &Finding| {
+        it.severity == Severity::Danger || it.message.code == words::DWELL_TOO_SHORT.code
+    };
+    findings.extend(dwell(read, cranking, at_lowest).filter(is_short));
     let is_short_cranking = is_short_cranking_alone(inputs, found);
     if found.falls_short != Holds::Never && !(read.is_guess && is_short_cranking) {
         let is_mild = is_short_cranking || read.is_guess;

@@ -49,6 +49,7 @@ const fn told(trouble: Trouble) -> Told {
         Trouble::WakesController => Told::at(loads::FAR_END, words::WAKES_CONTROLLER).as_verdict(words::NO_WAKES_CONTROLLER),
         Trouble::MayStayInAtRestart => Told::at(loads::FAR_END, words::MAY_STAY_IN_AT_RESTART).as_verdict(words::CARE_MAY_STAY_IN_AT_RESTART),
         Trouble::Weak => Told::at(loads::PULL_IN, words::WEAK).as_verdict(words::CARE_WEAK),
+        Trouble::KickPerhapsTooStrong => Told::at(loads::INDUCTANCE, words::KICK_PERHAPS_TOO_STRONG).as_verdict(words::CARE_KICK),
         Trouble::Inrush => Told::at(loads::OUTPUT, words::INRUSH).as_verdict(words::CARE_INRUSH),
         Trouble::Chatters => Told::at(loads::FREQUENCY, words::CHATTERS).as_verdict(words::CARE_CHATTERS),
         Trouble::KicksHeat => Told::at(loads::FREQUENCY, words::KICKS_HEAT).as_verdict(words::CARE_KICKS_HEAT),

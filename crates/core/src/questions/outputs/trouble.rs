@@ -158,7 +158,9 @@ fn limit_of(case: &LoadAtLevel, trouble: Trouble) -> Value {
     let output = &case.rest.wiring.output;
     let shown = match trouble {
         Trouble::TooFast => output.pulse_limit.map(|it| it.low.show()),
-        Trouble::KickTooStrong => output.clamp_energy.map(|it| it.low.show()),
+        Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong => {
+            output.clamp_energy.map(|it| it.low.show())
+        }
         _ => case.rest.wiring.current_limit(case.rest.subject).map(Measure::show),
     };
     shown.unwrap_or_else(|| Value::text(""))
@@ -192,7 +194,7 @@ fn current(found: &Found) -> Current {
         }
         Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
-        Trouble::KickTooStrong | Trouble::KickUncaught => {
+        Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong | Trouble::KickUncaught => {
             found.worst.load().map_or_else(|| amperes(0.0), |it| amperes(it.current.base().abs()))
         }
         Trouble::LiftsLogicRail => operating.into_logic_rail,

@@ -57,6 +57,7 @@ sentences! {
     NO_SHORTED_BY_DIODE = "outputs.no-shorted-by-diode", "Don't connect it: its diode shorts it";
     NO_KICK_TOO_STRONG = "outputs.no-kick-too-strong", "Don't connect it: its kick is too much";
     NO_TOO_FAST = "outputs.no-too-fast", "Don't connect it: too fast for the output";
+    CARE_KICK = "outputs.care-kick", "With care: its kick may be too much";
     CARE_CHATTERS = "outputs.care-chatters", "With care: it chatters";
     CARE_KICKS_HEAT = "outputs.care-kicks-heat", "With care: its kicks heat the output";
     NO_WAKES_CONTROLLER = "outputs.no-wakes-controller", "Don't connect it: it feeds the dead controller";
@@ -140,6 +141,8 @@ sentences! {
         "When the other output drives {load} the other way round, the diode across it is a short: {current} through {through} ({corner}).";
     KICK_TOO_STRONG = "outputs.kick-too-strong",
         "Each time {load} is switched off at {current}, the clamp of {output} takes {energy}, and it may take {limit} ({corner}).";
+    KICK_PERHAPS_TOO_STRONG = "outputs.kick-perhaps-too-strong",
+        "Each time {load} is switched off at {current}, the clamp of {output} takes up to {energy} with the most inductance that it may have, and it may take {limit} ({corner}).";
     KICK_UNCAUGHT = "outputs.kick-uncaught",
         "When {load} is switched off, its {current} must run on somewhere, and nothing in the plan catches it: no diode or resistor across it, no clamp in {output}.";
     TOO_FAST = "outputs.too-fast",

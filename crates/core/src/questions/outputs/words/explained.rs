@@ -264,6 +264,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Put a diode across the coil, stripe to plus, or an output with a stronger clamp. A valve closes later with a diode; where that matters, take a resistor or a Zener diode in series with it.",
     ),
     explained(
+        crate::questions::outputs::words::KICK_PERHAPS_TOO_STRONG.code,
+        // The same, with the most inductance, and not with the least.
+        "The clamp works until one day it does not, and the output stays on for good.",
+        "Measure the inductance, or take its data; or put a diode across the coil, stripe to plus.",
+    ),
+    explained(
         crate::questions::outputs::words::KICK_UNCAUGHT.code,
         // Neither the load nor the output is known to give the winding's current a way.
         "The voltage at the pin rises until something lets go: at best a clamp that the pin table does not mention, at worst the output.",
