@@ -22,8 +22,12 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         |it: &&mut Rc<Finding>| it.remedies.iter().any(|remedy| !remedy.edits.is_empty());
     let mut solved: Vec<_> =
         findings.iter_mut().filter(can_be_tried).map(TriedFinding::new).collect();
-    solved.iter_mut().for_each(|it| it.first(&mut trials));
-    solved.iter_mut().for_each(|it| it.further(&mut trials));
+    for it in &mut solved {
+        it.first(&mut trials);
+    }
+    for it in &mut solved {
+        it.further(&mut trials);
+    }
     let dropped = trials.dropped;
     report.findings = findings;
     report.sections.iter_mut().for_each(|section| without(section, &dropped));
