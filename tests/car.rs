@@ -34,6 +34,7 @@ fn six() -> Plan {
         ("relays.0.relay_on_at", "100 rpm"),
         ("relays.0.output", "A1"),
         ("relays.0.far_end", "ignition"),
+        ("relays.0.pull_in", "7 V"),
         ("trigger.tooth", "15"),
         ("trigger.seen_low", "12 deg"),
         ("trigger.speed_low", "1000 rpm"),

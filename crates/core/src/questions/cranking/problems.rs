@@ -37,7 +37,7 @@ pub(super) fn findings(
     findings.extend(no_mark(inputs));
     findings.extend(timeout_in_gap(inputs, answer));
     findings.extend(weak_relay(known, inputs, &answer.relay));
-    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(answer, stop)));
+    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(known, answer, stop)));
     if known.is_even_guess {
         let message = say!(words::EVEN_GUESS, n = inputs.firings.len());
         findings.push(Finding::new(Severity::Note, fields::engine::ORDER, message));
@@ -194,8 +194,8 @@ fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Fi
 }
 
 fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Option<Finding> {
-    if known.which == WhichRelay::Untold {
-        // nothing is wrong with a relay of which nothing is said
+    if known.which == WhichRelay::Untold || !known.relay_is_given {
+        // nothing is wrong with a relay of which nothing is said, and what is usual for one is no reason to doubt it
         return None;
     }
     let path = known.keys.pull_in_voltage;
@@ -213,19 +213,25 @@ fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Op
             (message, Severity::Doubt, Holds::AtSome(vec!["coil hot".to_owned()]))
         }
     };
-    // an assumed relay is no reason to doubt the one in the car
-    let severity = if known.relay_is_given { severity } else { Severity::Note };
     let enough = volts(supply.base() * relay.needed.nominal.base() / relay.needed.high.base());
     let remedy = say!(words::USE_RELAY, voltage = enough);
     let finding = Finding::new(severity, path, message).holding(holds).cured_by([remedy]);
     Some(finding.shown_by(relay.working.clone()))
 }
 
-fn on_after_stop(answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {
+fn on_after_stop(
+    known: &Known,
+    answer: &CrankingAnswer,
+    stop: &StopAnswer,
+) -> Option<Finding> {
     if stop.on_at_rest.base() <= 0.0 {
         return None;
     }
     let is_long = stop.on_at_rest.base() > LONG_AT_REST_S;
+    // a time-out that is only what is usual is not worth a word
+    if !is_long && !known.typed.timeout {
+        return None;
+    }
     let severity = if is_long { Severity::Doubt } else { Severity::Note };
     let message = say!(words::ON_AFTER_STOP, on = stop.on_at_rest);
     let remedy = say!(words::SHORTER_TIMEOUT, interval = longest_interval(answer));

@@ -97,13 +97,15 @@ pub(crate) struct Known {
     pub(crate) typed: TypedTroubles,
 }
 
-/// What of a start that goes otherwise was typed, and so is asked about.
+/// What of a start that goes otherwise, and of its end, was typed, and so is asked about.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct TypedTroubles {
     /// The angle of a kick-back.
     pub(crate) kick_back: bool,
     /// How long a starter sticks.
     pub(crate) stick: bool,
+    /// After how long without a tooth the engine counts as stopped.
+    pub(crate) timeout: bool,
 }
 
 impl Known {
@@ -194,6 +196,7 @@ pub(crate) fn cranking(
         typed: TypedTroubles {
             kick_back: is_given(reader, fields::cranking::KICK_BACK),
             stick: is_given(reader, fields::cranking::STICK),
+            timeout: is_given(reader, fields::cranking::STALL_TIMEOUT),
         },
     }
 }

@@ -42,7 +42,7 @@ pub(super) fn reason(subject: &Subject<'_>) -> Option<Message> {
 
 fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
     let finding = |found: &Found| {
-        let severity = severity(found.trouble, subject.load);
+        let severity = severity(found.trouble, subject.load)?;
         let steps = working::state_steps(found.state, &found.worst);
         let message = message(subject, case, found)?;
         let path = told::field(found.trouble, subject.load.place, subject.output.record);
@@ -87,22 +87,21 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
 }
 
 /// How grave it is: by what comes of it, and by what the load does when it acts unasked.
-fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
+/// Nothing where it rests on what is usual for such a load: that is no reason to doubt this one.
+fn severity(trouble: Trouble, load: &PlannedLoad) -> Option<Severity> {
     let usual = if trouble.forbids() { Severity::Fault } else { Severity::Doubt };
-    match (trouble.harm(), load.unasked) {
+    Some(match (trouble.harm(), load.unasked) {
         (Harm::MeltsOutput, _) => Severity::Danger,
         (Harm::MayNeedClamp, _) if load.suppression == Suppressed::Unknown => Severity::Note,
+        (Harm::WeakByGuess | Harm::FallsShort, _) if load.assumed.pull_in => return None,
         (Harm::MayNeedClamp | Harm::FallsShort, _) => Severity::Doubt,
-        (Harm::WeakByGuess, _) if load.assumed.pull_in => Severity::Note,
-        (harm, unasked) if trouble.needs_fault() => match unasked {
-            Unasked::Dangerous if harm == Harm::Acts => Severity::Fault,
-            Unasked::Harmless => Severity::Note,
-            Unasked::Dangerous | Unasked::Costly => Severity::Doubt,
-        },
+        // a single fault is more than worth knowing where it can hurt someone
+        (Harm::Acts, Unasked::Dangerous) if trouble.needs_fault() => Severity::Fault,
+        _ if trouble.needs_fault() => Severity::Note,
         (Harm::Acts, Unasked::Dangerous) => Severity::Danger,
         (Harm::Acts, Unasked::Harmless) if trouble == Trouble::LiveAtKeyOn => Severity::Doubt,
         (Harm::Acts | Harm::Fails | Harm::WeakByGuess, _) => usual,
-    }
+    })
 }
 
 /// What a sentence about a trouble may speak of.
