@@ -15,6 +15,7 @@ mod outputs;
 mod plans;
 mod remedies;
 mod schema;
+mod severities;
 mod standing;
 mod tidy;
 mod trigger;

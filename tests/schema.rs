@@ -3,14 +3,14 @@
 //! general validator.
 #![expect(clippy::expect_used, reason = "a test fails by it")]
 
-use std::{collections::BTreeMap, env, fs, path::PathBuf};
+use std::collections::BTreeMap;
 
 use quietpin_core::{
     plan::{VERSION, parse},
     report::report,
     schema::{Field, Kind, Part},
 };
-use quietpin_tests::plans;
+use quietpin_tests::{blessed, plans};
 use serde_json::{Map, Value, json};
 
 /// What is refused of a plan by what a schema can know: these words, at these places.
@@ -122,16 +122,8 @@ fn refused() -> Value {
     json!(all)
 }
 
-/// What is written in a file is what is made here; `cargo xtask bless` writes it.
-#[track_caller]
 fn check(file: &str, made: &Value) {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(file);
-    let text = format!("{made:#}\n");
-    if env::var_os("QUIETPIN_BLESS").is_some() {
-        fs::write(&path, &text).expect("the file can be written");
-    }
-    let there = fs::read_to_string(&path).unwrap_or_default();
-    assert!(there == text, "{file} is not current: cargo xtask bless");
+    blessed(file, &format!("{made:#}\n"));
 }
 
 #[test]

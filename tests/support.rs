@@ -11,6 +11,7 @@ pub mod texts;
 #[path = "support/typed.rs"]
 pub mod typed;
 
+use std::env;
 use std::fs;
 use std::path::PathBuf;
 
@@ -20,6 +21,21 @@ pub struct Row {
     file: &'static str,
     line: usize,
     cells: Vec<(String, String)>,
+}
+
+/// Holds a file of this package against what the tests make of it; `cargo xtask bless` writes it.
+///
+/// # Panics
+///
+/// If it is another.
+#[track_caller]
+pub fn blessed(file: &str, made: &str) {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(file);
+    if env::var_os("QUIETPIN_BLESS").is_some() {
+        fs::write(&path, made).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    }
+    let there = fs::read_to_string(&path).unwrap_or_default();
+    assert!(there == made, "{file} is not current: cargo xtask bless");
 }
 
 /// The text of a file under `tests/reference/`.

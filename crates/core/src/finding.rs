@@ -1,19 +1,23 @@
 //! Things the fitter should know, and what to do about each.
 
+mod scale;
+
 use std::rc::Rc;
 
 use serde::Serialize;
 
+pub use scale::{COMMON, Rung, SCALE};
+
 use crate::{message::Message, quantity::Holds, working::Step};
 
-/// How much a finding matters, worst first.
+/// How much a finding matters, worst first: by the rule of [`SCALE`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Severity {
-    /// Can hurt someone or destroy a part.
+    /// Can hurt someone, or destroys a part in use as planned.
     Danger,
-    /// Will not work.
+    /// Won't work, or destroys a part in a foreseeable state.
     Fault,
     /// Works with too little margin, or depends on something not known.
     Doubt,
