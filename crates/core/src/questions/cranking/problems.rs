@@ -219,11 +219,7 @@ fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Op
     Some(finding.shown_by(relay.working.clone()))
 }
 
-fn on_after_stop(
-    known: &Known,
-    answer: &CrankingAnswer,
-    stop: &StopAnswer,
-) -> Option<Finding> {
+fn on_after_stop(known: &Known, answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {
     if stop.on_at_rest.base() <= 0.0 {
         return None;
     }
