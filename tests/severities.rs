@@ -2,6 +2,8 @@
 //!
 //! Source: the scale is the project's own (`finding::SCALE`); that each finding stands on the right rung is judged by reading.
 
+#![expect(clippy::expect_used, reason = "a plan that can't be read must end the test")]
+
 use std::{
     collections::{BTreeMap, BTreeSet},
     fmt::Write as _,
