@@ -111,6 +111,10 @@ dwell?: string,
  */
 cranking_dwell?: string,
 /**
+ * Least supply it runs on: a voltage, 3 to 16 V (from its data: below it, it restarts)
+ */
+least_supply?: string,
+/**
  * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
  */
 supply_off?: string,
@@ -1686,7 +1690,7 @@ question: Message,
 answers: Array<Answer>, };
 
 /**
- * How much a finding matters, worst first.
+ * How much a finding matters, worst first: by the rule of [`SCALE`].
  */
 export type Severity = "danger" | "fault" | "doubt" | "note";
 

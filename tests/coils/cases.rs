@@ -281,3 +281,29 @@ fn each_bank_takes_what_its_own_coils_take() {
         assert!(bank.peak <= all.peak && bank.effective < all.effective, "{bank:?}");
     }
 }
+
+/// Worked by hand: a coil for eight cylinders, 14 V over 0.5 ohm and 4 mH to 7.5 A in 2.494 ms with a spark of 1 ms, has just
+/// time for it at 15 / 3.494 ms = 4293 turns a minute. Above that its dwell is cut, and with it what it takes: at 7000 there
+/// are 2.143 ms from spark to spark, 1.143 ms of them for the dwell.
+#[test]
+fn a_feed_is_sized_at_the_speed_at_which_the_coils_take_most() {
+    let eight = even(EngineKind::FourStroke, &EIGHT);
+    let at = |speed: f64| {
+        let inputs = CoilInputs {
+            spark: exact("1 ms"),
+            ..running(14.0, &eight, Ignition::Distributor, speed)
+        };
+        answer(&inputs).expect("a coil").at_speed.expect("it runs").taken
+    };
+    let dwell = -8e-3 * f64::ln_1p(-3.75 / 14.0);
+    near("the speed", at(7000.0).at.base(), 15.0 / (dwell + 1e-3), 1e-12);
+    // one charge in each period: 28 t − 8 ms 7.5 A
+    let charge = 28.0 * dwell - 8e-3 * 7.5;
+    near("mean", at(7000.0).mean.base(), charge / (dwell + 1e-3), 1e-9);
+    near("as at any higher one", at(9000.0).mean.base(), at(7000.0).mean.base(), 1e-12);
+    // by hand, with the dwell cut at 7000
+    let cut = 90.0 / 42000.0 - 1e-3;
+    let less = 28.0 * (cut - 8e-3 * -f64::exp_m1(-cut / 8e-3)) / (90.0 / 42000.0);
+    assert!(less < at(7000.0).mean.base(), "{less} A at 7000 a minute are not the most");
+    assert!(at(3000.0).mean.base() < at(4000.0).mean.base(), "below it, more with speed");
+}

@@ -28,6 +28,7 @@ pub(crate) fn cranking_view(page: &Page) -> View {
     let is_here = |it: &Place| !is_of_wheels(*it) && *it != cranking::SPEED.place();
     own.extend(Part::Cranking.places().filter(is_here));
     own.push(controller::CRANKING_DWELL.into());
+    own.push(controller::LEAST_SUPPLY.into());
     let content = several!(
         el!("div"; coils.map(|it| answer_view(page, it, form(page, &own)))),
         el!("div"; parts(page, state.plan.count(Part::Relays), RELAY)),

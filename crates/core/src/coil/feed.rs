@@ -9,7 +9,7 @@ use super::{
 use crate::{
     quantity::{
         Area, Current, Length, Measure, Power, Resistance, RotationalSpeed, Temperature, Voltage,
-        amperes, watts,
+        amperes, rpm, watts,
     },
     tables::{copper, fuses},
     working::{Formula, Step, step},
@@ -30,9 +30,14 @@ const EFFECTIVE: Formula = Formula {
 const LASTING: Formula = Formula { symbols: "I_rated = I_eff / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula { symbols: "V_drop = I_peak R_w", source: "Ohm's law" };
 
-/// What all coils take at a speed, charged as meant at the charging supply.
+/// What all coils take at most up to a speed, charged as meant at the charging supply.
+///
+/// Charged in full they take more the faster the engine turns; once the time for it runs out, less. So the most is taken at the
+/// speed at which it just suffices, or at the highest where that is lower.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taken {
+    /// The speed at which they take most.
+    pub at: RotationalSpeed,
     /// How many coils.
     pub coils: u32,
     /// The most coils that are charged at once.
@@ -61,11 +66,12 @@ impl Taken {
         let hot = inputs.conditions.temperature.high;
         let corner = CoilCorner::nominal(inputs, inputs.conditions.supply.high, hot);
         let coil = corner.charging()?;
-        let per_degree = 1.0 / (6.0 * speed.base());
         let wanted = coil.time_to(inputs.wanted.base())?;
-        // no longer than there is time for
-        let spark = inputs.spark.nominal.base();
-        let dwell = wanted.min((pattern.least_degrees() * per_degree - spark).max(0.0));
+        let suffices =
+            rpm(pattern.least_degrees() / (6.0 * (wanted + inputs.spark.nominal.base())));
+        let speed = if speed < suffices { speed } else { suffices };
+        let per_degree = 1.0 / (6.0 * speed.base());
+        let dwell = wanted;
         let charged = Charged::new(&corner, dwell)?;
         let mean_s = pattern.mean_degrees() * per_degree;
         let coils = pattern.coils();
@@ -88,6 +94,7 @@ impl Taken {
             ("a", crate::quantity::CrankAngle::new(pattern.mean_degrees()).show()),
         ];
         Some(Self {
+            at: speed,
             coils,
             at_once: u32::try_from(carried.len()).unwrap_or(u32::MAX),
             mean,

@@ -1,7 +1,7 @@
 //! The controller.
 
 use crate::{
-    quantity::{CrankAngle, Current, Resistance, Time},
+    quantity::{CrankAngle, Current, Resistance, Time, Voltage},
     schema::{Part, fields, quantity},
 };
 
@@ -21,6 +21,10 @@ fields! {
     /// Time the coils need power before a spark.
     CRANKING_DWELL: Time = quantity("cranking_dwell", "Dwell while cranking", "ms", 0.0, 50.0)
         .hint("blank: the dwell entered, else 4 ms")
+        .rare();
+    /// The least supply at which the controller runs.
+    LEAST_SUPPLY: Voltage = quantity("least_supply", "Least supply it runs on", "V", 3.0, 16.0)
+        .hint("from its data: below it, it restarts")
         .rare();
     /// Resistance to ground of the controller's supply with the key off.
     SUPPLY_OFF: Resistance = quantity("supply_off", "Controller's supply to ground, key off", "ohm", 0.5, 1e6)

@@ -65,6 +65,7 @@ pub(super) fn answer(
         coils = feed.coils,
         relays = parts.relays,
         mean = feed.mean,
+        speed = at.taken.at,
         effective = feed.effective,
         peak = feed.peak,
         at_once = at.taken.at_once

@@ -35,7 +35,7 @@ sentences! {
         "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, as meant; at {speed} there are {available} between \
          two sparks, and it runs out at {runs_out}.";
     FEED_WHY = "coils.feed-why",
-        "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at the highest speed, {effective} as it heats a fuse, {peak} at the highest \
+        "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at {speed}, where it is most, {effective} as it heats a fuse, {peak} at the highest \
          instant, with up to {at_once} {at_once|coil|coils} of the engine charged at once.";
     // what to do
     CURE_ONCE = "coils.cure-once",
@@ -77,8 +77,8 @@ sentences! {
     FIGURE_RUNS_OUT = "coils.figure-runs-out", "Dwell runs out at";
     FIGURE_RUNS_OUT_AT_REST = "coils.figure-runs-out-at-rest", "The same if the alternator is out";
     FIGURE_DUTY = "coils.figure-duty", "Part of the time charged, highest speed";
-    FIGURE_COIL_HEAT = "coils.figure-coil-heat", "Heat in one coil’s primary, highest speed";
-    FIGURE_IGNITER_HEAT = "coils.figure-igniter-heat", "Heat in its igniter, highest speed";
+    FIGURE_COIL_HEAT = "coils.figure-coil-heat", "Heat in one coil’s primary, at most";
+    FIGURE_IGNITER_HEAT = "coils.figure-igniter-heat", "Heat in its igniter, at most";
     FEED_FUSE_BIG = "coils.feed-fuse-big", "The fuse is too large for what lies behind it";
     FIGURE_HELD = "coils.figure-held", "Current of a coil that is held on";
     FIGURE_HELD_HEAT = "coils.figure-held-heat", "Heat in it";
@@ -90,7 +90,7 @@ sentences! {
     FIGURE_DROP = "coils.figure-drop", "Drop in the lead at that instant";
     // table
     TABLE = "coils.table", "Dwell to enter, for {current}";
-    TABLE_BANKS = "coils.table-banks", "What the relay of each bank carries at the highest speed";
+    TABLE_BANKS = "coils.table-banks", "What the relay of each bank carries at most";
     COLUMN_BANK = "coils.column-bank", "Bank";
     COLUMN_MEAN = "coils.column-mean", "On average";
     COLUMN_EFFECTIVE = "coils.column-effective", "As it heats";
@@ -166,7 +166,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: FUSE_TOO_SMALL.code,
         // The effective current is above 75% of the rating.
-        why: "It blows at the highest speed, after minutes: the engine stops, all cylinders at once.",
+        why: "It blows at speed, after minutes: the engine stops, all cylinders at once.",
         act: "Take the fuse that is named, on wire that bears it, or share the coils between more relays.",
         source: "ISO 8820-3 ratings, from memory; 75%: common practice, no source",
     },

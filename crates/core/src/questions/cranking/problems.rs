@@ -35,6 +35,7 @@ pub(super) fn findings(
         findings.extend(of_sparks(known, inputs, answer));
     }
     findings.extend(no_mark(inputs));
+    findings.extend(controller_restarts(known, inputs));
     findings.extend(timeout_in_gap(inputs, answer));
     findings.extend(weak_relay(known, inputs, &answer.relay));
     findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(known, answer, stop)));
@@ -173,6 +174,16 @@ fn no_mark(inputs: &CrankingInputs) -> Option<Finding> {
     let message = say!(words::NO_MARK, positions = inputs.wheel.positions);
     let finding = Finding::new(Severity::Fault, fields::cranking::SYNC, message);
     Some(finding.cured_by([say!(words::USE_CAM)]))
+}
+
+/// A battery that falls below what the controller runs on: it restarts in the middle of the start, again and again.
+fn controller_restarts(known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
+    let least = known.least_supply.filter(|least| inputs.supply < *least)?;
+    let message = say!(words::CONTROLLER_RESTARTS, supply = inputs.supply, least = least);
+    // a battery of which nothing is known may well give more
+    let severity = if known.supply_is_given { Severity::Fault } else { Severity::Doubt };
+    let finding = Finding::new(severity, fields::controller::LEAST_SUPPLY, message);
+    Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
 }
 
 fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {

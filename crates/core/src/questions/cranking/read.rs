@@ -91,6 +91,10 @@ pub(crate) struct Known {
     pub(crate) dip_is_assumed: bool,
     /// Whether the relay's pull-in voltage was typed.
     pub(crate) relay_is_given: bool,
+    /// The least supply that the controller runs on, where that is known.
+    pub(crate) least_supply: Option<Voltage>,
+    /// Whether the battery's voltage while cranking was typed.
+    pub(crate) supply_is_given: bool,
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
     /// What of a start that goes otherwise was typed.
@@ -130,6 +134,7 @@ impl Known {
             wanted: Vec::new(),
             release_above: relay.release_above,
             relay_is_given: relay.is_given,
+            least_supply: None,
             power_up: None,
             ..*self
         }
@@ -192,6 +197,9 @@ pub(crate) fn cranking(
         dip_is_assumed,
         release_above,
         relay_is_given: relay.1,
+        supply_is_given: is_given(reader, fields::battery::COLD_CRANKING)
+            || is_given(reader, fields::battery::HOT_CRANKING),
+        least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
         power_up,
         typed: TypedTroubles {
             kick_back: is_given(reader, fields::cranking::KICK_BACK),

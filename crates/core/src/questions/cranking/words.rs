@@ -117,6 +117,10 @@ sentences! {
         "The first spark waits for the gap, but a wheel of {positions} positions with none missing has no gap: the controller never knows where the engine is.";
     TIMEOUT_IN_GAP = "cranking.timeout-in-gap",
         "The stall time-out of {timeout} is shorter than the {interval} between two teeth at the slowest: power is cut while the engine turns.";
+    CONTROLLER_RESTARTS = "cranking.controller-restarts",
+        "While the starter turns the battery may give {supply}, and the controller runs on {least} or more: it restarts in the middle of the start, again and again.";
+    HOLD_SUPPLY = "cranking.hold-supply",
+        "A stronger battery, thicker and shorter leads to the starter, and a feed of the controller’s own from the battery’s post.";
     SPARKS_LOST = "cranking.sparks-lost",
         "From the worst starting position {lost} {lost|spark comes|sparks come} before the coils have power: the engine catches up to {delay} later.";
     GAP_AS_TOOTH = "cranking.gap-as-tooth",
@@ -197,6 +201,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "The controller takes a turning engine for a stopped one and cuts power.",
         act: "Lengthen the stall time-out.",
         source: "time from tooth to tooth, 60 / (n z), and the gap",
+    },
+    Explanation {
+        code: CONTROLLER_RESTARTS.code,
+        // The lowest supply while cranking is below the least that the controller runs on.
+        why: "Each restart drops relays and outputs and forgets where the engine is: no spark, or one at the wrong time.",
+        act: "Measure at the controller's own pins while the starter turns, cold.",
+        source: "the controller's data",
     },
     Explanation {
         code: SPARKS_LOST.code,

@@ -185,10 +185,28 @@ impl OfSet<'_, '_> {
         let entry = self.reader.whole(key);
         match engine.map(Engine::cylinders) {
             Some(cylinders) => {
+                self.held_against(entry, cylinders);
                 let basis = "one for each cylinder";
                 self.reader.or_assume(key, entry, cylinders, cylinders, basis).value()
             }
             None => entry.value(),
+        }
+    }
+
+    /// Injectors that are fired each at its own cylinder's moment are as many as the cylinders.
+    fn held_against(&mut self, count: Entry<u32>, cylinders: u32) {
+        let key = match self.set {
+            WhichSet::First => fields::channels::INJECTION_MODE,
+            WhichSet::Second => fields::channels::SECOND_MODE,
+        };
+        let mode = self.reader.choice_elsewhere(key);
+        let is_each = matches!(mode, Some(Injection::EachOnce | Injection::Companions));
+        if let Some(count) = count.value().filter(|count| is_each && count % cylinders != 0) {
+            let key = fields::injectors::COUNT.of(self.set.part());
+            let message = say!(words::COUNT_DIFFERS, count = count, cylinders = cylinders);
+            let cure =
+                say!(words::COUNT_AS_CYLINDERS, cylinders = cylinders).done_by(vec![key.edit("")]);
+            self.reader.remark(Finding::new(Severity::Fault, key, message).cured_by([cure]));
         }
     }
 

@@ -147,6 +147,9 @@ sentences! {
         "{resistance} is neither clearly low impedance (below 5 Ω) nor clearly high (above 10 Ω).";
     SHARING_DIFFERS = "injectors.sharing-differs",
         "{typed} typed here for one output, but {firing} to a channel {basis}: which is right?";
+    COUNT_DIFFERS = "injectors.count-differs",
+        "{count} {count|injector|injectors} for {cylinders} cylinders, and each is to be fired at its own cylinder’s moment: which is right?";
+    COUNT_AS_CYLINDERS = "injectors.count-as-cylinders", "Leave it blank: then there are {cylinders}, one for each cylinder.";
     SHARING_AS_FIRED = "injectors.sharing-as-fired", "Leave it blank: then it is {firing}, as they are fired.";
     UNEVEN = "injectors.uneven",
         "{count} injectors at {n} to an output fill {outputs} outputs, the last with {last} only.";
@@ -197,6 +200,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Most have 1 to 4 or 11 to 17 ohm; between lies a rare part, two in parallel, or the resistance of the test leads.",
         act: "Measure again, leads subtracted, and a second one; the currents hold for the value that was typed.",
         source: "common practice, no source",
+    },
+    Explanation {
+        code: COUNT_DIFFERS.code,
+        // In sequence or in companion pairs, the number of injectors is no multiple of that of the cylinders.
+        why: "A cylinder without an injector of its own gets its fuel at another's moment, or none.",
+        act: "Count them; one or two for all cylinders are fired all together.",
+        source: "count",
     },
     Explanation {
         code: SHARING_DIFFERS.code,

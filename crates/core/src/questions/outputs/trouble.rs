@@ -18,7 +18,7 @@ use crate::{
 /// The findings about one load, worst first; `remedies` go to the first.
 pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Finding> {
     let mut findings = if verdict::depends_on_level(subject) {
-        level_finding(subject).into_iter().collect()
+        level_finding(subject).into_iter().chain(at_both_levels(subject)).collect()
     } else {
         subject.cases.first().map_or_else(Vec::new, |case| case_findings(subject, case))
     };
@@ -40,15 +40,27 @@ pub(super) fn reason(subject: &Subject<'_>) -> Option<Message> {
     message(subject, case, case.judgement.head()?)
 }
 
-fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
-    let finding = |found: &Found| {
-        let severity = severity(found.trouble, subject.load)?;
-        let steps = working::state_steps(found.state, &found.worst);
-        let message = message(subject, case, found)?;
-        let path = told::field(found.trouble, subject.load.place, subject.output.record);
-        Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
+/// What is wrong whichever level counts as on.
+fn at_both_levels(subject: &Subject<'_>) -> Vec<Finding> {
+    let Some((first, others)) = subject.cases.split_first() else { return Vec::new() };
+    let is_in = |case: &LoadAtLevel, trouble| {
+        case.judgement.found.iter().any(|found| found.trouble == trouble)
     };
-    case.judgement.found.iter().filter_map(finding).collect()
+    let is_common = |found: &&Found| others.iter().all(|case| is_in(case, found.trouble));
+    let common = first.judgement.found.iter().filter(is_common);
+    common.filter_map(|found| finding(subject, first, found)).collect()
+}
+
+fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
+    case.judgement.found.iter().filter_map(|found| finding(subject, case, found)).collect()
+}
+
+fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Finding> {
+    let severity = severity(found.trouble, subject.load)?;
+    let steps = working::state_steps(found.state, &found.worst);
+    let message = message(subject, case, found)?;
+    let path = told::field(found.trouble, subject.load.place, subject.output.record);
+    Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
 }
 
 fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
