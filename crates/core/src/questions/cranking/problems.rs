@@ -178,10 +178,10 @@ fn no_mark(inputs: &CrankingInputs) -> Option<Finding> {
 
 /// A battery that falls below what the controller runs on: it restarts in the middle of the start, again and again.
 fn controller_restarts(known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
-    let least = known.least_supply.filter(|least| inputs.supply < *least)?;
-    let message = say!(words::CONTROLLER_RESTARTS, supply = inputs.supply, least = least);
+    let least = known.least_supply.filter(|least| inputs.supply < least.voltage)?;
+    let message = say!(words::CONTROLLER_RESTARTS, supply = inputs.supply, least = least.voltage);
     // a battery of which nothing is known may well give more
-    let severity = if known.supply_is_given { Severity::Fault } else { Severity::Doubt };
+    let severity = if least.is_battery_given { Severity::Fault } else { Severity::Doubt };
     let finding = Finding::new(severity, fields::controller::LEAST_SUPPLY, message);
     Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
 }

@@ -72,6 +72,21 @@ pub(crate) enum WhichRelay {
     Further,
 }
 
+/// The least supply at which the controller runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct LeastSupply {
+    pub(crate) voltage: Voltage,
+    /// Whether what the battery gives while cranking was typed too.
+    pub(crate) is_battery_given: bool,
+}
+
+fn least_supply(reader: &mut Reader<'_>) -> Option<LeastSupply> {
+    let is_battery_given = is_given(reader, fields::battery::COLD_CRANKING)
+        || is_given(reader, fields::battery::HOT_CRANKING);
+    let least = reader.band(fields::controller::LEAST_SUPPLY).value()?;
+    Some(LeastSupply { voltage: least.low, is_battery_given })
+}
+
 /// What is known of the start of the engine, and of the relay.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Known {
@@ -92,9 +107,7 @@ pub(crate) struct Known {
     /// Whether the relay's pull-in voltage was typed.
     pub(crate) relay_is_given: bool,
     /// The least supply that the controller runs on, where that is known.
-    pub(crate) least_supply: Option<Voltage>,
-    /// Whether the battery's voltage while cranking was typed.
-    pub(crate) supply_is_given: bool,
+    pub(crate) least_supply: Option<LeastSupply>,
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
     /// What of a start that goes otherwise was typed.
@@ -197,9 +210,7 @@ pub(crate) fn cranking(
         dip_is_assumed,
         release_above,
         relay_is_given: relay.1,
-        supply_is_given: is_given(reader, fields::battery::COLD_CRANKING)
-            || is_given(reader, fields::battery::HOT_CRANKING),
-        least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
+        least_supply: least_supply(reader),
         power_up,
         typed: TypedTroubles {
             kick_back: is_given(reader, fields::cranking::KICK_BACK),

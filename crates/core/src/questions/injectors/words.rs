@@ -206,7 +206,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // In sequence or in companion pairs, the number of injectors is no multiple of that of the cylinders.
         why: "A cylinder without an injector of its own gets its fuel at another's moment, or none.",
         act: "Count them; one or two for all cylinders are fired all together.",
-        source: "count",
+        source: "count of injectors against cylinders",
     },
     Explanation {
         code: SHARING_DIFFERS.code,
