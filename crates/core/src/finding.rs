@@ -132,6 +132,11 @@ impl Findings {
         self.gathered.extend_from_slice(known);
     }
 
+    /// Takes those behind the first `count` away.
+    pub(crate) fn split_off(&mut self, count: usize) -> Vec<Rc<Finding>> {
+        self.gathered.split_off(count.min(self.gathered.len()))
+    }
+
     /// How many there are.
     pub(crate) fn count(&self) -> usize {
         self.gathered.len()

@@ -90,6 +90,14 @@ impl Message {
         self
     }
 
+    /// The same, and another sentence behind it: the values of both, under the name of the first.
+    #[must_use]
+    pub(crate) fn and_then(mut self, other: &Self) -> Self {
+        self.0.text.extend([" ", other.0.text.as_str()]);
+        self.0.values.extend(other.0.values.iter().map(|(name, value)| (*name, value.clone())));
+        self
+    }
+
     /// The sentence in English.
     pub fn into_text(self) -> String {
         self.0.text

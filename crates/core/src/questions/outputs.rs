@@ -7,6 +7,7 @@ pub mod fields;
 mod figure;
 mod memory;
 mod names;
+mod once;
 mod open;
 mod picture;
 pub(crate) mod read;
@@ -83,7 +84,10 @@ pub(crate) fn answers(
     if car.outputs.loads.is_empty() {
         return vec![open::without_loads(&car.outputs).into()];
     }
-    memory.recall(&car.outputs, details, findings)
+    let before = findings.count();
+    let answers = memory.recall(&car.outputs, details, findings);
+    once::gather(findings, before);
+    answers
 }
 
 fn answer(

@@ -6,7 +6,7 @@ use crate::{
     quantity::{Current, Measure},
     questions::outputs::words,
     read::Reader,
-    say,
+    say, say_of,
     schema::Key,
     tables::fuses::{self, Unprotected},
 };
@@ -17,28 +17,21 @@ pub(crate) fn tell(reader: &mut Reader<'_>, at: usize, name: &str) {
     let (fuse, contact) = (rating(relays::FUSE), rating(relays::RATING));
     let wire = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|band| band.nominal);
     let Some(fuse) = fuse else { return };
+    let of_wire = |wording, bears: Current| {
+        say_of!(
+            wording,
+            relay = name.to_owned(),
+            fuse = fuse,
+            bears = bears,
+            passes = fuse * fuses::HOLDS
+        )
+    };
     let (severity, message) = match fuses::unprotected(fuse, contact, wire) {
         None => return,
-        Some(Unprotected::Wire(bears)) => (
-            Severity::Danger,
-            say!(
-                words::FUSE_OVER_WIRE,
-                relay = name.to_owned(),
-                fuse = fuse,
-                bears = bears,
-                passes = fuse * fuses::HOLDS
-            ),
-        ),
-        Some(Unprotected::WireBarely(bears)) => (
-            Severity::Doubt,
-            say!(
-                words::FUSE_NEAR_WIRE,
-                relay = name.to_owned(),
-                fuse = fuse,
-                bears = bears,
-                passes = fuse * fuses::HOLDS
-            ),
-        ),
+        Some(Unprotected::Wire(bears)) => (Severity::Danger, of_wire(words::FUSE_OVER_WIRE, bears)),
+        Some(Unprotected::WireBarely(bears)) => {
+            (Severity::Doubt, of_wire(words::FUSE_NEAR_WIRE, bears))
+        }
         Some(Unprotected::Contact(rating)) => (
             Severity::Fault,
             say!(words::FUSE_OVER_CONTACT, relay = name.to_owned(), fuse = fuse, rating = rating),

@@ -77,6 +77,7 @@ sentences! {
     WHY_CONNECT_BUT = "outputs.why-connect-but",
         "It gets at most {unasked} at rest and {on} when on; while cranking perhaps {weak}, and hot it is sure to act only from {acts} on.";
     // findings
+    ALSO = "outputs.also", "The same of {also}.";
     LIVE_AT_REST = "outputs.live-at-rest",
         "{load} is live while {output} is off: {voltage} across it through {through}, and it acts from {acts} on ({corner}).";
     LIVE_AT_KEY_ON = "outputs.live-at-key-on",
