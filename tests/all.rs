@@ -10,6 +10,7 @@ mod firing;
 mod former;
 mod fuel;
 mod injectors;
+mod killers;
 mod laws;
 mod outputs;
 mod plans;

@@ -8,7 +8,7 @@ use crate::{
     fields::outputs,
     finding::{Finding, Severity},
     message::{Message, Shown},
-    output::{Found, Harm, KeyState, Kick, Load, PinPart, SolvedCorner, Trouble, kick},
+    output::{Found, Harm, KeyState, Kick, Load, LoadKind, PinPart, SolvedCorner, Trouble, kick},
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
     read::{PlannedLoad, Suppressed, Unasked},
@@ -104,6 +104,8 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Option<Severity> {
     let usual = if trouble.forbids() { Severity::Fault } else { Severity::Doubt };
     Some(match (trouble.harm(), load.unasked) {
         (Harm::MeltsOutput, _) => Severity::Danger,
+        // a motor's start lasts tenths of a second, a lamp's milliseconds
+        _ if trouble == Trouble::Inrush && load.kind == LoadKind::Motor => Severity::Fault,
         (Harm::MayNeedClamp, _) if load.suppression == Suppressed::Unknown => Severity::Note,
         (Harm::WeakByGuess | Harm::FallsShort, _) if load.assumed.pull_in => return None,
         (Harm::MayNeedClamp | Harm::FallsShort, _) => Severity::Doubt,
