@@ -26,6 +26,7 @@ use quietpin_core::{
     report::report,
     schema::{self, Field, Kind, Part, Place},
 };
+use quietpin_trials::random::Random;
 
 const SEED: u64 = 1;
 
@@ -48,30 +49,9 @@ const ROWS: &[&str] = &[
     "90",
 ];
 
-/// Splitmix64: the same plans every time.
-struct Random(u64);
-
-impl Random {
-    fn number(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-
-    fn below(&mut self, count: usize) -> usize {
-        usize::try_from(self.number() % u64::try_from(count.max(1)).unwrap_or(1)).unwrap_or(0)
-    }
-
-    fn of<'a, T>(&mut self, items: &'a [T]) -> &'a T {
-        &items[self.below(items.len())]
-    }
-}
-
 fn main() {
     let tries = env::args().nth(1).and_then(|it| it.parse().ok()).unwrap_or(TRIES);
-    let mut random = Random(SEED);
+    let mut random = Random::of(SEED, 0);
     for (name, plan) in beginnings() {
         let (slowest, took) = climb(plan, tries, &mut random);
         let path = env::temp_dir().join(format!("slowest-{name}.json"));
@@ -186,7 +166,7 @@ fn time(plan: &Plan) -> Duration {
 /// Types one field at one of its limits: in one record of its list, or in all.
 fn change(plan: &mut Plan, random: &mut Random) {
     let places: Vec<Place> = schema::places().collect();
-    let place = *random.of(&places);
+    let place = random.one_of(&places);
     let count = plan.count(place.part());
     if count == 0 || matches!(place.field().kind, Kind::Text | Kind::NameIn(_)) {
         return;
@@ -211,16 +191,16 @@ fn text(field: &Field, random: &mut Random) -> String {
                 format!("{low} to {high} {unit}"),
                 format!("{middle} to {high} {unit}"),
             ];
-            random.of(&typed).clone()
+            typed[random.below(typed.len())].clone()
         }
         Kind::Whole(low, high) => {
-            random.of(&[String::new(), low.to_string(), high.to_string()]).clone()
+            [String::new(), low.to_string(), high.to_string()][random.below(3)].clone()
         }
         Kind::Choice(choices) => {
             let at = random.below(choices.len() + 1);
             choices.get(at).map_or_else(String::new, |choice| choice.code.to_owned())
         }
-        Kind::Row => (*random.of(ROWS)).to_owned(),
+        Kind::Row => random.one_of(ROWS).to_owned(),
         Kind::Text | Kind::NameIn(_) => String::new(),
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::circuit::{Circuit, Expected, Kind};
 use crate::family::Diodes;
-use crate::random::Random;
 use crate::web::{any_ohm, supply_v, web};
+use quietpin_trials::random::Random;
 
 /// A sound circuit of up to seven nodes, to which something odd is added.
 fn sound(random: &mut Random, thermal_v: f64) -> Circuit {

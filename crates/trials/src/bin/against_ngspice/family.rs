@@ -5,8 +5,8 @@ use std::fmt;
 use quietpin_core::circuit::Diode;
 
 use crate::circuit::Circuit;
-use crate::random::Random;
 use crate::{degenerate, stage, web};
+use quietpin_trials::random::Random;
 
 /// A kind of circuit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

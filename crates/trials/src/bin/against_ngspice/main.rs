@@ -13,7 +13,6 @@
 )]
 #![expect(
     clippy::indexing_slicing,
-    clippy::cast_possible_truncation,
     reason = "circuits are made here, and their nodes are counted; this command may end with a message"
 )]
 
@@ -22,7 +21,6 @@ mod degenerate;
 mod double_double;
 mod family;
 mod netlist;
-mod random;
 mod referee;
 mod simulator;
 mod stage;

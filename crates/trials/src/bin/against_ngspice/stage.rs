@@ -2,8 +2,8 @@
 
 use crate::circuit::{Circuit, Kind};
 use crate::family::Diodes;
-use crate::random::Random;
 use crate::web::supply_v;
+use quietpin_trials::random::Random;
 
 /// An output stage under construction, and the nodes that parts go to.
 struct Stage<'random> {

@@ -2,7 +2,7 @@
 
 use crate::circuit::{Circuit, Expected};
 use crate::family::Diodes;
-use crate::random::Random;
+use quietpin_trials::random::Random;
 
 /// From a milliohm to ten megohm.
 pub(crate) fn any_ohm(random: &mut Random) -> f64 {

@@ -1,14 +1,19 @@
 //! Numbers at random, the same ones from the same seed.
+#![expect(
+    clippy::indexing_slicing,
+    clippy::cast_possible_truncation,
+    reason = "what is drawn from is not empty, and lies in memory"
+)]
 
 /// `SplitMix64`: G. L. Steele, D. Lea, C. H. Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
 #[derive(Clone, Debug)]
-pub(crate) struct Random {
+pub struct Random {
     state: u64,
 }
 
 impl Random {
     /// The numbers of one circuit: any can be drawn again without those before it.
-    pub(crate) fn of(seed: u64, index: usize) -> Self {
+    pub fn of(seed: u64, index: usize) -> Self {
         let mut mixed = Self { state: seed };
         mixed.state = mixed.next() ^ index as u64;
         mixed.state = mixed.next();
@@ -29,32 +34,32 @@ impl Random {
     }
 
     /// From 0 up to, but not including, `end`, which is above zero.
-    pub(crate) fn below(&mut self, end: usize) -> usize {
+    pub fn below(&mut self, end: usize) -> usize {
         (self.next() % end as u64) as usize
     }
 
     /// From `first` to `last`, both possible.
-    pub(crate) fn between(&mut self, first: usize, last: usize) -> usize {
+    pub fn between(&mut self, first: usize, last: usize) -> usize {
         first + self.below(last - first + 1)
     }
 
     /// One of a list that is not empty.
-    pub(crate) fn one_of<T: Copy>(&mut self, list: &[T]) -> T {
+    pub fn one_of<T: Copy>(&mut self, list: &[T]) -> T {
         list[self.below(list.len())]
     }
 
     /// True so many times in a hundred.
-    pub(crate) fn percent(&mut self, chance: usize) -> bool {
+    pub fn percent(&mut self, chance: usize) -> bool {
         self.below(100) < chance
     }
 
     /// Each number between the two as likely, with six digits.
-    pub(crate) fn even(&mut self, low: f64, high: f64) -> f64 {
+    pub fn even(&mut self, low: f64, high: f64) -> f64 {
         six_digits(low + (high - low) * self.unit())
     }
 
     /// Each ratio between the two as likely, with six digits.
-    pub(crate) fn log_even(&mut self, low: f64, high: f64) -> f64 {
+    pub fn log_even(&mut self, low: f64, high: f64) -> f64 {
         six_digits(low * (high / low).powf(self.unit()))
     }
 }

@@ -1,0 +1,3 @@
+//! What the commands that are run by hand share.
+
+pub mod random;
