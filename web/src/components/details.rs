@@ -49,15 +49,16 @@ fn working_of(answer: &Answer) -> View {
 /// What unfolds below a finding: where it holds, why it matters, what else would do, and how it was found.
 pub(crate) fn more(page: &Page, finding: &Finding) -> View {
     let explained = explanation(finding.message.code);
-    let first = finding.remedies.first().and_then(|it| doing(page, it));
-    let other = |it: &Message| el!("li"; &it.text, doing(page, it));
-    let others = || el!("ul"; all(finding.remedies.iter().skip(1).map(other)));
+    let has_remedies = !finding.remedies.is_empty();
+    // each with its own button, the first too, so that nobody wonders what “this” is
+    let remedy = |it: &Message| el!("li"; el!("p"; &it.text), doing(page, it));
+    let remedies = || el!("ul"; all(finding.remedies.iter().map(remedy)));
     el!("details";
         el!("summary"; "Why, and what to do"),
         holds(finding),
-        explained.map(|it| several!(el!("p"; it.why), el!("p"; it.act))),
-        first,
-        (finding.remedies.len() > 1).then(others),
+        explained.map(|it| el!("p"; it.why)),
+        explained.filter(|_| !has_remedies).map(|it| el!("p"; it.act)),
+        has_remedies.then(remedies),
         explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
         working(std::iter::once(("How it was found", finding.working.as_slice()))),
     )

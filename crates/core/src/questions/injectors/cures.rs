@@ -10,7 +10,7 @@ use crate::{
         remedy::Means,
     },
     message::{Edit, Message},
-    quantity::{Measure, Resistance, Value, number},
+    quantity::{Current, Measure, Resistance, Value, number},
     questions::injectors::words,
     say, say_of,
     schema::Choice as _,
@@ -186,18 +186,24 @@ fn driver(solved: &SolvedSet<'_>, driver: &Controlled, is_alternative: bool) -> 
     let code = if is_alternative { words::OR_DRIVER } else { words::ONLY_DRIVER };
     say_of!(
         code,
+        peak = window.best(),
         least = window.least,
         most = window.most,
         corner = window.most_at.name,
-        hold = driver.hold_needed
+        hold = hold(driver)
     )
     .done_by(driven(solved, driver))
+}
+
+/// The hold current to set: up to the next twentieth of an ampere, so that what is typed is enough.
+fn hold(driver: &Controlled) -> Current {
+    Measure::from_base((driver.hold_needed.base() * 20.0 - 1e-9).ceil() / 20.0)
 }
 
 /// The edits that put such a driver in place of the outputs.
 fn driven(solved: &SolvedSet<'_>, driver: &Controlled) -> Vec<Edit> {
     let of_sharing = if solved.inputs.per_output > 1 { sharing(solved, 1) } else { Vec::new() };
-    let (peak, hold) = (driver.window.best(), driver.hold_needed);
+    let (peak, hold) = (driver.window.best(), hold(driver));
     let kind = DriverKind::CurrentControlled.choosable().code;
     let mut edits = vec![
         solved.key(fields::injectors::OUTPUT_KIND).edit(kind),

@@ -67,11 +67,11 @@ sentences! {
     RESISTOR_TOO_HOT = "injectors.resistor-too-hot",
         "No resistor does it: at the {least} that the limit wants it would turn {heat} into heat.";
     ONLY_DRIVER = "injectors.only-driver",
-        "Only a driver that controls the current will do, a channel for each injector: a peak of {least} or more (up to {most} \
-         is reached even {corner}), then {hold} or more to hold.";
+        "Only a driver that controls the current will do, a channel for each injector: set its peak to {peak} ({least} to \
+         {most} do, even {corner}), and {hold} or more to hold.";
     OR_DRIVER = "injectors.or-driver",
-        "Fit a driver that controls the current, a channel for each injector: a peak of {least} or more (up to {most} is \
-         reached even {corner}), then {hold} or more to hold. It opens them faster than a resistor lets them.";
+        "Fit a driver that controls the current, a channel for each injector: set its peak to {peak} ({least} to {most} \
+         do, even {corner}), and {hold} or more to hold. It opens them faster than a resistor lets them.";
     NOT_EVEN_DRIVER = "injectors.not-even-driver",
         "A driver that controls the current would not be sure to open them either: {most} flows at least ({corner}), {least} \
          is wanted.";
