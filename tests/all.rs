@@ -14,6 +14,7 @@ mod killers;
 mod laws;
 mod outputs;
 mod plans;
+mod points;
 mod remedies;
 mod schema;
 mod severities;

@@ -5,22 +5,25 @@ use std::{env, error::Error, fmt::Write, fs, path::Path};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = Path::new(&env::var("CARGO_MANIFEST_DIR")?).join("plans");
-    let list =
-        |folder: &Path, ending, entry: fn(&str, &str) -> String| -> Result<_, Box<dyn Error>> {
-            println!("cargo::rerun-if-changed={}", folder.display());
-            let mut list = "&[\n".to_owned();
-            for name in names(folder, ending)? {
-                let path = folder.join(format!("{name}.{ending}")).display().to_string();
-                writeln!(list, "    {},", entry(&name, &path))?;
-            }
-            Ok(list + "]\n")
-        };
-    let plans = list(&folder, "json", |name, path| {
-        format!("Example {{ name: {name:?}, text: include_str!({path:?}) }}")
+    let list = |folder: &Path, ending, entry: fn(&str, &str) -> String| {
+        println!("cargo::rerun-if-changed={}", folder.display());
+        let mut list = String::new();
+        for name in names(folder, ending)? {
+            let path = folder.join(format!("{name}.{ending}")).display().to_string();
+            writeln!(list, "    {},", entry(&name, &path))?;
+        }
+        Ok::<_, Box<dyn Error>>(list)
+    };
+    let long = list(&folder, "json", |name, path| {
+        format!("Example {{ name: {name:?}, text: include_str!({path:?}), is_point: false }}")
+    })?;
+    let points = list(&folder.join("points"), "json", |name, path| {
+        format!("Example {{ name: {name:?}, text: include_str!({path:?}), is_point: true }}")
     })?;
     let hashes = list(&folder.join("hashes"), "sha256", |part, path| {
         format!("({part:?}, include_str!({path:?}))")
     })?;
+    let (plans, hashes) = (format!("&[\n{long}{points}]\n"), format!("&[\n{hashes}]\n"));
     let out = env::var("OUT_DIR")?;
     fs::write(Path::new(&out).join("plans.rs"), plans)?;
     fs::write(Path::new(&out).join("hashes.rs"), hashes)?;

@@ -85,7 +85,7 @@ fn the_reports_are_as_they_were_read_and_accepted() {
     settings.bind(|| {
         check_all(|example| {
             let plan = plan_of(example);
-            insta::assert_snapshot!(example.name, snapshot(example.name, &plan, &report(&plan)));
+            insta::assert_snapshot!(example.name, snapshot(example, &plan, &report(&plan)));
         });
     });
 }

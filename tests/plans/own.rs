@@ -8,6 +8,7 @@ use quietpin_core::{
     plan::Plan,
     report::Report,
 };
+use quietpin_tests::plans::Example;
 
 /// These stand in full, with every question, every working and all that was assumed: each question's answers, each kind
 /// of answer, and the two plans that everybody opens first. Of the others a snapshot shows what they are about.
@@ -28,9 +29,12 @@ pub(super) const WHOLE: [&str; 10] = [
 const UNDER: [(&str, &str); 2] = [("engine", "firing"), ("fuel", "injectors")];
 
 /// The text of a plan's snapshot: it changes with the answers to the plan's own question, and where findings come or go.
-pub(super) fn snapshot(name: &str, plan: &Plan, report: &Report) -> String {
+/// Of a plan that is there for one thing, the findings alone.
+pub(super) fn snapshot(example: &Example, plan: &Plan, report: &Report) -> String {
+    let name = example.name;
     if WHOLE.contains(&name) {
-        return print::report(report, Options { working: true });
+        // what everybody opens first is longest, and its workings stand in the others
+        return print::report(report, Options { working: name != "demo" });
     }
     let question = question(name, '-');
     let is_own = |it: &Finding| {
@@ -52,7 +56,7 @@ pub(super) fn snapshot(name: &str, plan: &Plan, report: &Report) -> String {
     for it in others {
         let _ = writeln!(text, "{} {} at {}", word(it.severity), it.message.code, it.subject);
     }
-    for section in report.sections.iter().filter(|section| section.id == question) {
+    for section in report.sections.iter().filter(|it| it.id == question && !example.is_point) {
         let _ = write!(text, "\n{}", print::section(section, options));
     }
     text

@@ -26,9 +26,11 @@ pub struct Example {
     pub name: &'static str,
     /// Its text.
     pub text: &'static str,
+    /// Whether it stands in `points/`: it is there for one thing that is said of it, and a test in `tests/points/` says which.
+    pub is_point: bool,
 }
 
-/// Every plan in `tests/plans/`, by name.
+/// Every plan in `tests/plans/`, by name, and then those in its folder `points`.
 pub const ALL: &[Example] = include!(concat!(env!("OUT_DIR"), "/plans.rs"));
 
 /// The files in `tests/plans/hashes/`: the part, and the text.

@@ -8,7 +8,9 @@
 //! that is as much, and no time longer than that means anything.
 
 use crate::{
-    quantity::{Band, Charge, Current, Measure, Ratio, Time, Value, amperes, number, share},
+    quantity::{
+        Band, Charge, Current, Measure, Ratio, Time, Value, amperes, number, seconds, share,
+    },
     working::{Formula, Step, step},
 };
 
@@ -57,6 +59,11 @@ pub fn until_half(capacity: &Band<Charge>, drain: &Band<Current>) -> Band<Time> 
     }
 }
 
+/// What it gives within thirty days.
+pub fn in_a_month(drain: Current) -> Charge {
+    drain * seconds(30.0 * DAY_S)
+}
+
 /// How the least of it was found.
 pub fn working(capacity: &Band<Charge>, drain: &Band<Current>) -> Step {
     let values = [("k", half().show()), ("C", capacity.low.show()), ("I", drain.high.show())];
@@ -92,7 +99,7 @@ pub fn shown(time: Time) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{ampere_hours, seconds};
+    use crate::quantity::ampere_hours;
 
     /// By hand: half of 60 Ah is 30 Ah; 30 Ah / 0.05 A = 600 h = 25 days.
     #[test]
@@ -111,6 +118,12 @@ mod tests {
         let time = until_half(&capacity, &Band::between(amperes(0.02), amperes(0.1)));
         assert!((time.low.base() / HOUR_S - 250.0).abs() < 1e-6, "{}", time.low.base());
         assert!((time.high.base() / HOUR_S - 1750.0).abs() < 1e-6, "{}", time.high.base());
+    }
+
+    /// By hand: 0.1 A × 30 × 24 h = 72 Ah.
+    #[test]
+    fn a_tenth_of_an_ampere_takes_seventy_two_ampere_hours_a_month() {
+        assert_eq!(in_a_month(amperes(0.1)).show().shown, "72 Ah");
     }
 
     #[test]

@@ -45,13 +45,12 @@ pub(super) fn verdict(drain: &TotalDrain, time: &Band<Time>) -> (Tone, Message) 
 }
 
 pub(super) fn why(drain: &TotalDrain, capacity: Option<&Band<Charge>>) -> Message {
-    match capacity {
-        Some(capacity) => {
-            let least = battery::shown(until_half(capacity, &drain.all).low);
-            say!(words::WHY, most = drain.all.high, time = least, capacity = capacity.low)
-        }
-        None => say!(words::WHY_DRAIN, most = drain.all.high),
-    }
+    let (most, month) = (drain.all.high, battery::in_a_month(drain.all.high));
+    let Some(capacity) = capacity else {
+        return say!(words::WHY_DRAIN, most = most, month = month);
+    };
+    let least = battery::shown(until_half(capacity, &drain.all).low);
+    say!(words::WHY, most = most, month = month, time = least, capacity = capacity.low)
 }
 
 /// What would help where it is too short; each time is worked out anew.

@@ -15,9 +15,9 @@ sentences! {
     OVERNIGHT = "standing.overnight", "It may not start next morning: {time}";
     // why
     WHY = "standing.why",
-        "With the key off the battery gives up to {most}; after {time} half of its {capacity} is gone, and below that it may not crank \
-         the engine and takes harm.";
-    WHY_DRAIN = "standing.why-drain", "With the key off the battery gives up to {most}.";
+        "With the key off the battery gives up to {most}, {month} a month; after {time} half of its {capacity} is gone, and below that \
+         it may not crank the engine and takes harm.";
+    WHY_DRAIN = "standing.why-drain", "With the key off the battery gives up to {most}, {month} a month.";
     // what to do
     DO_SWITCHED = "standing.do-switched",
         "The largest part flows through {output}: feed what hangs there ({loads}) from the ignition switch (15) instead of permanent battery, and it \
