@@ -6,6 +6,7 @@
 
 #![expect(clippy::expect_used, clippy::panic, reason = "a test fails by them")]
 
+mod outputs;
 mod standing;
 
 use quietpin_core::{

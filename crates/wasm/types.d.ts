@@ -111,6 +111,10 @@ dwell?: string,
  */
 cranking_dwell?: string,
 /**
+ * When the key is turned off it: `dies`, `stays` (one that switches its own main relay stays on for a while)
+ */
+after_key_off?: string,
+/**
  * Least supply it runs on: a voltage, 3 to 16 V (from its data: below it, it restarts)
  */
 least_supply?: string,
@@ -990,7 +994,7 @@ export type Battery = {
  */
 cold_cranking?: string,
 /**
- * Battery while cranking hot: a voltage, 4 to 36 V (blank: as cold, which is the worse of the two)
+ * Battery while cranking hot: a voltage, 4 to 36 V (blank: 1.5 V more than cold)
  */
 hot_cranking?: string,
 /**
@@ -1260,7 +1264,8 @@ states: Array<CircuitState>, };
  */
 export type CircuitState = {
 /**
- * `key-off`, `starting`, `off`, `on`, `pulsed` (everything a mean), `other-on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+ * `key-off`, `starting`, `off`, `cranking`, `on`, `pulsed` (everything a mean), `other-on`, `outlived`; then the faults
+ * `feed-lost`, `ground-lost` and `supply-lost`.
  */
 state: string,
 /**

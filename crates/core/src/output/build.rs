@@ -243,7 +243,9 @@ impl<'a> Build<'a> {
                 None => return,
             },
             _ if is_cut => self.dead_node(Dead::Feed),
-            (FarEnd::Ignition, KeyState::KeyOff, _) => self.dead_node(Dead::Ignition),
+            (FarEnd::Ignition, KeyState::KeyOff | KeyState::Outlived, _) => {
+                self.dead_node(Dead::Ignition)
+            }
             (FarEnd::Relay, KeyState::KeyOff, _) | (FarEnd::Relay, _, Contact::Open) => {
                 self.dead_node(Dead::Relay)
             }

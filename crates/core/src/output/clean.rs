@@ -48,6 +48,7 @@ pub(super) fn solve_clean(
         KeyState::On,
         KeyState::KeyOff,
         KeyState::Starting,
+        KeyState::Outlived,
         KeyState::OtherOn,
         KeyState::Pulsed,
     ];

@@ -175,7 +175,7 @@ impl Point {
 pub(super) fn contacts(state: KeyState, wiring: &Wiring) -> &'static [Contact] {
     match state {
         KeyState::KeyOff => &[Contact::Open],
-        KeyState::On | KeyState::Pulsed => &[Contact::Closed],
+        KeyState::Cranking | KeyState::On | KeyState::Pulsed => &[Contact::Closed],
         _ if wiring.goes_to(FarEnd::Relay) => &[Contact::Closed, Contact::Open],
         _ => &[Contact::Closed],
     }
@@ -197,8 +197,7 @@ pub(super) fn points(
             all.push(Point::nominal(around.nominal, subject, contact));
             continue;
         }
-        let supplies =
-            around.corners.iter().filter(|at| state != KeyState::KeyOff || !at.is_cranking);
+        let supplies = around.corners.iter().filter(|at| state.meets(at));
         let mut points: Vec<_> = supplies.map(|&at| Point::nominal(at, subject, contact)).collect();
         spread(&mut points, free.load, |point| &mut point.load);
         spread(&mut points, free.others, |point| &mut point.others);
@@ -247,8 +246,7 @@ pub(super) fn count(
             all.usual += 1;
             continue;
         }
-        let is_possible = |at: &&SupplyCorner| state != KeyState::KeyOff || !at.is_cranking;
-        let supplies = around.corners.iter().filter(is_possible).count();
+        let supplies = around.corners.iter().filter(|at| state.meets(at)).count();
         let feed = free.feed(state, contact) && around.dead_feed.is_spread();
         let before = [free.load, free.others, free.pulls, free.beyond, free.on, free.shunt];
         let after = [free.rail, free.logic, End::ends(feed)];
@@ -378,7 +376,7 @@ impl Free {
     }
 
     fn feed(&self, state: KeyState, contact: Contact) -> bool {
-        let is_dead = (self.ignition && state == KeyState::KeyOff)
+        let is_dead = (self.ignition && state.is_unkeyed())
             || state == KeyState::FeedLost
             || (self.relay && contact == Contact::Open);
         is_dead && !self.is_alone

@@ -1,8 +1,8 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase, PinPart, Point,
-    Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
+    Catcher, Commanded, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase, PinPart,
+    Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -107,7 +107,14 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
     kinds.dedup();
     let load = rest.wiring.loads.get(rest.subject);
     let find = |trouble: Trouble| {
-        let asked = || corners.iter().filter(|(it, _)| trouble.is_asked_at(&it.point));
+        // an output that is on is another matter than one that is off
+        let is_one = |it: &SolvedCorner, some: &[Trouble]| {
+            state.state != KeyState::Outlived
+                || it.point.commanded == Commanded::AsStated
+                || some.contains(&trouble)
+        };
+        let is_asked = |it: &SolvedCorner| trouble.is_asked_at(&it.point);
+        let asked = || corners.iter().filter(|(it, some)| is_asked(it) && is_one(it, some));
         let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
         let names = asked().map(|(it, _)| it.name(state.state, &rest.wiring));
         let hit = once_each(hits().map(|it| it.name(state.state, &rest.wiring)));
@@ -168,6 +175,12 @@ pub(super) fn troubles_at(
             when_on(wiring, load, solved, &mut found);
             when_switched_off(wiring, load, solved, &mut found);
         }
+        // what only some of its kind need is no doubt while the starter turns
+        KeyState::Cranking if effect(load, solved) != LoadState::Energised => {
+            found.push(Trouble::WeakWhileCranking);
+        }
+        KeyState::Cranking => {}
+        KeyState::Outlived => when_outlived(wiring, load, solved, &mut found),
         KeyState::Pulsed => when_pulsed(wiring, load, solved, &mut found),
         KeyState::OtherOn => {
             if wiring.is_turned(subject, solved.point.commanded) {
@@ -179,7 +192,7 @@ pub(super) fn troubles_at(
         _ => found.extend(unasked(state, effect(load, solved))),
     }
     // with a fault the diode stands in for whatever is lost
-    if !state.is_fault() && is_shorted(subject, load, solved) {
+    if !state.is_fault() && state != KeyState::Outlived && is_shorted(subject, load, solved) {
         found.push(Trouble::ShortedByDiode);
     }
     match state {
@@ -192,7 +205,8 @@ pub(super) fn troubles_at(
     if solved.operating.into_logic_rail > amperes(LIFTING_A) {
         found.push(Trouble::LiftsLogicRail);
     }
-    if solved.operating.into_feed() > amperes(WAKING_A) {
+    // what a coil lets pass into a feed that the key cut off moves nothing
+    if state != KeyState::Outlived && solved.operating.into_feed() > amperes(WAKING_A) {
         match state {
             KeyState::FeedLost => found.push(Trouble::KeepsFeedAlive),
             // what fails first is told by what acts
@@ -205,7 +219,8 @@ pub(super) fn troubles_at(
 
 fn unasked(state: KeyState, effect: LoadState) -> Option<Trouble> {
     match (state, effect) {
-        (_, LoadState::Released) | (KeyState::On | KeyState::Pulsed, _) => None,
+        (_, LoadState::Released)
+        | (KeyState::Cranking | KeyState::On | KeyState::Pulsed | KeyState::Outlived, _) => None,
         (KeyState::Off, LoadState::Energised) => Some(Trouble::LiveAtRest),
         (KeyState::Off, LoadState::MayHold) => Some(Trouble::MayStayIn),
         (KeyState::Starting, LoadState::Energised) => Some(Trouble::LiveAtKeyOn),
@@ -214,9 +229,13 @@ fn unasked(state: KeyState, effect: LoadState) -> Option<Trouble> {
         (KeyState::KeyOff, LoadState::MayHold) => Some(Trouble::MayStayInKeyOff),
         (KeyState::OtherOn, LoadState::Energised) => Some(Trouble::ActsWithOther),
         (KeyState::OtherOn, LoadState::MayHold) => Some(Trouble::MayStayInWithOther),
-        (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
-        (KeyState::GroundLost, _) => Some(Trouble::ActsWithoutGround),
-        (KeyState::SupplyLost, _) => Some(Trouble::ActsWithoutSupply),
+        (KeyState::FeedLost, LoadState::Energised) => Some(Trouble::ActsWithoutFeed),
+        (KeyState::GroundLost, LoadState::Energised) => Some(Trouble::ActsWithoutGround),
+        (KeyState::SupplyLost, LoadState::Energised) => Some(Trouble::ActsWithoutSupply),
+        // what fails and holds what was in for a while is no worse than the failure
+        (KeyState::FeedLost | KeyState::GroundLost | KeyState::SupplyLost, LoadState::MayHold) => {
+            None
+        }
     }
 }
 
@@ -231,10 +250,25 @@ fn overload(wiring: &Wiring, solved: &SolvedCorner) -> Option<Trouble> {
 
 fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     found.extend(overload(wiring, solved));
-    let at = &solved.point.at;
-    let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, at.temperature));
+    let temperature = solved.point.at.temperature;
+    let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature));
     if !is_sure {
-        found.push(if at.is_cranking { Trouble::WeakWhileCranking } else { Trouble::Weak });
+        found.push(Trouble::Weak);
+    }
+}
+
+/// The key is off, and the controller still drives its pins.
+fn when_outlived(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
+    let is_known = wiring.output.outlives_key == Some(true);
+    let is_off = solved.point.commanded == Commanded::AsStated;
+    if is_off && effect(load, solved) == LoadState::Energised {
+        found.push(if is_known { Trouble::LiveOutlived } else { Trouble::PerhapsLiveOutlived });
+    }
+    if feeds_what_is_dead(solved) {
+        found.push(if is_known { Trouble::DrivesDeadFeed } else { Trouble::PerhapsDrivesDeadFeed });
+        if is_known {
+            found.extend(overload(wiring, solved));
+        }
     }
 }
 
@@ -278,7 +312,8 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut 
     if pulsing.heat.base() > HOT_W {
         found.push(Trouble::KicksHeat);
     }
-    if !solved.point.at.is_cranking && pulsing.driving(pulsing.most) < load.pull_in.high {
+    // as likely to act as any of its kind
+    if !solved.point.at.is_cranking && pulsing.driving(pulsing.most) < load.pull_in.low {
         found.push(Trouble::PulsedTooLittle);
     }
 }
@@ -302,6 +337,17 @@ fn when_dead(solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     if operating.from_battery.base() >= DRAIN_A {
         found.push(Trouble::DrainsBattery);
     }
+}
+
+/// Whether what hangs on the load's dead feed comes alive: through the diode across the load, which lets all pass that is
+/// asked of it, or by amperes.
+fn feeds_what_is_dead(solved: &SolvedCorner) -> bool {
+    let operating = &solved.operating;
+    let is_diode = |branch: &super::PinBranch| {
+        matches!(branch.part, PinPart::Suppressor(_)) && branch.current.base().abs() >= LEAK_A
+    };
+    let is_alive = operating.feed_lifted().base() >= WAKING_V;
+    (is_alive && operating.branches.iter().any(is_diode)) || operating.into_feed().base() >= SHORT_A
 }
 
 /// Whether a controller that is cut off may stay alive.

@@ -61,7 +61,7 @@ fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<MeterReading> 
 
 /// The lowest and the highest supply: a pin rises with it throughout.
 fn extremes(state: KeyState, around: &Surroundings) -> impl Iterator<Item = SupplyCorner> + use<> {
-    let possible = around.corners.iter().filter(|at| state != KeyState::KeyOff || !at.is_cranking);
+    let possible = around.corners.iter().filter(|at| state.meets(at));
     let by_supply =
         |a: &&SupplyCorner, b: &&SupplyCorner| a.supply.base().total_cmp(&b.supply.base());
     let ends = [possible.clone().min_by(by_supply).copied(), possible.max_by(by_supply).copied()];

@@ -139,6 +139,15 @@ impl Operating {
         self.into(|dead| matches!(dead, Dead::Ignition | Dead::Relay | Dead::Feed))
     }
 
+    /// The highest voltage to which the feed of a load is lifted while that is cut off.
+    pub fn feed_lifted(&self) -> Voltage {
+        let feeds = self
+            .dead
+            .iter()
+            .filter(|it| matches!(it.dead, Dead::Ignition | Dead::Relay | Dead::Feed));
+        volts(feeds.map(|it| it.voltage.base()).fold(0.0, f64::max))
+    }
+
     fn into(&self, counts: impl Fn(Dead) -> bool) -> Current {
         amperes(self.dead.iter().filter(|it| counts(it.dead)).map(|it| it.current.base()).sum())
     }

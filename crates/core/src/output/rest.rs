@@ -78,8 +78,12 @@ fn nominal(
     state: KeyState,
     around: &Surroundings,
 ) -> Option<SolvedCorner> {
+    // the starter takes the battery down: the first corner at which it turns
+    let at =
+        around.corners.iter().copied().find(|at| at.is_cranking && state == KeyState::Cranking);
+    let at = at.unwrap_or(around.nominal);
     let solved = |(contact, commanded): (&Contact, Commanded)| {
-        let point = Point { commanded, ..Point::nominal(around.nominal, subject, *contact) };
+        let point = Point { commanded, ..Point::nominal(at, subject, *contact) };
         Some(SolvedCorner { point, operating: operate(wiring, state, &point, around)? })
     };
     let contacts = corner::contacts(state, wiring).iter();
@@ -112,11 +116,12 @@ impl SolvedCorner {
         let mut name = self.point.at.name.to_owned();
         if wiring.goes_to(FarEnd::Relay)
             && self.point.contact == Contact::Open
-            && !matches!(state, KeyState::KeyOff | KeyState::On | KeyState::Pulsed)
+            && corner::contacts(state, wiring).len() > 1
         {
             name.push_str(", 87 open");
         }
         match self.point.commanded {
+            Commanded::OwnAlone if state == KeyState::Outlived => name.push_str(", the output on"),
             Commanded::OwnAlone => name.push_str(", the other output off"),
             Commanded::All(_) => name.push_str(", several others on"),
             Commanded::One(_) | Commanded::AsStated => {}

@@ -27,8 +27,8 @@ pub enum Position {
 
 /// The states in the order of a day: the battery is connected, the key turned, the engine runs; the output is switched on
 /// and off; the controller restarts while it is on (a dip at a compression does it); another output comes on; the key is
-/// turned off.
-const DAY: [(KeyState, bool); 9] = [
+/// turned off, the controller some seconds later.
+const DAY: [(KeyState, bool); 10] = [
     (KeyState::KeyOff, false),
     (KeyState::Starting, false),
     (KeyState::Off, false),
@@ -37,6 +37,7 @@ const DAY: [(KeyState, bool); 9] = [
     (KeyState::On, true),
     (KeyState::Off, true),
     (KeyState::OtherOn, true),
+    (KeyState::Outlived, true),
     (KeyState::KeyOff, true),
 ];
 

@@ -1,6 +1,6 @@
 //! The output itself: its switches, its resistors, and what it does in each key state.
 
-use super::{End, FarEnd, Load, Wiring};
+use super::{End, FarEnd, Load, SupplyCorner, Wiring};
 use crate::quantity::{
     Band, Current, Energy, Frequency, Measure, Resistance, Temperature, Voltage, ohms,
 };
@@ -57,12 +57,17 @@ pub enum KeyState {
     Starting,
     /// Controller up, the output commanded off: the rest state.
     Off,
+    /// The same while the starter turns.
+    Cranking,
     /// The output commanded on, and the one at the load's other end set so that the load acts.
     On,
     /// The output switched on and off without end, at the load's frequency and duty.
     Pulsed,
     /// Another output on that hangs together with this one through a load, the load that is asked about not asked to act.
     OtherOn,
+    /// The key turned off, the feeds that it switches dead, while the controller holds its own supply on and drives its
+    /// outputs as before.
+    Outlived,
     /// A fault: key on, output off, and the fuse of the load's feed pulled.
     FeedLost,
     /// A fault: key on, and the controller's ground lost; its own consumption lifts what was its ground.
@@ -105,6 +110,8 @@ pub struct Output {
     pub clamp_energy: Option<Band<Energy>>,
     /// The highest frequency at which it may be pulsed, where known.
     pub pulse_limit: Option<Band<Frequency>>,
+    /// Whether the controller that it belongs to holds its own supply on when the key is turned off, where known.
+    pub outlives_key: Option<bool>,
 }
 
 impl Stage {
@@ -137,13 +144,15 @@ impl Stage {
 
 impl KeyState {
     /// Every state, in order.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 11] = [
         Self::KeyOff,
         Self::Starting,
         Self::Off,
+        Self::Cranking,
         Self::On,
         Self::Pulsed,
         Self::OtherOn,
+        Self::Outlived,
         Self::FeedLost,
         Self::GroundLost,
         Self::SupplyLost,
@@ -161,7 +170,27 @@ impl KeyState {
 
     /// Whether the output is asked to act.
     pub fn is_asked(self) -> bool {
-        matches!(self, Self::On | Self::Pulsed)
+        matches!(self, Self::Cranking | Self::On | Self::Pulsed)
+    }
+
+    /// Whether it is met at a supply and a temperature.
+    pub(super) fn meets(self, at: &SupplyCorner) -> bool {
+        match self {
+            Self::KeyOff | Self::Outlived | Self::On => !at.is_cranking,
+            Self::Cranking => at.is_cranking,
+            Self::Starting
+            | Self::Off
+            | Self::Pulsed
+            | Self::OtherOn
+            | Self::FeedLost
+            | Self::GroundLost
+            | Self::SupplyLost => true,
+        }
+    }
+
+    /// Whether the feeds that the ignition switch gives are dead.
+    pub(super) fn is_unkeyed(self) -> bool {
+        matches!(self, Self::KeyOff | Self::Outlived)
     }
 
     /// Whether a load can meet it: without a feed there is no fuse to pull, not every load is pulsed, and few outputs hang
@@ -173,6 +202,11 @@ impl KeyState {
             }
             Self::Pulsed => wiring.pulse().is_some(),
             Self::OtherOn => !wiring.beyond.is_empty(),
+            // it differs from the running engine by the feeds that are dead
+            Self::Outlived => {
+                let is_switched = wiring.goes_to(FarEnd::Ignition) || wiring.goes_to(FarEnd::Relay);
+                is_switched && wiring.output.outlives_key != Some(false)
+            }
             _ => true,
         }
     }
@@ -206,6 +240,7 @@ impl Output {
             clamp: None,
             clamp_energy: None,
             pulse_limit: None,
+            outlives_key: None,
         }
     }
 
@@ -238,12 +273,12 @@ impl Output {
                 _,
             )
             | (
-                KeyState::Off | KeyState::OtherOn | KeyState::FeedLost,
+                KeyState::Off | KeyState::OtherOn | KeyState::Outlived | KeyState::FeedLost,
                 Stage::OpenDrain | Stage::HighSide,
             ) => Drive::Open,
-            (KeyState::On | KeyState::Pulsed, _) => toward(level),
+            (KeyState::Cranking | KeyState::On | KeyState::Pulsed, _) => toward(level),
             (
-                KeyState::Off | KeyState::OtherOn | KeyState::FeedLost,
+                KeyState::Off | KeyState::OtherOn | KeyState::Outlived | KeyState::FeedLost,
                 Stage::HalfBridge | Stage::Logic,
             ) => toward(level.other()),
         }

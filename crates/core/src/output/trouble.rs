@@ -31,6 +31,10 @@ pub enum Trouble {
     TooFast,
     /// It feeds the controller that is switched off, enough to keep it alive.
     WakesController,
+    /// It acts with the key off, as long as the controller holds its own supply on.
+    LiveOutlived,
+    /// Meanwhile the output drives amperes into a feed that the key has cut off.
+    DrivesDeadFeed,
     /// Once on, it may stay in while the controller restarts.
     MayStayInAtRestart,
     /// With the output on it is not sure to act.
@@ -41,6 +45,10 @@ pub enum Trouble {
     KickPerhapsTooStrong,
     /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
     Chatters,
+    /// It acts with the key off, if the controller holds its own supply on: that is not known.
+    PerhapsLiveOutlived,
+    /// The output drives amperes into a feed that the key has cut off, if the controller holds its own supply on.
+    PerhapsDrivesDeadFeed,
     /// Pulsed, its kicks heat the output.
     KicksHeat,
     /// It feeds a circuit that is switched off, through its own far end.
@@ -217,74 +225,90 @@ impl Trouble {
             T::KickTooStrong => TroubleRow::forbids(11).worst_by(By::LoadCurrent),
             T::TooFast => TroubleRow::forbids(12).worst_by(By::Frequency),
             T::WakesController => TroubleRow::forbids(13).worst_by(By::IntoRail),
-            T::MayStayInAtRestart => {
-                TroubleRow::cares(14).by_acting().once_in().unless(&[T::LiveAtKeyOn])
+            T::LiveOutlived => TroubleRow::forbids(14).by_acting().unless(&[
+                T::LiveAtRest,
+                T::LiveKeyOff,
+                T::DrivesDeadFeed,
+            ]),
+            T::DrivesDeadFeed => {
+                TroubleRow::forbids(15).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
             }
-            T::Weak => TroubleRow::cares(15).worst_by(By::LeastVoltage).unless(&[
+            T::PerhapsLiveOutlived => TroubleRow::bears(26).unless(&[
+                T::LiveAtRest,
+                T::LiveKeyOff,
+                T::PerhapsDrivesDeadFeed,
+            ]),
+            T::PerhapsDrivesDeadFeed => {
+                TroubleRow::bears(27).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
+            }
+            T::MayStayInAtRestart => {
+                TroubleRow::cares(16).by_acting().once_in().unless(&[T::LiveAtKeyOn])
+            }
+            T::Weak => TroubleRow::cares(17).worst_by(By::LeastVoltage).unless(&[
                 T::NeverActs,
                 T::LiveAtRest,
                 T::ShortedByDiode,
             ]),
-            T::Inrush => TroubleRow::cares(16)
+            T::Inrush => TroubleRow::cares(18)
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Standing)
                 .unless(&[T::TooMuchCurrent]),
             T::KickPerhapsTooStrong => {
-                TroubleRow::cares(17).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
+                TroubleRow::cares(19).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
             }
             T::Chatters => {
-                TroubleRow::cares(18).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+                TroubleRow::cares(20).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
             }
-            T::KicksHeat => TroubleRow::cares(19).worst_by(By::Heat),
-            T::FeedsDeadFeed => TroubleRow::cares(20).worst_by(By::IntoFeed).unless(&[
+            T::KicksHeat => TroubleRow::cares(21).worst_by(By::Heat),
+            T::FeedsDeadFeed => TroubleRow::cares(22).worst_by(By::IntoFeed).unless(&[
                 T::LiveKeyOff,
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::MayStayIn,
             ]),
             T::LeaksIntoController => {
-                TroubleRow::cares(21).worst_by(By::IntoRail).unless(&[T::WakesController])
+                TroubleRow::cares(23).worst_by(By::IntoRail).unless(&[T::WakesController])
             }
-            T::DrainsBattery => TroubleRow::cares(22).worst_by(By::FromBattery).unless(&[
+            T::DrainsBattery => TroubleRow::cares(24).worst_by(By::FromBattery).unless(&[
                 T::LiveKeyOff,
                 T::MayStayInKeyOff,
                 T::WakesController,
                 T::LeaksIntoController,
             ]),
-            T::LiftsLogicRail => TroubleRow::cares(23).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(24)
+            T::LiftsLogicRail => TroubleRow::cares(25).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => TroubleRow::bears(28)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(25)
+            T::KickUncaught => TroubleRow::bears(29)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode]),
-            T::PulsedTooLittle => TroubleRow::bears(26)
+            T::PulsedTooLittle => TroubleRow::bears(30)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(27).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(31).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(28).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(32).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => TroubleRow::bears(29).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(33).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => TroubleRow::bears(30)
+            T::KeepsFeedAlive => TroubleRow::bears(34)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(31)
+            T::KeepsControllerAlive => TroubleRow::bears(35)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -365,6 +389,10 @@ mod tests {
         Trouble::KickTooStrong,
         Trouble::TooFast,
         Trouble::WakesController,
+        Trouble::LiveOutlived,
+        Trouble::DrivesDeadFeed,
+        Trouble::PerhapsLiveOutlived,
+        Trouble::PerhapsDrivesDeadFeed,
         Trouble::MayStayInAtRestart,
         Trouble::Weak,
         Trouble::Inrush,

@@ -119,8 +119,10 @@ impl Wiring {
     ) -> Drive {
         let Some((output, level)) = self.pin(number) else { return Drive::Open };
         let is_on = match state {
-            KeyState::On | KeyState::Pulsed => number == 0 || self.needs(subject) == Some(number),
-            KeyState::OtherOn => self.is_on(number, commanded),
+            KeyState::Cranking | KeyState::On | KeyState::Pulsed => {
+                number == 0 || self.needs(subject) == Some(number)
+            }
+            KeyState::OtherOn | KeyState::Outlived => self.is_on(number, commanded),
             _ => return output.drive(level, state),
         };
         output.drive(level, if is_on { KeyState::On } else { KeyState::Off })
@@ -167,6 +169,9 @@ impl Wiring {
 
     /// Every choice of outputs that are on in a key state, the one at the load's other end first.
     pub(super) fn commands(&self, state: KeyState, subject: usize) -> Vec<Commanded> {
+        if state == KeyState::Outlived {
+            return vec![Commanded::AsStated, Commanded::OwnAlone];
+        }
         if state != KeyState::OtherOn {
             return vec![Commanded::AsStated];
         }

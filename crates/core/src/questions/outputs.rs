@@ -40,7 +40,7 @@ use crate::{
 
 /// What all loads of a plan may cost together, in steps: about three tenths of a second natively, and two or three on a phone.
 /// A usual load takes half a thousandth of that, and one of a bridge pair a hundredth with all other ways to connect it.
-pub(crate) const MOST: u64 = 300_000_000;
+pub(crate) const MOST: u64 = 360_000_000;
 
 /// What is said of the question before it is answered.
 pub const QUESTION: Question = Question {

@@ -132,7 +132,8 @@ pub struct Circuit {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 pub struct CircuitState {
-    /// `key-off`, `starting`, `off`, `on`, `pulsed` (everything a mean), `other-on`; then the faults `feed-lost`, `ground-lost` and `supply-lost`.
+    /// `key-off`, `starting`, `off`, `cranking`, `on`, `pulsed` (everything a mean), `other-on`, `outlived`; then the faults
+    /// `feed-lost`, `ground-lost` and `supply-lost`.
     pub state: &'static str,
     /// The switch that is closed: `upper`, `lower`, or `open` where none is.
     pub drive: &'static str,

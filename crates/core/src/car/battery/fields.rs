@@ -14,7 +14,7 @@ fields! {
         .rare();
     /// Battery voltage while the starter turns a hot engine.
     HOT_CRANKING: Voltage = quantity("hot_cranking", "Battery while cranking hot", "V", 4.0, 36.0)
-        .hint("blank: as cold, which is the worse of the two")
+        .hint("blank: 1.5 V more than cold")
         .measure("The same with the engine at its hottest: right after a hot stop.")
         .rare();
     /// Battery voltage at rest.

@@ -2,8 +2,24 @@
 
 use crate::{
     quantity::{CrankAngle, Current, Resistance, Time, Voltage},
-    schema::{Part, fields, quantity},
+    schema::{Part, choice, choices, fields, quantity},
 };
+
+/// What becomes of the controller when the key is turned off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AfterKeyOff {
+    /// It loses its supply at once.
+    Dies,
+    /// It holds its own supply on for a while.
+    Stays,
+}
+
+choices! {
+    AfterKeyOff {
+        Dies = "dies", "Loses its supply at once";
+        Stays = "stays", "Stays on for a while (switches its own relay)";
+    }
+}
 
 fields! {
     of Part::Controller;
@@ -21,6 +37,11 @@ fields! {
     /// Time the coils need power before a spark.
     CRANKING_DWELL: Time = quantity("cranking_dwell", "Dwell while cranking", "ms", 0.0, 50.0)
         .hint("blank: the dwell entered, else 4 ms")
+        .rare();
+    /// Whether it holds its own supply on when the key is turned off.
+    AFTER_KEY_OFF: AfterKeyOff = choice("after_key_off", "When the key is turned off it")
+        .hint("one that switches its own main relay stays on for a while")
+        .measure("Key on, then off: meter on the controller's own supply. Does it fall at once, or seconds later?")
         .rare();
     /// The least supply at which the controller runs.
     LEAST_SUPPLY: Voltage = quantity("least_supply", "Least supply it runs on", "V", 3.0, 16.0)

@@ -34,6 +34,7 @@ impl Search<'_> {
         let on = |wirings: &[&Wiring], stage: Stage, far_ends: &[FarEnd]| {
             let mut output = Output::plain(stage);
             output.current_limit = None;
+            output.outlives_key = self.wiring.output.outlives_key;
             self.on_output(wirings, &output, far_ends, |far_end, _| Change::Stage(stage, far_end))
         };
         let plain = others.filter(|stage| !stage.is_two_way());

@@ -176,7 +176,6 @@ pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
         .filter(|it| !it.state.is_asked() && !is_turned(it.state))
         .flat_map(|it| &it.corners);
     let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
-    let on = on.filter(|solved| !solved.point.at.is_cranking);
     let least = on.map(across).reduce(f64::min)?;
     Some((volts(resting.map(across).fold(0.0, f64::max)), volts(least)))
 }

@@ -9,14 +9,16 @@ use crate::{
     words::Wording,
 };
 
-/// Findings that are said once for a car where they are no more than notes.
-const ONCE: [&Wording; 6] = [
+/// Findings that are said once for a car where they are no more than doubts.
+const ONCE: [&Wording; 8] = [
     words::ACTS_WITHOUT_FEED,
     words::ACTS_WITHOUT_GROUND,
     words::ACTS_WITHOUT_SUPPLY,
     words::KEEPS_FEED_ALIVE,
     words::KEEPS_CONTROLLER_ALIVE,
     words::KICK_UNCAUGHT,
+    words::PERHAPS_LIVE_OUTLIVED,
+    words::PERHAPS_DRIVES_DEAD_FEED,
 ];
 
 /// Gathers those behind the first `before` findings.
@@ -25,7 +27,7 @@ pub(super) fn gather(findings: &mut Findings, before: usize) {
     let mut gathered: Vec<(Rc<Finding>, Vec<String>)> = Vec::new();
     for finding in findings.split_off(before) {
         let is_once = |it: &Finding| {
-            it.severity == Severity::Note && ONCE.iter().any(|once| once.code == it.message.code)
+            it.severity >= Severity::Doubt && ONCE.iter().any(|once| once.code == it.message.code)
         };
         let said = gathered
             .iter_mut()

@@ -205,6 +205,10 @@ pub(crate) fn rest(
     let described = before.outputs.each(reader, Part::Outputs, 0..count, output);
     let mut outputs = each_named(reader, described);
     tell_doubles_apart(reader, &mut outputs);
+    let after = reader.choice(fields::controller::AFTER_KEY_OFF).value();
+    if let Some(after) = after {
+        outlive(&mut outputs, after == fields::controller::AfterKeyOff::Stays);
+    }
     let relays = relays(reader);
     let named: Vec<_> = outputs.iter().map(|it| (it.name.clone(), it.output.is_some())).collect();
     let named = (named, relays);
@@ -234,6 +238,15 @@ pub(crate) fn rest(
             dead_rail.value().unwrap_or_else(usual_dead),
             dead_feed.value().unwrap_or_else(usual_dead),
         )),
+    }
+}
+
+/// What is known of the controller holds of each of its outputs.
+fn outlive(outputs: &mut [Rc<PlannedOutput>], outlives: bool) {
+    for planned in outputs {
+        if let Some(output) = &mut Rc::make_mut(planned).output {
+            output.outlives_key = Some(outlives);
+        }
     }
 }
 
@@ -365,6 +378,7 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
         clamp: clamp.value(),
         clamp_energy: clamp_energy.value(),
         pulse_limit: pulse_limit.value(),
+        outlives_key: None,
     });
     PlannedOutput { record: at, name, output, is_unreadable }
 }

@@ -8,8 +8,8 @@ use super::{
 };
 use crate::{
     output::{
-        DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, FarEnd, Found, KeyState, Load, LoadState, Position,
-        SolvedCorner, StateRest, Trouble, day,
+        Commanded, DIODE_FORWARD_V, DIODE_ON_OHM, DayStep, FarEnd, Found, KeyState, Load,
+        LoadState, Position, SolvedCorner, StateRest, Trouble, day,
     },
     quantity::{Band, Measure, Value, ohms, volts},
     questions::outputs::words,
@@ -163,7 +163,7 @@ pub(super) fn effect(
             return (words::EFFECT_SHORTED, Tone::Bad);
         }
         KeyState::OtherOn if is_reversible => return when_turned(load, state),
-        KeyState::On => return when_on(load, state),
+        KeyState::On | KeyState::Cranking => return when_on(load, state),
         KeyState::Pulsed => return switching::effect(load, state),
         _ => {}
     }
@@ -171,11 +171,16 @@ pub(super) fn effect(
         let temperature = solved.point.at.temperature;
         solved.load().map_or(LoadState::Released, |it| load.effect(it, temperature))
     };
-    let worst = state.corners.iter().map(at).max().unwrap_or(LoadState::Released);
-    let least = state.corners.iter().map(at).min().unwrap_or(LoadState::Released);
+    // what is commanded on acts as it should
+    let is_off = |it: &&SolvedCorner| {
+        state.state != KeyState::Outlived || it.point.commanded == Commanded::AsStated
+    };
+    let unasked = || state.corners.iter().filter(is_off).map(at);
+    let worst = unasked().max().unwrap_or(LoadState::Released);
+    let least = unasked().min().unwrap_or(LoadState::Released);
     let feeds = |trouble| {
         let mut found = case.judgement.found.iter();
-        state.state == KeyState::KeyOff && found.any(|it| it.trouble == trouble)
+        found.any(|it| it.trouble == trouble && it.state == state.state)
     };
     if state.state.is_fault() {
         return if worst == LoadState::Released {
@@ -187,6 +192,8 @@ pub(super) fn effect(
     match (worst, least) {
         (LoadState::Energised, LoadState::Energised) => (words::EFFECT_LIVE, Tone::Bad),
         (LoadState::Energised, _) => (words::EFFECT_LIVE_AT_SOME, Tone::Bad),
+        _ if feeds(Trouble::DrivesDeadFeed) => (words::EFFECT_DRIVES_FEED, Tone::Bad),
+        _ if feeds(Trouble::PerhapsDrivesDeadFeed) => (words::EFFECT_DRIVES_FEED, Tone::Doubtful),
         (LoadState::MayHold, _) => (words::EFFECT_MAY_HOLD, Tone::Doubtful),
         (LoadState::Released, _) if feeds(Trouble::WakesController) => {
             (words::EFFECT_RESTS_FEEDS, Tone::Bad)
@@ -204,7 +211,7 @@ fn when_turned(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
 }
 
 fn when_on(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
-    let is_sure = |solved: &&SolvedCorner| {
+    let is_sure = |solved: &SolvedCorner| {
         let temperature = solved.point.at.temperature;
         solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature))
     };
@@ -212,11 +219,13 @@ fn when_on(load: &Load, state: &StateRest) -> (&'static Wording, Tone) {
         let temperature = solved.point.at.temperature;
         solved.load().is_some_and(|it| load.effect(it, temperature) == LoadState::Energised)
     };
-    let unsure: Vec<_> = state.corners.iter().filter(|it| !is_sure(it)).collect();
-    if unsure.is_empty() {
+    let is_enough = |solved: &SolvedCorner| match state.state {
+        // what only some of its kind need is no doubt while the starter turns
+        KeyState::Cranking => may_act(solved),
+        _ => is_sure(solved),
+    };
+    if state.corners.iter().all(is_enough) {
         (words::EFFECT_ACTS, Tone::Good)
-    } else if unsure.iter().all(|it| it.point.at.is_cranking) {
-        (words::EFFECT_ACTS_NOT_CRANKING, Tone::Good)
     } else if state.corners.iter().any(may_act) {
         (words::EFFECT_NOT_SURE, Tone::Doubtful)
     } else {

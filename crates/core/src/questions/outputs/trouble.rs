@@ -56,7 +56,7 @@ fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
 }
 
 fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Finding> {
-    let severity = severity(found.trouble, subject.load)?;
+    let severity = severity(found.trouble, subject.load);
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);
@@ -99,15 +99,13 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
 }
 
 /// How grave it is: by what comes of it, and by what the load does when it acts unasked.
-/// Nothing where it rests on what is usual for such a load: that is no reason to doubt this one.
-fn severity(trouble: Trouble, load: &PlannedLoad) -> Option<Severity> {
+fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
     let usual = if trouble.forbids() { Severity::Fault } else { Severity::Doubt };
-    Some(match (trouble.harm(), load.unasked) {
+    match (trouble.harm(), load.unasked) {
         (Harm::MeltsOutput, _) => Severity::Danger,
         // a motor's start lasts tenths of a second, a lamp's milliseconds
         _ if trouble == Trouble::Inrush && load.kind == LoadKind::Motor => Severity::Fault,
         (Harm::MayNeedClamp, _) if load.suppression == Suppressed::Unknown => Severity::Note,
-        (Harm::WeakByGuess | Harm::FallsShort, _) if load.assumed.pull_in => return None,
         (Harm::MayNeedClamp | Harm::FallsShort, _) => Severity::Doubt,
         // a single fault is more than worth knowing where it can hurt someone
         (Harm::Acts, Unasked::Dangerous) if trouble.needs_fault() => Severity::Fault,
@@ -115,7 +113,7 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Option<Severity> {
         (Harm::Acts, Unasked::Dangerous) => Severity::Danger,
         (Harm::Acts, Unasked::Harmless) if trouble == Trouble::LiveAtKeyOn => Severity::Doubt,
         (Harm::Acts | Harm::Fails | Harm::WeakByGuess, _) => usual,
-    })
+    }
 }
 
 /// What a sentence about a trouble may speak of.
@@ -205,7 +203,10 @@ fn current(found: &Found) -> Current {
         Trouble::WakesController | Trouble::LeaksIntoController | Trouble::KeepsControllerAlive => {
             operating.into_rail()
         }
-        Trouble::FeedsDeadFeed | Trouble::KeepsFeedAlive => operating.into_feed(),
+        Trouble::FeedsDeadFeed
+        | Trouble::KeepsFeedAlive
+        | Trouble::DrivesDeadFeed
+        | Trouble::PerhapsDrivesDeadFeed => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
         Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong | Trouble::KickUncaught => {
             found.worst.load().map_or_else(|| amperes(0.0), |it| amperes(it.current.base().abs()))

@@ -61,6 +61,8 @@ sentences! {
     CARE_CHATTERS = "outputs.care-chatters", "With care: it chatters";
     CARE_KICKS_HEAT = "outputs.care-kicks-heat", "With care: its kicks heat the output";
     NO_WAKES_CONTROLLER = "outputs.no-wakes-controller", "Don't connect it: it feeds the dead controller";
+    NO_LIVE_OUTLIVED = "outputs.no-live-outlived", "Don't connect it: live after key-off";
+    NO_DRIVES_DEAD_FEED = "outputs.no-drives-dead-feed", "Don't connect it: its feed stays alive";
     NO_MAY_STAY_IN_AT_RESTART = "outputs.no-may-stay-in-at-restart", "Don't connect it: may stay in, restart";
     CARE_MAY_STAY_IN_AT_RESTART = "outputs.care-may-stay-in-at-restart", "With care: may stay in at a restart";
     CARE_WEAK = "outputs.care-weak", "With care: it may not act";
@@ -98,6 +100,14 @@ sentences! {
         "{output} carries {current} when {load} is on, and its limit is {limit} ({corner}).";
     WAKES_CONTROLLER = "outputs.wakes-controller",
         "With the key off, {current} from {load} flow through {through} into the dead supply of the controller and lift it to {voltage} ({corner}): the engine may not stop, and the battery goes flat.";
+    LIVE_OUTLIVED = "outputs.live-outlived",
+        "Key off, the controller still alive: {output} rests at battery, the feed at the other end of {load} is dead, and {voltage} lie across it; it acts from {acts} on ({corner}).";
+    PERHAPS_LIVE_OUTLIVED = "outputs.perhaps-live-outlived",
+        "If the controller holds its own supply on when the key is turned off, {load} acts: {output} rests at battery and the feed at its other end is dead, {voltage} ({corner}).";
+    DRIVES_DEAD_FEED = "outputs.drives-dead-feed",
+        "Key off, the controller still alive: {output} drives {current} through {load} into its dead feed ({corner}): the engine may not stop.";
+    PERHAPS_DRIVES_DEAD_FEED = "outputs.perhaps-drives-dead-feed",
+        "If the controller holds its own supply on when the key is turned off, {output} drives {current} through {load} into its dead feed ({corner}): the engine may not stop.";
     MAY_STAY_IN_AT_RESTART = "outputs.may-stay-in-at-restart",
         "If the controller restarts while {load} is on (a dip of the battery does it), {load} may stay in meanwhile: {voltage} across it through {through}; it is sure to let go only below {lets_go} ({corner}).";
     WEAK = "outputs.weak",
@@ -276,7 +286,9 @@ sentences! {
     STATE_KEY_OFF = "outputs.state-key-off", "Key off";
     STATE_STARTING = "outputs.state-starting", "Key on, starting";
     STATE_OFF = "outputs.state-off", "Running, output off";
+    STATE_CRANKING = "outputs.state-cranking", "Cranking, output on";
     STATE_ON = "outputs.state-on", "Output on";
+    STATE_OUTLIVED = "outputs.state-outlived", "Key off, controller still alive";
     STATE_BOTH_ON = "outputs.state-both-on", "Both outputs on";
     STATE_PULSED = "outputs.state-pulsed", "Output pulsed";
     STATE_OTHER_ON = "outputs.state-other-on", "Other output on";
@@ -285,12 +297,12 @@ sentences! {
     STATE_SUPPLY_LOST = "outputs.state-supply-lost", "Controller's supply lost";
     EFFECT_RESTS = "outputs.effect-rests", "rests";
     EFFECT_RESTS_FEEDS = "outputs.effect-rests-feeds", "rests, but feeds the controller";
+    EFFECT_DRIVES_FEED = "outputs.effect-drives-feed", "feeds its dead feed";
     EFFECT_MAY_HOLD = "outputs.effect-may-hold", "may stay in";
     EFFECT_MAY_ACT = "outputs.effect-may-act", "may act";
     EFFECT_LIVE = "outputs.effect-live", "LIVE";
     EFFECT_LIVE_AT_SOME = "outputs.effect-live-at-some", "LIVE at some corners";
     EFFECT_ACTS = "outputs.effect-acts", "acts";
-    EFFECT_ACTS_NOT_CRANKING = "outputs.effect-acts-not-cranking", "acts; not sure while cranking";
     EFFECT_SHORTED = "outputs.effect-shorted", "shorted by its diode";
     EFFECT_TURNED = "outputs.effect-turned", "acts the other way round";
     EFFECT_NOT_SURE = "outputs.effect-not-sure", "not sure to act";

@@ -43,22 +43,26 @@ macro_rules! balance {
     };
 }
 
-const PIN: [(KeyState, [Formula; 5]); 8] = [
+const PIN: [(KeyState, [Formula; 5]); 10] = [
     (KeyState::KeyOff, balance!("V_pin, key off")),
     (KeyState::Starting, balance!("V_pin, starting")),
     (KeyState::Off, balance!("V_pin, off")),
+    (KeyState::Cranking, balance!("V_pin, cranking")),
     (KeyState::On, balance!("V_pin, on")),
     (KeyState::OtherOn, balance!("V_pin, other on")),
+    (KeyState::Outlived, balance!("V_pin, controller alive")),
     (KeyState::FeedLost, balance!("V_pin, feed lost")),
     (KeyState::GroundLost, balance!("V_pin, ground lost")),
     (KeyState::SupplyLost, balance!("V_pin, supply lost")),
 ];
-const BARE: [(KeyState, [Formula; 5]); 8] = [
+const BARE: [(KeyState, [Formula; 5]); 10] = [
     (KeyState::KeyOff, balance!("V_bare, key off")),
     (KeyState::Starting, balance!("V_bare, starting")),
     (KeyState::Off, balance!("V_bare, off")),
+    (KeyState::Cranking, balance!("V_bare, cranking")),
     (KeyState::On, balance!("V_bare, on")),
     (KeyState::OtherOn, balance!("V_bare, other on")),
+    (KeyState::Outlived, balance!("V_bare, controller alive")),
     (KeyState::FeedLost, balance!("V_bare, feed lost")),
     (KeyState::GroundLost, balance!("V_bare, ground lost")),
     (KeyState::SupplyLost, balance!("V_bare, supply lost")),
@@ -141,7 +145,7 @@ fn dead_steps(operating: &Operating) -> Vec<Step> {
 
 /// The nodal balance; its result is worked out here from the branches, and a test holds it against the solver's.
 fn pin_step(
-    formulas: &[(KeyState, [Formula; 5]); 8],
+    formulas: &[(KeyState, [Formula; 5]); 10],
     state: KeyState,
     operating: &Operating,
 ) -> Option<Step> {

@@ -74,6 +74,30 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Feed the load from the ignition switch (15) or a relay's contact (87), or take an output without an upper switch.",
     ),
     explained(
+        crate::questions::outputs::words::LIVE_OUTLIVED.code,
+        // The key is off and the controller alive: the load gets more than it needs, between its pin and a dead feed.
+        "A half-bridge that rests at battery is off only as long as battery is at the other end too.",
+        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+    ),
+    explained(
+        crate::questions::outputs::words::PERHAPS_LIVE_OUTLIVED.code,
+        // The same, and whether the controller holds its supply on is not known.
+        "A half-bridge that rests at battery is off only as long as battery is at the other end too.",
+        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, take an output that rests open.",
+    ),
+    explained(
+        crate::questions::outputs::words::DRIVES_DEAD_FEED.code,
+        // The same, and an ampere or more flows into the dead feed: through the load's own diode.
+        "Through the diode across the coil the output feeds all that hangs on the ignition switch: coils and pump stay alive, and diode or output burn.",
+        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+    ),
+    explained(
+        crate::questions::outputs::words::PERHAPS_DRIVES_DEAD_FEED.code,
+        // The same, and whether the controller holds its supply on is not known.
+        "Through the diode across the coil the output feeds all that hangs on the ignition switch: coils and pump stay alive, and diode or output burn.",
+        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, take an output that rests open.",
+    ),
+    explained(
         crate::questions::outputs::words::MAY_STAY_IN_AT_RESTART.code,
         // While the controller starts, the load gets more than the voltage at which it is sure to let go: what was in
         // before a restart may stay in.
