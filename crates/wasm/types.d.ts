@@ -119,6 +119,10 @@ after_key_off?: string,
  */
 least_supply?: string,
 /**
+ * It is fed from: `battery`, `ignition`
+ */
+feed?: string,
+/**
  * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
  */
 supply_off?: string,
@@ -721,6 +725,10 @@ confirmation?: string,
  */
 averaging?: string,
 /**
+ * Readings over several teeth: `blocks`, `sliding`
+ */
+average?: string,
+/**
  * Time the starter takes to reach that speed: a time, 0 to 5000 ms
  */
 run_up?: string,
@@ -1031,6 +1039,14 @@ export type SwitchedFeeds = {
  * Switched feed (15 or 87) to ground, switched off: a resistance, 0.5 to 1000000 ohm (what else hangs on it)
  */
 off_resistance?: string,
+/**
+ * The ignition feed (15) while the starter turns: `live`, `cut`
+ */
+cranking?: string,
+/**
+ * Lost between battery and relay coils, cranking: a voltage, 0 to 6 V
+ */
+cranking_loss?: string,
 };
 
 /**

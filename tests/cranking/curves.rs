@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use quietpin_core::{
-    cranking::{CrankingInputs, Release, Sync, answer},
+    cranking::{Average, CrankingInputs, Release, Sync, answer},
     quantity::{Band, CrankAngle, Measure, rpm, seconds, share},
 };
 
@@ -67,7 +67,8 @@ fn works(inputs: &CrankingInputs, curve: Curve, threshold: f64) -> bool {
     let teeth = curve.teeth_s(pitch_deg, curve.run_up_s + 1.6 * cycle_s);
     let averaging = usize::try_from(inputs.averaging).expect("few");
     let (mut is_on, mut streak, mut openings) = (false, 0, 0);
-    for at in (averaging..teeth.len()).step_by(averaging) {
+    let step = if inputs.average == Average::Sliding { 1 } else { averaging };
+    for at in (averaging..teeth.len()).step_by(step) {
         let (from, to) = (teeth[at - averaging], teeth[at]);
         let reading = pitch_deg * f64::from(inputs.averaging) / 6.0 / (to - from);
         if from > curve.run_up_s && reading < threshold {
@@ -111,12 +112,13 @@ fn fails_at_a_corner(inputs: &CrankingInputs, firings: u32, threshold: f64) -> b
 
 fn declared() -> impl Strategy<Value = (u32, CrankingInputs)> {
     let ranges = (80.0..300.0_f64, 0.0..0.6_f64, 0.02..0.45_f64, 0.0..0.2_f64, 0.0..0.4_f64);
-    let settings = (1_u32..=2, 1_u32..=3, 0.3..0.6_f64, 10.0..40.0_f64);
+    let average = prop_oneof![Just(Average::Blocks), Just(Average::Sliding)];
+    let settings = (1_u32..=2, average, 1_u32..=3, 0.3..0.6_f64, 10.0..40.0_f64);
     let wheels = prop_oneof![Just(60_u32), Just(36), Just(24)];
     (prop_oneof![Just(4_u32), Just(5), Just(6), Just(8), Just(12)], wheels, ranges, settings)
         .prop_map(|(firings, positions, ranges, settings)| {
             let (speed, faster, dip, deeper, run_up) = ranges;
-            let (averaging, confirmation, below, rocking) = settings;
+            let (averaging, average, confirmation, below, rocking) = settings;
             let between = 720.0 / f64::from(firings);
             let inputs = CrankingInputs {
                 firings: (0..firings).map(|n| CrankAngle::new(between * f64::from(n))).collect(),
@@ -126,6 +128,7 @@ fn declared() -> impl Strategy<Value = (u32, CrankingInputs)> {
                 wheel: wheel(positions, 0, 0.0),
                 sync: Sync::Cam,
                 averaging,
+                average,
                 confirmation,
                 threshold: None,
                 release: Release::Share(share(below)),

@@ -79,8 +79,8 @@ impl<'a> Car<'a> {
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
         let trigger = read::trigger(reader, &conditions, known, highest_speed);
-        let cranking = Rc::new(read::cranking(reader, &conditions, known));
-        let relays = read::relays(reader);
+        let cranking = Rc::new(read::cranking(reader, &conditions, known, &outputs));
+        let relays = read::relays(reader, &outputs);
         let coils = read::coils(reader, &conditions, known, highest_speed);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);

@@ -8,7 +8,7 @@
 //!   much of it is won back before the next, follows from the work that all compressions hold there (the work-energy
 //!   theorem); the mean over a cycle is the mean cranking speed ([`Wave`](crate::timeline::Wave)).
 //! - *Reading.* The crank wheel's teeth pass. One reading is the angle over the time of `averaging` tooth
-//!   intervals, each reading from fresh ones. The gap counts as the positions it spans; what a controller would
+//!   intervals, each reading from fresh ones, or one at each tooth over the last so many. The gap counts as the positions it spans; what a controller would
 //!   make of it that takes the gap for one slow tooth is worked out beside it.
 //! - *Command.* On when `confirmation` readings in a row are at or above the threshold, off when as many are below
 //!   the release, or when no tooth comes for the stall time-out.
@@ -34,9 +34,9 @@ pub use dip::{usual_dip, volume, work};
 pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
 pub use noise::{Noise, above_false_edges, noise};
-pub use relay::{Relay, RelayAnswer, pull_in_at};
+pub use relay::{PullIn, Relay, RelayAnswer, pull_in_at};
 pub use stop::StopAnswer;
-pub use survey::{Bounds, StartCorner, StartMoment};
+pub use survey::{Bounds, Openings, StartCorner, StartMoment};
 pub use trace::Trace;
 
 use crate::{
@@ -70,6 +70,15 @@ impl Wheel {
     pub fn has_mark(&self) -> bool {
         self.missing > 0 || self.positions == 1
     }
+}
+
+/// How readings follow each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Average {
+    /// Each from teeth that no other reading has.
+    Blocks,
+    /// One at each tooth, over the last so many.
+    Sliding,
 }
 
 /// What the first spark waits for.
@@ -134,6 +143,8 @@ pub struct CrankingInputs {
     pub sync: Sync,
     /// Tooth intervals in one reading; from 1.
     pub averaging: u32,
+    /// How readings follow each other.
+    pub average: Average,
     /// Readings in a row that must agree; from 1.
     pub confirmation: u32,
     /// Speed at which the relay is switched on, where it is known.
@@ -156,10 +167,18 @@ pub struct CrankingInputs {
     pub idle: RotationalSpeed,
     /// Time it takes from there to a standstill.
     pub run_down: Band<Time>,
-    /// Lowest supply while the starter turns.
+    /// Lowest supply while the starter turns a cold engine.
     pub supply: Voltage,
+    /// The same of a hot one.
+    pub hot_supply: Voltage,
     /// Coldest and hottest relay coil.
     pub temperature: Band<Temperature>,
+}
+
+impl CrankingInputs {
+    fn relay_answer(&self) -> RelayAnswer {
+        relay::answer(&self.relay, (self.supply, self.hot_supply), self.temperature)
+    }
 }
 
 /// The answer.
@@ -188,7 +207,7 @@ pub struct CrankingAnswer {
 pub fn answer(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
     let surveyed = survey::survey(inputs, inputs.release)?;
     let stop = inputs.threshold.map(|threshold| stop::stop(inputs, inputs.release.of(threshold)));
-    let relay = relay::answer(&inputs.relay, inputs.supply, inputs.temperature);
+    let relay = inputs.relay_answer();
     let figures = figures::figures(inputs, &surveyed, stop.as_ref());
     Some(CrankingAnswer {
         works: surveyed.works,
@@ -211,7 +230,7 @@ pub fn outline(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
         prompt: None,
         bounds: outlined.bounds,
         corners: outlined.corners,
-        relay: relay::answer(&inputs.relay, inputs.supply, inputs.temperature),
+        relay: inputs.relay_answer(),
         stop: None,
         figures,
     })

@@ -24,6 +24,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     outputs::EXPLANATIONS,
     cranking::EXPLANATIONS,
     cranking::relays::EXPLANATIONS,
+    cranking::supply::EXPLANATIONS,
     cranking::unsearched::EXPLANATIONS,
     coils::EXPLANATIONS,
     trigger::EXPLANATIONS,

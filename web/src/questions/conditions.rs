@@ -24,6 +24,7 @@ pub(crate) fn conditions_view(page: &Page) -> View {
     let part = |part: Part| part.places().filter(is_here).collect::<Vec<Place>>();
     let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
     fields.push(controller::SUPPLY_OFF.into());
+    fields.push(controller::FEED.into());
     fields.extend(part(Part::SwitchedFeeds));
     let left = page.state.plan.left_over();
     several!(

@@ -6,7 +6,7 @@
 //! tooth or a reading costs was measured natively.
 
 use super::{
-    CrankingInputs,
+    Average, CrankingInputs,
     course::{Values, corners, turns},
     events,
     noise::MOST_EDGES,
@@ -54,7 +54,11 @@ impl RunCost {
         let firings = u64::try_from(inputs.firings.len()).unwrap_or(u64::MAX);
         let lost = u64::try_from(MOST_LOST).unwrap_or(u64::MAX);
         let sparks = firings.saturating_mul(in_all).min(lost);
-        Self { teeth, readings: teeth / averaging, sparks }
+        let readings = match inputs.average {
+            Average::Blocks => teeth / averaging,
+            Average::Sliding => teeth,
+        };
+        Self { teeth, readings, sparks }
     }
 }
 
@@ -166,7 +170,11 @@ pub fn mistaking(inputs: &CrankingInputs) -> u64 {
     let averaging = u64::from(inputs.averaging.max(1));
     let edges = u64::from(MOST_EDGES);
     let after = averaging * u64::from(inputs.confirmation.max(1));
-    (edges + 1) * averaging * (averaging / 2 + edges + after)
+    let in_burst = match inputs.average {
+        Average::Blocks => edges,
+        Average::Sliding => 2 * edges,
+    };
+    (edges + 1) * averaging * (averaging / 2 + in_burst + after)
 }
 
 /// [`super::stop`].

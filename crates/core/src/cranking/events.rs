@@ -3,8 +3,10 @@
 //! Each is simulated tooth by tooth at every corner, with the threshold that was asked about. They bound no threshold:
 //! what they do to the relay is told.
 
+use std::collections::VecDeque;
+
 use super::{
-    CrankingInputs,
+    Average, CrankingInputs,
     course::{Course, Passing, Values, courses},
     run::{Run, SpeedReading, commands},
     survey::contact,
@@ -174,28 +176,34 @@ impl Edges {
 
     fn readings(&self, inputs: &CrankingInputs) -> Vec<SpeedReading> {
         let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
-        let (averaging, timeout_s) = (inputs.averaging.max(1), inputs.stall_timeout.high.base());
+        let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
+        let timeout_s = inputs.stall_timeout.high.base();
         let mut readings = Vec::new();
         let Some(&(mut from_s, _)) = self.all.first() else { return readings };
-        let (mut last_s, mut count, mut positions) = (from_s, 0, 0);
+        let (mut last_s, mut positions) = (from_s, 0);
+        let mut window: VecDeque<(f64, u32)> = VecDeque::new();
         for &(time_s, passed) in self.all.iter().skip(1) {
-            if time_s - last_s > timeout_s {
-                readings.push(SpeedReading {
-                    time_s: last_s + timeout_s,
-                    rpm: None,
-                    gap_as_tooth: None,
-                });
-                (from_s, count, positions) = (time_s, 0, 0);
-            } else {
-                count += 1;
-                positions += passed;
-            }
-            if count == averaging {
-                let speed = pitch_deg * f64::from(positions) / 6.0 / (time_s - from_s);
-                readings.push(SpeedReading { time_s, rpm: Some(speed), gap_as_tooth: Some(speed) });
-                (from_s, count, positions) = (time_s, 0, 0);
-            }
+            let silence_s = time_s - last_s;
             last_s = time_s;
+            if silence_s > timeout_s {
+                let time_s = time_s - silence_s + timeout_s;
+                readings.push(SpeedReading { time_s, rpm: None, gap_as_tooth: None, silence_s });
+                window.clear();
+                (from_s, positions) = (last_s, 0);
+                continue;
+            }
+            window.push_back((time_s, passed));
+            positions += passed;
+            if window.len() == averaging {
+                let speed = Some(pitch_deg * f64::from(positions) / 6.0 / (time_s - from_s));
+                let reading =
+                    SpeedReading { time_s, rpm: speed, gap_as_tooth: speed, silence_s: 0.0 };
+                readings.push(reading);
+                let gone = if inputs.average == Average::Blocks { averaging } else { 1 };
+                for (at_s, passed) in window.drain(..gone) {
+                    (from_s, positions) = (at_s, positions - passed);
+                }
+            }
         }
         readings
     }

@@ -48,7 +48,7 @@ const LOW_ROCKING: Formula = Formula {
     source: "an engine that rocks at standstill must not close the relay; common practice, no source",
 };
 const LOW_RELEASE: Formula =
-    Formula { symbols: "n_low = n_off", source: "the release must lie below the threshold" };
+    Formula { symbols: "n_low = n_off", source: "the release must not lie above the threshold" };
 const LOW_UNSTEADY: Formula = Formula {
     symbols: "n_low = n_steady",
     source: "simulated: up to here the relay closes early in the run-up and opens again in the next dip",

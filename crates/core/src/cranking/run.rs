@@ -1,7 +1,9 @@
 //! One start at one corner: readings, commands, contact, first spark.
 
+use std::collections::VecDeque;
+
 use super::{
-    CrankingInputs,
+    Average, CrankingInputs,
     course::{Course, Passing},
 };
 use crate::{
@@ -20,6 +22,8 @@ pub(super) struct SpeedReading {
     pub(super) rpm: Option<f64>,
     /// What it would be if the gap were taken for one slow tooth.
     pub(super) gap_as_tooth: Option<f64>,
+    /// The time without a tooth in it that was the time-out or longer; nought where none was.
+    pub(super) silence_s: f64,
 }
 
 /// The start of a run and the teeth that pass in it.
@@ -66,6 +70,12 @@ impl<'a> Run<'a> {
         self.course.values.run_up_s
     }
 
+    /// How long the last cycles of a run take, all at full speed, and after which everything comes again.
+    pub(super) fn laps_s(&self, inputs: &CrankingInputs) -> f64 {
+        let laps = if inputs.averaging > 1 { 2.0 } else { 1.0 };
+        laps * self.course.wave.period_s()
+    }
+
     /// Teeth that pass in a cycle.
     pub(super) fn teeth_of_cycle(&self) -> usize {
         self.course.teeth.len()
@@ -99,16 +109,28 @@ impl<'a> Run<'a> {
         let laps = if averaging == 1 { 1 } else { 2 };
         let mut still = averaging * (confirmation + 1) + laps * self.course.teeth.len();
         let timeout_s = inputs.stall_timeout.low.base();
-        let Some(mut from) = self.tooth(0) else { return };
-        let mut from_s = self.time_s(from);
-        let (mut count, mut is_silent, mut last_s, mut positions) = (1, false, from_s, 0);
+        let Some(first) = self.tooth(0) else { return };
+        let mut last_s = self.time_s(first);
+        // the teeth of the next reading, and the last of them that came after the time-out
+        let mut window = VecDeque::from([(first, last_s)]);
+        let (mut count, mut silent_at, mut silence_s) = (1, 0, 0.0_f64);
         while let Some(tooth) = self.tooth(count).filter(|_| still > 0) {
             let time_s = self.time_s(tooth);
-            is_silent |= time_s - last_s > timeout_s;
-            positions += 1;
-            if positions == averaging {
-                readings.push(reading(inputs, (from, from_s), (tooth, time_s), is_silent));
-                (from, from_s, is_silent, positions) = (tooth, time_s, false, 0);
+            if count >= silent_at + averaging {
+                silence_s = 0.0;
+            }
+            if time_s - last_s > timeout_s {
+                (silent_at, silence_s) = (count, silence_s.max(time_s - last_s));
+            }
+            window.push_back((tooth, time_s));
+            if window.len() > averaging {
+                let from = window.pop_front().unwrap_or((first, last_s));
+                readings.push(reading(inputs, from, (tooth, time_s), silence_s));
+                if inputs.average == Average::Blocks {
+                    window.clear();
+                    window.push_back((tooth, time_s));
+                    silence_s = 0.0;
+                }
             }
             if time_s > self.course.values.run_up_s {
                 still -= 1;
@@ -151,14 +173,15 @@ fn reading(
     inputs: &CrankingInputs,
     (from, from_s): (Passing, f64),
     (to, to_s): (Passing, f64),
-    is_silent: bool,
+    silence_s: f64,
 ) -> SpeedReading {
-    let heard = |degrees: f64| (!is_silent).then(|| degrees / 6.0 / (to_s - from_s));
+    let heard = |degrees: f64| (silence_s <= 0.0).then(|| degrees / 6.0 / (to_s - from_s));
     let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
     SpeedReading {
         time_s: to_s,
         rpm: heard(to.angle_deg - from.angle_deg),
         gap_as_tooth: heard(pitch_deg * f64::from(inputs.averaging.max(1))),
+        silence_s,
     }
 }
 

@@ -1,6 +1,8 @@
 //! How long power stays on when the engine dies.
 
-use super::CrankingInputs;
+use std::collections::VecDeque;
+
+use super::{Average, CrankingInputs};
 use crate::{
     quantity::{Measure, RotationalSpeed, Time, rpm, seconds},
     timeline::{Fall, Switch},
@@ -56,25 +58,24 @@ fn command_off_s(inputs: &CrankingInputs, fall: Fall, from_deg: f64, off_below_r
     let timeout_s = inputs.stall_timeout.high.base();
     let mut switch = Switch::new(f64::INFINITY, off_below_rpm, inputs.confirmation).turned_on();
     let mut last: Option<(f64, f64)> = None;
-    let mut from: Option<(f64, f64)> = None;
-    let mut count = 0;
+    let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
+    let mut window: VecDeque<(f64, f64)> = VecDeque::new();
     for angle in teeth_deg(inputs, from_deg) {
         let Some(time_s) = fall.time_at(angle) else { break };
         if time_s - last.map_or(0.0, |last| last.0) > timeout_s {
             break;
         }
         last = Some((time_s, angle));
-        let Some((from_s, from_angle)) = from else {
-            from = last;
-            continue;
-        };
-        count += 1;
-        if count == inputs.averaging.max(1) {
+        window.push_back((time_s, angle));
+        if window.len() > averaging {
+            let (from_s, from_angle) = window.pop_front().unwrap_or_default();
             let reading = (angle - from_angle) / 6.0 / (time_s - from_s);
             if switch.take(Some(reading)) {
                 return time_s;
             }
-            (from, count) = (last, 0);
+            if inputs.average == Average::Blocks {
+                window.drain(..averaging - 1);
+            }
         }
     }
     last.map_or(0.0, |last| last.0) + timeout_s

@@ -45,15 +45,34 @@ pub struct StartCorner {
     pub lost: usize,
     /// Longest wait between the first spark that could come and the first that is not lost.
     pub delay: Time,
-    /// Most times that the contact opens again while the starter turns.
-    pub openings: usize,
+    /// How often the contact opens again while the starter turns, at most.
+    pub openings: Openings,
+    /// The longest time without a tooth that opens it, the time-out or longer; none where none does.
+    pub silence: Option<Time>,
     /// Starts from which the contact closes, and those of them in which a cylinder is then on its compression stroke.
     pub closings: (usize, usize),
-    /// The lowest reading after the relay was first switched on; none where it never is.
+    /// The lowest reading after the relay was first switched on, silence left aside; none where it never is.
     pub lowest_once_on: Option<RotationalSpeed>,
     /// Openings of a controller that takes the gap for one slow tooth.
-    pub openings_with_gap_as_tooth: usize,
+    pub openings_with_gap_as_tooth: Openings,
     pub(super) values: Values,
+}
+
+/// How often the contact opens again.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Openings {
+    /// In a start that is followed until the speed has been at its full course for a cycle or two.
+    pub count: usize,
+    /// A second, for as long as the starter turns at full speed; nought where it only does so before.
+    pub a_second: f64,
+}
+
+impl Openings {
+    /// The more of both.
+    #[must_use]
+    pub fn max(self, other: Self) -> Self {
+        Self { count: self.count.max(other.count), a_second: self.a_second.max(other.a_second) }
+    }
 }
 
 /// A moment of a start.
@@ -231,10 +250,11 @@ impl StartCorner {
             margin: None,
             lost: 0,
             delay: seconds(0.0),
-            openings: 0,
+            openings: Openings::default(),
+            silence: None,
             closings: (0, 0),
             lowest_once_on: None,
-            openings_with_gap_as_tooth: 0,
+            openings_with_gap_as_tooth: Openings::default(),
             values,
         }
     }
@@ -259,13 +279,14 @@ impl StartCorner {
         let off_below = release.of(threshold).base();
         let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
         let changes = commands(switch, readings);
-        self.openings = self.openings.max(openings(inputs, &changes, readings));
+        self.openings = self.openings.max(openings(inputs, run, &changes, readings));
+        self.silence = longer(self.silence, longest_silence(&changes, readings));
         if let Some(lowest) = lowest_once_on(&changes, readings) {
             self.lowest_once_on = Some(self.lowest_once_on.map_or(lowest, |it| it.min(lowest)));
         }
         let naive = commands_with_gap_as_tooth(switch, readings);
         self.openings_with_gap_as_tooth =
-            self.openings_with_gap_as_tooth.max(openings(inputs, &naive, readings));
+            self.openings_with_gap_as_tooth.max(openings(inputs, run, &naive, readings));
         let Some(reach) = reach(inputs, run, &changes, readings) else {
             self.closes = false;
             return;
@@ -304,18 +325,43 @@ pub(super) fn contact(
     closures(changes, pull_in_s, inputs.relay.drop_out_time.low.base(), end_s + pull_in_s)
 }
 
-fn openings(inputs: &CrankingInputs, changes: &[SwitchChange], readings: &[SpeedReading]) -> usize {
+fn openings(
+    inputs: &CrankingInputs,
+    run: &Run<'_>,
+    changes: &[SwitchChange],
+    readings: &[SpeedReading],
+) -> Openings {
     if changes.len() < 2 {
-        return 0;
+        return Openings::default();
     }
     let end_s = readings.last().map_or(0.0, |last| last.time_s);
-    contact(inputs, changes, readings).iter().filter(|closure| closure.1 < end_s).count()
+    let laps_s = run.laps_s(inputs);
+    let (mut count, mut in_laps) = (0, 0_u32);
+    for (_, opens_s) in contact(inputs, changes, readings) {
+        count += usize::from(opens_s < end_s);
+        in_laps += u32::from(opens_s < end_s && opens_s >= end_s - laps_s);
+    }
+    Openings { count, a_second: f64::from(in_laps) / laps_s }
+}
+
+fn longer(one: Option<Time>, other: Option<Time>) -> Option<Time> {
+    one.into_iter().chain(other).reduce(Time::max)
+}
+
+/// The longest time without a tooth that switches the relay off once it is on.
+fn longest_silence(changes: &[SwitchChange], readings: &[SpeedReading]) -> Option<Time> {
+    let offs = changes.iter().filter(|it| !it.is_on).map(|it| it.time_s);
+    let silences = offs.filter_map(|off_s| {
+        let at = readings.partition_point(|reading| reading.time_s < off_s);
+        readings.get(at).map(|reading| reading.silence_s).filter(|it| *it > 0.0)
+    });
+    silences.map(seconds).reduce(Time::max)
 }
 
 fn lowest_once_on(changes: &[SwitchChange], readings: &[SpeedReading]) -> Option<RotationalSpeed> {
     let on_s = changes.first()?.time_s;
     let after = readings.iter().filter(|reading| reading.time_s > on_s);
-    after.map(|reading| rpm(reading.rpm.unwrap_or(0.0))).reduce(RotationalSpeed::min)
+    after.filter_map(|reading| reading.rpm).map(rpm).reduce(RotationalSpeed::min)
 }
 
 fn reach(
@@ -336,7 +382,7 @@ fn reach(
 /// See [`super::serves`].
 pub(super) fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
     let release = inputs.release.of(threshold);
-    if release >= threshold || threshold <= inputs.rocking.high {
+    if release > threshold || threshold <= inputs.rocking.high {
         return false;
     }
     let switch = Switch::new(threshold.base(), release.base(), inputs.confirmation);

@@ -13,6 +13,7 @@ mod problems;
 pub(crate) mod read;
 mod relays;
 mod search;
+mod supply;
 mod unsearched;
 pub(crate) mod words;
 
@@ -97,12 +98,11 @@ pub(crate) fn answers(
     let mut pool = Pool::new(MOST, 1 + car.relays.len());
     let asked = StartAsked { known: Rc::clone(&car.cranking), relay: None };
     let own = memory.recall(asked, &mut pool, findings, |asked, budget, findings| {
-        Some(match &asked.known.inputs {
-            Some(inputs) => {
-                answered(&asked.known, StartSearch { inputs, budget }, details, findings)
-            }
-            None => open(&asked.known),
-        })
+        if let Some(inputs) = &asked.known.inputs {
+            return Some(answered(&asked.known, StartSearch { inputs, budget }, details, findings));
+        }
+        findings.extend(supply::feed_cut(&asked.known));
+        Some(open(&asked.known))
     });
     own.into_iter().chain(relays::answers(car, &mut pool, memory, details, findings)).collect()
 }

@@ -21,6 +21,22 @@ choices! {
     }
 }
 
+/// What the controller is fed from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ControllerFeed {
+    /// Permanent battery.
+    Battery,
+    /// The ignition switch.
+    Ignition,
+}
+
+choices! {
+    ControllerFeed {
+        Battery = "battery", "Permanent battery (30), or a relay that it holds itself";
+        Ignition = "ignition", "Ignition switch (15), or a relay on it";
+    }
+}
+
 fields! {
     of Part::Controller;
     /// Angle from the first tooth after the gap to top dead centre, as entered in the controller.
@@ -46,6 +62,10 @@ fields! {
     /// The least supply at which the controller runs.
     LEAST_SUPPLY: Voltage = quantity("least_supply", "Least supply it runs on", "V", 3.0, 16.0)
         .hint("from its data: below it, it restarts")
+        .rare();
+    /// What it is fed from: `battery` or `ignition`.
+    FEED: ControllerFeed = choice("feed", "It is fed from")
+        .measure("Its plug pulled, supply wire against ground: battery with the key off is 30; with the key on only, 15.")
         .rare();
     /// Resistance to ground of the controller's supply with the key off.
     SUPPLY_OFF: Resistance = quantity("supply_off", "Controller's supply to ground, key off", "ohm", 0.5, 1e6)

@@ -1,9 +1,25 @@
 //! The switched feeds.
 
 use crate::{
-    quantity::Resistance,
-    schema::{Part, fields, quantity},
+    quantity::{Resistance, Voltage},
+    schema::{Part, choice, choices, fields, quantity},
 };
+
+/// What becomes of the ignition feed (15) while the starter turns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WhileCranking {
+    /// It stays live.
+    Live,
+    /// It is cut: an accessory contact.
+    Cut,
+}
+
+choices! {
+    WhileCranking {
+        Live = "live", "Live";
+        Cut = "cut", "Cut (an accessory contact)";
+    }
+}
 
 fields! {
     of Part::SwitchedFeeds;
@@ -12,5 +28,14 @@ fields! {
         .hint("what else hangs on it")
         .assumed("5 to 1000 ohm", "common practice, no source: from a feed with coils and injectors on it to a single relay")
         .measure("Battery disconnected, this load unplugged: meter from its feed wire to ground.")
+        .rare();
+    /// The ignition feed (15) while the starter turns: `live` or `cut`.
+    CRANKING: WhileCranking = choice("cranking", "The ignition feed (15) while the starter turns")
+        .measure("Fuel and spark off: meter from that feed to ground, crank. It must read what the battery's posts read, or hardly less; nothing: it is cut.")
+        .rare();
+    /// What is lost between battery and the coils of relays while the starter turns.
+    CRANKING_LOSS: Voltage = quantity("cranking_loss", "Lost between battery and relay coils, cranking", "V", 0.0, 6.0)
+        .assumed("0.1 to 0.5 V", "key switch, fuses and wires while the starter turns: common practice, no source")
+        .measure("Meter from the battery's plus post to the feed of the relay's coil (86) while the starter turns.")
         .rare();
 }

@@ -1,6 +1,6 @@
 use super::*;
 use crate::{
-    cranking::{Relay, Release, Sync, Wheel, course::courses, run, start::starts, stop},
+    cranking::{Average, Relay, Release, Sync, Wheel, course::courses, run, start::starts, stop},
     quantity::{Band, CrankAngle, celsius, rpm, seconds, share, volts},
     timeline::Fall,
 };
@@ -17,6 +17,7 @@ fn usual() -> CrankingInputs {
         wheel: Wheel { positions: 60, missing: 2, mark_to_first: CrankAngle::new(90.0) },
         sync: Sync::Gap,
         averaging: 1,
+        average: Average::Blocks,
         confirmation: 2,
         threshold: Some(rpm(100.0)),
         release: Release::Share(share(0.6)),
@@ -25,6 +26,9 @@ fn usual() -> CrankingInputs {
             pull_in_time: Band::exact(seconds(0.01)),
             drop_out_time: Band::exact(seconds(0.01)),
             pull_in_voltage: Band::exact(volts(7.2)),
+            drop_out_voltage: None,
+            feed_loss: Band::exact(volts(0.0)),
+            switched: None,
         },
         dwell: seconds(0.004),
         kick_back: CrankAngle::new(120.0),
@@ -33,6 +37,7 @@ fn usual() -> CrankingInputs {
         idle: rpm(800.0),
         run_down: Band::exact(seconds(1.0)),
         supply: volts(8.0),
+        hot_supply: volts(8.0),
         temperature: Band::exact(celsius(20.0)),
     }
 }

@@ -1,8 +1,10 @@
 //! The worst over the corners.
 
 use crate::{
-    cranking::{CrankingAnswer, StartCorner},
-    quantity::{CrankAngle, RotationalSpeed, Time, rpm, seconds},
+    cranking::{CrankingAnswer, CrankingInputs, Openings, StartCorner},
+    quantity::{CrankAngle, RotationalSpeed, Time, Value, number, rpm, seconds},
+    questions::cranking::words,
+    say,
 };
 
 /// Slowest reading while cranking at any corner.
@@ -13,7 +15,7 @@ pub(super) fn slowest_reading(answer: &CrankingAnswer) -> RotationalSpeed {
 
 /// Lowest reading after the relay was first switched on, at any corner where it opens again.
 pub(super) fn lowest_once_on(answer: &CrankingAnswer) -> RotationalSpeed {
-    let chattering = answer.corners.iter().filter(|corner| corner.openings > 0);
+    let chattering = answer.corners.iter().filter(|corner| corner.openings.count > 0);
     let all = chattering.filter_map(|corner| corner.lowest_once_on);
     all.reduce(RotationalSpeed::min).unwrap_or(rpm(0.0))
 }
@@ -34,8 +36,41 @@ pub(super) fn most_lost(answer: &CrankingAnswer) -> usize {
 }
 
 /// Most openings at any corner.
-pub(super) fn most_openings(answer: &CrankingAnswer) -> usize {
-    answer.corners.iter().map(|corner| corner.openings).max().unwrap_or(0)
+pub(super) fn most_openings(answer: &CrankingAnswer) -> Openings {
+    answer.corners.iter().map(|corner| corner.openings).fold(Openings::default(), Openings::max)
+}
+
+/// How often the contact opens, in words.
+pub(super) fn often(openings: Openings) -> Value {
+    let Openings { count, a_second } = openings;
+    if count == 0 {
+        return count.into();
+    }
+    if a_second > 0.0 {
+        let rate =
+            if a_second < 10.0 { (a_second * 10.0).round() / 10.0 } else { a_second.round() };
+        return Value::text(say!(words::A_SECOND, rate = number(rate)).into_text());
+    }
+    Value::text(say!(words::IN_RUN_UP, count = count).into_text())
+}
+
+/// The longest time without a tooth that cuts power at a corner, the time-out or longer.
+pub(super) fn silence(inputs: &CrankingInputs, corner: &StartCorner) -> Option<Time> {
+    let at_speed = Some(corner.longest_interval).filter(|it| *it > inputs.stall_timeout.low);
+    let once_on = corner.silence.filter(|_| corner.openings.count > 0);
+    at_speed.into_iter().chain(once_on).reduce(Time::max)
+}
+
+/// The same at any corner.
+pub(super) fn longest_silence(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Time> {
+    answer.corners.iter().filter_map(|corner| silence(inputs, corner)).reduce(Time::max)
+}
+
+/// Whether a dip opens the contact, at a corner; what silence opens is another matter.
+pub(super) fn dips(inputs: &CrankingInputs, corner: &StartCorner) -> bool {
+    let release = inputs.threshold.map(|threshold| inputs.release.of(threshold));
+    let is_low = || corner.lowest_once_on.zip(release).is_some_and(|(low, release)| low < release);
+    corner.openings.count > 0 && (silence(inputs, corner).is_none() || is_low())
 }
 
 /// Power at the latest, and the crank angle by then.

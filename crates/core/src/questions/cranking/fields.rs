@@ -1,7 +1,7 @@
 //! The start of the engine.
 
 use crate::{
-    cranking::Sync,
+    cranking::{Average, Sync},
     quantity::{CrankAngle, Ratio, RotationalSpeed, Time},
     schema::{Part, Whole, choice, choices, fields, quantity, whole},
 };
@@ -10,6 +10,13 @@ choices! {
     Sync {
         Gap = "gap", "The gap of the crank wheel (one turn)";
         Cam = "cam", "The cam as well (two turns)";
+    }
+}
+
+choices! {
+    Average {
+        Blocks = "blocks", "Each from fresh teeth";
+        Sliding = "sliding", "One at every tooth, over the last so many";
     }
 }
 
@@ -69,6 +76,12 @@ fields! {
     /// Teeth over which the speed is averaged.
     AVERAGING: Whole = whole("averaging", "Tooth intervals in one reading", 1, 360)
         .assumed("1", "the worst for dips: every tooth by itself")
+        .rare();
+    /// How readings over several teeth follow each other: `blocks` or `sliding`.
+    AVERAGE: Average = choice("average", "Readings over several teeth")
+        .measure("Log speed with time at a steady crank: a new value at every tooth, or once in so many.")
+        .assumed("blocks", "common practice, no source")
+        .only_if("averaging", &[])
         .rare();
     /// Time the starter takes to bring the engine to speed.
     RUN_UP: Time = quantity("run_up", "Time the starter takes to reach that speed", "ms", 0.0, 5000.0)

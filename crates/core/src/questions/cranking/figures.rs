@@ -1,6 +1,9 @@
 //! The numbers of the answer as the report shows them.
 
-use super::advice::{self, Best};
+use super::{
+    advice::{self, Best},
+    extent::often,
+};
 use crate::{
     cranking::{CrankingAnswer, CrankingInputs, Figured, StartCorner, USUAL_THRESHOLD_RPM},
     message::Message,
@@ -19,7 +22,7 @@ const ABOVE_ROCKING: Formula =
     Formula { symbols: "Δn = n_on − n_rock", source: "common practice, no source" };
 const OPENINGS: Formula = Formula {
     symbols: "N = openings",
-    source: "counted in the simulation, at every corner from every starting position",
+    source: "counted in the simulation, over whole cycles at full cranking speed, at every corner from every starting position",
 };
 const USUAL: Formula = Formula {
     symbols: "n_low < n_usual ≤ n_high",
@@ -135,7 +138,7 @@ fn usual(band: Interval) -> Figure {
 fn margins(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Vec<Figure> {
     let Some(threshold) = inputs.threshold else { return Vec::new() };
     let slowest = super::extent::slowest_reading(answer);
-    let openings = super::extent::most_openings(answer);
+    let openings = often(super::extent::most_openings(answer));
     let clearance = slowest - threshold;
     let above = threshold - inputs.rocking.high;
     let below_values = [("n_read", slowest.show()), ("n_on", threshold.show())];
@@ -143,8 +146,8 @@ fn margins(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Vec<Figure> {
     vec![
         Figure::plain(
             say!(words::FIGURE_OPENINGS),
-            openings,
-            vec![step(&OPENINGS, &[("openings", openings.into())], openings)],
+            openings.clone(),
+            vec![step(&OPENINGS, &[("openings", openings.clone())], openings)],
         ),
         Figure::new(
             say!(words::FIGURE_CLEARANCE),
@@ -205,9 +208,9 @@ fn row(inputs: &CrankingInputs, corner: &StartCorner) -> Row {
         let closed = corner.latest.filter(|_| corner.closes);
         cells.push(closed.map_or_else(|| Value::text("never"), |latest| latest.closed.show()));
         cells.push(corner.lost.into());
-        cells.push(corner.openings.into());
+        cells.push(often(corner.openings));
     }
-    let is_bad = inputs.threshold.is_some() && (!corner.closes || corner.openings > 0);
+    let is_bad = inputs.threshold.is_some() && (!corner.closes || corner.openings.count > 0);
     Row { cells, tone: is_bad.then_some(Tone::Bad) }
 }
 

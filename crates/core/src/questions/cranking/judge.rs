@@ -3,12 +3,14 @@
 use super::{
     advice,
     extent::{
-        latest, longest_delay, longest_interval, lowest_once_on, most_lost, most_openings,
-        slowest_reading,
+        dips, latest, longest_delay, longest_silence, lowest_once_on, most_lost, most_openings,
+        often, slowest_reading,
     },
+    supply,
 };
 use crate::{
-    cranking::{CrankingAnswer, CrankingInputs, StartCorner},
+    cranking::{CrankingAnswer, CrankingInputs, RelayAnswer, StartCorner},
+    finding::Severity,
     message::Message,
     quantity::{Measure, RotationalSpeed, Time, rpm, seconds},
     questions::cranking::words,
@@ -21,6 +23,9 @@ use crate::{
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum StartCase {
     AlwaysOn,
+    NoFeed,
+    Restarts,
+    RelayOut,
     ReleaseAbove,
     Timeout,
     Never,
@@ -30,6 +35,8 @@ pub(super) enum StartCase {
     Rocking,
     Crest,
     Late,
+    MayRestart,
+    RelayUnsure,
     MissesSpark,
     Suits,
 }
@@ -40,21 +47,42 @@ pub(super) fn case(
     answer: &CrankingAnswer,
     threshold: RotationalSpeed,
 ) -> StartCase {
+    let graver = whatever_speed(known, inputs, &answer.relay);
     let any = |so: fn(&StartCorner) -> bool| answer.corners.iter().any(so);
     let tests = [
         (StartCase::AlwaysOn, threshold.base() <= 0.0),
+        (StartCase::NoFeed, graver == Some(StartCase::NoFeed)),
+        (StartCase::Restarts, graver == Some(StartCase::Restarts)),
+        (StartCase::RelayOut, graver == Some(StartCase::RelayOut)),
         (StartCase::ReleaseAbove, known.release_above.is_some()),
-        (StartCase::Timeout, longest_interval(answer) > inputs.stall_timeout.low),
+        (StartCase::Timeout, longest_silence(inputs, answer).is_some()),
         (StartCase::Never, answer.corners.iter().all(|corner| corner.earliest_power.is_none())),
         (StartCase::MayNever, any(|corner| !corner.closes)),
-        (StartCase::Chatters, any(|corner| corner.openings > 0)),
+        (StartCase::Chatters, answer.corners.iter().any(|corner| dips(inputs, corner))),
         (StartCase::NoMark, any(|corner| corner.spark.is_none())),
         (StartCase::Rocking, threshold <= inputs.rocking.high),
         (StartCase::Crest, threshold > slowest_reading(answer)),
         (StartCase::Late, longest_delay(answer) > one_turn(inputs)),
+        (StartCase::MayRestart, supply::restarts(known, inputs).is_some()),
+        (StartCase::RelayUnsure, supply::weak(known, &answer.relay).is_some()),
         (StartCase::MissesSpark, any(|corner| corner.lost > 0)),
     ];
     tests.into_iter().find(|(_, so)| *so).map_or(StartCase::Suits, |(case, _)| case)
+}
+
+/// What is wrong at whatever speed it is switched, worst first.
+fn whatever_speed(
+    known: &Known,
+    inputs: &CrankingInputs,
+    relay: &RelayAnswer,
+) -> Option<StartCase> {
+    let is_fault = Some(Severity::Fault);
+    let tests = [
+        (StartCase::NoFeed, !known.unfed.is_empty()),
+        (StartCase::Restarts, supply::restarts(known, inputs) == is_fault),
+        (StartCase::RelayOut, supply::weak(known, relay) == is_fault),
+    ];
+    tests.into_iter().find(|(_, so)| *so).map(|(case, _)| case)
 }
 
 /// Time of one turn at the slowest mean cranking speed: a start that waits longer is felt.
@@ -68,11 +96,23 @@ pub(super) fn verdict(
     inputs: &CrankingInputs,
     answer: &CrankingAnswer,
 ) -> (Tone, Message, Message) {
-    let Some(threshold) = inputs.threshold else { return without_threshold(inputs, answer) };
+    let Some(threshold) = inputs.threshold else {
+        return match whatever_speed(known, inputs, &answer.relay) {
+            None => without_threshold(inputs, answer),
+            Some(case) => {
+                let why = why(case, known, inputs, answer, rpm(0.0));
+                (Tone::Bad, words(case, rpm(0.0)), why)
+            }
+        };
+    };
     let case = case(known, inputs, answer, threshold);
     let tone = match case {
         StartCase::Suits | StartCase::MissesSpark => Tone::Good,
-        StartCase::Rocking | StartCase::Crest | StartCase::Late => Tone::Doubtful,
+        StartCase::Rocking
+        | StartCase::Crest
+        | StartCase::Late
+        | StartCase::MayRestart
+        | StartCase::RelayUnsure => Tone::Doubtful,
         _ => Tone::Bad,
     };
     (tone, words(case, threshold), why(case, known, inputs, answer, threshold))
@@ -85,10 +125,14 @@ pub(super) fn without_search(
     outline: &CrankingAnswer,
 ) -> Option<(Tone, Message, Message)> {
     let threshold = inputs.threshold?;
+    let graver = whatever_speed(known, inputs, &outline.relay);
     let tests = [
         (StartCase::AlwaysOn, threshold.base() <= 0.0),
+        (StartCase::NoFeed, graver == Some(StartCase::NoFeed)),
+        (StartCase::Restarts, graver == Some(StartCase::Restarts)),
+        (StartCase::RelayOut, graver == Some(StartCase::RelayOut)),
         (StartCase::ReleaseAbove, known.release_above.is_some()),
-        (StartCase::Timeout, longest_interval(outline) > inputs.stall_timeout.low),
+        (StartCase::Timeout, longest_silence(inputs, outline).is_some()),
         (StartCase::Never, outline.corners.iter().all(|corner| !corner.closes)),
         (StartCase::MayNever, outline.corners.iter().any(|corner| !corner.closes)),
     ];
@@ -113,6 +157,11 @@ fn without_threshold(inputs: &CrankingInputs, answer: &CrankingAnswer) -> (Tone,
 fn words(case: StartCase, threshold: RotationalSpeed) -> Message {
     match case {
         StartCase::AlwaysOn => say!(words::ALWAYS),
+        StartCase::NoFeed => say!(words::supply::NO_FEED),
+        StartCase::Restarts => say!(words::supply::RESTARTS),
+        StartCase::RelayOut => say!(words::supply::RELAY_OUT),
+        StartCase::MayRestart => say!(words::supply::MAY_RESTART, threshold = threshold),
+        StartCase::RelayUnsure => say!(words::supply::RELAY_UNSURE, threshold = threshold),
         StartCase::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
         StartCase::Timeout => say!(words::TIMEOUT),
         StartCase::Never => say!(words::NEVER),
@@ -138,13 +187,18 @@ fn why(
     let agree = inputs.confirmation;
     match case {
         StartCase::AlwaysOn => say!(words::ALWAYS_WHY),
+        StartCase::NoFeed => supply::without_feed(known),
+        StartCase::Restarts | StartCase::MayRestart => {
+            supply::restarting(inputs, known.least_supply.unwrap_or_default())
+        }
+        StartCase::RelayOut | StartCase::RelayUnsure => supply::weakness(inputs, &answer.relay),
         StartCase::ReleaseAbove => {
             let typed = known.release_above.unwrap_or(release);
             say!(words::RELEASE_WHY, release = typed, usual = release)
         }
         StartCase::Timeout => say!(
             words::TIMEOUT_WHY,
-            interval = longest_interval(answer),
+            interval = longest_silence(inputs, answer).unwrap_or_default(),
             timeout = inputs.stall_timeout.low
         ),
         StartCase::Never => {
@@ -159,7 +213,7 @@ fn why(
             words::CHATTER_WHY,
             lowest = lowest_once_on(answer),
             release = release,
-            openings = most_openings(answer)
+            openings = often(most_openings(answer))
         ),
         StartCase::NoMark => say!(words::NO_MARK, positions = inputs.wheel.positions),
         StartCase::Rocking => say!(words::ROCKING_WHY, rocking = inputs.rocking.high),

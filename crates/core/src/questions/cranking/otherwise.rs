@@ -99,7 +99,7 @@ impl Otherwise {
     fn slow_turn(&self, known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
         let event = self.of(Happening::SlowFirstTurn).filter(|it| it.openings > 0)?;
         // what opens in any start is told as such
-        if answer.corners.iter().any(|corner| corner.openings > 0 || !corner.closes) {
+        if answer.corners.iter().any(|corner| corner.openings.count > 0 || !corner.closes) {
             return None;
         }
         let message = say!(words::relays::SLOW_FIRST_TURN, openings = event.openings);

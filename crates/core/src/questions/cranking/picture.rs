@@ -12,7 +12,7 @@ use crate::{
 fn corner(answer: &CrankingAnswer) -> usize {
     let badness = |corner: &StartCorner| {
         let lateness = corner.latest.map_or(0.0, |latest| latest.closed.base());
-        (!corner.closes, corner.openings, corner.lost, lateness)
+        (!corner.closes, corner.openings.count, corner.lost, lateness)
     };
     let mut worst = 0;
     for (at, one) in answer.corners.iter().enumerate() {

@@ -3,17 +3,19 @@
 use super::{
     advice::Advice,
     extent::{
-        longest_delay, longest_interval, lowest_once_on, most_lost, most_openings, slowest_reading,
+        dips, longest_delay, longest_interval, longest_silence, lowest_once_on, most_lost,
+        most_openings, often, silence, slowest_reading,
     },
     judge::{corners_where, one_turn},
+    supply,
 };
 use crate::{
-    cranking::{CrankingAnswer, CrankingInputs, RelayAnswer, StartCorner, StopAnswer},
+    cranking::{CrankingAnswer, CrankingInputs, Openings, StartCorner, StopAnswer},
     fields,
     finding::{Finding, Severity},
-    quantity::{Holds, Measure, RotationalSpeed, seconds, volts},
+    quantity::{Holds, Measure, RotationalSpeed, seconds},
     questions::cranking::words,
-    read::{Known, Purpose, cranking::WhichRelay},
+    read::{Known, Purpose},
     say,
 };
 
@@ -35,9 +37,10 @@ pub(super) fn findings(
         findings.extend(of_sparks(known, inputs, answer));
     }
     findings.extend(no_mark(inputs));
-    findings.extend(controller_restarts(known, inputs));
+    findings.extend(supply::feed_cut(known));
+    findings.extend(supply::controller_restarts(known, inputs));
     findings.extend(timeout_in_gap(inputs, answer));
-    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings.extend(supply::weak_relay(known, inputs, &answer.relay));
     findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(known, answer, stop)));
     if known.is_even_guess {
         let message = say!(words::EVEN_GUESS, n = inputs.firings.len());
@@ -62,7 +65,7 @@ pub(super) fn of_relay(
             findings.extend(of_sparks(known, inputs, answer));
         }
     }
-    findings.extend(weak_relay(known, inputs, &answer.relay));
+    findings.extend(supply::weak_relay(known, inputs, &answer.relay));
     findings
 }
 
@@ -119,33 +122,34 @@ fn of_readings(
             finding.holding(where_so(answer, stays_out)).cured_by(remedy.clone()).at_its_field(),
         );
     }
-    let chatters = |corner: &StartCorner| corner.openings > 0;
+    let chatters = |corner: &StartCorner| dips(inputs, corner);
     if answer.corners.iter().any(chatters) {
         let message = say!(
             words::CHATTERS,
-            openings = most_openings(answer),
+            openings = often(most_openings(answer)),
             lowest = lowest_once_on(answer),
             release = inputs.release.of(threshold)
         );
         let finding = Finding::new(Severity::Fault, known.keys.release, message);
         findings.push(finding.holding(where_so(answer, chatters)).cured_by(remedy));
-    } else {
+    } else if longest_silence(inputs, answer).is_none() {
         findings.extend(gap_as_tooth(known, answer));
     }
     findings
 }
 
 fn gap_as_tooth(known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
-    let openings = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth).max()?;
-    if openings == 0 || !known.is_first() {
+    let each = answer.corners.iter().map(|corner| corner.openings_with_gap_as_tooth);
+    let openings = each.reduce(Openings::max)?;
+    if openings.count == 0 || !known.is_first() {
         return None;
     }
     let finding = Finding::new(
         Severity::Note,
         fields::wheels::MISSING,
-        say!(words::GAP_AS_TOOTH, openings = openings),
+        say!(words::GAP_AS_TOOTH, openings = often(openings)),
     );
-    Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth > 0)))
+    Some(finding.holding(where_so(answer, |corner| corner.openings_with_gap_as_tooth.count > 0)))
 }
 
 fn of_sparks(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
@@ -176,21 +180,8 @@ fn no_mark(inputs: &CrankingInputs) -> Option<Finding> {
     Some(finding.cured_by([say!(words::USE_CAM)]))
 }
 
-/// A battery that falls below what the controller runs on: it restarts in the middle of the start, again and again.
-fn controller_restarts(known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
-    let least = known.least_supply.filter(|least| inputs.supply < least.voltage)?;
-    let message = say!(words::CONTROLLER_RESTARTS, supply = inputs.supply, least = least.voltage);
-    // a battery of which nothing is known may well give more
-    let severity = if least.is_battery_given { Severity::Fault } else { Severity::Doubt };
-    let finding = Finding::new(severity, fields::controller::LEAST_SUPPLY, message);
-    Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
-}
-
 fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
-    let interval = longest_interval(answer);
-    if interval <= inputs.stall_timeout.low {
-        return None;
-    }
+    let interval = longest_silence(inputs, answer)?;
     let message =
         say!(words::TIMEOUT_IN_GAP, timeout = inputs.stall_timeout.low, interval = interval);
     // half as much again for an engine that turns slower still, in whole hundredths of a second
@@ -198,36 +189,7 @@ fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Fi
     let finding = Finding::new(Severity::Fault, fields::cranking::STALL_TIMEOUT, message)
         .cured_by([say!(words::SET_TIMEOUT, timeout = enough)
             .done_by(vec![fields::cranking::STALL_TIMEOUT.edit(enough.show().into_shown())])]);
-    Some(
-        finding
-            .holding(where_so(answer, |corner| corner.longest_interval > inputs.stall_timeout.low)),
-    )
-}
-
-fn weak_relay(known: &Known, inputs: &CrankingInputs, relay: &RelayAnswer) -> Option<Finding> {
-    if known.which == WhichRelay::Untold || !known.relay_is_given {
-        // nothing is wrong with a relay of which nothing is said, and what is usual for one is no reason to doubt it
-        return None;
-    }
-    let path = known.keys.pull_in_voltage;
-    let supply = inputs.supply;
-    let (message, severity, holds) = match (relay.cold, relay.hot) {
-        (true, true) => return None,
-        (false, _) => {
-            let message = say!(words::RELAY_TOO_WEAK, needed = relay.needed.low, supply = supply);
-            (message, Severity::Fault, Holds::Always)
-        }
-        (true, false) => {
-            let hot = inputs.temperature.high;
-            let message =
-                say!(words::RELAY_WEAK, hot = hot, needed = relay.needed.high, supply = supply);
-            (message, Severity::Doubt, Holds::AtSome(vec!["coil hot".to_owned()]))
-        }
-    };
-    let enough = volts(supply.base() * relay.needed.nominal.base() / relay.needed.high.base());
-    let remedy = say!(words::USE_RELAY, voltage = enough);
-    let finding = Finding::new(severity, path, message).holding(holds).cured_by([remedy]);
-    Some(finding.shown_by(relay.working.clone()))
+    Some(finding.holding(where_so(answer, |corner| silence(inputs, corner).is_some())))
 }
 
 fn on_after_stop(known: &Known, answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {

@@ -1,18 +1,21 @@
 //! The start of the engine and its relay from their fields.
 
+mod feed;
 pub(crate) mod relays;
 
-use crate::read::{Conditions, Entry, Reader, SpeedRelay, State, relay_records};
+use std::rc::Rc;
+
+use crate::read::{Conditions, Entry, PlannedRest, Reader, SpeedRelay, State, relay_records};
 use crate::{
-    cranking::{CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
+    cranking::{Average, CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
     fields::{self, cranking::PowerUp},
     finding::{Finding, Severity},
     message::Edit,
     output::LoadKind,
     quantity::{
-        Band, CrankAngle, Measure, Ratio, RotationalSpeed, Time, Value, Voltage, rpm, seconds,
-        share,
+        Band, CrankAngle, Measure, Ratio, Resistance, RotationalSpeed, Time, Value, Voltage, rpm,
+        seconds, share, volts,
     },
     questions::cranking::words,
     say,
@@ -33,6 +36,7 @@ pub(crate) struct RelayKeys {
     pub(crate) threshold: Key<RotationalSpeed>,
     pub(crate) release: Key<RotationalSpeed>,
     pub(crate) pull_in_voltage: Key<Voltage>,
+    pub(crate) drop_out_voltage: Key<Voltage>,
     pub(crate) pull_in_time: Key<Time>,
     pub(crate) drop_out_time: Key<Time>,
 }
@@ -44,6 +48,7 @@ impl RelayKeys {
             threshold: fields::relays::RELAY_ON_AT.at(relay),
             release: fields::relays::RELAY_OFF_BELOW.at(relay),
             pull_in_voltage: fields::relays::PULL_IN.at(relay),
+            drop_out_voltage: fields::relays::DROP_OUT.at(relay),
             pull_in_time: fields::relays::PULL_IN_TIME.at(relay),
             drop_out_time: fields::relays::DROP_OUT_TIME.at(relay),
         }
@@ -72,21 +77,6 @@ pub(crate) enum WhichRelay {
     Further,
 }
 
-/// The least supply at which the controller runs.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct LeastSupply {
-    pub(crate) voltage: Voltage,
-    /// Whether what the battery gives while cranking was typed too.
-    pub(crate) is_battery_given: bool,
-}
-
-fn least_supply(reader: &mut Reader<'_>) -> Option<LeastSupply> {
-    let is_battery_given = is_given(reader, fields::battery::COLD_CRANKING)
-        || is_given(reader, fields::battery::HOT_CRANKING);
-    let least = reader.band(fields::controller::LEAST_SUPPLY).value()?;
-    Some(LeastSupply { voltage: least.low, is_battery_given })
-}
-
 /// What is known of the start of the engine, and of the relay.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Known {
@@ -107,7 +97,11 @@ pub(crate) struct Known {
     /// Whether the relay's pull-in voltage was typed.
     pub(crate) relay_is_given: bool,
     /// The least supply that the controller runs on, where that is known.
-    pub(crate) least_supply: Option<LeastSupply>,
+    pub(crate) least_supply: Option<Voltage>,
+    /// Where what the battery gives while cranking comes from.
+    pub(crate) battery: BatteryBasis,
+    /// What has no feed while the starter turns, by name: all of it with the coils' relay, else this relay alone.
+    pub(crate) unfed: Rc<[String]>,
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
     /// What of a start that goes otherwise was typed.
@@ -123,6 +117,33 @@ pub(crate) struct TypedTroubles {
     pub(crate) stick: bool,
     /// After how long without a tooth the engine counts as stopped.
     pub(crate) timeout: bool,
+}
+
+impl TypedTroubles {
+    fn of(reader: &Reader<'_>) -> Self {
+        Self {
+            kick_back: is_given(reader, fields::cranking::KICK_BACK),
+            stick: is_given(reader, fields::cranking::STICK),
+            timeout: is_given(reader, fields::cranking::STALL_TIMEOUT),
+        }
+    }
+}
+
+/// Where what the battery gives while cranking comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum BatteryBasis {
+    /// It was typed.
+    Typed,
+    /// It is what is usual.
+    Usual,
+}
+
+impl BatteryBasis {
+    fn of(reader: &Reader<'_>) -> Self {
+        let is_typed = is_given(reader, fields::battery::COLD_CRANKING)
+            || is_given(reader, fields::battery::HOT_CRANKING);
+        if is_typed { Self::Typed } else { Self::Usual }
+    }
 }
 
 impl Known {
@@ -148,8 +169,12 @@ impl Known {
             release_above: relay.release_above,
             relay_is_given: relay.is_given,
             least_supply: None,
+            battery: self.battery,
+            unfed: if relay.is_unfed { [relay.name.clone()].into() } else { Rc::default() },
+            is_even_guess: self.is_even_guess,
+            dip_is_assumed: self.dip_is_assumed,
+            typed: self.typed,
             power_up: None,
-            ..*self
         }
     }
 }
@@ -159,7 +184,9 @@ pub(crate) fn cranking(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     engine: Option<&Engine>,
+    rest: &PlannedRest,
 ) -> Known {
+    let unfed = feed::unfed(reader);
     let speed = reader.band(fields::cranking::SPEED);
     let slow = slow(reader);
     let relay_at = relay_records::of_coils(reader.plan());
@@ -168,7 +195,8 @@ pub(crate) fn cranking(
     let threshold = setting(reader, keys.threshold);
     let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
-    let relay = relay(reader, &keys);
+    feed::stand(reader);
+    let relay = relay(reader, &keys, feed::switched(rest, relay_at));
     let firings = firings(reader, engine);
     let mut wanted = Vec::new();
     wanted.extend(firings.is_none().then_some(Wanted::Cylinders));
@@ -189,6 +217,7 @@ pub(crate) fn cranking(
         wheel,
         sync: rest.sync,
         averaging: rest.averaging,
+        average: rest.average,
         confirmation: rest.confirmation,
         threshold: threshold.value(),
         release,
@@ -198,7 +227,8 @@ pub(crate) fn cranking(
         rocking: rest.rocking,
         idle: rest.idle.high,
         run_down: rest.run_down,
-        supply: conditions.supply.low,
+        supply: conditions.cold_cranking,
+        hot_supply: conditions.hot_cranking,
         temperature: conditions.temperature,
     });
     Known {
@@ -210,13 +240,11 @@ pub(crate) fn cranking(
         dip_is_assumed,
         release_above,
         relay_is_given: relay.1,
-        least_supply: least_supply(reader),
+        least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
+        battery: BatteryBasis::of(reader),
+        unfed: unfed.into(),
         power_up,
-        typed: TypedTroubles {
-            kick_back: is_given(reader, fields::cranking::KICK_BACK),
-            stick: is_given(reader, fields::cranking::STICK),
-            timeout: is_given(reader, fields::cranking::STALL_TIMEOUT),
-        },
+        typed: TypedTroubles::of(reader),
     }
 }
 
@@ -226,6 +254,7 @@ struct Fallbacks {
     run_up: Band<Time>,
     sync: Sync,
     averaging: u32,
+    average: Average,
     confirmation: u32,
     stall_timeout: Band<Time>,
     dwell: Band<Time>,
@@ -251,6 +280,7 @@ impl Fallbacks {
             run_up: band(reader, fields::cranking::RUN_UP, Band::exact(seconds(0.3))),
             sync: reader.choice(fields::cranking::SYNC).value().unwrap_or(Sync::Gap),
             averaging: reader.whole(fields::cranking::AVERAGING).value().unwrap_or(1),
+            average: average(reader),
             confirmation: reader.whole(fields::cranking::CONFIRMATION).value().unwrap_or(2),
             stall_timeout: band(reader, fields::cranking::STALL_TIMEOUT, Band::exact(seconds(1.0))),
             dwell: dwell(reader),
@@ -259,6 +289,16 @@ impl Fallbacks {
             run_down: band(reader, fields::cranking::RUN_DOWN, Band::exact(seconds(1.0))),
         }
     }
+}
+
+/// How readings follow each other; of one tooth each they do alike.
+fn average(reader: &mut Reader<'_>) -> Average {
+    let key = fields::cranking::AVERAGE;
+    if matches!(reader.whole_elsewhere(fields::cranking::AVERAGING), None | Some(1)) {
+        reader.stand(key.into());
+        return Average::Blocks;
+    }
+    reader.choice(key).value().unwrap_or(Average::Blocks)
 }
 
 /// The dwell while cranking: as typed, else as it is entered for running, else the long end of what is usual.
@@ -337,7 +377,9 @@ pub(crate) fn release(
     };
     let entry = reader.or_assume(key, entry, usual.of(threshold), usual.of(threshold), basis);
     match entry {
-        Entry::Given(speed) if speed >= threshold && threshold.base() > 0.0 => {
+        // equal speeds: no hysteresis, whatever the threshold
+        Entry::Given(speed) if speed == threshold => (Release::Share(share(1.0)), None),
+        Entry::Given(speed) if speed > threshold && threshold.base() > 0.0 => {
             let message = say!(
                 words::RELEASE_ABOVE,
                 release = speed,
@@ -385,7 +427,11 @@ fn gap_angle(reader: &mut Reader<'_>) -> CrankAngle {
 }
 
 /// The relay of a record, and whether its pull-in voltage was typed.
-pub(crate) fn relay(reader: &mut Reader<'_>, keys: &RelayKeys) -> (Relay, bool) {
+pub(crate) fn relay(
+    reader: &mut Reader<'_>,
+    keys: &RelayKeys,
+    switched: Option<(Resistance, Resistance)>,
+) -> (Relay, bool) {
     let voltage = reader.band(keys.pull_in_voltage);
     let is_given = matches!(voltage, Entry::Given(_));
     let pull_in = Band::between(seconds(0.005), seconds(0.01));
@@ -394,6 +440,11 @@ pub(crate) fn relay(reader: &mut Reader<'_>, keys: &RelayKeys) -> (Relay, bool) 
         pull_in_time: band(reader, keys.pull_in_time, pull_in),
         drop_out_time: band(reader, keys.drop_out_time, drop_out),
         pull_in_voltage: voltage.value().unwrap_or(LoadKind::RelayCoil.usual_pull_in()),
+        drop_out_voltage: reader.band(keys.drop_out_voltage).value().map(|band| band.high),
+        feed_loss: reader
+            .band_elsewhere(fields::switched_feeds::CRANKING_LOSS)
+            .unwrap_or(Band::exact(volts(0.0))),
+        switched,
     };
     (relay, is_given)
 }

@@ -94,7 +94,7 @@ fn verdicts_follow_from_the_simulation() {
     check(&six(&ripple), bad, "cranking.chatter");
     check(&six(&[("relays.0.relay_on_at", "0")]), bad, "cranking.always");
     check(&six(&[("relays.0.relay_on_at", "25")]), Tone::Doubtful, "cranking.rocking");
-    check(&six(&[("relays.0.relay_off_below", "100")]), bad, "cranking.release");
+    check(&six(&[("relays.0.relay_off_below", "101")]), bad, "cranking.release");
     check(&six(&[("wheels.missing", "0")]), bad, "cranking.suits-no-spark");
     check(&six(&[("cranking.stall_timeout", "12 ms")]), bad, "cranking.timeout");
     check(&six(&[("cranking.run_up", "2 s")]), bad, "cranking.chatter");
@@ -120,7 +120,7 @@ fn what_is_wrong_is_said_at_its_field() {
     at("relays.0.relay_on_at", "150 rpm", "cranking.waits-for-crest");
     at("cranking.speed", "0", "field.too-small");
     at("cranking.speed", "fast", "field.no-number");
-    at("relays.0.relay_off_below", "100 rpm", "cranking.release-above");
+    at("relays.0.relay_off_below", "101 rpm", "cranking.release-above");
     at("cranking.dip", "120 %", "field.too-large");
     at("wheels.crank_teeth", "0", "field.too-small");
     at("wheels.crank_teeth", "36.5", "field.not-whole");

@@ -1,6 +1,7 @@
 //! The sentences of the question of cranking.
 
 pub(crate) mod relays;
+pub(crate) mod supply;
 pub(crate) mod unsearched;
 
 use crate::words::{Explanation, sentences};
@@ -37,7 +38,9 @@ sentences! {
         "At {corners}, no {agree} {agree|reading meets|readings in a row meet} {threshold} from some starting positions.";
     CHATTER = "cranking.chatter", "The relay chatters while cranking";
     CHATTER_WHY = "cranking.chatter-why",
-        "Once it has closed, a dip reads {lowest}, below the release of {release}: up to {openings} {openings|opening|openings} while the starter turns.";
+        "Once it has closed, a dip reads {lowest}, below the release of {release}: it opens again, {openings}.";
+    A_SECOND = "cranking.a-second", "{rate} times a second";
+    IN_RUN_UP = "cranking.in-run-up", "{count} {count|time|times} in the run-up";
     CREST = "cranking.crest", "{threshold} is too near the dips";
     CREST_WHY = "cranking.crest-why",
         "The readings dip to {slowest}: the relay closes only between compressions, and a little more drag keeps it out.";
@@ -47,7 +50,7 @@ sentences! {
     ROCKING = "cranking.rocking", "{threshold} is too low: power at standstill";
     ROCKING_WHY = "cranking.rocking-why",
         "An engine that rocks as it stops may read {rocking}, which closes the relay again.";
-    RELEASE = "cranking.release", "The release must lie below {threshold}";
+    RELEASE = "cranking.release", "The release must not lie above {threshold}";
     RELEASE_WHY = "cranking.release-why",
         "At {release} it asks for on and off at once; the rest of this answer uses {usual}.";
     TIMEOUT = "cranking.timeout", "The stall time-out cuts power while cranking";
@@ -82,7 +85,7 @@ sentences! {
     FIGURE_TURNED = "cranking.figure-turned", "Crank angle by then";
     FIGURE_SPARK = "cranking.figure-spark", "First spark possible, from the best start on";
     FIGURE_MARGIN = "cranking.figure-margin", "Power and dwell before the first spark";
-    FIGURE_OPENINGS = "cranking.figure-openings", "Openings after the first closing";
+    FIGURE_OPENINGS = "cranking.figure-openings", "Opens again";
     FIGURE_OFF = "cranking.figure-off", "Power stays on after the engine dies";
     FIGURE_AT_REST = "cranking.figure-at-rest", "Of that, at standstill";
     FIGURE_RELAY = "cranking.figure-relay", "Relay needs, coil cold to hot";
@@ -94,7 +97,7 @@ sentences! {
     COLUMN_POWER = "cranking.column-power", "Power after";
     COLUMN_SPARK = "cranking.column-spark", "First spark after";
     COLUMN_LOST = "cranking.column-lost", "Sparks lost";
-    COLUMN_OPENINGS = "cranking.column-openings", "Openings";
+    COLUMN_OPENINGS = "cranking.column-openings", "Opens";
     // picture
     PICTURE = "cranking.picture",
         "Speed while cranking, {corner}: the dips at each compression, the readings, {threshold} to switch on and {release} to switch off.";
@@ -106,7 +109,7 @@ sentences! {
     NEVER_CLOSES = "cranking.never-closes",
         "The relay is switched on at {threshold}, but the readings while cranking never meet it long enough at: {corners}.";
     CHATTERS = "cranking.chatters",
-        "The relay opens again up to {openings} {openings|time|times} while the starter turns: a dip reads {lowest}, the release is {release}.";
+        "While the starter turns the relay opens again, {openings}: a dip reads {lowest}, the release is {release}.";
     WAITS_FOR_CREST = "cranking.waits-for-crest",
         "The threshold of {threshold} lies above the slowest reading of {slowest}: the relay waits for a crest of the speed.";
     ALWAYS_ON = "cranking.always-on",
@@ -116,7 +119,7 @@ sentences! {
     NO_MARK = "cranking.no-mark",
         "The first spark waits for the gap, but a wheel of {positions} positions with none missing has no gap: the controller never knows where the engine is.";
     TIMEOUT_IN_GAP = "cranking.timeout-in-gap",
-        "The stall time-out of {timeout} is shorter than the {interval} between two teeth at the slowest: power is cut while the engine turns.";
+        "The stall time-out of {timeout} is shorter than the {interval} between two teeth at the slowest, and the speed reads 0: power is cut while the engine turns.";
     CONTROLLER_RESTARTS = "cranking.controller-restarts",
         "While the starter turns the battery may give {supply}, and the controller runs on {least} or more: it restarts in the middle of the start, again and again.";
     HOLD_SUPPLY = "cranking.hold-supply",
@@ -124,18 +127,18 @@ sentences! {
     SPARKS_LOST = "cranking.sparks-lost",
         "From the worst starting position {lost} {lost|spark comes|sparks come} before the coils have power: the engine catches up to {delay} later.";
     GAP_AS_TOOTH = "cranking.gap-as-tooth",
-        "A controller that takes the gap for one slow tooth would open the relay up to {openings} {openings|time|times} while cranking.";
+        "A controller that takes the gap for one slow tooth would open the relay while cranking, {openings}.";
     RELAY_WEAK = "cranking.relay-weak",
-        "With its coil at {hot} the relay is sure to pull in only from {needed}; cranking leaves {supply}. A hot restart may fail.";
+        "With its coil at {hot} the relay is sure to pull in only from {needed}; while the starter turns it gets {coil} of the battery’s {supply}. A hot restart may fail.";
     RELAY_TOO_WEAK = "cranking.relay-too-weak",
-        "Even cold the relay is sure to pull in only from {needed}; cranking leaves {supply}.";
+        "Even cold the relay is sure to pull in only from {needed}; while the starter turns its coil gets {coil} of the battery’s {supply}.";
     ON_AFTER_STOP = "cranking.on-after-stop", "When the engine dies, power stays on for {on} after it stands.";
     EVEN_GUESS = "cranking.even-guess",
         "The firing order is not known yet: {n} {n|compression is|compressions are} taken as evenly spaced.";
     SETTING_SPREAD = "cranking.setting-spread",
         "{field}: {low} to {high} is a range, but a controller takes one number. Type the one you will enter.";
     RELEASE_ABOVE = "cranking.release-above",
-        "The relay is to be switched off below {release}, which is not below the {threshold} at which it is switched on. Type less, for example {usual}.";
+        "The relay is to be switched off below {release}, which lies above the {threshold} at which it is switched on. Type less, for example {usual}.";
     ALL_MISSING = "cranking.all-missing",
         "{missing} missing teeth on a wheel of {positions} {positions|position|positions} leave none. Count again; missing ones are part of the positions.";
     // remedies
@@ -262,7 +265,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: RELEASE_ABOVE.code,
-        // The speed at which the relay is switched off is not below the one at which it is switched on.
+        // The speed at which the relay is switched off lies above the one at which it is switched on.
         why: "Between the two the relay is told on and off at once, and chatters.",
         act: "Lower the release.",
         source: "what hysteresis is",

@@ -17,7 +17,7 @@ use std::io::Write as _;
 use std::process::{Command, ExitCode, Stdio};
 
 use quietpin_core::{
-    cranking::{CrankingInputs, Relay, Release, Sync, Wheel, answer, trace},
+    cranking::{Average, CrankingInputs, Relay, Release, Sync, Wheel, answer, trace},
     quantity::{Band, CrankAngle, celsius, rpm, seconds, share, volts},
     transient::Limited,
 };
@@ -127,6 +127,7 @@ fn start(random: &mut Random) -> Option<String> {
         wheel: Wheel { positions: 36, missing: 0, mark_to_first: CrankAngle::new(0.0) },
         sync: Sync::Cam,
         averaging: 1,
+        average: Average::Blocks,
         confirmation: 1,
         threshold: Some(rpm(mean * 0.3)),
         release: Release::Share(share(0.1)),
@@ -135,6 +136,9 @@ fn start(random: &mut Random) -> Option<String> {
             pull_in_time: no_time,
             drop_out_time: no_time,
             pull_in_voltage: Band::exact(volts(7.2)),
+            drop_out_voltage: None,
+            feed_loss: Band::exact(volts(0.0)),
+            switched: None,
         },
         dwell: seconds(0.0),
         kick_back: CrankAngle::new(0.0),
@@ -143,6 +147,7 @@ fn start(random: &mut Random) -> Option<String> {
         idle: rpm(800.0),
         run_down: Band::exact(seconds(1.0)),
         supply: volts(12.0),
+        hot_supply: volts(12.0),
         temperature: Band::exact(celsius(20.0)),
     };
     let answer = answer(&inputs)?;

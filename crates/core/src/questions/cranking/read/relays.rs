@@ -1,7 +1,8 @@
 //! Further relays that are switched at a speed, from their fields.
 
+use super::feed;
 use crate::read::{
-    Entry, Reader,
+    Entry, PlannedRest, Reader,
     cranking::{RELEASE, RelayKeys, band, relay, release, setting},
     relay_records,
 };
@@ -32,6 +33,8 @@ pub(crate) struct SpeedRelay {
     pub(crate) relay: Relay,
     /// Whether its pull-in voltage was typed.
     pub(crate) is_given: bool,
+    /// Whether its coil has no feed while the starter turns, and the engine needs it then.
+    pub(crate) is_unfed: bool,
     pub(crate) prime: Band<Time>,
     /// What else cuts the pump; nothing where that was not said.
     pub(crate) cut: Option<Cut>,
@@ -45,12 +48,12 @@ impl Purpose {
 }
 
 /// Reads the list.
-pub(crate) fn relays(reader: &mut Reader<'_>) -> Vec<SpeedRelay> {
+pub(crate) fn relays(reader: &mut Reader<'_>, rest: &PlannedRest) -> Vec<SpeedRelay> {
     let further = relay_records::further(reader.plan()).into_iter();
-    further.filter(|at| *at < MOST_ENTRIES).map(|at| one(reader, at)).collect()
+    further.filter(|at| *at < MOST_ENTRIES).map(|at| one(reader, at, rest)).collect()
 }
 
-fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {
+fn one(reader: &mut Reader<'_>, at: usize, rest: &PlannedRest) -> SpeedRelay {
     let keys = RelayKeys::of(at);
     let name =
         crate::read::rest::name(reader, fields::relays::NAME.at(at), format!("relay {}", at + 1));
@@ -58,7 +61,8 @@ fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {
     let threshold: Entry<RotationalSpeed> = setting(reader, keys.threshold);
     let usual = if purpose.is_none_or(Purpose::is_for_starting) { RELEASE } else { NEAR };
     let (release, release_above) = release(reader, keys.release, threshold.value(), usual);
-    let (relay, is_given) = relay(reader, &keys);
+    let (relay, is_given) = relay(reader, &keys, feed::switched(rest, at));
+    let is_needed = purpose.is_some_and(Purpose::is_for_starting);
     SpeedRelay {
         name,
         purpose,
@@ -67,6 +71,7 @@ fn one(reader: &mut Reader<'_>, at: usize) -> SpeedRelay {
         release_above,
         relay,
         is_given,
+        is_unfed: is_needed && feed::is_unfed(reader, at),
         prime: band(reader, fields::relays::PRIME.at(at), Band::exact(seconds(2.0))),
         cut: reader.choice(fields::relays::CUT.at(at)).value(),
         at,

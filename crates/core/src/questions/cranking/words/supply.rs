@@ -1,0 +1,26 @@
+//! The sentences about what relay and controller are left with while the starter turns.
+
+use crate::words::{Explanation, sentences};
+
+sentences! {
+    NO_FEED = "cranking.no-feed", "No feed while the starter turns";
+    RESTARTS = "cranking.restarts", "The controller restarts while cranking";
+    MAY_RESTART = "cranking.may-restart", "{threshold} suits; the controller may restart";
+    RELAY_OUT = "cranking.relay-out", "The relay can’t pull in while cranking";
+    RELAY_UNSURE = "cranking.relay-unsure", "{threshold} suits; the relay may not pull in";
+    FEED_CUT = "cranking.feed-cut",
+        "The ignition feed (15) is cut while the starter turns, and with it: {names}. The engine turns and never fires.";
+    LIVE_FEED = "cranking.live-feed",
+        "Move them to a contact that stays live while the starter turns (15, not the accessory contact).";
+    HOLDS_ONCE_IN = "cranking.holds-once-in",
+        "Or have it in before the starter turns: with its coil at {hot} it then holds down to {voltage}.";
+}
+
+pub(crate) const EXPLANATIONS: &[Explanation] = &[Explanation {
+    code: FEED_CUT.code,
+    // The ignition feed is said to be cut while the starter turns, and a relay of coils, injectors or pump, or the
+    // controller, hangs on it.
+    why: "A key switch cuts its accessory contact while it is at start, so that all the battery goes to the starter.",
+    act: "Find a feed that reads battery voltage with the key on and while the starter turns.",
+    source: "common practice, no source; DIN 72552 has 15 for the contact that stays",
+}];

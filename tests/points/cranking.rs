@@ -1,0 +1,182 @@
+//! The start: what relay and controller are left with, how the speed is read, and when it reads nought.
+//!
+//! Source: beside each test.
+
+use quietpin_core::{
+    finding::Severity::{Doubt, Fault},
+    report::{Answer, Tone, report},
+};
+
+use super::{graded, planned, told, words};
+
+/// A coil relay on an accessory contact; each test makes the contact a live one first.
+const PLAN: &str = "cranking-feed-cut";
+const LIVE: (&str, &str) = ("switched_feeds.cranking", "live");
+const NOTHING: [quietpin_core::finding::Severity; 0] = [];
+
+/// What the question answers of the coils' relay: how it sounds, and in which words.
+fn verdict(texts: &[(&str, &str)]) -> (Tone, String) {
+    let report = report(&planned(PLAN, texts));
+    let mut answers = report.sections.iter().flat_map(|it| &it.answers);
+    let answer: &Answer = answers.find(|it| it.subject == "cranking").expect("it is asked");
+    (answer.verdict.tone, answer.verdict.message.text.as_str().to_owned())
+}
+
+/// Common practice, no source: a key switch cuts its accessory contact at start.
+#[test]
+fn a_relay_on_a_contact_that_is_cut_while_the_starter_turns_is_a_fault() {
+    let code = "cranking.feed-cut";
+    assert_eq!(told(PLAN, &[], code), [Fault]);
+    assert_eq!(verdict(&[]).0, Tone::Bad);
+    assert_eq!(told(PLAN, &[LIVE], code), NOTHING);
+    assert_eq!(verdict(&[LIVE]).0, Tone::Good);
+    for (path, text) in [
+        ("switched_feeds.cranking", ""),
+        ("relays.0.far_end", "battery"),
+        // a fan may stand while the starter turns
+        ("relays.0.purpose", "fan"),
+    ] {
+        assert_eq!(told(PLAN, &[(path, text)], code), NOTHING, "{path} {text}");
+    }
+}
+
+#[test]
+fn what_hangs_on_the_cut_contact_through_another_relay_or_is_the_controller_is_named() {
+    let through = [("relays.0.far_end", "relay"), ("relays.0.far_relay", "Main relay")];
+    assert!(words(PLAN, &through, "cranking.feed-cut").contains("Coil relay"));
+    let told = words(PLAN, &[("controller.feed", "ignition")], "cranking.feed-cut");
+    assert!(told.contains("controller and Coil relay"), "{told}");
+    let told = words(
+        PLAN,
+        &[("relays.0.far_end", "battery"), ("controller.feed", "ignition")],
+        "cranking.feed-cut",
+    );
+    assert!(!told.contains("Coil relay"), "{told}");
+}
+
+/// By hand: 6.5 V at 20 °C are 6.5 × (1 + 0.00393 × 80) = 8.544 V at 100 °C (IEC 60028). The coil of 80 ohm has
+/// 105.2 ohm then, 2 ohm of the output in a row with it: of 9.0 V − 0.2 V it gets 8.8 × 105.2 / 107.2 = 8.636 V, of
+/// 8.9 V − 0.2 V 8.538 V.
+#[test]
+fn a_hot_relay_is_held_against_what_is_left_at_its_coil() {
+    let code = "cranking.relay-weak";
+    let hot = |battery| told(PLAN, &[LIVE, ("battery.hot_cranking", battery)], code);
+    assert_eq!(hot("9.0 V"), NOTHING);
+    assert_eq!(hot("8.9 V"), [Doubt]);
+    let texts = [LIVE, ("battery.hot_cranking", "8.9 V")];
+    assert_eq!(verdict(&texts).0, Tone::Doubtful, "{}", verdict(&texts).1);
+    let told = words(PLAN, &texts, code);
+    assert!(told.contains("8.54 V of the battery’s 8.9 V"), "{told}");
+    // 2 × 1.3144 = 2.629 V
+    assert!(told.contains("2.63 V"), "it says what a relay that is in holds down to: {told}");
+    // a better feed is enough, and so is a better output
+    for better in
+        [("switched_feeds.cranking_loss", "0.1 V"), ("outputs.0.on_resistance", "0.5 ohm")]
+    {
+        assert_eq!(super::told(PLAN, &[LIVE, texts[1], better], code), NOTHING, "{better:?}");
+    }
+}
+
+/// By hand: 6.5 × (1 − 0.00393 × 40) = 5.478 V at −20 °C; the coil has 80 × 0.8428 = 67.4 ohm then, and gets of
+/// 5.9 V − 0.2 V 5.7 × 67.4 / 69.4 = 5.536 V, of 5.8 V 5.439 V.
+#[test]
+fn a_relay_that_cannot_pull_in_even_cold_is_no_good_news() {
+    let code = "cranking.relay-too-weak";
+    let cold =
+        |battery| [LIVE, ("battery.cold_cranking", battery), ("battery.hot_cranking", battery)];
+    assert_eq!(told(PLAN, &cold("5.9 V"), code), NOTHING);
+    assert_eq!(told(PLAN, &cold("5.8 V"), code), [Fault]);
+    assert_eq!(verdict(&cold("5.8 V")).0, Tone::Bad);
+    // what is lost is not known, or the battery is not: that is only usual
+    let unknown = [cold("5.8 V").as_slice(), &[("switched_feeds.cranking_loss", "")]].concat();
+    assert_eq!(told(PLAN, &unknown, code), [Doubt], "0.1 V may be all that is lost");
+    let no_battery = [
+        LIVE,
+        ("battery.cold_cranking", ""),
+        ("battery.hot_cranking", ""),
+        ("relays.0.pull_in", "10 V"),
+    ];
+    assert_eq!(told(PLAN, &no_battery, code), [Doubt]);
+    assert_eq!(verdict(&no_battery).0, Tone::Doubtful);
+}
+
+#[test]
+fn a_controller_that_restarts_stands_under_no_good_verdict() {
+    let code = "cranking.controller-restarts";
+    let least = |least| [LIVE, ("controller.least_supply", least)];
+    assert_eq!(
+        (told(PLAN, &least("9.1 V"), code), verdict(&least("9.1 V")).0),
+        (vec![Fault], Tone::Bad)
+    );
+    assert_eq!(
+        (told(PLAN, &least("9.0 V"), code), verdict(&least("9.0 V")).0),
+        (vec![], Tone::Good)
+    );
+    let unknown = [
+        LIVE,
+        ("battery.cold_cranking", ""),
+        ("battery.hot_cranking", ""),
+        ("controller.least_supply", "9 V"),
+        ("relays.0.pull_in", ""),
+    ];
+    assert_eq!((told(PLAN, &unknown, code), verdict(&unknown).0), (vec![Doubt], Tone::Doubtful));
+}
+
+/// By hand: at 200 rpm with a dip of 35 % the speed falls to 130 rpm at each of six compressions in two turns, 0.6 s: ten times
+/// a second.
+#[test]
+fn equal_speeds_on_and_off_are_simulated_and_openings_are_a_rate() {
+    let equal =
+        |speed| [LIVE, ("relays.0.relay_on_at", speed), ("relays.0.relay_off_below", speed)];
+    let quick = [equal("80 rpm").as_slice(), &[("cranking.run_up", "100 ms")]].concat();
+    let report = report(&planned(PLAN, &quick));
+    assert_eq!(graded(&report, "cranking.release-above"), NOTHING);
+    assert_eq!(graded(&report, "cranking.chatters"), NOTHING);
+    assert_eq!(verdict(&quick).0, Tone::Good);
+    let slow = words(PLAN, &equal("100 rpm"), "cranking.chatters");
+    assert!(slow.contains("again, 1 time in the run-up"), "{slow}");
+    let told = words(PLAN, &equal("150 rpm"), "cranking.chatters");
+    assert!(told.contains("again, 10 times a second"), "{told}");
+    let above = [LIVE, ("relays.0.relay_off_below", "101 rpm")];
+    assert_eq!(super::told(PLAN, &above, "cranking.release-above"), [Fault]);
+}
+
+/// By hand: over 40 tooth intervals of a wheel of 60 a reading spans a third of a turn, one compression of this six, and
+/// never reads far from 200 rpm; a start takes 0.3 s and 50 degrees to 100 rpm. One at every tooth agrees with the next after
+/// 41 teeth, one from fresh teeth after 80: a third of a turn later, 0.1 s at 1200 degrees a second, 0.2 s in the run-up.
+#[test]
+fn a_reading_at_every_tooth_brings_power_sooner_than_one_from_fresh_teeth() {
+    let after = |average| {
+        let texts = [LIVE, ("cranking.averaging", "40"), ("cranking.average", average)];
+        let report = report(&planned(PLAN, &texts));
+        let mut answers = report.sections.iter().flat_map(|it| &it.answers);
+        let answer = answers.find(|it| it.subject == "cranking").expect("it is asked");
+        let mut figures = answer.figures.iter();
+        let power = figures.find(|it| it.label.code == "cranking.figure-power").expect("it closes");
+        power.value.number.expect("a time")
+    };
+    let (fresh, sliding) = (after("blocks"), after("sliding"));
+    assert!((0.1..0.25).contains(&(fresh - sliding)), "{fresh} s and {sliding} s");
+    assert!((after("") - fresh).abs() < 1e-12, "as usual");
+}
+
+/// By hand: where it is switched on at 40 rpm, the gap of three positions, 18°, takes at most 18° / (6 × 40) = 75 ms from then
+/// on, and 18° / (6 × 130) = 23 ms in the dips at full speed.
+#[test]
+fn a_time_out_that_reads_nought_in_the_run_up_is_told_as_such() {
+    let timeout = |time| {
+        [
+            LIVE,
+            ("relays.0.relay_on_at", "40 rpm"),
+            ("relays.0.relay_off_below", "5 rpm"),
+            ("cranking.run_up", "1.5 s"),
+            ("cranking.stall_timeout", time),
+        ]
+    };
+    let report = report(&planned(PLAN, &timeout("40 ms")));
+    assert_eq!(graded(&report, "cranking.timeout-in-gap"), [Fault]);
+    assert_eq!(graded(&report, "cranking.chatters"), NOTHING, "the release has no part in it");
+    let (tone, verdict) = verdict(&timeout("40 ms"));
+    assert!(tone == Tone::Bad && verdict.contains("time-out"), "{verdict}");
+    assert_eq!(told(PLAN, &timeout("80 ms"), "cranking.timeout-in-gap"), NOTHING);
+}
