@@ -662,6 +662,10 @@ pull_in?: string,
  */
 drop_out?: string,
 /**
+ * Highest voltage its input bears: a voltage, 1 to 100 V (from its data sheet: 5 V for many, 16 V for some)
+ */
+bears?: string,
+/**
  * PWM frequency: a frequency, 0.5 to 100000 Hz (only where it is pulsed; blank: on or off for good)
  */
 frequency?: string,

@@ -88,6 +88,7 @@ fn for_a_load_that_can_hurt_an_output_that_no_setting_turns_round_comes_first() 
     plan.put(outputs::NAME.at(spare), "B2");
     plan.put(outputs::STAGE.at(spare), "open-drain");
     plan.put(outputs::CLAMP.at(spare), "45 V");
+    plan.put(outputs::CLAMP_ENERGY.at(spare), "5 J");
     for level in ["", "battery"] {
         set(&mut plan, "outputs.0.on_level", level);
         let found = cures(&plan);
@@ -142,7 +143,7 @@ fn spare() -> Output {
 fn offered(wiring: &Wiring, prefer: Prefer) -> Vec<Alternative> {
     let [ground, battery] = OnLevel::BOTH.map(|level| set_to(wiring, level));
     let spares = [Spare { number: 7, output: spare() }];
-    alternatives(&[&ground, &battery], 0, &spares, &car(), prefer, &Budget::unlimited())
+    alternatives(&[&ground, &battery], 0, &spares, &car(), prefer, (&Budget::unlimited(), &[]))
 }
 
 /// What an alternative makes of the wiring, if that level counts as on; nothing where the load stays between two

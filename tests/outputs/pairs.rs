@@ -53,8 +53,14 @@ fn a_diode_across_a_load_that_is_turned_both_ways_shorts_one_of_them() {
     let current = (12.6 * 6.0 / 6.2 - 0.7) / (0.2 * 6.0 / 6.2 + 0.05);
     check(&pair, 47.0, KeyState::OtherOn, -(0.7 + 0.05 * current));
     check_verdict(&pair, 47.0, Some(Trouble::ShortedByDiode));
-    let found =
-        alternatives(&[&pair], 0, &[], &bench(12.6, 47.0), Prefer::LeastWork, &Budget::unlimited());
+    let found = alternatives(
+        &[&pair],
+        0,
+        &[],
+        &bench(12.6, 47.0),
+        Prefer::LeastWork,
+        (&Budget::unlimited(), &[]),
+    );
     assert!(found.iter().any(|it| it.change == Change::NoDiode), "{found:?}");
     assert!(found.iter().all(|it| it.change != Change::Turn), "{found:?}");
 }

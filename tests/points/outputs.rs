@@ -46,3 +46,183 @@ fn where_it_is_not_known_whether_the_controller_outlives_the_key_that_is_a_doubt
     assert_eq!(told(OUTLIVES, &[unknown, bare], "outputs.perhaps-live-outlived"), [Doubt]);
     assert_eq!(told(OUTLIVES, &[unknown], DRIVES), []);
 }
+
+const KICKS: &str = "outputs-kicks";
+
+/// By hand: 14.8 V less the switch over 1.5 Ω × 0.843 (copper at -20 °C) and 0.076 Ω is 11 A; half of 20 mH × 11² is 1.2 J, and the
+/// supply adds its share while 45 V stand against 14.8: 1.2 × 45 / (45 - 14.8), less what the winding takes, 1.4 J.
+#[test]
+fn a_kick_is_judged_by_its_joules_whether_its_catcher_is_known_or_not() {
+    let beyond = "outputs.kick-beyond-any";
+    assert_eq!(told(KICKS, &[], beyond), [Fault], "8 A warm that nothing catches");
+    assert!(words(KICKS, &[], beyond).contains("1.4 J"));
+    let known = [("outputs.0.clamp", "45 V")];
+    assert_eq!(
+        told(KICKS, &known, beyond),
+        [Fault],
+        "a clamp of which no more is known is no milder"
+    );
+    let strong = [("outputs.0.clamp", "45 V"), ("outputs.0.clamp_energy", "5 J")];
+    assert_eq!(told(KICKS, &strong, beyond), [], "one that bears it");
+    let small = [("loads.0.resistance", "30 ohm")];
+    assert_eq!(told(KICKS, &small, beyond), [], "0.6 A: 4 mJ");
+    assert_eq!(told(KICKS, &[], "outputs.kick-beyond-usual"), [Doubt], "4 A and 10 mH: 0.1 J");
+}
+
+/// By hand, 0.3 Ω standing and 1.95 Ω running: 1 mH at 1 kHz smooths its current to about 3.5 A at the end of each pulse; what then
+/// runs on into 45 V is some 30 mJ, a thousand times a second.
+#[test]
+fn a_motor_that_is_pulsed_into_a_clamp_melts_it() {
+    let melts = "outputs.kicks-melt";
+    assert_eq!(told(KICKS, &[], melts), [Danger]);
+    let unknown = [("outputs.1.clamp", "")];
+    assert_eq!(told(KICKS, &unknown, melts), [Danger], "a clamp that is not known is no milder");
+    let untold = [("loads.1.suppression", "")];
+    assert_eq!(told(KICKS, &untold, melts), [Fault], "perhaps there is a diode");
+    let caught = [("loads.1.suppression", "diode")];
+    assert_eq!(told(KICKS, &caught, melts), []);
+}
+
+#[test]
+fn a_diode_across_the_winding_is_offered_first_where_it_is_the_cure() {
+    for code in ["outputs.kick-beyond-any", "outputs.kicks-melt"] {
+        let said = words(KICKS, &[], code);
+        let first = said.lines().nth(1).expect("a cure");
+        assert!(first.starts_with("Put a diode that bears"), "{first}");
+    }
+}
+
+const SIGNALS: &str = "outputs-inputs-and-signals";
+
+/// By hand: a half-bridge gives its supply, 14.8 V; a logic output 5 V, which an input for 5.5 V bears.
+#[test]
+fn twelve_volts_on_an_input_for_five_are_a_danger_to_it() {
+    assert_eq!(
+        told(SIGNALS, &[], "outputs.over-voltage"),
+        [Danger],
+        "the igniter on the half-bridge alone"
+    );
+    let bears = [("loads.0.bears", "16 V")];
+    assert_eq!(told(SIGNALS, &bears, "outputs.over-voltage"), []);
+    let unknown = [("loads.0.bears", "")];
+    assert_eq!(told(SIGNALS, &unknown, "outputs.over-voltage"), []);
+    assert_eq!(told(SIGNALS, &unknown, "outputs.perhaps-over-voltage"), [Doubt]);
+    let gauge = [("loads.0.bears", "16 V"), ("loads.2.bears", "")];
+    assert_eq!(
+        told(SIGNALS, &gauge, "outputs.perhaps-over-voltage"),
+        [],
+        "gauges are made for 12 V"
+    );
+}
+
+#[test]
+fn an_input_is_offered_a_logic_output_and_never_another_ground_or_a_relay() {
+    let said = words(SIGNALS, &[], "outputs.over-voltage");
+    assert!(said.contains("Use a logic output"), "{said}");
+    for wrong in ["high-side", "ignition switch", "relay"] {
+        assert!(!said.contains(wrong), "{said}");
+    }
+}
+
+/// By hand: 5 V over 25 Ω is 200 mA of the 100 to 250 that such a supply gives (from memory); over 250 Ω 20 mA.
+#[test]
+fn a_load_on_the_controllers_five_volts_takes_what_the_sensors_live_on() {
+    let code = "outputs.loads-logic-rail";
+    assert_eq!(told("outputs-five-volt", &[], code), [Fault]);
+    let small = [("loads.0.resistance", "250 ohm")];
+    assert_eq!(told("outputs-five-volt", &small, code), []);
+    let elsewhere = [("loads.0.far_end", "ignition")];
+    assert_eq!(told("outputs-five-volt", &elsewhere, code), []);
+}
+
+/// By hand: 14.8 V less a diode's 0.7 V over the 5 Ω that hang there, its own 0.05 Ω and the switch's 0.076 Ω at -20 °C: 2.75 A,
+/// and 13.8 V on what is thought dead.
+#[test]
+fn a_dead_feed_that_is_live_is_told_with_its_voltage() {
+    let code = "outputs.drives-open-feed";
+    assert_eq!(told("outputs-open-contact", &[], code), [Fault]);
+    let said = words("outputs-open-contact", &[], code);
+    assert!(said.contains("2.75 A") && said.contains("13.8 V"), "{said}");
+    let open = [("outputs.0.stage", "open-drain"), ("outputs.0.on_level", "")];
+    assert_eq!(told("outputs-open-contact", &open, code), [], "it rests open");
+}
+
+#[test]
+fn a_diode_that_is_right_is_not_called_wrong_where_it_feeds_a_dead_circuit() {
+    assert_eq!(told("outputs-open-contact", &[], "outputs.shorted-by-diode"), []);
+    let wrong = [("relays.1.stripe", "pin")];
+    assert_eq!(told("outputs-open-contact", &wrong, "outputs.shorted-by-diode"), [Danger]);
+}
+
+#[test]
+fn a_grounded_valve_on_a_switch_to_ground_is_offered_the_other_end_though_its_kick_is_uncaught() {
+    let said = words("outputs-grounded-relay", &[], "outputs.never-acts");
+    assert!(said.contains("Move its other end to the ignition switch (15)"), "{said}");
+    assert!(said.contains("Put a relay between"), "{said}");
+    assert_eq!(
+        told("outputs-grounded-relay", &[], "outputs.kick-uncaught"),
+        [],
+        "no current, no kick"
+    );
+}
+
+/// By hand: 20 µA at 12 V are 600 kΩ, against which a lamp of 3 Ω and a meter of 10 MΩ are nothing: the pin reads the same on and off.
+#[test]
+fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
+    let proof = |leakage| {
+        let plan = super::planned("outputs-leak-and-lamp", &[("outputs.0.leakage", leakage)]);
+        let report = quietpin_core::report::report(&plan);
+        let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
+        section.answers[0].to_do[0].text.clone()
+    };
+    for leakage in ["", "20 uA"] {
+        assert!(proof(leakage).contains("Hang 1 kΩ from it"), "{}", proof(leakage));
+    }
+}
+
+#[test]
+fn at_rest_means_at_rest_and_no_fault() {
+    let plan = super::planned("outputs-coil-unknown", &[]);
+    let report = quietpin_core::report::report(&plan);
+    let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
+    let why = section.answers[0].why.as_ref().expect("it says why").text.clone();
+    assert!(why.starts_with("It gets at most 0 V at rest"), "{why}");
+}
+
+/// A filament follows what it gets: it has no voltage below which it lets go.
+#[test]
+fn a_lamp_has_no_hysteresis_and_is_cold_where_it_gets_next_to_nothing() {
+    let pulled = [
+        ("outputs.0.pull_up", "100 ohm"),
+        ("outputs.0.pull_up_rail", "battery"),
+        ("loads.0.far_end", "ground"),
+    ];
+    let grounded = [pulled[0], pulled[1], pulled[2], ("outputs.0.leakage", "")];
+    assert_eq!(told("outputs-leak-and-lamp", &grounded, "outputs.may-stay-in"), [], "3 V at most");
+    let plan = super::planned("outputs-leak-and-lamp", &grounded);
+    let report = quietpin_core::report::report(&plan);
+    let found = report.findings.iter().find(|it| it.message.code == "outputs.live-at-rest");
+    assert_eq!(
+        found.map(|it| &it.message.text),
+        None,
+        "14.8 V × 3 / 103 is 0.43 V while it is cold"
+    );
+}
+
+#[test]
+fn relays_with_unknown_diodes_are_told_once_with_the_test_of_polarity() {
+    let name = "outputs-coil-unknown";
+    assert_eq!(told(name, &[], "outputs.diode-unknown"), [Doubt]);
+    assert!(words(name, &[], "outputs.diode-unknown").contains("The same of lamp relay."));
+    let known = [("relays.0.suppression", "diode"), ("relays.1.suppression", "none")];
+    assert_eq!(told(name, &known, "outputs.diode-unknown"), []);
+}
+
+/// 13.3 V less two diodes' drops through a body diode and a coil: what fails holds in no more than it does at all.
+#[test]
+fn what_lets_go_is_not_said_to_act_when_the_controller_loses_its_ground() {
+    let held = [("relays.0.suppression", "diode"), ("controller.supply_off", "5 ohm")];
+    for code in ["outputs.acts-without-ground", "outputs.acts-without-supply"] {
+        assert_eq!(told("outputs-coil-unknown", &held, code), []);
+    }
+}

@@ -4,7 +4,7 @@ mod across;
 mod elsewhere;
 mod search;
 
-use super::{FarEnd, Load, OnLevel, Output, Stage, Surroundings, Wiring};
+use super::{FarEnd, Load, OnLevel, Output, Stage, Surroundings, Trouble, Wiring};
 use crate::budget::Budget;
 use crate::quantity::{Current, Frequency, Power, Resistance, Time, Voltage};
 
@@ -90,17 +90,21 @@ const MOST: usize = 4;
 ///
 /// `wirings` are the same one at each level that may count as on at the load's output: one where that is known. An
 /// alternative is offered for all of them if it solves clean at each; else with the level at which it does, unless the
-/// load is clean there as it is.
+/// load is clean there as it is. What is `borne` need not be cured by it: it is wrong beside the worst, and less grave.
 pub fn alternatives(
     wirings: &[&Wiring],
     subject: usize,
     spares: &[Spare],
     around: &Surroundings,
     prefer: Prefer,
-    budget: &Budget,
+    (budget, borne): (&Budget, &[Trouble]),
 ) -> Vec<Alternative> {
-    let Some(search) = Search::new(wirings, subject, around, budget) else { return Vec::new() };
-    let mut found = search.levels();
+    let Some(search) = Search::new(wirings, subject, around, (budget, borne)) else {
+        return Vec::new();
+    };
+    // it cures nothing but a kick, and is then the cure
+    let mut found = search.coil_diode();
+    found.extend(search.levels());
     found.extend(search.slower());
     found.extend(search.turned());
     found.extend(search.without_diode());
@@ -111,7 +115,6 @@ pub fn alternatives(
     found.extend(search.spares(spares));
     found.extend(search.pull_downs());
     found.extend(search.bleeders());
-    found.extend(search.coil_diode());
     found.extend(search.feed_diode());
     let is_set = search.is_set();
     let rank = |it: &Alternative| rank(it, is_set, spares);

@@ -1,8 +1,8 @@
 //! Whether a load on an output is clean in every key state at every corner, as fast as that can be told.
 
 use super::{
-    Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Surroundings, Wiring,
-    corner, cost, judge::troubles_at, operate,
+    Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Surroundings, Trouble,
+    Wiring, corner, cost, judge::troubles_at, operate,
 };
 use crate::{
     budget::Budget,
@@ -18,19 +18,20 @@ pub fn suits(
     budget: &Budget,
 ) -> Option<(Voltage, Voltage)> {
     let change = Change::Level(wiring.level);
-    solve_clean(change, wiring, subject, around, budget).map(|found| (found.unasked, found.on))
+    solve_clean(change, wiring, subject, around, (budget, &[]))
+        .map(|found| (found.unasked, found.on))
 }
 
 /// States in which a load should rest, in the order in which they fail most.
 pub(super) const RESTING: [KeyState; 3] = [KeyState::Off, KeyState::KeyOff, KeyState::Starting];
 
-/// The change, if the load solves clean, and that is not more than may be spent.
+/// The change, if the load solves clean but for what is `borne`, and that is not more than may be spent.
 pub(super) fn solve_clean(
     change: Change,
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
-    budget: &Budget,
+    (budget, borne): (&Budget, &[Trouble]),
 ) -> Option<Alternative> {
     budget.take_spare(cost::circuit(wiring))?;
     let nominal = Point::nominal(around.nominal, subject, Contact::Closed);
@@ -57,12 +58,14 @@ pub(super) fn solve_clean(
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
         }
-        for solved in clean_corners(state, wiring, subject, around, budget)? {
+        for solved in clean_corners(state, wiring, subject, around, (budget, borne))? {
             let is_turned = wiring.is_turned(subject, solved.point.commanded);
             found.widen(state, &solved, is_turned);
         }
     }
-    Some(found)
+    // what may be weak must act all the same
+    let acts = !borne.contains(&Trouble::Weak) || found.on >= load.pull_in.low;
+    acts.then_some(found)
 }
 
 /// Whether no corner of a state shows a trouble; not where that is more than may be spent.
@@ -71,9 +74,9 @@ pub(super) fn is_clean_in(
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
-    budget: &Budget,
+    (budget, borne): (&Budget, &[Trouble]),
 ) -> bool {
-    clean_corners(state, wiring, subject, around, budget).is_some()
+    clean_corners(state, wiring, subject, around, (budget, borne)).is_some()
 }
 
 /// Every corner of a state, solved; nothing as soon as one shows a trouble. The highest supplies come first: they fail
@@ -83,7 +86,7 @@ fn clean_corners(
     wiring: &Wiring,
     subject: usize,
     around: &Surroundings,
-    budget: &Budget,
+    (budget, borne): (&Budget, &[Trouble]),
 ) -> Option<Vec<SolvedCorner>> {
     let corners = corner::count(state, wiring, subject, around);
     budget.take_spare(cost::LISTING.saturating_mul(corners.usual + corners.hottest))?;
@@ -93,7 +96,8 @@ fn clean_corners(
             budget.take_spare(cost::point(state, wiring, &point))?;
             let solved = SolvedCorner { point, operating: operate(wiring, state, &point, around)? };
             let troubles = troubles_at(wiring, subject, state, &solved);
-            troubles.iter().all(|trouble| trouble.is_bearable()).then_some(solved)
+            let is_clean = |it: &Trouble| it.is_bearable() || borne.contains(it);
+            troubles.iter().all(is_clean).then_some(solved)
         })
         .collect()
 }
@@ -107,7 +111,8 @@ impl Alternative {
             (KeyState::On, Phase::Standing) => self.inrush = larger(self.inrush, carried),
             // a pair of half-bridges is there to turn its load
             (KeyState::OtherOn, _) if is_turned => {}
-            (KeyState::Pulsed, _) => {}
+            // what outlives the key is no rest: it is told by itself
+            (KeyState::Pulsed | KeyState::Outlived, _) => {}
             _ => {
                 let across = solved.load().map_or(0.0, |flow| flow.voltage.base().abs());
                 self.unasked = volts(self.unasked.base().max(across));

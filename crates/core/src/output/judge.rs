@@ -1,8 +1,8 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Commanded, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase, PinPart,
-    Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
+    Catcher, Commanded, FarEnd, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase,
+    PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -39,6 +39,19 @@ const LIFTING_A: f64 = 0.005;
 const SHORT_A: f64 = 1.0;
 /// What a switch without a heat sink of its own gets rid of: common practice, no source.
 const HOT_W: f64 = 1.0;
+/// What none without one gets rid of: common practice, no source.
+const MELTING_W: f64 = 5.0;
+/// What the clamp of an output takes at each turn-off, where its data are not known: 25 to 100 mJ are usual (from memory).
+const USUALLY_BORNE_J: f64 = 0.05;
+/// What no output of a controller takes at each turn-off: from memory.
+const BORNE_BY_NONE_J: f64 = 0.3;
+/// What the controller's 5 V has left for a load: it gives 100 to 250 mA in all, and each sensor takes 5 to 15 of them (from
+/// memory).
+const SPARED_A: f64 = 0.05;
+/// What the inputs of 5 V logic bear.
+const LOGIC_V: f64 = 5.0;
+/// A supply of 5 V is within a tenth of it.
+const WITHIN: f64 = 1.1;
 /// A parked car takes 20 to 50 mA in all (from memory), so that a quarter of the least of it in one output is too much:
 /// common practice, no source.
 pub(super) const DRAIN_A: f64 = 0.005;
@@ -71,7 +84,14 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     }
     let troubles: Vec<_> = found.iter().map(|it| it.trouble).collect();
     found.retain(|it| !troubles.iter().any(|other| it.trouble.is_said_by(*other)));
-    crate::sorted::by(&mut found, |one, other| one.trouble.rank().cmp(&other.trouble.rank()));
+    let load = rest.wiring.loads.get(rest.subject);
+    let bad = |it: &Found| badness(it.trouble, load, &it.worst);
+    // the same in several states is told where it is worst
+    crate::sorted::by(&mut found, |one, other| {
+        let ranks = one.trouble.rank().cmp(&other.trouble.rank());
+        ranks.then_with(|| bad(other).total_cmp(&bad(one)))
+    });
+    found.dedup_by_key(|it| it.trouble.rank());
     Judgement { found }
 }
 
@@ -186,10 +206,13 @@ pub(super) fn troubles_at(
             if wiring.is_turned(subject, solved.point.commanded) {
                 found.extend(overload(wiring, solved));
             } else {
-                found.extend(unasked(state, effect(load, solved)));
+                found.extend(unasked(state, effect(load, solved), true));
             }
         }
-        _ => found.extend(unasked(state, effect(load, solved))),
+        _ => {
+            let is_held = solved.acting(load) >= load.drop_out.high;
+            found.extend(unasked(state, effect(load, solved), is_held));
+        }
     }
     // with a fault the diode stands in for whatever is lost
     if !state.is_fault() && state != KeyState::Outlived && is_shorted(subject, load, solved) {
@@ -202,22 +225,27 @@ pub(super) fn troubles_at(
         }
         _ => {}
     }
+    if !state.is_fault() {
+        found.extend(over_voltage(load, solved));
+    }
     if solved.operating.into_logic_rail > amperes(LIFTING_A) {
         found.push(Trouble::LiftsLogicRail);
     }
-    // what a coil lets pass into a feed that the key cut off moves nothing
-    if state != KeyState::Outlived && solved.operating.into_feed() > amperes(WAKING_A) {
-        match state {
-            KeyState::FeedLost => found.push(Trouble::KeepsFeedAlive),
-            // what fails first is told by what acts
-            KeyState::GroundLost | KeyState::SupplyLost => {}
-            _ => found.push(Trouble::FeedsDeadFeed),
+    let is_fed = solved.operating.into_feed() > amperes(WAKING_A);
+    match state {
+        KeyState::FeedLost if is_fed => found.push(Trouble::KeepsFeedAlive),
+        KeyState::Starting | KeyState::Off | KeyState::OtherOn if feeds_what_is_dead(solved) => {
+            found.push(Trouble::DrivesDeadFeed);
         }
+        // what a coil lets pass into a feed that the key cut off moves nothing; what fails first is told by what acts
+        KeyState::Outlived | KeyState::FeedLost | KeyState::GroundLost | KeyState::SupplyLost => {}
+        _ if is_fed => found.push(Trouble::FeedsDeadFeed),
+        _ => {}
     }
     found
 }
 
-fn unasked(state: KeyState, effect: LoadState) -> Option<Trouble> {
+fn unasked(state: KeyState, effect: LoadState, is_held: bool) -> Option<Trouble> {
     match (state, effect) {
         (_, LoadState::Released)
         | (KeyState::Cranking | KeyState::On | KeyState::Pulsed | KeyState::Outlived, _) => None,
@@ -229,13 +257,15 @@ fn unasked(state: KeyState, effect: LoadState) -> Option<Trouble> {
         (KeyState::KeyOff, LoadState::MayHold) => Some(Trouble::MayStayInKeyOff),
         (KeyState::OtherOn, LoadState::Energised) => Some(Trouble::ActsWithOther),
         (KeyState::OtherOn, LoadState::MayHold) => Some(Trouble::MayStayInWithOther),
-        (KeyState::FeedLost, LoadState::Energised) => Some(Trouble::ActsWithoutFeed),
-        (KeyState::GroundLost, LoadState::Energised) => Some(Trouble::ActsWithoutGround),
-        (KeyState::SupplyLost, LoadState::Energised) => Some(Trouble::ActsWithoutSupply),
-        // what fails and holds what was in for a while is no worse than the failure
-        (KeyState::FeedLost | KeyState::GroundLost | KeyState::SupplyLost, LoadState::MayHold) => {
+        // held by less than most of its kind need to stay in
+        (KeyState::FeedLost | KeyState::GroundLost | KeyState::SupplyLost, LoadState::MayHold)
+            if !is_held =>
+        {
             None
         }
+        (KeyState::FeedLost, _) => Some(Trouble::ActsWithoutFeed),
+        (KeyState::GroundLost, _) => Some(Trouble::ActsWithoutGround),
+        (KeyState::SupplyLost, _) => Some(Trouble::ActsWithoutSupply),
     }
 }
 
@@ -250,6 +280,10 @@ fn overload(wiring: &Wiring, solved: &SolvedCorner) -> Option<Trouble> {
 
 fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     found.extend(overload(wiring, solved));
+    let takes = solved.load().map_or(0.0, |flow| flow.current.base().abs());
+    if load.far_end == FarEnd::FiveVolt && takes > SPARED_A {
+        found.push(Trouble::LoadsLogicRail);
+    }
     let temperature = solved.point.at.temperature;
     let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature));
     if !is_sure {
@@ -272,6 +306,18 @@ fn when_outlived(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mu
     }
 }
 
+/// More at an input than it bears, or than many do.
+fn over_voltage(load: &Load, solved: &SolvedCorner) -> Option<Trouble> {
+    let across = solved.load()?.voltage.base().abs();
+    match load.bears {
+        Some(bears) => (across > bears.base() * WITHIN).then_some(Trouble::OverVoltage),
+        None if load.kind == LoadKind::LogicInput && across > LOGIC_V * WITHIN => {
+            Some(Trouble::PerhapsOverVoltage)
+        }
+        None => None,
+    }
+}
+
 /// The kick: what catches it, and whether that bears it.
 fn when_switched_off(
     wiring: &Wiring,
@@ -280,22 +326,21 @@ fn when_switched_off(
     found: &mut Vec<Trouble>,
 ) {
     let Some(kick) = kick(wiring, solved, load.inductance.high) else { return };
-    match (kick.path, &wiring.output.clamp_energy) {
-        (None, _) => found.push(Trouble::KickUncaught),
-        (Some(path), Some(borne))
-            if path.catcher == Catcher::Clamp && kick.in_output > borne.low =>
-        {
-            // what even the least inductance of such a load asks is sure
-            let least = self::kick(wiring, solved, load.inductance.low);
-            let is_sure = least.is_some_and(|it| it.in_output > borne.low);
-            found.push(if is_sure {
-                Trouble::KickTooStrong
-            } else {
-                Trouble::KickPerhapsTooStrong
-            });
-        }
-        _ => {}
+    let is_inside = kick.path.is_none_or(|path| path.catcher == Catcher::Clamp);
+    if !is_inside {
+        return;
     }
+    // what even the least inductance of such a load asks is sure
+    let least = self::kick(wiring, solved, load.inductance.low);
+    let least = least.map_or(0.0, |it| it.in_output.base());
+    found.extend(match wiring.output.clamp_energy.as_ref().filter(|_| kick.path.is_some()) {
+        Some(borne) if least > borne.low.base() => Some(Trouble::KickTooStrong),
+        Some(borne) if kick.in_output > borne.low => Some(Trouble::KickPerhapsTooStrong),
+        None if least > BORNE_BY_NONE_J => Some(Trouble::KickBeyondAny),
+        None if least > USUALLY_BORNE_J => Some(Trouble::KickBeyondUsual),
+        None if kick.path.is_none() => Some(Trouble::KickUncaught),
+        Some(_) | None => None,
+    });
 }
 
 fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
@@ -309,8 +354,10 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut 
     if load.kind == LoadKind::RelayCoil && follows == Following::EachPulse {
         found.push(Trouble::Chatters);
     }
-    if pulsing.heat.base() > HOT_W {
-        found.push(Trouble::KicksHeat);
+    match pulsing.heat.base() {
+        heat if heat > MELTING_W => found.push(Trouble::KicksMelt),
+        heat if heat > HOT_W => found.push(Trouble::KicksHeat),
+        _ => {}
     }
     // as likely to act as any of its kind
     if !solved.point.at.is_cranking && pulsing.driving(pulsing.most) < load.pull_in.low {
@@ -320,7 +367,12 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut 
 
 /// A current through the diode across a winding, the load's own set aside.
 fn is_shorted(subject: usize, load: &Load, solved: &SolvedCorner) -> bool {
-    let is_diode = matches!(load.suppression, Suppression::Diode { .. });
+    let is_diode = match load.suppression {
+        // the right way round it shorts only what drives the load backwards; into a dead feed it is no short
+        Suppression::Diode { is_right_way: true } => !solved.operating.has_dead_feed(),
+        Suppression::Diode { is_right_way: false } => true,
+        Suppression::Unknown | Suppression::None | Suppression::Resistor(_) => false,
+    };
     let through = |branch: &super::PinBranch| {
         branch.part == PinPart::Suppressor(subject) && branch.current.base().abs() > SHORT_A
     };

@@ -72,10 +72,12 @@ pub fn kick(wiring: &Wiring, solved: &SolvedCorner, inductance: Inductance) -> O
         return None;
     }
     let path = path(wiring, load, flow, &solved.point);
-    let net = path.map_or(0.0, |path| path.net.base());
-    let ohm = flow.resistance.base() + path.map_or(0.0, |path| path.resistance.base());
+    // where nothing is known to catch it, the switch that opened does, until it breaks
+    let caught = path.or_else(|| usual_clamp(wiring, flow, &solved.point));
+    let net = caught.map_or(0.0, |path| path.net.base());
+    let ohm = flow.resistance.base() + caught.map_or(0.0, |path| path.resistance.base());
     let charge = TurnOff::new(current, net, ohm, inductance.base()).map(|it| it.charge_c());
-    let drop = path.map_or(0.0, |path| path.drop.base());
+    let drop = caught.map_or(0.0, |path| path.drop.base());
     let sure = load.drop_out.low.base() / load.cold_resistance(solved.point.load).base();
     let decay = Inductive::new(-net, ohm, inductance.base()).filter(|_| path.is_some());
     let falls =
@@ -88,6 +90,22 @@ pub fn kick(wiring: &Wiring, solved: &SolvedCorner, inductance: Inductance) -> O
         in_output: joules(drop * charge.unwrap_or(0.0)),
         lets_go: decay.and_then(falls).map(seconds),
     })
+}
+
+/// What a switch whose clamp is not known breaks through at, in volts: common practice, no source.
+const USUAL_CLAMP_V: f64 = 45.0;
+
+/// The way of a kick that nothing is known to catch: through the switch that opened.
+pub(super) fn usual_clamp(wiring: &Wiring, flow: &LoadFlow, point: &Point) -> Option<Path> {
+    let output = &wiring.output;
+    let rises = flow.current.base() < 0.0;
+    let has_switch = if rises { output.stage.has_lower() } else { output.stage.has_upper() };
+    let far = flow.far.map_or(0.0, Measure::base);
+    let top = point.at.supply.base();
+    let across = if rises { far } else { top - far };
+    let net = volts((USUAL_CLAMP_V - across).max(0.0));
+    let drop = volts(USUAL_CLAMP_V);
+    has_switch.then_some(Path { catcher: Catcher::Clamp, net, resistance: ohms(0.0), drop })
 }
 
 /// Below this a kick is nothing.

@@ -75,6 +75,8 @@ pub struct Load {
     pub partner: Option<Partner>,
     /// Whether a diode lies in its feed, so that no current runs through it backwards.
     pub has_feed_diode: bool,
+    /// The highest voltage that it bears, of an input whose data are known.
+    pub bears: Option<Voltage>,
 }
 
 /// The output at the other end of a load.
@@ -164,6 +166,23 @@ impl LoadKind {
             _ => (0.0, 0.0, 0.0),
         };
         Band { low: volts(low), nominal: volts(nominal), high: volts(high) }
+    }
+
+    /// Whether it lets go at less than it needs to act: a filament, a heater or a gauge only follows.
+    pub fn has_hysteresis(self) -> bool {
+        match self {
+            Self::RelayCoil
+            | Self::Solenoid
+            | Self::Motor
+            | Self::SolidState
+            | Self::LogicInput => true,
+            Self::Lamp | Self::Resistor | Self::Led | Self::Gauge => false,
+        }
+    }
+
+    /// Whether it is an input that takes a signal, and no current worth the name.
+    pub fn is_signal(self) -> bool {
+        matches!(self, Self::LogicInput | Self::Gauge)
     }
 
     /// Whether it conducts, or listens, one way only.
@@ -274,6 +293,7 @@ impl Load {
             pulse: None,
             partner: None,
             has_feed_diode: false,
+            bears: None,
         }
     }
 
@@ -338,7 +358,7 @@ impl Load {
         let cold = self.cold_voltage(voltage, temperature);
         if cold >= self.pull_in.low {
             LoadState::Energised
-        } else if cold >= self.drop_out.low {
+        } else if self.kind.has_hysteresis() && cold >= self.drop_out.low {
             LoadState::MayHold
         } else {
             LoadState::Released

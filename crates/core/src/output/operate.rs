@@ -139,6 +139,11 @@ impl Operating {
         self.into(|dead| matches!(dead, Dead::Ignition | Dead::Relay | Dead::Feed))
     }
 
+    /// Whether the feed of a load is cut off from the battery.
+    pub(super) fn has_dead_feed(&self) -> bool {
+        self.dead.iter().any(|it| matches!(it.dead, Dead::Ignition | Dead::Relay | Dead::Feed))
+    }
+
     /// The highest voltage to which the feed of a load is lifted while that is cut off.
     pub fn feed_lifted(&self) -> Voltage {
         let feeds = self

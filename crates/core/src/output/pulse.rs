@@ -114,7 +114,11 @@ fn pulsing(
     let switches = closed.map(|it| it.on_resistance_at(point.on, point.at.temperature));
     let on_resistance = switches.fold(flow.resistance, |sum, it| sum + it);
     let has_winding = load.inductance.high.base() > 0.0 && on_final > LEAST_A;
-    let path = if has_winding { kick::path(wiring, load, flow, point) } else { None };
+    let path = if has_winding {
+        kick::path(wiring, load, flow, point).or_else(|| kick::usual_clamp(wiring, flow, point))
+    } else {
+        None
+    };
     let settled = |path: Path, pace: &Pace| {
         let coil = Pulsed {
             on_final_a: on_final,

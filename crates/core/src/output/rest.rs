@@ -1,8 +1,8 @@
 //! Every key state of one load on its output, at every corner.
 
 use super::{
-    Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, MeterReading, Operating, Point,
-    Surroundings, Wiring, corner, meter, operate,
+    Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, LoadKind, MeterReading, Operating, Phase,
+    Point, Surroundings, Wiring, corner, meter, operate,
 };
 use crate::quantity::{Band, Current, Measure, Voltage};
 
@@ -65,12 +65,30 @@ fn solve_corners(
     state: KeyState,
     around: &Surroundings,
 ) -> Vec<SolvedCorner> {
-    let solved = |point: Point| {
-        let operating = operate(wiring, state, &point, around)?;
-        Some(SolvedCorner { point, operating })
-    };
+    let solved = |point: Point| solve_as_lit(wiring, state, point, around);
     corner::points(state, wiring, subject, around).into_iter().filter_map(solved).collect()
 }
+
+/// A filament that gets next to nothing is cold, and has the resistance that a meter reads.
+fn solve_as_lit(
+    wiring: &Wiring,
+    state: KeyState,
+    point: Point,
+    around: &Surroundings,
+) -> Option<SolvedCorner> {
+    let operating = operate(wiring, state, &point, around)?;
+    let is_lamp = wiring.loads.get(point.subject).is_some_and(|it| it.kind == LoadKind::Lamp);
+    let solved = SolvedCorner { point, operating };
+    if !is_lamp || point.phase == Phase::Standing || solved.size_at(point.subject) > GLOWING_V {
+        return Some(solved);
+    }
+    let cold = Point { phase: Phase::Standing, ..point };
+    // named as it was: a lamp that hardly glows is no lamp that is switched on
+    Some(SolvedCorner { point, operating: operate(wiring, state, &cold, around)? })
+}
+
+/// What would be less across a glowing 12 V lamp leaves it cold: common practice, no source.
+const GLOWING_V: f64 = 4.0;
 
 fn nominal(
     wiring: &Wiring,
@@ -84,7 +102,7 @@ fn nominal(
     let at = at.unwrap_or(around.nominal);
     let solved = |(contact, commanded): (&Contact, Commanded)| {
         let point = Point { commanded, ..Point::nominal(at, subject, *contact) };
-        Some(SolvedCorner { point, operating: operate(wiring, state, &point, around)? })
+        solve_as_lit(wiring, state, point, around)
     };
     let contacts = corner::contacts(state, wiring).iter();
     let commands = wiring.commands(state, subject);

@@ -23,10 +23,16 @@ pub enum Trouble {
     MayStayInWithOther,
     /// The diode across it is the wrong way round, or the load is driven backwards: a dead short.
     ShortedByDiode,
+    /// It gets more than its input bears.
+    OverVoltage,
     /// The output carries more than it may.
     TooMuchCurrent,
     /// The kick at each turn-off is more than the output's clamp may take.
     KickTooStrong,
+    /// The kick at each turn-off is more than any output takes, whatever this one's data are.
+    KickBeyondAny,
+    /// Pulsed, its kicks melt the output.
+    KicksMelt,
     /// It is pulsed faster than the output can.
     TooFast,
     /// It feeds the controller that is switched off, enough to keep it alive.
@@ -43,6 +49,8 @@ pub enum Trouble {
     Inrush,
     /// The kick at each turn-off may be more than the output's clamp takes: with the most inductance that such a load has.
     KickPerhapsTooStrong,
+    /// The kick at each turn-off is more than outputs usually take, and what this one takes is not known.
+    KickBeyondUsual,
     /// Pulsed, it pulls in and lets go with each pulse: a relay that chatters.
     Chatters,
     /// It acts with the key off, if the controller holds its own supply on: that is not known.
@@ -57,6 +65,10 @@ pub enum Trouble {
     LeaksIntoController,
     /// The battery is drained with the key off.
     DrainsBattery,
+    /// It takes more from the controller's 5 V than that can spare.
+    LoadsLogicRail,
+    /// It gets more than many such inputs bear, and what this one bears is not known.
+    PerhapsOverVoltage,
     /// It pushes current into the controller's live 5 V or 3.3 V.
     LiftsLogicRail,
     /// While the starter turns it is not sure to act: the one trouble that nearly every relay has.
@@ -201,7 +213,10 @@ impl Trouble {
             T::LiveAtRest => TroubleRow::forbids(1).by_acting(),
             T::LiveAtKeyOn => TroubleRow::forbids(2).by_acting(),
             T::LiveKeyOff => TroubleRow::forbids(3).by_acting(),
-            T::MayStayIn => TroubleRow::forbids(4).by_acting().once_in().unless(&[T::LiveAtRest]),
+            T::MayStayIn => TroubleRow::forbids(4)
+                .by_acting()
+                .once_in()
+                .unless(&[T::LiveAtRest, T::DrivesDeadFeed]),
             T::MayStayInKeyOff => {
                 TroubleRow::forbids(5).by_acting().once_in().unless(&[T::LiveKeyOff])
             }
@@ -217,98 +232,112 @@ impl Trouble {
             T::ShortedByDiode => {
                 TroubleRow::forbids(9).harm(Harm::MeltsOutput).worst_by(By::SwitchCurrent)
             }
-            T::TooMuchCurrent => TroubleRow::forbids(10)
+            T::OverVoltage => TroubleRow::forbids(10).harm(Harm::MeltsOutput),
+            T::TooMuchCurrent => TroubleRow::forbids(11)
                 .harm(Harm::MeltsOutput)
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Running)
                 .unless(&[T::ShortedByDiode]),
-            T::KickTooStrong => TroubleRow::forbids(11).worst_by(By::LoadCurrent),
-            T::TooFast => TroubleRow::forbids(12).worst_by(By::Frequency),
-            T::WakesController => TroubleRow::forbids(13).worst_by(By::IntoRail),
-            T::LiveOutlived => TroubleRow::forbids(14).by_acting().unless(&[
+            T::KickTooStrong => TroubleRow::forbids(12).worst_by(By::LoadCurrent),
+            T::KickBeyondAny => {
+                TroubleRow::forbids(13).worst_by(By::LoadCurrent).asked(ShowingCorners::Running)
+            }
+            T::KicksMelt => TroubleRow::forbids(14).harm(Harm::MeltsOutput).worst_by(By::Heat),
+            T::TooFast => TroubleRow::forbids(15).worst_by(By::Frequency),
+            T::WakesController => TroubleRow::forbids(16).worst_by(By::IntoRail),
+            T::LiveOutlived => TroubleRow::forbids(17).by_acting().unless(&[
                 T::LiveAtRest,
                 T::LiveKeyOff,
                 T::DrivesDeadFeed,
             ]),
             T::DrivesDeadFeed => {
-                TroubleRow::forbids(15).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
+                TroubleRow::forbids(18).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
             }
-            T::PerhapsLiveOutlived => TroubleRow::bears(26).unless(&[
+            T::PerhapsLiveOutlived => TroubleRow::bears(32).unless(&[
                 T::LiveAtRest,
                 T::LiveKeyOff,
                 T::PerhapsDrivesDeadFeed,
+                T::DrivesDeadFeed,
             ]),
-            T::PerhapsDrivesDeadFeed => {
-                TroubleRow::bears(27).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
+            T::PerhapsDrivesDeadFeed => TroubleRow::bears(33)
+                .worst_by(By::IntoFeed)
+                .unless(&[T::LiveAtRest, T::DrivesDeadFeed]),
+            T::LoadsLogicRail => {
+                TroubleRow::forbids(19).worst_by(By::LoadCurrent).asked(ShowingCorners::Running)
             }
+            T::PerhapsOverVoltage => TroubleRow::cares(31),
             T::MayStayInAtRestart => {
-                TroubleRow::cares(16).by_acting().once_in().unless(&[T::LiveAtKeyOn])
+                TroubleRow::cares(20).by_acting().once_in().unless(&[T::LiveAtKeyOn])
             }
-            T::Weak => TroubleRow::cares(17).worst_by(By::LeastVoltage).unless(&[
+            T::Weak => TroubleRow::cares(21).worst_by(By::LeastVoltage).unless(&[
                 T::NeverActs,
                 T::LiveAtRest,
                 T::ShortedByDiode,
             ]),
-            T::Inrush => TroubleRow::cares(18)
+            T::Inrush => TroubleRow::cares(22)
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Standing)
                 .unless(&[T::TooMuchCurrent]),
             T::KickPerhapsTooStrong => {
-                TroubleRow::cares(19).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
+                TroubleRow::cares(23).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
             }
+            T::KickBeyondUsual => TroubleRow::cares(24)
+                .worst_by(By::LoadCurrent)
+                .asked(ShowingCorners::Running)
+                .unless(&[T::KickBeyondAny]),
             T::Chatters => {
-                TroubleRow::cares(20).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+                TroubleRow::cares(25).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
             }
-            T::KicksHeat => TroubleRow::cares(21).worst_by(By::Heat),
-            T::FeedsDeadFeed => TroubleRow::cares(22).worst_by(By::IntoFeed).unless(&[
+            T::KicksHeat => TroubleRow::cares(26).worst_by(By::Heat).unless(&[T::KicksMelt]),
+            T::FeedsDeadFeed => TroubleRow::cares(27).worst_by(By::IntoFeed).unless(&[
                 T::LiveKeyOff,
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::MayStayIn,
             ]),
             T::LeaksIntoController => {
-                TroubleRow::cares(23).worst_by(By::IntoRail).unless(&[T::WakesController])
+                TroubleRow::cares(28).worst_by(By::IntoRail).unless(&[T::WakesController])
             }
-            T::DrainsBattery => TroubleRow::cares(24).worst_by(By::FromBattery).unless(&[
+            T::DrainsBattery => TroubleRow::cares(29).worst_by(By::FromBattery).unless(&[
                 T::LiveKeyOff,
                 T::MayStayInKeyOff,
                 T::WakesController,
                 T::LeaksIntoController,
             ]),
-            T::LiftsLogicRail => TroubleRow::cares(25).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(28)
+            T::LiftsLogicRail => TroubleRow::cares(30).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => TroubleRow::bears(34)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(29)
+            T::KickUncaught => TroubleRow::bears(35)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
-                .unless(&[T::NeverActs, T::ShortedByDiode]),
-            T::PulsedTooLittle => TroubleRow::bears(30)
+                .unless(&[T::NeverActs, T::ShortedByDiode, T::KickBeyondAny, T::KickBeyondUsual]),
+            T::PulsedTooLittle => TroubleRow::bears(36)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(31).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(37).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(32).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(38).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => TroubleRow::bears(33).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => TroubleRow::bears(34)
+            T::KeepsFeedAlive => TroubleRow::bears(40)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(35)
+            T::KeepsControllerAlive => TroubleRow::bears(41)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -385,8 +414,14 @@ mod tests {
         Trouble::ActsWithOther,
         Trouble::MayStayInWithOther,
         Trouble::ShortedByDiode,
+        Trouble::OverVoltage,
+        Trouble::LoadsLogicRail,
+        Trouble::PerhapsOverVoltage,
         Trouble::TooMuchCurrent,
         Trouble::KickTooStrong,
+        Trouble::KickBeyondAny,
+        Trouble::KicksMelt,
+        Trouble::KickBeyondUsual,
         Trouble::TooFast,
         Trouble::WakesController,
         Trouble::LiveOutlived,

@@ -22,7 +22,7 @@ mod working;
 
 use std::rc::Rc;
 
-use case::Subject;
+use case::{LoadAtLevel, Subject};
 pub(crate) use memory::Memory;
 
 use crate::report::{Answer, Detail};
@@ -31,7 +31,7 @@ use crate::{
     car::Car,
     finding::Findings,
     message::Message,
-    output::{Prefer, Trouble, Wiring, alternatives},
+    output::{Prefer, Stance, Trouble, Wiring, alternatives},
     questions::Question,
     read::{LoadPlace, PlannedRest, Unasked, relay_records},
     say,
@@ -134,9 +134,21 @@ fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
         Unasked::Dangerous => Prefer::Wires,
         Unasked::Costly | Unasked::Harmless => Prefer::LeastWork,
     };
+    let borne = borne(subject);
+    let search = (budget, borne.as_slice());
     let found =
-        alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, budget);
+        alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, search);
     found.iter().map(|it| advice::remedy(subject, it)).collect()
+}
+
+/// What calls for care beside the worst: a change that cures the worst need not cure that too.
+fn borne(subject: &Subject<'_>) -> Vec<Trouble> {
+    let beside = |case: &LoadAtLevel| {
+        let head = case.judgement.head().map(|it| it.trouble);
+        let others = case.judgement.found.iter().map(|it| it.trouble);
+        others.filter(|it| it.stance() == Stance::Cares && Some(*it) != head).collect::<Vec<_>>()
+    };
+    subject.cases.iter().flat_map(beside).collect()
 }
 
 fn why_connect(subject: &Subject<'_>) -> Option<Message> {

@@ -125,9 +125,9 @@ impl Search<'_> {
         let is_released = |ohm: f64| {
             wirings.iter().all(|before| {
                 let now = with(before, ohm);
-                RESTING
-                    .into_iter()
-                    .all(|state| is_clean_in(state, &now, self.subject, self.around, self.budget))
+                RESTING.into_iter().all(|state| {
+                    is_clean_in(state, &now, self.subject, self.around, (self.budget, self.borne))
+                })
             })
         };
         let at = values.partition_point(|ohm| !is_released(*ohm));

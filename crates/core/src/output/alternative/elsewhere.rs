@@ -29,6 +29,9 @@ impl Search<'_> {
 
     /// An output that drives one way only: one that drives both ways would need its level said too.
     pub(super) fn stages(&self) -> Vec<Alternative> {
+        if self.load.kind.is_signal() {
+            return self.logic();
+        }
         let others = Stage::ALL.into_iter().filter(|it| *it != self.wiring.output.stage);
         let stays = [self.load.far_end];
         let on = |wirings: &[&Wiring], stage: Stage, far_ends: &[FarEnd]| {
@@ -46,11 +49,26 @@ impl Search<'_> {
         })
     }
 
+    /// A logic output in the stead of one that drives an input with 12 V, or that rests at the wrong level.
+    fn logic(&self) -> Vec<Alternative> {
+        let (end, change) = (self.load.far_end, Change::Stage(Stage::Logic, self.load.far_end));
+        let mut output = Output::plain(Stage::Logic);
+        output.outlives_key = self.wiring.output.outlives_key;
+        self.at_levels(|wirings| {
+            each(wirings, |before| {
+                let load = moved(self.load_of(before)?, end);
+                let now = self.moved_to(before, &output, before.level, load);
+                self.solve_moved(change, before, &now)
+            })
+        })
+    }
+
     /// A relay's coil in the stead of a load that hangs on the output by itself.
     pub(super) fn relays(&self) -> Vec<Alternative> {
         let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
         let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
-        if self.load.kind == LoadKind::RelayCoil || self.load.pulse.is_some() || is_shared {
+        let is_none = self.load.kind == LoadKind::RelayCoil || self.load.kind.is_signal();
+        if is_none || self.load.pulse.is_some() || is_shared {
             return Vec::new();
         }
         let with_coil = |before: &Wiring, far_end| {
@@ -88,7 +106,7 @@ impl Search<'_> {
 
     /// The first load of a wiring in which the subject is where it was not before.
     fn solve_moved(&self, change: Change, before: &Wiring, now: &Wiring) -> Option<Alternative> {
-        let found = solve_clean(change, now, 0, self.around, self.budget)?;
+        let found = solve_clean(change, now, 0, self.around, (self.budget, self.borne))?;
         (!self.is_left_uncaught(before, now, 0) && !self.budget.is_short()).then_some(found)
     }
 

@@ -4,7 +4,8 @@ use super::{Alternative, Change, moved};
 use crate::{
     budget::Budget,
     output::{
-        Contact, FarEnd, KeyState, Kick, Load, Point, SolvedCorner, Stage, Surroundings, Wiring,
+        Contact, FarEnd, KeyState, Kick, Load, Point, SolvedCorner, Stage, Surroundings, Trouble,
+        Wiring,
         clean::{solve_clean, suits},
         kick, operate,
     },
@@ -25,6 +26,8 @@ pub(super) struct Search<'a> {
     pub(super) around: &'a Surroundings,
     /// What more may be spent: where that is short, what is left is not tried.
     pub(super) budget: &'a Budget,
+    /// What is wrong beside what is to be cured, and less grave: a change need not cure that too.
+    pub(super) borne: &'a [Trouble],
 }
 
 impl<'a> Search<'a> {
@@ -33,14 +36,14 @@ impl<'a> Search<'a> {
         wirings: &'a [&'a Wiring],
         subject: usize,
         around: &'a Surroundings,
-        budget: &'a Budget,
+        (budget, borne): (&'a Budget, &'a [Trouble]),
     ) -> Option<Self> {
         let wiring = wirings.first()?;
         let load = wiring.loads.get(subject)?;
         let is_known = wirings.len() == 1;
         let needs_a_cure = |it: &&Wiring| !is_known && suits(it, subject, around, budget).is_none();
         let unclean = wirings.iter().copied().filter(needs_a_cure).collect();
-        Some(Self { wirings, wiring, unclean, subject, load, around, budget })
+        Some(Self { wirings, wiring, unclean, subject, load, around, budget, borne })
     }
 
     fn is_level_known(&self) -> bool {
@@ -101,7 +104,7 @@ impl<'a> Search<'a> {
                     now,
                     self.subject,
                     self.around,
-                    self.budget,
+                    (self.budget, self.borne),
                 )?;
                 self.wirings.iter().all(|before| self.is_no_worse(before, now)).then_some(found)
             });
@@ -115,8 +118,9 @@ impl<'a> Search<'a> {
 
     /// Where else its other end may go.
     pub(super) fn elsewhere(&self) -> impl Iterator<Item = FarEnd> + use<> {
-        let here = self.load.far_end;
-        FarEnd::OFFERED.into_iter().filter(move |end| *end != here)
+        let (here, is_signal) = (self.load.far_end, self.load.kind.is_signal());
+        // an input's ground stays the ground of what it belongs to
+        FarEnd::OFFERED.into_iter().filter(move |end| *end != here && !is_signal)
     }
 
     fn to_end(&self, wirings: &[&Wiring], far_end: FarEnd) -> Option<Alternative> {
@@ -170,7 +174,7 @@ impl<'a> Search<'a> {
         before: &Wiring,
         now: &Wiring,
     ) -> Option<Alternative> {
-        let found = solve_clean(change, now, self.subject, self.around, self.budget)?;
+        let found = solve_clean(change, now, self.subject, self.around, (self.budget, self.borne))?;
         // what was not solved to its end is not known to be no worse
         (self.is_no_worse(before, now) && !self.budget.is_short()).then_some(found)
     }
@@ -185,9 +189,10 @@ impl<'a> Search<'a> {
 
     /// Whether a kick that is caught as planned would no longer be.
     pub(super) fn is_left_uncaught(&self, before: &Wiring, now: &Wiring, subject: usize) -> bool {
-        let is_uncaught =
-            |wiring, subject| self.kick_at(wiring, subject).is_some_and(|kick| kick.path.is_none());
-        is_uncaught(now, subject) && !is_uncaught(before, self.subject)
+        let is_uncaught = |kick: Kick| kick.path.is_none();
+        // what carries no current as planned has no kick that was caught
+        let was_caught = self.kick_at(before, self.subject).is_some_and(|it| !is_uncaught(it));
+        was_caught && self.kick_at(now, subject).is_some_and(is_uncaught)
     }
 
     /// The turn-off of the load with everything as it is meant, with the most inductance.

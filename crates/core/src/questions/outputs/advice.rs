@@ -62,7 +62,9 @@ fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) 
 fn proof(subject: &Subject<'_>) -> Option<Message> {
     let case = subject.cases.first()?;
     let (off, on) = (&case.rest.state(KeyState::Off)?.bare, &case.rest.state(KeyState::On)?.bare);
-    if off.floats {
+    // a leak through a meter's own resistance reads as the pin does: only a resistor tells on from off
+    let apart = (off.band.nominal.base() - on.band.nominal.base()).abs();
+    if off.floats || apart < TOLD_APART_V {
         let probe = probe(&case.rest.wiring, &subject.planned.around)?;
         return Some(say!(
             words::DO_PROVE_FLOATS,
@@ -74,6 +76,9 @@ fn proof(subject: &Subject<'_>) -> Option<Message> {
     }
     Some(say!(words::DO_PROVE_READS, reading = off_and_on(off, on)))
 }
+
+/// Readings that are no further apart prove nothing.
+const TOLD_APART_V: f64 = 1.0;
 
 /// The same for the output at the load's other end.
 fn proof_beyond(subject: &Subject<'_>) -> Option<Message> {
@@ -172,9 +177,10 @@ pub(super) fn extremes(subject: &Subject<'_>) -> Option<(Voltage, Voltage)> {
     let wiring = subject.wiring()?;
     let is_turned =
         |state: KeyState| state == KeyState::OtherOn && wiring.is_reversible(subject.at);
-    let resting = states()
-        .filter(|it| !it.state.is_asked() && !is_turned(it.state))
-        .flat_map(|it| &it.corners);
+    let is_rest =
+        |state: KeyState| !state.is_asked() && !state.is_fault() && state != KeyState::Outlived;
+    let resting =
+        states().filter(|it| is_rest(it.state) && !is_turned(it.state)).flat_map(|it| &it.corners);
     let on = states().filter(|it| it.state == KeyState::On).flat_map(|it| &it.corners);
     let least = on.map(across).reduce(f64::min)?;
     Some((volts(resting.map(across).fold(0.0, f64::max)), volts(least)))

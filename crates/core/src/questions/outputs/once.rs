@@ -10,13 +10,14 @@ use crate::{
 };
 
 /// Findings that are said once for a car where they are no more than doubts.
-const ONCE: [&Wording; 8] = [
+const ONCE: [&Wording; 9] = [
     words::ACTS_WITHOUT_FEED,
     words::ACTS_WITHOUT_GROUND,
     words::ACTS_WITHOUT_SUPPLY,
     words::KEEPS_FEED_ALIVE,
     words::KEEPS_CONTROLLER_ALIVE,
     words::KICK_UNCAUGHT,
+    words::DIODE_UNKNOWN,
     words::PERHAPS_LIVE_OUTLIVED,
     words::PERHAPS_DRIVES_DEAD_FEED,
 ];

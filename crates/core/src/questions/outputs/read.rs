@@ -65,6 +65,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) inductance: Band<Inductance>,
     pub(crate) suppression: Suppressed,
     pub(crate) pulse: Option<Pulse>,
+    /// The highest voltage that it bears, of an input.
+    pub(crate) bears: Option<Voltage>,
     /// Whether a field of it can't be read.
     pub(crate) is_unreadable: bool,
 }
@@ -149,6 +151,7 @@ impl PlannedLoad {
             pulse: self.pulse,
             partner: (far_end == FarEnd::Output).then_some(partner),
             has_feed_diode: false,
+            bears: self.bears,
         };
         load.suppression = self.suppression_of(&load);
         load

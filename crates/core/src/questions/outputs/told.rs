@@ -43,8 +43,14 @@ const fn told(trouble: Trouble) -> Told {
         Trouble::ActsWithOther => Told::at(loads::FAR_END, words::ACTS_WITH_OTHER).as_verdict(words::NO_ACTS_WITH_OTHER),
         Trouble::MayStayInWithOther => Told::at(loads::FAR_END, words::MAY_STAY_IN_WITH_OTHER).as_verdict(words::NO_MAY_STAY_IN_WITH_OTHER),
         Trouble::ShortedByDiode => Told::at(loads::STRIPE, words::SHORTED_BY_DIODE).as_verdict(words::NO_SHORTED_BY_DIODE),
+        Trouble::OverVoltage => Told::at(loads::BEARS, words::OVER_VOLTAGE).as_verdict(words::NO_OVER_VOLTAGE),
+        Trouble::PerhapsOverVoltage => Told::at(loads::BEARS, words::PERHAPS_OVER_VOLTAGE).as_verdict(words::CARE_OVER_VOLTAGE),
+        Trouble::LoadsLogicRail => Told::at(loads::FAR_END, words::LOADS_LOGIC_RAIL).as_verdict(words::NO_LOADS_LOGIC_RAIL),
         Trouble::TooMuchCurrent => Told::at(loads::OUTPUT, words::TOO_MUCH_CURRENT).as_verdict(words::NO_TOO_MUCH_CURRENT),
         Trouble::KickTooStrong => Told::at(outputs::CLAMP_ENERGY, words::KICK_TOO_STRONG).as_verdict(words::NO_KICK_TOO_STRONG),
+        Trouble::KickBeyondAny => Told::at(loads::SUPPRESSION, words::KICK_BEYOND_ANY).as_verdict(words::NO_KICK_TOO_STRONG),
+        Trouble::KickBeyondUsual => Told::at(loads::SUPPRESSION, words::KICK_BEYOND_USUAL).as_verdict(words::CARE_KICK),
+        Trouble::KicksMelt => Told::at(loads::FREQUENCY, words::KICKS_MELT).as_verdict(words::NO_KICKS_MELT),
         Trouble::TooFast => Told::at(loads::FREQUENCY, words::TOO_FAST).as_verdict(words::NO_TOO_FAST),
         Trouble::WakesController => Told::at(loads::FAR_END, words::WAKES_CONTROLLER).as_verdict(words::NO_WAKES_CONTROLLER),
         Trouble::LiveOutlived => Told::at(loads::FAR_END, words::LIVE_OUTLIVED).as_verdict(words::NO_LIVE_OUTLIVED),
@@ -85,6 +91,9 @@ pub(super) fn field(trouble: Trouble, load: LoadPlace, output: usize) -> Place {
 pub(super) fn finding(trouble: Trouble, state: KeyState) -> &'static Wording {
     if trouble == Trouble::ShortedByDiode && state == KeyState::OtherOn {
         return words::SHORTED_WHEN_TURNED;
+    }
+    if trouble == Trouble::DrivesDeadFeed && state != KeyState::Outlived {
+        return words::DRIVES_OPEN_FEED;
     }
     told(trouble).finding
 }

@@ -8,11 +8,15 @@ use crate::{
     fields::outputs,
     finding::{Finding, Severity},
     message::{Message, Shown},
-    output::{Found, Harm, KeyState, Kick, Load, LoadKind, PinPart, SolvedCorner, Trouble, kick},
+    output::{
+        Found, Harm, KeyState, Kick, Load, LoadKind, LoadState, PinPart, SolvedCorner, Trouble,
+        kick,
+    },
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
     read::{PlannedLoad, Suppressed, Unasked},
     say,
+    schema::Part,
 };
 
 /// The findings about one load, worst first; `remedies` go to the first.
@@ -26,9 +30,27 @@ pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Findi
     if let Some(first) = findings.first_mut() {
         first.remedies.extend_from_slice(remedies);
     }
+    findings.extend(unknown_diode(subject));
     findings.extend(dependency::dependencies(subject));
     findings.extend(dependency::left_out(subject));
     findings
+}
+
+/// A relay of which nobody has said whether a diode lies across its coil.
+fn is_diode_unknown(load: &PlannedLoad) -> bool {
+    load.kind == LoadKind::RelayCoil && load.suppression == Suppressed::Unknown
+}
+
+/// The test of its polarity, before the output is commanded on for the first time.
+fn unknown_diode(subject: &Subject<'_>) -> Option<Finding> {
+    let load = subject.load;
+    if load.place.part != Part::Relays || !is_diode_unknown(load) {
+        return None;
+    }
+    let message =
+        say!(words::DIODE_UNKNOWN, load = load.name.clone(), output = subject.output.name.clone());
+    let place = told::field(Trouble::KickUncaught, load.place, subject.output.record);
+    Some(Finding::new(Severity::Doubt, place, message))
 }
 
 /// The sentence of the worst trouble, which serves as the reason of the verdict.
@@ -56,11 +78,29 @@ fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
 }
 
 fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Finding> {
+    // what a failure holds in for a while is worth a word where it can hurt someone
+    let is_worth_it = !found.trouble.needs_fault() || acts_at_worst(case, found);
+    if !is_worth_it && subject.load.unasked != Unasked::Dangerous {
+        return None;
+    }
+    // whether a diode catches it is asked by itself
+    if found.trouble == Trouble::KickUncaught && is_diode_unknown(subject.load) {
+        return None;
+    }
     let severity = severity(found.trouble, subject.load);
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);
     Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
+}
+
+/// Whether a load acts where a trouble is worst, rather than stays as it was.
+fn acts_at_worst(case: &LoadAtLevel, found: &Found) -> bool {
+    let load = case.rest.wiring.loads.get(case.rest.subject);
+    let temperature = found.worst.point.at.temperature;
+    let effect = load.zip(found.worst.load()).map(|(load, flow)| load.effect(flow, temperature));
+    effect == Some(LoadState::Energised)
+        || matches!(found.trouble, Trouble::KeepsFeedAlive | Trouble::KeepsControllerAlive)
 }
 
 fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
@@ -102,11 +142,17 @@ fn level_finding(subject: &Subject<'_>) -> Option<Finding> {
 fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
     let usual = if trouble.forbids() { Severity::Fault } else { Severity::Doubt };
     match (trouble.harm(), load.unasked) {
+        // a diode may lie across it that nobody has told of
+        (Harm::MeltsOutput, _)
+            if trouble == Trouble::KicksMelt && load.suppression == Suppressed::Unknown =>
+        {
+            Severity::Fault
+        }
         (Harm::MeltsOutput, _) => Severity::Danger,
         // a motor's start lasts tenths of a second, a lamp's milliseconds
         _ if trouble == Trouble::Inrush && load.kind == LoadKind::Motor => Severity::Fault,
-        (Harm::MayNeedClamp, _) if load.suppression == Suppressed::Unknown => Severity::Note,
-        (Harm::MayNeedClamp | Harm::FallsShort, _) => Severity::Doubt,
+        (Harm::MayNeedClamp, _) => Severity::Note,
+        (Harm::FallsShort, _) => Severity::Doubt,
         // a single fault is more than worth knowing where it can hurt someone
         (Harm::Acts, Unasked::Dangerous) if trouble.needs_fault() => Severity::Fault,
         _ if trouble.needs_fault() => Severity::Note,
@@ -117,7 +163,7 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
 }
 
 /// What a sentence about a trouble may speak of.
-const NAMES: &str = "load, output, voltage, current, through, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat";
+const NAMES: &str = "load, output, voltage, current, through, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat, month";
 
 /// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Message> {
@@ -130,14 +176,14 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
     let pulsing = worst.operating.pulsing;
     let blank = || Value::text("");
-    let values: [&dyn Shown; 14] = [
+    let values: [&dyn Shown; 15] = [
         &subject.load.name,
         &subject.output.name,
         &voltage(case, found)?,
         &current(found),
         &if is_into_rail { into_rail(worst) } else { through(worst) },
         match trouble {
-            T::PulsedTooLittle => &load.pull_in.high,
+            T::PulsedTooLittle => &load.pull_in.low,
             _ if is_weak => &sure,
             _ => &acts,
         },
@@ -149,6 +195,7 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
         &pulsing.map_or_else(blank, |it| it.duty.show()),
         &kick_of(case, found).map_or_else(blank, |kick| kick.in_output.show()),
         &pulsing.map_or_else(blank, |it| it.heat.show()),
+        &crate::battery::in_a_month(current(found)),
     ];
     Some(Message::fitting(told::finding(trouble, found.state), NAMES, &values))
 }
@@ -172,6 +219,10 @@ fn limit_of(case: &LoadAtLevel, trouble: Trouble) -> Value {
         Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong => {
             output.clamp_energy.map(|it| it.low.show())
         }
+        Trouble::OverVoltage => {
+            let load = case.rest.wiring.loads.get(case.rest.subject);
+            load.and_then(|it| it.bears).map(Measure::show)
+        }
         _ => case.rest.wiring.current_limit(case.rest.subject).map(Measure::show),
     };
     shown.unwrap_or_else(|| Value::text(""))
@@ -180,7 +231,11 @@ fn limit_of(case: &LoadAtLevel, trouble: Trouble) -> Value {
 /// The turn-off from the corner of a trouble, with the most inductance.
 fn kick_of(case: &LoadAtLevel, found: &Found) -> Option<Kick> {
     let load = case.rest.wiring.loads.get(case.rest.subject)?;
-    kick(&case.rest.wiring, &found.worst, load.inductance.high)
+    let inductance = match found.trouble {
+        Trouble::KickBeyondAny | Trouble::KickBeyondUsual => load.inductance.low,
+        _ => load.inductance.high,
+    };
+    kick(&case.rest.wiring, &found.worst, inductance)
 }
 
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
@@ -188,6 +243,9 @@ fn voltage(case: &LoadAtLevel, found: &Found) -> Option<Voltage> {
     match found.trouble {
         Trouble::WakesController | Trouble::KeepsControllerAlive => {
             Some(found.worst.operating.lifted())
+        }
+        Trouble::FeedsDeadFeed | Trouble::DrivesDeadFeed => {
+            Some(found.worst.operating.feed_lifted())
         }
         Trouble::NeverActs => most_when_on(case),
         Trouble::Chatters => found.worst.operating.pulsing.map(|it| it.driving(it.least)),
@@ -208,7 +266,12 @@ fn current(found: &Found) -> Current {
         | Trouble::DrivesDeadFeed
         | Trouble::PerhapsDrivesDeadFeed => operating.into_feed(),
         Trouble::DrainsBattery => operating.from_battery,
-        Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong | Trouble::KickUncaught => {
+        Trouble::KickTooStrong
+        | Trouble::KickPerhapsTooStrong
+        | Trouble::KickBeyondAny
+        | Trouble::KickBeyondUsual
+        | Trouble::LoadsLogicRail
+        | Trouble::KickUncaught => {
             found.worst.load().map_or_else(|| amperes(0.0), |it| amperes(it.current.base().abs()))
         }
         Trouble::LiftsLogicRail => operating.into_logic_rail,

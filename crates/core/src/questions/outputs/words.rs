@@ -54,8 +54,12 @@ sentences! {
     NO_MAY_STAY_IN_WITH_OTHER = "outputs.no-may-stay-in-with-other", "Don't connect it: another output holds it";
     NO_NEVER_ACTS = "outputs.no-never-acts", "Don't connect it: it never acts";
     NO_TOO_MUCH_CURRENT = "outputs.no-too-much-current", "Don't connect it: too much current";
+    NO_OVER_VOLTAGE = "outputs.no-over-voltage", "Don't connect it: more volts than it bears";
+    CARE_OVER_VOLTAGE = "outputs.care-over-voltage", "With care: does its input bear that?";
+    NO_LOADS_LOGIC_RAIL = "outputs.no-loads-logic-rail", "Don't connect it: too much for the 5 V";
     NO_SHORTED_BY_DIODE = "outputs.no-shorted-by-diode", "Don't connect it: its diode shorts it";
     NO_KICK_TOO_STRONG = "outputs.no-kick-too-strong", "Don't connect it: its kick is too much";
+    NO_KICKS_MELT = "outputs.no-kicks-melt", "Don't connect it: its kicks melt the output";
     NO_TOO_FAST = "outputs.no-too-fast", "Don't connect it: too fast for the output";
     CARE_KICK = "outputs.care-kick", "With care: its kick may be too much";
     CARE_CHATTERS = "outputs.care-chatters", "With care: it chatters";
@@ -96,6 +100,14 @@ sentences! {
         "{load} may not let go while another output is on: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).";
     NEVER_ACTS = "outputs.never-acts",
         "{load} never acts: with {output} on there is at most {voltage} across it, and it needs {acts}.";
+    OVER_VOLTAGE = "outputs.over-voltage",
+        "{load} gets {voltage} from {output}, and its input bears {limit} ({corner}).";
+    PERHAPS_OVER_VOLTAGE = "outputs.perhaps-over-voltage",
+        "{load} gets {voltage} from {output}: the inputs of many bear 5 V only, and what this one bears is not known ({corner}).";
+    LOADS_LOGIC_RAIL = "outputs.loads-logic-rail",
+        "{load} takes {current} from the controller's 5 V, which feeds the sensors: they all read wrong while it is on ({corner}).";
+    DRIVES_OPEN_FEED = "outputs.drives-open-feed",
+        "While the feed of {load} is switched off, {output} drives {current} through it into that feed and lifts it to {voltage} ({corner}): what hangs there stays alive.";
     TOO_MUCH_CURRENT = "outputs.too-much-current",
         "{output} carries {current} when {load} is on, and its limit is {limit} ({corner}).";
     WAKES_CONTROLLER = "outputs.wakes-controller",
@@ -115,7 +127,7 @@ sentences! {
     INRUSH = "outputs.inrush",
         "{output} carries {current} for a moment when {load} is switched on, and its limit is {limit} ({corner}).";
     FEEDS_DEAD_FEED = "outputs.feeds-dead-feed",
-        "{load} feeds the circuit at its other end while that is switched off: {current} ({corner}).";
+        "{load} feeds the circuit at its other end while that is switched off: {current}, which lift it to {voltage} ({corner}).";
     LEAKS_INTO_CONTROLLER = "outputs.leaks-into-controller",
         "With the key off, {current} from {load} leak through {through} into the dead supply of the controller ({corner}).";
     FUSE_OVER_WIRE = "outputs.fuse-over-wire",
@@ -128,7 +140,7 @@ sentences! {
     DO_LARGER_BEHIND = "outputs.do-larger-behind",
         "Or take wire and relay that bear more than the fuse: the thinnest piece of wire behind it counts.";
     DRAINS_BATTERY = "outputs.drains-battery",
-        "{load} on {output} takes {current} from the battery with the key off.";
+        "{load} on {output} takes {current} from the battery with the key off, {month} a month.";
     LIFTS_LOGIC_RAIL = "outputs.lifts-logic-rail",
         "{load} pushes {current} through {through} into the controller's 5 V or 3.3 V ({corner}): no regulator takes that back, and the sensors' supply rises.";
     WEAK_WHILE_CRANKING = "outputs.weak-while-cranking",
@@ -154,8 +166,16 @@ sentences! {
         "Each time {load} is switched off at {current}, the clamp of {output} takes {energy}, and it may take {limit} ({corner}).";
     KICK_PERHAPS_TOO_STRONG = "outputs.kick-perhaps-too-strong",
         "Each time {load} is switched off at {current}, the clamp of {output} takes up to {energy} with the most inductance that it may have, and it may take {limit} ({corner}).";
+    KICK_BEYOND_ANY = "outputs.kick-beyond-any",
+        "Each time {load} is switched off at {current}, {output} takes {energy}: 25 to 100 mJ are usual, and no output bears that for long ({corner}).";
+    KICK_BEYOND_USUAL = "outputs.kick-beyond-usual",
+        "Each time {load} is switched off at {current}, {output} takes {energy}: 25 to 100 mJ are usual, and what it bears is not known ({corner}).";
+    KICKS_MELT = "outputs.kicks-melt",
+        "The kicks of {load} heat {output} with {heat}, and it gets rid of one or two watts ({frequency}, {duty} on, {corner}).";
     KICK_UNCAUGHT = "outputs.kick-uncaught",
         "When {load} is switched off, its {current} must run on somewhere, and nothing in the plan catches it: no diode or resistor across it, no clamp in {output}.";
+    DIODE_UNKNOWN = "outputs.diode-unknown",
+        "Whether a diode lies across the coil of {load} is not known: the wrong way round it is a dead short as soon as {output} switches on, and without one the kick must be caught.";
     TOO_FAST = "outputs.too-fast",
         "{load} is pulsed at {frequency}, and {output} can do {limit}: it is never fully on or off, and melts.";
     CHATTERS = "outputs.chatters",
@@ -163,7 +183,7 @@ sentences! {
     KICKS_HEAT = "outputs.kicks-heat",
         "The kicks of {load} heat {output} with {heat} ({frequency}, {duty} on, {corner}).";
     PULSED_TOO_LITTLE = "outputs.pulsed-too-little",
-        "At {duty} on and {frequency} {load} is not sure to act: its pulses drive it like {voltage}, and it needs up to {acts} ({corner}).";
+        "At {duty} on and {frequency} {load} is not sure to act: its pulses drive it like {voltage}, and it needs {acts} ({corner}).";
     DEPENDS_ON_LEVEL = "outputs.depends-on-level",
         "What counts as on at {output} is not known. If ground: {ground}. If battery: {battery}.";
     WRONG_EITHER_WAY = "outputs.wrong-either-way",

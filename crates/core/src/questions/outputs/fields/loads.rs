@@ -223,6 +223,11 @@ fields! {
         .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
         .rare()
         .of_kind();
+    /// The highest voltage that an input bears.
+    BEARS: Voltage = quantity("bears", "Highest voltage its input bears", "V", 1.0, 100.0)
+        .hint("from its data sheet: 5 V for many, 16 V for some")
+        .only_if("kind", &["logic-input", "gauge"])
+        .of_kind();
     /// Frequency at which it is pulsed; blank where it is not.
     FREQUENCY: Frequency = its_frequency()
         .of_kind();

@@ -53,6 +53,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let inductance = inductance(reader, at.key(fields::loads::INDUCTANCE), kind);
     let suppression = suppression(reader, at, kind);
     let pulse = pulse(reader, at);
+    let bears = bears(reader, at, kind);
     let is_unreadable = far_end == Entry::Unreadable
         || kind_entry == Entry::Unreadable
         || unasked == Entry::Unreadable
@@ -60,7 +61,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         || resistance == Entry::Unreadable
         || inductance == Entry::Unreadable
         || suppression.is_none()
-        || pulse == Entry::Unreadable;
+        || pulse == Entry::Unreadable
+        || bears == Entry::Unreadable;
     PlannedLoad {
         place: at,
         name,
@@ -80,6 +82,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         inductance: inductance.value().unwrap_or(kind.usual_inductance()),
         suppression: suppression.unwrap_or(Suppressed::Unknown),
         pulse: pulse.value(),
+        bears: bears.value().map(|band| band.low),
         is_unreadable,
     }
 }
@@ -148,6 +151,16 @@ fn inductance(
         return if entry == Entry::Unreadable { entry } else { Entry::Missing };
     }
     usual(reader, key, typical, "usual for its kind: common practice, no source")
+}
+
+/// What an input bears; nothing of what is none.
+fn bears(reader: &mut Reader<'_>, at: LoadPlace, kind: LoadKind) -> Entry<Band<Voltage>> {
+    if at.part == Part::Relays {
+        return Entry::Missing;
+    }
+    let entry = reader.band(at.key(fields::loads::BEARS));
+    // what is typed is read all the same, and kept
+    if kind.is_signal() || entry == Entry::Unreadable { entry } else { Entry::Missing }
 }
 
 /// Nothing where a field of it can't be read.

@@ -61,6 +61,30 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Move its other end to the opposite side, or take an output that drives the other way.",
     ),
     explained(
+        crate::questions::outputs::words::OVER_VOLTAGE.code,
+        // In a state of the car that is no fault, more than a tenth above what was typed.
+        "An input that gets more than it bears is gone at once, or a month later.",
+        "A logic output (5 V); or an open-drain output with a pull-up to the rail of the input's own box.",
+    ),
+    explained(
+        crate::questions::outputs::words::PERHAPS_OVER_VOLTAGE.code,
+        // The same against 5 V, where nothing was typed.
+        "An input that gets more than it bears is gone at once, or a month later.",
+        "Look up what it bears, and type it. If that is 5 V: a logic output, or an open-drain one with a pull-up to 5 V.",
+    ),
+    explained(
+        crate::questions::outputs::words::LOADS_LOGIC_RAIL.code,
+        // More than 50 mA of the 100 to 250 that such a supply gives.
+        "The 5 V of the sensors falls with each ampere that is not meant for it, and one short there takes the engine down.",
+        "Feed it from the ignition switch (15) or a relay's contact (87), with a fuse of its own.",
+    ),
+    explained(
+        crate::questions::outputs::words::DRIVES_OPEN_FEED.code,
+        // The contact of the load's relay is open, and the output rests at battery: through the load's own diode.
+        "A half-bridge that rests at battery feeds backwards whatever hangs on a relay that has let go.",
+        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+    ),
+    explained(
         crate::questions::outputs::words::TOO_MUCH_CURRENT.code,
         // With the load on and running, the output carries more than its continuous limit at a corner.
         "The output overheats or shuts down, perhaps a week later.",
@@ -294,10 +318,34 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Measure the inductance, or take its data; or put a diode across the coil, stripe to plus.",
     ),
     explained(
+        crate::questions::outputs::words::KICK_BEYOND_ANY.code,
+        // With the least inductance of such a load, 300 mJ go into a switch whose data are not known.
+        "The switch breaks through at each turn-off and takes all that is stored in the winding: it dies within days, and stays on.",
+        "Put a diode across the winding, stripe to plus; or a relay between.",
+    ),
+    explained(
+        crate::questions::outputs::words::KICK_BEYOND_USUAL.code,
+        // With the least inductance of such a load, 50 mJ go into a switch whose data are not known.
+        "The clamp works until one day it does not, and the output stays on for good.",
+        "Look up what its clamp takes at each turn-off; or put a diode across the winding, stripe to plus.",
+    ),
+    explained(
+        crate::questions::outputs::words::KICKS_MELT.code,
+        // More than five watts in the clamp or the body diode.
+        "A switch without a heat sink gets rid of about a watt: common practice, no source.",
+        "Put a diode across the load, stripe to plus, so that the kick runs there; or lower the frequency.",
+    ),
+    explained(
         crate::questions::outputs::words::KICK_UNCAUGHT.code,
         // Neither the load nor the output is known to give the winding's current a way.
         "The voltage at the pin rises until something lets go: at best a clamp that the pin table does not mention, at worst the output.",
         "Look in the pin table for a clamp or a flyback diode at this output. If there is none, put a diode across the coil, stripe to plus.",
+    ),
+    explained(
+        crate::questions::outputs::words::DIODE_UNKNOWN.code,
+        // A relay of which nothing is said of what lies across its coil.
+        "A relay with a diode looks like one without, and works either way round on the bench through a lamp only.",
+        "Before the first command: unplugged, 12 V through a 5 W lamp to its coil, both ways round, briefly. Much brighter one way: a diode, and that way is wrong.",
     ),
     explained(
         crate::questions::outputs::words::TOO_FAST.code,
