@@ -226,3 +226,45 @@ fn what_lets_go_is_not_said_to_act_when_the_controller_loses_its_ground() {
         assert_eq!(told("outputs-coil-unknown", &held, code), []);
     }
 }
+
+const THROTTLE: &str = "outputs-throttle";
+
+/// Common practice, no source: springs hold the plate a little open, and a second way takes its motor's supply away.
+#[test]
+fn an_electronic_throttle_is_driven_both_ways_and_cut_off_apart_from_it() {
+    let report = quietpin_core::report::report(&super::planned(THROTTLE, &[]));
+    let grave = report.findings.iter().filter(|it| it.severity <= Doubt);
+    assert_eq!(
+        grave.map(|it| it.message.code).collect::<Vec<_>>(),
+        Vec::<&str>::new(),
+        "as it should be"
+    );
+    let none = [("loads.0.power_cut", "none")];
+    assert_eq!(told(THROTTLE, &none, "outputs.throttle-no-cut"), [Danger]);
+    let unknown = [("loads.0.power_cut", "")];
+    assert_eq!(told(THROTTLE, &unknown, "outputs.throttle-cut-unknown"), [Doubt]);
+    let itself = [("relays.0.output", "T2"), ("relays.0.far_end", "ground")];
+    assert_eq!(told(THROTTLE, &itself, "outputs.throttle-cut-by-itself"), [Danger]);
+    let undriven =
+        [("relays.0.output", ""), ("relays.0.far_end", ""), ("relays.0.suppression", "")];
+    assert_eq!(told(THROTTLE, &undriven, "outputs.throttle-cut-undriven"), [Fault]);
+    let one_way = [("loads.0.far_end", "ignition"), ("outputs.0.on_level", "ground")];
+    assert_eq!(told(THROTTLE, &one_way, "outputs.throttle-one-way"), [Fault]);
+}
+
+#[test]
+fn a_throttle_that_moves_unasked_can_hurt_whatever_was_not_said() {
+    let shared = [("outputs.1.on_level", "ground"), ("outputs.0.pull_up", "")];
+    assert_eq!(told(THROTTLE, &shared, "outputs.live-at-rest"), [Danger], "the pair rests apart");
+    let harmless = [shared[0], ("loads.0.unasked", "costly")];
+    assert_eq!(told(THROTTLE, &harmless, "outputs.live-at-rest"), [Fault], "what is said stands");
+}
+
+/// By hand: 14.8 V over 2.5 Ω × 0.843 (copper at -20 °C) and two switches of 0.076 Ω is 6.55 A; 1 % over 6.5 A, and 9 % over 6 A.
+#[test]
+fn a_hair_over_a_limit_is_a_doubt() {
+    let limit = |ampere| [("outputs.0.current_limit", ampere), ("outputs.1.current_limit", ampere)];
+    assert_eq!(told(THROTTLE, &limit("6.5 A"), "outputs.at-limit"), [Doubt]);
+    assert_eq!(told(THROTTLE, &limit("6 A"), "outputs.inrush"), [Fault]);
+    assert_eq!(told(THROTTLE, &limit("7 A"), "outputs.at-limit"), []);
+}

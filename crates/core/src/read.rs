@@ -48,8 +48,8 @@ pub(crate) use injectors::{
 pub(crate) use light::Lit;
 pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
-    LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, RestBefore, Suppressed,
-    Unasked, rest,
+    LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, PlannedThrottle, PowerCut,
+    RestBefore, Suppressed, Unasked, rest,
 };
 pub(crate) use row::row;
 pub(crate) use strip::{Stripped, strip};

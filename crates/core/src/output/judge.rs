@@ -39,6 +39,8 @@ const LIFTING_A: f64 = 0.005;
 const SHORT_A: f64 = 1.0;
 /// What a switch without a heat sink of its own gets rid of: common practice, no source.
 const HOT_W: f64 = 1.0;
+/// A limit and what is held against it are no better known.
+const HAIR: f64 = 1.03;
 /// What none without one gets rid of: common practice, no source.
 const MELTING_W: f64 = 5.0;
 /// What the clamp of an output takes at each turn-off, where its data are not known: 25 to 100 mJ are usual (from memory).
@@ -272,10 +274,13 @@ fn unasked(state: KeyState, effect: LoadState, is_held: bool) -> Option<Trouble>
 /// More in the output than it may carry.
 fn overload(wiring: &Wiring, solved: &SolvedCorner) -> Option<Trouble> {
     let limit = wiring.current_limit(solved.point.subject)?;
-    (solved.operating.switch_current() > limit).then_some(match solved.point.phase {
-        Phase::Running => Trouble::TooMuchCurrent,
-        Phase::Standing => Trouble::Inrush,
-    })
+    let over = solved.operating.switch_current().base() / limit.base();
+    match solved.point.phase {
+        _ if over <= 1.0 => None,
+        _ if over <= HAIR => Some(Trouble::AtLimit),
+        Phase::Running => Some(Trouble::TooMuchCurrent),
+        Phase::Standing => Some(Trouble::Inrush),
+    }
 }
 
 fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {

@@ -65,6 +65,8 @@ pub enum Trouble {
     LeaksIntoController,
     /// The battery is drained with the key off.
     DrainsBattery,
+    /// It takes a hair more than the output may carry.
+    AtLimit,
     /// It takes more from the controller's 5 V than that can spare.
     LoadsLogicRail,
     /// It gets more than many such inputs bear, and what this one bears is not known.
@@ -253,19 +255,24 @@ impl Trouble {
             T::DrivesDeadFeed => {
                 TroubleRow::forbids(18).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
             }
-            T::PerhapsLiveOutlived => TroubleRow::bears(32).unless(&[
+            T::PerhapsLiveOutlived => TroubleRow::bears(33).unless(&[
                 T::LiveAtRest,
                 T::LiveKeyOff,
                 T::PerhapsDrivesDeadFeed,
                 T::DrivesDeadFeed,
             ]),
-            T::PerhapsDrivesDeadFeed => TroubleRow::bears(33)
+            T::PerhapsDrivesDeadFeed => TroubleRow::bears(34)
                 .worst_by(By::IntoFeed)
                 .unless(&[T::LiveAtRest, T::DrivesDeadFeed]),
             T::LoadsLogicRail => {
                 TroubleRow::forbids(19).worst_by(By::LoadCurrent).asked(ShowingCorners::Running)
             }
             T::PerhapsOverVoltage => TroubleRow::cares(31),
+            T::AtLimit => TroubleRow::cares(32).worst_by(By::SwitchCurrent).unless(&[
+                T::TooMuchCurrent,
+                T::Inrush,
+                T::ShortedByDiode,
+            ]),
             T::MayStayInAtRestart => {
                 TroubleRow::cares(20).by_acting().once_in().unless(&[T::LiveAtKeyOn])
             }
@@ -305,39 +312,39 @@ impl Trouble {
                 T::LeaksIntoController,
             ]),
             T::LiftsLogicRail => TroubleRow::cares(30).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(34)
+            T::WeakWhileCranking => TroubleRow::bears(35)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(35)
+            T::KickUncaught => TroubleRow::bears(36)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode, T::KickBeyondAny, T::KickBeyondUsual]),
-            T::PulsedTooLittle => TroubleRow::bears(36)
+            T::PulsedTooLittle => TroubleRow::bears(37)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(37).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(38).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(38).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(40).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => TroubleRow::bears(40)
+            T::KeepsFeedAlive => TroubleRow::bears(41)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(41)
+            T::KeepsControllerAlive => TroubleRow::bears(42)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -416,6 +423,7 @@ mod tests {
         Trouble::ShortedByDiode,
         Trouble::OverVoltage,
         Trouble::LoadsLogicRail,
+        Trouble::AtLimit,
         Trouble::PerhapsOverVoltage,
         Trouble::TooMuchCurrent,
         Trouble::KickTooStrong,

@@ -13,6 +13,7 @@ mod picture;
 pub(crate) mod read;
 mod switching;
 mod table;
+mod throttle;
 mod told;
 mod trouble;
 mod unsolved;
@@ -25,7 +26,7 @@ use std::rc::Rc;
 use case::{LoadAtLevel, Subject};
 pub(crate) use memory::Memory;
 
-use crate::report::{Answer, Detail};
+use crate::report::{Answer, Detail, Tone, Verdict};
 use crate::{
     budget::Budget,
     car::Car,
@@ -106,7 +107,12 @@ fn answer(
         findings.extend(unsolved::not_all_tried(load, budget));
         return Some(answer);
     };
-    let verdict = verdict::verdict(&subject);
+    let own = verdict::verdict(&subject);
+    let is_graver = |it: &Verdict| it.tone == Tone::Bad || own.tone == Tone::Good;
+    let verdict = match throttle::verdict(&subject).filter(is_graver) {
+        Some(as_throttle) if own.tone != Tone::Bad => as_throttle,
+        _ => own,
+    };
     let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
     let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
     answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));

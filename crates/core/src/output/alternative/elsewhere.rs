@@ -67,7 +67,9 @@ impl Search<'_> {
     pub(super) fn relays(&self) -> Vec<Alternative> {
         let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
         let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
-        let is_none = self.load.kind == LoadKind::RelayCoil || self.load.kind.is_signal();
+        let is_none = self.load.kind == LoadKind::RelayCoil
+            || self.load.kind.is_signal()
+            || self.wiring.is_reversible(self.subject);
         if is_none || self.load.pulse.is_some() || is_shared {
             return Vec::new();
         }

@@ -20,7 +20,7 @@ use crate::{
     schema::{Choice as _, Key, Part, Text},
 };
 
-pub(crate) use crate::fields::loads::{Stripe, Unasked};
+pub(crate) use crate::fields::loads::{PowerCut, Stripe, Unasked};
 
 /// All outputs and loads of a plan.
 #[derive(Debug)]
@@ -67,8 +67,19 @@ pub(crate) struct PlannedLoad {
     pub(crate) pulse: Option<Pulse>,
     /// The highest voltage that it bears, of an input.
     pub(crate) bears: Option<Voltage>,
+    /// Where it moves a throttle's plate, what is told of that.
+    pub(crate) throttle: Option<PlannedThrottle>,
     /// Whether a field of it can't be read.
     pub(crate) is_unreadable: bool,
+}
+
+/// What is told of a throttle's motor beside what all motors are asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct PlannedThrottle {
+    /// What cuts its supply, where that was said.
+    pub(crate) cut: Option<PowerCut>,
+    /// The number of the relay that does.
+    pub(crate) relay: Option<usize>,
 }
 
 /// What of a load was taken rather than typed.

@@ -46,6 +46,7 @@ const fn told(trouble: Trouble) -> Told {
         Trouble::OverVoltage => Told::at(loads::BEARS, words::OVER_VOLTAGE).as_verdict(words::NO_OVER_VOLTAGE),
         Trouble::PerhapsOverVoltage => Told::at(loads::BEARS, words::PERHAPS_OVER_VOLTAGE).as_verdict(words::CARE_OVER_VOLTAGE),
         Trouble::LoadsLogicRail => Told::at(loads::FAR_END, words::LOADS_LOGIC_RAIL).as_verdict(words::NO_LOADS_LOGIC_RAIL),
+        Trouble::AtLimit => Told::at(loads::OUTPUT, words::AT_LIMIT).as_verdict(words::CARE_AT_LIMIT),
         Trouble::TooMuchCurrent => Told::at(loads::OUTPUT, words::TOO_MUCH_CURRENT).as_verdict(words::NO_TOO_MUCH_CURRENT),
         Trouble::KickTooStrong => Told::at(outputs::CLAMP_ENERGY, words::KICK_TOO_STRONG).as_verdict(words::NO_KICK_TOO_STRONG),
         Trouble::KickBeyondAny => Told::at(loads::SUPPRESSION, words::KICK_BEYOND_ANY).as_verdict(words::NO_KICK_TOO_STRONG),

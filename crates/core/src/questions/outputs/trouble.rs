@@ -2,7 +2,7 @@
 
 use super::{
     case::{LoadAtLevel, Subject},
-    dependency, names, told, verdict, working,
+    dependency, names, throttle, told, verdict, working,
 };
 use crate::{
     fields::outputs,
@@ -30,6 +30,7 @@ pub(super) fn findings(subject: &Subject<'_>, remedies: &[Message]) -> Vec<Findi
     if let Some(first) = findings.first_mut() {
         first.remedies.extend_from_slice(remedies);
     }
+    findings.extend(throttle::findings(subject));
     findings.extend(unknown_diode(subject));
     findings.extend(dependency::dependencies(subject));
     findings.extend(dependency::left_out(subject));

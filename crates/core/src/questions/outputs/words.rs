@@ -54,6 +54,9 @@ sentences! {
     NO_MAY_STAY_IN_WITH_OTHER = "outputs.no-may-stay-in-with-other", "Don't connect it: another output holds it";
     NO_NEVER_ACTS = "outputs.no-never-acts", "Don't connect it: it never acts";
     NO_TOO_MUCH_CURRENT = "outputs.no-too-much-current", "Don't connect it: too much current";
+    NO_THROTTLE_ONE_WAY = "outputs.no-throttle-one-way", "Don't connect it: it needs two half-bridges";
+    NO_THROTTLE_CUT = "outputs.no-throttle-cut", "Don't connect it: nothing else stops it";
+    CARE_THROTTLE_CUT = "outputs.care-throttle-cut", "With care: what cuts its supply?";
     NO_OVER_VOLTAGE = "outputs.no-over-voltage", "Don't connect it: more volts than it bears";
     CARE_OVER_VOLTAGE = "outputs.care-over-voltage", "With care: does its input bear that?";
     NO_LOADS_LOGIC_RAIL = "outputs.no-loads-logic-rail", "Don't connect it: too much for the 5 V";
@@ -70,6 +73,7 @@ sentences! {
     NO_MAY_STAY_IN_AT_RESTART = "outputs.no-may-stay-in-at-restart", "Don't connect it: may stay in, restart";
     CARE_MAY_STAY_IN_AT_RESTART = "outputs.care-may-stay-in-at-restart", "With care: may stay in at a restart";
     CARE_WEAK = "outputs.care-weak", "With care: it may not act";
+    CARE_AT_LIMIT = "outputs.care-at-limit", "With care: at the output's limit";
     CARE_INRUSH = "outputs.care-inrush", "With care: inrush above the limit";
     CARE_FEEDS_DEAD_FEED = "outputs.care-feeds-dead-feed", "With care: it feeds a dead circuit";
     CARE_LEAKS = "outputs.care-leaks", "With care: leaks into the controller";
@@ -100,6 +104,16 @@ sentences! {
         "{load} may not let go while another output is on: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).";
     NEVER_ACTS = "outputs.never-acts",
         "{load} never acts: with {output} on there is at most {voltage} across it, and it needs {acts}.";
+    THROTTLE_ONE_WAY = "outputs.throttle-one-way",
+        "{load} is driven one way only, and springs hold a throttle's plate between its ends: it can't be both opened and closed.";
+    THROTTLE_NO_CUT = "outputs.throttle-no-cut",
+        "Nothing takes the supply of {load} away: one switch that sticks drives the plate open, and the engine with it.";
+    THROTTLE_CUT_BY_ITSELF = "outputs.throttle-cut-by-itself",
+        "The relay that should cut {load} off hangs on one of the outputs that drive it: the switch that sticks holds it in.";
+    THROTTLE_CUT_UNDRIVEN = "outputs.throttle-cut-undriven",
+        "The relay that should cut {load} off hangs on no output: the controller can't open it when it sees the plate go wrong.";
+    THROTTLE_CUT_UNKNOWN = "outputs.throttle-cut-unknown",
+        "What takes the supply of {load} away, apart from the outputs that drive it, is not known.";
     OVER_VOLTAGE = "outputs.over-voltage",
         "{load} gets {voltage} from {output}, and its input bears {limit} ({corner}).";
     PERHAPS_OVER_VOLTAGE = "outputs.perhaps-over-voltage",
@@ -110,6 +124,8 @@ sentences! {
         "While the feed of {load} is switched off, {output} drives {current} through it into that feed and lifts it to {voltage} ({corner}): what hangs there stays alive.";
     TOO_MUCH_CURRENT = "outputs.too-much-current",
         "{output} carries {current} when {load} is on, and its limit is {limit} ({corner}).";
+    AT_LIMIT = "outputs.at-limit",
+        "{output} carries {current} with {load}, and its limit is {limit} ({corner}): nothing to spare.";
     WAKES_CONTROLLER = "outputs.wakes-controller",
         "With the key off, {current} from {load} flow through {through} into the dead supply of the controller and lift it to {voltage} ({corner}): the engine may not stop, and the battery goes flat.";
     LIVE_OUTLIVED = "outputs.live-outlived",

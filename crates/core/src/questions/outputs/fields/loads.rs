@@ -17,6 +17,8 @@ pub enum PlainKind {
     Solenoid,
     /// A motor.
     Motor,
+    /// The motor of an electronic throttle's plate.
+    Throttle,
     /// A lamp.
     Lamp,
     /// A plain resistance.
@@ -35,6 +37,7 @@ choices! {
     PlainKind {
         Solenoid = "solenoid", "Solenoid valve";
         Motor = "motor", "Motor";
+        Throttle = "throttle", "Motor of an electronic throttle";
         Lamp = "lamp", "Lamp";
         Resistor = "resistor", "Heater or other plain resistance";
         Led = "led", "LED with its resistor";
@@ -49,7 +52,7 @@ impl PlainKind {
     pub fn load(self) -> LoadKind {
         match self {
             Self::Solenoid => LoadKind::Solenoid,
-            Self::Motor => LoadKind::Motor,
+            Self::Motor | Self::Throttle => LoadKind::Motor,
             Self::Lamp => LoadKind::Lamp,
             Self::Resistor => LoadKind::Resistor,
             Self::Led => LoadKind::Led,
@@ -90,6 +93,25 @@ choices! {
     }
 }
 
+/// What takes the supply of a throttle's motor away, whatever its outputs do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PowerCut {
+    /// A relay that the controller drives.
+    Relay,
+    /// A switch within the controller, apart from the pair.
+    Controller,
+    /// Nothing.
+    Nothing,
+}
+
+choices! {
+    PowerCut {
+        Relay = "relay", "A relay of its own, driven by the controller";
+        Controller = "controller", "The controller, inside, apart from the pair";
+        Nothing = "none", "Nothing";
+    }
+}
+
 /// The end of a load at which its diode’s stripe (cathode) is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stripe {
@@ -126,7 +148,7 @@ choices! {
 }
 
 /// Loads with a winding, whose current runs on.
-const WOUND: &[&str] = &["", "solenoid", "motor"];
+const WOUND: &[&str] = &["", "solenoid", "motor", "throttle"];
 
 // What the loads and the coils of relays are asked alike.
 
@@ -203,6 +225,13 @@ fields! {
     KIND: PlainKind = choice("kind", "Kind of load")
         .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in")
         .of_kind();
+    /// What takes the supply of a throttle's motor away.
+    POWER_CUT: PowerCut = choice("power_cut", "What cuts its motor's supply")
+        .hint("apart from the two outputs that drive it")
+        .only_if("kind", &["throttle"]);
+    /// The relay that does.
+    CUT_RELAY: RelayName = relay_name("cut_relay", "The relay that cuts it")
+        .only_if("power_cut", &["relay"]);
     /// What happens if it acts unasked: `harmless`, `costly` or `dangerous`.
     UNASKED: Unasked = its_unasked()
         .of_kind();

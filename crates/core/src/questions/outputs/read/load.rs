@@ -3,21 +3,22 @@
 use std::rc::Rc;
 
 use super::{
-    FeedingRelay, LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput, Suppressed,
-    Unasked, feeds_itself, name, same_name,
+    FeedingRelay, LoadAssumptions, LoadPlace, OutputLink, PlannedLoad, PlannedOutput,
+    PlannedThrottle, Suppressed, Unasked, feeds_itself, name, same_name,
 };
 use crate::{
     fields::{
         self,
-        loads::{Across, PlainKind},
+        loads::{Across, PlainKind, PowerCut},
     },
     finding::{Finding, Severity},
+    message::Message,
     output::{FarEnd, LoadKind, Pulse},
     quantity::{Band, Inductance, Measure, Value, Voltage},
     questions::outputs::words,
     read::{Entry, Reader, problem::shortened},
     say,
-    schema::{Key, OutputName, Part},
+    schema::{Key, OutputName, Part, RelayName},
 };
 
 /// What a load may name.
@@ -38,8 +39,9 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
     let kind_entry = kind(reader, at);
+    let throttle = throttle(reader, at, names.relays);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
-    let unasked = reader.choice(at.key(fields::loads::UNASKED));
+    let unasked = unasked(reader, at, throttle.is_some());
     let resistance = usual(
         reader,
         at.key(fields::loads::RESISTANCE),
@@ -70,6 +72,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
         unasked: unasked.value().unwrap_or(Unasked::Costly),
+        throttle,
         kind,
         assumed: LoadAssumptions {
             resistance: resistance.is_assumed(),
@@ -122,17 +125,7 @@ fn feed(
             say!(words::FEEDS_ITSELF, name = name.to_owned())
         }
         Some(_) => return far_end,
-        None => {
-            let names: Vec<_> = relays.iter().map(|relay| relay.name.as_str()).collect();
-            let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
-            let field = key.field().label;
-            say!(
-                crate::words::field::NO_SUCH_RELAY,
-                field = field,
-                typed = shown,
-                choices = choices
-            )
-        }
+        None => no_such_relay(key, &shown, relays),
     };
     reader.unusable(Finding::new(Severity::Fault, key, message));
     Entry::Unreadable
@@ -151,6 +144,53 @@ fn inductance(
         return if entry == Entry::Unreadable { entry } else { Entry::Missing };
     }
     usual(reader, key, typical, "usual for its kind: common practice, no source")
+}
+
+/// What it means if it acts unasked: of a throttle, until something else is said, that it can hurt someone.
+fn unasked(reader: &mut Reader<'_>, at: LoadPlace, is_throttle: bool) -> Entry<Unasked> {
+    match reader.choice(at.key(fields::loads::UNASKED)) {
+        Entry::Assumed(_) if is_throttle => Entry::Assumed(Unasked::Dangerous),
+        entry => entry,
+    }
+}
+
+/// What is told of a throttle's motor beside what all motors are asked; nothing of what is none.
+fn throttle(
+    reader: &mut Reader<'_>,
+    at: LoadPlace,
+    relays: &[FeedingRelay],
+) -> Option<PlannedThrottle> {
+    if at.part == Part::Relays {
+        return None;
+    }
+    let is_one = reader.choice_elsewhere(fields::loads::KIND.at(at.number));
+    let cut = reader.choice(fields::loads::POWER_CUT.at(at.number));
+    let key = fields::loads::CUT_RELAY.at(at.number);
+    let shown = shortened(reader.text(key));
+    let relay = relays.iter().position(|relay| same_name(&relay.name, &shown));
+    if shown.is_empty() {
+        reader.missing(key);
+    } else if relay.is_some() || cut != Entry::Given(PowerCut::Relay) {
+        // what stands there is kept for when it is asked for again
+        reader.given(key, shown);
+    } else {
+        let message = no_such_relay(key, &shown, relays);
+        reader.unusable(Finding::new(Severity::Fault, key, message));
+    }
+    let planned = PlannedThrottle { cut: cut.value(), relay };
+    (is_one == Some(PlainKind::Throttle)).then_some(planned)
+}
+
+/// That no relay bears a name, and which there are.
+fn no_such_relay(key: Key<RelayName>, shown: &str, relays: &[FeedingRelay]) -> Message {
+    let names: Vec<_> = relays.iter().map(|relay| relay.name.as_str()).collect();
+    let choices = if names.is_empty() { "none".to_owned() } else { names.join(", ") };
+    say!(
+        crate::words::field::NO_SUCH_RELAY,
+        field = key.field().label,
+        typed = shown.to_owned(),
+        choices = choices
+    )
 }
 
 /// What an input bears; nothing of what is none.

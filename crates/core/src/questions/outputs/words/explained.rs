@@ -61,6 +61,36 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Move its other end to the opposite side, or take an output that drives the other way.",
     ),
     explained(
+        crate::questions::outputs::words::THROTTLE_ONE_WAY.code,
+        // A throttle's motor that does not lie between two outputs which both drive both ways.
+        "Without current the springs hold the plate where the engine runs a little above idle; from there it is driven both ways.",
+        "Hang its motor between two half-bridges that the controller drives as a pair.",
+    ),
+    explained(
+        crate::questions::outputs::words::THROTTLE_NO_CUT.code,
+        // Told that nothing cuts the supply of its motor.
+        "A controller that sees pedal and plate disagree can only do something about it by a way that the fault does not share.",
+        "Feed the pair through a relay that the controller drives from another output, and prove with the engine off that the plate falls back when it opens.",
+    ),
+    explained(
+        crate::questions::outputs::words::THROTTLE_CUT_BY_ITSELF.code,
+        // The relay's coil hangs on an output of the pair.
+        "A controller that sees pedal and plate disagree can only do something about it by a way that the fault does not share.",
+        "Move the relay's coil to another output.",
+    ),
+    explained(
+        crate::questions::outputs::words::THROTTLE_CUT_UNDRIVEN.code,
+        // The relay has no coil in the plan, or one that hangs on no output.
+        "A relay that follows the key alone stays in until a hand reaches the key.",
+        "Hang the relay's coil on an output of the controller that the pair does not use.",
+    ),
+    explained(
+        crate::questions::outputs::words::THROTTLE_CUT_UNKNOWN.code,
+        // Nothing is said of what cuts its supply, or the relay is not named.
+        "One switch that sticks drives the plate open, and the engine with it.",
+        "Look in the controller's data for how it cuts a throttle off, and name the relay; if there is none, plan one.",
+    ),
+    explained(
         crate::questions::outputs::words::OVER_VOLTAGE.code,
         // In a state of the car that is no fault, more than a tenth above what was typed.
         "An input that gets more than it bears is gone at once, or a month later.",
@@ -89,6 +119,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // With the load on and running, the output carries more than its continuous limit at a corner.
         "The output overheats or shuts down, perhaps a week later.",
         "Put a relay between, or take an output that may carry it.",
+    ),
+    explained(
+        crate::questions::outputs::words::AT_LIMIT.code,
+        // Up to 3 % more than the limit, at a corner.
+        "Neither the limit nor what is held against it is known better than this.",
+        "Measure the load's resistance warm and cold, or take an output with more to spare.",
     ),
     explained(
         crate::questions::outputs::words::WAKES_CONTROLLER.code,
