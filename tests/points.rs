@@ -7,7 +7,9 @@
 #![expect(clippy::expect_used, clippy::panic, reason = "a test fails by them")]
 
 mod cranking;
+mod injectors;
 mod outputs;
+mod reading;
 mod standing;
 
 use quietpin_core::{

@@ -19,10 +19,16 @@ fn read(name: &str) -> Plan {
 
 /// The plans of this question.
 fn names() -> Vec<String> {
-    let entries = fs::read_dir(folder()).expect("the plans");
-    let names =
-        entries.map(|entry| entry.expect("an entry").file_name().into_string().expect("a name"));
-    let mut names: Vec<_> = names.filter(|name| name.starts_with("injectors-")).collect();
+    let in_folder = |at: &str| {
+        let entries = fs::read_dir(folder().join(at)).expect("the plans");
+        let names = entries
+            .map(|entry| entry.expect("an entry").file_name().into_string().expect("a name"));
+        names
+            .filter(|name| name.starts_with("injectors-"))
+            .map(|name| format!("{at}{name}"))
+            .collect::<Vec<_>>()
+    };
+    let mut names = [in_folder(""), in_folder("points/")].concat();
     names.sort();
     names
 }

@@ -166,6 +166,8 @@ pub struct InjectorAnswer {
     pub lowest: AtCorner,
     /// Where an injector may not open.
     pub may_not_open: Holds,
+    /// Whether it hangs on a current that is only usual whether one opens behind its resistor.
+    pub hangs: bool,
     /// The inductance of one.
     pub winding: Winding,
     /// How long the current takes to open one at each corner.
@@ -277,11 +279,17 @@ pub fn answer(inputs: &InjectorInputs) -> InjectorAnswer {
             On::PlainSwitch(carrying, Box::new(cures))
         }
     };
+    let least = branch::lowest(&corners).injector.low;
+    let may_not_open = opening.missed_at(&corners);
     InjectorAnswer {
         class: Class::of(inputs.resistance.nominal),
         highest: branch::highest(&corners),
         lowest: branch::lowest(&corners),
-        may_not_open: opening.missed_at(&corners),
+        hangs: may_not_open == Holds::Never
+            && inputs.resistor.nominal.base() > 0.0
+            && inputs.output.stage == DriverKind::PlainSwitch
+            && least < opening.surely(),
+        may_not_open,
         rises: Rising { inputs, winding: &winding, ballast: none }.at_corners(opening.current),
         turn_off: TurningOff { inputs, winding: &winding, ballast: none }.solved(),
         opens_from: OpensFrom::of(inputs, &opening, &Ballast::NONE),

@@ -19,6 +19,7 @@ pub use angle::CrankAngle;
 pub use band::{Band, Holds, Span};
 pub use dimension::{Dimension, Unit};
 pub use measure::Measure;
+pub(crate) use read::read_span_within;
 pub use read::{Misread, read, read_band, read_span};
 pub use show::{Value, number};
 

@@ -32,7 +32,7 @@ use crate::{
     finding::{Finding, Findings},
     message::Message,
     plan::Plan,
-    quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span},
+    quantity::{Band, Dimension, Measure, Misread, Span, Value, read_span_within},
     schema::{Choice, Choosable, Field, Key, Kind, Place, Whole},
 };
 
@@ -324,6 +324,18 @@ pub(crate) fn assumed_is_readable(field: &Field, text: &str) -> bool {
     }
 }
 
+/// What is assumed for a field when it is blank, as it is shown.
+pub(crate) fn usual_shown(field: &Field) -> Option<Value> {
+    let text = field.assumed?.text;
+    Some(match field.kind {
+        Kind::Quantity { dimension, .. } => {
+            span_value(span_of(field, dimension, text).ok()?, dimension)
+        }
+        Kind::Choice(table) => Value::text(table.get(problem::choice_of(table, text).ok()?)?.label),
+        Kind::Whole(..) | Kind::Text | Kind::Row | Kind::NameIn(_) => Value::text(text),
+    })
+}
+
 /// What is assumed for a quantity when its field is blank, and how it is shown.
 pub(crate) fn usual_band<Q: Measure>(key: Key<Q>) -> Option<(Band<Q>, Value)> {
     let field = key.field();
@@ -351,20 +363,24 @@ pub(crate) fn span_of(
     if dimension != wanted {
         return Err(problem::Problem::Misread(Misread::OtherDimension(wanted)));
     }
-    let span = read_span(text, dimension, unit).map_err(problem::Problem::Misread)?;
     let limit = |number: f64| dimension.in_base(number, unit).map_err(problem::Problem::Misread);
-    let (low, high) = (limit(low)?, limit(high)?);
-    let beyond = |value| {
+    let limits = (limit(low)?, limit(high)?);
+    let span = read_span_within(text, dimension, unit, Some(limits));
+    let span = span.map_err(problem::Problem::Misread)?;
+    let (low, high) = limits;
+    let beyond = |value: f64, meant: f64| {
+        let is_possible = (low..=high).contains(&meant);
+        let meant = is_possible.then(|| dimension.show(meant));
         let (value, low, high) = (dimension.show(value), dimension.show(low), dimension.show(high));
-        Box::new(problem::Beyond { value, low, high })
+        Box::new(problem::Beyond { value, low, high, meant })
     };
     // a limit typed to the last digit must not fail by the last bit
     let slack = 1e-9 * (high - low).abs();
     if span.low < low - slack {
-        return Err(problem::Problem::TooSmall(beyond(span.low)));
+        return Err(problem::Problem::TooSmall(beyond(span.low, span.low * 1e3)));
     }
     if span.high > high + slack {
-        return Err(problem::Problem::TooLarge(beyond(span.high)));
+        return Err(problem::Problem::TooLarge(beyond(span.high, span.high * 1e-3)));
     }
     Ok(span)
 }

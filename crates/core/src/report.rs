@@ -9,6 +9,7 @@ pub(crate) mod picture;
 pub(crate) mod recall;
 mod section;
 mod tried;
+mod unread;
 
 use std::rc::Rc;
 
@@ -77,7 +78,7 @@ pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();
     let car = Car::read(&mut reader, memory);
-    let sections = questions::answered(&car, memory, &mut findings);
+    let mut sections = questions::answered(&car, memory, &mut findings);
     let (mut fields, mut all) = reader.into_parts();
     all.extend(left_over(plan).map(Rc::new));
     all.append(&mut findings.into_all());
@@ -89,6 +90,7 @@ pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
             Rc::make_mut(field).problem = Some(finding.message.clone());
         }
     }
+    unread::tell(&fields, &mut sections);
     // a stable sort keeps the order of the questions within a severity
     sorted::by(&mut all, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
     Report { name: plan.name.clone(), findings: all, sections, fields }

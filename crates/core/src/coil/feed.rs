@@ -169,10 +169,10 @@ impl CoilFeed {
         let least = effective / fuses::LASTING;
         working.push(step(&LASTING, &[("I_eff", effective.show())], least));
         let drop = parts.lead.map(|(length, area)| {
-            let wire: Resistance = copper::wire(length, area, parts.hot);
+            let wire: Resistance = copper::wire_at_most(length, area, parts.hot);
             let drop = Measure::from_base(peak.base() * wire.base());
             let shown = [("l", length.show()), ("A", area.show()), ("T", parts.hot.show())];
-            working.push(step(&copper::WIRE, &shown, wire));
+            working.push(step(&copper::WIRE_AT_MOST, &shown, wire));
             working.push(step(&DROP, &[("I_peak", peak.show()), ("R_w", wire.show())], drop));
             drop
         });

@@ -113,13 +113,17 @@ impl InjectorBranch {
         let at_20 = end.of_hindrance(inputs.resistance);
         let (length, area) = (end.of_hindrance(inputs.wire.length), end.of_help(inputs.wire.area));
         let temperature = corner.temperature;
+        let (formula, wire): (_, fn(_, _, _) -> _) = match end {
+            CurrentEnd::Least => (&copper::WIRE_AT_MOST, copper::wire_at_most),
+            CurrentEnd::Most | CurrentEnd::Nominal => (&copper::WIRE, copper::wire),
+        };
         Self {
             supply: corner.supply,
             sharing: inputs.per_output.max(1),
             winding: note(working, &copper::AT_TEMPERATURE, copper::at(temperature, at_20), || {
                 vec![("R_20", at_20.show()), ("T", temperature.show())]
             }),
-            wire: note(working, &copper::WIRE, copper::wire(length, area, temperature), || {
+            wire: note(working, formula, wire(length, area, temperature), || {
                 vec![("l", length.show()), ("A", area.show()), ("T", temperature.show())]
             }),
             contacts: end.of_hindrance(inputs.wire.contacts),

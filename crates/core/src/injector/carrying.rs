@@ -13,6 +13,9 @@ use crate::{
 /// The share of the limit that should be left at the worst corner: common practice, no source.
 pub const MARGIN_WANTED: f64 = 0.10;
 
+/// So little over the limit is within what the numbers are good for: the scale's rule for a hair, common practice, no source.
+const HAIR: f64 = 0.03;
+
 const MARGIN: Formula = Formula {
     symbols: "m = 1 − I_out / I_limit",
     source: "definition; 10% wanted is common practice, no source",
@@ -50,6 +53,8 @@ pub struct Carrying {
     pub margin: Ratio,
     /// Where the current is over the limit.
     pub over: Holds,
+    /// Whether it is over by a hair only: by 3 % at most, or by the tolerance of what was typed alone.
+    pub is_hair: bool,
     /// How the margin was found.
     pub working: Vec<Step>,
 }
@@ -70,8 +75,10 @@ impl Carrying {
             Holds::Never if margin.base() < MARGIN_WANTED - 1e-9 => Carries::NoMargin,
             Holds::Never => Carries::WithMargin,
         };
+        let is_hair = matches!(over, Holds::AtSome(_))
+            && (margin.base() >= -HAIR || !is_over(worst.output.nominal, limit));
         let working = vec![step(&MARGIN, &shown, margin)];
-        Self { carries, limit, highest, worst: worst.corner, margin, over, working }
+        Self { carries, limit, highest, worst: worst.corner, margin, over, is_hair, working }
     }
 
     /// Whether the output bears it with margin.

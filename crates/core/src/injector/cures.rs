@@ -24,7 +24,8 @@ pub(super) fn cures(
     let is_borne = turn_off::is_borne(inputs, &Ballast::NONE);
     // another resistor takes the place of one that is there, and a driver wants none
     let bare = &inputs.without_resistor();
-    let over = carrying.over != Holds::Never || !is_borne;
+    // nobody fits a part for a hair
+    let over = carrying.over != Holds::Never && !carrying.is_hair || !is_borne;
     let fit =
         |place, series| over.then(|| ballast::fit(bare, opening, carrying.limit, place, series));
     let alone = InjectorInputs { per_output: 1, ..bare.clone() };

@@ -17,10 +17,15 @@ use crate::{
 /// both come to about this.
 pub const POWER_W: f64 = 1.5;
 
-const ASSUMED: Formula = Formula {
-    symbols: "I_o = √(P_o / R_20)",
-    source: "common practice, no source: 1.5 W in the winding opens an injector of the usual size",
-};
+/// Some want twice the watts, √2 times the current: where what is taken decides, it must be found out. Common practice, no
+/// source.
+const SPREAD: f64 = std::f64::consts::SQRT_2;
+
+/// Why that is taken.
+pub const USUAL: &str =
+    "common practice, no source: 1.5 W in the winding opens an injector of the usual size";
+
+const ASSUMED: Formula = Formula { symbols: "I_o = √(P_o / R_20)", source: USUAL };
 const GIVEN: Formula = Formula { symbols: "I_o", source: "as given" };
 const FROM: Formula = Formula {
     symbols: "V_o = I_o × (R_T + R_w + R_c + R_b + n × R_on)",
@@ -59,6 +64,11 @@ impl Opening {
         let shown = [("P_o", power.show()), ("R_20", resistance.show())];
         let current = working.step(&ASSUMED, &shown, usual(power, resistance));
         Self { current: Band::exact(current), is_given: false, working: working.into_steps() }
+    }
+
+    /// The current that is enough even where what is taken is too little; that of [`Self::current`] where it was given.
+    pub fn surely(&self) -> Current {
+        if self.is_given { self.current.high } else { self.current.high * SPREAD }
     }
 
     /// Whether the current may stay below what opens an injector, by more than rounding.

@@ -2,7 +2,7 @@
 //! them, and the one to take.
 //!
 //! **The one to take.** The first of these that leaves the output its margin and each injector a tenth more than opens
-//! it, at every corner: fewer on an output (no part to buy), a resistor with each, both, a driver, stronger outputs,
+//! it (where that current is only usual: half as much again, nearly), at every corner: fewer on an output (no part to buy), a resistor with each, both, a driver, stronger outputs,
 //! other injectors. Where none does, the first that works at every corner at all. The order is that of the work and the
 //! money: common practice, no source. A resistor that many injectors share is never the one: unplug one of them and the
 //! others get more.
@@ -122,10 +122,10 @@ impl Remedy {
 
     /// Whether it works with margin both ways: on the output, and above what opens an injector.
     fn is_roomy(&self, opening: &Opening) -> bool {
-        let spare = opening.current.high.base() * (1.0 + MARGIN_WANTED);
+        let spare = (opening.current.high * (1.0 + MARGIN_WANTED)).max(opening.surely());
         self.works()
             && self.carries.is_none_or(|carries| carries == Carries::WithMargin)
-            && self.least.0.base() >= spare
+            && self.least.0 >= spare
     }
 
     fn is_shared_resistor(&self) -> bool {

@@ -239,8 +239,13 @@ const LENGTH: &[Unit] = &[
     unit("cm", 1e-2),
     unit("mm", 1e-3),
     unit("ft", 0.3048),
+    unit("feet", 0.3048),
+    unit("foot", 0.3048),
+    unit("'", 0.3048),
     unit("in", 0.0254),
     unit("inch", 0.0254),
+    unit("inches", 0.0254),
+    unit("\"", 0.0254),
 ];
 const WIRE_SIZE: &[Unit] = &[
     unit("m2", 1.0),
@@ -333,6 +338,8 @@ const MASS_FLOW: &[Unit] = &[
     unit("lb/hr", POUND / 3600.0),
     unit("lbs/h", POUND / 3600.0),
     unit("lbs/hr", POUND / 3600.0),
+    unit("lb", POUND / 3600.0),
+    unit("lbs", POUND / 3600.0),
 ];
 
 /// A unit of mass flow as the volume of petrol at 0.745 kg/l, the density that the fuel tables in `tests/reference` use.
@@ -345,6 +352,7 @@ const FLOW: &[Unit] = &[
     unit("m3/s", 1.0),
     unit("cc/min", CC_PER_MINUTE),
     unit("ccm", CC_PER_MINUTE),
+    unit("cc", CC_PER_MINUTE),
     unit("cm3/min", CC_PER_MINUTE),
     unit("ml/min", CC_PER_MINUTE),
     unit("l/min", 1e-3 / 60.0),
@@ -356,4 +364,6 @@ const FLOW: &[Unit] = &[
     of_petrol("lb/hr", POUND / 3600.0),
     of_petrol("lbs/h", POUND / 3600.0),
     of_petrol("lbs/hr", POUND / 3600.0),
+    of_petrol("lb", POUND / 3600.0),
+    of_petrol("lbs", POUND / 3600.0),
 ];

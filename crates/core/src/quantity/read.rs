@@ -1,7 +1,7 @@
 //! From what a person typed to a quantity.
 //!
 //! Reads `2.4`, `2,4`, `2R4`, `2k2`, `2.2k`, `18 AWG`, `1.5 mm2`, `15 ft`, `100 rpm`, `12 ohm ±5%`,
-//! `8 to 14.8 V`. What can be read in two ways is asked back, not guessed.
+//! `8 to 14.8 V`, `14-16`, `about 14`. What can be read in two ways is asked back, not guessed.
 
 mod capitals;
 mod numeral;
@@ -54,77 +54,129 @@ pub fn read_band<Q: Measure>(text: &str, usual_unit: &str) -> Result<Band<Q>, Mi
 /// # Errors
 /// [`Misread`] says what is wrong with the text.
 pub fn read_span(text: &str, dimension: Dimension, usual_unit: &str) -> Result<Span, Misread> {
+    read_span_within(text, dimension, usual_unit, None)
+}
+
+/// The same; of two readings, that which alone lies between these limits is taken.
+///
+/// # Errors
+/// [`Misread`] says what is wrong with the text.
+pub(crate) fn read_span_within(
+    text: &str,
+    dimension: Dimension,
+    usual_unit: &str,
+    limits: Option<(f64, f64)>,
+) -> Result<Span, Misread> {
+    let asked = Asked { dimension, usual_unit, limits };
     let plain = text.replace("+/-", "±").replace("+-", "±");
     if let Some((value, tolerance)) = plain.split_once('±') {
-        return read_tolerance(value, tolerance, dimension, usual_unit);
+        return asked.with_tolerance(value, tolerance);
     }
-    let ends = plain
-        .split_once(" to ")
-        .or_else(|| plain.split_once(".."))
-        .or_else(|| plain.split_once('–'));
-    let Some((one, other)) = ends else {
-        return read_base(&plain, dimension, usual_unit).map(Span::exact);
+    let Some((one, other)) = ends(&plain) else {
+        return asked.base(&plain).map(Span::exact);
     };
     // "8 to 14.8 V": the unit at the end serves both
     let unit = unit_text(other).filter(|unit| !unit.is_empty()).unwrap_or(usual_unit);
-    let (one, other) = (read_base(one, dimension, unit)?, read_base(other, dimension, usual_unit)?);
+    let (one, other) = (Asked { usual_unit: unit, ..asked }.base(one)?, asked.base(other)?);
     Ok(Span { low: one.min(other), nominal: f64::midpoint(one, other), high: one.max(other) })
 }
 
-fn read_tolerance(
-    value: &str,
-    tolerance: &str,
-    dimension: Dimension,
-    usual_unit: &str,
-) -> Result<Span, Misread> {
-    let own_unit = unit_text(tolerance).unwrap_or_default();
-    if own_unit.contains('%') {
-        let nominal = read_base(value, dimension, usual_unit)?;
-        let share = read_base(tolerance, Dimension::Share, "%")?;
-        return Ok(Span::around(nominal, nominal * share));
-    }
-    // "12 ± 0.5 V": the unit at the end serves both
-    let value_unit = unit_text(value).unwrap_or_default();
-    let unit = [value_unit, own_unit, usual_unit]
-        .into_iter()
-        .find(|unit| !unit.is_empty())
-        .unwrap_or_default();
-    let nominal = read_base(value, dimension, unit)?;
-    // a difference of temperatures has no zero of its own
-    let off = read_base(tolerance, dimension, unit)? - read_base("0", dimension, unit)?;
-    Ok(Span::around(nominal, off))
+/// What people put before a number that they are not sure of: it is that number.
+const ABOUT: [&str; 8] = ["about", "around", "approx.", "approx", "circa", "ca.", "~", "≈"];
+
+fn without_about(text: &str) -> &str {
+    let text = text.trim();
+    let is_before =
+        |word: &&str| text.get(..word.len()).is_some_and(|it| it.eq_ignore_ascii_case(word));
+    let word = ABOUT.into_iter().find(is_before);
+    word.and_then(|word| text.get(word.len()..)).unwrap_or(text).trim_start()
+}
+
+/// The two ends of a text that has two: `8 to 14.8 V`, `14-16`.
+fn ends(text: &str) -> Option<(&str, &str)> {
+    text.split_once(" to ").or_else(|| text.split_once("..")).or_else(|| {
+        // a dash at the front is a sign, one behind an e its exponent's
+        text.match_indices(['-', '–']).find_map(|(at, dash)| {
+            let (one, other) = (text.get(..at)?, text.get(at + dash.len()..)?);
+            let is_number =
+                one.contains(|c: char| c.is_ascii_digit()) && !one.ends_with(['e', 'E']);
+            let goes_on = |c: char| c.is_ascii_digit() || matches!(c, '.' | '-' | '−');
+            (is_number && other.trim_start().starts_with(goes_on)).then_some((one, other))
+        })
+    })
 }
 
 fn unit_text(text: &str) -> Option<&str> {
     numeral::take(text.trim()).ok().map(|(_, rest)| rest.trim())
 }
 
-fn read_base(text: &str, dimension: Dimension, usual_unit: &str) -> Result<f64, Misread> {
-    let text = text.trim();
-    if text.is_empty() {
-        return Err(Misread::Empty);
-    }
-    if dimension == Dimension::WireSize
-        && let Some(area) = gauge(text)
-    {
-        return area;
-    }
-    if dimension == Dimension::Resistance
-        && let Some(number) = numeral::letter_for_point(text)
-    {
-        return finite(number);
-    }
-    let (numeral, rest) = numeral::take(text)?;
-    let rest = rest.trim();
-    let spelled = if rest.is_empty() { usual_unit } else { rest };
-    let unit = find(dimension, spelled)?;
-    let number = match numeral {
-        Numeral::One(number) => number,
-        Numeral::Two(small, large) => {
-            return Err(Misread::TwoReadings(join(&small, rest), join(&large, rest)));
+/// What a text is to be read as.
+#[derive(Clone, Copy)]
+struct Asked<'a> {
+    dimension: Dimension,
+    usual_unit: &'a str,
+    /// The limits in base units, where they may decide between two readings.
+    limits: Option<(f64, f64)>,
+}
+
+impl Asked<'_> {
+    fn with_tolerance(self, value: &str, tolerance: &str) -> Result<Span, Misread> {
+        let own_unit = unit_text(tolerance).unwrap_or_default();
+        if own_unit.contains('%') {
+            let nominal = self.base(value)?;
+            let share = Asked { dimension: Dimension::Share, usual_unit: "%", limits: None };
+            return Ok(Span::around(nominal, nominal * share.base(tolerance)?));
         }
-    };
-    finite(number * unit.factor + unit.offset)
+        // "12 ± 0.5 V": the unit at the end serves both
+        let value_unit = unit_text(value).unwrap_or_default();
+        let unit = [value_unit, own_unit, self.usual_unit]
+            .into_iter()
+            .find(|unit| !unit.is_empty())
+            .unwrap_or_default();
+        let nominal = Asked { usual_unit: unit, ..self }.base(value)?;
+        // a difference of temperatures has no zero of its own
+        let difference = Asked { usual_unit: unit, limits: None, ..self };
+        let off = difference.base(tolerance)? - difference.base("0")?;
+        Ok(Span::around(nominal, off))
+    }
+
+    fn base(self, text: &str) -> Result<f64, Misread> {
+        let text = without_about(text);
+        if text.is_empty() {
+            return Err(Misread::Empty);
+        }
+        if self.dimension == Dimension::WireSize
+            && let Some(area) = gauge(text)
+        {
+            return area;
+        }
+        if self.dimension == Dimension::Resistance
+            && let Some(number) = numeral::letter_for_point(text)
+        {
+            return finite(number);
+        }
+        let (numeral, rest) = numeral::take(text)?;
+        let rest = rest.trim();
+        let spelled = if rest.is_empty() { self.usual_unit } else { rest };
+        let unit = find(self.dimension, spelled)?;
+        let in_base = |number: f64| number * unit.factor + unit.offset;
+        let (small, large) = match numeral {
+            Numeral::One(number) => return finite(in_base(number)),
+            Numeral::Two(small, large) => (small, large),
+        };
+        let possible = |number: &str| {
+            let base = in_base(math::decimal(number)?);
+            self.limits.filter(|(low, high)| (*low..=*high).contains(&base)).map(|_| base)
+        };
+        match (possible(&small), possible(&large)) {
+            (Some(only), None) | (None, Some(only)) => Ok(only),
+            _ => Err(Misread::TwoReadings(join(&small, rest), join(&large, rest))),
+        }
+    }
+}
+
+fn read_base(text: &str, dimension: Dimension, usual_unit: &str) -> Result<f64, Misread> {
+    Asked { dimension, usual_unit, limits: None }.base(text)
 }
 
 fn join(number: &str, unit: &str) -> String {
@@ -164,12 +216,17 @@ fn find(dimension: Dimension, spelled: &str) -> Result<Unit, Misread> {
     }
 }
 
+/// What stands behind the number of a gauge: where nothing else is said, it is AWG.
+const GAUGE: [&str; 5] = ["awg", "gauge", "ga.", "ga", "g"];
+
 /// The copper area of a wire by its AWG number, in square metres.
 ///
 /// d = 0.127 mm x 92^((36 - n) / 39), n from -3 (`4/0`) to 40. Source: ASTM B258.
 fn gauge(text: &str) -> Option<Result<f64, Misread>> {
     let lower = text.to_ascii_lowercase();
-    let rest = lower.strip_prefix("awg").or_else(|| lower.strip_suffix("awg"))?.trim();
+    let before = ["awg", "#"].into_iter().find_map(|word| lower.strip_prefix(word));
+    let behind = || GAUGE.into_iter().find_map(|word| lower.strip_suffix(word));
+    let rest = before.or_else(behind)?.trim();
     let rest = rest.trim_start_matches('#').trim();
     let number = match rest.split_once("/0") {
         Some((noughts, "")) => math::decimal(noughts.trim()).map(|n| 1.0 - n),
@@ -228,7 +285,12 @@ mod tests {
         check::<Voltage>("12.6", "V", 12.6);
         check::<Voltage>("1.234,5 V", "V", 1234.5);
         check::<Voltage>("0.500", "V", 0.5);
-        check::<VolumeRate>("550 cc/min", "cc/min", 550e-6 / 60.0);
+        for text in ["550 cc/min", "550 cc", "550"] {
+            check::<VolumeRate>(text, "cc/min", 550e-6 / 60.0);
+        }
+        for text in ["15 feet", "15'", "15 foot", "180 inches", "180\"", "about 15 ft", "~15 ft"] {
+            check::<Length>(text, "m", 4.572);
+        }
     }
 
     #[test]
@@ -249,6 +311,9 @@ mod tests {
         assert!((area("18 AWG") - 0.823).abs() < 5e-4, "18 AWG is {}", area("18 AWG"));
         assert!((area("awg 10") - 5.261).abs() < 5e-4, "10 AWG is {}", area("awg 10"));
         assert!((area("4/0 AWG") - 107.2).abs() < 0.05, "4/0 AWG is {}", area("4/0 AWG"));
+        for text in ["18ga", "18 gauge", "#18", "18g", "awg #18", "18 GA."] {
+            assert!((area(text) - area("18 AWG")).abs() < 1e-9, "{text} is {}", area(text));
+        }
     }
 
     #[test]
@@ -256,6 +321,22 @@ mod tests {
         let both = Misread::TwoReadings("1.5 ohm".into(), "1500 ohm".into());
         check_fails::<Resistance>("1.500 ohm", "ohm", both.clone());
         check_fails::<Resistance>("1,500 ohm", "ohm", both);
+        // a foot and two inches are no 62 inches, and two numbers are not one
+        check_fails::<Length>("6'2\"", "m", Misread::UnknownUnit("'2\"".into()));
+        check_fails::<Voltage>("12 14", "V", Misread::UnknownUnit("14".into()));
+    }
+
+    #[test]
+    fn of_two_readings_the_one_that_is_possible_is_taken() {
+        let within = |low, high| {
+            let limits = Some((low, high));
+            read_span_within("2.500 A", Dimension::Current, "A", limits).map(|it| it.nominal)
+        };
+        assert_eq!(within(0.05, 50.0), Ok(2.5));
+        assert_eq!(within(50.0, 5000.0), Ok(2500.0));
+        let both = Misread::TwoReadings("2.5 A".into(), "2500 A".into());
+        assert_eq!(within(1.0, 5000.0), Err(both.clone()));
+        assert_eq!(within(3.0, 50.0), Err(both));
     }
 
     #[test]
@@ -289,5 +370,10 @@ mod tests {
         check_band("12 V +/- 500 mV", 11.5, 12.0, 12.5);
         check_band("8 to 14.8 V", 8.0, 11.4, 14.8);
         check_band("800..900 mV", 0.8, 0.85, 0.9);
+        check_band("14-16", 14.0, 15.0, 16.0);
+        check_band("14 V - 16 V", 14.0, 15.0, 16.0);
+        check_band("14–16 V", 14.0, 15.0, 16.0);
+        check_band("-16 - -14 V", -16.0, -15.0, -14.0);
+        check_band("14e-3", 0.014, 0.014, 0.014);
     }
 }

@@ -24,6 +24,17 @@ pub(crate) struct Beyond {
     pub(crate) value: Value,
     pub(crate) low: Value,
     pub(crate) high: Value,
+    /// A thousandth or a thousand times as much, where that is possible: a prefix that slipped.
+    pub(crate) meant: Option<Value>,
+}
+
+impl Beyond {
+    fn told(self, message: Message) -> Message {
+        match self.meant {
+            Some(meant) => message.and_then(&say!(crate::words::field::MEANT, meant = meant)),
+            None => message,
+        }
+    }
 }
 
 impl Problem {
@@ -34,22 +45,24 @@ impl Problem {
         let message = match self {
             Self::Misread(misread) => unread(misread, field, &typed),
             Self::TooSmall(it) => {
-                say!(
+                let message = say!(
                     crate::words::field::TOO_SMALL,
                     field = name,
                     value = it.value,
                     low = it.low,
                     high = it.high
-                )
+                );
+                it.told(message)
             }
             Self::TooLarge(it) => {
-                say!(
+                let message = say!(
                     crate::words::field::TOO_LARGE,
                     field = name,
                     value = it.value,
                     low = it.low,
                     high = it.high
-                )
+                );
+                it.told(message)
             }
             Self::NotWhole(low, high) => {
                 say!(
@@ -161,11 +174,13 @@ pub(crate) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
     let Kind::Whole(low, high) = field.kind else {
         return Err(Problem::Misread(Misread::NoNumber));
     };
-    let Ok(number) = text.parse::<u32>() else {
+    let Some(number) = text.parse().ok().or_else(|| counted(field, text)) else {
         // "-3" and "6.0" are numbers, but no counts
         return Err(Problem::NotWhole(low, high));
     };
-    let beyond = || Box::new(Beyond { value: number.into(), low: low.into(), high: high.into() });
+    let beyond = || {
+        Box::new(Beyond { value: number.into(), low: low.into(), high: high.into(), meant: None })
+    };
     if number < low {
         return Err(Problem::TooSmall(beyond()));
     }
@@ -173,6 +188,15 @@ pub(crate) fn whole_of(field: &Field, text: &str) -> Result<u32, Problem> {
         return Err(Problem::TooLarge(beyond()));
     }
     Ok(number)
+}
+
+/// A number with what is counted behind it: `6 cyl`.
+fn counted(field: &Field, text: &str) -> Option<u32> {
+    let (number, word) = text.split_at_checked(text.find(|c: char| !c.is_ascii_digit())?)?;
+    let word = word.trim().trim_end_matches('.').to_ascii_lowercase();
+    let label = field.label.to_ascii_lowercase();
+    let is_said = word.len() >= 3 && label.split(' ').any(|it| it.starts_with(&word));
+    number.parse().ok().filter(|_| is_said)
 }
 
 /// The number of a choice, by its code, or by its label as a person would write it into a file.

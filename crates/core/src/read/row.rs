@@ -13,6 +13,8 @@ pub(crate) fn row(text: &str) -> Result<Vec<f64>, String> {
     text.split(|c: char| {
         c.is_whitespace() || matches!(c, '-' | '–' | ',' | ';' | '/' | '>' | '→' | '+' | '&')
     })
+    // "1.5.3.6.2.4": points that can only stand between numbers
+    .flat_map(|token| token.split(if token.matches('.').count() > 1 { '.' } else { ' ' }))
     .filter(|token| !token.is_empty())
     .map(|token| {
         let number = decimal(token.trim_end_matches('°'));

@@ -1,9 +1,9 @@
 //! Copper: the resistance of wires and windings, and what temperature does to it.
 //!
 //! Source: IEC 60028, International standard of resistance for copper: annealed copper at 20 °C has
-//! 1/58 Ω·mm²/m and a temperature coefficient of 0.00393 per kelvin at constant mass. Stranded wire is
-//! allowed up to 16 % more than that for its nominal size (IEC 60228 class 5), so the resistance here is the
-//! least that a wire of true size can have: right for the highest current, which is what burns an output.
+//! 1/58 Ω·mm²/m and a temperature coefficient of 0.00393 per kelvin at constant mass. That is the least that a wire
+//! of true size can have: right for the highest current, which is what burns an output. Where the least current or the
+//! greatest drop is asked for, [`STRANDED`] times as much is taken.
 
 use crate::{
     quantity::{Area, Length, Measure, Resistance, Temperature},
@@ -12,6 +12,10 @@ use crate::{
 
 /// Resistivity at 20 °C in Ω·m: 1/58 Ω·mm²/m.
 pub const RESISTIVITY_OHM_M: f64 = 1e-6 / 58.0;
+
+/// How many times that a flexible stranded wire of its nominal size may have: from 1.10 to 1.16 for 0.5 to 120 mm².
+/// Source: IEC 60228:2004, table 3, class 5, plain copper.
+pub const STRANDED: f64 = 1.16;
 
 /// Rise of resistance per kelvin, as a share of that at 20 °C.
 pub const COEFFICIENT_PER_K: f64 = 0.00393;
@@ -26,6 +30,12 @@ pub const AT_TEMPERATURE: Formula = Formula {
 pub const WIRE: Formula = Formula {
     symbols: "R_w = l / (58 m/(Ω·mm²) × A) × (1 + 0.00393/K × (T − 20 °C))",
     source: "IEC 60028, copper; size by IEC 60228 or ASTM B258",
+};
+
+/// The formula of [`wire_at_most`].
+pub const WIRE_AT_MOST: Formula = Formula {
+    symbols: "R_w = 1.16 × l / (58 m/(Ω·mm²) × A) × (1 + 0.00393/K × (T − 20 °C))",
+    source: "IEC 60028, copper; 1.16: the most that IEC 60228 allows a class 5 wire",
 };
 
 /// How many times its resistance at 20 °C copper has at this temperature.
@@ -45,6 +55,11 @@ pub fn at(temperature: Temperature, at_20: Resistance) -> Resistance {
 /// Without limit where `area` is zero.
 pub fn wire(length: Length, area: Area, temperature: Temperature) -> Resistance {
     Measure::from_base(RESISTIVITY_OHM_M * length.base() / area.base() * factor(temperature))
+}
+
+/// The most that a stranded wire may have at a temperature. See [`WIRE_AT_MOST`].
+pub fn wire_at_most(length: Length, area: Area, temperature: Temperature) -> Resistance {
+    wire(length, area, temperature) * STRANDED
 }
 
 #[cfg(test)]

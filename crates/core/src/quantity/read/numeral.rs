@@ -63,7 +63,7 @@ fn marks_length(text: &str) -> usize {
         let goes_on = match c {
             '0'..='9' | '.' | ',' => true,
             ' ' | '\u{a0}' | '\u{202f}' | '\'' => {
-                at > 0 && chars.peek().is_some_and(|(_, next)| next.is_ascii_digit())
+                at > 0 && chars.peek().is_some_and(|(next, _)| is_group(text, *next))
             }
             _ => false,
         };
@@ -73,6 +73,12 @@ fn marks_length(text: &str) -> usize {
         end = at + c.len_utf8();
     }
     end
+}
+
+/// Whether three digits follow and no more: a gap between others makes two numbers.
+fn is_group(text: &str, at: usize) -> bool {
+    let after = text.get(at..).unwrap_or_default();
+    after.chars().take_while(char::is_ascii_digit).count() == 3
 }
 
 /// `e3`, `E-3`: only where digits follow, since `E` may start a unit.

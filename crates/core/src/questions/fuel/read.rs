@@ -113,7 +113,7 @@ fn kind(reader: &mut Reader<'_>, taken: &mut Vec<(&'static str, Value)>) -> (Fue
         Fuel::Ethanol => "ethanol",
         Fuel::Methanol => "methanol",
     };
-    if !matches!(entry, Entry::Given(_)) {
+    if entry.is_assumed() {
         taken.push(("Fuel", name.into()));
     }
     (fuel, name)
@@ -126,7 +126,7 @@ fn regulator(
     taken: &mut Vec<(&'static str, Value)>,
 ) -> Regulator {
     let entry = reader.choice(fields::fuel::REGULATOR);
-    if !matches!(entry, Entry::Given(_)) && boost.high.base() > 0.0 {
+    if entry.is_assumed() && boost.high.base() > 0.0 {
         taken.push(("The pressure regulator", "follows boost".into()));
     }
     entry.value().unwrap_or(Regulator::Referenced)

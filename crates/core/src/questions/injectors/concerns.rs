@@ -16,6 +16,17 @@ use crate::{
 /// Where an injector may not open.
 pub(super) fn of_opening(solved: &SolvedSet<'_>, findings: &mut Findings) {
     let SolvedSet { inputs, found, .. } = solved;
+    let key = solved.key(fields::injectors::OPENING_CURRENT);
+    if found.hangs {
+        let message = say!(
+            words::OPENING_HANGS,
+            current = found.lowest.injector.low,
+            corner = found.lowest.corner.name,
+            opening = found.opening.current.high
+        );
+        let finding = Finding::new(Severity::Doubt, key, message);
+        findings.push(finding.cured_by([say!(words::FIND_OPENING)]));
+    }
     if found.may_not_open == Holds::Never {
         return;
     }
@@ -37,7 +48,7 @@ pub(super) fn of_opening(solved: &SolvedSet<'_>, findings: &mut Findings) {
     }
     let working = found.opening.working.iter().chain(&found.opens_from.working).cloned();
     findings.push(
-        Finding::new(severity, solved.key(fields::injectors::OPENING_CURRENT), message)
+        Finding::new(severity, key, message)
             .holding(found.may_not_open.clone())
             .cured_by(remedies)
             .shown_by(working),

@@ -61,7 +61,7 @@ pub(super) fn answer(
     if cures.resistor().is_some() {
         answer.cautions.push(say!(words::HOT_RESISTOR));
     }
-    if carrying.over != Holds::Never {
+    if carrying.over != Holds::Never && !carrying.is_hair {
         answer.cautions.extend([say!(words::NO_DIODE), say!(words::BEFORE_WIRING)]);
     }
     answer.to_do.push(remedies::taken(solved, cures));
@@ -90,11 +90,14 @@ pub(super) fn margin_working(inputs: &InjectorInputs, carrying: &Carrying) -> Ve
 fn verdict(found: &InjectorAnswer, carrying: &Carrying) -> (Tone, Message) {
     let (margin, over) = (carrying.margin, corners(&carrying.over));
     let missed = match (&found.may_not_open, found.opening.is_given) {
-        (Holds::Never, _) => None,
+        (Holds::Never, _) => found.hangs.then_some(Tone::Doubtful),
         (_, true) => Some(Tone::Bad),
         (_, false) => Some(Tone::Doubtful),
     };
     match (carrying.carries, missed) {
+        (Carries::NotEverywhere, None) if carrying.is_hair => {
+            (Tone::Doubtful, say!(words::HAIR_OVER, corners = over))
+        }
         (Carries::Nowhere, _) => (Tone::Bad, say!(words::TOO_MUCH_ALWAYS)),
         (Carries::NotEverywhere, _) => (Tone::Bad, say!(words::TOO_MUCH, corners = over)),
         (_, Some(tone)) => (tone, say!(words::CARRIES_UNOPENED)),
@@ -117,6 +120,16 @@ fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
         return Finding::new(Severity::Doubt, place, message);
     }
     let over: Ratio = Measure::from_base(-carrying.margin.base());
+    if carrying.is_hair {
+        let message = say!(
+            words::BARELY_OVER,
+            highest = highest,
+            corner = corner,
+            over = over,
+            limit = limit
+        );
+        return Finding::new(Severity::Doubt, place, message).holding(carrying.over.clone());
+    }
     let message = say!(
         words::TOO_MUCH_FOR_OUTPUT,
         highest = highest,

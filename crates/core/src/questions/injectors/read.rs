@@ -8,6 +8,7 @@ use crate::{
     finding::{Finding, Severity},
     injector::{
         DriverKind, InjectorInputs, InjectorOutput, Wire, ballast,
+        opening::{self, Opening},
         turn_off::{Clamp, Pulses},
     },
     quantity::{Area, Band, Current, Measure, Resistance, RotationalSpeed, Value, ohms},
@@ -136,6 +137,7 @@ pub(crate) fn injectors(
         pulses,
         corners: around.conditions.corners(),
     });
+    of.opens_at(inputs.as_ref());
     let OfSet { taken, .. } = of;
     Injectors { set, resistance, sharing_is_known: per_output.is_some(), inputs, count, taken }
 }
@@ -267,7 +269,7 @@ impl OfSet<'_, '_> {
 
     fn output(&mut self) -> InjectorOutput {
         let kind = self.reader.choice(fields::injectors::OUTPUT_KIND.of(self.set.part()));
-        if !matches!(kind, Entry::Given(_)) {
+        if kind.is_assumed() {
             self.taken.push(("The output is", "a plain switch to ground".into()));
         }
         let stage = kind.value().unwrap_or(DriverKind::PlainSwitch);
@@ -290,6 +292,17 @@ impl OfSet<'_, '_> {
         }
     }
 
+    /// Says which opening current is taken where none is known.
+    fn opens_at(&mut self, inputs: Option<&InjectorInputs>) {
+        let key = fields::injectors::OPENING_CURRENT.of(self.set.part());
+        let opening = inputs.map(Opening::of).filter(|opening| !opening.is_given);
+        if let Some(opening) = opening.filter(|_| !self.reader.is_typed(key)) {
+            let (current, shown) = (opening.current, opening.current.high.show());
+            self.reader.or_assume(key, Entry::Missing, current, shown.clone(), opening::USUAL);
+            self.taken.push((key.field().label, shown));
+        }
+    }
+
     fn usual<Q: Measure>(&mut self, key: Key<Q>) -> Band<Q> {
         usual(self.reader, key.of(self.set.part()), &mut self.taken)
     }
@@ -308,6 +321,9 @@ pub(crate) fn usual<Q: Measure>(
     // a test of the fields sees to it that every assumed value can be read
     let (band, shown) =
         usual_band(key).unwrap_or((Band::exact(Q::from_base(0.0)), Value::text("")));
-    taken.push((key.field().label, shown));
+    // what is taken for a field that can't be read is said by the report
+    if !matches!(entry, Entry::Unreadable) {
+        taken.push((key.field().label, shown));
+    }
     band
 }

@@ -15,6 +15,7 @@ sentences! {
     CARRIES = "injectors.carries", "Carries them, {margin} to spare";
     CARRIES_BARELY = "injectors.carries-barely", "Carries them, but no margin: {margin}";
     CARRIES_UNOPENED = "injectors.carries-unopened", "Carries them, but they may not open";
+    HAIR_OVER = "injectors.hair-over", "At its limit, a hair over: {corners}";
     TOO_MUCH = "injectors.too-much", "Too much for the output: {corners}";
     TOO_MUCH_ALWAYS = "injectors.too-much-always", "Too much for the output, hot or cold";
     PEAK_WANTED = "injectors.peak-wanted", "Set its peak to {peak}";
@@ -139,6 +140,11 @@ sentences! {
          many there are.";
     TOO_MUCH_FOR_OUTPUT = "injectors.too-much-for-output",
         "Each injector output would carry up to {highest} ({corner}), {over} over its limit of {limit}.";
+    BARELY_OVER = "injectors.barely-over",
+        "Each injector output would carry up to {highest} ({corner}), {over} over its limit of {limit}: within the tolerances.";
+    OPENING_HANGS = "injectors.opening-hangs",
+        "Behind its resistor an injector gets {current} at least ({corner}). {opening} to open it is only usual; some want half as \
+         much again.";
     NO_MARGIN = "injectors.no-margin",
         "Each injector output would carry up to {highest} ({corner}): {margin} below its limit of {limit}, where 10% is wanted.";
     MAY_NOT_OPEN = "injectors.may-not-open",
@@ -176,9 +182,23 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: TOO_MUCH_FOR_OUTPUT.code,
         // The highest current of an output is above its limit at some corner of supply and temperature.
-        why: "The output burns, often not at once: it passes on the bench at 12 V and dies when the alternator charges in the cold.",
+        why: "The output burns, often not at once: cold copper and the alternator’s voltage push the most through it.",
         act: "Fewer injectors on it, resistors, a driver that controls the current, or a stronger output.",
         source: "Ohm's law and the sum of currents; copper by IEC 60028; the limit is the maker's",
+    },
+    Explanation {
+        code: BARELY_OVER.code,
+        // Over the limit by no more than three percent, or by the tolerances alone.
+        why: "What was typed is no better known than that; the limit may hold hot, or only at 25 °C.",
+        act: "Look up at which heat the limit holds; measure the injectors. No resistor for so little.",
+        source: "common practice, no source: three percent is a hair",
+    },
+    Explanation {
+        code: OPENING_HANGS.code,
+        // A resistor in line, and a current above the usual opening current by less than √2.
+        why: "The resistor leaves little at a weak battery: the engine may not start hot or cold.",
+        act: "Find out what opens one, at full fuel pressure.",
+        source: "common practice, no source: 1.5 to 3 W open an injector of the usual size",
     },
     Explanation {
         code: NO_MARGIN.code,

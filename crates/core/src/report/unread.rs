@@ -1,0 +1,107 @@
+//! What is taken where a field can't be read is said by each answer that rests on it, and such an answer is no yes.
+
+use std::rc::Rc;
+
+use super::{Answer, Section, Tone};
+use crate::{
+    read::{FieldStates, State, usual_shown},
+    say,
+    schema::{Kind, Part, Place},
+    words::field,
+};
+
+/// The answers that rest on a field: how their question and what they are about begin.
+#[expect(clippy::match_same_arms, reason = "a line for each part, in their order")]
+fn resting_on(place: Place) -> &'static [&'static str] {
+    match (place.part(), place.field().name) {
+        (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/"],
+        (Part::Engine, "highest_speed") => {
+            &["injectors/injectors", "injectors/second", "injectors/fuel", "trigger/"]
+        }
+        (Part::Engine, "cylinders") => &["firing/", "trigger/"],
+        (Part::Engine, "numbering" | "order_numbering") => {
+            &["firing/", "injectors/second", "injectors/injector_"]
+        }
+        (Part::Engine, _) => &["firing/"],
+        (Part::Controller, "supply_off") => &["outputs/"],
+        (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
+        (Part::Controller, "cranking_dwell") => &["coils/coils", "cranking/cranking"],
+        (Part::Controller, "offset") => &["cranking/", "trigger/"],
+        (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
+        (Part::Controller, "least_supply") => &["cranking/cranking"],
+        (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
+        (Part::Channels, "injection_mode") => &["firing/", "injectors/"],
+        (Part::Channels, "second_mode") => &["firing/", "injectors/second", "injectors/injector_"],
+        (Part::Channels, _) => &["firing/"],
+        (Part::Light, _) => &["firing/light"],
+        (Part::Strip, _) => &["firing/strip"],
+        (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel"],
+        (Part::Injectors, _) => &["injectors/injector"],
+        (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel"],
+        (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
+        (Part::Fuel, _) => &["injectors/fuel"],
+        // an answer about an output or a load that can't be read waits
+        (Part::Outputs | Part::Loads, _) => &[],
+        (Part::SwitchedFeeds, _) => &["outputs/"],
+        (Part::Relays, "alike") => &["coils/"],
+        (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => &["coils/coils.feed"],
+        (Part::Relays, "purpose") => &["cranking/", "coils/", "injectors/injector_"],
+        (
+            Part::Relays,
+            "relay_on_at" | "relay_off_below" | "pull_in" | "pull_in_time" | "drop_out_time",
+        ) => &["cranking/"],
+        (Part::Relays, _) => &[],
+        (Part::Cranking, "speed" | "cold_speed" | "weak_speed" | "dip") => {
+            &["cranking/", "trigger/trigger", "trigger/crank"]
+        }
+        (Part::Cranking, _) => &["cranking/"],
+        (Part::Coils, _) => &["coils/"],
+        (Part::Wheels, _) => &["cranking/", "trigger/"],
+        (Part::Trigger | Part::TriggerInput, _) => &["trigger/"],
+        (Part::CrankSensor, _) => &["trigger/crank"],
+        (Part::CamSensor, _) => &["trigger/cam"],
+        (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],
+        (Part::Temperatures, _) => &[
+            "coils/",
+            "cranking/cranking",
+            "injectors/injector",
+            "injectors/second",
+            "outputs/",
+            "trigger/crank",
+        ],
+    }
+}
+
+/// Says it in each answer that is given all the same.
+pub(super) fn tell(fields: &FieldStates, sections: &mut [Section]) {
+    let unread = fields.iter().filter(|(_, field)| field.state == State::Unreadable);
+    let places = unread.filter_map(|(path, _)| Place::at_path(path));
+    // what stands in a row is told by the question of it
+    let unread: Vec<_> = places.filter(|it| !matches!(it.field().kind, Kind::Row)).collect();
+    if unread.is_empty() {
+        return;
+    }
+    for section in sections {
+        for answer in &mut section.answers {
+            let about = [section.id, "/", answer.subject.as_str()].concat();
+            let rests = |place: &&Place| resting_on(**place).iter().any(|it| about.starts_with(it));
+            let list: Vec<_> = unread.iter().filter(rests).map(|place| taken(*place)).collect();
+            if !list.is_empty() && answer.verdict.tone != Tone::Open {
+                told(Rc::make_mut(answer), &list);
+            }
+        }
+    }
+}
+
+fn taken(place: Place) -> String {
+    let field = place.field();
+    let usual = usual_shown(field);
+    [field.label, ": ", usual.as_ref().map_or("left out", |it| it.shown.as_str())].concat()
+}
+
+fn told(answer: &mut Answer, list: &[String]) {
+    answer.to_do.insert(0, say!(field::UNREAD, list = list.join("; ")));
+    if answer.verdict.tone == Tone::Good {
+        answer.verdict.tone = Tone::Doubtful;
+    }
+}
