@@ -44,6 +44,7 @@ fn bare(supply_v: f64) -> CoilInputs {
         wanted: amperes(7.5),
         drop: exact("0 V"),
         limit: None,
+        per_igniter: 1,
         spark: exact("0 ms"),
         duty_limit: None,
         pattern: None,

@@ -34,7 +34,9 @@ const KILLERS: &[Killer] = &[
     (&[("controller.dwell", "6 ms")], "coils.dwell-too-long", Danger),
     (&[("coils.resistance", "2.2 ohm")], "coils.falls-short", Fault),
     (&[("relays.0.fuse", "5 A")], "coils.fuse-too-small", Fault),
+    (&[("coils.limit", "9 A"), ("coils.per_igniter", "2")], "coils.shared-limit", Fault),
     (&[("relays.0.relay_on_at", "300 rpm")], "cranking.never-closes", Fault),
+    (&[("switched_feeds.cranking", "cut")], "cranking.feed-cut", Fault),
     (&[("controller.least_supply", "9.5 V")], "cranking.controller-restarts", Fault),
     (
         &[

@@ -6,6 +6,7 @@
 
 #![expect(clippy::expect_used, clippy::panic, reason = "a test fails by them")]
 
+mod coils;
 mod cranking;
 mod injectors;
 mod outputs;

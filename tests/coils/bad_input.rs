@@ -21,6 +21,8 @@ fn plan(typed: &[(&str, &str)]) -> Plan {
         ("relays.0.purpose", "coils"),
         ("relays.0.rating", "30 A"),
         ("relays.0.fuse", "15 A"),
+        // it saves a coil that is held on
+        ("relays.0.relay_on_at", "100 rpm"),
     ];
     planned(&usual, typed)
 }

@@ -81,7 +81,7 @@ impl<'a> Car<'a> {
         let trigger = read::trigger(reader, &conditions, known, highest_speed);
         let cranking = Rc::new(read::cranking(reader, &conditions, known, &outputs));
         let relays = read::relays(reader, &outputs);
-        let coils = read::coils(reader, &conditions, known, highest_speed);
+        let coils = read::coils(reader, &conditions, known, highest_speed, &outputs);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);

@@ -10,6 +10,7 @@ mod course;
 pub mod cures;
 pub mod entered;
 pub mod feed;
+pub mod held;
 pub mod pattern;
 
 use charging::{Charged, CoilCorner};
@@ -53,8 +54,10 @@ pub struct CoilInputs {
     pub wanted: Current,
     /// What the igniter drops while it conducts.
     pub drop: Band<Voltage>,
-    /// The current that the igniter holds, where it holds one.
+    /// The current that the igniter holds for each coil on it, where it holds one.
     pub limit: Option<Band<Current>>,
+    /// Coils on one igniter; at least one.
+    pub per_igniter: u32,
     /// How long a spark burns.
     pub spark: Band<Time>,
     /// The most of the time that the coil may be charged, where its data say.
@@ -140,7 +143,9 @@ pub struct CoilAnswer {
     /// At the highest speed, where that and the firing are known and the current is reached.
     pub at_speed: Option<AtSpeed>,
     /// A coil that is held on.
-    pub held: charging::Held,
+    pub held: held::Held,
+    /// One that is charged while the controller starts.
+    pub at_key_on: Charged,
     /// What the dwell that is entered gives, at the charging supply.
     pub entered: Option<EnteredDwell>,
     /// What that of cranking gives, at the lowest supply.
@@ -162,7 +167,8 @@ pub fn answer(inputs: &CoilInputs) -> Option<CoilAnswer> {
     let charge = Charged::new(&nominal, dwell.unwrap_or(0.0))?;
     Some(CoilAnswer {
         at_speed: at_speed(inputs),
-        held: charging::Held::new(inputs)?,
+        held: held::Held::new(inputs)?,
+        at_key_on: held::while_starting(inputs)?,
         entered: entered(inputs.entered, inputs.conditions.supply.high),
         entered_cranking: entered(inputs.entered_cranking, inputs.conditions.supply.low),
         dwells,

@@ -1,11 +1,11 @@
-//! One coil: its charge, and what it does when it is held on.
+//! One coil, and its charge.
 
 use super::CoilInputs;
 use crate::{
     output::End,
     quantity::{
-        Band, Current, Energy, Inductance, Measure, Power, Resistance, Temperature, Time, Voltage,
-        amperes, celsius, joules, seconds, watts,
+        Current, Energy, Inductance, Measure, Resistance, Temperature, Time, Voltage, amperes,
+        joules, seconds,
     },
     tables::copper,
     transient::{Limited, stored_energy_j},
@@ -18,20 +18,6 @@ const DRIVING: Formula =
 const DWELL: Formula = Formula { symbols: "t_dwell = −L / R ln(1 − I R / V)", source: RL };
 const ENERGY: Formula =
     Formula { symbols: "E = L I² / 2", source: "University Physics, vol. 2, section 14.3" };
-const LAST: Formula = Formula { symbols: "I_held = V / R", source: "Ohm's law" };
-const HEAT: Formula = Formula { symbols: "P = I_held² R", source: "resistive heating" };
-const RISES: Formula = Formula {
-    symbols: "t_100 = 100 K × m c / P",
-    source: "all heat stays in a primary of 50 to 150 g of copper (common practice, no source), 387 J/(kg K): University \
-             Physics, vol. 2, table 1.3, from memory",
-};
-
-/// Specific heat of copper in J/(kg K): University Physics, vol. 2, table 1.3, from memory.
-const COPPER_J_KG_K: f64 = 387.0;
-/// Copper of a primary, in kg: common practice, no source.
-const PRIMARY_KG: [f64; 3] = [0.05, 0.1, 0.15];
-/// By so many kelvin it is certainly too hot.
-const RISE_K: f64 = 100.0;
 
 /// One coil with everything at one end of its band.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -154,63 +140,4 @@ impl Charged {
             working,
         })
     }
-}
-
-/// A coil that is held on.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Held {
-    /// The current, lowest to highest: at the charging supply, from hot to cold.
-    pub current: Band<Current>,
-    /// Heat in the coil.
-    pub in_coil: Band<Power>,
-    /// Heat in the igniter, as meant.
-    pub in_igniter: Power,
-    /// Until the primary's copper is 100 K hotter, if no heat leaves it.
-    pub rises_in: Band<Time>,
-    /// How they were found.
-    pub working: Vec<Step>,
-}
-
-impl Held {
-    /// At the charging supply.
-    pub(super) fn new(inputs: &CoilInputs) -> Option<Self> {
-        let (supply, temperature) = (inputs.conditions.supply.high, inputs.conditions.temperature);
-        let nominal = CoilCorner::nominal(inputs, supply, celsius(20.0));
-        let ends = [
-            CoilCorner::slowest(inputs, supply, temperature.high),
-            nominal,
-            CoilCorner::fastest(inputs, supply, temperature.low),
-        ];
-        let last = |corner: &CoilCorner| Some(amperes(corner.charging()?.last_a()));
-        let heat = |corner: &CoilCorner| {
-            let current = last(corner)?.base();
-            Some(watts(current * current * corner.resistance.base()))
-        };
-        let currents = band(ends.iter().map(last))?;
-        let heats = band(ends.iter().map(heat))?;
-        let current = currents.nominal;
-        let shown = [("V", nominal.driving().show()), ("R", nominal.resistance.show())];
-        let mut working = vec![step(&LAST, &shown, current)];
-        let shown = [("I_held", current.show()), ("R", nominal.resistance.show())];
-        working.push(step(&HEAT, &shown, heats.nominal));
-        let rise = |kg: f64, power: Power| seconds(RISE_K * kg * COPPER_J_KG_K / power.base());
-        let [least, usual, most] = PRIMARY_KG;
-        let rises_in = Band {
-            low: rise(least, heats.high),
-            nominal: rise(usual, heats.nominal),
-            high: rise(most, heats.low),
-        };
-        working.push(step(&RISES, &[("P", heats.nominal.show())], rises_in.nominal));
-        let in_igniter =
-            watts((supply.base() - current.base() * nominal.resistance.base()) * current.base());
-        Some(Self { current: currents, in_coil: heats, in_igniter, rises_in, working })
-    }
-}
-
-/// From the values at the slowest, the nominal and the fastest end: lowest to highest.
-fn band<Q: Measure>(values: impl Iterator<Item = Option<Q>>) -> Option<Band<Q>> {
-    let values: Option<Vec<Q>> = values.collect();
-    let values = values?;
-    let nominal = *values.get(1)?;
-    Some(values.into_iter().fold(Band::exact(nominal), |band, it| band.widened_to(it)))
 }

@@ -97,6 +97,7 @@ mod tests {
             wanted: amperes(8.0),
             drop: Band::exact(volts(1.0)),
             limit: None,
+            per_igniter: 1,
             spark: Band::exact(seconds(0.001)),
             duty_limit: None,
             pattern: None,

@@ -100,7 +100,7 @@ impl Taken {
             mean,
             peak: amperes(sum(&carried)),
             in_coil: watts(charged.in_coil.base() / mean_s),
-            in_igniter: watts(charged.in_igniter.base() / mean_s),
+            in_igniter: watts(f64::from(inputs.per_igniter) * charged.in_igniter.base() / mean_s),
             carried,
             course: ChargingSequence {
                 coil,
@@ -197,9 +197,4 @@ impl CoilFeed {
     pub fn is_switched_by(&self, rating: Current) -> bool {
         self.is_fused_by(rating) && rating.base() >= self.peak.base() * (1.0 - 1e-9)
     }
-}
-
-/// Whether a fuse of this rating never blows by a current, so that a coil that is held on burns behind it.
-pub fn never_blows(fuse: Current, current: Current) -> bool {
-    current.base() <= fuses::HOLDS * fuse.base()
 }

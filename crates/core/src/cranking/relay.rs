@@ -44,9 +44,11 @@ pub struct Relay {
 pub enum PullIn {
     /// It is.
     Sure,
-    /// It is not with its coil hot.
+    /// It is not with its coil hot, by what is usually lost in its feed.
+    PerhapsNotHot,
+    /// Nor so, whatever is lost there.
     NotHot,
-    /// Nor cold, by what is usually lost in its feed.
+    /// Nor cold, by what is usually lost there.
     PerhapsNotCold,
     /// Nor cold, whatever is lost there.
     NotCold,
@@ -115,8 +117,10 @@ pub(super) fn answer(
         PullIn::NotCold
     } else if at_cold < needed.low {
         PullIn::PerhapsNotCold
-    } else if at_hot < needed.high {
+    } else if relay.at_coil(hot, relay.feed_loss.low, coil.high) < needed.high {
         PullIn::NotHot
+    } else if at_hot < needed.high {
+        PullIn::PerhapsNotHot
     } else {
         PullIn::Sure
     };

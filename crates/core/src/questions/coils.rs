@@ -5,6 +5,7 @@ pub mod fields;
 mod judge;
 mod numbers;
 pub(crate) mod read;
+mod starting;
 pub(crate) mod words;
 
 use std::rc::Rc;
@@ -94,6 +95,8 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
     ];
     answer.show(details.map(|it| (it.charging)(inputs, found)));
     judge::concerns(read, found, &cures, findings);
+    findings.extend(starting::finding(read, &found.at_key_on, feed::speed_relay(read)));
+    findings.extend(feed::held(read, found));
     vec![answer, feed::answer(read, found, details.map(|it| it.feed), findings)]
 }
 

@@ -4,7 +4,10 @@
 //! rating for long at room temperature, less in an engine bay: common practice, no source.
 
 use super::wires;
-use crate::quantity::{Area, Current, Measure, amperes};
+use crate::{
+    math,
+    quantity::{Area, Current, Measure, Time, amperes, seconds},
+};
 
 /// The ratings, in amperes: 1 to 40 A of the regular blade, above it of the large one.
 pub const RATINGS_A: [f64; 17] = [
@@ -33,6 +36,28 @@ pub fn for_long(current: Current) -> Option<Current> {
 
 /// A fuse bears so much of its rating for a hundred hours: ISO 8820-3, from memory.
 pub const HOLDS: f64 = 1.1;
+
+/// Where [`holds_for`] comes from.
+pub const GATES: &str = "ISO 8820-3: a fuse may hold 110 % for a hundred hours, 135 % for 600 s (1800 s above 40 A), 200 % for 5 s (60 s), 350 % for 0.5 s (7 s) at most, from memory; between, along a straight line of the logarithms";
+
+/// Up to 40 A, type C: times its rating, and for how long it may bear it at most, in seconds. From memory.
+const GATES_C: [(f64, f64); 5] = [(1.35, 600.0), (1.6, 50.0), (2.0, 5.0), (3.5, 0.5), (6.0, 0.1)];
+/// Above, type E. From memory.
+const GATES_E: [(f64, f64); 4] = [(1.35, 1800.0), (2.0, 60.0), (3.5, 7.0), (6.0, 1.0)];
+const LARGEST_C_A: f64 = 40.0;
+
+/// For how long a fuse of this rating may bear a current before it blows, at most; nothing where that may be for ever, below
+/// 135 % of its rating.
+pub fn holds_for(rating: Current, current: Current) -> Option<Time> {
+    let gates: &[(f64, f64)] = if rating.base() > LARGEST_C_A { &GATES_E } else { &GATES_C };
+    let times = current.base() / rating.base();
+    let before = gates.iter().rev().find(|gate| gate.0 <= times)?;
+    let Some(after) = gates.iter().find(|gate| gate.0 > times) else {
+        return Some(seconds(before.1));
+    };
+    let share = math::ln(times / before.0) / math::ln(after.0 / before.0);
+    Some(seconds(before.1 * math::exp(share * math::ln(after.1 / before.1))))
+}
 
 /// Up to so many times what it bears a wire runs hot, and its insulation ages, but it does not burn in free air: the heat goes
 /// with the square of the current, a third more. Common practice, no source.

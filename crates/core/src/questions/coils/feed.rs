@@ -4,14 +4,18 @@ use crate::report::{Answer, Detail, Figure, Row, Table, Tone};
 use crate::{
     coil::{
         self, AtSpeed,
-        feed::{CoilFeed, CoilFeedParts, never_blows},
+        feed::{CoilFeed, CoilFeedParts},
+        held::BurningPart,
     },
-    fields,
+    cranking::USUAL_THRESHOLD_RPM,
+    fields::{self, relays::SwitchedBy},
     finding::{Finding, Findings, Severity},
-    quantity::{Measure, Value, Voltage, volts},
+    message::Message,
+    quantity::{Current, Measure, Value, Voltage, rpm, volts},
     questions::coils::words,
     read::{self, Coiled},
     say,
+    schema::Choice as _,
     tables::fuses::{self, Unprotected},
 };
 
@@ -52,6 +56,9 @@ pub(super) fn answer(
         }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
+        _ if held(read, found).is_some_and(|it| it.severity < Severity::Note) => {
+            (Tone::Doubtful, say!(words::FEED_OUTLASTS))
+        }
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
         _ => match feed.fuse {
             Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
@@ -76,7 +83,7 @@ pub(super) fn answer(
     }];
     answer.to_do.push(say!(words::FEED_GROUND));
     answer.show(detailing.map(|detail| detail(&feed, &banks)));
-    concerns(&feed, read, found, findings);
+    concerns(&feed, read, findings);
     answer
 }
 
@@ -139,7 +146,7 @@ fn figures(feed: &CoilFeed) -> Vec<Figure> {
     figures
 }
 
-fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: &mut Findings) {
+fn concerns(feed: &CoilFeed, read: &Coiled, findings: &mut Findings) {
     let parts = &read.parts;
     let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
     if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
@@ -176,19 +183,70 @@ fn concerns(feed: &CoilFeed, read: &Coiled, found: &coil::CoilAnswer, findings: 
             message,
         )));
     }
-    let held = found.held.current.low;
-    if let Some(fuse) = parts.fuse.filter(|it| never_blows(*it, held)) {
-        let message = say!(
-            words::FUSE_BEARS_HELD,
-            rating = fuse,
-            current = held,
-            heat = found.held.in_coil.low,
-            time = found.held.rises_in.high
-        );
-        let steps = found.held.working.iter().cloned();
-        // a relay that falls off below a speed cuts it, whatever the controller does
-        let severity = if read.is_cut_at_rest { Severity::Note } else { Severity::Doubt };
-        let key = fields::relays::FUSE.at(read.relay);
-        findings.push(Finding::new(severity, key, message).shown_by(steps));
+}
+
+/// A relay that cuts the coils as the engine stands.
+pub(super) fn speed_relay(read: &Coiled) -> Option<Message> {
+    let (on_at, by) = (fields::relays::RELAY_ON_AT, fields::relays::SWITCHED_BY);
+    let speed = rpm(USUAL_THRESHOLD_RPM);
+    let edits = vec![
+        by.at(read.relay).edit(SwitchedBy::Speed.choosable().code),
+        on_at.at(read.relay).edit(speed.show().into_shown()),
+    ];
+    let cure = say!(words::SPEED_RELAY, speed = speed);
+    read.cut_below.is_none().then(|| if read.has_relay { cure.done_by(edits) } else { cure })
+}
+
+/// A coil that is held on behind its fuse: by a stuck output, a dwell of the wrong sense, a controller that hangs.
+pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
+    let (fuse, held) = (read.parts.fuse?, &found.held);
+    let (part, time) = held.first;
+    let (outlasts, holds) = held.outlasts(fuse);
+    if !outlasts || read.lets_go.is_some_and(|it| it < time) {
+        return None;
     }
+    let holds = match holds {
+        Some(holds) => say!(words::HOLDS_FOR, time = holds),
+        None => say!(words::HOLDS_FOR_EVER),
+    };
+    let (part, heat) = match part {
+        BurningPart::Coil => (say!(words::THE_COIL), held.in_coil.nominal),
+        BurningPart::Igniter => (say!(words::THE_IGNITER), held.in_igniter),
+    };
+    let (holds, part) = (holds.into_text(), part.into_text());
+    let key = fields::relays::FUSE.at(read.relay);
+    let steps = held.against(fuse);
+    if let Some(speed) = read.cut_below {
+        let message = say!(
+            words::HELD_BUT_CUT,
+            speed = speed,
+            rating = fuse,
+            current = held.taken,
+            holds = holds,
+            part = part,
+            heat = heat,
+            time = time
+        );
+        return Some(Finding::new(Severity::Note, key, message).shown_by(steps));
+    }
+    let message = say!(
+        words::FUSE_BEARS_HELD,
+        rating = fuse,
+        current = held.taken,
+        holds = holds,
+        part = part,
+        heat = heat,
+        time = time
+    );
+    let each = fuse_of_each(read, found, fuse).map(|it| say!(words::FUSE_EACH, fuse = it));
+    let cures = speed_relay(read).into_iter().chain(each);
+    Some(Finding::new(Severity::Doubt, key, message).cured_by(cures).shown_by(steps))
+}
+
+/// A fuse that carries the coils of one igniter for long, and blows before they burn.
+fn fuse_of_each(read: &Coiled, found: &coil::CoilAnswer, fuse: Current) -> Option<Current> {
+    let taken = &found.at_speed.as_ref()?.taken;
+    let relays = taken.coils / read.inputs.per_igniter.max(1);
+    let alone = CoilFeed::new(taken, &CoilFeedParts { relays: relays.max(1), ..read.parts });
+    alone.fuse.filter(|it| *it < fuse && !found.held.outlasts(*it).0)
 }

@@ -2,7 +2,7 @@
 
 use crate::{
     quantity::{Current, Inductance, Ratio, Resistance, Time, Voltage},
-    schema::{Part, fields, quantity},
+    schema::{LoadName, Part, Whole, fields, load_name, quantity, whole},
 };
 
 fields! {
@@ -25,6 +25,19 @@ fields! {
     /// Current that the igniter holds.
     LIMIT: Current = quantity("limit", "Current that the igniter holds", "A", 0.5, 60.0)
         .hint("blank if it holds none")
+        .rare();
+    /// How many coils hang on one igniter.
+    PER_IGNITER: Whole = whole("per_igniter", "Coils on one igniter", 1, 8)
+        .hint("wired side by side: they share the current that it holds")
+        .assumed("1", "an igniter for each coil")
+        .rare();
+    /// After how long it lets go by itself.
+    LETS_GO: Time = quantity("lets_go", "The igniter lets go by itself after", "ms", 1.0, 60000.0)
+        .hint("from its data; blank if it does not")
+        .rare();
+    /// The load that is the input of an igniter.
+    INPUT: LoadName = load_name("input", "The input of its igniter is the load")
+        .hint("one of those under “Outputs”")
         .rare();
     /// What the igniter drops while it conducts.
     DROP: Voltage = quantity("drop", "What the igniter drops while it conducts", "V", 0.0, 5.0)

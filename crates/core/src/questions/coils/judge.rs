@@ -12,7 +12,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Holds, Measure, Time, Value, seconds},
-    questions::coils::words,
+    questions::coils::{starting, words},
     read::Coiled,
     say,
     schema::{Choice as _, Key},
@@ -40,6 +40,10 @@ fn misfit(read: &Coiled, entered: Option<&EnteredDwell>) -> Option<(Severity, Dw
 
 pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
     let inputs = &read.inputs;
+    let at_key_on = starting::severity(read);
+    if at_key_on == Some(Severity::Danger) {
+        return (Tone::Bad, say!(words::AT_KEY_ON));
+    }
     if let Some((severity, fit)) = misfit(read, found.entered.as_ref()) {
         let tone = if severity == Severity::Danger { Tone::Bad } else { Tone::Doubtful };
         let current = found.entered.as_ref().map_or(inputs.wanted, |it| it.current.nominal);
@@ -65,6 +69,9 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
         } else {
             (Tone::Bad, say!(words::NOT_SURE, current = inputs.wanted))
         };
+    }
+    if at_key_on.is_some() {
+        return (Tone::Doubtful, say!(words::PERHAPS_AT_KEY_ON));
     }
     match &found.at_speed {
         Some(at) => {
@@ -155,8 +162,9 @@ pub(super) fn concerns(
         it.severity == Severity::Danger || it.message.code == words::DWELL_TOO_SHORT.code
     };
     findings.extend(dwell(read, cranking, at_lowest).filter(is_short));
+    let shared = shared_limit(read);
     let is_short_cranking = is_short_cranking_alone(inputs, found);
-    if found.falls_short != Holds::Never && !(read.is_guess && is_short_cranking) {
+    if shared.is_none() && found.falls_short != Holds::Never && !(read.is_guess && is_short_cranking) {
         let is_mild = is_short_cranking || read.is_guess;
         let severity = if is_mild { Severity::Doubt } else { Severity::Fault };
         let last = inputs.conditions.supply.low;
@@ -165,6 +173,7 @@ pub(super) fn concerns(
         let finding = Finding::new(severity, fields::coils::CURRENT, message);
         findings.push(finding.holding(found.falls_short.clone()).shown_by(steps));
     }
+    findings.extend(shared);
     let Some(at) = &found.at_speed else { return };
     // of an unknown coil only what is entered is sure
     let severity =
@@ -178,6 +187,20 @@ pub(super) fn concerns(
                 .shown_by(at.working.iter().cloned()),
         );
     }
+}
+
+/// An igniter that holds less than the coils on it want together.
+fn shared_limit(read: &Coiled) -> Option<Finding> {
+    let inputs = &read.inputs;
+    let (n, each, wanted) = (inputs.per_igniter, inputs.limit?.nominal, inputs.wanted);
+    if n < 2 || each >= wanted {
+        return None;
+    }
+    let limit = each * f64::from(n);
+    let message = say!(words::SHARED_LIMIT, limit = limit, n = n, each = each, wanted = wanted);
+    let severity = if read.is_wanted_given { Severity::Fault } else { Severity::Doubt };
+    let own = say!(words::OWN_IGNITER).done_by(vec![fields::coils::PER_IGNITER.edit("1")]);
+    Some(Finding::new(severity, fields::coils::PER_IGNITER, message).cured_by([own]))
 }
 
 /// A dwell that is entered, against the current wanted.

@@ -1,6 +1,7 @@
 //! The ignition coils from their fields.
 
-use crate::read::{Conditions, Entry, Reader, injectors::usual, relay_records};
+use super::starting::{self, ChargesAtKeyOn};
+use crate::read::{Conditions, Entry, PlannedRest, Reader, injectors::usual, relay_records};
 use crate::{
     channels::Ignition,
     coil,
@@ -26,8 +27,14 @@ pub(crate) struct Coiled {
     pub(crate) once_a_cycle: Option<Pattern>,
     /// The record of the relay that feeds them.
     pub(crate) relay: usize,
-    /// Whether that relay falls off below an engine speed, and so cuts them as the engine stands.
-    pub(crate) is_cut_at_rest: bool,
+    /// Whether the plan has it.
+    pub(crate) has_relay: bool,
+    /// The speed at which that relay is switched on, where it is: it cuts them as the engine stands.
+    pub(crate) cut_below: Option<RotationalSpeed>,
+    /// After how long an igniter lets go by itself, where it does.
+    pub(crate) lets_go: Option<Time>,
+    /// Whether the igniter's input makes it charge while the controller starts.
+    pub(crate) at_key_on: Option<ChargesAtKeyOn>,
     /// How they are fed.
     pub(crate) parts: CoilFeedParts,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
@@ -41,18 +48,22 @@ pub(crate) fn coils(
     conditions: &Conditions,
     engine: Option<&Engine>,
     speed: Option<Band<RotationalSpeed>>,
+    rest: &PlannedRest,
 ) -> Option<Coiled> {
     if reader.plan().is_blank(Part::Coils) {
         return None;
     }
     let taken = &mut Vec::new();
     let mode = reader.ignition_mode();
+    let limit = reader.band(fields::coils::LIMIT).value();
+    let per_igniter = per_igniter(reader, limit.is_some());
     let inputs = CoilInputs {
         resistance: usual(reader, fields::coils::RESISTANCE, taken),
         inductance: usual(reader, fields::coils::INDUCTANCE, taken),
         wanted: usual(reader, fields::coils::CURRENT, taken).nominal,
         drop: usual(reader, fields::coils::DROP, taken),
-        limit: reader.band(fields::coils::LIMIT).value(),
+        limit: limit.map(|limit| limit.map(|it| it / f64::from(per_igniter))),
+        per_igniter,
         spark: usual(reader, fields::coils::SPARK, taken),
         duty_limit: reader.band(fields::coils::DUTY_LIMIT).value().map(|band| band.low),
         pattern: engine.zip(mode).map(|(engine, mode)| Pattern::new(engine, mode)),
@@ -69,8 +80,12 @@ pub(crate) fn coils(
     let is_wanted_given = reader.is_typed(fields::coils::CURRENT);
     let relay = relay_records::of_coils(reader.plan());
     let parts = parts(reader, conditions, relay, taken);
-    let is_cut_at_rest = reader.is_typed(fields::relays::RELAY_ON_AT.at(relay))
-        && relay_records::is_switched_at_speed(reader.plan(), relay);
+    let on_at = fields::relays::RELAY_ON_AT.at(relay);
+    let cut_below = Some(relay)
+        .filter(|at| relay_records::is_switched_at_speed(reader.plan(), *at))
+        .and_then(|_| reader.band_elsewhere(on_at))
+        .map(|speed| speed.nominal)
+        .filter(|speed| speed.base() > 0.0);
     let is_more_often = mode.is_some_and(|mode| mode != Ignition::Sequential);
     let once_a_cycle =
         engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
@@ -81,7 +96,10 @@ pub(crate) fn coils(
         is_wanted_given,
         once_a_cycle,
         relay,
-        is_cut_at_rest,
+        has_relay: relay < reader.plan().count(Part::Relays),
+        cut_below,
+        lets_go: reader.band(fields::coils::LETS_GO).value().map(|it| it.high),
+        at_key_on: starting::at_key_on(reader, rest),
         parts,
         taken: std::mem::take(taken),
     })
@@ -93,6 +111,16 @@ impl Coiled {
         let time = self.found.as_ref()?.charge.time;
         (time.base() > 0.0).then_some(time)
     }
+}
+
+/// Coils on one igniter; asked where it holds a current, which they share.
+fn per_igniter(reader: &mut Reader<'_>, is_limited: bool) -> u32 {
+    let key = fields::coils::PER_IGNITER;
+    if is_limited {
+        return reader.whole(key).value().unwrap_or(1);
+    }
+    reader.stand(key.into());
+    reader.whole_elsewhere(key).unwrap_or(1)
 }
 
 fn parts(

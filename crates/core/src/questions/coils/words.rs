@@ -19,6 +19,9 @@ sentences! {
     DWELL_IS = "coils.dwell-is", "Charge them for {dwell} at {supply}";
     DWELL_LONG = "coils.dwell-long", "Dwell too long: charged to {current}";
     DWELL_SHORT = "coils.dwell-short", "Dwell too short: charged to {current}";
+    AT_KEY_ON = "coils.at-key-on", "They fire as the key is turned on";
+    PERHAPS_AT_KEY_ON = "coils.perhaps-at-key-on", "They may fire as the key is turned on";
+    FEED_OUTLASTS = "coils.feed-outlasts", "It bears them; the fuse outlasts a coil held on";
     FEED_OPEN = "coils.feed-open", "Not answered yet: engine, firing and highest speed first";
     FEED_BOTH_SMALL = "coils.feed-both-small", "Fuse and relay are too small";
     FEED_FUSE_SMALL = "coils.feed-fuse-small", "The fuse is too small";
@@ -123,8 +126,26 @@ sentences! {
         "The contact of {rating} is heated as by {effective}, and carries {peak} at the highest instant.";
     LEAD_DROPS = "coils.lead-drops", "The lead to the coils takes {drop} away at {peak}; {most} is usual at most.";
     FUSE_BEARS_HELD = "coils.fuse-bears-held",
-        "A fuse of {rating} never blows by a coil that is held on: {current} and {heat} in it while hot, its copper 100 K hotter in {time} or \
-         sooner.";
+        "A coil that is held on takes {current}, which a fuse of {rating} may bear {holds}; {part}, with {heat} in it, is 100 K hotter in {time}.";
+    HELD_BUT_CUT = "coils.held-but-cut",
+        "The relay at {speed} saves a coil that is held on with the engine standing, not with it turning: {current} through a fuse of {rating}, \
+         borne {holds}, and {part} ({heat}) 100 K hotter in {time}.";
+    FIRES_AT_KEY_ON = "coils.fires-at-key-on",
+        "While the controller starts, {name} makes the igniter charge its coil to {current}; as the start ends it fires with {energy}, wherever \
+         the engine stands and whoever has a hand there.";
+    SHARED_LIMIT = "coils.shared-limit",
+        "The igniter holds {limit} for {n} coils together: each gets {each}, and {wanted} is wanted.";
+    NO_SUCH_INPUT = "coils.no-such-input", "No load is called {name}.";
+    HOLDS_FOR = "coils.holds-for", "for {time}";
+    HOLDS_FOR_EVER = "coils.holds-for-ever", "for ever";
+    THE_COIL = "coils.the-coil", "its primary";
+    THE_IGNITER = "coils.the-igniter", "its igniter";
+    SPEED_RELAY = "coils.speed-relay",
+        "Feed the coils through a relay that is switched on at {speed} of the engine: with it standing they have no power.";
+    FUSE_EACH = "coils.fuse-each", "Give each igniter a fuse of its own, of {fuse}: it blows in time.";
+    HOLD_INPUT = "coils.hold-input",
+        "Hold that input at rest until the controller is up: a resistor from it to ground, as under “Outputs”.";
+    OWN_IGNITER = "coils.own-igniter", "Give each coil an igniter of its own.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -186,9 +207,37 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: FUSE_BEARS_HELD.code,
-        // The current of a coil that is held on, hot, is no more than 110% of the fuse.
-        why: "A wrong dwell sense, a stuck output or a crashed controller then burns the coil, and perhaps the car, behind a whole fuse.",
-        act: "Let a relay that falls off below a speed cut the coils' feed when the engine stands; where one does, prove that it lets go. Don't rely on the fuse.",
-        source: "ISO 8820-3: a fuse bears 110% of its rating for a hundred hours, from memory",
+        // A fuse may hold the coils of one igniter, held on, for longer than the first of coil and igniter needs to be 100 K hotter.
+        why: "A wrong dwell sense, a stuck output or a crashed controller then burns it, and perhaps the car, behind a whole fuse.",
+        act: "Let a relay that falls off below a speed cut the coils' feed when the engine stands. Don't rely on the fuse.",
+        source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
+    },
+    Explanation {
+        code: HELD_BUT_CUT.code,
+        // The same, with a relay that is switched at a speed.
+        why: "An output that sticks while the engine runs burns coil or igniter all the same; with the engine off the relay ends it.",
+        act: "Prove that the relay lets go when the engine stands.",
+        source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
+    },
+    Explanation {
+        code: FIRES_AT_KEY_ON.code,
+        // The load that is the igniter's input acts while the stages of the controller are open, and no relay cuts the coils then.
+        why: "A tenth of a second charges a coil as far as it goes, several times the energy of a usual spark: it can stop a heart, kick the engine or light fuel.",
+        act: "Hold the input at rest, or leave the coils without power until the engine turns. Plugs' leads off until it is proved.",
+        source: "University Physics, vol. 2, section 14.3; starting takes 0.1 to 1 s: common practice, no source",
+    },
+    Explanation {
+        code: SHARED_LIMIT.code,
+        // What an igniter holds, over the coils on it, is less than the current wanted.
+        why: "Coils side by side share what their igniter lets through: half the current is a quarter of the energy.",
+        act: "Take an igniter for each coil, or one that holds as many times the current.",
+        source: "Kirchhoff's current law; University Physics, vol. 2, section 14.3",
+    },
+    Explanation {
+        code: NO_SUCH_INPUT.code,
+        // The name is none of a load's.
+        why: "Without it nothing is said of what the coil does while the controller starts.",
+        act: "Type the name of the load as it stands under “Outputs”.",
+        source: "the form of this plan",
     },
 ];

@@ -180,7 +180,12 @@ fn no_mark(inputs: &CrankingInputs) -> Option<Finding> {
     Some(finding.cured_by([say!(words::USE_CAM)]))
 }
 
-fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
+/// Whether the time-out cuts power however the relay is switched.
+pub(super) fn is_silent_at_speed(inputs: &CrankingInputs, answer: &CrankingAnswer) -> bool {
+    longest_interval(answer) > inputs.stall_timeout.low
+}
+
+pub(super) fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -> Option<Finding> {
     let interval = longest_silence(inputs, answer)?;
     let message =
         say!(words::TIMEOUT_IN_GAP, timeout = inputs.stall_timeout.low, interval = interval);

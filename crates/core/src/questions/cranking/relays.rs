@@ -141,6 +141,7 @@ fn starting(
     findings: &mut Findings,
 ) -> Answer {
     let inputs = search.inputs;
+    let first = known.inputs.as_ref().and_then(|it| it.threshold);
     let known = known.of_relay(relay);
     let advice = advice::advice(search, result);
     let (mut tone, mut verdict, mut why) = judge::verdict(&known, inputs, result);
@@ -153,6 +154,10 @@ fn starting(
         findings.extend(pump::findings(relay, search, result));
     }
     findings.extend(problems::of_relay(&known, inputs, result, advice, purpose));
+    // what the time-out cuts at full speed, or of the coils' relay as well, is told with that
+    if first != inputs.threshold && !problems::is_silent_at_speed(inputs, result) {
+        findings.extend(problems::timeout_in_gap(inputs, result));
+    }
     let mut answer = Answer::new(relay.path(), tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do(&known, relay, inputs, advice);

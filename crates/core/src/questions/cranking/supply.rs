@@ -47,14 +47,18 @@ pub(super) fn weak(known: &Known, relay: &RelayAnswer) -> Option<Severity> {
     }
     match relay.pull_in {
         PullIn::Sure => None,
+        // two usual values in a row are no reason either
+        PullIn::PerhapsNotHot if known.battery == BatteryBasis::Usual => None,
         PullIn::NotCold if known.battery == BatteryBasis::Typed => Some(Severity::Fault),
-        PullIn::NotHot | PullIn::PerhapsNotCold | PullIn::NotCold => Some(Severity::Doubt),
+        PullIn::PerhapsNotHot | PullIn::NotHot | PullIn::PerhapsNotCold | PullIn::NotCold => {
+            Some(Severity::Doubt)
+        }
     }
 }
 
 pub(super) fn weakness(inputs: &CrankingInputs, relay: &RelayAnswer) -> Message {
     let (cold, hot) = relay.at_coil;
-    if relay.pull_in == PullIn::NotHot {
+    if matches!(relay.pull_in, PullIn::NotHot | PullIn::PerhapsNotHot) {
         return say!(
             words::RELAY_WEAK,
             hot = inputs.temperature.high,
@@ -73,7 +77,7 @@ pub(super) fn weak_relay(
 ) -> Option<Finding> {
     let severity = weak(known, relay)?;
     let holds = match relay.pull_in {
-        PullIn::NotHot => Holds::AtSome(vec!["coil hot".to_owned()]),
+        PullIn::NotHot | PullIn::PerhapsNotHot => Holds::AtSome(vec!["coil hot".to_owned()]),
         PullIn::Sure | PullIn::PerhapsNotCold | PullIn::NotCold => Holds::Always,
     };
     let per_volt = relay.needed.nominal.base() / relay.needed.high.base();

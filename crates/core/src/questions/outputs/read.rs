@@ -466,6 +466,6 @@ fn tell_doubles_apart(reader: &mut Reader<'_>, outputs: &mut [Rc<PlannedOutput>]
     }
 }
 
-fn same_name(one: &str, other: &str) -> bool {
+pub(crate) fn same_name(one: &str, other: &str) -> bool {
     one.trim().eq_ignore_ascii_case(other.trim())
 }

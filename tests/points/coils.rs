@@ -1,0 +1,125 @@
+//! A coil that is held on, coils that share an igniter, and one that is charged while the controller starts.
+//!
+//! Source: beside each test.
+
+use quietpin_core::{
+    finding::Severity::{self, Danger, Doubt, Fault, Note},
+    quantity::{Measure, amperes},
+    report::report,
+    tables::fuses::holds_for,
+};
+use serde_json::Value;
+
+use super::{planned, told, words};
+
+const HELD: &str = "coils-held";
+const NOTHING: [Severity; 0] = [];
+
+/// Source: `reference/fuses_blade.json`, from memory; between two gates by hand, along a straight line of the logarithms.
+#[test]
+fn a_fuse_may_hold_as_long_as_its_gates_let_it() {
+    let table: Value =
+        serde_json::from_str(include_str!("../reference/fuses_blade.json")).expect("a table");
+    for (kind, rating) in [("C", 20.0), ("E", 60.0)] {
+        let gates = table["longest_s"][kind].as_object().expect("gates");
+        for (percent, seconds) in gates {
+            let times = percent.parse::<f64>().expect("a number") / 100.0;
+            let holds = holds_for(amperes(rating), amperes(rating * times * 1.000_001));
+            let expected = seconds.as_f64().expect("a time");
+            let holds = holds.expect("it blows").base();
+            assert!((holds / expected - 1.0).abs() < 1e-3, "{kind} {percent} %: {holds} s");
+        }
+        assert_eq!(holds_for(amperes(rating), amperes(rating * 1.34)), None);
+        assert!(holds_for(amperes(rating), amperes(rating * 20.0)).is_some());
+    }
+}
+
+/// By hand, at 14.8 V less 1 V: 13.8 V / 0.5 Ω = 27.6 A; 27.6² × 0.5 Ω = 381 W heat 100 g of copper (common practice) by 100 K in
+/// 3870 J / 381 W = 10.2 s, 27.6 W 10 g about the igniter in 14 s. 27.6 A are 184 % of 15 A: 50 s × (5 / 50)^(ln(1.84 / 1.6) / ln(2 / 1.6))
+/// = 11.8 s; 276 % of 10 A, 5 s × (0.5 / 5)^(ln(2.76 / 2) / ln(3.5 / 2)) = 1.3 s.
+#[test]
+fn a_fuse_that_holds_longer_than_a_coil_that_is_held_on_lives_is_told() {
+    let code = "coils.fuse-bears-held";
+    let fused = |rating| told(HELD, &[("relays.0.fuse", rating)], code);
+    assert_eq!(fused("15 A"), [Doubt]);
+    assert_eq!(fused("10 A"), NOTHING);
+    let said = words(HELD, &[], code);
+    assert!(
+        said.contains("27.6 A, which a fuse of 15 A may bear for 11.8 s; its primary, with 381 W"),
+        "{said}"
+    );
+    assert!(said.contains("in 10.2 s"), "{said}");
+    assert!(words(HELD, &[("relays.0.fuse", "25 A")], code).contains("may bear for ever"));
+    // whatever the highest speed, and whether it is known
+    assert_eq!(told(HELD, &[("engine.highest_speed", "7000 rpm")], code), [Doubt]);
+    assert_eq!(told(HELD, &[("engine.cylinders", ""), ("engine.order", "")], code), [Doubt]);
+    assert_eq!(told(HELD, &[("coils.lets_go", "500 ms")], code), NOTHING);
+    assert_eq!(told(HELD, &[("coils.lets_go", "30 s")], code), [Doubt]);
+}
+
+/// By hand: at its limit of 10 A the coil leaves 14.8 V − 5 V to the igniter, 98 W: 387 J / 98 W = 3.95 s, before the coil at 50 W.
+/// 10 A are 333 % of 3 A, 0.61 s; of 10 A, 100 %.
+#[test]
+fn an_igniter_at_its_limit_dies_before_its_coil() {
+    let code = "coils.fuse-bears-held";
+    let limited = |fuse| [("coils.limit", "10 A"), ("relays.0.fuse", fuse)];
+    let said = words(HELD, &limited("10 A"), code);
+    assert!(said.contains("its igniter, with 98 W in it, is 100 K hotter in 3.95 s"), "{said}");
+    assert_eq!(told(HELD, &limited("3 A"), code), NOTHING);
+}
+
+#[test]
+fn a_relay_that_follows_the_engine_is_a_cure_and_what_it_saves_is_said() {
+    let planned = planned(HELD, &[]);
+    let report = report(&planned);
+    let mut findings = report.findings.iter();
+    let found = findings.find(|it| it.message.code == "coils.fuse-bears-held").expect("it is told");
+    let cure = found.remedies.first().expect("a cure");
+    let typed: Vec<_> = cure.edits.iter().map(|it| (it.path.as_str(), it.text.as_str())).collect();
+    assert_eq!(typed, [("relays.0.switched_by", "speed"), ("relays.0.relay_on_at", "100 rpm")]);
+    assert_eq!(told(HELD, &typed, "coils.fuse-bears-held"), NOTHING);
+    assert_eq!(told(HELD, &typed, "coils.held-but-cut"), [Note]);
+    // at nought it never lets go
+    let nought = [typed[0], ("relays.0.relay_on_at", "0 rpm")];
+    assert_eq!(told(HELD, &nought, "coils.fuse-bears-held"), [Doubt]);
+}
+
+/// By hand: 10 A for two coils are 5 A each, and (5 / 7)² = half of the energy; 15 A are 7.5 A each.
+#[test]
+fn coils_on_one_igniter_share_what_it_holds() {
+    let name = "coils-shared-igniter";
+    let code = "coils.shared-limit";
+    assert_eq!(told(name, &[], code), [Fault]);
+    assert!(words(name, &[], code).contains("each gets 5 A"));
+    assert_eq!(told(name, &[], "coils.falls-short"), NOTHING, "said once");
+    assert_eq!(told(name, &[("coils.limit", "15 A")], code), NOTHING);
+    for alone in ["1", ""] {
+        assert_eq!(told(name, &[("coils.per_igniter", alone)], code), NOTHING);
+    }
+    assert_eq!(told(name, &[("coils.current", "")], code), [Doubt], "7 A is only usual");
+    assert_eq!(told(name, &[], "coils.no-such-input"), [Fault]);
+}
+
+/// By hand: 5 V × 10 k / (10 k + 1 k) = 4.55 V at an input that acts from 3 V; with 10 k up 2.5 V. The coil is charged through:
+/// (12.6 V − 1 V) / 0.5 Ω = 23.2 A, 3 mH × 23.2² / 2 = 0.807 J; held at 10 A 0.15 J.
+#[test]
+fn an_igniter_that_charges_while_the_controller_starts_fires_as_it_is_up() {
+    let name = "coils-key-on";
+    let code = "coils.fires-at-key-on";
+    assert_eq!(told(name, &[], code), [Danger]);
+    let said = words(name, &[], code);
+    assert!(said.contains("23.2 A") && said.contains("807 mJ"), "{said}");
+    let said = words(name, &[("coils.limit", "10 A")], code);
+    assert!(said.contains("150 mJ"), "{said}");
+    for (path, text) in [
+        ("outputs.0.pull_up", "10 kohm"),
+        ("outputs.0.pull_up", ""),
+        ("outputs.0.pull_down", "100 ohm"),
+        ("coils.input", ""),
+    ] {
+        assert_eq!(told(name, &[(path, text)], code), NOTHING, "{path} {text}");
+    }
+    // where it acts is only usual, or the coil is: it may
+    assert_eq!(told(name, &[("loads.0.pull_in", "")], code), [Doubt]);
+    assert_eq!(told(name, &[("coils.inductance", "")], code), [Doubt]);
+}
