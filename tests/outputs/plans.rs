@@ -210,6 +210,24 @@ fn a_lamp_may_start_with_ten_times_its_current() {
     check(&plan, "outputs.care-inrush", Tone::Doubtful);
 }
 
+/// Common practice, no source: a lamp's inrush lasts milliseconds, a motor's start tenths of a second.
+#[test]
+fn a_motor_whose_start_takes_more_than_the_output_bears_is_not_only_to_be_handled_with_care() {
+    let motor =
+        |ohms| valve("A", "ignition").with(loads::KIND, "motor").with(loads::RESISTANCE, ohms);
+    let output = || output("A", "open-drain", "").with(outputs::CURRENT_LIMIT, "5 A");
+    let plan_of = |ohms| plan(&[output()], &[motor(ohms)]);
+    check(&plan_of("0.7 ohm"), "outputs.no-inrush", Tone::Bad);
+    let report = report(&plan_of("0.7 ohm"));
+    assert_eq!(
+        finding(&report, "outputs.inrush").expect("found").severity,
+        quietpin_core::finding::Severity::Fault
+    );
+    // 14.8 V / 3.6 ohm are 4.1 A at 20 °C, 4.9 A in the cold
+    let report = quietpin_core::report::report(&plan_of("3.6 ohm"));
+    assert!(finding(&report, "outputs.inrush").is_none());
+}
+
 #[test]
 fn too_much_current_is_a_danger() {
     let output = output("A", "open-drain", "").with(outputs::CURRENT_LIMIT, "1 A");

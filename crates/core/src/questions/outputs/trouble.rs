@@ -163,6 +163,11 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
     }
 }
 
+/// Whether it is as grave as a fault, or graver.
+pub(super) fn is_fault(trouble: Trouble, load: &PlannedLoad) -> bool {
+    severity(trouble, load) <= Severity::Fault
+}
+
 /// What a sentence about a trouble may speak of.
 const NAMES: &str = "load, output, voltage, current, through, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat, month";
 

@@ -3,6 +3,7 @@
 use super::{
     case::{LoadAtLevel, Subject},
     told::{self, forbids},
+    trouble::is_fault,
 };
 use crate::{
     message::Message,
@@ -17,9 +18,11 @@ use crate::{
 pub(super) fn verdict(subject: &Subject<'_>) -> Verdict {
     let heads: Vec<_> = subject.cases.iter().map(head).collect();
     let unasked = subject.load.unasked;
-    let of = |head: Option<Trouble>| Verdict {
-        tone: tone(head, unasked),
-        message: message(head, unasked),
+    let of = |head: Option<Trouble>| {
+        if head.is_some_and(|it| it == Trouble::Inrush && is_fault(it, subject.load)) {
+            return Verdict { tone: Tone::Bad, message: say!(words::NO_INRUSH) };
+        }
+        Verdict { tone: tone(head, unasked), message: message(head, unasked) }
     };
     match heads.as_slice() {
         [one] => of(*one),

@@ -75,6 +75,7 @@ sentences! {
     CARE_WEAK = "outputs.care-weak", "With care: it may not act";
     CARE_AT_LIMIT = "outputs.care-at-limit", "With care: at the output's limit";
     CARE_INRUSH = "outputs.care-inrush", "With care: inrush above the limit";
+    NO_INRUSH = "outputs.no-inrush", "Don't connect it: its start takes too much";
     CARE_FEEDS_DEAD_FEED = "outputs.care-feeds-dead-feed", "With care: it feeds a dead circuit";
     CARE_LEAKS = "outputs.care-leaks", "With care: leaks into the controller";
     CARE_DRAINS = "outputs.care-drains", "With care: it drains the battery";
