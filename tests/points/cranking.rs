@@ -100,6 +100,21 @@ fn a_relay_that_cannot_pull_in_even_cold_is_no_good_news() {
     assert_eq!(verdict(&no_battery).0, Tone::Doubtful);
 }
 
+/// By hand: 4.2 V at 20 °C are 4.2 × (1 + 0.00393 × 80) = 5.52 V at 100 °C; 5.6 V − 0.2 V is less, 5.8 V − 0.2 V more.
+#[test]
+fn a_relay_that_is_in_before_the_starter_turns_is_held_against_where_it_lets_go() {
+    let (name, code) = ("cranking-lets-go", "cranking.lets-go");
+    let hot = |battery| told(name, &[("battery.hot_cranking", battery)], code);
+    assert_eq!(hot("5.6 V"), [Doubt]);
+    assert_eq!(hot("5.8 V"), NOTHING);
+    let said = words(name, &[], code);
+    assert!(said.contains("down to 5.52 V, and its coil gets 5.4 V"), "{said}");
+    // one that is switched at a speed is asked whether it pulls in; a fan may fall out
+    for other in [("relays.1.switched_by", "speed"), ("relays.1.purpose", "fan")] {
+        assert_eq!(told(name, &[other], code), NOTHING, "{other:?}");
+    }
+}
+
 #[test]
 fn a_controller_that_restarts_stands_under_no_good_verdict() {
     let code = "cranking.controller-restarts";

@@ -34,7 +34,7 @@ pub use dip::{usual_dip, volume, work};
 pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
 pub use noise::{Noise, above_false_edges, noise};
-pub use relay::{PullIn, Relay, RelayAnswer, pull_in_at};
+pub use relay::{PullIn, Relay, RelayAnswer, lets_go, pull_in_at};
 pub use stop::StopAnswer;
 pub use survey::{Bounds, Openings, StartCorner, StartMoment};
 pub use trace::Trace;

@@ -89,6 +89,21 @@ impl Relay {
     }
 }
 
+/// What a relay that is in gets at its coil while the starter turns, and what it holds down to, where that is more: with its
+/// coil hot, which lets go first, or cold on what is left of a cold battery.
+pub fn lets_go(
+    relay: &Relay,
+    (cold, hot): (Voltage, Voltage),
+    coil: Band<Temperature>,
+) -> Option<(Voltage, Voltage)> {
+    let at_20 = relay.drop_out_voltage?;
+    let each = [(hot, coil.high), (cold, coil.low)].map(|(supply, temperature)| {
+        let at_coil = relay.at_coil(supply, relay.feed_loss.low, temperature);
+        (at_coil, pull_in_at(at_20, temperature))
+    });
+    each.into_iter().find(|(at_coil, holds_to)| at_coil < holds_to)
+}
+
 /// `supply` is what the battery gives with the engine cold, and with it hot.
 pub(super) fn answer(
     relay: &Relay,

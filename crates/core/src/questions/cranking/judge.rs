@@ -26,6 +26,7 @@ pub(super) enum StartCase {
     NoFeed,
     Restarts,
     RelayOut,
+    LetsGo,
     ReleaseAbove,
     Timeout,
     Never,
@@ -63,6 +64,7 @@ pub(super) fn case(
         (StartCase::Rocking, threshold <= inputs.rocking.high),
         (StartCase::Crest, threshold > slowest_reading(answer)),
         (StartCase::Late, longest_delay(answer) > one_turn(inputs)),
+        (StartCase::LetsGo, known.lets_go.is_some()),
         (StartCase::MayRestart, supply::restarts(known, inputs).is_some()),
         (StartCase::RelayUnsure, supply::weak(known, &answer.relay).is_some()),
         (StartCase::MissesSpark, any(|corner| corner.lost > 0)),
@@ -111,6 +113,7 @@ pub(super) fn verdict(
         StartCase::Rocking
         | StartCase::Crest
         | StartCase::Late
+        | StartCase::LetsGo
         | StartCase::MayRestart
         | StartCase::RelayUnsure => Tone::Doubtful,
         _ => Tone::Bad,
@@ -160,6 +163,7 @@ fn words(case: StartCase, threshold: RotationalSpeed) -> Message {
         StartCase::NoFeed => say!(words::supply::NO_FEED),
         StartCase::Restarts => say!(words::supply::RESTARTS),
         StartCase::RelayOut => say!(words::supply::RELAY_OUT),
+        StartCase::LetsGo => say!(words::supply::OTHER_LETS_GO, threshold = threshold),
         StartCase::MayRestart => say!(words::supply::MAY_RESTART, threshold = threshold),
         StartCase::RelayUnsure => say!(words::supply::RELAY_UNSURE, threshold = threshold),
         StartCase::ReleaseAbove => say!(words::RELEASE, threshold = threshold),
@@ -191,6 +195,7 @@ fn why(
         StartCase::Restarts | StartCase::MayRestart => {
             supply::restarting(inputs, known.least_supply.unwrap_or_default())
         }
+        StartCase::LetsGo => supply::letting_go(known).unwrap_or_else(|| late(answer)),
         StartCase::RelayOut | StartCase::RelayUnsure => supply::weakness(inputs, &answer.relay),
         StartCase::ReleaseAbove => {
             let typed = known.release_above.unwrap_or(release);

@@ -38,6 +38,7 @@ pub(super) fn findings(
     }
     findings.extend(no_mark(inputs));
     findings.extend(supply::feed_cut(known));
+    findings.extend(supply::other_lets_go(known));
     findings.extend(supply::controller_restarts(known, inputs));
     findings.extend(timeout_in_gap(inputs, answer));
     findings.extend(supply::weak_relay(known, inputs, &answer.relay));

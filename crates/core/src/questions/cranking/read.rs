@@ -1,6 +1,6 @@
 //! The start of the engine and its relay from their fields.
 
-mod feed;
+pub(crate) mod feed;
 pub(crate) mod relays;
 
 use std::rc::Rc;
@@ -21,6 +21,8 @@ use crate::{
     say,
     schema::{Key, Part, Place},
 };
+
+use feed::LetsGo;
 
 /// Release as a share of the threshold where none is given: it lies as far below as a dip of 40 % reaches.
 pub(crate) const RELEASE: (f64, &str) = (
@@ -102,6 +104,8 @@ pub(crate) struct Known {
     pub(crate) battery: BatteryBasis,
     /// What has no feed while the starter turns, by name: all of it with the coils' relay, else this relay alone.
     pub(crate) unfed: Rc<[String]>,
+    /// A relay that is in before the starter turns, and lets go while it does; told with the coils' relay.
+    pub(crate) lets_go: Option<Box<LetsGo>>,
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
     /// What of a start that goes otherwise was typed.
@@ -171,6 +175,7 @@ impl Known {
             least_supply: None,
             battery: self.battery,
             unfed: if relay.is_unfed { [relay.name.clone()].into() } else { Rc::default() },
+            lets_go: None,
             is_even_guess: self.is_even_guess,
             dip_is_assumed: self.dip_is_assumed,
             typed: self.typed,
@@ -187,6 +192,7 @@ pub(crate) fn cranking(
     rest: &PlannedRest,
 ) -> Known {
     let unfed = feed::unfed(reader);
+    let lets_go = feed::lets_go(reader, rest, conditions).map(Box::new);
     let speed = reader.band(fields::cranking::SPEED);
     let slow = slow(reader);
     let relay_at = relay_records::of_coils(reader.plan());
@@ -195,16 +201,14 @@ pub(crate) fn cranking(
     let threshold = setting(reader, keys.threshold);
     let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
-    feed::stand(reader);
     let relay = relay(reader, &keys, feed::switched(rest, relay_at));
     let firings = firings(reader, engine);
-    let mut wanted = Vec::new();
-    wanted.extend(firings.is_none().then_some(Wanted::Cylinders));
-    wanted.extend(speed.value().is_none().then_some(Wanted::Speed));
-    wanted.extend(threshold.value().is_none().then_some(Wanted::Threshold));
-    let dip_is_assumed = reader.text(fields::cranking::DIP).is_empty();
+    let wanted = [
+        firings.is_none().then_some(Wanted::Cylinders),
+        speed.value().is_none().then_some(Wanted::Speed),
+        threshold.value().is_none().then_some(Wanted::Threshold),
+    ];
     let rest = Fallbacks::read(reader, firings.as_ref());
-    let power_up = reader.choice(fields::cranking::POWER_UP).value();
     let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| CrankingInputs {
         firings,
         cycle,
@@ -235,15 +239,16 @@ pub(crate) fn cranking(
         keys,
         which: if is_told { WhichRelay::OfCoils } else { WhichRelay::Untold },
         inputs,
-        wanted,
+        wanted: wanted.into_iter().flatten().collect(),
         is_even_guess: engine.is_none(),
-        dip_is_assumed,
+        dip_is_assumed: reader.text(fields::cranking::DIP).is_empty(),
         release_above,
         relay_is_given: relay.1,
         least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
         battery: BatteryBasis::of(reader),
         unfed: unfed.into(),
-        power_up,
+        lets_go,
+        power_up: reader.choice(fields::cranking::POWER_UP).value(),
         typed: TypedTroubles::of(reader),
     }
 }

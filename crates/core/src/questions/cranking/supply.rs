@@ -95,6 +95,20 @@ pub(super) fn weak_relay(
     Some(finding.holding(holds).cured_by(cures).shown_by(working))
 }
 
+/// What a relay does that is in before the starter turns, and can't hold.
+pub(super) fn letting_go(known: &Known) -> Option<Message> {
+    let it = known.lets_go.as_ref()?;
+    let name = it.name.clone();
+    Some(say!(words::supply::LETS_GO, name = name, coil = it.at_coil, holds = it.holds_to))
+}
+
+/// The same as a finding: no more than a doubt, as a contact that bounces may still carry enough.
+pub(super) fn other_lets_go(known: &Known) -> Option<Finding> {
+    let key = known.lets_go.as_ref()?.key;
+    let finding = Finding::new(Severity::Doubt, key, letting_go(known)?);
+    Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
+}
+
 pub(super) fn without_feed(known: &Known) -> Message {
     say!(words::supply::FEED_CUT, names = super::listed(&known.unfed))
 }

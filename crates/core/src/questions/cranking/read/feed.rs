@@ -1,21 +1,22 @@
 //! What feeds the relays' coils while the starter turns.
 
 use crate::{
+    cranking::{self, Relay},
     fields::{
         self,
         controller::ControllerFeed,
-        relays::{FAR_END, FAR_RELAY, NAME, PULL_IN, PURPOSE},
+        relays::{DROP_OUT, FAR_END, FAR_RELAY, NAME, PULL_IN, PURPOSE},
         switched_feeds::WhileCranking,
     },
     output::FarEnd,
     plan::{MOST_ENTRIES, Plan},
-    quantity::Resistance,
-    read::{OutputLink, PlannedRest, Reader},
-    schema::Part,
+    quantity::{Band, Resistance, Voltage, seconds, volts},
+    read::{Conditions, OutputLink, PlannedRest, Reader, relay_records},
+    schema::{Key, Part},
 };
 
 /// Reads what is lost there, where a relay is held against it.
-pub(super) fn stand(reader: &mut Reader<'_>) {
+fn stand(reader: &mut Reader<'_>) {
     let plan = reader.plan();
     let loss = fields::switched_feeds::CRANKING_LOSS;
     if (0..plan.count(Part::Relays)).any(|at| !plan.text(PULL_IN.at(at)).trim().is_empty()) {
@@ -54,6 +55,7 @@ pub(super) fn is_unfed(reader: &Reader<'_>, relay: usize) -> bool {
 
 /// What the engine needs and has no feed while the starter turns, by name.
 pub(super) fn unfed(reader: &mut Reader<'_>) -> Vec<String> {
+    stand(reader);
     reader.choice(fields::switched_feeds::CRANKING);
     let feed = reader.choice(fields::controller::FEED).value();
     let is_cut =
@@ -67,6 +69,44 @@ pub(super) fn unfed(reader: &mut Reader<'_>) -> Vec<String> {
     };
     let relays = (0..plan.count(Part::Relays).min(MOST_ENTRIES)).filter(is_needed);
     controller.into_iter().chain(relays.map(|at| named(plan, at))).collect()
+}
+
+/// A relay that is in before the starter turns, and lets go while it does.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LetsGo {
+    pub(crate) name: String,
+    pub(crate) key: Key<Voltage>,
+    pub(crate) at_coil: Voltage,
+    pub(crate) holds_to: Voltage,
+}
+
+/// The first relay that the engine needs while the starter turns, is not switched at a speed, and lets go then.
+pub(super) fn lets_go(
+    reader: &Reader<'_>,
+    rest: &PlannedRest,
+    conditions: &Conditions,
+) -> Option<LetsGo> {
+    let plan = reader.plan();
+    let count = plan.count(Part::Relays).min(MOST_ENTRIES);
+    let is_asked = |at: &usize| {
+        let purpose = reader.choice_elsewhere(PURPOSE.at(*at));
+        purpose.is_some_and(super::relays::Purpose::is_for_starting)
+            && !relay_records::is_switched_at_speed(plan, *at)
+    };
+    (0..count).filter(is_asked).find_map(|at| {
+        let (key, none) = (DROP_OUT.at(at), Band::exact(seconds(0.0)));
+        let relay = Relay {
+            pull_in_time: none,
+            drop_out_time: none,
+            pull_in_voltage: Band::exact(volts(0.0)),
+            drop_out_voltage: Some(reader.band_elsewhere(key)?.high),
+            feed_loss: reader.band_elsewhere(fields::switched_feeds::CRANKING_LOSS)?,
+            switched: switched(rest, at),
+        };
+        let supplies = (conditions.cold_cranking, conditions.hot_cranking);
+        let (at_coil, holds_to) = cranking::lets_go(&relay, supplies, conditions.temperature)?;
+        Some(LetsGo { name: named(plan, at), key, at_coil, holds_to })
+    })
 }
 
 fn named(plan: &Plan, at: usize) -> String {
