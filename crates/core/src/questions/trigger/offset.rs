@@ -25,6 +25,7 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
     let mut said = Said::new();
     by_light(read, &mut said, findings);
     by_standing(read, &mut said, findings);
+    by_gap(read, &mut said, findings);
     let worst = said.into_iter().min_by_key(|(tone, _)| *tone);
     let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!(words::OFFSET_OPEN)));
     let mut answer = Answer::new(fields::controller::OFFSET, tone, verdict);
@@ -62,6 +63,19 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     }
 }
 
+/// From the angle that was measured behind the gap: the same angle as the offset.
+fn by_gap(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+    let Some((stands, offset)) = read.gap_angle.zip(read.offset) else { return };
+    let apart = (stands - offset).as_error(CrankAngle::new(360.0));
+    if apart.degrees().abs() <= read.tolerance.degrees() {
+        return;
+    }
+    let message = say!(words::GAP_DIFFERS, stands = stands, offset = offset);
+    let finding = Finding::new(Severity::Fault, fields::controller::OFFSET, message);
+    findings.push(finding.as_wired());
+    said.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
+}
+
 /// From the timing light.
 fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
     let Some(advance) = read.advance else { return };
@@ -86,6 +100,45 @@ fn single(advance: CrankAngle, one: LightReading, said: &mut Said) {
     said.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
 }
 
+/// What is wrong with the offset, with the number to enter; the readings belong to the offset that was there.
+fn wrong(
+    offset: Option<CrankAngle>,
+    error: CrankAngle,
+    tone: Tone,
+    said: &mut Said,
+) -> (Message, Option<Message>) {
+    let size = CrankAngle::new(error.degrees().abs());
+    let is_early = error.degrees() > 0.0;
+    let Some(offset) = offset else {
+        let change = if is_early { "larger" } else { "smaller" };
+        said.push((tone, say!(words::ADD, error = size, change = change)));
+        let (way, example) = (way(is_early), CrankAngle::new(90.0) + error);
+        return (
+            say!(
+                words::OFFSET_WRONG_BLANK,
+                error = size,
+                way = way,
+                change = change,
+                example = example
+            ),
+            None,
+        );
+    };
+    let enter = to_enter(&mut Working::new(), offset, error);
+    said.push((tone, say!(words::ENTER, angle = enter)));
+    let text = crate::math::fixed(enter.degrees(), 1) + " deg";
+    let again = [fields::trigger::SEEN_LOW, fields::trigger::SEEN_HIGH].map(|key| key.edit(""));
+    let speeds = [fields::trigger::SPEED_LOW, fields::trigger::SPEED_HIGH].map(|key| key.edit(""));
+    let edits = [fields::controller::OFFSET.edit(&text)].into_iter().chain(again).chain(speeds);
+    let cure = say!(words::CURE_OFFSET, enter = enter, offset = offset).done_by(edits.collect());
+    let way = way(is_early);
+    (say!(words::OFFSET_WRONG, error = size, way = way, enter = enter, offset = offset), Some(cure))
+}
+
+fn way(is_early: bool) -> &'static str {
+    if is_early { "too early" } else { "too late" }
+}
+
 fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut Findings) {
     let error = solved.error.nominal;
     let steps = || solved.working.clone();
@@ -96,17 +149,9 @@ fn two(read: &Triggered, solved: &SolvedOffset, said: &mut Said, findings: &mut 
     let within = solved.error.low.degrees().abs().max(solved.error.high.degrees().abs());
     let within = CrankAngle::new(within);
     if error.degrees().abs() > SEEN_DEG {
-        let message = if let Some(offset) = read.offset {
-            let mut working = Working::new();
-            let enter = to_enter(&mut working, offset, error);
-            said.push((tone, say!(words::ENTER, angle = enter)));
-            say!(words::OFFSET_WRONG, error = error, enter = enter)
-        } else {
-            said.push((tone, say!(words::ADD, error = error)));
-            say!(words::OFFSET_WRONG_BLANK, error = error)
-        };
+        let (message, cure) = wrong(read.offset, error, tone, said);
         let finding = Finding::new(severity, fields::controller::OFFSET, message);
-        findings.push(finding.as_wired().shown_by(steps()));
+        findings.push(finding.as_wired().cured_by(cure).shown_by(steps()));
     } else {
         let is_close = within.degrees() <= SURE_DEG;
         let tone = if is_close { Tone::Good } else { Tone::Doubtful };

@@ -49,6 +49,8 @@ pub(crate) struct Triggered {
     pub(crate) cam: Option<Sensed>,
     /// Tooth at top dead centre, offset entered, locked advance, and the two readings.
     pub(crate) tooth: Option<u32>,
+    /// The angle from the gap to top dead centre, where it was measured.
+    pub(crate) gap_angle: Option<CrankAngle>,
     pub(crate) offset: Option<CrankAngle>,
     pub(crate) advance: Option<CrankAngle>,
     pub(crate) readings: Vec<LightReading>,
@@ -146,6 +148,8 @@ pub(crate) fn trigger(
     let tooth = tooth(reader, positions - missing.min(positions));
     let mut angle = |key| reader.band::<CrankAngle>(key).value();
     let offset = angle(fields::controller::OFFSET).map(|it| it.nominal);
+    let gap_angle = gap_angle(reader);
+    let mut angle = |key| reader.band::<CrankAngle>(key).value();
     let advance = angle(fields::controller::LOCKED_ADVANCE).map(|it| it.nominal);
     let seen = [angle(fields::trigger::SEEN_LOW), angle(fields::trigger::SEEN_HIGH)];
     let speeds = [fields::trigger::SPEED_LOW, fields::trigger::SPEED_HIGH]
@@ -167,6 +171,7 @@ pub(crate) fn trigger(
         dip,
         firing,
         tooth,
+        gap_angle,
         offset,
         advance,
         readings: readings.collect(),
@@ -188,6 +193,12 @@ fn wheel(reader: &Reader<'_>) -> (u32, u32) {
     };
     let missing = reader.whole_elsewhere(fields::wheels::MISSING).filter(|it| *it < positions);
     (positions, missing.unwrap_or(usual))
+}
+
+/// The angle behind the gap, which the question of cranking reads: blank, it is taken from the offset there.
+fn gap_angle(reader: &Reader<'_>) -> Option<CrankAngle> {
+    let key = fields::wheels::GAP_ANGLE;
+    reader.is_typed(key).then(|| reader.band_elsewhere(key))?.map(|it| it.nominal)
 }
 
 /// What a reading of the light may be off by, which is told with the light.

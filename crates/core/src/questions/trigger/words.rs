@@ -41,7 +41,7 @@ sentences! {
     NEAR = "trigger.near", "Right to {half}: prove it with a light";
     OUT_AT = "trigger.out-at", "Out by {error} at {speed}: offset or delay";
     ENTER = "trigger.enter", "Enter an offset of {angle}";
-    ADD = "trigger.add", "Add {error} to the offset";
+    ADD = "trigger.add", "Make the offset {error} {change}";
     OFFSET_RIGHT = "trigger.offset-right", "The offset is right, within {error}";
     LATE = "trigger.late", "Late by {delay} at any speed";
     GAINS = "trigger.gains", "The advance grows with speed, up to {speed}";
@@ -122,6 +122,8 @@ sentences! {
     CURE_CLAMP = "trigger.cure-clamp",
         "{series} in line and a clamp of no more than {bears} behind it, both ways, for {current}.";
     CURE_PULL_UP = "trigger.cure-pull-up", "A pull-up of {pull_up} to {rail}, and no other.";
+    CURE_OFFSET = "trigger.cure-offset",
+        "Enter {enter}, and read the light again: these readings are of {offset}.";
     // findings
     NO_POSITION = "trigger.no-position",
         "{positions} teeth evenly spaced and no cam sensor: the controller can never know where the engine is.";
@@ -154,10 +156,12 @@ sentences! {
         "Low up to {low} and high from {high}: a level between would be both. Usual levels are taken instead.";
     OFFSET_DIFFERS = "trigger.offset-differs",
         "With tooth {tooth} at the sensor at top dead centre the offset is {stands}; {offset} is entered.";
+    GAP_DIFFERS = "trigger.gap-differs",
+        "By “From the gap to top dead centre” the offset is {stands}; {offset} is entered.";
     OFFSET_WRONG = "trigger.offset-wrong",
-        "Sparks come {error} too early at any speed (negative: too late): enter {enter}.";
+        "Sparks come {error} {way} at any speed: {enter} belongs where {offset} is entered.";
     OFFSET_WRONG_BLANK = "trigger.offset-wrong-blank",
-        "Sparks come {error} too early at any speed (negative: too late): add it to the offset that is entered.";
+        "Sparks come {error} {way} at any speed: make the offset in the controller {error} {change}, 90° there {example}.";
     SAME_SPEED = "trigger.same-speed", "Both readings are at {speed}: offset and delay can’t be told apart.";
     DELAYED = "trigger.delayed", "Sparks come {delay} late: {late} at {speed}, less below.";
     GAINED = "trigger.gained",
@@ -306,6 +310,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "360 degrees shared by the positions",
     },
     Explanation {
+        code: GAP_DIFFERS.code,
+        // The angle measured from the gap and the offset entered are further apart than a mark is read, turns left out.
+        why: "Both are one angle: every spark, or every time to the first spark, is off by the difference.",
+        act: "Measure again with the degree wheel, then enter what the engine says, and prove it with a light.",
+        source: "definition of both; a reading of the mark: common practice, no source",
+    },
+    Explanation {
         code: OFFSET_WRONG.code,
         // The constant error of two readings is more than a degree, the offset entered known.
         why: "Every spark is off by so much; too early destroys pistons under load.",
@@ -316,7 +327,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: OFFSET_WRONG_BLANK.code,
         // The same without the offset entered.
         why: "Every spark is off by so much; too early destroys pistons under load.",
-        act: "Add it to the offset, mind the controller's own sign, and read the light again.",
+        act: "Type the offset that is entered, and its new number is worked out. Then read the light again.",
         source: "two readings solved for error and delay; 1 degree: common practice, no source",
     },
     Explanation {
