@@ -5,7 +5,7 @@ pub(crate) mod relays;
 
 use std::rc::Rc;
 
-use crate::read::{Conditions, Entry, PlannedRest, Reader, SpeedRelay, State, relay_records};
+use crate::read::{Conditions, Entry, PlannedRest, Reader, SpeedRelay, State, problem, relay_records};
 use crate::{
     cranking::{Average, CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},
@@ -400,7 +400,13 @@ pub(crate) fn release(
 }
 
 fn wheel(reader: &mut Reader<'_>) -> Wheel {
-    let positions = reader.whole(fields::wheels::CRANK_TEETH).value().unwrap_or(60);
+    let positions = match wheel_by_name(reader) {
+        Some((positions, finding)) => {
+            reader.unusable(finding);
+            positions
+        }
+        None => reader.whole(fields::wheels::CRANK_TEETH).value().unwrap_or(60),
+    };
     let key = fields::wheels::MISSING;
     let usual = match positions {
         60 => 2,
@@ -418,6 +424,27 @@ fn wheel(reader: &mut Reader<'_>) -> Wheel {
         missing
     };
     Wheel { positions, missing, mark_to_first: gap_angle(reader) }
+}
+
+/// A wheel by its name, `60-2` or `36-2-2-2`: its positions, and how that is typed here.
+fn wheel_by_name(reader: &Reader<'_>) -> Option<(u32, Finding)> {
+    let (teeth, missing) = (fields::wheels::CRANK_TEETH, fields::wheels::MISSING);
+    let typed = reader.text(teeth);
+    let (positions, gaps) = typed.split_once(['-', '–', '/'])?;
+    let positions = problem::whole_of(teeth.field(), positions.trim()).ok()?;
+    let gaps: Vec<u32> = gaps
+        .split(['-', '–', '/'])
+        .map(|gap| problem::whole_of(missing.field(), gap.trim()).ok())
+        .collect::<Option<_>>()?;
+    let most = gaps.iter().copied().max()?;
+    let cure = say!(words::WHEEL_APART, positions = positions, missing = most);
+    let edits = vec![teeth.edit(positions.to_string()), missing.edit(most.to_string())];
+    let message = match gaps.len() {
+        1 => say!(words::WHEEL_BY_NAME, typed = typed),
+        n => say!(words::WHEEL_OF_GAPS, typed = typed, n = n, most = most),
+    };
+    let finding = Finding::new(Severity::Fault, teeth, message);
+    Some((positions, finding.cured_by([cure.done_by(edits)])))
 }
 
 /// From the gap to top dead centre: as typed, else as it is entered in the controller, else where it usually is.
