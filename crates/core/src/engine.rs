@@ -44,6 +44,17 @@ pub enum Spacing {
     Angles(Vec<CrankAngle>),
 }
 
+/// How sure it is that the firings are spaced so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SpacingBasis {
+    /// The fitter has said it, or an engine like this can't be otherwise.
+    Told,
+    /// It was taken, and engines like this are built otherwise too.
+    Doubted,
+    /// Something else that is known of the crank says otherwise.
+    Contradicted,
+}
+
 /// The firing of one cylinder.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Firing {
@@ -106,6 +117,7 @@ pub struct Engine {
     banks: Vec<Vec<u32>>,
     tops: Vec<Top>,
     renumbered: Vec<Renumbered>,
+    spacing_basis: SpacingBasis,
 }
 
 impl Engine {
@@ -142,6 +154,7 @@ impl Engine {
             banks: Vec::new(),
             tops: Vec::new(),
             renumbered: Vec::new(),
+            spacing_basis: SpacingBasis::Told,
         })
     }
 
@@ -179,6 +192,17 @@ impl Engine {
     #[must_use]
     pub fn with_numbers(self, renumbered: Vec<Renumbered>) -> Self {
         Self { renumbered, ..self }
+    }
+
+    /// The same engine, with how sure its spacing is.
+    #[must_use]
+    pub fn with_spacing(self, spacing_basis: SpacingBasis) -> Self {
+        Self { spacing_basis, ..self }
+    }
+
+    /// How sure it is that its firings are spaced so.
+    pub fn spacing_basis(&self) -> SpacingBasis {
+        self.spacing_basis
     }
 
     /// What kind of engine it is.

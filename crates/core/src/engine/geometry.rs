@@ -109,6 +109,27 @@ impl Geometry {
         if unfit.is_empty() { Ok(Self { rows, bank_angles, pins, split }) } else { Err(unfit) }
     }
 
+    /// The same with its banks counted against the turn of the crank, or its pins.
+    #[must_use]
+    pub fn mirrored(&self, banks: bool, pins: bool) -> Self {
+        let turned = |angles: &[CrankAngle], is_turned: bool| -> Vec<CrankAngle> {
+            let angle = |it: &CrankAngle| if is_turned { in_turn(TURN - *it) } else { *it };
+            angles.iter().map(angle).collect()
+        };
+        let (bank_angles, pins) = (turned(&self.bank_angles, banks), turned(&self.pins, pins));
+        Self { bank_angles, pins, ..self.clone() }
+    }
+
+    /// The angle of each bank after the first.
+    pub fn bank_angles(&self) -> &[CrankAngle] {
+        &self.bank_angles
+    }
+
+    /// The angle of each pin.
+    pub fn pins(&self) -> &[CrankAngle] {
+        &self.pins
+    }
+
     /// The top dead centre of each cylinder, bank by bank.
     pub fn tops(&self) -> Vec<Top> {
         let zero = CrankAngle::default();

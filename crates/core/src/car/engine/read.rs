@@ -6,7 +6,7 @@ mod problem;
 
 use crate::read::{Entry, Reader, row};
 use crate::{
-    engine::{Engine, EngineKind, Spacing, check_banks, geometry::Geometry},
+    engine::{Engine, EngineKind, Spacing, SpacingBasis, check_banks, geometry::Geometry},
     fields::{self, engine::KnownBy},
     finding::{Finding, Severity},
     quantity::{Band, CrankAngle, Measure, RotationalSpeed},
@@ -42,6 +42,8 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
         (Entry::Missing, Some(rows)) => Entry::Assumed(rows),
         _ => banks.clone(),
     };
+    let known_rows = rows.clone().value();
+    let in_line = known_rows.as_ref().is_some_and(|rows| rows.len() == 1);
     let spaced = spacing(reader, cylinders, rows);
     let (kind, cylinders, order, spaced) = (kind?, cylinders?, order?, spaced?);
     let (spacing, crank) = match spaced {
@@ -71,7 +73,8 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
         None => engine,
     };
     remark(reader, &engine);
-    Some(engine)
+    let basis = spacing_basis(reader, &engine, in_line, known_rows.as_ref());
+    Some(engine.with_spacing(basis))
 }
 
 /// The highest speed, which more than one question asks for.
@@ -270,12 +273,49 @@ fn remark(reader: &mut Reader<'_>, engine: &Engine) {
         );
         reader.remark(Finding::new(Severity::Doubt, ANGLES, message));
     }
-    let may_be_odd = engine.banks().len() == 2 && matches!(engine.cylinders(), 2 | 6 | 10);
-    let is_told = !reader.text(SPACING).is_empty() || !engine.tops().is_empty();
-    if may_be_odd && !is_told && engine.is_even() {
-        let message = say!(crate::car::engine::words::EVEN_ASSUMED, cylinders = engine.cylinders());
-        reader.remark(Finding::new(Severity::Doubt, SPACING, message));
+}
+
+/// How sure an even spacing is: as the fitter said, unless a crank was typed that says otherwise.
+fn spacing_basis(
+    reader: &mut Reader<'_>,
+    engine: &Engine,
+    in_line: bool,
+    rows: Option<&Vec<Vec<u32>>>,
+) -> SpacingBasis {
+    if !engine.is_even() || !engine.tops().is_empty() {
+        return SpacingBasis::Told;
     }
+    let order = engine.order();
+    if let Some((angles, is_sure)) = geometry::contradicting(reader, engine.kind(), &order, rows) {
+        let message = say!(crate::car::engine::words::EVEN_CONTRADICTED, angles = angles);
+        let severity = if is_sure { Severity::Fault } else { Severity::Doubt };
+        let take = say!(crate::car::engine::words::TAKE_CRANK);
+        let drop = say!(crate::car::engine::words::DROP_CRANK);
+        let bank_angles = fields::engine::BANK_ANGLES;
+        let cures = [
+            take.done_by(vec![SPACING.edit(KnownBy::Geometry.choosable().code)]),
+            drop.done_by(vec![PINS.edit(""), bank_angles.edit("")]),
+        ];
+        reader.remark(Finding::new(severity, SPACING, message).cured_by(cures));
+        return SpacingBasis::Contradicted;
+    }
+    let is_two_banks = engine.banks().len() == 2;
+    let is_four_stroke = engine.kind() == EngineKind::FourStroke;
+    let may_be_odd = is_two_banks || is_four_stroke && !in_line && !is_of_a_straight_six(&order);
+    let is_told = reader.is_typed(SPACING);
+    if is_told || !may_be_odd || !matches!(engine.cylinders(), 2 | 6 | 10) {
+        return SpacingBasis::Told;
+    }
+    let message = say!(crate::car::engine::words::EVEN_ASSUMED, cylinders = engine.cylinders());
+    reader.remark(Finding::new(Severity::Doubt, SPACING, message));
+    SpacingBasis::Doubted
+}
+
+/// Whether in this order the first and the last piston move together, the second and the second to last, and so on: the crank
+/// of a straight six is a mirror of itself, and no odd-fire one is known with such an order (common practice, no source).
+fn is_of_a_straight_six(order: &[u32]) -> bool {
+    let halves = order.iter().zip(order.iter().skip(3));
+    order.len() == 6 && halves.take(3).all(|(one, other)| one + other == 7)
 }
 
 #[cfg(test)]

@@ -35,7 +35,11 @@ sentences! {
     FIRE_TOGETHER = "engine.fire-together",
         "Cylinders {first} and {second} both fire at {angle}. That is built, but rare: check the angles.";
     EVEN_ASSUMED = "engine.even-assumed",
-        "Even spacing is assumed for {cylinders} cylinders in two banks. Where two cylinders share a crank pin, measure the angles first.";
+        "Even spacing is assumed, and engines of {cylinders} cylinders are built odd-fire too. Choose the spacing; where two share a crank pin, measure first.";
+    EVEN_CONTRADICTED = "engine.even-contradicted",
+        "The spacing stands as even, but the crank that is typed fires at {angles}.";
+    TAKE_CRANK = "engine.take-crank", "Take the spacing from the crank.";
+    DROP_CRANK = "engine.drop-crank", "If it is even: empty pins and bank angles.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -145,8 +149,15 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "common practice, no source",
     },
     Explanation {
+        code: EVEN_CONTRADICTED.code,
+        // The spacing was chosen even, and pins and bank angles that were typed are not.
+        why: "One of the two is wrong: every second spark would be off by the difference.",
+        act: "Measure two neighbouring top dead centres with a degree wheel, and mend the wrong one.",
+        source: "kinematics of crank and rod, from memory",
+    },
+    Explanation {
         code: EVEN_ASSUMED.code,
-        // An engine of 2, 6 or 10 cylinders in two banks, with nothing said about its spacing.
+        // A four-stroke of 2, 6 or 10 cylinders, not in line by order or numbering, with nothing said about its spacing.
         why: "On common pins its firings are not even: one bank would fire 18 or 30 degrees wrong, which heats or detonates.",
         act: "Look at the crankshaft, or measure two neighbouring top dead centres; then choose the spacing.",
         source: "geometry of the crank; common practice, no source",

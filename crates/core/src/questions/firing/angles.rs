@@ -1,7 +1,7 @@
 //! When each cylinder fires, and which two are companions.
 
 use crate::{
-    engine::{Engine, EngineKind, Firing, TURN},
+    engine::{Engine, EngineKind, Firing, SpacingBasis, TURN},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
     questions::firing::{Details, places, words},
@@ -42,7 +42,11 @@ pub(super) fn answer(engine: &Engine, details: Option<&Details>) -> Answer {
         }
         (_, false) => say!(words::FIRES_ODD, order = order),
     };
-    let tone = if places::is_tie(engine) { Tone::Doubtful } else { Tone::Good };
+    let tone = match engine.spacing_basis() {
+        SpacingBasis::Told if !places::is_tie(engine) => Tone::Good,
+        SpacingBasis::Told | SpacingBasis::Doubted => Tone::Doubtful,
+        SpacingBasis::Contradicted => Tone::Bad,
+    };
     let mut answer = Answer::new("engine", tone, verdict);
     answer.title = Some(say!(words::TITLE_ENGINE));
     answer.why = Some(companions(engine));

@@ -9,6 +9,7 @@ use crate::{
     fields,
     finding::{Finding, Severity},
     math::decimal,
+    message::Message,
     quantity::{CrankAngle, Measure},
     read::{Entry, Reader, row},
     say, say_of,
@@ -57,6 +58,13 @@ pub(super) fn engine(
     match turns(kind, order, &tops) {
         Ok(turns) => {
             several(reader, order, &turns);
+            if !is_even(kind, &turns)
+                && let Some(cure) = other_hand(kind, order, geometry, true)
+            {
+                let message = say!(crate::car::engine::words::crank::HAND_DOUBTED);
+                let key = reader.typed_of([BANK_ANGLES, PINS]);
+                reader.remark(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
+            }
             let engine =
                 Engine::new(kind, cylinders, order, &Spacing::Angles(turns.angles)).ok()?;
             Some(engine.with_tops(tops))
@@ -70,10 +78,68 @@ pub(super) fn engine(
                 before_angle = out.before_angle
             );
             let key = reader.typed_of([PINS, BANK_ANGLES]);
-            reader.unusable(Finding::new(Severity::Fault, key, message));
+            let cure = other_hand(kind, order, geometry, false);
+            reader.unusable(Finding::new(Severity::Fault, key, message).cured_by(cure));
             None
         }
     }
+}
+
+/// Banks, pins or both counted the other way round, where the order then fits: evenly, where that is wanted.
+fn other_hand(
+    kind: EngineKind,
+    order: &[u32],
+    geometry: &Geometry,
+    wants_even: bool,
+) -> Option<Message> {
+    let fits = |it: &Geometry| {
+        turns(kind, order, &it.tops()).is_ok_and(|it| !wants_even || is_even(kind, &it))
+    };
+    let ways = [(true, false), (false, true)];
+    let of = |(banks, pins)| Some((banks, geometry.mirrored(banks, pins))).filter(|it| fits(&it.1));
+    let (is_of_banks, mirrored) = ways.into_iter().find_map(of)?;
+    let (key, angles) =
+        if is_of_banks { (BANK_ANGLES, mirrored.bank_angles()) } else { (PINS, mirrored.pins()) };
+    let angles = typed(angles);
+    let message = say!(
+        crate::car::engine::words::crank::OTHER_HAND,
+        field = key.field().label,
+        angles = angles.clone()
+    );
+    Some(message.done_by(vec![key.edit(angles)]))
+}
+
+fn is_even(kind: EngineKind, turns: &Turns) -> bool {
+    let interval =
+        kind.cycle().degrees() / f64::from(u32::try_from(turns.angles.len()).unwrap_or(1));
+    let mut places = (0..).zip(&turns.angles);
+    places.all(|(place, angle)| angle.is_near(CrankAngle::new(interval * f64::from(place))))
+}
+
+/// The firing angles of the crank that stands in the fields though the spacing was told to be even, where they are not.
+/// Whether its pins were typed, too.
+pub(super) fn contradicting(
+    reader: &Reader<'_>,
+    kind: EngineKind,
+    order: &[u32],
+    rows: Option<&Vec<Vec<u32>>>,
+) -> Option<(String, bool)> {
+    let angles = |key| angles_in(reader.text(key)).ok();
+    let (banks, pins) = (angles(BANK_ANGLES)?, angles(PINS)?);
+    let each: Vec<u32> = (1..=u32::try_from(order.len()).ok()?).collect();
+    let rows = match rows {
+        Some(rows) => rows.clone(),
+        None if banks.is_empty() => vec![each],
+        None if banks.len() + 1 == each.len() => each.iter().map(|it| vec![*it]).collect(),
+        None => return None,
+    };
+    let is_typed = !pins.is_empty();
+    // opposite cylinders of one row hang on one pin, unless something else was said
+    let is_one_pin = rows.len() > 1 && rows.iter().all(|row| row.len() == 1);
+    let pins = if is_typed || !is_one_pin { pins } else { vec![CrankAngle::default()] };
+    let split = reader.band_elsewhere(SPLIT)?.nominal;
+    let turns = turns(kind, order, &Geometry::new(rows, banks, pins, split).ok()?.tops()).ok()?;
+    (!is_even(kind, &turns)).then(|| (typed(&turns.angles), is_typed))
 }
 
 /// Where the order leaves a choice of turns: which is taken, and how to tell.
@@ -134,14 +200,9 @@ fn degrees(reader: &mut Reader<'_>, key: Key<NumberRow>) -> Entry<Vec<CrankAngle
         return Entry::Missing;
     }
     let field = key.field().label;
-    // in a row a dash parts two numbers: one that is a sign must not get lost
-    let below = |token: &str| decimal(token.strip_prefix('-')?).map(|it| CrankAngle::new(-it));
-    let below = text.split_whitespace().find_map(below);
-    let found = match row(text) {
-        Ok(numbers) => {
-            let angles: Vec<_> = numbers.into_iter().map(CrankAngle::new).collect();
-            let beyond = angles.iter().copied().find(|it| *it >= TURN);
-            let Some(angle) = below.or(beyond) else {
+    let found = match angles_in(text) {
+        Ok(angles) => {
+            let Some(angle) = angles.iter().copied().find(|it| *it >= TURN) else {
                 reader.given(key, typed(&angles));
                 return Entry::Given(angles);
             };
@@ -158,6 +219,22 @@ fn degrees(reader: &mut Reader<'_>, key: Key<NumberRow>) -> Entry<Vec<CrankAngle
     };
     reader.unusable(Finding::new(Severity::Fault, key, found));
     Entry::Unreadable
+}
+
+/// The angles in a row; one below nought is the same place, counted the other way.
+fn angles_in(text: &str) -> Result<Vec<CrankAngle>, String> {
+    let mut angles = Vec::new();
+    for token in text.split_whitespace() {
+        // in a row a dash parts two numbers: one that is a sign must not get lost
+        let below = token.strip_prefix(['-', '−']).and_then(|it| decimal(it.trim_end_matches('°')));
+        match below {
+            Some(number) if number < TURN.degrees() => {
+                angles.push(CrankAngle::new(-number).within(TURN));
+            }
+            Some(_) | None => angles.extend(row(token)?.into_iter().map(CrankAngle::new)),
+        }
+    }
+    Ok(angles)
 }
 
 fn unfitting(unfit: UnfitCrank, cylinders: usize) -> Finding {

@@ -8,7 +8,7 @@ sentences! {
     CRANK_UNREADABLE = "engine.crank-unreadable",
         "{field}: “{typed}” is no number of degrees. Type degrees with blanks between, for example 0 120 240.";
     ANGLE_BEYOND_TURN = "engine.angle-beyond-turn",
-        "{field}: {angle} is not from 0° up to below 360°. The same place is {same}: type that.";
+        "{field}: {angle} is a turn or more. The same place is {same}: type that.";
     BANK_ANGLES_COUNT = "engine.bank-angles-count",
         "Angles of the banks: {angles} for {banks} banks. Type {wanted}: one for each bank after the first.";
     PINS_COUNT = "engine.pins-count",
@@ -17,6 +17,9 @@ sentences! {
         "Crank pins: {pins} for {cylinders} {cylinders|cylinder|cylinders}. Type {cylinders}, one for each cylinder by number.";
     OUT_OF_TURN = "engine.out-of-turn",
         "Crank pins: cylinder {cylinder} doesn’t fit the order. Its top, {angle} from the first, is not after that of {before}, {before_angle}, and two turns are used up. Check pins, bank angles and order.";
+    HAND_DOUBTED = "engine.hand-doubted",
+        "So counted the firings are uneven; counted against it they are even. Bank angles and pins count the way the crank turns.";
+    OTHER_HAND = "engine.other-hand", "Counted the other way round it fits: {field} {angles}.";
     TURN_TAKEN = "engine.turn-taken",
         "The order allows {angles} and also {others}. The more even {angles} is taken. To tell: from the firing top of {first} turn on {top}. Valves of {cylinder} shut: it fires there; rocking: a turn later. Where it is the other, type the angles.";
     TURN_TIE = "engine.turn-tie",
@@ -48,7 +51,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: ANGLE_BEYOND_TURN.code,
-        // A pin or a bank angle is below 0, or a turn or more.
+        // A pin or a bank angle is a turn or more.
         why: "Pins and banks have a place in one turn; which turn a cylinder fires in follows from the order.",
         act: "Type the place in one turn, counted in the direction in which the crank turns.",
         source: "the form of this plan",
@@ -79,6 +82,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // No way of giving each cylinder one of the two turns agrees with the order.
         why: "Every cylinder fires at its own top dead centre, once in two turns.",
         act: "Often the bank angle or the pins are counted against the direction in which the crank turns.",
+        source: "kinematics of crank and rod, from memory",
+    },
+    Explanation {
+        code: HAND_DOUBTED.code,
+        // The crank as typed fires unevenly, and with banks or pins counted the other way round evenly.
+        why: "Counted from the wrong end of the engine, left and right change places, and with them every angle.",
+        act: "Look at the engine from the end from which it turns clockwise, and count again.",
         source: "kinematics of crank and rod, from memory",
     },
     Explanation {
