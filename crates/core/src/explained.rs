@@ -17,6 +17,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     firing::EXPLANATIONS,
     firing::wired::EXPLANATIONS,
     firing::taps::EXPLANATIONS,
+    firing::entered::EXPLANATIONS,
     firing::light::EXPLANATIONS,
     injectors::EXPLANATIONS,
     injectors::parts::EXPLANATIONS,

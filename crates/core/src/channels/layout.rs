@@ -49,10 +49,7 @@ impl Layout {
     /// # Errors
     /// Paired firing needs a companion for every cylinder.
     pub fn ignition(engine: &Engine, mode: Ignition, habit: Habit) -> Result<Self, UnfitLayout> {
-        let positions: &[PlugPosition] = match engine.kind() {
-            EngineKind::Rotary => &[PlugPosition::Leading, PlugPosition::Trailing],
-            EngineKind::FourStroke | EngineKind::TwoStroke => &[PlugPosition::Only],
-        };
+        let positions = Self::positions(engine.kind());
         let groups = if mode.is_paired() { pairs(engine)? } else { singles(engine) };
         let every_turn = mode.is_paired() || mode == Ignition::EveryTurn;
         // a distributor has one order: that of its rotor
@@ -62,6 +59,14 @@ impl Layout {
             layout.channels = count(positions.len());
         }
         Ok(layout)
+    }
+
+    /// The plugs that each cylinder, or rotor, has here.
+    pub fn positions(kind: EngineKind) -> &'static [PlugPosition] {
+        match kind {
+            EngineKind::Rotary => &[PlugPosition::Leading, PlugPosition::Trailing],
+            EngineKind::FourStroke | EngineKind::TwoStroke => &[PlugPosition::Only],
+        }
     }
 
     /// The injection channels of an engine.
@@ -171,6 +176,19 @@ impl Layout {
         let mut layout = self.clone();
         for slot in &mut layout.slots {
             slot.times.truncate(1);
+        }
+        layout
+    }
+
+    /// The same as it stands in a controller: with these channels in the places of the order, and each first moment there.
+    #[must_use]
+    pub fn as_entered(&self, order: Option<&[u32]>, firsts: Option<&[CrankAngle]>) -> Self {
+        let mut layout = order.map_or_else(|| self.clone(), |order| self.with_channels(order));
+        for (slot, &first) in layout.slots.iter_mut().zip(firsts.unwrap_or_default()) {
+            for (turns, time) in (0_u32..).zip(&mut slot.times) {
+                *time =
+                    (first + CrankAngle::new(TURN.degrees() * f64::from(turns))).within(self.cycle);
+            }
         }
         layout
     }

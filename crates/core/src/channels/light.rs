@@ -64,6 +64,10 @@ pub enum LightFinding {
     /// Each is out by the angle between two firings: the leads or the order are mixed. For each cylinder those whose
     /// sparks it may get.
     Mixed(Vec<(u32, Vec<u32>)>),
+    /// Each is out as if the controller fired evenly, with an offset that is out by so much, on an engine that doesn't.
+    FiredEvenly(CrankAngle),
+    /// Every second one in the order is out by so much more than the others: an odd-fire engine, fired evenly.
+    Alternating(CrankAngle),
     /// They differ by something that no exchange explains.
     Scattered,
 }
@@ -104,29 +108,97 @@ pub fn finding(engine: &Engine, readings: &Readings) -> LightFinding {
         .iter()
         .map(|(cylinder, seen)| (*cylinder, error(readings.advance, *seen)))
         .collect();
-    let Some(&(_, first)) = errors.first().filter(|_| errors.len() > 1) else {
+    if errors.len() < 2 {
         return LightFinding::TooFew;
-    };
+    }
     // two readings may be off in opposite ways
     let apart = 2.0 * readings.tolerance.degrees();
-    let from_first = |(_, error): &(u32, CrankAngle)| (*error - first).as_error(TURN).degrees();
-    let spread: Vec<f64> = errors.iter().map(from_first).collect();
-    let most = spread.iter().fold(f64::NEG_INFINITY, |most, it| most.max(*it));
-    let least = spread.iter().fold(f64::INFINITY, |least, it| least.min(*it));
-    if most - least <= apart + 1e-9 {
-        #[expect(clippy::cast_precision_loss, reason = "at most 16 cylinders")]
-        let mean = spread.iter().sum::<f64>() / spread.len() as f64;
-        let mean = (first + CrankAngle::new(mean)).as_error(TURN);
+    let all: Vec<CrankAngle> = errors.iter().map(|it| it.1).collect();
+    if let Some(mean) = alike(&all, apart) {
         return LightFinding::Constant(mean, causes(engine, readings, mean));
     }
     let givers: Vec<(u32, Vec<u32>)> = errors
         .iter()
         .map(|&(cylinder, error)| (cylinder, givers(engine, readings, cylinder, error)))
         .collect();
-    if givers.iter().all(|(_, others)| !others.is_empty()) {
+    // a lead on two plugs is none: only an exchange can be leads
+    if is_exchange(&givers) {
         return LightFinding::Mixed(givers);
     }
-    LightFinding::Scattered
+    if let Some(offset) = fired_evenly(engine, &errors, apart) {
+        return LightFinding::FiredEvenly(offset);
+    }
+    alternating(engine, &errors, apart).map_or(LightFinding::Scattered, LightFinding::Alternating)
+}
+
+/// Whether each cylinder can get its spark from another one.
+fn is_exchange(givers: &[(u32, Vec<u32>)]) -> bool {
+    // giver and taker; a taker may be moved to another of its givers
+    let mut given: Vec<(u32, usize)> = Vec::new();
+    (0..givers.len()).all(|taker| gets(givers, taker, &mut given, &mut Vec::new()))
+}
+
+fn gets(
+    givers: &[(u32, Vec<u32>)],
+    taker: usize,
+    given: &mut Vec<(u32, usize)>,
+    tried: &mut Vec<u32>,
+) -> bool {
+    let Some((_, of_this)) = givers.get(taker) else { return false };
+    of_this.iter().any(|&giver| {
+        if tried.contains(&giver) {
+            return false;
+        }
+        tried.push(giver);
+        let holder = given.iter().position(|(it, _)| *it == giver);
+        match holder.and_then(|at| given.get(at).copied()) {
+            None => given.push((giver, taker)),
+            Some((_, other)) if gets(givers, other, given, tried) => {
+                // the other has another one by now
+                given.retain(|it| *it != (giver, other));
+                given.push((giver, taker));
+            }
+            Some(_) => return false,
+        }
+        true
+    })
+}
+
+/// The offset that is left, where each error is the one of an even spacing on an engine that is not even.
+fn fired_evenly(engine: &Engine, errors: &[(u32, CrankAngle)], apart: f64) -> Option<CrankAngle> {
+    if engine.is_even() {
+        return None;
+    }
+    let interval = engine.cycle().degrees() / f64::from(engine.cylinders());
+    let left = |(cylinder, error): &(u32, CrankAngle)| {
+        let place = f64::from(u32::try_from(engine.place_of(*cylinder)?).ok()?);
+        let even = CrankAngle::new(place * interval) - engine.angle_of(*cylinder)?;
+        Some(*error - even)
+    };
+    alike(&errors.iter().map(left).collect::<Option<Vec<_>>>()?, apart)
+}
+
+/// By how much more every second one in the order is late, where those in between are alike.
+fn alternating(engine: &Engine, errors: &[(u32, CrankAngle)], apart: f64) -> Option<CrankAngle> {
+    if !engine.is_even() || engine.cylinders() % 2 == 1 {
+        return None;
+    }
+    let is_second = |it: &&(u32, CrankAngle)| engine.place_of(it.0).is_some_and(|at| at % 2 == 1);
+    let of = |wanted: bool| -> Vec<CrankAngle> {
+        errors.iter().filter(|it| is_second(it) == wanted).map(|it| it.1).collect()
+    };
+    Some((alike(&of(true), apart)? - alike(&of(false), apart)?).as_error(TURN))
+}
+
+/// The mean of angles that are alike; nothing where they aren't, or there are none.
+fn alike(angles: &[CrankAngle], apart: f64) -> Option<CrankAngle> {
+    let first = *angles.first()?;
+    let spread: Vec<f64> = angles.iter().map(|it| (*it - first).as_error(TURN).degrees()).collect();
+    let most = spread.iter().fold(f64::NEG_INFINITY, |most, it| most.max(*it));
+    let least = spread.iter().fold(f64::INFINITY, |least, it| least.min(*it));
+    #[expect(clippy::cast_precision_loss, reason = "at most 16 cylinders")]
+    let mean = spread.iter().sum::<f64>() / spread.len() as f64;
+    (most - least <= apart + 1e-9).then(|| (first + CrankAngle::new(mean)).as_error(TURN))
 }
 
 /// What would put everything out by this error, the likeliest first (common practice, no source).

@@ -45,7 +45,11 @@ fn check_order(mode: Ignition, habit: Habit, order: &[u32], expected: &[&[u32]])
 
 #[track_caller]
 fn check_effect(degrees: f64, effect: Effect) {
-    assert_eq!(Effect::of_spark(CrankAngle::new(degrees)), effect, "{degrees}");
+    assert_eq!(
+        Effect::of_spark(FourStroke, PlugPosition::Only, CrankAngle::new(degrees)),
+        effect,
+        "{degrees}"
+    );
 }
 
 #[test]

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::{Effect, Ignition, Layout, Stroke, Target};
+use super::{Effect, Ignition, Layout, PlugPosition, Stroke, Target};
 use crate::{
-    engine::Engine,
+    engine::{Engine, EngineKind},
     quantity::{CrankAngle, Measure},
     working::{Formula, Step, step},
 };
@@ -52,6 +52,9 @@ pub struct Check {
     pub unseen: Vec<Target>,
 }
 
+/// What comes of an action of a channel, by its error.
+type EffectOf = fn(EngineKind, PlugPosition, CrankAngle) -> Effect;
+
 /// `e`, the error of a spark.
 const ERROR: Formula = Formula {
     symbols: "e = θ_spark − θ_own",
@@ -66,18 +69,12 @@ impl Check {
 
     /// Injections: the moment matters little.
     pub fn injection(engine: &Engine, layout: &Layout, wired: &Wired) -> Self {
-        Self::new(engine, layout, wired, |error| match Stroke::at(error) {
-            Stroke::Firing => Effect::Right,
-            _ => Effect::FuelElsewhere,
+        Self::new(engine, layout, wired, |_, _, error| {
+            if error.is_near(CrankAngle::default()) { Effect::Right } else { Effect::FuelElsewhere }
         })
     }
 
-    fn new(
-        engine: &Engine,
-        layout: &Layout,
-        wired: &Wired,
-        effect: fn(CrankAngle) -> Effect,
-    ) -> Self {
+    fn new(engine: &Engine, layout: &Layout, wired: &Wired, effect: EffectOf) -> Self {
         let (mut reached, mut unseen) = (Vec::new(), Vec::new());
         for target in layout.targets() {
             match wired.get(&target) {
@@ -123,7 +120,7 @@ fn reach(
     layout: &Layout,
     target: Target,
     channel: u32,
-    effect: fn(CrankAngle) -> Effect,
+    effect: EffectOf,
 ) -> Reached {
     let own = engine.angle_of(target.cylinder).unwrap_or_default();
     let Some(slot) = layout.slot(channel) else {
@@ -131,7 +128,7 @@ fn reach(
     };
     let spark = |&at: &CrankAngle| {
         let error = (at - own).as_error(layout.cycle());
-        ChannelAction { at, error, stroke: Stroke::at(error) }
+        ChannelAction { at, error, stroke: Stroke::at(engine.kind(), target.position, error) }
     };
     let mut sparks: Vec<ChannelAction> = slot.times.iter().map(spark).collect();
     let size = |spark: &ChannelAction| spark.error.degrees().abs();
@@ -144,7 +141,9 @@ fn reach(
         (false, true) if same_position => Effect::Right,
         (false, true) => Effect::OtherPosition,
         (false, false) => {
-            sparks.iter().map(|spark| effect(spark.error)).min().unwrap_or(Effect::Never)
+            let effects =
+                sparks.iter().map(|spark| effect(engine.kind(), target.position, spark.error));
+            effects.min().unwrap_or(Effect::Never)
         }
     };
     Reached { target, channel, sparks, effect }

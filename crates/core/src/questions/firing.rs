@@ -2,11 +2,14 @@
 
 mod angles;
 mod cure;
+mod effects;
+mod entered;
 pub mod fields;
 mod ignition;
 mod injection;
 mod light;
 mod lists;
+mod outputs;
 mod places;
 mod plan;
 pub(crate) mod read;
@@ -20,6 +23,7 @@ use std::rc::Rc;
 
 use super::Question;
 use plan::BothNumberings;
+use read::ChannelsOf;
 use sequence::{CamSensor, Sequence};
 use strip::Lane;
 use wired::CheckedConnection;
@@ -36,7 +40,7 @@ use crate::{
     },
     finding::Findings,
     plan::Plan,
-    read::Entry,
+    read::{Channels, Entry},
     report::{Answer, Bench, Detail, Tone, picture::CycleStrip},
     say,
     schema::{Choice as _, Part, Place},
@@ -116,6 +120,7 @@ pub(crate) fn answers(
     answers.extend(ignition::answers(
         engine,
         &read.ignition,
+        &read.entered,
         coils,
         &mut sequence,
         details,
@@ -132,7 +137,7 @@ pub(crate) fn answers(
     if has_second(car) {
         answers.extend(injection::answers(
             engine,
-            &read.second,
+            &shared_out(read, injectors.as_ref()),
             seconds,
             &mut sequence,
             details,
@@ -140,6 +145,7 @@ pub(crate) fn answers(
         ));
     }
     findings.extend(sequence.finding());
+    answers.extend(outputs::answer(car, engine, &mapped, findings));
     answers.extend(light::answer(engine, read.light.as_ref(), details, findings));
     answers.extend(strip::answer(engine, &car.firing.strip, &mapped, details));
     answers.into_iter().map(Rc::new).collect()
@@ -155,6 +161,17 @@ fn cam(car: &Car<'_>) -> CamSensor {
     } else {
         CamSensor::Untold
     }
+}
+
+/// The second set, with what the first leaves of the injection channels where it is not told to have its own.
+fn shared_out(read: &ChannelsOf, first: Option<&Mapped>) -> Channels<Injection> {
+    let mut second = read.second.clone();
+    if let (Entry::Missing, Some(there), Some(first)) =
+        (second.count, read.injection.count.value(), first)
+    {
+        second.count = Entry::Assumed(there.saturating_sub(first.layout.channels()));
+    }
+    second
 }
 
 /// Whether the plan has a second set of injectors.

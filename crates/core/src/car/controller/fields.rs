@@ -2,7 +2,7 @@
 
 use crate::{
     quantity::{CrankAngle, Current, Resistance, Time, Voltage},
-    schema::{Part, choice, choices, fields, quantity},
+    schema::{NumberRow, Part, Whole, choice, choices, fields, quantity, row, whole},
 };
 
 /// What becomes of the controller when the key is turned off.
@@ -37,6 +37,22 @@ choices! {
     }
 }
 
+/// How the firings are spaced in the controller.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum EnteredSpacing {
+    /// Evenly.
+    Even,
+    /// At angles that are entered.
+    Angles,
+}
+
+choices! {
+    EnteredSpacing {
+        Even = "even", "Even, or it asks for none";
+        Angles = "angles", "Angles are entered";
+    }
+}
+
 fields! {
     of Part::Controller;
     /// Angle from the first tooth after the gap to top dead centre, as entered in the controller.
@@ -47,6 +63,19 @@ fields! {
     LOCKED_ADVANCE: CrankAngle = quantity("locked_advance", "Controller locked at, before top dead centre", "deg", -60.0, 90.0)
         .hint("10 deg")
         .measure("Lock the timing in the controller at a fixed advance. Cranking: injectors unplugged. Running: warm, at a steady speed.");
+    /// Order in which the ignition channels fire, as entered: `1-5-3-6-2-4`.
+    ORDER: NumberRow = row("order", "Order of the ignition channels, as entered")
+        .hint("1-5-3-6-2-4; blank: not looked at")
+        .measure("Connected to the controller: its firing order, as channels, from the one that it fires first.");
+    /// `even` or `angles`.
+    SPACING: EnteredSpacing = choice("spacing", "Spacing of the firings, as entered");
+    /// Angles of the firings in that order, degrees from the first, as entered.
+    ANGLES: NumberRow = row("angles", "Angles of the firings, as entered")
+        .hint("0 90 240 330 480 570")
+        .only_if("spacing", &["angles"]);
+    /// Outputs that coils, injectors and loads share.
+    OUTPUTS: Whole = whole("outputs", "Outputs that coils, injectors and loads share", 0, 128)
+        .hint("all of the controller together; blank: each kind has its own");
     /// Dwell of a coil.
     DWELL: Time = quantity("dwell", "Dwell, as entered", "ms", 0.1, 100.0)
         .hint("blank: what the coils need, else 3 ms");

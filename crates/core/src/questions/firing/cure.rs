@@ -2,7 +2,7 @@
 
 use super::{plan, wired::CheckedConnection};
 use crate::{
-    channels::{Check, Cure, Target, cures},
+    channels::{Check, Cure, PlugPosition, Target, cures},
     engine::TURN,
     message::Message,
     permutation::Permutation,
@@ -40,7 +40,11 @@ fn one(wiring: &CheckedConnection<'_>, cure: &Cure) -> Message {
                 return say!(words::wired::CURE_GROUPS, order = order);
             }
             let order = say!(words::wired::CURE_ORDER, order = order);
-            order.done_by(wiring.other_habit().into_iter().collect())
+            let only = wiring.layout.order(PlugPosition::Only);
+            let is_told = wiring.is_ignition() && !only.is_empty();
+            let text = crate::read::written(channels);
+            let entered = is_told.then(|| crate::fields::controller::ORDER.edit(text));
+            order.done_by(wiring.other_habit().into_iter().chain(entered).collect())
         }
         Cure::Exchange { exchanges, out_of_place } => {
             let pairs = exchanges.iter().map(|(one, other)| format!("{one} with {other}"));

@@ -1,8 +1,11 @@
 //! The ignition: its plan, and what is really wired.
 
-use super::{Details, Mapped, plan, plan::BothNumberings, sequence::Sequence, wired};
+use super::{
+    Details, Mapped, effects, entered, plan, plan::BothNumberings, read::entered::Entered,
+    sequence::Sequence, wired,
+};
 use crate::{
-    channels::{Habit, Ignition, Layout, Need, UnfitLayout, within},
+    channels::{Effect, Habit, Ignition, Layout, Need, Stroke, Target, UnfitLayout, within},
     engine::{Engine, EngineKind, TURN},
     fields,
     finding::{Finding, Findings, Severity},
@@ -22,6 +25,7 @@ const COUNT: Key<Whole> = fields::channels::IGNITION_COUNT;
 pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Ignition>,
+    in_controller: &Entered,
     mapped: &mut Option<Mapped>,
     sequence: &mut Sequence,
     details: Option<&Details>,
@@ -44,10 +48,20 @@ pub(super) fn answers(
         by_cylinder: has_order.then_some(&by_cylinder),
         used: channels.habit,
     };
+    let as_entered = (mode != Ignition::Distributor)
+        .then(|| entered::layout(engine, numbering.layout(), in_controller, findings))
+        .flatten();
+    let mode_of = wired::Mode::Ignition(mode);
     let wiring =
-        wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Ignition(mode));
+        wired::CheckedConnection::new(engine, &numbering, as_entered.as_ref(), channels, mode_of);
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
+    if mode != Ignition::Distributor && answer.verdict.tone == Tone::Good {
+        answer.to_do.extend(entered::angles_to_enter(engine, in_controller));
+    }
+    if let Some(as_entered) = &as_entered {
+        entered::judge(engine, &numbering, as_entered, &wiring.wired, &mut answer, findings);
+    }
     let there = channels.count.value();
     let needs_cam = Need::ignition(engine, mode).is_ok_and(|need| need.needs_cam);
     sequence.judge(&mut answer, needs_cam, "coils", || without_cam(engine, channels));
@@ -227,13 +241,12 @@ fn unfit_answer(
     has_cam: bool,
     findings: &mut Findings,
 ) -> Answer {
-    let why = no_companion(engine, unfit);
+    let (why, severity) = no_companion(engine, unfit);
     let mut to_do = instead(engine, channels.count.value(), has_cam);
     if engine.kind() == EngineKind::Rotary {
         to_do.push(say!(words::INSTEAD_ROTARY));
     }
-    // alone there is nobody whose stroke the spark could reach
-    let severity = if engine.cylinders() == 1 { Severity::Fault } else { Severity::Danger };
+    let severity = severity.unwrap_or(Severity::Fault);
     let finding = Finding::new(severity, MODE, why.clone()).cured_by(to_do.clone());
     findings.push(finding);
     let mut answer = titled(MODE, Tone::Bad, say!(words::VERDICT_NO_PAIRS));
@@ -242,23 +255,63 @@ fn unfit_answer(
     answer
 }
 
-/// Why two cylinders can't share a spark here.
-fn no_companion(engine: &Engine, unfit: UnfitLayout) -> Message {
+/// Why two cylinders can't share a spark here, and how grave it would be.
+fn no_companion(engine: &Engine, unfit: UnfitLayout) -> (Message, Option<Severity>) {
     match unfit {
-        UnfitLayout::NoCompanion { cylinder, nearest: Some(_) } if engine.cycle() == TURN => {
-            say!(words::NO_COMPANION_ONE_TURN, cylinder = cylinder)
+        UnfitLayout::NoCompanion { cylinder, nearest: Some((other, miss)) } => {
+            let (one, error, effect, stroke) = shared(engine, cylinder, other, miss);
+            let (stroke, outcome) =
+                (effects::stroke(stroke).into_text(), effects::outcome(effect, true).into_text());
+            let message = if engine.cycle() == TURN {
+                say!(
+                    words::NO_COMPANION_ONE_TURN,
+                    cylinder = cylinder,
+                    one = one.to_string(),
+                    error = error,
+                    stroke = stroke,
+                    outcome = outcome
+                )
+            } else {
+                say!(
+                    words::NO_COMPANION,
+                    cylinder = cylinder,
+                    other = other,
+                    miss = CrankAngle::new(miss.degrees().abs()),
+                    one = one.to_string(),
+                    error = error,
+                    stroke = stroke,
+                    outcome = outcome
+                )
+            };
+            (message, effect.severity())
         }
-        UnfitLayout::NoCompanion { cylinder, nearest: Some((other, miss)) } => say!(
-            words::NO_COMPANION,
-            cylinder = cylinder,
-            other = other,
-            miss = CrankAngle::new(miss.degrees().abs())
-        ),
+        // alone there is nobody whose stroke the spark could reach
         UnfitLayout::NoCompanion { cylinder, nearest: None } => {
-            say!(words::NO_COMPANION_ALONE, cylinder = cylinder)
+            (say!(words::NO_COMPANION_ALONE, cylinder = cylinder), None)
         }
-        UnfitLayout::NoBanks => say!(words::BANKS_UNKNOWN),
+        UnfitLayout::NoBanks => (say!(words::BANKS_UNKNOWN), None),
     }
+}
+
+/// Where the worst of the sparks falls that two cylinders share: in which of them, how far from its firing point.
+fn shared(
+    engine: &Engine,
+    cylinder: u32,
+    other: u32,
+    miss: CrankAngle,
+) -> (Target, CrankAngle, Effect, Stroke) {
+    let apart = (TURN + miss).as_error(engine.cycle());
+    let back = CrankAngle::new(-apart.degrees()).as_error(engine.cycle());
+    let positions = Layout::positions(engine.kind());
+    let landings = positions.iter().flat_map(|&position| {
+        [(cylinder, apart), (other, back)].map(|(cylinder, error)| {
+            let effect = Effect::of_spark(engine.kind(), position, error);
+            let stroke = Stroke::at(engine.kind(), position, error);
+            (Target { position, cylinder }, error, effect, stroke)
+        })
+    });
+    let worst = landings.min_by_key(|(_, _, effect, _)| *effect);
+    worst.unwrap_or((Target::only(cylinder), apart, Effect::Right, Stroke::Firing))
 }
 
 /// What works in place of pairs.

@@ -40,8 +40,13 @@ pub(super) fn answers(
         by_cylinder: Some(&by_cylinder),
         used: channels.habit,
     };
-    let wiring =
-        wired::CheckedConnection::new(engine, &numbering, channels, wired::Mode::Injection(mode));
+    let wiring = wired::CheckedConnection::new(
+        engine,
+        &numbering,
+        None,
+        channels,
+        wired::Mode::Injection(mode),
+    );
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
     let there = channels.count.value();
@@ -286,7 +291,7 @@ fn ways(engine: &Engine) -> Table {
     }
 }
 
-fn way(mode: Injection) -> Message {
+pub(super) fn way(mode: Injection) -> Message {
     match mode {
         Injection::EachOnce => say!(words::WAY_INJECTORS),
         Injection::Companions => say!(words::WAY_INJECTOR_PAIRS),

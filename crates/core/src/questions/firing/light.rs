@@ -3,7 +3,7 @@
 use super::{Details, listed};
 use crate::{
     channels::{
-        Effect,
+        Effect, PlugPosition,
         light::{self, Cause, Readings},
     },
     engine::Engine,
@@ -37,6 +37,15 @@ pub(super) fn answer(
             constant(engine, readings, *error, causes, findings)
         }
         (light::LightFinding::Mixed(givers), _) => mixed(givers, findings),
+        (light::LightFinding::FiredEvenly(_), _) => {
+            let order = engine.firings().iter().map(|it| it.angle.show().shown.replace('°', ""));
+            let angles = order.collect::<Vec<_>>().join(" ");
+            spaced(readings, say!(words::light::LIGHT_FIRED_EVENLY, angles = angles), findings)
+        }
+        (light::LightFinding::Alternating(more), _) => {
+            let more = CrankAngle::new(more.degrees().abs());
+            spaced(readings, say!(words::light::LIGHT_ALTERNATING, more = more), findings)
+        }
         (light::LightFinding::Scattered, _) => scattered(readings, findings),
     };
     answer.title = Some(say!(words::light::LIGHT_TITLE));
@@ -99,7 +108,9 @@ fn constant(
         answer.to_do.push(cure(engine, Cause::Turn, error));
     }
     if is_wrong {
-        let severity = Effect::of_spark(error).severity().unwrap_or(Severity::Fault);
+        let severity = Effect::of_spark(engine.kind(), PlugPosition::Only, error)
+            .severity()
+            .unwrap_or(Severity::Fault);
         let message = if is_late {
             say!(words::light::LIGHT_ALL_LATE, error = size)
         } else {
@@ -168,6 +179,16 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
             .as_wired()
             .cured_by(answer.to_do.clone()),
     );
+    answer
+}
+
+/// The spacing in the controller is not the engine's.
+fn spaced(readings: &Readings, cure: Message, findings: &mut Findings) -> Answer {
+    let mut answer = Answer::new(SUBJECT, Tone::Bad, say!(words::light::LIGHT_SPACING));
+    answer.why = Some(say!(words::light::LIGHT_SPACING_WHY));
+    answer.to_do = vec![cure];
+    let message = say!(words::light::LIGHT_SPACED);
+    findings.push(told(Severity::Fault, message, readings, &answer));
     answer
 }
 

@@ -1,5 +1,6 @@
 //! The channels from their fields.
 
+pub(crate) mod entered;
 pub(crate) mod light;
 pub(crate) mod strip;
 
@@ -110,6 +111,8 @@ pub(crate) struct ChannelsOf {
     pub(crate) injection: Channels<Injection>,
     /// Those of a second set of injectors.
     pub(crate) second: Channels<Injection>,
+    /// What stands in the controller.
+    pub(crate) entered: entered::Entered,
     /// The timing light, where anything is said of it.
     pub(crate) light: Option<light::Lit>,
 }
@@ -123,7 +126,8 @@ pub(crate) fn channels_of(reader: &mut Reader<'_>, engine: Option<&Engine>) -> C
     if let Some(engine) = engine {
         rows(reader, engine, &ignition, [&injection, &second]);
     }
-    ChannelsOf { ignition, injection, second, light }
+    let entered = entered::entered(reader);
+    ChannelsOf { ignition, injection, second, entered, light }
 }
 
 /// How many injectors share a channel at most, and from where that is known.

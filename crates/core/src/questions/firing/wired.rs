@@ -1,6 +1,6 @@
 //! What was found at the car: the verdict, cylinder by cylinder, and the findings.
 
-use super::{Details, Mapped, cure, listed, lists, plan, plan::BothNumberings, taps};
+use super::{Details, Mapped, cure, effects, listed, lists, plan, plan::BothNumberings, taps};
 use crate::{
     channels::{
         ChannelAction, Check, Cure, Effect, Habit, Ignition, Injection, Layout, PlugPosition,
@@ -60,10 +60,12 @@ impl<'a> CheckedConnection<'a> {
     pub(super) fn new<M>(
         engine: &'a Engine,
         numbering: &'a BothNumberings<'_>,
+        as_entered: Option<&'a Layout>,
         channels: &'a Channels<M>,
         mode: Mode,
     ) -> Self {
-        let (layout, other, seen) = (numbering.layout(), numbering.other(), &channels.seen);
+        let layout = as_entered.unwrap_or(numbering.layout());
+        let (other, seen) = (numbering.other(), &channels.seen);
         let standing = taps::stands(engine, layout, other.map(|other| other.0), seen);
         Self {
             engine,
@@ -326,10 +328,14 @@ fn effect_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
     let n = group.len();
     let cylinders = listed(group.iter().map(|it| it.target));
     let effect = group.first().map_or(Effect::Right, |it| it.effect);
-    let error = group.first().map_or_else(|| Value::text("–"), |it| culprit(it));
+    let error = group.first().map_or_else(|| Value::text("–"), |it| culprit(wiring.engine, it));
     match effect {
         Effect::InletBackfire => {
             say!(words::wired::SPARK_INTAKE, n = n, cylinders = cylinders, error = error)
+        }
+        Effect::NextChamber => say!(words::wired::SPARK_NEXT, n = n, cylinders = cylinders),
+        Effect::OpenPorts => {
+            say!(words::wired::SPARK_PORTS, n = n, cylinders = cylinders, error = error)
         }
         Effect::KickBack => {
             say!(words::wired::SPARK_COMPRESSION, n = n, cylinders = cylinders, error = error)
@@ -358,8 +364,9 @@ fn effect_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
 }
 
 /// The error of the spark that makes the effect.
-fn culprit(reached: &Reached) -> Value {
-    let makes = |spark: &&ChannelAction| Effect::of_spark(spark.error) == reached.effect;
+fn culprit(engine: &Engine, reached: &Reached) -> Value {
+    let of = |error| Effect::of_spark(engine.kind(), reached.target.position, error);
+    let makes = |spark: &&ChannelAction| of(spark.error) == reached.effect;
     let spark = reached.sparks.iter().find(makes).or(reached.sparks.first());
     spark.map_or_else(|| Value::text("–"), |spark| spark.error.show())
 }
@@ -376,9 +383,9 @@ fn table(wiring: &CheckedConnection<'_>, check: &Check) -> Table {
         if timed {
             cells.push(each(|spark| spark.at.show().into_shown()));
             cells.push(each(|spark| spark.error.show().into_shown()));
-            cells.push(each(|spark| stroke(spark.stroke).into_text()));
+            cells.push(each(|spark| effects::stroke(spark.stroke).into_text()));
         }
-        cells.push(Value::text(outcome(wiring, reached).into_text()));
+        cells.push(Value::text(effects::outcome(reached.effect, wiring.is_ignition()).into_text()));
         Row {
             cells,
             tone: wrong.map(|it| if it <= Severity::Fault { Tone::Bad } else { Tone::Doubtful }),
@@ -409,35 +416,6 @@ fn columns(wiring: &CheckedConnection<'_>, timed: bool) -> Vec<Message> {
     }
     columns.push(say!(words::wired::COL_OUTCOME));
     columns
-}
-
-fn stroke(stroke: Stroke) -> Message {
-    match stroke {
-        Stroke::Firing => say!(words::wired::STROKE_FIRING),
-        Stroke::Compression => say!(words::wired::STROKE_COMPRESSION),
-        Stroke::Power => say!(words::wired::STROKE_POWER),
-        Stroke::Exhaust => say!(words::wired::STROKE_EXHAUST),
-        Stroke::Overlap => say!(words::wired::STROKE_OVERLAP),
-        Stroke::Intake => say!(words::wired::STROKE_INTAKE),
-    }
-}
-
-/// What comes of it, for a cell.
-fn outcome(wiring: &CheckedConnection<'_>, reached: &Reached) -> Message {
-    match reached.effect {
-        Effect::Right if wiring.is_ignition() => say!(words::wired::OUTCOME_FIRES),
-        Effect::Right => say!(words::wired::OUTCOME_RIGHT),
-        Effect::InletBackfire => say!(words::wired::OUTCOME_INTAKE),
-        Effect::KickBack => say!(words::wired::OUTCOME_COMPRESSION),
-        Effect::Early => say!(words::wired::OUTCOME_EARLY),
-        Effect::LateBurn => say!(words::wired::OUTCOME_POWER),
-        Effect::ExhaustPop => say!(words::wired::OUTCOME_EXHAUST),
-        Effect::Overlap => say!(words::wired::OUTCOME_OVERLAP),
-        Effect::Never => say!(words::wired::OUTCOME_NEVER),
-        Effect::OtherPosition => say!(words::wired::OUTCOME_SPLIT),
-        Effect::OtherGroup => say!(words::wired::OUTCOME_BANK),
-        Effect::FuelElsewhere => say!(words::wired::OUTCOME_FUEL),
-    }
 }
 
 fn figures(wiring: &CheckedConnection<'_>, check: &Check) -> Vec<Figure> {

@@ -1,5 +1,6 @@
 //! The sentences of the question of channels, as planned; those of what is really wired stand in [`wired`].
 
+pub(crate) mod entered;
 pub(crate) mod light;
 pub(crate) mod strip;
 pub(crate) mod taps;
@@ -123,9 +124,9 @@ sentences! {
     BEST_NONE = "firing.best-none",
         "Nothing can be fired with {there} channels: another controller, or another number typed.";
     NO_COMPANION = "firing.no-companion",
-        "No cylinder fires exactly 360° from cylinder {cylinder}: the nearest, {other}, misses by {miss}, so a shared spark would fall into a live stroke.";
+        "No cylinder fires exactly 360° from cylinder {cylinder}: the nearest, {other}, misses by {miss}. Sharing, No. {one} gets a spark {error} from its firing point ({stroke}): {outcome}.";
     NO_COMPANION_ONE_TURN = "firing.no-companion-one-turn",
-        "No other fires together with {cylinder}, so a shared spark would fall into a live stroke.";
+        "No other fires together with {cylinder}. Sharing, No. {one} gets a spark {error} from its firing point ({stroke}): {outcome}.";
     NO_COMPANION_ALONE = "firing.no-companion-alone",
         "Cylinder {cylinder} has no other cylinder to share a channel with.";
     INSTEAD_EVERY_TURN = "firing.instead-every-turn",
@@ -221,7 +222,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: NO_COMPANION_ONE_TURN.code,
         // Coils are to be fired in pairs on a two-stroke or a rotary of which no two fire together.
-        why: "With a cycle of one turn there is no overlap for a wasted spark to fall into.",
+        why: "With a cycle of one turn there is no overlap for a wasted spark to fall into. Some two-stroke twins are built with one at the bottom, ports open; some rotaries with one between the leading plugs.",
         act: "A coil for each plug, each on a channel of its own.",
         source: "geometry of the two-stroke cycle",
     },

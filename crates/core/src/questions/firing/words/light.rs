@@ -23,6 +23,7 @@ sentences! {
     LIGHT_LATE = "firing.light-late", "All late by {error}: one offset";
     LIGHT_EARLY = "firing.light-early", "All early by {error}: one offset";
     LIGHT_MIXED = "firing.light-mixed", "Out by other firings: leads or order";
+    LIGHT_SPACING = "firing.light-spacing", "Spacing: fired evenly, built odd";
     LIGHT_SCATTERED = "firing.light-scattered", "Each out by something else";
     // why
     LIGHT_RIGHT_WHY = "firing.light-right-why",
@@ -32,6 +33,8 @@ sentences! {
     LIGHT_LATE_WHY = "firing.light-late-why", "All {n} are late by the same {error}: one cause, and no lead.";
     LIGHT_EARLY_WHY = "firing.light-early-why", "All {n} are early by the same {error}: one cause, and no lead.";
     LIGHT_MIXED_WHY = "firing.light-mixed-why", "By the angles, {list}. The mark can't tell companions apart.";
+    LIGHT_SPACING_WHY = "firing.light-spacing-why",
+        "No exchange of leads makes these errors; an even spacing in the controller on an odd-fire engine does.";
     LIGHT_SCATTERED_WHY = "firing.light-scattered-why",
         "No exchange of leads makes these errors, and one offset doesn't either: readings agree to within {tolerance} at best.";
     // what to do
@@ -57,6 +60,10 @@ sentences! {
         "Fire each channel alone, as above: it tells companions apart, and gives the cure.";
     LIGHT_DO_AGAIN = "firing.light-do-again",
         "Read each once more at a steady speed with the timing locked: idle that hunts, or a dwell that isn't finished, moves the flash.";
+    LIGHT_FIRED_EVENLY = "firing.light-fired-evenly",
+        "Enter the engine’s angles in the controller, in the order of firing: {angles}. Then read again.";
+    LIGHT_ALTERNATING = "firing.light-alternating",
+        "Every second one in the order is out by {more} against the others: measure the top dead centres with a degree wheel, and enter those angles here and in the controller.";
     LIGHT_DO_ANGLES = "firing.light-do-angles",
         "If it stays: the firing angles of an odd-fire engine, or a wheel that runs out of true.";
     LIGHT_CAUTION = "firing.light-caution",
@@ -73,6 +80,8 @@ sentences! {
     LIGHT_ALL_EARLY = "firing.light-all-early", "By the timing light every spark comes {error} early.";
     LIGHT_TURNED = "firing.light-turned", "By the timing light every spark falls into the exhaust stroke.";
     LIGHT_LEADS = "firing.light-leads", "By the timing light the sparks of other cylinders reach {cylinders}.";
+    LIGHT_SPACED = "firing.light-spaced",
+        "By the timing light an odd-fire engine is fired at even intervals.";
     LIGHT_UNEVEN = "firing.light-uneven", "By the timing light the cylinders are out by unlike angles.";
 }
 
@@ -103,6 +112,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // The readings differ by angles between firings.
         why: "A spark meant for another cylinder falls into a live stroke: backfire or kick-back.",
         act: "Fire each channel alone, and move the leads or enter the order that follows.",
+        source: "geometry of the firing order",
+    },
+    Explanation {
+        code: LIGHT_SPACED.code,
+        // The readings differ as the engine's angles do from even ones, or every second one differs by the same.
+        why: "Every second spark comes too early or too late by the difference: detonation, or no power and hot valves.",
+        act: "Enter the engine's own angles. A controller that only fires evenly doesn't suit it with a spark of its own for each.",
         source: "geometry of the firing order",
     },
     Explanation {

@@ -45,6 +45,10 @@ sentences! {
         "No. {cylinders}: the spark comes {error} late, in the exhaust stroke. Pops in the exhaust.";
     SPARK_OVERLAP = "firing.spark-overlap",
         "No. {cylinders}: the spark comes a whole turn out, in the overlap. The cylinder never fires.";
+    SPARK_PORTS = "firing.spark-ports",
+        "No. {cylinders}: the spark comes {error} out, with the ports open. No power; it may light the charge that comes in.";
+    SPARK_NEXT = "firing.spark-next",
+        "No. {cylinders}: the spark comes half a turn out, when this plug looks into the next chamber before its top. Kicks back, detonates.";
     SPARK_NEVER = "firing.spark-never", "No. {cylinders}: on a channel that the plan never fires.";
     SPLIT_EXCHANGED = "firing.split-exchanged",
         "No. {plugs}: leading and trailing plug are exchanged, so the trailing one fires first. Detonation.";
@@ -91,6 +95,8 @@ sentences! {
     STROKE_EXHAUST = "firing.stroke-exhaust", "exhaust";
     STROKE_OVERLAP = "firing.stroke-overlap", "overlap";
     STROKE_INTAKE = "firing.stroke-intake", "intake";
+    STROKE_PORTS = "firing.stroke-ports", "bottom, ports open";
+    STROKE_NEXT = "firing.stroke-next", "compression of the next chamber";
     OUTCOME_FIRES = "firing.outcome-fires", "fires";
     OUTCOME_RIGHT = "firing.outcome-right", "right";
     OUTCOME_INTAKE = "firing.outcome-intake", "backfire in the inlet";
@@ -99,6 +105,8 @@ sentences! {
     OUTCOME_POWER = "firing.outcome-power", "no power, hot exhaust";
     OUTCOME_EXHAUST = "firing.outcome-exhaust", "pops in the exhaust";
     OUTCOME_OVERLAP = "firing.outcome-overlap", "never fires";
+    OUTCOME_PORTS = "firing.outcome-ports", "no power, may light what comes in";
+    OUTCOME_NEXT = "firing.outcome-next", "kick-back, detonation";
     OUTCOME_NEVER = "firing.outcome-never", "channel never fires";
     OUTCOME_SPLIT = "firing.outcome-split", "leading and trailing exchanged";
     OUTCOME_BANK = "firing.outcome-bank", "on another bank's channel";
@@ -174,6 +182,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "There is nothing to burn, and the charge that should burn leaves unburnt.",
         act: "Where all are so, it is one setting; else take the cheapest of the cures.",
         source: CLASSES,
+    },
+    Explanation {
+        code: SPARK_PORTS.code,
+        // A spark of a two-stroke falls more than 110 degrees from the cylinder's own firing point.
+        why: "The charge that should burn is not lit at its top; what comes in may be, back into the crankcase.",
+        act: "Take the cheapest of the cures.",
+        source: CLASSES,
+    },
+    Explanation {
+        code: SPARK_NEXT.code,
+        // The spark of a rotor's trailing plug falls half a turn out.
+        why: "Half a turn after the top the apex has passed this plug: it lights the chamber that follows, half a turn too early.",
+        act: "Don't crank. Take the cheapest of the cures.",
+        source: "geometry of the rotor; how early the apex passes: common practice, no source",
     },
     Explanation {
         code: SPARK_NEVER.code,

@@ -1,0 +1,73 @@
+//! The sentences about what stands in the controller.
+
+use crate::words::{Explanation, sentences};
+
+sentences! {
+    ORDER_UNREADABLE = "firing.order-unreadable",
+        "“{typed}” is no order of channels. Type each channel once, the first to fire first: 1-5-3-6-2-4.";
+    ANGLES_UNREADABLE = "firing.angles-unreadable",
+        "“{typed}” are no rising angles. Type one for each firing, from the first: 0 90 240 330 480 570.";
+    LENGTH = "firing.entered-length",
+        "The controller has {n} {n|firing|firings} entered, and this plan takes {wanted}: they can’t be compared.";
+    // verdicts and what to do
+    VERDICT = "firing.verdict-entered", "As entered, {n} {n|fires|fire} at the wrong moment";
+    DIFFERS = "firing.entered-differs",
+        "As it stands in the controller, the spark misses its own firing point: {errors}. The worst: {outcome}.";
+    ENTER_ALL = "firing.enter-all", "Enter in the controller: {what}.";
+    TAKE_HABIT = "firing.take-habit", "Or wire by the other habit, which this order is right for.";
+    TAKE_ANGLES = "firing.take-angles", "Or, if the engine itself is odd-fire: take these angles for it.";
+    DO_ENTER_ANGLES = "firing.do-enter-angles",
+        "Enter the angles too, {angles}: at even intervals the sparks would be up to {most} out.";
+    // the outputs
+    OUTPUTS_TITLE = "firing.outputs-title", "Outputs, all uses together";
+    OUTPUTS_TAKEN = "firing.outputs-taken", "{needed} of {there} outputs taken";
+    OUTPUTS_MISSING = "firing.outputs-missing", "{needed} outputs wanted, {there} there";
+    OUTPUTS_WHY = "firing.outputs-why", "{uses}.";
+    OUTPUTS_SHORT = "firing.outputs-short",
+        "All uses together take {needed} outputs ({uses}); the controller has {there}.";
+    OUTPUTS_CURE = "firing.outputs-cure", "Fire the {what} {way}: {n} {n|channel|channels}.";
+    OUTPUTS_MORE = "firing.outputs-more",
+        "Take loads off outputs of their own, or a controller with {needed}.";
+    USE_COILS = "firing.use-coils", "coils {n}";
+    USE_INJECTORS = "firing.use-injectors", "injectors {n}";
+    USE_SECOND = "firing.use-second", "second injectors {n}";
+    USE_LOADS = "firing.use-loads", "loads and relays {n}";
+}
+
+pub(crate) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: ORDER_UNREADABLE.code,
+        // The order as entered has something that is no channel, or one twice.
+        why: "What the controller fires when can't be told.",
+        act: "Type it as it stands there.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: ANGLES_UNREADABLE.code,
+        // The angles as entered can't be read, or don't rise.
+        why: "What the controller fires when can't be told.",
+        act: "Type them in the order of firing, in degrees of the crankshaft.",
+        source: "the form of this plan",
+    },
+    Explanation {
+        code: LENGTH.code,
+        // The order or the angles as entered have another count than the plan has channels.
+        why: "A firing too many or too few puts every later one in another cylinder's place.",
+        act: "Look again in the controller: its number of cylinders, and how the coils are fired.",
+        source: "count of channels",
+    },
+    Explanation {
+        code: DIFFERS.code,
+        // Order or spacing in the controller and the channels of this plan fire a cylinder more than 2 degrees off.
+        why: "Every channel is fired in its place of the order, whatever hangs on it.",
+        act: "Enter what is named, then fire each channel alone before you crank.",
+        source: "geometry of the firing order; 2 degrees, as a mark is read, and a Doubt up to 5: common practice, no source",
+    },
+    Explanation {
+        code: OUTPUTS_SHORT.code,
+        // Coils, both sets of injectors, loads and relays take more outputs than all have together.
+        why: "What finds no output stays unconnected: a cylinder without spark or fuel, or a load that nothing switches.",
+        act: "Let injectors share channels, do without a load, or take a larger controller.",
+        source: "count of outputs",
+    },
+];
