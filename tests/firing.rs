@@ -339,7 +339,7 @@ fn pairs_without_companions_are_refused_with_what_works() {
     let answer = check_answer(&report, "channels.ignition_mode", Tone::Bad, verdict);
     assert_eq!(
         answer.why.expect("a reason").text,
-        "No cylinder fires exactly 360° from cylinder 1: the nearest, 4, misses by 30°, so a shared spark would fall into a live stroke."
+        "No cylinder fires exactly 360° from cylinder 1: the nearest, 4, misses by 30°. Sharing, No. 4 gets a spark −330° from its firing point (intake): backfire in the inlet."
     );
     assert_eq!(answer.to_do[0].code, "firing.instead-every-turn");
     check_answer(&report, "channels.injection_mode", Tone::Good, "2 channels, one for each bank");
@@ -377,7 +377,10 @@ fn what_is_seen_so_far_gets_no_cure() {
     let answer = check_answer(&report, COILS, Tone::Doubtful, "Right so far: 1 of 4 seen");
     check_to_do(
         &answer,
-        &["Not seen yet: 2, 3 and 4. Fire one channel at a time and note whose coil answers."],
+        &[
+            "Channel 3 is certainly wrong: what the plan has there answered to another.",
+            "Not seen yet: 2, 3 and 4. Fire one channel at a time and note whose coil answers.",
+        ],
     );
     let again = report.findings.iter().find(|it| it.subject == "channels.coils_wired.3");
     assert_eq!(again.expect("a finding").message.code, "firing.wired-again");

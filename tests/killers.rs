@@ -51,6 +51,12 @@ const KILLERS: &[Killer] = &[
         Fault,
     ),
     (&[("channels.ignition_count", "4")], "firing.ignition-short", Fault),
+    (&[("controller.outputs", "35")], "firing.outputs-short", Fault),
+    (
+        &[("controller.spacing", "angles"), ("controller.angles", "0 90 240 330 480 570")],
+        "firing.entered-differs",
+        Danger,
+    ),
     (&[("injectors.clamp_energy", "5 mJ")], "injectors.clamp-overloaded", Danger),
     (&[("injectors.clamp", "13 V")], "injectors.clamp-too-low", Danger),
     (&[("injectors.opening_current", "900 mA")], "injectors.may-not-open", Fault),

@@ -8,10 +8,12 @@
 
 mod coils;
 mod cranking;
+mod firing;
 mod injectors;
 mod outputs;
 mod reading;
 mod standing;
+mod trigger;
 
 use quietpin_core::{
     finding::Severity,

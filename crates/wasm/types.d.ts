@@ -103,6 +103,22 @@ offset?: string,
  */
 locked_advance?: string,
 /**
+ * Order of the ignition channels, as entered (1-5-3-6-2-4; blank: not looked at)
+ */
+order?: string,
+/**
+ * Spacing of the firings, as entered: `even`, `angles`
+ */
+spacing?: string,
+/**
+ * Angles of the firings, as entered (0 90 240 330 480 570)
+ */
+angles?: string,
+/**
+ * Outputs that coils, injectors and loads share: 0 to 128 (all of the controller together; blank: each kind has its own)
+ */
+outputs?: string,
+/**
  * Dwell, as entered: a time, 0.1 to 100 ms (blank: what the coils need, else 3 ms)
  */
 dwell?: string,

@@ -23,6 +23,7 @@ pub(crate) fn firing_view(page: &Page) -> View {
     let content = several!(
         el!("div"; all(answers.iter().filter(|it| !is_apart(it)).map(answer))),
         el!("div"; has_engine.then(|| second(page, answers))),
+        el!("div"; has_engine.then(|| entered(page, answers))),
         el!("div"; has_engine.then(|| strip(page, answers))),
         el!("div"; has_engine.then(|| timing_light(page, answers))),
     );
@@ -67,9 +68,36 @@ fn second(page: &Page, answers: &[Rc<Answer>]) -> View {
     )
 }
 
+/// What stands in the controller; the answer about its outputs comes below.
+fn entered(page: &Page, answers: &[Rc<Answer>]) -> View {
+    let fields: [Place; 4] = [
+        controller::ORDER.into(),
+        controller::SPACING.into(),
+        controller::ANGLES.into(),
+        controller::OUTPUTS.into(),
+    ];
+    let is_wanted = fields.iter().any(|it| !page.state.plan.text(*it).trim().is_empty());
+    let answer = answers.iter().find(|it| is_of_outputs(it));
+    several!(
+        fold(
+            "second",
+            "What stands in the controller: order, spacing, outputs",
+            is_wanted,
+            form(page, &fields)
+        ),
+        el!("div"; answer.map(|it| answer_view(page, it, nothing()))),
+    )
+}
+
+fn is_of_outputs(answer: &Rc<Answer>) -> bool {
+    answer.subject == controller::OUTPUTS.path()
+}
+
 /// What stands below the others, whether it is there or not.
 fn is_apart(answer: &Rc<Answer>) -> bool {
-    is_second(answer) || matches!(answer.subject.as_str(), "light" | "strip")
+    is_second(answer)
+        || is_of_outputs(answer)
+        || matches!(answer.subject.as_str(), "light" | "strip")
 }
 
 /// One cycle at a speed.

@@ -34,6 +34,10 @@ pub struct Standing {
     pub next: Option<u32>,
     /// The last channel, and what it must reach since nothing else is left for it.
     pub must_be: Option<(u32, Vec<Target>)>,
+    /// Channels still to be fired that can't reach what the plan has on them: it answered to another one.
+    pub certainly_wrong: Vec<u32>,
+    /// The last two channels and what is left for them, one each: it is this way round or the other.
+    pub either: Option<[(u32, Target); 2]>,
 }
 
 /// Where the testing stands after these taps.
@@ -42,7 +46,8 @@ pub struct Standing {
 /// of the groups, which is how many are left on average times how many there are (information theory, from memory). It
 /// takes as few taps on average as any way of asking, which a test proves by trying all of them. Where none of them
 /// fits, the ring is followed: the channel that is meant for the cylinder that answered to another one.
-pub fn standing(layout: &Layout, usual: &[Likely], taps: &Taps, again: &[u32]) -> Standing {
+pub fn standing(layout: &Layout, usual: &[Likely], taps: &Taps, twice: &Taps) -> Standing {
+    let again: Vec<u32> = twice.keys().copied().collect();
     let slots = layout.slots();
     let fired = |channel: u32| taps.get(&channel);
     let is_done = |channel: u32, size: usize| {
@@ -77,10 +82,45 @@ pub fn standing(layout: &Layout, usual: &[Likely], taps: &Taps, again: &[u32]) -
     Standing {
         likely: fits.iter().map(|it| it.slip).collect(),
         next: next.filter(|_| must_be.is_none()),
+        certainly_wrong: certainly_wrong(layout, taps, twice, &left, &crowded),
+        either: either(layout, taps, &left).filter(|_| crowded.is_empty() && silent.is_empty()),
         left,
         crowded,
         silent,
         must_be,
+    }
+}
+
+/// The channels left whose own answered to another one. Where more answered than can be, one may have been misheard; of what
+/// answered to two, one did, and it is neither of the others.
+fn certainly_wrong(
+    layout: &Layout,
+    taps: &Taps,
+    twice: &Taps,
+    left: &[u32],
+    crowded: &[u32],
+) -> Vec<u32> {
+    let once = taps.iter().filter(|(channel, _)| !crowded.contains(channel));
+    let answered: Vec<&Target> = once.chain(twice).flat_map(|(_, it)| &it.targets).collect();
+    let is_elsewhere = |slot: &&super::Slot| {
+        let own = taps.get(&slot.channel).map_or(&[][..], |it| &it.targets);
+        let is_lost = |it: &&Target| answered.contains(it) && !own.contains(it);
+        left.contains(&slot.channel)
+            && !twice.contains_key(&slot.channel)
+            && slot.targets.iter().any(|it| is_lost(&it))
+    };
+    layout.slots().iter().filter(is_elsewhere).map(|slot| slot.channel).collect()
+}
+
+/// What is left for the last two channels, where each has one to reach.
+fn either(layout: &Layout, taps: &Taps, left: &[u32]) -> Option<[(u32, Target); 2]> {
+    let &[one, other] = left else { return None };
+    let is_single = |channel| layout.slot(channel).is_some_and(|it| it.targets.len() == 1);
+    let seen = |target: &Target| taps.values().any(|it| it.targets.contains(target));
+    let rest: Vec<Target> = layout.targets().into_iter().filter(|it| !seen(it)).collect();
+    match rest.as_slice() {
+        &[a, b] if is_single(one) && is_single(other) => Some([(one, a), (other, b)]),
+        _ => None,
     }
 }
 

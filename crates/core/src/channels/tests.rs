@@ -46,7 +46,7 @@ fn check_order(mode: Ignition, habit: Habit, order: &[u32], expected: &[&[u32]])
 #[track_caller]
 fn check_effect(degrees: f64, effect: Effect) {
     assert_eq!(
-        Effect::of_spark(FourStroke, PlugPosition::Only, CrankAngle::new(degrees)),
+        Effect::of_spark(EngineKind::FourStroke, PlugPosition::Only, CrankAngle::new(degrees)),
         effect,
         "{degrees}"
     );

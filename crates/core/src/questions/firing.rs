@@ -23,7 +23,6 @@ use std::rc::Rc;
 
 use super::Question;
 use plan::BothNumberings;
-use read::ChannelsOf;
 use sequence::{CamSensor, Sequence};
 use strip::Lane;
 use wired::CheckedConnection;
@@ -40,7 +39,7 @@ use crate::{
     },
     finding::Findings,
     plan::Plan,
-    read::{Channels, Entry},
+    read::Entry,
     report::{Answer, Bench, Detail, Tone, picture::CycleStrip},
     say,
     schema::{Choice as _, Part, Place},
@@ -137,7 +136,7 @@ pub(crate) fn answers(
     if has_second(car) {
         answers.extend(injection::answers(
             engine,
-            &shared_out(read, injectors.as_ref()),
+            &read.second,
             seconds,
             &mut sequence,
             details,
@@ -145,6 +144,7 @@ pub(crate) fn answers(
         ));
     }
     findings.extend(sequence.finding());
+    outputs::judge_sets(engine, read, &mapped, &mut answers, findings);
     answers.extend(outputs::answer(car, engine, &mapped, findings));
     answers.extend(light::answer(engine, read.light.as_ref(), details, findings));
     answers.extend(strip::answer(engine, &car.firing.strip, &mapped, details));
@@ -161,17 +161,6 @@ fn cam(car: &Car<'_>) -> CamSensor {
     } else {
         CamSensor::Untold
     }
-}
-
-/// The second set, with what the first leaves of the injection channels where it is not told to have its own.
-fn shared_out(read: &ChannelsOf, first: Option<&Mapped>) -> Channels<Injection> {
-    let mut second = read.second.clone();
-    if let (Entry::Missing, Some(there), Some(first)) =
-        (second.count, read.injection.count.value(), first)
-    {
-        second.count = Entry::Assumed(there.saturating_sub(first.layout.channels()));
-    }
-    second
 }
 
 /// Whether the plan has a second set of injectors.

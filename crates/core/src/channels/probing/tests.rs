@@ -40,12 +40,12 @@ fn fire(taps: &mut Taps, wired: &Wired, channel: u32) {
 /// Follows the advice until all is certain; the channels fired, in order.
 fn follow(layout: &Layout, usual: &[Likely], wired: &Wired) -> (Vec<u32>, Wired) {
     let (mut taps, mut fired) = (Taps::new(), Vec::new());
-    let mut now = standing(layout, usual, &taps, &[]);
+    let mut now = standing(layout, usual, &taps, &Taps::new());
     while let Some(next) = now.next {
         assert!(!fired.contains(&next), "channel {next} is fired twice");
         fire(&mut taps, wired, next);
         fired.push(next);
-        now = standing(layout, usual, &taps, &[]);
+        now = standing(layout, usual, &taps, &Taps::new());
     }
     let seen = taps.iter().flat_map(|(&on, it)| it.targets.iter().map(move |&target| (target, on)));
     (fired, completed(&seen.collect(), &now))
@@ -55,7 +55,7 @@ fn follow(layout: &Layout, usual: &[Likely], wired: &Wired) -> (Vec<u32>, Wired)
 fn taps_to_single_out(layout: &Layout, usual: &[Likely], wired: &Wired) -> usize {
     let mut taps = Taps::new();
     for count in 0.. {
-        let now = standing(layout, usual, &taps, &[]);
+        let now = standing(layout, usual, &taps, &Taps::new());
         if now.likely.len() == 1 {
             return count;
         }
@@ -155,10 +155,10 @@ fn a_slip_is_named_after_a_few_taps() {
     let by_cylinder = &usual.iter().find(|it| it.slip == Slip::OtherHabit).expect("is usual").wired;
     let mut taps = Taps::new();
     for _ in 0..2 {
-        let next = standing(&layout, &usual, &taps, &[]).next.expect("a test");
+        let next = standing(&layout, &usual, &taps, &Taps::new()).next.expect("a test");
         fire(&mut taps, by_cylinder, next);
     }
-    assert_eq!(standing(&layout, &usual, &taps, &[]).likely, [Slip::OtherHabit]);
+    assert_eq!(standing(&layout, &usual, &taps, &Taps::new()).likely, [Slip::OtherHabit]);
 }
 
 #[test]
@@ -169,9 +169,10 @@ fn what_contradicts_itself_is_fired_again_first() {
         targets: cylinders.iter().map(|&it| Target::only(it)).collect(),
         nothing_else: false,
     };
-    let crowded = standing(&layout, &[], &Taps::from([(2, both(&[3, 4]))]), &[]);
+    let crowded = standing(&layout, &[], &Taps::from([(2, both(&[3, 4]))]), &Taps::new());
     assert_eq!((crowded.crowded, crowded.next), (vec![2], Some(2)));
-    let again = standing(&layout, &[], &Taps::from([(1, both(&[1]))]), &[3, 4]);
+    let twice = Taps::from([(3, Fired::default()), (4, Fired::default())]);
+    let again = standing(&layout, &[], &Taps::from([(1, both(&[1]))]), &twice);
     assert_eq!(again.next, Some(3));
 }
 
@@ -185,7 +186,7 @@ fn a_dead_coil_tells_nothing_of_the_leads_and_nothing_is_concluded_from_it() {
         taps.insert(channel, Fired { targets: vec![Target::only(cylinder)], nothing_else: true });
     }
     taps.insert(3, Fired { targets: Vec::new(), nothing_else: true });
-    let now = standing(&layout, &usual, &taps, &[]);
+    let now = standing(&layout, &usual, &taps, &Taps::new());
     assert_eq!((now.silent, now.next, now.must_be), (vec![3], Some(4), None));
     assert!(now.likely.contains(&Slip::None), "it may still be as planned");
 }

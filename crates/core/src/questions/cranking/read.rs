@@ -439,12 +439,10 @@ fn wheel_by_name(reader: &Reader<'_>) -> Option<(u32, Finding)> {
     let most = gaps.iter().copied().max()?;
     let cure = say!(words::WHEEL_APART, positions = positions, missing = most);
     let edits = vec![teeth.edit(positions.to_string()), missing.edit(most.to_string())];
-    let message = match gaps.len() {
-        1 => say!(words::WHEEL_BY_NAME, typed = typed),
-        n => say!(words::WHEEL_OF_GAPS, typed = typed, n = n, most = most),
-    };
-    let finding = Finding::new(Severity::Fault, teeth, message);
-    Some((positions, finding.cured_by([cure.done_by(edits)])))
+    let message = say!(words::WHEEL_BY_NAME, typed = typed);
+    let finding = Finding::new(Severity::Fault, teeth, message).cured_by([cure.done_by(edits)]);
+    let several = (gaps.len() > 1).then(|| say!(words::WHEEL_OF_GAPS, n = gaps.len()));
+    Some((positions, finding.cured_by(several)))
 }
 
 /// From the gap to top dead centre: as typed, else as it is entered in the controller, else where it usually is.

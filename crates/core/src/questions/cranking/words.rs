@@ -144,7 +144,7 @@ sentences! {
     WHEEL_BY_NAME = "cranking.wheel-by-name",
         "“{typed}” is a wheel’s name: its positions and its missing teeth have a field each.";
     WHEEL_OF_GAPS = "cranking.wheel-of-gaps",
-        "“{typed}” has {n} gaps, and one gap of {most} is worked out here: speeds and times hold, but find top dead centre by a degree wheel, not by counting teeth.";
+        "Of its {n} gaps one is worked out here: speeds and times hold, but find top dead centre by a degree wheel, not by counting teeth.";
     WHEEL_APART = "cranking.wheel-apart", "{positions} positions, {missing} missing.";
     // remedies
     SET_THRESHOLD = "cranking.set-threshold",
@@ -287,13 +287,6 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // The wheel's name stands in the field of its positions: 60-2.
         why: "How far it is from tooth to tooth follows from the positions alone.",
         act: "Type the positions, and the missing teeth in their own field.",
-        source: "the form of this plan",
-    },
-    Explanation {
-        code: WHEEL_OF_GAPS.code,
-        // The name of a wheel with more than one gap stands there: 36-2-2-2.
-        why: "Which gap is which the controller tells by the teeth between them; that is not worked out here.",
-        act: "Take one gap, measure from the gap that the controller counts from to top dead centre, and set the controller to this very wheel.",
         source: "the form of this plan",
     },
 ];

@@ -26,13 +26,23 @@ const READ_DEG: f64 = 2.0;
 /// Up to here an error is one of margins. Common practice, no source.
 const SMALL_DEG: f64 = 5.0;
 
-/// The channels as the controller fires them; the plan's own where nothing else is entered, or can't be compared.
+/// The channels as the controller fires them.
+pub(super) struct InController {
+    /// In its order, at the engine's own angles: what is wired is held against it.
+    pub(super) in_order: Layout,
+    /// At its angles too.
+    whole: Layout,
+    /// At its angles, in the order of the plan.
+    spaced: Layout,
+}
+
+/// The channels as the controller fires them; nothing where nothing of it is known, or can't be compared.
 pub(super) fn layout(
     engine: &Engine,
     planned: &Layout,
-    entered: &Entered,
+    entered: &mut Entered,
     findings: &mut Findings,
-) -> Option<Layout> {
+) -> Option<InController> {
     let slots = planned.slots();
     // a rotary's leading and trailing plugs have an order each, and a distributor's has no order but the rotor's
     if planned.order(PlugPosition::Only).is_empty() {
@@ -52,6 +62,7 @@ pub(super) fn layout(
     if let Some((key, n)) = other {
         let message = say!(words::entered::LENGTH, n = n, wanted = slots.len());
         findings.push(Finding::new(Severity::Fault, key, message));
+        entered.is_spoiled = true;
         return None;
     }
     let firsts: Option<Vec<CrankAngle>> = firsts.map(|firsts| {
@@ -63,7 +74,12 @@ pub(super) fn layout(
         turn_of(&firsts, slots.len()).iter().copied().zip(slots).map(near).collect()
     });
     let is_entered = entered.order.is_some() || firsts.is_some();
-    is_entered.then(|| planned.as_entered(entered.order.as_deref(), firsts.as_deref()))
+    let (order, firsts) = (entered.order.as_deref(), firsts.as_deref());
+    is_entered.then(|| InController {
+        in_order: planned.as_entered(order, None),
+        whole: planned.as_entered(order, firsts),
+        spaced: planned.as_entered(None, firsts),
+    })
 }
 
 /// Angles of both turns, of which the second repeats the first: those of the first.
@@ -92,22 +108,28 @@ fn evenly(engine: &Engine, planned: &Layout) -> Vec<CrankAngle> {
 pub(super) fn judge(
     engine: &Engine,
     numbering: &BothNumberings<'_>,
-    as_entered: &Layout,
+    in_controller: &InController,
     seen: &Wired,
     answer: &mut Answer,
     findings: &mut Findings,
 ) {
     let check = |planned: &Layout| {
-        let unseen = planned.targets().into_iter().filter(|it| !seen.contains_key(it));
-        let wired = unseen.filter_map(|it| Some((it, planned.channel_of(it)?))).collect();
-        Check::ignition(engine, as_entered, &wired)
+        // where it was seen what a channel reaches, its order is judged by that
+        let wires = |is_seen: bool| -> Wired {
+            let targets = planned.targets().into_iter();
+            let targets = targets.filter(|it| seen.contains_key(it) == is_seen);
+            targets.filter_map(|it| Some((it, planned.channel_of(it)?))).collect()
+        };
+        let of = |layout, is_seen| Check::ignition(engine, layout, &wires(is_seen)).reached;
+        let reached = [of(&in_controller.whole, false), of(&in_controller.spaced, true)].concat();
+        Check { reached, unseen: Vec::new() }
     };
     let found = check(numbering.layout());
     let wrong = found.wrong();
     let Some(worst) = wrong.first() else { return };
     let error = |it: &Reached| it.error().map_or(0.0, |it| it.degrees().abs());
     let is_small = wrong.iter().all(|it| error(it) <= SMALL_DEG && it.error().is_some());
-    let is_order_right = plan::order_of(numbering.layout()) == plan::order_of(as_entered);
+    let is_order_right = plan::order_of(numbering.layout()) == plan::order_of(&in_controller.whole);
     let is_taken = is_order_right && engine.spacing_basis() != SpacingBasis::Told;
     let severity = match worst.effect.severity() {
         Some(_) if is_small || is_taken => Severity::Doubt,
@@ -119,7 +141,7 @@ pub(super) fn judge(
     cures.extend(
         numbering.other().filter(|other| check(other.0).wrong().is_empty()).map(other_habit),
     );
-    cures.extend(is_taken.then(|| take_angles(as_entered)));
+    cures.extend(is_taken.then(|| take_angles(&in_controller.whole)));
     let message = say!(
         words::entered::DIFFERS,
         errors = errors(&wrong),

@@ -13,7 +13,7 @@ use crate::{
     quantity::{CrankAngle, Value},
     questions::firing::words,
     read::Channels,
-    report::{Answer, Detail, Row, Table, Tone},
+    report::{Answer, Detail, Row, Table, Tone, Verdict},
     say,
     schema::{Choice as _, Key, Whole},
 };
@@ -48,19 +48,25 @@ pub(super) fn answers(
         by_cylinder: has_order.then_some(&by_cylinder),
         used: channels.habit,
     };
+    let mut in_controller = in_controller.clone();
     let as_entered = (mode != Ignition::Distributor)
-        .then(|| entered::layout(engine, numbering.layout(), in_controller, findings))
+        .then(|| entered::layout(engine, numbering.layout(), &mut in_controller, findings))
         .flatten();
+    let in_order = as_entered.as_ref().map(|it| &it.in_order);
     let mode_of = wired::Mode::Ignition(mode);
-    let wiring =
-        wired::CheckedConnection::new(engine, &numbering, as_entered.as_ref(), channels, mode_of);
+    let wiring = wired::CheckedConnection::new(engine, &numbering, in_order, channels, mode_of);
     *mapped = Some(wiring.mapped());
     let mut answer = planned(engine, mode, channels, &numbering, findings);
-    if mode != Ignition::Distributor && answer.verdict.tone == Tone::Good {
-        answer.to_do.extend(entered::angles_to_enter(engine, in_controller));
+    let is_good = answer.verdict.tone == Tone::Good;
+    if mode != Ignition::Distributor && is_good {
+        answer.to_do.extend(entered::angles_to_enter(engine, &in_controller));
+    }
+    if in_controller.is_spoiled && is_good {
+        answer.verdict = Verdict { tone: Tone::Open, message: say!(words::MEND) };
+        answer.why = Some(say!(words::MEND_WHY));
     }
     if let Some(as_entered) = &as_entered {
-        entered::judge(engine, &numbering, as_entered, &wiring.wired, &mut answer, findings);
+        entered::judge(engine, &numbering, as_entered, &wiring.seen.wired, &mut answer, findings);
     }
     let there = channels.count.value();
     let needs_cam = Need::ignition(engine, mode).is_ok_and(|need| need.needs_cam);

@@ -1,6 +1,6 @@
 //! The outputs of the controller over all uses: coils, both sets of injectors, loads and relays.
 
-use super::{Mapped, injection, listed};
+use super::{Mapped, injection, listed, read::ChannelsOf};
 use crate::{
     car::Car,
     channels::{Injection, Need},
@@ -10,7 +10,7 @@ use crate::{
     message::Message,
     questions::firing::words,
     read::{Channels, OutputLink},
-    report::{Answer, Tone},
+    report::{Answer, Tone, Verdict},
     say,
     schema::Choice as _,
 };
@@ -45,15 +45,8 @@ pub(super) fn answer(
     answer.title = Some(say!(words::entered::OUTPUTS_TITLE));
     answer.why = (!uses.is_empty()).then(|| say!(words::entered::OUTPUTS_WHY, uses = uses.clone()));
     if is_short {
-        let channels = &car.firing.channels;
-        let over = needed - there;
-        let mut cures: Vec<Message> = [
-            ("second injectors", &channels.second, seconds),
-            ("injectors", &channels.injection, injectors),
-        ]
-        .into_iter()
-        .filter_map(|(what, set, taken)| fewer(engine, set, what, taken.checked_sub(over)?))
-        .collect();
+        let read = &car.firing.channels;
+        let mut cures = fewer_of(engine, read, needed - there, [injectors, seconds]);
         cures.push(say!(words::entered::OUTPUTS_MORE, needed = needed));
         let message =
             say!(words::entered::OUTPUTS_SHORT, needed = needed, uses = uses, there = there);
@@ -62,6 +55,68 @@ pub(super) fn answer(
         answer.to_do = cures;
     }
     Some(answer)
+}
+
+/// Turns the answer about the second set into a no where both sets take more injection channels than there are, and the
+/// second isn't told to have its own.
+pub(super) fn judge_sets(
+    engine: &Engine,
+    read: &ChannelsOf,
+    mapped: &[Option<Mapped>; 3],
+    answers: &mut [Answer],
+    findings: &mut Findings,
+) {
+    let [_, Some(first), Some(second)] = mapped else { return };
+    let (first, second) = (first.layout.channels(), second.layout.channels());
+    let Some(there) = read.injection.count.value().filter(|_| read.second.count.is_missing())
+    else {
+        return;
+    };
+    let subject = read.second.keys.mode.path();
+    let answer = answers.iter_mut().rev().find(|it| it.subject == subject);
+    // where the first set alone is short, that is said
+    let (Some(answer), true) = (answer, first <= there && first + second > there) else { return };
+    let over = first + second - there;
+    let mut cures = fewer_of(engine, read, over, [first, second]);
+    cures.push(say!(words::entered::SETS_TELL));
+    let message = say!(words::entered::SETS_SHORT, needed = first + second, there = there);
+    let finding = Finding::new(Severity::Fault, read.second.keys.count, message.clone());
+    findings.push(finding.cured_by(cures.clone()));
+    let verdict = say!(words::VERDICT_SHORT, needed = first + second, there = there);
+    answer.verdict = Verdict { tone: Tone::Bad, message: verdict };
+    answer.why = Some(message);
+    answer.to_do = cures;
+}
+
+/// One set fired otherwise, or both, so that they take so many channels less; what gives up least first.
+fn fewer_of(
+    engine: &Engine,
+    read: &ChannelsOf,
+    over: u32,
+    [first, second]: [u32; 2],
+) -> Vec<Message> {
+    let sets = [
+        ("second injectors", second, &[&read.second][..]),
+        ("injectors", first, &[&read.injection]),
+        ("injectors of both sets", first + second, &[&read.injection, &read.second]),
+    ];
+    let fewer = |(what, taken, sets): (&str, u32, &[&Channels<Injection>])| {
+        let most = taken.checked_sub(over).filter(|_| taken > 0)?;
+        let need = |mode: &Injection| {
+            let each = Need::injection(engine, *mode).ok()?.channels;
+            let all = each * u32::try_from(sets.len()).ok()?;
+            (all <= most).then_some((*mode, all))
+        };
+        let (mode, n) = Injection::ALL.iter().find_map(need)?;
+        let way = injection::way(mode).into_text();
+        let message = say!(words::entered::OUTPUTS_CURE, what = what, way = way, n = n);
+        let edits = sets.iter().map(|set| set.keys.mode.edit(mode.choosable().code));
+        let given_up = Injection::ALL.iter().position(|it| *it == mode);
+        Some((given_up, message.done_by(edits.collect())))
+    };
+    let mut cures: Vec<_> = sets.into_iter().filter_map(fewer).collect();
+    crate::sorted::by(&mut cures, |one, other| one.0.cmp(&other.0));
+    cures.into_iter().map(|(_, message)| message).collect()
 }
 
 /// The outputs on which a load or a relay's coil hangs, with either end.
@@ -78,16 +133,4 @@ fn loads(car: &Car<'_>) -> u32 {
     crate::sorted::by(&mut taken, Ord::cmp);
     taken.dedup();
     u32::try_from(taken.len()).unwrap_or(u32::MAX)
-}
-
-/// The best way of firing these injectors that takes no more than `most` channels.
-fn fewer(engine: &Engine, set: &Channels<Injection>, what: &str, most: u32) -> Option<Message> {
-    let need = |mode: &Injection| {
-        let need = Need::injection(engine, *mode).ok()?.channels;
-        (need <= most).then_some((*mode, need))
-    };
-    let (mode, n) = Injection::ALL.iter().find_map(need)?;
-    let way = injection::way(mode).into_text();
-    let message = say!(words::entered::OUTPUTS_CURE, what = what, way = way, n = n);
-    Some(message.done_by(vec![set.keys.mode.edit(mode.choosable().code)]))
 }

@@ -19,8 +19,7 @@ pub(super) fn stands(
     other: Option<&Layout>,
     seen: &Seen,
 ) -> Standing {
-    let again: Vec<u32> = seen.again.keys().copied().collect();
-    standing(layout, &usual(engine, layout, other), &seen.taps, &again)
+    standing(layout, &usual(engine, layout, other), &seen.taps, &seen.again)
 }
 
 /// The test as it is worked with a thumb; none where one channel fires all.
@@ -111,7 +110,7 @@ fn says(wiring: &CheckedConnection<'_>, standing: &Standing) -> Vec<Message> {
     let taps = wiring.seen.taps.len();
     let mut says = Vec::new();
     says.extend(findings(wiring).into_iter().map(|it| it.message));
-    says.extend(must_be(standing));
+    says.extend(certain(standing));
     if says.is_empty() && taps == 0 {
         says.push(say!(words::taps::TAP_MOST, n = standing.left.len().saturating_sub(1)));
     }
@@ -125,8 +124,23 @@ fn says(wiring: &CheckedConnection<'_>, standing: &Standing) -> Vec<Message> {
     says
 }
 
+/// What is certain before all have been fired.
+pub(super) fn certain(standing: &Standing) -> Vec<Message> {
+    let mut certain = Vec::new();
+    let wrong = &standing.certainly_wrong;
+    if !wrong.is_empty() {
+        certain.push(say!(words::taps::CERTAINLY_WRONG, n = wrong.len(), channels = listed(wrong)));
+    }
+    if let Some([(one, a), (other, b)]) = standing.either {
+        let (a, b) = (a.to_string(), b.to_string());
+        certain.push(say!(words::taps::TWO_ARRANGEMENTS, one = one, a = a, other = other, b = b));
+    }
+    certain.extend(must_be(standing));
+    certain
+}
+
 /// What the last channel must reach.
-pub(super) fn must_be(standing: &Standing) -> Option<Message> {
+fn must_be(standing: &Standing) -> Option<Message> {
     let (channel, targets) = standing.must_be.as_ref()?;
     Some(say!(words::taps::MUST_BE, channel = *channel, cylinders = listed(targets)))
 }

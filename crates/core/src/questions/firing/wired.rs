@@ -156,7 +156,7 @@ pub(super) fn answer(
     let is_done = answer.lists.iter().any(Checklist::is_done);
     answer.to_do.extend(is_done.then(|| say!(words::taps::DO_FIRE_AGAIN)));
     answer.to_do.extend(cures);
-    answer.to_do.extend(taps::must_be(&wiring.standing));
+    answer.to_do.extend(taps::certain(&wiring.standing));
     answer.to_do.extend(look_for(wiring, &check));
     answer.cautions = taps::cautions(wiring);
     answer.show(details.map(|it| (it.wired)(wiring, &check)));

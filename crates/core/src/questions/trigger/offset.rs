@@ -126,7 +126,7 @@ fn wrong(
     };
     let enter = to_enter(&mut Working::new(), offset, error);
     said.push((tone, say!(words::ENTER, angle = enter)));
-    let text = crate::math::fixed(enter.degrees(), 1) + " deg";
+    let text = crate::math::shortest((enter.degrees() * 10.0).round() / 10.0) + " deg";
     let again = [fields::trigger::SEEN_LOW, fields::trigger::SEEN_HIGH].map(|key| key.edit(""));
     let speeds = [fields::trigger::SPEED_LOW, fields::trigger::SPEED_HIGH].map(|key| key.edit(""));
     let edits = [fields::controller::OFFSET.edit(&text)].into_iter().chain(again).chain(speeds);

@@ -161,7 +161,7 @@ sentences! {
     OFFSET_WRONG = "trigger.offset-wrong",
         "Sparks come {error} {way} at any speed: {enter} belongs where {offset} is entered.";
     OFFSET_WRONG_BLANK = "trigger.offset-wrong-blank",
-        "Sparks come {error} {way} at any speed: make the offset in the controller {error} {change}, 90° there {example}.";
+        "Sparks come {error} {way} at any speed: make the offset in the controller {error} {change} (90° becomes {example}).";
     SAME_SPEED = "trigger.same-speed", "Both readings are at {speed}: offset and delay can’t be told apart.";
     DELAYED = "trigger.delayed", "Sparks come {delay} late: {late} at {speed}, less below.";
     GAINED = "trigger.gained",

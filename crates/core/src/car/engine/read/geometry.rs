@@ -58,13 +58,6 @@ pub(super) fn engine(
     match turns(kind, order, &tops) {
         Ok(turns) => {
             several(reader, order, &turns);
-            if !is_even(kind, &turns)
-                && let Some(cure) = other_hand(kind, order, geometry, true)
-            {
-                let message = say!(crate::car::engine::words::crank::HAND_DOUBTED);
-                let key = reader.typed_of([BANK_ANGLES, PINS]);
-                reader.remark(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
-            }
             let engine =
                 Engine::new(kind, cylinders, order, &Spacing::Angles(turns.angles)).ok()?;
             Some(engine.with_tops(tops))
@@ -78,23 +71,16 @@ pub(super) fn engine(
                 before_angle = out.before_angle
             );
             let key = reader.typed_of([PINS, BANK_ANGLES]);
-            let cure = other_hand(kind, order, geometry, false);
+            let cure = other_hand(kind, order, geometry);
             reader.unusable(Finding::new(Severity::Fault, key, message).cured_by(cure));
             None
         }
     }
 }
 
-/// Banks, pins or both counted the other way round, where the order then fits: evenly, where that is wanted.
-fn other_hand(
-    kind: EngineKind,
-    order: &[u32],
-    geometry: &Geometry,
-    wants_even: bool,
-) -> Option<Message> {
-    let fits = |it: &Geometry| {
-        turns(kind, order, &it.tops()).is_ok_and(|it| !wants_even || is_even(kind, &it))
-    };
+/// Banks or pins counted the other way round, where the order then fits.
+fn other_hand(kind: EngineKind, order: &[u32], geometry: &Geometry) -> Option<Message> {
+    let fits = |it: &Geometry| turns(kind, order, &it.tops()).is_ok();
     let ways = [(true, false), (false, true)];
     let of = |(banks, pins)| Some((banks, geometry.mirrored(banks, pins))).filter(|it| fits(&it.1));
     let (is_of_banks, mirrored) = ways.into_iter().find_map(of)?;

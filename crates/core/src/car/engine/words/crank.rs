@@ -17,8 +17,6 @@ sentences! {
         "Crank pins: {pins} for {cylinders} {cylinders|cylinder|cylinders}. Type {cylinders}, one for each cylinder by number.";
     OUT_OF_TURN = "engine.out-of-turn",
         "Crank pins: cylinder {cylinder} doesn’t fit the order. Its top, {angle} from the first, is not after that of {before}, {before_angle}, and two turns are used up. Check pins, bank angles and order.";
-    HAND_DOUBTED = "engine.hand-doubted",
-        "So counted the firings are uneven; counted against it they are even. Bank angles and pins count the way the crank turns.";
     OTHER_HAND = "engine.other-hand", "Counted the other way round it fits: {field} {angles}.";
     TURN_TAKEN = "engine.turn-taken",
         "The order allows {angles} and also {others}. The more even {angles} is taken. To tell: from the firing top of {first} turn on {top}. Valves of {cylinder} shut: it fires there; rocking: a turn later. Where it is the other, type the angles.";
@@ -82,13 +80,6 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // No way of giving each cylinder one of the two turns agrees with the order.
         why: "Every cylinder fires at its own top dead centre, once in two turns.",
         act: "Often the bank angle or the pins are counted against the direction in which the crank turns.",
-        source: "kinematics of crank and rod, from memory",
-    },
-    Explanation {
-        code: HAND_DOUBTED.code,
-        // The crank as typed fires unevenly, and with banks or pins counted the other way round evenly.
-        why: "Counted from the wrong end of the engine, left and right change places, and with them every angle.",
-        act: "Look at the engine from the end from which it turns clockwise, and count again.",
         source: "kinematics of crank and rod, from memory",
     },
     Explanation {

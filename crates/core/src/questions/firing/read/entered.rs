@@ -19,6 +19,8 @@ pub(crate) struct Entered {
     pub(crate) spacing: Option<EnteredFirings>,
     /// The outputs of the controller that all share.
     pub(crate) outputs: Option<u32>,
+    /// Whether something typed of order or spacing can't be used.
+    pub(crate) is_spoiled: bool,
 }
 
 /// The spacing of the firings in the controller.
@@ -34,12 +36,17 @@ pub(crate) enum EnteredFirings {
 pub(crate) fn entered(reader: &mut Reader<'_>) -> Entered {
     let order = order(reader);
     let angles = angles(reader);
-    let spacing = match reader.choice(SPACING) {
+    let (chosen, has_angles) = (reader.choice(SPACING), angles.is_some());
+    let spacing = match chosen {
         Entry::Given(EnteredSpacing::Even) => Some(EnteredFirings::Evenly),
         Entry::Given(EnteredSpacing::Angles) | Entry::Missing => angles.map(EnteredFirings::At),
         Entry::Assumed(_) | Entry::Unreadable => None,
     };
-    Entered { order, spacing, outputs: reader.whole(OUTPUTS).value() }
+    let is_lost = |key: Key<NumberRow>, is_read: bool| !is_read && reader.is_typed(key);
+    let is_spoiled = is_lost(ORDER, order.is_some())
+        || matches!(chosen, Entry::Unreadable)
+        || is_lost(ANGLES, has_angles);
+    Entered { order, spacing, outputs: reader.whole(OUTPUTS).value(), is_spoiled }
 }
 
 fn order(reader: &mut Reader<'_>) -> Option<Vec<u32>> {
@@ -86,10 +93,12 @@ fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
 }
 
 fn unusable(reader: &mut Reader<'_>, key: Key<NumberRow>) {
-    let message = if key == ORDER {
-        say!(words::entered::ORDER_UNREADABLE, typed = shortened(reader.text(key)))
+    let wanted = if key == ORDER {
+        say!(words::entered::WANTED_ORDER)
     } else {
-        say!(words::entered::ANGLES_UNREADABLE, typed = shortened(reader.text(key)))
+        say!(words::entered::WANTED_ANGLES)
     };
+    let typed = shortened(reader.text(key));
+    let message = say!(words::entered::UNREADABLE, typed = typed, wanted = wanted.into_text());
     reader.unusable(Finding::new(Severity::Fault, key, message));
 }

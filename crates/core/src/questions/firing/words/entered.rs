@@ -3,10 +3,11 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    ORDER_UNREADABLE = "firing.order-unreadable",
-        "“{typed}” is no order of channels. Type each channel once, the first to fire first: 1-5-3-6-2-4.";
-    ANGLES_UNREADABLE = "firing.angles-unreadable",
-        "“{typed}” are no rising angles. Type one for each firing, from the first: 0 90 240 330 480 570.";
+    UNREADABLE = "firing.entered-unreadable", "“{typed}” can’t be read: {wanted}.";
+    WANTED_ORDER = "firing.wanted-order",
+        "type each channel once, the first to fire first, as 1-5-3-6-2-4";
+    WANTED_ANGLES = "firing.wanted-angles",
+        "type rising angles, one for each firing, as 0 90 240 330 480 570";
     LENGTH = "firing.entered-length",
         "The controller has {n} {n|firing|firings} entered, and this plan takes {wanted}: they can’t be compared.";
     // verdicts and what to do
@@ -28,6 +29,9 @@ sentences! {
     OUTPUTS_CURE = "firing.outputs-cure", "Fire the {what} {way}: {n} {n|channel|channels}.";
     OUTPUTS_MORE = "firing.outputs-more",
         "Take loads off outputs of their own, or a controller with {needed}.";
+    SETS_SHORT = "firing.sets-short",
+        "Both sets of injectors take {needed} injection channels; the controller has {there}.";
+    SETS_TELL = "firing.sets-tell", "If the second set has channels of its own: type how many.";
     USE_COILS = "firing.use-coils", "coils {n}";
     USE_INJECTORS = "firing.use-injectors", "injectors {n}";
     USE_SECOND = "firing.use-second", "second injectors {n}";
@@ -36,17 +40,10 @@ sentences! {
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
-        code: ORDER_UNREADABLE.code,
-        // The order as entered has something that is no channel, or one twice.
+        code: UNREADABLE.code,
+        // Order or angles as entered can't be read, have a channel twice, or don't rise.
         why: "What the controller fires when can't be told.",
         act: "Type it as it stands there.",
-        source: "the form of this plan",
-    },
-    Explanation {
-        code: ANGLES_UNREADABLE.code,
-        // The angles as entered can't be read, or don't rise.
-        why: "What the controller fires when can't be told.",
-        act: "Type them in the order of firing, in degrees of the crankshaft.",
         source: "the form of this plan",
     },
     Explanation {
@@ -62,6 +59,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Every channel is fired in its place of the order, whatever hangs on it.",
         act: "Enter what is named, then fire each channel alone before you crank.",
         source: "geometry of the firing order; 2 degrees, as a mark is read, and a Doubt up to 5: common practice, no source",
+    },
+    Explanation {
+        code: SETS_SHORT.code,
+        // Both sets of injectors take more channels than there are, and none are told to be for the second alone.
+        why: "What finds no channel stays unconnected: a cylinder without its fuel.",
+        act: "Let injectors share channels, or take outputs of another kind for the second set.",
+        source: "count of channels",
     },
     Explanation {
         code: OUTPUTS_SHORT.code,

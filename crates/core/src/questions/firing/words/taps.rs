@@ -26,6 +26,10 @@ sentences! {
     TAP_CERTAIN = "firing.tap-certain", "All are seen: the verdict stands below.";
     MUST_BE = "firing.must-be",
         "Channel {channel} must reach {cylinders}: nothing else is left. Fire it once to prove that its lead is on.";
+    CERTAINLY_WRONG = "firing.certainly-wrong",
+        "{n|Channel|Channels} {channels} {n|is|are} certainly wrong: what the plan has there answered to another.";
+    TWO_ARRANGEMENTS = "firing.two-arrangements",
+        "Two arrangements are left: channel {one} reaches {a} and {other} reaches {b}, or the other way round. Firing one of them tells.";
     LIKELY_NONE = "firing.likely-none", "None of the usual slips fits: leads went round from one to the next.";
     LIKELY_ONE = "firing.likely-one", "Of the usual ways only one still fits: {slip}.";
     LIKELY_TWO = "firing.likely-two", "Two of the usual ways still fit: {one}, or {two}.";

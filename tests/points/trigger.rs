@@ -1,0 +1,66 @@
+//! Where top dead centre lies, and the wheel's name.
+
+use quietpin_core::{finding::Severity::Fault, report::report};
+
+use super::{planned, told, words};
+
+/// By hand: 16 seen at 1000 and at 4000 a minute with 10 locked are 6 too early; 84 + 6 is 90.
+#[test]
+fn an_offset_that_is_wrong_is_told_by_the_number_to_enter() {
+    let name = "trigger-gap-differs";
+    let light = |seen| {
+        [
+            ("wheels.gap_angle", ""),
+            ("controller.locked_advance", "10 deg"),
+            ("trigger.seen_low", seen),
+            ("trigger.speed_low", "1000 rpm"),
+            ("trigger.seen_high", seen),
+            ("trigger.speed_high", "4000 rpm"),
+        ]
+    };
+    let said = words(name, &light("16 deg"), "trigger.offset-wrong");
+    assert!(said.contains("6° too early at any speed: 90° belongs where 84° is entered"), "{said}");
+    let said = words(name, &light("4 deg"), "trigger.offset-wrong");
+    assert!(said.contains("6° too late at any speed: 78° belongs where 84° is entered"), "{said}");
+    // the number is entered by a tap, and with it goes what was read at the old one
+    let found = report(&planned(name, &light("4 deg"))).findings;
+    let found = found.iter().find(|it| it.message.code == "trigger.offset-wrong").expect("it");
+    let edited = planned(name, &light("4 deg")).edited(&found.remedies[0].edits).expect("a place");
+    assert_eq!(edited.text(quietpin_core::fields::controller::OFFSET), "78 deg");
+    assert!(report(&edited).findings.iter().all(|it| it.message.code != "trigger.offset-wrong"));
+    // without the offset that is entered, which way it changes
+    let mut blank = light("4 deg").to_vec();
+    blank.push(("controller.offset", ""));
+    let said = words(name, &blank, "trigger.offset-wrong-blank");
+    assert!(said.contains("6° smaller (90° becomes 84°)"), "{said}");
+}
+
+#[test]
+fn the_angle_behind_the_gap_and_the_offset_are_one_angle() {
+    let name = "trigger-gap-differs";
+    let apart = |angle| told(name, &[("wheels.gap_angle", angle)], "trigger.gap-differs");
+    assert_eq!(apart("96 deg"), [Fault]);
+    assert_eq!(apart("86 deg"), [], "2 degrees: as a mark is read");
+    assert_eq!(apart("87 deg"), [Fault]);
+    assert_eq!(apart(""), []);
+    let turned = [("controller.offset", "-276 deg"), ("wheels.gap_angle", "84 deg")];
+    assert_eq!(told(name, &turned, "trigger.gap-differs"), [], "a turn apart is the same");
+}
+
+#[test]
+fn a_wheel_typed_by_its_name_is_taken_apart_by_a_tap() {
+    let name = "cranking-wheel-by-name";
+    let edits = |typed| {
+        let plan = planned(name, &[("wheels.crank_teeth", typed)]);
+        let found = report(&plan).findings;
+        let found = found.iter().find(|it| it.message.code == "cranking.wheel-by-name")?;
+        let texts: Vec<_> = found.remedies[0].edits.iter().map(|it| it.text.clone()).collect();
+        Some((texts, found.remedies.len()))
+    };
+    let apart = |one: &str, other: &str, n| Some((vec![one.to_owned(), other.to_owned()], n));
+    assert_eq!(edits("60-2"), apart("60", "2", 1));
+    assert_eq!(edits("36 - 1"), apart("36", "1", 1));
+    assert_eq!(edits("36-2-2-2"), apart("36", "2", 2), "and that one gap is worked out");
+    assert_eq!(edits("60"), None);
+    assert_eq!(edits("-60"), None, "no name");
+}
