@@ -47,7 +47,7 @@ test("offset and delay from two readings of the light", () => visit(async ({ pag
   await typeAll(page, { "controller.offset": "84 deg", "trigger.tooth": "15" });
   await reads(page, "controller.offset", /^Right to 3°: prove it with a light$/);
   await typeAll(page, { "controller.locked_advance": "10 deg", "trigger.seen_low": "15.4 deg", "trigger.speed_low": "1000 rpm" });
-  await reads(page, "controller.offset", /^Right to 3°|^Out by 5\.4° at 1000.rpm: offset or delay$/);
+  await reads(page, "controller.offset", /^Right to 3°|^5\.4° too early at 1000.rpm: offset or delay$/);
   await typeAll(page, { "trigger.seen_high": "13.6 deg", "trigger.speed_high": "4000 rpm" });
   await reads(page, "controller.offset", /^Enter an offset of 90°$/);
   assert.match(await answer(page, "controller.offset").innerText(), /100.µs/);

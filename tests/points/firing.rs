@@ -114,6 +114,11 @@ fn a_timing_light_on_an_engine_fired_evenly_speaks_of_spacing_and_not_of_leads()
     let believed = [("engine.angles", ""), ("engine.spacing", "even")];
     assert_eq!(told(ODD, &believed, "firing.light-leads"), []);
     assert!(words(ODD, &believed, "firing.light-spaced").contains("out by 30°"));
+    // by the same light with 30 more of advance they are 30 too early in between: detonation
+    assert_eq!(
+        told(ODD, &[("controller.locked_advance", "-20 deg")], "firing.light-spaced"),
+        [Danger]
+    );
     // by hand: 1 at 0 and 6 at 90 exchanged are 90 late, at -80, and 90 early, at 100
     let exchanged = [
         ("light.seen.0", "-80"),
@@ -333,4 +338,23 @@ fn what_is_certain_before_all_are_fired_is_said() {
         said,
         ["Channel 5 is certainly wrong: what the plan has there answered to another."]
     );
+}
+
+#[test]
+fn a_channel_that_answers_beyond_those_that_there_are_contradicts_their_count() {
+    let name = "firing-entered-bad";
+    assert_eq!(told(name, &[], "firing.beyond-count"), [Fault]);
+    assert_eq!(told(name, &[("channels.ignition_count", "5")], "firing.beyond-count"), []);
+    assert_eq!(told(name, &[("channels.coils_wired.4", "none")], "firing.beyond-count"), []);
+}
+
+/// By hand: 450 is 720 less 270.
+#[test]
+fn a_firing_angle_below_nought_is_counted_back_from_the_first() {
+    let twin = |angles| {
+        let texts = [("engine.cylinders", "2"), ("engine.order", ""), ("engine.angles", angles)];
+        answer(&report(&planned(ODD, &texts)), "engine").verdict.message.text.clone()
+    };
+    assert_eq!(twin("0 -270"), "Odd-fire: 1-2 at 0° and 450°");
+    assert_eq!(twin("0-450"), twin("0 -270"));
 }

@@ -51,7 +51,6 @@ pub(crate) use rest::{
     LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, PlannedThrottle, PowerCut,
     RestBefore, Suppressed, Unasked, rest,
 };
-pub(crate) use row::row;
 pub(crate) use strip::{Stripped, strip};
 pub(crate) use trigger::{Sensed, Triggered, trigger};
 

@@ -41,6 +41,17 @@ impl CrankAngle {
         if within.0 > cycle.0 / 2.0 { within - cycle } else { within }
     }
 
+    /// One that is less than a turn of `cycle` below nought, counted from nought; any other as it is.
+    #[must_use]
+    pub fn from_nought(self, cycle: Self) -> Self {
+        if self.0 < 0.0 && -self.0 < cycle.0 { self.within(cycle) } else { self }
+    }
+
+    /// Whether it is from nought up to but without a turn of `cycle`.
+    pub fn is_in(self, cycle: Self) -> bool {
+        (0.0..cycle.0).contains(&self.0)
+    }
+
     /// Whether two angles are the same within a hundredth of a degree, finer than any engine is built.
     pub fn is_near(self, other: Self) -> bool {
         (self.0 - other.0).abs() < 0.01

@@ -22,3 +22,19 @@ pub(crate) fn row(text: &str) -> Result<Vec<f64>, String> {
     })
     .collect()
 }
+
+/// The same, where a number may be below nought: a dash at a number with a blank before it is its sign.
+///
+/// # Errors
+/// The token that can't be read.
+pub(crate) fn signed_row(text: &str) -> Result<Vec<f64>, String> {
+    let mut numbers = Vec::new();
+    for token in text.split_whitespace() {
+        let below = token.strip_prefix(['-', '−']).map(|it| it.trim_end_matches('°'));
+        match below.and_then(decimal) {
+            Some(number) => numbers.push(-number),
+            None => numbers.extend(row(token)?),
+        }
+    }
+    Ok(numbers)
+}

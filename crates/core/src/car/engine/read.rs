@@ -4,7 +4,10 @@ mod geometry;
 mod numbering;
 mod problem;
 
-use crate::read::{Entry, Reader, row};
+use crate::read::{
+    Entry, Reader,
+    row::{row, signed_row},
+};
 use crate::{
     engine::{Engine, EngineKind, Spacing, SpacingBasis, check_banks, geometry::Geometry},
     fields::{self, engine::KnownBy},
@@ -44,7 +47,8 @@ pub(crate) fn engine(reader: &mut Reader<'_>) -> Option<Engine> {
     };
     let known_rows = rows.clone().value();
     let in_line = known_rows.as_ref().is_some_and(|rows| rows.len() == 1);
-    let spaced = spacing(reader, cylinders, rows);
+    let cycle = kind.map_or(EngineKind::FourStroke.cycle(), EngineKind::cycle);
+    let spaced = spacing(reader, cylinders, rows, cycle);
     let (kind, cylinders, order, spaced) = (kind?, cylinders?, order?, spaced?);
     let (spacing, crank) = match spaced {
         Spaced::Told(spacing) => (spacing, None),
@@ -176,6 +180,7 @@ fn spacing(
     reader: &mut Reader<'_>,
     cylinders: Option<u32>,
     rows: Entry<Vec<Vec<u32>>>,
+    cycle: CrankAngle,
 ) -> Option<Spaced> {
     let mut spacing = reader.choice(SPACING);
     if spacing.is_assumed() && !reader.text(ANGLES).is_empty() {
@@ -184,7 +189,9 @@ fn spacing(
         spacing = known_by(reader, KnownBy::Geometry, "pins are typed");
     }
     match spacing.value()? {
-        KnownBy::Angles => angles(reader).map(|angles| Spaced::Told(Spacing::Angles(angles))),
+        KnownBy::Angles => {
+            angles(reader, cycle).map(|angles| Spaced::Told(Spacing::Angles(angles)))
+        }
         KnownBy::Geometry => geometry::geometry(reader, cylinders, rows).map(Spaced::Crank),
         KnownBy::Even => Some(Spaced::Told(Spacing::Even)),
     }
@@ -194,15 +201,17 @@ fn known_by(reader: &mut Reader<'_>, it: KnownBy, basis: &str) -> Entry<KnownBy>
     reader.or_assume(SPACING, Entry::Missing, it, it.choosable().label, basis)
 }
 
-fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
+fn angles(reader: &mut Reader<'_>, cycle: CrankAngle) -> Option<Vec<CrankAngle>> {
     let text = reader.text(ANGLES);
     if text.is_empty() {
         reader.missing(ANGLES);
         return None;
     }
-    match row(text) {
+    match signed_row(text) {
         Ok(angles) => {
-            let angles: Vec<_> = angles.into_iter().map(CrankAngle::new).collect();
+            // one below nought is the same place, counted back from the first
+            let place = |it| CrankAngle::new(it).from_nought(cycle);
+            let angles: Vec<_> = angles.into_iter().map(place).collect();
             let shown: Vec<_> = angles.iter().map(|angle| angle.show().into_shown()).collect();
             reader.given(ANGLES, shown.join(" "));
             Some(angles)

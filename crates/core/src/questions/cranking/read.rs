@@ -5,7 +5,9 @@ pub(crate) mod relays;
 
 use std::rc::Rc;
 
-use crate::read::{Conditions, Entry, PlannedRest, Reader, SpeedRelay, State, problem, relay_records};
+use crate::read::{
+    Conditions, Entry, PlannedRest, Reader, SpeedRelay, State, problem, relay_records,
+};
 use crate::{
     cranking::{Average, CrankingInputs, Relay, Release, Slow, Sync, Wheel, usual_dip},
     engine::{Engine, MOST_CYLINDERS, TURN},

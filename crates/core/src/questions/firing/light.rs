@@ -40,11 +40,16 @@ pub(super) fn answer(
         (light::LightFinding::FiredEvenly(_), _) => {
             let order = engine.firings().iter().map(|it| it.angle.show().shown.replace('°', ""));
             let angles = order.collect::<Vec<_>>().join(" ");
-            spaced(readings, say!(words::light::LIGHT_FIRED_EVENLY, angles = angles), findings)
+            spaced(
+                engine,
+                readings,
+                say!(words::light::LIGHT_FIRED_EVENLY, angles = angles),
+                findings,
+            )
         }
         (light::LightFinding::Alternating(more), _) => {
             let more = CrankAngle::new(more.degrees().abs());
-            spaced(readings, say!(words::light::LIGHT_ALTERNATING, more = more), findings)
+            spaced(engine, readings, say!(words::light::LIGHT_ALTERNATING, more = more), findings)
         }
         (light::LightFinding::Scattered, _) => scattered(readings, findings),
     };
@@ -183,12 +188,16 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
 }
 
 /// The spacing in the controller is not the engine's.
-fn spaced(readings: &Readings, cure: Message, findings: &mut Findings) -> Answer {
+fn spaced(engine: &Engine, readings: &Readings, cure: Message, findings: &mut Findings) -> Answer {
     let mut answer = Answer::new(SUBJECT, Tone::Bad, say!(words::light::LIGHT_SPACING));
     answer.why = Some(say!(words::light::LIGHT_SPACING_WHY));
     answer.to_do = vec![cure];
     let message = say!(words::light::LIGHT_SPACED);
-    findings.push(told(Severity::Fault, message, readings, &answer));
+    let errors = readings.seen.iter().map(|(_, seen)| light::error(readings.advance, *seen));
+    let errors = errors.filter(|it| it.degrees().abs() > readings.tolerance.degrees());
+    let of = |error| Effect::of_spark(engine.kind(), PlugPosition::Only, error).severity();
+    let worst = errors.filter_map(of).min().unwrap_or(Severity::Fault);
+    findings.push(told(worst, message, readings, &answer));
     answer
 }
 

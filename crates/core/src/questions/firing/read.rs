@@ -126,7 +126,7 @@ pub(crate) fn channels_of(reader: &mut Reader<'_>, engine: Option<&Engine>) -> C
     if let Some(engine) = engine {
         rows(reader, engine, &ignition, [&injection, &second]);
     }
-    let entered = entered::entered(reader);
+    let entered = entered::entered(reader, engine);
     ChannelsOf { ignition, injection, second, entered, light }
 }
 

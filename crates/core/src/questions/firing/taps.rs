@@ -194,6 +194,9 @@ pub(super) fn findings(wiring: &CheckedConnection<'_>) -> Vec<Finding> {
         _ => finding(channel, say!(words::taps::SILENT_INJECTOR, channel = channel)),
     });
     let mut found: Vec<Finding> = crowded.chain(silent).collect();
+    found.extend(wiring.beyond.map(|(channel, count)| {
+        finding(channel, say!(words::taps::BEYOND_COUNT, channel = channel, count = count))
+    }));
     let again: Vec<u32> = wiring.seen.again.keys().copied().collect();
     if let [one, other, ..] = again.as_slice() {
         let message = say!(words::taps::TAPS_CONTRADICT, one = *one, other = *other);

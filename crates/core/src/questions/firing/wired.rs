@@ -39,6 +39,8 @@ pub(super) struct CheckedConnection<'a> {
     pub(super) wired: Wired,
     /// Where the testing stands.
     pub(super) standing: Standing,
+    /// A channel that answered beyond those that there are, and how many there are.
+    pub(super) beyond: Option<(u32, u32)>,
     /// The steps of the cure that are done.
     pub(super) done: &'a [String],
     /// Where all that stands in the plan.
@@ -73,6 +75,8 @@ impl<'a> CheckedConnection<'a> {
             seen,
             wired: completed(&seen.wired, &standing),
             standing,
+            beyond: beyond(channels, layout.channels())
+                .filter(|_| mode != Mode::Ignition(Ignition::Distributor)),
             done: &channels.done,
             list: channels.keys.wired,
             habit: channels.keys.habit,
@@ -86,6 +90,13 @@ impl<'a> CheckedConnection<'a> {
             other,
         }
     }
+}
+
+fn beyond<M>(channels: &Channels<M>, needed: u32) -> Option<(u32, u32)> {
+    // that there are fewer than it takes is said
+    let count = channels.count.value().filter(|count| *count >= needed)?;
+    let last = channels.seen.taps.iter().rev().find(|(_, it)| !it.targets.is_empty())?;
+    (*last.0 > count).then_some((*last.0, count))
 }
 
 /// What the answer is called, by the list that it rests on.
@@ -226,7 +237,8 @@ fn verdict(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> 
 /// Everything is seen, and nothing waits for the day of sequential firing.
 fn is_clear(wiring: &CheckedConnection<'_>, check: &Check) -> bool {
     let standing = &wiring.standing;
-    let is_sound = standing.crowded.is_empty() && standing.silent.is_empty();
+    let is_sound =
+        wiring.beyond.is_none() && standing.crowded.is_empty() && standing.silent.is_empty();
     let is_seen = !wiring.seen.spoiled && guessed(wiring) == 0;
     is_seen && is_sound && check.is_right() && hidden(wiring, check).is_empty()
 }

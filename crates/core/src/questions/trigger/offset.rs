@@ -97,7 +97,11 @@ fn by_light(read: &Triggered, said: &mut Said, findings: &mut Findings) {
 fn single(advance: CrankAngle, one: LightReading, said: &mut Said) {
     let mut working = Working::new();
     let error = at_once(&mut working, advance, one.seen.nominal);
-    said.push((Tone::Doubtful, say!(words::OUT_AT, error = error, speed = one.speed)));
+    let size = CrankAngle::new(error.degrees().abs());
+    said.push((
+        Tone::Doubtful,
+        say!(words::OUT_AT, error = size, way = way(error.degrees() > 0.0), speed = one.speed),
+    ));
 }
 
 /// What is wrong with the offset, with the number to enter; the readings belong to the offset that was there.

@@ -39,7 +39,7 @@ sentences! {
     ENTER_FIRST = "trigger.enter-first", "Enter {angle}, then prove it with a light";
     DIFFERS = "trigger.differs", "Another offset: the engine says {stands}";
     NEAR = "trigger.near", "Right to {half}: prove it with a light";
-    OUT_AT = "trigger.out-at", "Out by {error} at {speed}: offset or delay";
+    OUT_AT = "trigger.out-at", "{error} {way} at {speed}: offset or delay";
     ENTER = "trigger.enter", "Enter an offset of {angle}";
     ADD = "trigger.add", "Make the offset {error} {change}";
     OFFSET_RIGHT = "trigger.offset-right", "The offset is right, within {error}";
@@ -113,7 +113,7 @@ sentences! {
     FIGURE_RISE = "trigger.figure-rise", "Rises to the input’s high in";
     FIGURE_STANDING = "trigger.figure-standing", "By the tooth at the sensor";
     FIGURE_AT_ONCE = "trigger.figure-at-once", "Offset and delay together at {speed}";
-    FIGURE_ERROR = "trigger.figure-error", "Too early at any speed by";
+    FIGURE_ERROR = "trigger.figure-error", "Error at any speed, too late below nought";
     FIGURE_DELAY = "trigger.figure-delay", "Delay";
     FIGURE_ENTER = "trigger.figure-enter", "Offset to enter";
     // cures

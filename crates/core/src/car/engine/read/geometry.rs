@@ -8,10 +8,9 @@ use crate::{
     },
     fields,
     finding::{Finding, Severity},
-    math::decimal,
     message::Message,
     quantity::{CrankAngle, Measure},
-    read::{Entry, Reader, row},
+    read::{Entry, Reader, row::signed_row},
     say, say_of,
     schema::{Key, NumberRow},
 };
@@ -188,7 +187,7 @@ fn degrees(reader: &mut Reader<'_>, key: Key<NumberRow>) -> Entry<Vec<CrankAngle
     let field = key.field().label;
     let found = match angles_in(text) {
         Ok(angles) => {
-            let Some(angle) = angles.iter().copied().find(|it| *it >= TURN) else {
+            let Some(angle) = angles.iter().copied().find(|it| !it.is_in(TURN)) else {
                 reader.given(key, typed(&angles));
                 return Entry::Given(angles);
             };
@@ -209,18 +208,7 @@ fn degrees(reader: &mut Reader<'_>, key: Key<NumberRow>) -> Entry<Vec<CrankAngle
 
 /// The angles in a row; one below nought is the same place, counted the other way.
 fn angles_in(text: &str) -> Result<Vec<CrankAngle>, String> {
-    let mut angles = Vec::new();
-    for token in text.split_whitespace() {
-        // in a row a dash parts two numbers: one that is a sign must not get lost
-        let below = token.strip_prefix(['-', '−']).and_then(|it| decimal(it.trim_end_matches('°')));
-        match below {
-            Some(number) if number < TURN.degrees() => {
-                angles.push(CrankAngle::new(-number).within(TURN));
-            }
-            Some(_) | None => angles.extend(row(token)?.into_iter().map(CrankAngle::new)),
-        }
-    }
-    Ok(angles)
+    Ok(signed_row(text)?.into_iter().map(|it| CrankAngle::new(it).from_nought(TURN)).collect())
 }
 
 fn unfitting(unfit: UnfitCrank, cylinders: usize) -> Finding {

@@ -1,11 +1,12 @@
 //! What stands in the controller: the order and the spacing in which it fires its ignition channels, and its outputs.
 
 use crate::{
+    engine::{Engine, EngineKind},
     fields::controller::{ANGLES, EnteredSpacing, ORDER, OUTPUTS, SPACING},
     finding::{Finding, Severity},
     quantity::CrankAngle,
     questions::firing::words,
-    read::{Entry, Reader, engine::cylinders_in, problem::shortened, row, written},
+    read::{Entry, Reader, engine::cylinders_in, problem::shortened, row::signed_row, written},
     say,
     schema::{Key, NumberRow},
 };
@@ -33,9 +34,9 @@ pub(crate) enum EnteredFirings {
 }
 
 /// Reads them.
-pub(crate) fn entered(reader: &mut Reader<'_>) -> Entered {
+pub(crate) fn entered(reader: &mut Reader<'_>, engine: Option<&Engine>) -> Entered {
     let order = order(reader);
-    let angles = angles(reader);
+    let angles = angles(reader, engine.map_or(EngineKind::FourStroke.cycle(), Engine::cycle));
     let (chosen, has_angles) = (reader.choice(SPACING), angles.is_some());
     let spacing = match chosen {
         Entry::Given(EnteredSpacing::Even) => Some(EnteredFirings::Evenly),
@@ -76,13 +77,14 @@ fn order(reader: &mut Reader<'_>) -> Option<Vec<u32>> {
     None
 }
 
-fn angles(reader: &mut Reader<'_>) -> Option<Vec<CrankAngle>> {
+fn angles(reader: &mut Reader<'_>, cycle: CrankAngle) -> Option<Vec<CrankAngle>> {
     let text = reader.text(ANGLES);
     if text.is_empty() {
         reader.missing(ANGLES);
         return None;
     }
-    let angles: Vec<_> = row(text).unwrap_or_default().into_iter().map(CrankAngle::new).collect();
+    let place = |it| CrankAngle::new(it).from_nought(cycle);
+    let angles: Vec<_> = signed_row(text).unwrap_or_default().into_iter().map(place).collect();
     let rises = angles.windows(2).all(|it| matches!(it, [one, next] if next > one));
     let Some(first) = angles.first().copied().filter(|_| rises) else {
         unusable(reader, ANGLES);

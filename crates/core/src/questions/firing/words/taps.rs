@@ -50,6 +50,8 @@ sentences! {
     HALF_SILENT = "firing.half-silent", "Channel {channel}: only {cylinders} answered.";
     TAPS_CONTRADICT = "firing.taps-contradict",
         "Channels {one} and {other} can't both reach the same cylinder: fire both again.";
+    BEYOND_COUNT = "firing.beyond-count",
+        "Channel {channel} answered at the car, and the controller is said to have {count}.";
     WIRED_MUST_WHY = "firing.wired-must-why",
         "The last one is known by elimination only: a lead that hangs loose would look the same.";
     // lists
@@ -92,6 +94,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "The other one's lead is open or on another channel, or it is dead.",
         act: "Fire the other channels: where it answers, there it hangs; where nowhere, look at its feed and lead.",
         source: "elimination",
+    },
+    Explanation {
+        code: BEYOND_COUNT.code,
+        // Something answered to a channel beyond the number of those that there are.
+        why: "One of the two is wrong: the count, or the numbering by which it was fired.",
+        act: "Look at the controller's own list of channels, and mend the one that is wrong.",
+        source: "count of channels",
     },
     Explanation {
         code: TAPS_CONTRADICT.code,
