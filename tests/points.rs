@@ -14,6 +14,7 @@ mod outputs;
 mod reading;
 mod standing;
 mod trigger;
+mod firing;
 
 use quietpin_core::{
     finding::Severity,

@@ -18,7 +18,7 @@ fn answer<'a>(report: &'a Report, subject: &str) -> &'a Answer {
 #[test]
 fn an_odd_fire_engine_that_is_fired_evenly_is_told_the_error_of_each_cylinder() {
     let said = words(ODD, &[], "firing.entered-differs");
-    assert!(said.contains("No. 2 by 30°, No. 4 by 30° and No. 6 by 30°"), "{said}");
+    assert!(said.contains("No. 2 30° late, No. 4 30° late and No. 6 30° late"), "{said}");
     assert!(said.contains("1-2-3-4-5-6, at 0 90 240 330 480 570"), "{said}");
     assert_eq!(told(ODD, &[], "firing.entered-differs"), [Fault], "late: no power, hot exhaust");
     assert_eq!(
@@ -71,7 +71,7 @@ fn another_order_in_the_controller_is_told_by_cylinder_unless_the_wires_suit_it(
     assert_eq!(entered("1-5-3-4-2-6", &[]), (vec![Fault], vec![]), "a turn out: never fires");
     assert_eq!(entered("2-1-3-4-5-6", &[]), (vec![Danger], vec![]), "120 too early: kick-back");
     let said = words(name, &[("controller.order", "1-5-3-4-2-6")], "firing.entered-differs");
-    assert!(said.contains("No. 2 by 360° and No. 5 by 360°"), "{said}");
+    assert!(said.contains("No. 2 360° late and No. 5 360° late"), "{said}");
     // the leads of 5 and 2 are exchanged as well: right for the order that is entered, wrong for that of the plan
     let wires = ["1", "2", "3", "6", "5", "4"];
     assert_eq!(entered("1-5-3-4-2-6", &wires), (vec![], vec![]));
@@ -167,6 +167,16 @@ fn a_crank_that_is_typed_and_contradicts_even_is_found_and_the_verdict_is_not_gr
     assert_eq!(told(name, &[], "engine.even-contradicted"), [Fault]);
     assert!(words(name, &[], "engine.even-contradicted").contains("0 90 240 330 480 570"));
     assert_eq!(answer(&report(&planned(name, &[])), "engine").verdict.tone, Tone::Bad);
+    // a V-twin's one pin is only taken, where none is typed
+    let twin = [
+        ("engine.cylinders", "2"),
+        ("engine.order", ""),
+        ("engine.banks", ""),
+        ("engine.pins", ""),
+    ];
+    assert_eq!(told(name, &twin, "engine.even-contradicted"), [Doubt]);
+    let report = report(&planned(name, &twin));
+    assert_eq!(answer(&report, "engine").verdict.tone, Tone::Doubtful);
     // pins split by 30 degrees make it even
     assert_eq!(told(name, &[("engine.split", "30")], "engine.even-contradicted"), []);
     assert_eq!(told(name, &[("engine.spacing", "geometry")], "engine.even-contradicted"), []);
@@ -283,7 +293,7 @@ fn outputs_are_counted_over_all_uses() {
         said.contains("coils 6, injectors 6, second injectors 6 and loads and relays 2"),
         "{said}"
     );
-    assert!(said.contains("both sets companion pairs: 6 channels"), "{said}");
+    assert!(said.contains("both sets: companion pairs, 6 channels"), "{said}");
     // a second load on the same output takes none
     let shared = [("controller.outputs", "19"), ("loads.1.output", "A1")];
     assert_eq!(told(name, &shared, "firing.outputs-short"), []);
@@ -344,6 +354,8 @@ fn what_is_certain_before_all_are_fired_is_said() {
 fn a_channel_that_answers_beyond_those_that_there_are_contradicts_their_count() {
     let name = "firing-entered-bad";
     assert_eq!(told(name, &[], "firing.beyond-count"), [Fault]);
+    let said = words(name, &[], "firing.beyond-count");
+    assert!(said.contains("No. 2 from 5 to 4") && !said.contains("1-2-3-5"), "{said}");
     assert_eq!(told(name, &[("channels.ignition_count", "5")], "firing.beyond-count"), []);
     assert_eq!(told(name, &[("channels.coils_wired.4", "none")], "firing.beyond-count"), []);
 }

@@ -180,7 +180,9 @@ fn fired_evenly(engine: &Engine, errors: &[(u32, CrankAngle)], apart: f64) -> Op
 
 /// By how much more every second one in the order is late, where those in between are alike.
 fn alternating(engine: &Engine, errors: &[(u32, CrankAngle)], apart: f64) -> Option<CrankAngle> {
-    if !engine.is_even() || engine.cylinders() % 2 == 1 {
+    // two readings show no rule, but where there are no more
+    let is_rule = errors.len() > 2 || engine.cylinders() == 2;
+    if !engine.is_even() || engine.cylinders() % 2 == 1 || !is_rule {
         return None;
     }
     let is_second = |it: &&(u32, CrankAngle)| engine.place_of(it.0).is_some_and(|at| at % 2 == 1);

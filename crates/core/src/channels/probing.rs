@@ -119,7 +119,10 @@ fn either(layout: &Layout, taps: &Taps, left: &[u32]) -> Option<[(u32, Target); 
     let seen = |target: &Target| taps.values().any(|it| it.targets.contains(target));
     let rest: Vec<Target> = layout.targets().into_iter().filter(|it| !seen(it)).collect();
     match rest.as_slice() {
-        &[a, b] if is_single(one) && is_single(other) => Some([(one, a), (other, b)]),
+        // before the first is fired that is no news
+        &[a, b] if layout.slots().len() > 2 && is_single(one) && is_single(other) => {
+            Some([(one, a), (other, b)])
+        }
         _ => None,
     }
 }

@@ -306,7 +306,7 @@ fn spacing_basis(
             drop.done_by(vec![PINS.edit(""), bank_angles.edit("")]),
         ];
         reader.remark(Finding::new(severity, SPACING, message).cured_by(cures));
-        return SpacingBasis::Contradicted;
+        return if is_sure { SpacingBasis::Contradicted } else { SpacingBasis::Doubted };
     }
     let is_two_banks = engine.banks().len() == 2;
     let is_four_stroke = engine.kind() == EngineKind::FourStroke;

@@ -157,12 +157,16 @@ pub(super) fn judge(
     }
 }
 
-/// `5 −240°, 3 240°`
+/// `No. 2 30° late and No. 4 30° late`
 fn errors(wrong: &[&Reached]) -> String {
     let mut wrong = wrong.to_vec();
     crate::sorted::by(&mut wrong, |one, other| one.target.cmp(&other.target));
     let each = |it: &&Reached| match it.error() {
-        Some(error) => format!("No. {} by {}", it.target, error.show().shown),
+        Some(error) => {
+            let size = CrankAngle::new(error.degrees().abs()).show().into_shown();
+            let way = if error.degrees() < 0.0 { "early" } else { "late" };
+            format!("No. {} {size} {way}", it.target)
+        }
         None => format!("No. {} never fires", it.target),
     };
     super::listed(wrong.iter().map(each))

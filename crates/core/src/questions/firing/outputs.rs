@@ -96,9 +96,9 @@ fn fewer_of(
     [first, second]: [u32; 2],
 ) -> Vec<Message> {
     let sets = [
-        ("second injectors", second, &[&read.second][..]),
-        ("injectors", first, &[&read.injection]),
-        ("injectors of both sets", first + second, &[&read.injection, &read.second]),
+        ("Second injectors", second, &[&read.second][..]),
+        ("Injectors", first, &[&read.injection]),
+        ("Injectors of both sets", first + second, &[&read.injection, &read.second]),
     ];
     let fewer = |(what, taken, sets): (&str, u32, &[&Channels<Injection>])| {
         let most = taken.checked_sub(over).filter(|_| taken > 0)?;

@@ -110,7 +110,7 @@ fn says(wiring: &CheckedConnection<'_>, standing: &Standing) -> Vec<Message> {
     let taps = wiring.seen.taps.len();
     let mut says = Vec::new();
     says.extend(findings(wiring).into_iter().map(|it| it.message));
-    says.extend(certain(standing));
+    says.extend(must_be(standing));
     if says.is_empty() && taps == 0 {
         says.push(say!(words::taps::TAP_MOST, n = standing.left.len().saturating_sub(1)));
     }
@@ -121,6 +121,7 @@ fn says(wiring: &CheckedConnection<'_>, standing: &Standing) -> Vec<Message> {
     if standing.next.is_none() && standing.must_be.is_none() {
         says.push(say!(words::taps::TAP_CERTAIN));
     }
+    says.extend(certain(standing));
     says
 }
 
@@ -135,12 +136,11 @@ pub(super) fn certain(standing: &Standing) -> Vec<Message> {
         let (a, b) = (a.to_string(), b.to_string());
         certain.push(say!(words::taps::TWO_ARRANGEMENTS, one = one, a = a, other = other, b = b));
     }
-    certain.extend(must_be(standing));
     certain
 }
 
 /// What the last channel must reach.
-fn must_be(standing: &Standing) -> Option<Message> {
+pub(super) fn must_be(standing: &Standing) -> Option<Message> {
     let (channel, targets) = standing.must_be.as_ref()?;
     Some(say!(words::taps::MUST_BE, channel = *channel, cylinders = listed(targets)))
 }
@@ -194,9 +194,6 @@ pub(super) fn findings(wiring: &CheckedConnection<'_>) -> Vec<Finding> {
         _ => finding(channel, say!(words::taps::SILENT_INJECTOR, channel = channel)),
     });
     let mut found: Vec<Finding> = crowded.chain(silent).collect();
-    found.extend(wiring.beyond.map(|(channel, count)| {
-        finding(channel, say!(words::taps::BEYOND_COUNT, channel = channel, count = count))
-    }));
     let again: Vec<u32> = wiring.seen.again.keys().copied().collect();
     if let [one, other, ..] = again.as_slice() {
         let message = say!(words::taps::TAPS_CONTRADICT, one = *one, other = *other);

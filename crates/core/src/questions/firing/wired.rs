@@ -39,8 +39,8 @@ pub(super) struct CheckedConnection<'a> {
     pub(super) wired: Wired,
     /// Where the testing stands.
     pub(super) standing: Standing,
-    /// A channel that answered beyond those that there are, and how many there are.
-    pub(super) beyond: Option<(u32, u32)>,
+    /// How many channels there are, where it isn't said that they are too few.
+    count: Option<u32>,
     /// The steps of the cure that are done.
     pub(super) done: &'a [String],
     /// Where all that stands in the plan.
@@ -75,8 +75,7 @@ impl<'a> CheckedConnection<'a> {
             seen,
             wired: completed(&seen.wired, &standing),
             standing,
-            beyond: beyond(channels, layout.channels())
-                .filter(|_| mode != Mode::Ignition(Ignition::Distributor)),
+            count: channels.count.value().filter(|count| *count >= layout.channels()),
             done: &channels.done,
             list: channels.keys.wired,
             habit: channels.keys.habit,
@@ -90,13 +89,6 @@ impl<'a> CheckedConnection<'a> {
             other,
         }
     }
-}
-
-fn beyond<M>(channels: &Channels<M>, needed: u32) -> Option<(u32, u32)> {
-    // that there are fewer than it takes is said
-    let count = channels.count.value().filter(|count| *count >= needed)?;
-    let last = channels.seen.taps.iter().rev().find(|(_, it)| !it.targets.is_empty())?;
-    (*last.0 > count).then_some((*last.0, count))
 }
 
 /// What the answer is called, by the list that it rests on.
@@ -168,6 +160,7 @@ pub(super) fn answer(
     answer.to_do.extend(is_done.then(|| say!(words::taps::DO_FIRE_AGAIN)));
     answer.to_do.extend(cures);
     answer.to_do.extend(taps::certain(&wiring.standing));
+    answer.to_do.extend(taps::must_be(&wiring.standing));
     answer.to_do.extend(look_for(wiring, &check));
     answer.cautions = taps::cautions(wiring);
     answer.show(details.map(|it| (it.wired)(wiring, &check)));
@@ -191,7 +184,10 @@ fn offered(wiring: &CheckedConnection<'_>, check: &Check) -> Vec<Cure> {
         return Vec::new();
     }
     if hidden(wiring, check).is_empty() || !check.is_right() {
-        return cures(engine, wiring.layout, wired, !wiring.has_towers(), wiring.check);
+        // a channel that there isn't can't be entered
+        let is_there = |channel: &u32| wiring.count.is_none_or(|count| *channel <= count);
+        let has_order = !wiring.has_towers() && wired.values().all(is_there);
+        return cures(engine, wiring.layout, wired, has_order, wiring.check);
     }
     // the same numbering with each coil fired once: what is hidden shows
     let once = wiring.layout.once_a_cycle();
@@ -238,7 +234,7 @@ fn verdict(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> 
 fn is_clear(wiring: &CheckedConnection<'_>, check: &Check) -> bool {
     let standing = &wiring.standing;
     let is_sound =
-        wiring.beyond.is_none() && standing.crowded.is_empty() && standing.silent.is_empty();
+        standing.crowded.is_empty() && standing.silent.is_empty();
     let is_seen = !wiring.seen.spoiled && guessed(wiring) == 0;
     is_seen && is_sound && check.is_right() && hidden(wiring, check).is_empty()
 }
@@ -312,7 +308,7 @@ fn wrong_findings(
         let named = if findings.is_empty() { cures.len() } else { 1 };
         let steps: Vec<Step> = group.iter().flat_map(|it| error_steps(wiring.engine, it)).collect();
         findings.push(
-            Finding::new(severity, path, effect_words(wiring, group))
+            Finding::new(severity, path, wrong_words(wiring, group))
                 .as_wired()
                 .cured_by(cures.iter().take(named).cloned())
                 .shown_by(steps),
@@ -333,6 +329,17 @@ fn hidden_finding(
     let message = say!(words::wired::COMPANIONS_SWAPPED, n = swapped.len(), cylinders = cylinders);
     let cures = if check.is_right() { cures } else { &[] };
     Some(Finding::new(Severity::Doubt, path, message).as_wired().cured_by(cures.iter().cloned()))
+}
+
+/// The same; of a channel beyond those that there are, that it can't be.
+fn wrong_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
+    let last = group.iter().map(|it| it.channel).max();
+    match wiring.count.zip(last).filter(|_| !wiring.has_towers()) {
+        Some((count, channel)) if channel > count => {
+            say!(words::taps::BEYOND_COUNT, channel = channel, count = count)
+        }
+        _ => effect_words(wiring, group),
+    }
 }
 
 /// What happens in these cylinders, which share one effect.

@@ -48,7 +48,9 @@ fn orders_are_read_as_people_write_them() {
         check_order(&plan("6", order), six);
         check_order(&plan("", order), six);
     }
-    check_order(&plan("2", ""), &[1, 2]);
+    let mut two = plan("2", "");
+    two.put(engine::SPACING, "even");
+    check_order(&two, &[1, 2]);
     check_order(&odd("1 2", "0, 270"), &[1, 2]);
 }
 

@@ -13,7 +13,7 @@ sentences! {
     // verdicts and what to do
     VERDICT = "firing.verdict-entered", "As entered, {n} {n|fires|fire} at the wrong moment";
     DIFFERS = "firing.entered-differs",
-        "As it stands in the controller, the spark misses its own firing point: {errors}. The worst: {outcome}.";
+        "As it stands in the controller, sparks miss their own firing points: {errors}. The worst: {outcome}.";
     ENTER_ALL = "firing.enter-all", "Enter in the controller: {what}.";
     TAKE_HABIT = "firing.take-habit", "Or wire by the other habit, which this order is right for.";
     TAKE_ANGLES = "firing.take-angles", "Or, if the engine itself is odd-fire: take these angles for it.";
@@ -26,7 +26,7 @@ sentences! {
     OUTPUTS_WHY = "firing.outputs-why", "{uses}.";
     OUTPUTS_SHORT = "firing.outputs-short",
         "All uses together take {needed} outputs ({uses}); the controller has {there}.";
-    OUTPUTS_CURE = "firing.outputs-cure", "Fire the {what} {way}: {n} {n|channel|channels}.";
+    OUTPUTS_CURE = "firing.outputs-cure", "{what}: {way}, {n} {n|channel|channels}.";
     OUTPUTS_MORE = "firing.outputs-more",
         "Take loads off outputs of their own, or a controller with {needed}.";
     SETS_SHORT = "firing.sets-short",
