@@ -21,3 +21,4 @@ mod severities;
 mod standing;
 mod tidy;
 mod trigger;
+mod validation;

@@ -1,12 +1,7 @@
 //! Operating points and transients against a circuit simulator and textbooks. Sources and tolerances:
 //! `tests/reference/SOURCES.md`.
-#![expect(
-    clippy::print_stdout,
-    reason = "the worst disagreement is worth seeing, with --nocapture"
-)]
-
 mod factorisation;
-mod textbook;
+pub(crate) mod textbook;
 
 use std::collections::BTreeMap;
 
@@ -14,7 +9,7 @@ use quietpin_core::circuit::{
     Diode, Element, GROUND, Network, Node, Solution, Unsolvable, thermal_voltage_v,
 };
 use quietpin_core::transient::{Capacitive, Inductive, TurnOff};
-use quietpin_tests::{Row, Worst, rows};
+use quietpin_tests::{Checked, Row, Worst, rows};
 
 /// `k T / q` at 27 degrees Celsius as the simulator has it, with the constants of CODATA 2014. Those of today's SI, which
 /// [`thermal_voltage_v`] uses, give 3.4e-7 more.
@@ -152,16 +147,24 @@ fn check_stage(row: &Row, worst_v: &mut Worst, worst_a: &mut Worst) {
 }
 
 /// Source: ngspice, see SOURCES.md.
+pub(crate) fn operating_points() -> Vec<Checked> {
+    let (mut worst_v, mut worst_a) = (Worst::default(), Worst::default());
+    for row in rows("circuits/dc_output_stage.csv") {
+        check_stage(&row, &mut worst_v, &mut worst_a);
+    }
+    let what = ["Voltages of an output pin at rest", "Currents of an output pin at rest"];
+    vec![
+        worst_v.checked("outputs", what[0], NGSPICE, "V"),
+        worst_a.checked("outputs", what[1], NGSPICE, "A"),
+    ]
+}
+
+/// What the tables were made with.
+const NGSPICE: &str = "ngspice 39, a general-purpose circuit simulator";
+
 #[test]
 fn operating_points_of_an_output_stage() {
-    let rows = rows("circuits/dc_output_stage.csv");
-    for kind in ["exponential", "pwl"] {
-        let (mut worst_v, mut worst_a) = (Worst::default(), Worst::default());
-        for row in rows.iter().filter(|row| row.text("diode_kind") == kind) {
-            check_stage(row, &mut worst_v, &mut worst_a);
-        }
-        println!("{kind}: voltages {worst_v}\n{kind}: currents {worst_a}");
-    }
+    operating_points();
 }
 
 /// What the simulator's older constants make of the thermal voltage, and no more.
@@ -210,8 +213,7 @@ fn turn_off(row: &Row, t_on: f64) -> Option<TurnOff> {
 }
 
 /// Source: ngspice, see SOURCES.md.
-#[test]
-fn current_of_a_coil_in_time() {
+pub(crate) fn current_in_time() -> Checked {
     let mut worst = Worst::default();
     for row in rows("circuits/rl_transient.csv") {
         let (t, expected) = (row.number("t"), row.number("i"));
@@ -224,12 +226,16 @@ fn current_of_a_coil_in_time() {
         };
         worst.check(&row.place(), found, expected, 3e-6 * expected.abs().max(0.01));
     }
-    println!("current of a coil: {worst}");
+    worst.checked("injectors", "Current of a winding in time, on and off", NGSPICE, "A")
+}
+
+#[test]
+fn current_of_a_coil_in_time() {
+    current_in_time();
 }
 
 /// Source: ngspice, see SOURCES.md.
-#[test]
-fn when_the_current_of_a_coil_gets_there() {
+pub(crate) fn times_of_a_coil() -> Checked {
     let mut worst = Worst::default();
     for row in rows("circuits/rl_events.csv") {
         let expected = row.number("t");
@@ -245,12 +251,16 @@ fn when_the_current_of_a_coil_gets_there() {
         };
         worst.check(&row.place(), found, expected, 2e-6 * expected);
     }
-    println!("times of a coil: {worst}");
+    worst.checked("injectors", "Time until a winding's current is there, or gone", NGSPICE, "s")
+}
+
+#[test]
+fn when_the_current_of_a_coil_gets_there() {
+    times_of_a_coil();
 }
 
 /// Source: ngspice, see SOURCES.md. Both ways: the voltage at a time, and the time of a voltage.
-#[test]
-fn voltage_of_a_pulled_up_capacitor() {
+pub(crate) fn capacitor() -> Vec<Checked> {
     let (mut worst, mut worst_back) = (Worst::default(), Worst::default());
     for row in rows("circuits/rc_transient.csv") {
         let (t, expected) = (row.number("t"), row.number("v"));
@@ -264,5 +274,13 @@ fn voltage_of_a_pulled_up_capacitor() {
             node.map_or(0.0, |node| (node.final_voltage_v() - expected) / node.time_constant_s());
         worst_back.check(&row.place(), time, t, 2e-6 * expected / slope);
     }
-    println!("voltage of a capacitor: {worst}\ntime of a capacitor: {worst_back}");
+    vec![
+        worst.checked("trigger", "Voltage of a pulled-up pin with its capacitor", NGSPICE, "V"),
+        worst_back.checked("trigger", "Time until such a pin gets there", NGSPICE, "s"),
+    ]
+}
+
+#[test]
+fn voltage_of_a_pulled_up_capacitor() {
+    capacitor();
 }

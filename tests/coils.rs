@@ -9,7 +9,7 @@
 )]
 
 mod bad_input;
-mod cases;
+pub(crate) mod cases;
 mod laws;
 
 use quietpin_core::{

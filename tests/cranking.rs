@@ -19,6 +19,7 @@ use quietpin_core::{
     },
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, celsius, rpm, seconds, share, volts},
 };
+use quietpin_tests::Checked;
 
 /// An even six at 200 rpm (1200 degrees a second) without dips or run-up; a relay that acts at once.
 fn plain() -> CrankingInputs {
@@ -71,8 +72,7 @@ fn check(got: f64, expected: f64, tolerance: f64) {
 }
 
 /// Source: f = rpm x positions / 60; see `reference/SOURCES.md`.
-#[test]
-fn teeth_pass_as_often_as_the_table_says() {
+pub(crate) fn teeth() -> Checked {
     let mut reader = csv::Reader::from_path(concat!(
         env!("CARGO_MANIFEST_DIR"),
         "/reference/crank_tooth_frequency.csv"
@@ -109,6 +109,14 @@ fn teeth_pass_as_often_as_the_table_says() {
         rows += 1;
     }
     assert_eq!(rows, 56, "rows of the table");
+    let apart = "less than 1.0e-5 of each".to_owned();
+    let (what, against) = ("Readings of the speed", "a table computed from rpm × positions / 60");
+    Checked { question: "cranking", what, against, cases: 5 * rows, apart }
+}
+
+#[test]
+fn teeth_pass_as_often_as_the_table_says() {
+    teeth();
 }
 
 /// By hand: 2 readings of 3 intervals of 60 / (200 * 60) s = 5 ms are 30 ms after the first tooth; the first tooth

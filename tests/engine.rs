@@ -17,6 +17,7 @@ use quietpin_core::{
     read::State,
     report::{Report, Tone, report},
 };
+use quietpin_tests::Checked;
 use serde_json::Value;
 
 const ORDERS: &str = include_str!("reference/firing_orders.json");
@@ -80,8 +81,8 @@ fn numbers(value: &Value) -> Vec<u32> {
 }
 
 /// Source: `firing_orders.json`, `event_angle_deg`: the angles of two turns come out of crank, banks and order alone.
-#[test]
-fn the_angles_of_published_engines_follow_from_their_cranks() {
+pub(crate) fn cranks() -> Checked {
+    let mut cases = 0;
     let file: Value = serde_json::from_str(ORDERS).expect("JSON");
     let engines = file["engines"].as_array().expect("a list");
     for row in engines {
@@ -97,8 +98,16 @@ fn the_angles_of_published_engines_follow_from_their_cranks() {
         let tops = crank(banks, bank_angles, pins, *split).tops();
         let found = turns(EngineKind::FourStroke, &order, &tops).expect(id);
         check_near(id, &found.angles, &expected);
+        cases += expected.len();
         assert!(found.others.is_empty(), "{id}: more than one turn: {found:?}");
     }
+    let against = "published firing orders, see SOURCES.md";
+    Checked::exact("firing", "The same angles from crank, banks and order", against, cases)
+}
+
+#[test]
+fn the_angles_of_published_engines_follow_from_their_cranks() {
+    cranks();
 }
 
 #[track_caller]

@@ -19,6 +19,7 @@ use quietpin_core::{
     quantity::CrankAngle,
     report::{Answer, Picture, Report, Tone, report},
 };
+use quietpin_tests::Checked;
 use serde_json::Value;
 
 const ORDERS: &str = include_str!("reference/firing_orders.json");
@@ -63,8 +64,8 @@ fn angles(row: &Value, order: &[u32]) -> Vec<CrankAngle> {
 }
 
 /// Source: `firing_orders.json`, `event_angle_deg` (computed from published orders).
-#[test]
-fn every_published_engine_fires_at_its_angles() {
+pub(crate) fn fired() -> Checked {
+    let mut cases = 0;
     let all = published();
     assert!(all.len() >= 25, "the file has lost rows: {}", all.len());
     for Published { id, row, engine } in &all {
@@ -72,14 +73,22 @@ fn every_published_engine_fires_at_its_angles() {
         for (cylinder, expected) in order.iter().zip(angles(row, &order)) {
             let angle = engine.angle_of(*cylinder).expect("an angle");
             assert!(angle.is_near(expected), "{id}, cylinder {cylinder}: {angle:?}");
+            cases += 1;
         }
         assert_eq!(engine.is_even(), id != "v10alt", "{id}: even?");
     }
+    let against = "published firing orders of road vehicles, see SOURCES.md";
+    Checked::exact("firing", "Angles at which cylinders fire", against, cases)
+}
+
+#[test]
+fn every_published_engine_fires_at_its_angles() {
+    fired();
 }
 
 /// Source: `firing_orders.json`, `companions_360deg` and `companion_gap_deg` (computed).
-#[test]
-fn every_published_engine_has_its_companions() {
+pub(crate) fn companions() -> Checked {
+    let mut cases = 0;
     for Published { id, row, engine } in published() {
         let listed = pairs(&row["companions_360deg"]);
         assert_eq!(listed.is_empty(), engine.cylinders() % 2 == 1, "{id}: odd numbers have none");
@@ -92,8 +101,16 @@ fn every_published_engine_has_its_companions() {
             let (nearest, off) = engine.nearest_companion(one).expect("others");
             assert_eq!(nearest, other, "{id}: nearest to {one}");
             assert!(off.is_near(CrankAngle::new(miss)), "{id}: {one} misses by {off:?}");
+            cases += 1;
         }
     }
+    let against = "computed from published firing orders";
+    Checked::exact("firing", "Companions, a turn away", against, cases)
+}
+
+#[test]
+fn every_published_engine_has_its_companions() {
+    companions();
 }
 
 /// Source: `firing_orders.json`, `same_engine_numbered_bank_by_bank_*`; DIN 73021 as quoted there.

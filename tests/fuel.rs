@@ -11,7 +11,7 @@
 mod bad_input;
 mod cases;
 mod laws;
-mod tables;
+pub(crate) mod tables;
 
 use quietpin_core::{
     fuel::{

@@ -12,10 +12,10 @@ mod bad_input;
 mod cases;
 mod laws;
 mod plans;
-mod remedies;
+pub(crate) mod remedies;
 mod second;
 mod sharing;
-mod tables;
+pub(crate) mod tables;
 mod turn_off;
 
 use quietpin_core::{

@@ -6,11 +6,11 @@
 mod alike;
 mod common;
 mod drain;
-mod fused;
-mod hand;
+pub(crate) mod fused;
+pub(crate) mod hand;
 mod laws;
 mod levels;
 mod memory;
 mod pairs;
-mod plans;
+pub(crate) mod plans;
 mod switching;

@@ -9,12 +9,11 @@
 mod coils;
 mod cranking;
 mod firing;
-mod injectors;
+pub(crate) mod injectors;
 mod outputs;
 mod reading;
 mod standing;
 mod trigger;
-mod firing;
 
 use quietpin_core::{
     finding::Severity,

@@ -8,6 +8,7 @@ use quietpin_core::{
     finding::{Finding, Severity},
     plan::{self, Plan},
     report::{Report, report},
+    whole_car,
 };
 use quietpin_tests::plans;
 
@@ -61,4 +62,37 @@ fn what_is_offered_helps_and_nothing_as_grave_comes_of_it() {
     }
     assert!(all > 40, "only {all} remedies are edits");
     assert!(wrong.is_empty(), "{} of {all}:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+/// The whole car with the coils' fuse and wire otherwise.
+fn coils_fed(fuse: &str, wire: &str) -> Plan {
+    let mut plan = whole_car();
+    for (path, text) in [("relays.0.fuse", fuse), ("relays.0.lead_size", wire)] {
+        assert!(plan.set(path, text), "{path}");
+    }
+    plan
+}
+
+/// By hand: 5 A is too little for the coils, which want 7.5 A; that passes 8.25 A for long (110 %, ISO 8820-3, from memory),
+/// and 0.2 mm² bears 6.4 A by the power of the cable distributor's table: the first size that bears 8.25 A there is 0.5 mm².
+#[test]
+fn where_no_edit_helps_alone_two_that_help_together_are_offered_as_one() {
+    let cures = |wire: &str| {
+        let report = report(&coils_fed("5 A", wire));
+        let found = report.findings.iter().find(|it| it.message.code == "coils.fuse-too-small");
+        let remedies = found.expect("the fuse is too small").remedies.clone();
+        let edits = |it: &quietpin_core::message::Message| {
+            let edits = it.edits.iter().map(|edit| format!("{} = {}", edit.path, edit.text));
+            (it.code, edits.collect::<Vec<_>>())
+        };
+        remedies.iter().map(edits).collect::<Vec<_>>()
+    };
+    let larger = || "relays.0.fuse = 7.5 A".to_owned();
+    let both = vec![larger(), "relays.0.lead_size = 0.5 mm²".to_owned()];
+    assert_eq!(cures("0.2 mm2"), [("field.both", both)]);
+    // where one is enough it stands alone
+    assert_eq!(cures("4 mm2"), [("coils.fuse-larger", vec![larger()])]);
+    // and the rule holds for the pair as for any other
+    let (tried, wrong) = complaints(&coils_fed("5 A", "0.2 mm2"));
+    assert!(tried > 0 && wrong.is_empty(), "{wrong:?}");
 }

@@ -4,12 +4,16 @@
     reason = "a reference file that can't be read must end the test, and say where"
 )]
 
+#[path = "support/checked.rs"]
+pub mod checked;
 #[path = "support/plans.rs"]
 pub mod plans;
 #[path = "support/texts.rs"]
 pub mod texts;
 #[path = "support/typed.rs"]
 pub mod typed;
+
+pub use checked::Checked;
 
 use std::env;
 use std::fs;
@@ -108,8 +112,10 @@ impl Row {
 /// The largest disagreement met so far, as a share of what is allowed.
 #[derive(Clone, Debug, Default)]
 pub struct Worst {
+    cases: usize,
     share: f64,
     error: f64,
+    tolerance: f64,
     place: String,
 }
 
@@ -128,15 +134,33 @@ impl Worst {
             "{place}: {found} instead of {expected}, {error:e} apart where {tolerance:e} is allowed"
         );
         let share = error / tolerance;
+        self.cases += 1;
         if share >= self.share {
-            *self = Self { share, error, place: place.to_owned() };
+            *self = Self { cases: self.cases, share, error, tolerance, place: place.to_owned() };
         }
+    }
+
+    /// How it came out, to two digits, so that any machine says the same.
+    pub fn checked(
+        &self,
+        question: &'static str,
+        what: &'static str,
+        against: &'static str,
+        unit: &str,
+    ) -> Checked {
+        let Self { cases, error, tolerance, .. } = *self;
+        let apart = if error == 0.0 {
+            "the same".to_owned()
+        } else {
+            format!("{error:.1e} of {tolerance:.1e} {unit}").trim_end().to_owned()
+        };
+        Checked { question, what, against, cases, apart }
     }
 }
 
 impl std::fmt::Display for Worst {
     fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let Self { share, error, place } = self;
+        let Self { share, error, place, .. } = self;
         write!(formatter, "worst {error:.2e}, {:.1} % of the tolerance, at {place}", 100.0 * share)
     }
 }

@@ -9,7 +9,7 @@ use quietpin_core::{
     },
     tables::fuels::Fuel,
 };
-use quietpin_tests::{Worst, reference, rows};
+use quietpin_tests::{Checked, Worst, reference, rows};
 use serde_json::Value;
 
 use super::{bare, exact, near, typed};
@@ -23,8 +23,7 @@ fn number(of: &Value) -> f64 {
 }
 
 /// Source: `fuel_flow_conversion.csv`.
-#[test]
-fn a_pound_an_hour_is_so_many_cubic_centimetres_a_minute() {
+pub(crate) fn flows() -> Checked {
     let mut worst = Worst::default();
     for row in rows("fuel_flow_conversion.csv") {
         let density = Density::from_base(row.number("density_kg_per_l") * 1e3);
@@ -36,11 +35,17 @@ fn a_pound_an_hour_is_so_many_cubic_centimetres_a_minute() {
         let listed = row.number("lb_per_h_per_cc_per_min");
         worst.check(&row.place(), Some(pounds.base()), listed, 0.6e-6);
     }
+    let against = "a table computed from the pound's 0.45359237 kg, at each fuel's density";
+    worst.checked("injectors", "Flow by mass and by volume", against, "cc/min per lb/h")
+}
+
+#[test]
+fn a_pound_an_hour_is_so_many_cubic_centimetres_a_minute() {
+    flows();
 }
 
 /// Source: `fuel_ethanol_blends.csv`, `fuel_stoich_afr.csv`, and `doe_table` of `fuel_facts.json`.
-#[test]
-fn fuels_are_as_heavy_and_want_as_much_air_as_the_tables_say() {
+pub(crate) fn blends() -> Checked {
     let mut worst = Worst::default();
     let blends =
         [("E0", Fuel::Petrol), ("E10", Fuel::E10), ("E85", Fuel::E85), ("E100", Fuel::Ethanol)];
@@ -72,6 +77,13 @@ fn fuels_are_as_heavy_and_want_as_much_air_as_the_tables_say() {
     let sold = &table["petrol"]["specific_gravity_60F"];
     assert!(petrol.low.base() / 1e3 >= number(&sold[0]) - 1e-3, "no petrol is as light");
     assert!(petrol.high.base() / 1e3 <= number(&sold[1]) + 1e-3, "no petrol is as heavy");
+    let against = "blends and element balances, see SOURCES.md";
+    worst.checked("injectors", "Density and air of five fuels", against, "kg/l, kg/kg")
+}
+
+#[test]
+fn fuels_are_as_heavy_and_want_as_much_air_as_the_tables_say() {
+    blends();
 }
 
 /// Source: `units` of `fuel_facts.json`: exact definitions.

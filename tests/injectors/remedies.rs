@@ -12,6 +12,7 @@ use quietpin_core::{
     quantity::{Band, Holds, Measure, amperes, joules, ohms},
     tables::{fuses, preferred::Series},
 };
+use quietpin_tests::Checked;
 
 use super::{
     laws::{any_inputs, tried},
@@ -156,8 +157,7 @@ fn the_feed_is_that_of_the_remedy_where_the_outputs_can_not_carry_them() {
 }
 
 /// Source: ISO 8820-3, ratings of types C, F and E, as in `reference/fuses_blade.json`.
-#[test]
-fn the_fuses_are_those_that_are_sold() {
+pub(crate) fn sold() -> Checked {
     let text = include_str!("../reference/fuses_blade.json");
     let file: serde_json::Value = serde_json::from_str(text).expect("JSON");
     let rows = file["ratings_A"].as_object().expect("ratings");
@@ -170,7 +170,14 @@ fn the_fuses_are_those_that_are_sold() {
         .collect();
     ratings.sort_by(f64::total_cmp);
     ratings.dedup_by(|one, other| (*one - *other).abs() < 1e-9);
-    assert_eq!(ratings, fuses::RATINGS_A.to_vec());
+    assert_eq!(ratings, fuses::RATINGS_A.to_vec(), "the ratings that are sold");
+    let against = "ISO 8820-3, ratings of types C, F and E";
+    Checked::exact("injectors", "Fuses as they are sold", against, ratings.len())
+}
+
+#[test]
+fn the_fuses_are_those_that_are_sold() {
+    sold();
 }
 
 proptest! {

@@ -6,6 +6,7 @@ use quietpin_core::{
     quantity::{Area, Measure, celsius, metres, ohms, read},
     tables::{copper, preferred::Series},
 };
+use quietpin_tests::{Checked, Worst};
 use serde_json::Value;
 
 fn reference(file: &str) -> String {
@@ -23,23 +24,23 @@ fn near(what: &str, found: f64, expected: f64, tolerance: f64) {
     assert!(apart <= tolerance * expected.abs(), "{what}: {found}, not {expected}");
 }
 
-/// A number of the gauge table: six decimals are written, of which six figures at most are good.
-#[track_caller]
-fn near_printed(what: &str, found: f64, printed: f64) {
-    let half_a_digit = 0.5e-6 / printed;
-    near(what, found, printed, half_a_digit.max(1e-5));
-}
-
 /// Source: IEC 60063, `e_series.json`.
-#[test]
-fn the_series_are_those_of_the_standard() {
-    let file = json("e_series.json");
+pub(crate) fn series() -> Checked {
+    let (file, mut cases) = (json("e_series.json"), 0);
     for (name, series) in [("E6", Series::E6), ("E12", Series::E12), ("E24", Series::E24)] {
         let listed: Vec<u64> =
             file[name].as_array().expect(name).iter().filter_map(Value::as_u64).collect();
         let ours: Vec<u64> = series.decade().iter().map(|tenths| u64::from(*tenths)).collect();
         assert_eq!(ours, listed, "{name}");
+        cases += ours.len();
     }
+    let against = "IEC 60063, as the package eseries 1.2.1 lists it";
+    Checked::exact("injectors", "Resistors of E6, E12 and E24", against, cases)
+}
+
+#[test]
+fn the_series_are_those_of_the_standard() {
+    series();
 }
 
 /// Source: IEC 60063, `e_series.json`: each decade has the same figures.
@@ -71,24 +72,30 @@ fn copper_has_the_constants_of_the_standard() {
 }
 
 /// Source: `copper_constants.json`, computed from IEC 60028.
-#[test]
-fn copper_follows_temperature() {
-    let file = json("copper_constants.json");
+pub(crate) fn copper_factors() -> Checked {
+    let (file, mut worst) = (json("copper_constants.json"), Worst::default());
     let factors = file["resistance_factor_vs_20C"].as_object().expect("factors");
     assert!(factors.len() > 10, "the table is there");
     for (degrees, factor) in factors {
         let temperature = celsius(degrees.parse().expect("a temperature"));
-        near(degrees, copper::factor(temperature), factor.as_f64().expect("a factor"), 1e-6);
+        let factor = factor.as_f64().expect("a factor");
+        worst.check(degrees, Some(copper::factor(temperature)), factor, 1e-6 * factor);
     }
     let worked = file["worked"].as_array().expect("worked");
     let stranded = |at: usize| worked[at]["r_ohm"].as_f64().expect("a resistance");
     let hot = copper::at(celsius(80.0), ohms(stranded(0))).base();
     near("2.5 mm² cable at 80 °C", hot, stranded(1), 1e-6);
+    worst.checked("injectors", "Copper from −40 °C to 180 °C", "IEC 60028", "of 20 °C")
+}
+
+#[test]
+fn copper_follows_temperature() {
+    copper_factors();
 }
 
 /// Source: ASTM B258 and IEC 60028, `wire_awg.csv`.
-#[test]
-fn wires_have_the_resistance_of_their_gauge() {
+pub(crate) fn gauges() -> Checked {
+    let mut worst = Worst::default();
     let text = reference("wire_awg.csv");
     let mut rows = csv::Reader::from_reader(text.as_bytes());
     let mut seen = 0;
@@ -97,14 +104,25 @@ fn wires_have_the_resistance_of_their_gauge() {
         let number = |column: usize| record[column].parse::<f64>().expect("a number");
         let typed = format!("{} AWG", &record[0]);
         let area: Area = read(&typed, "mm2").expect("a gauge");
-        near_printed(&typed, area.base() * 1e6, number(3));
+        let mut printed = |place: &str, found: f64, printed: f64| {
+            // six decimals are written, of which six figures at most are good
+            worst.check(place, Some(found), printed, (1e-5 * printed).max(0.5e-6));
+        };
+        printed(&typed, area.base() * 1e6, number(3));
         for (degrees, column) in [(20.0, 4), (80.0, 5)] {
             let wire = copper::wire(metres(1.0), area, celsius(degrees)).base();
-            near_printed(&format!("{typed} at {degrees} °C"), wire * 1e3, number(column));
+            printed(&format!("{typed} at {degrees} °C"), wire * 1e3, number(column));
         }
         seen += 1;
     }
     assert!(seen > 20, "only {seen} rows");
+    let against = "ASTM B258 and IEC 60028, computed";
+    worst.checked("injectors", "Size and resistance of wires by AWG", against, "mm², mΩ")
+}
+
+#[test]
+fn wires_have_the_resistance_of_their_gauge() {
+    gauges();
 }
 
 /// Source: `copper_constants.json`: 5 A through 3 m of AWG 18, one way, at 20 °C.

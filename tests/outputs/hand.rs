@@ -7,6 +7,7 @@ use quietpin_core::{
     },
     quantity::{Band, Measure, amperes, celsius, ohms, volts},
 };
+use quietpin_tests::{Checked, Worst};
 
 use super::common::{at, bench, check, check_verdict, load, pulled_up, solved, wiring};
 
@@ -159,8 +160,8 @@ fn a_bare_pin_reads_what_holds_it() {
 }
 
 /// Source: data sheets of five generic 12 V relays, in `reference/relays.csv`.
-#[test]
-fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
+pub(crate) fn relays() -> Checked {
+    let mut worst = Worst::default();
     let effect = |coil: &Load, v: f64| coil.effect_at(volts(v), celsius(20.0));
     let rows = quietpin_tests::rows("relays.csv");
     assert_eq!(rows.len(), 5, "all are read");
@@ -185,8 +186,15 @@ fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
         wiring.output.on_resistance = Band::exact(ohms(0.0));
         let (_, current) = at(&solved(&wiring, &bench(12.0, 47.0)), KeyState::On);
         // the file holds five decimals; a switch of 0 ohm is taken as a micro-ohm
-        assert!((current - row.number("i_nominal_A")).abs() < 6e-6, "{current} A: {place}");
+        worst.check(&place, Some(current), row.number("i_nominal_A"), 6e-6);
     }
+    let against = "data sheets of five generic 12 V relays";
+    worst.checked("outputs", "Current, pull-in and drop-out of relays", against, "A")
+}
+
+#[test]
+fn every_relay_of_the_data_sheets_acts_holds_and_lets_go_where_it_says() {
+    relays();
 }
 
 /// What is found beyond the verdict.

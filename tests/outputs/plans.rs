@@ -7,6 +7,7 @@ use quietpin_core::{
     report::{Answer, Picture, Report, Tone, report},
     schema::{Kind, Part, Place},
 };
+use quietpin_tests::{Checked, Worst};
 
 /// What is typed in an output or a load, each text at its place in the first of them.
 #[derive(Clone, Default)]
@@ -243,8 +244,8 @@ fn too_much_current_is_a_danger() {
 }
 
 /// Source: `reference/relay_facts.json`, computed there from the operate voltage of a data sheet.
-#[test]
-fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
+pub(crate) fn hot_coils() -> Checked {
+    let mut worst = Worst::default();
     let text = quietpin_tests::reference("relay_facts.json");
     let facts: serde_json::Value = serde_json::from_str(&text).expect("JSON");
     for (key, hot) in [("v_operate_85C", "85"), ("v_operate_125C", "125")] {
@@ -260,13 +261,19 @@ fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
         let figure =
             figures.iter().find(|it| it.label.code == "outputs.figure-acts-hot").expect("there");
         let found = figure.value.number.expect("a number");
-        assert!((found - expected).abs() < 1e-9, "{found} V instead of {expected} V at {hot} °C");
+        worst.check(key, Some(found), expected, 1e-9);
     }
+    let against = "a relay's data sheet and IEC 60028, computed";
+    worst.checked("outputs", "Pull-in of a hot relay coil", against, "V")
+}
+
+#[test]
+fn a_hot_coil_needs_the_voltage_that_the_relay_facts_give() {
+    hot_coils();
 }
 
 /// Source: DIN 72552, in `reference/terminals_din72552.json`.
-#[test]
-fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
+pub(crate) fn terminals() -> Checked {
     let text = quietpin_tests::reference("terminals_din72552.json");
     let standard: serde_json::Value = serde_json::from_str(&text).expect("JSON");
     let meaning = |number: &str| {
@@ -274,7 +281,8 @@ fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
         let found = all.iter().find(|it| it["t"] == number).expect("in the standard");
         found["meaning"].as_str().unwrap_or_default().to_owned()
     };
-    let Kind::Choice(choices) = loads::FAR_END.field().kind else { panic!("a choice") };
+    let kind = loads::FAR_END.field().kind;
+    let choices = if let Kind::Choice(choices) = kind { choices } else { &[] };
     for (code, number, word) in [
         ("ground", "31", "ground"),
         ("battery", "30", "battery positive, direct"),
@@ -285,6 +293,12 @@ fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
         assert!(choice.label.contains(number), "{} lacks {number}", choice.label);
         assert!(meaning(number).contains(word), "{number} means {}", meaning(number));
     }
+    Checked::exact("outputs", "Numbers of terminals", "DIN 72552", 4)
+}
+
+#[test]
+fn the_far_ends_bear_the_terminal_numbers_of_the_standard() {
+    terminals();
 }
 
 /// The verdicts of a plan in `tests/plans`.

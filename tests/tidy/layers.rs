@@ -29,7 +29,7 @@ const LAYERS: [&[&str]; 4] = [
         "trigger",
     ],
     // the document: knows the whole
-    &["car", "explained", "fields", "plan", "questions", "read", "report", "schema"],
+    &["car", "checked", "explained", "fields", "plan", "questions", "read", "report", "schema"],
 ];
 
 /// What the core exports by name beside its modules.

@@ -11,13 +11,12 @@ use quietpin_core::{
     },
     working::Working,
 };
-use quietpin_tests::{Worst, rows};
+use quietpin_tests::{Checked, Worst, rows};
 
 use super::{coil, exact, found, hall, near, typed, verdicts};
 
 /// Source: `crank_tooth_frequency.csv`; six digits are written.
-#[test]
-fn teeth_come_as_the_table_says() {
+pub(crate) fn teeth() -> Checked {
     let mut worst = Worst::default();
     let mut read = 0;
     for row in rows("crank_tooth_frequency.csv") {
@@ -46,6 +45,13 @@ fn teeth_come_as_the_table_says() {
         read += 1;
     }
     assert_eq!(read, 56, "seven wheels at eight speeds");
+    let against = "a table computed from rpm × positions / 60";
+    worst.checked("trigger", "Rate, pitch and gap of a wheel's teeth", against, "Hz, µs, °, rpm")
+}
+
+#[test]
+fn teeth_come_as_the_table_says() {
+    teeth();
 }
 
 /// Worked by hand: 60 positions at 7000 a minute are 7000 Hz; a limit of 6 kHz is 6000 a minute, and 51 positions at 7000.

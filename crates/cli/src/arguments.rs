@@ -4,6 +4,8 @@ use std::{ffi::OsString, path::PathBuf};
 
 use lexopt::Arg;
 
+use quietpin_core::{checked, questions};
+
 use crate::{print::Options, source::Source};
 
 /// What `--help` prints.
@@ -14,6 +16,7 @@ Usage:
   quietpin report [--working] PLAN.json   print the report of a plan, for reading
   quietpin report --json PLAN.json        print the whole report, for scripts
   quietpin report -                       read the plan from the standard input
+  quietpin checked [QUESTION]             print what was compared with what, of all or of one question
 
 Options:
   --working       show for each number the formula, the values put in, and the source
@@ -38,6 +41,8 @@ pub enum Command {
     Help,
     /// Print [`VERSION`].
     Version,
+    /// Print the record of what was compared with what, of all questions or of one.
+    Checked(&'static str),
     /// Print the report of a plan.
     Report {
         /// Where the plan is.
@@ -74,9 +79,27 @@ pub fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, St
             Arg::Value(word) => words.push(word),
         }
     }
+    if words.first().is_some_and(|word| word == "checked") {
+        return record_of(words.get(1..).unwrap_or_default()).map(Command::Checked);
+    }
     let source = plan_of(words)?;
     let form = if json { Form::Json } else { Form::Text(options) };
     Ok(Command::Report { source, form })
+}
+
+/// The record of the question named after the command `checked`.
+fn record_of(words: &[OsString]) -> Result<&'static str, String> {
+    let [question] = words else {
+        return match words {
+            [] => Ok(checked::record()),
+            _ => Err(advised("one question at a time")),
+        };
+    };
+    let question = question.to_string_lossy();
+    checked::of(&question).ok_or_else(|| {
+        let known: Vec<_> = questions::ALL.iter().map(|it| it.id).collect();
+        advised(&format!("there is no question “{question}”, only {}", known.join(", ")))
+    })
 }
 
 /// The plan named after the command `report`.
@@ -87,7 +110,9 @@ fn plan_of(words: Vec<OsString>) -> Result<Source, String> {
     };
     if command != "report" {
         let command = command.to_string_lossy();
-        return Err(advised(&format!("there is no command “{command}”, only “report”")));
+        return Err(advised(&format!(
+            "there is no command “{command}”, only “report” and “checked”"
+        )));
     }
     let Some(plan) = words.next() else {
         return Err(advised("the plan is missing: name its file, or - for the standard input"));
@@ -138,6 +163,9 @@ mod tests {
         );
         check("report --help", &Command::Help);
         check("-V", &Command::Version);
+        check("checked", &Command::Checked(checked::record()));
+        let coils = checked::of("coils").expect("it is a question");
+        check("checked coils", &Command::Checked(coils));
     }
 
     #[test]
@@ -146,6 +174,8 @@ mod tests {
         check_fails("report", "the plan is missing");
         check_fails("report one.json two.json", "“two.json” is one too many");
         check_fails("plan.json", "no command “plan.json”");
+        check_fails("checked paint", "no question “paint”, only firing, injectors");
+        check_fails("checked coils firing", "one question at a time");
         check_fails("report --jason plan.json", "--jason");
         check_fails("report -x plan.json", "-x");
         check_fails("report --json=yes plan.json", "--json");

@@ -32,6 +32,7 @@ fn run() -> Result<u8, String> {
     let (text, code) = match arguments::read(env::args_os().skip(1))? {
         Command::Help => (HELP.to_owned(), 0),
         Command::Version => (VERSION.to_owned(), 0),
+        Command::Checked(record) => (record.to_owned(), 0),
         Command::Report { source, form } => {
             let plan = plan::parse(&source.read()?)
                 .map_err(|error| format!("{}: {error}", source::name(&source)))?;

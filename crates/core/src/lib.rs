@@ -11,6 +11,7 @@ pub mod battery;
 pub mod budget;
 pub mod car;
 pub mod channels;
+pub mod checked;
 pub mod circuit;
 pub mod coil;
 pub mod conditions;

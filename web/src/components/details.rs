@@ -2,6 +2,7 @@
 //! It stands in a part of the program that comes after the answers.
 
 use quietpin_core::{
+    checked,
     explained::explanation,
     finding::{Basis, Finding},
     message::Message,
@@ -25,6 +26,15 @@ pub(crate) fn numbers(answer: &Answer) -> View {
         figures::figures(&answer.figures),
         all(answer.tables.iter().map(figures::table)),
         working_of(answer),
+        checked::about(&answer.subject).map(checks),
+    )
+}
+
+/// What the answers to a question were compared with.
+fn checks(record: &'static str) -> View {
+    el!("details";
+        el!("summary"; "How this was checked"),
+        el!("ul"; all(checked::lines(record).map(|line| el!("li"; line)))),
     )
 }
 

@@ -5,18 +5,38 @@
 //! that holds, and those of the gravest findings before others; then further ones. A report makes few trials, so that an edit
 //! waits for little: of what was not tried, the first of a finding stays as advice, without its edits, and what comes behind
 //! one that holds is not said.
+//!
+//! **Two together.** Where none of the edits of a Danger or a Fault holds, what is still wrong with each of them has remedies
+//! of its own: the first pair that holds, best first, is offered as one remedy with the edits of both.
 
 use std::rc::Rc;
 
 use super::{Report, Section, untried};
-use crate::{finding::Finding, message::Message, plan::Plan, questions::Memory};
+use crate::{
+    finding::{Finding, Severity},
+    message::{Edit, Message},
+    plan::Plan,
+    questions::Memory,
+    say,
+    words::field,
+};
 
 /// More trials than this an edit does not wait for.
 const MOST: usize = 6;
 
+/// The same, of pairs.
+const MOST_PAIRS: usize = 4;
+
 /// The same report with those remedies that hold; `memory` is that of the report.
 pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
-    let mut trials = Trials { report: &report, plan, memory, left: MOST, dropped: Vec::new() };
+    let mut trials = Trials {
+        report: &report,
+        plan,
+        memory,
+        left: MOST,
+        left_of_pairs: MOST_PAIRS,
+        dropped: Vec::new(),
+    };
     let mut findings = report.findings.clone();
     let can_be_tried =
         |it: &&mut Rc<Finding>| it.remedies.iter().any(|remedy| !remedy.edits.is_empty());
@@ -24,6 +44,9 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         findings.iter_mut().filter(can_be_tried).map(TriedFinding::new).collect();
     for it in &mut solved {
         it.first(&mut trials);
+    }
+    for it in &mut solved {
+        it.paired(&mut trials);
     }
     for it in &mut solved {
         it.further(&mut trials);
@@ -40,18 +63,27 @@ struct Trials<'a> {
     plan: &'a Plan,
     memory: &'a Memory,
     left: usize,
+    left_of_pairs: usize,
     dropped: Vec<Message>,
 }
 
 impl Trials<'_> {
     /// Whether a remedy holds; nothing where no trial is left.
-    fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<bool> {
+    fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<Outcome> {
         self.left = self.left.checked_sub(1)?;
-        let holds = holds(self.report, finding, self.plan, remedy, self.memory);
-        if !holds {
+        let outcome = outcome(self.report, finding, self.plan, remedy, self.memory);
+        if !matches!(outcome, Outcome::Holds) {
             self.dropped.push(remedy.clone());
         }
-        Some(holds)
+        Some(outcome)
+    }
+
+    /// Whether a pair holds; not where no trial is left.
+    fn of_pair(&mut self, finding: &Finding, both: &Message) -> bool {
+        let Some(left) = self.left_of_pairs.checked_sub(1) else { return false };
+        self.left_of_pairs = left;
+        let outcome = outcome(self.report, finding, self.plan, both, self.memory);
+        matches!(outcome, Outcome::Holds)
     }
 }
 
@@ -60,11 +92,21 @@ struct TriedFinding<'a> {
     finding: &'a mut Rc<Finding>,
     /// Where the first stands that holds.
     first: Option<usize>,
+    /// Those that do not hold, each with what might mend what is still wrong then.
+    pairs: Vec<(Message, Message)>,
+}
+
+/// What comes of a remedy.
+enum Outcome {
+    /// It holds.
+    Holds,
+    /// It does not; these are the remedies of what is still wrong with it, or has come of it.
+    Fails(Vec<Message>),
 }
 
 impl<'a> TriedFinding<'a> {
     fn new(finding: &'a mut Rc<Finding>) -> Self {
-        Self { finding, first: None }
+        Self { finding, first: None, pairs: Vec::new() }
     }
 
     /// Tries up to the first that holds; what was not tried loses its edits.
@@ -77,15 +119,33 @@ impl<'a> TriedFinding<'a> {
                 continue;
             }
             match trials.of(self.finding, &remedy) {
-                Some(true) => {
+                Some(Outcome::Holds) => {
                     self.first = Some(kept.len());
                     kept.push(remedy);
                 }
-                Some(false) => {}
+                Some(Outcome::Fails(others)) => {
+                    self.pairs.extend(others.into_iter().map(|other| (remedy.clone(), other)));
+                }
                 None => kept.push(remedy.done_by(Vec::new())),
             }
         }
         Rc::make_mut(self.finding).remedies = kept;
+    }
+
+    /// Tries pairs of a Danger's or a Fault's remedies, where none of them holds by itself.
+    fn paired(&mut self, trials: &mut Trials<'_>) {
+        let is_tried = |it: &Message| !it.edits.is_empty();
+        let is_open = self.finding.severity <= Severity::Fault
+            && self.first.is_none()
+            && !self.finding.remedies.iter().any(is_tried);
+        if !is_open {
+            return;
+        }
+        let pairs = std::mem::take(&mut self.pairs);
+        let mut both = pairs.iter().map(|(one, other)| together(one, other));
+        if let Some(both) = both.find(|both| trials.of_pair(self.finding, both)) {
+            Rc::make_mut(self.finding).remedies.insert(0, both);
+        }
     }
 
     /// Tries those behind the first that holds; what was not tried is not said.
@@ -95,7 +155,7 @@ impl<'a> TriedFinding<'a> {
         let mut kept = Vec::with_capacity(remedies.len());
         for (at, remedy) in remedies.into_iter().enumerate() {
             let is_sure = at <= first || remedy.edits.is_empty();
-            if is_sure || trials.of(self.finding, &remedy) == Some(true) {
+            if is_sure || matches!(trials.of(self.finding, &remedy), Some(Outcome::Holds)) {
                 kept.push(remedy);
             }
         }
@@ -103,14 +163,21 @@ impl<'a> TriedFinding<'a> {
     }
 }
 
-fn holds(
+/// Two remedies as one: what both type at one place is as the second has it.
+fn together(one: &Message, other: &Message) -> Message {
+    let is_kept = |edit: &&Edit| !other.edits.iter().any(|it| it.path == edit.path);
+    let edits = one.edits.iter().filter(is_kept).chain(&other.edits).cloned().collect();
+    say!(field::BOTH, one = one.text.as_str(), other = other.text.as_str()).done_by(edits)
+}
+
+fn outcome(
     before: &Report,
     finding: &Finding,
     plan: &Plan,
     remedy: &Message,
     memory: &Memory,
-) -> bool {
-    let Some(edited) = plan.edited(&remedy.edits) else { return false };
+) -> Outcome {
+    let Some(edited) = plan.edited(&remedy.edits) else { return Outcome::Fails(Vec::new()) };
     let after = untried(&mut memory.of_findings(), &edited);
     let as_grave = |report: &Report| -> Vec<Rc<Finding>> {
         let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
@@ -128,7 +195,15 @@ fn holds(
     let was_there = |it: &Finding| {
         before.iter().any(|known| is_same(known, it) || is_said_otherwise(known, it))
     };
-    after.iter().all(|it| was_there(it) && !is_same(it, finding))
+    let mut wrong = after.iter().filter(|it| !was_there(it) || is_same(it, finding)).peekable();
+    if wrong.peek().is_none() {
+        return Outcome::Holds;
+    }
+    // what types at the same places only takes the remedy back
+    let is_typed = |it: &Edit| remedy.edits.iter().any(|edit| edit.path == it.path);
+    let adds = |it: &&Message| !it.edits.iter().all(is_typed);
+    let others = wrong.flat_map(|it| &it.remedies).filter(adds);
+    Outcome::Fails(others.take(2).cloned().collect())
 }
 
 fn is_same(one: &Finding, other: &Finding) -> bool {

@@ -40,6 +40,12 @@ pub fn bears(area: Area) -> Current {
     amperes(current_1 * math::pow(size / size_1, power))
 }
 
+/// The smallest size of the table that bears so much for long; nothing beyond it.
+pub fn smallest_for(current: Current) -> Option<Area> {
+    let bears = |(_, bears): &&(f64, f64)| *bears >= current.base();
+    BEARS.iter().find(bears).map(|(size, _)| Measure::from_base(size * 1e-6))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -18,6 +18,7 @@ sentences! {
     TOO_SMALL = "field.too-small", "{field}: {value} is below what is possible. Type {low} to {high}.";
     TOO_LARGE = "field.too-large", "{field}: {value} is above what is possible. Type {low} to {high}.";
     UNREAD = "field.unread", "What can’t be read or used is taken thus: {list}. Mend it first.";
+    BOTH = "field.both", "Both together: {one} {other}";
     MEANT = "field.meant", "Is {meant} meant?";
     NOT_WHOLE = "field.not-whole", "{field}: “{typed}” is not a whole number. Type {low} to {high}.";
     UNKNOWN_CHOICE = "field.unknown-choice", "{field}: “{typed}” is not one of the choices. Choose: {choices}.";

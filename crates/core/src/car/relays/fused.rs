@@ -8,7 +8,10 @@ use crate::{
     read::Reader,
     say, say_of,
     schema::Key,
-    tables::fuses::{self, Unprotected},
+    tables::{
+        fuses::{self, Unprotected},
+        wires,
+    },
 };
 
 /// Tells of a relay whose wire or contact burns before its fuse blows. What can't be read is told where it is asked for.
@@ -42,6 +45,12 @@ pub(crate) fn tell(reader: &mut Reader<'_>, at: usize, name: &str) {
         let edit = key.edit(fuse.show().into_shown());
         say!(words::DO_SMALLER_FUSE, fuse = fuse).done_by(vec![edit])
     });
-    let cures = smaller.into_iter().chain([say!(words::DO_LARGER_BEHIND)]);
+    let thin = matches!(severity, Severity::Danger | Severity::Doubt);
+    let thicker = wires::smallest_for(fuse * fuses::HOLDS).filter(|_| thin).map(|size| {
+        let edit = relays::LEAD_SIZE.at(at).edit(size.show().into_shown());
+        say!(words::DO_THICKER_WIRE, size = size).done_by(vec![edit])
+    });
+    let larger = thicker.unwrap_or_else(|| say!(words::DO_LARGER_BEHIND));
+    let cures = smaller.into_iter().chain([larger]);
     reader.remark(Finding::new(severity, key, message).cured_by(cures));
 }

@@ -154,6 +154,8 @@ sentences! {
     FUSE_OVER_CONTACT = "outputs.fuse-over-contact",
         "{relay}: its fuse of {fuse} is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
     DO_SMALLER_FUSE = "outputs.do-smaller-fuse", "Fit a fuse of {fuse}, if that carries what hangs on it.";
+    DO_THICKER_WIRE = "outputs.do-thicker-wire",
+        "Or lay wire of {size} or more behind it: its thinnest piece counts.";
     DO_LARGER_BEHIND = "outputs.do-larger-behind",
         "Or take wire and relay that bear more than the fuse: the thinnest piece of wire behind it counts.";
     DRAINS_BATTERY = "outputs.drains-battery",
