@@ -658,9 +658,17 @@ output?: string,
  */
 like?: string,
 /**
- * Kind of load: `solenoid`, `motor`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has a card of its own; blank: worked as a relay’s coil, which little holds in)
+ * Kind of load: `solenoid`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has a card of its own; blank: worked as a relay’s coil, which little holds in)
  */
 kind?: string,
+/**
+ * What cuts its motor's supply: `relay`, `controller`, `none` (apart from the two outputs that drive it)
+ */
+power_cut?: string,
+/**
+ * The relay that cuts it
+ */
+cut_relay?: string,
 /**
  * If it acts unasked: `harmless`, `costly`, `dangerous`
  */
@@ -795,6 +803,18 @@ current?: string,
  * Current that the igniter holds: a current, 0.5 to 60 A (blank if it holds none)
  */
 limit?: string,
+/**
+ * Coils on one igniter: 1 to 8 (wired side by side: they share the current that it holds)
+ */
+per_igniter?: string,
+/**
+ * The igniter lets go by itself after: a time, 1 to 60000 ms (from its data; blank if it does not)
+ */
+lets_go?: string,
+/**
+ * The input of its igniter is the load (one of those under “Outputs”)
+ */
+input?: string,
 /**
  * What the igniter drops while it conducts: a voltage, 0 to 5 V
  */

@@ -49,7 +49,9 @@ fn unread(answer: &Answer) -> Option<&str> {
 }
 
 /// What another question rests on in other cars than this one.
-const IN_OTHER_CARS: [&str; 4] = [
+const IN_OTHER_CARS: [&str; 6] = [
+    "controller.after_key_off",
+    "controller.supply_off",
     "controller.locked_advance",
     "controller.cranking_dwell",
     "wheels.cam_teeth",

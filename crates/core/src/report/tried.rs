@@ -69,10 +69,10 @@ struct Trials<'a> {
 
 impl Trials<'_> {
     /// Whether a remedy holds; nothing where no trial is left.
-    fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<Outcome> {
+    fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<TrialEnd> {
         self.left = self.left.checked_sub(1)?;
         let outcome = outcome(self.report, finding, self.plan, remedy, self.memory);
-        if !matches!(outcome, Outcome::Holds) {
+        if !matches!(outcome, TrialEnd::Holds) {
             self.dropped.push(remedy.clone());
         }
         Some(outcome)
@@ -83,7 +83,7 @@ impl Trials<'_> {
         let Some(left) = self.left_of_pairs.checked_sub(1) else { return false };
         self.left_of_pairs = left;
         let outcome = outcome(self.report, finding, self.plan, both, self.memory);
-        matches!(outcome, Outcome::Holds)
+        matches!(outcome, TrialEnd::Holds)
     }
 }
 
@@ -97,7 +97,7 @@ struct TriedFinding<'a> {
 }
 
 /// What comes of a remedy.
-enum Outcome {
+enum TrialEnd {
     /// It holds.
     Holds,
     /// It does not; these are the remedies of what is still wrong with it, or has come of it.
@@ -119,11 +119,11 @@ impl<'a> TriedFinding<'a> {
                 continue;
             }
             match trials.of(self.finding, &remedy) {
-                Some(Outcome::Holds) => {
+                Some(TrialEnd::Holds) => {
                     self.first = Some(kept.len());
                     kept.push(remedy);
                 }
-                Some(Outcome::Fails(others)) => {
+                Some(TrialEnd::Fails(others)) => {
                     self.pairs.extend(others.into_iter().map(|other| (remedy.clone(), other)));
                 }
                 None => kept.push(remedy.done_by(Vec::new())),
@@ -155,7 +155,7 @@ impl<'a> TriedFinding<'a> {
         let mut kept = Vec::with_capacity(remedies.len());
         for (at, remedy) in remedies.into_iter().enumerate() {
             let is_sure = at <= first || remedy.edits.is_empty();
-            if is_sure || matches!(trials.of(self.finding, &remedy), Some(Outcome::Holds)) {
+            if is_sure || matches!(trials.of(self.finding, &remedy), Some(TrialEnd::Holds)) {
                 kept.push(remedy);
             }
         }
@@ -176,8 +176,8 @@ fn outcome(
     plan: &Plan,
     remedy: &Message,
     memory: &Memory,
-) -> Outcome {
-    let Some(edited) = plan.edited(&remedy.edits) else { return Outcome::Fails(Vec::new()) };
+) -> TrialEnd {
+    let Some(edited) = plan.edited(&remedy.edits) else { return TrialEnd::Fails(Vec::new()) };
     let after = untried(&mut memory.of_findings(), &edited);
     let as_grave = |report: &Report| -> Vec<Rc<Finding>> {
         let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
@@ -197,13 +197,13 @@ fn outcome(
     };
     let mut wrong = after.iter().filter(|it| !was_there(it) || is_same(it, finding)).peekable();
     if wrong.peek().is_none() {
-        return Outcome::Holds;
+        return TrialEnd::Holds;
     }
     // what types at the same places only takes the remedy back
     let is_typed = |it: &Edit| remedy.edits.iter().any(|edit| edit.path == it.path);
     let adds = |it: &&Message| !it.edits.iter().all(is_typed);
     let others = wrong.flat_map(|it| &it.remedies).filter(adds);
-    Outcome::Fails(others.take(2).cloned().collect())
+    TrialEnd::Fails(others.take(2).cloned().collect())
 }
 
 fn is_same(one: &Finding, other: &Finding) -> bool {

@@ -11,7 +11,11 @@ use crate::{
 };
 
 /// The answers that rest on a field: how their question and what they are about begin.
-#[expect(clippy::match_same_arms, reason = "a line for each part, in their order")]
+#[expect(
+    clippy::match_same_arms,
+    clippy::too_many_lines,
+    reason = "a line for each part, in their order"
+)]
 fn resting_on(place: Place) -> &'static [&'static str] {
     match (place.part(), place.field().name) {
         (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/"],
@@ -23,7 +27,9 @@ fn resting_on(place: Place) -> &'static [&'static str] {
             &["firing/", "injectors/second", "injectors/injector_"]
         }
         (Part::Engine, _) => &["firing/"],
-        (Part::Controller, "supply_off") => &["outputs/"],
+        (Part::Controller, "supply_off" | "after_key_off") => &["outputs/"],
+        (Part::Controller, "feed") => &["cranking/"],
+        (Part::Controller, "outputs" | "order" | "spacing" | "angles") => &["firing/"],
         (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
         (Part::Controller, "cranking_dwell") => &["coils/coils", "cranking/cranking"],
         (Part::Controller, "offset") => &["cranking/", "trigger/"],
@@ -40,15 +46,18 @@ fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel"],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
         (Part::Fuel, _) => &["injectors/fuel"],
+        (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
         (Part::Outputs | Part::Loads, _) => &[],
-        (Part::SwitchedFeeds, _) => &["outputs/"],
+        (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
+        (Part::SwitchedFeeds, _) => &["cranking/"],
         (Part::Relays, "alike") => &["coils/"],
         (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => &["coils/coils.feed"],
         (Part::Relays, "purpose") => &["cranking/", "coils/", "injectors/injector_"],
+        (Part::Relays, "switched_by" | "relay_on_at") => &["coils/coils.feed", "cranking/"],
         (
             Part::Relays,
-            "relay_on_at" | "relay_off_below" | "pull_in" | "pull_in_time" | "drop_out_time",
+            "relay_off_below" | "pull_in" | "drop_out" | "pull_in_time" | "drop_out_time",
         ) => &["cranking/"],
         (Part::Relays, _) => &[],
         (Part::Cranking, "speed" | "cold_speed" | "weak_speed" | "dip") => {
@@ -60,6 +69,9 @@ fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Trigger | Part::TriggerInput, _) => &["trigger/"],
         (Part::CrankSensor, _) => &["trigger/crank"],
         (Part::CamSensor, _) => &["trigger/cam"],
+        (Part::Battery, "cold_cranking" | "hot_cranking" | "resting") => {
+            &["coils/", "cranking/", "injectors/injector", "injectors/second", "outputs/"]
+        }
         (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],
         (Part::Temperatures, _) => &[
             "coils/",

@@ -164,7 +164,10 @@ pub(super) fn concerns(
     findings.extend(dwell(read, cranking, at_lowest).filter(is_short));
     let shared = shared_limit(read);
     let is_short_cranking = is_short_cranking_alone(inputs, found);
-    if shared.is_none() && found.falls_short != Holds::Never && !(read.is_guess && is_short_cranking) {
+    if shared.is_none()
+        && found.falls_short != Holds::Never
+        && !(read.is_guess && is_short_cranking)
+    {
         let is_mild = is_short_cranking || read.is_guess;
         let severity = if is_mild { Severity::Doubt } else { Severity::Fault };
         let last = inputs.conditions.supply.low;

@@ -26,7 +26,8 @@ pub(super) fn at_key_on(reader: &mut Reader<'_>, rest: &PlannedRest) -> Option<C
     let key = fields::coils::INPUT;
     reader.stand(key.into());
     let named = reader.text(key);
-    let is_it = |load: &&PlannedLoad| load.place.part == Part::Loads && same_name(&load.name, named);
+    let is_it =
+        |load: &&PlannedLoad| load.place.part == Part::Loads && same_name(&load.name, named);
     let load = rest.loads.iter().map(|it| &**it).find(is_it);
     if named.is_empty() {
         return None;
@@ -41,8 +42,7 @@ pub(super) fn at_key_on(reader: &mut Reader<'_>, rest: &PlannedRest) -> Option<C
     let wiring = rest.wiring(output, OnLevel::Battery)?;
     let starting = output::while_starting(&wiring, rest.place(load)?, &rest.around)?;
     let is_sure = starting == Starting::Acts && !load.assumed.pull_in;
-    (starting != Starting::Rests)
-        .then(|| ChargesAtKeyOn { name: load.name.clone(), is_sure })
+    (starting != Starting::Rests).then(|| ChargesAtKeyOn { name: load.name.clone(), is_sure })
 }
 
 /// How grave it is; nothing where it does not, or a relay that is out on an engine that stands leaves the coil no power.

@@ -233,8 +233,7 @@ fn verdict(wiring: &CheckedConnection<'_>, check: &Check, cures: &[Message]) -> 
 /// Everything is seen, and nothing waits for the day of sequential firing.
 fn is_clear(wiring: &CheckedConnection<'_>, check: &Check) -> bool {
     let standing = &wiring.standing;
-    let is_sound =
-        standing.crowded.is_empty() && standing.silent.is_empty();
+    let is_sound = standing.crowded.is_empty() && standing.silent.is_empty();
     let is_seen = !wiring.seen.spoiled && guessed(wiring) == 0;
     is_seen && is_sound && check.is_right() && hidden(wiring, check).is_empty()
 }

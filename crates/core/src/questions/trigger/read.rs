@@ -111,6 +111,11 @@ fn cranking_speed(reader: &Reader<'_>) -> Option<Band<RotationalSpeed>> {
     Some(slow.fold(usual, |band, slow| band.widened_to(slow.low)))
 }
 
+fn is_four_stroke(reader: &Reader<'_>) -> bool {
+    let kind = reader.choice_elsewhere(fields::engine::KIND);
+    !matches!(kind, Some(EngineKind::TwoStroke | EngineKind::Rotary))
+}
+
 /// Reads the question; every field, whatever stands in the others. Nothing where none of it was typed.
 pub(crate) fn trigger(
     reader: &mut Reader<'_>,
@@ -131,10 +136,7 @@ pub(crate) fn trigger(
         .then(|| reader.band_elsewhere(fields::cranking::DIP));
     let dip = typed.flatten().map_or(usual, |it| it.high);
     let slowest = cranking.map(|band| band.map(|speed| rpm(speed.base() * (1.0 - dip.base()))));
-    let is_four_stroke = !matches!(
-        reader.choice_elsewhere(fields::engine::KIND),
-        Some(EngineKind::TwoStroke | EngineKind::Rotary)
-    );
+    let is_four_stroke = is_four_stroke(reader);
     let cycle = if is_four_stroke { 720.0 } else { 360.0 };
     let firing = reader
         .whole_elsewhere(fields::engine::CYLINDERS)

@@ -28,11 +28,11 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "copper gains 0.393 % of its resistance per kelvin (IEC 60028); a relay holds at a current",
     },
     Explanation {
-    code: FEED_CUT.code,
-    // The ignition feed is said to be cut while the starter turns, and a relay of coils, injectors or pump, or the
-    // controller, hangs on it.
-    why: "A key switch cuts its accessory contact while it is at start, so that all the battery goes to the starter.",
-    act: "Find a feed that reads battery voltage with the key on and while the starter turns.",
-    source: "common practice, no source; DIN 72552 has 15 for the contact that stays",
+        code: FEED_CUT.code,
+        // The ignition feed is said to be cut while the starter turns, and a relay of coils, injectors or pump, or the
+        // controller, hangs on it.
+        why: "A key switch cuts its accessory contact while it is at start, so that all the battery goes to the starter.",
+        act: "Find a feed that reads battery voltage with the key on and while the starter turns.",
+        source: "common practice, no source; DIN 72552 has 15 for the contact that stays",
     },
 ];
