@@ -49,6 +49,7 @@ fn bare(resistance_ohm: f64) -> InjectorInputs {
         },
         resistor: zero,
         resistor_rating: None,
+        has_diode: false,
         pulses: None,
         corners: usual().corners(),
     }

@@ -1,6 +1,7 @@
 //! What holds for every plan, however it was typed.
 #![expect(clippy::expect_used, reason = "a test fails by it")]
 
+mod assumed;
 mod sequences;
 mod typed;
 use proptest::prelude::*;

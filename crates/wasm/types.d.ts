@@ -299,6 +299,10 @@ resistor?: string,
  */
 resistor_rating?: string,
 /**
+ * Across each injector: `none`, `diode`, `resistor` (a diode that came with an old loom; blank: nothing)
+ */
+across?: string,
+/**
  * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
  */
 opening_current?: string,
@@ -377,6 +381,10 @@ resistor?: string,
  * Rating of that resistor: a power, 0.1 to 1000 W (on metal, as its data ask)
  */
 resistor_rating?: string,
+/**
+ * Across each injector: `none`, `diode`, `resistor` (a diode that came with an old loom; blank: nothing)
+ */
+across?: string,
 /**
  * Current that opens one: a current, 0.02 to 10 A (at full fuel pressure)
  */

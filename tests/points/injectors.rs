@@ -94,3 +94,16 @@ pub(crate) fn stranded() -> Checked {
 fn no_wire_is_taken_to_be_better_than_the_standard_allows() {
     stranded();
 }
+
+/// By hand: 12.6 V / 12 Ω is 1.05 A; 12 mH / 12 Ω × ln((12.6 + 0.7) / (0.25 × 12.6 + 0.7)) = 1 ms × 1.239 = 1.24 ms. A clamp of 45 V
+/// ends the same current in 1 ms × ln(1 + 12.6 / (45 - 12.6)) = 0.33 ms.
+#[test]
+fn a_diode_across_an_injector_is_told_by_itself() {
+    let (name, code) = ("injectors-diode-across", "injectors.diode-across");
+    assert_eq!(told(name, &[], code), [Fault]);
+    assert!(words(name, &[], code).contains("1.24 ms"), "{}", words(name, &[], code));
+    assert_eq!(verdict(name, &[]).0, Tone::Bad);
+    for without in ["", "none"] {
+        assert_eq!(told(name, &[("injectors.across", without)], code), []);
+    }
+}

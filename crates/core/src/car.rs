@@ -79,9 +79,10 @@ impl<'a> Car<'a> {
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
         let trigger = read::trigger(reader, &conditions, known, highest_speed);
-        let cranking = Rc::new(read::cranking(reader, &conditions, known, &outputs));
-        let relays = read::relays(reader, &outputs);
         let coils = read::coils(reader, &conditions, known, highest_speed, &outputs);
+        let needed = coils.as_ref().and_then(Coiled::cranking_dwell);
+        let cranking = Rc::new(read::cranking(reader, &conditions, known, (&outputs, needed)));
+        let relays = read::relays(reader, &outputs);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);

@@ -13,6 +13,7 @@
 pub mod ballast;
 pub mod branch;
 pub mod carrying;
+pub mod caught;
 pub mod controlled;
 mod cures;
 pub mod feed;
@@ -64,6 +65,8 @@ pub struct InjectorInputs {
     pub resistor: Band<Resistance>,
     /// What that bears.
     pub resistor_rating: Option<Power>,
+    /// Whether a diode lies across each.
+    pub has_diode: bool,
     /// How often an output is switched at the highest speed, where that is known.
     pub pulses: Option<Pulses>,
     /// The corners to be looked at.

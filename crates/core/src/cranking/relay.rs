@@ -128,13 +128,16 @@ pub(super) fn answer(
         of_coil.step(formula, &values, relay.at_coil(supply, usual, temperature))
     });
     let [at_cold, at_hot] = at_coil;
-    let pull_in = if relay.at_coil(cold, relay.feed_loss.low, coil.low) < needed.low {
+    // what only some of its kind need is no doubt while the starter turns
+    let least = relay.pull_in_voltage.low;
+    let (asked_cold, asked_hot) = (pull_in_at(least, coil.low), pull_in_at(least, coil.high));
+    let pull_in = if relay.at_coil(cold, relay.feed_loss.low, coil.low) < asked_cold {
         PullIn::NotCold
-    } else if at_cold < needed.low {
+    } else if at_cold < asked_cold {
         PullIn::PerhapsNotCold
-    } else if relay.at_coil(hot, relay.feed_loss.low, coil.high) < needed.high {
+    } else if relay.at_coil(hot, relay.feed_loss.low, coil.high) < asked_hot {
         PullIn::NotHot
-    } else if at_hot < needed.high {
+    } else if at_hot < asked_hot {
         PullIn::PerhapsNotHot
     } else {
         PullIn::Sure

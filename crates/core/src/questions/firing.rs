@@ -151,12 +151,12 @@ pub(crate) fn answers(
     answers.into_iter().map(Rc::new).collect()
 }
 
-/// What the plan tells of a cam sensor: with the crank's wheel told and nothing at the cam, there is none.
+/// What the plan tells of a cam sensor: with the crank's sensor told and nothing at the cam, there is none.
 fn cam(car: &Car<'_>) -> CamSensor {
     let is_synced_by_cam = car.text(cranking::SYNC) == Sync::Cam.choosable().code;
     if is_synced_by_cam || car.is_typed(wheels::CAM_TEETH) || car.is_begun(Part::CamSensor) {
         CamSensor::There
-    } else if car.is_typed(wheels::CRANK_TEETH) {
+    } else if car.is_typed(crate::fields::sensor::KIND.of(Part::CrankSensor)) {
         CamSensor::Missing
     } else {
         CamSensor::Untold

@@ -182,6 +182,7 @@ fn answered(solved: &SolvedSet<'_>, findings: &mut Findings) -> Answer {
     };
     kick::judge(solved, &mut answer, findings);
     concerns::of_resistor(solved, &mut answer, findings);
+    concerns::of_diode(solved, &mut answer, findings);
     concerns::of_opening(solved, findings);
     concerns::of_class(solved, findings);
     concerns::of_count(solved, findings);

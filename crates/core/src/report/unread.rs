@@ -64,12 +64,15 @@ fn resting_on(place: Place) -> &'static [&'static str] {
             &["cranking/", "trigger/trigger", "trigger/crank"]
         }
         (Part::Cranking, _) => &["cranking/"],
+        (Part::Coils, "resistance" | "inductance" | "current" | "limit" | "drop") => {
+            &["coils/", "cranking/cranking"]
+        }
         (Part::Coils, _) => &["coils/"],
         (Part::Wheels, _) => &["cranking/", "trigger/"],
         (Part::Trigger | Part::TriggerInput, _) => &["trigger/"],
         (Part::CrankSensor, _) => &["trigger/crank"],
         (Part::CamSensor, _) => &["trigger/cam"],
-        (Part::Battery, "cold_cranking" | "hot_cranking" | "resting") => {
+        (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
             &["coils/", "cranking/", "injectors/injector", "injectors/second", "outputs/"]
         }
         (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],

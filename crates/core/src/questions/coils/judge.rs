@@ -157,9 +157,10 @@ pub(super) fn concerns(
     findings.extend(dwell(read, running, Some(found.charge.time)));
     let at_lowest = found.dwells.first().and_then(|it| it.nominal);
     let cranking = (found.entered_cranking.as_ref(), fields::controller::CRANKING_DWELL);
-    // for the seconds of a start more is borne, but a weak spark is none
+    // for the seconds of a start more is borne, but a weak spark is none; where no dwell does it, that is said by itself
     let is_short = |it: &Finding| {
-        it.severity == Severity::Danger || it.message.code == words::DWELL_TOO_SHORT.code
+        let is_too_short = it.message.code == words::DWELL_TOO_SHORT.code;
+        it.severity == Severity::Danger || (is_too_short && at_lowest.is_some())
     };
     findings.extend(dwell(read, cranking, at_lowest).filter(is_short));
     let shared = shared_limit(read);

@@ -111,6 +111,11 @@ impl Coiled {
         let time = self.found.as_ref()?.charge.time;
         (time.base() > 0.0).then_some(time)
     }
+
+    /// The dwell that they need at the weakest supply, where that charges them at all.
+    pub(crate) fn cranking_dwell(&self) -> Option<Time> {
+        self.found.as_ref()?.dwells.first()?.nominal
+    }
 }
 
 /// Coils on one igniter; asked where it holds a current, which they share.

@@ -85,8 +85,8 @@ impl Otherwise {
     ) -> Vec<Finding> {
         let mut findings = Vec::new();
         findings.extend(self.slow_turn(known, answer));
-        findings.extend(self.kick_back(known, inputs));
-        findings.extend(self.sticks(known, inputs));
+        findings.extend(self.kick_back(inputs));
+        findings.extend(self.sticks(inputs));
         findings.extend(
             inputs.threshold.zip(self.noise).and_then(|(threshold, found)| {
                 false_edges(known, threshold, found, answer, advice)
@@ -107,8 +107,8 @@ impl Otherwise {
         Some(Finding::new(Severity::Doubt, known.keys.release, message).holding(holds))
     }
 
-    fn kick_back(&self, known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
-        let event = self.of(Happening::KickBack).filter(|_| known.typed.kick_back)?;
+    fn kick_back(&self, inputs: &CrankingInputs) -> Option<Finding> {
+        let event = self.of(Happening::KickBack).filter(|_| inputs.kick_back > crate::read::cranking::usual_kick_back())?;
         let message = say!(
             words::relays::KICK_BACK,
             back = inputs.kick_back,
@@ -120,8 +120,8 @@ impl Otherwise {
         Some(Finding::new(severity, fields::cranking::KICK_BACK, message))
     }
 
-    fn sticks(&self, known: &Known, inputs: &CrankingInputs) -> Option<Finding> {
-        let event = self.of(Happening::Sticks).filter(|_| known.typed.stick)?;
+    fn sticks(&self, inputs: &CrankingInputs) -> Option<Finding> {
+        let event = self.of(Happening::Sticks).filter(|_| inputs.stick > crate::read::cranking::usual_stick())?;
         let message = say!(
             words::relays::STICKS,
             stands = inputs.stick,

@@ -42,7 +42,7 @@ pub(super) fn findings(
     findings.extend(supply::controller_restarts(known, inputs));
     findings.extend(timeout_in_gap(inputs, answer));
     findings.extend(supply::weak_relay(known, inputs, &answer.relay));
-    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(known, answer, stop)));
+    findings.extend(answer.stop.as_ref().and_then(|stop| on_after_stop(answer, stop)));
     if known.is_even_guess {
         let message = say!(words::EVEN_GUESS, n = inputs.firings.len());
         findings.push(Finding::new(Severity::Note, fields::engine::ORDER, message));
@@ -198,17 +198,12 @@ pub(super) fn timeout_in_gap(inputs: &CrankingInputs, answer: &CrankingAnswer) -
     Some(finding.holding(where_so(answer, |corner| silence(inputs, corner).is_some())))
 }
 
-fn on_after_stop(known: &Known, answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {
-    if stop.on_at_rest.base() <= 0.0 {
+fn on_after_stop(answer: &CrankingAnswer, stop: &StopAnswer) -> Option<Finding> {
+    // a time-out that is no longer than usual is not worth a word
+    if stop.on_at_rest.base() <= LONG_AT_REST_S {
         return None;
     }
-    let is_long = stop.on_at_rest.base() > LONG_AT_REST_S;
-    // a time-out that is only what is usual is not worth a word
-    if !is_long && !known.typed.timeout {
-        return None;
-    }
-    let severity = if is_long { Severity::Doubt } else { Severity::Note };
     let message = say!(words::ON_AFTER_STOP, on = stop.on_at_rest);
     let remedy = say!(words::SHORTER_TIMEOUT, interval = longest_interval(answer));
-    Some(Finding::new(severity, fields::cranking::STALL_TIMEOUT, message).cured_by([remedy]))
+    Some(Finding::new(Severity::Doubt, fields::cranking::STALL_TIMEOUT, message).cured_by([remedy]))
 }

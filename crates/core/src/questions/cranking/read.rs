@@ -98,8 +98,6 @@ pub(crate) struct Known {
     pub(crate) release_above: Option<RotationalSpeed>,
     /// Whether the dip was not typed.
     pub(crate) dip_is_assumed: bool,
-    /// Whether the relay's pull-in voltage was typed.
-    pub(crate) relay_is_given: bool,
     /// The least supply that the controller runs on, where that is known.
     pub(crate) least_supply: Option<Voltage>,
     /// Where what the battery gives while cranking comes from.
@@ -110,29 +108,16 @@ pub(crate) struct Known {
     pub(crate) lets_go: Option<Box<LetsGo>>,
     /// What the coils do as power arrives.
     pub(crate) power_up: Option<PowerUp>,
-    /// What of a start that goes otherwise was typed.
-    pub(crate) typed: TypedTroubles,
 }
 
-/// What of a start that goes otherwise, and of its end, was typed, and so is asked about.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct TypedTroubles {
-    /// The angle of a kick-back.
-    pub(crate) kick_back: bool,
-    /// How long a starter sticks.
-    pub(crate) stick: bool,
-    /// After how long without a tooth the engine counts as stopped.
-    pub(crate) timeout: bool,
+/// How far a kick-back usually turns an engine back; no more of it is worth a word.
+pub(crate) fn usual_kick_back() -> CrankAngle {
+    CrankAngle::new(30.0)
 }
 
-impl TypedTroubles {
-    fn of(reader: &Reader<'_>) -> Self {
-        Self {
-            kick_back: is_given(reader, fields::cranking::KICK_BACK),
-            stick: is_given(reader, fields::cranking::STICK),
-            timeout: is_given(reader, fields::cranking::STALL_TIMEOUT),
-        }
-    }
+/// How long a starter that sticks usually does.
+pub(crate) fn usual_stick() -> Time {
+    seconds(1.5)
 }
 
 /// Where what the battery gives while cranking comes from.
@@ -173,14 +158,12 @@ impl Known {
             inputs: None,
             wanted: Vec::new(),
             release_above: relay.release_above,
-            relay_is_given: relay.is_given,
             least_supply: None,
             battery: self.battery,
             unfed: if relay.is_unfed { [relay.name.clone()].into() } else { Rc::default() },
             lets_go: None,
             is_even_guess: self.is_even_guess,
             dip_is_assumed: self.dip_is_assumed,
-            typed: self.typed,
             power_up: None,
         }
     }
@@ -191,7 +174,7 @@ pub(crate) fn cranking(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     engine: Option<&Engine>,
-    rest: &PlannedRest,
+    (rest, dwell): (&PlannedRest, Option<Time>),
 ) -> Known {
     let unfed = feed::unfed(reader);
     let lets_go = feed::lets_go(reader, rest, conditions).map(Box::new);
@@ -210,7 +193,7 @@ pub(crate) fn cranking(
         speed.value().is_none().then_some(Wanted::Speed),
         threshold.value().is_none().then_some(Wanted::Threshold),
     ];
-    let rest = Fallbacks::read(reader, firings.as_ref());
+    let rest = Fallbacks::read(reader, firings.as_ref(), dwell);
     let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| CrankingInputs {
         firings,
         cycle,
@@ -228,7 +211,7 @@ pub(crate) fn cranking(
         threshold: threshold.value(),
         release,
         stall_timeout: rest.stall_timeout,
-        relay: relay.0,
+        relay,
         dwell: rest.dwell.high + rest.warm_up.high,
         rocking: rest.rocking,
         idle: rest.idle.high,
@@ -245,13 +228,11 @@ pub(crate) fn cranking(
         is_even_guess: engine.is_none(),
         dip_is_assumed: reader.text(fields::cranking::DIP).is_empty(),
         release_above,
-        relay_is_given: relay.1,
         least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
         battery: BatteryBasis::of(reader),
         unfed: unfed.into(),
         lets_go,
         power_up: reader.choice(fields::cranking::POWER_UP).value(),
-        typed: TypedTroubles::of(reader),
     }
 }
 
@@ -274,23 +255,27 @@ struct Fallbacks {
 }
 
 impl Fallbacks {
-    fn read(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Self {
+    fn read(
+        reader: &mut Reader<'_>,
+        firings: Option<&(Vec<CrankAngle>, CrankAngle)>,
+        needed: Option<Time>,
+    ) -> Self {
         Self {
             dip: dip(reader, firings),
             warm_up: band(reader, fields::cranking::WARM_UP, Band::exact(seconds(0.0))),
             kick_back: band(
                 reader,
                 fields::cranking::KICK_BACK,
-                Band::exact(CrankAngle::new(30.0)),
+                Band::exact(usual_kick_back()),
             ),
-            stick: band(reader, fields::cranking::STICK, Band::exact(seconds(1.5))),
+            stick: band(reader, fields::cranking::STICK, Band::exact(usual_stick())),
             run_up: band(reader, fields::cranking::RUN_UP, Band::exact(seconds(0.3))),
             sync: reader.choice(fields::cranking::SYNC).value().unwrap_or(Sync::Gap),
             averaging: reader.whole(fields::cranking::AVERAGING).value().unwrap_or(1),
             average: average(reader),
             confirmation: reader.whole(fields::cranking::CONFIRMATION).value().unwrap_or(2),
             stall_timeout: band(reader, fields::cranking::STALL_TIMEOUT, Band::exact(seconds(1.0))),
-            dwell: dwell(reader),
+            dwell: dwell(reader, needed),
             rocking: band(reader, fields::cranking::ROCKING, Band::exact(rpm(30.0))),
             idle: band(reader, fields::cranking::IDLE, Band::exact(rpm(800.0))),
             run_down: band(reader, fields::cranking::RUN_DOWN, Band::exact(seconds(1.0))),
@@ -308,14 +293,20 @@ fn average(reader: &mut Reader<'_>) -> Average {
     reader.choice(key).value().unwrap_or(Average::Blocks)
 }
 
-/// The dwell while cranking: as typed, else as it is entered for running, else the long end of what is usual.
-fn dwell(reader: &mut Reader<'_>) -> Band<Time> {
+/// The dwell while cranking: as typed, else as it is entered for running or what the coils `needed` where that is more, else
+/// the long end of what is usual.
+fn dwell(reader: &mut Reader<'_>, needed: Option<Time>) -> Band<Time> {
     let key = fields::controller::CRANKING_DWELL;
     let entry = reader.band(key);
     let entered = reader.band_elsewhere(fields::controller::DWELL);
     let (usual, basis) = match entered {
-        Some(dwell) => (dwell, "as entered for running"),
-        None => {
+        Some(dwell) if needed.is_none_or(|needed| needed <= dwell.nominal) => {
+            (dwell, "as entered for running")
+        }
+        _ if needed.is_some() => {
+            (Band::exact(needed.unwrap_or_default()), "what the coils need at the weakest supply")
+        }
+        _ => {
             (Band::exact(seconds(0.004)), "the long end of 2 to 4 ms: common practice, no source")
         }
     };
@@ -463,12 +454,11 @@ pub(crate) fn relay(
     reader: &mut Reader<'_>,
     keys: &RelayKeys,
     switched: Option<(Resistance, Resistance)>,
-) -> (Relay, bool) {
+) -> Relay {
     let voltage = reader.band(keys.pull_in_voltage);
-    let is_given = matches!(voltage, Entry::Given(_));
     let pull_in = Band::between(seconds(0.005), seconds(0.01));
     let drop_out = Band::between(seconds(0.003), seconds(0.015));
-    let relay = Relay {
+    Relay {
         pull_in_time: band(reader, keys.pull_in_time, pull_in),
         drop_out_time: band(reader, keys.drop_out_time, drop_out),
         pull_in_voltage: voltage.value().unwrap_or(LoadKind::RelayCoil.usual_pull_in()),
@@ -477,8 +467,7 @@ pub(crate) fn relay(
             .band_elsewhere(fields::switched_feeds::CRANKING_LOSS)
             .unwrap_or(Band::exact(volts(0.0))),
         switched,
-    };
-    (relay, is_given)
+    }
 }
 
 /// The firings of the engine; without a firing order those of its cylinders, evenly spaced.

@@ -39,10 +39,9 @@ pub(super) fn controller_restarts(known: &Known, inputs: &CrankingInputs) -> Opt
     Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
 }
 
-/// How grave it is that the relay is not sure to pull in; nothing where it is, or nothing is said of it: what is usual for
-/// one is no reason to doubt it.
+/// How grave it is that the relay is not sure to pull in; nothing where it is.
 pub(super) fn weak(known: &Known, relay: &RelayAnswer) -> Option<Severity> {
-    if known.which == WhichRelay::Untold || !known.relay_is_given {
+    if known.which == WhichRelay::Untold {
         return None;
     }
     match relay.pull_in {

@@ -4,12 +4,14 @@ use super::SolvedSet;
 use crate::{
     fields,
     finding::{Finding, Findings, Severity},
-    injector::{Class, ballast},
+    fields::loads::Across,
+    injector::{Class, ballast, caught},
     message::Message,
     quantity::{Holds, Measure},
     questions::injectors::words,
-    report::Answer,
+    report::{Answer, Tone, Verdict},
     say,
+    schema::Choice as _,
     working::Working,
 };
 
@@ -66,6 +68,20 @@ pub(super) fn of_class(solved: &SolvedSet<'_>, findings: &mut Findings) {
         Finding::new(Severity::Doubt, solved.key(fields::injectors::RESISTANCE), message)
             .cured_by([say!(words::MEASURE_AGAIN), say!(words::MEASURE_ANOTHER)]),
     );
+}
+
+/// A diode across each injector.
+pub(super) fn of_diode(solved: &SolvedSet<'_>, answer: &mut Answer, findings: &mut Findings) {
+    let Some((time, step)) = caught::runs_on(solved.inputs) else { return };
+    if answer.verdict.tone != Tone::Bad {
+        answer.verdict =
+            Verdict { tone: Tone::Bad, message: say!(words::parts::DIODE_ACROSS_VERDICT) };
+    }
+    let key = solved.key(fields::injectors::ACROSS);
+    let cure = say!(words::parts::TAKE_DIODE_OFF)
+        .done_by(vec![key.edit(Across::Nothing.choosable().code)]);
+    let message = say!(words::parts::DIODE_ACROSS, time = time);
+    findings.push(Finding::new(Severity::Fault, key, message).cured_by([cure]).shown_by([step]));
 }
 
 /// A resistor in line with each injector: what it bears, and that it is hot.

@@ -1,6 +1,7 @@
 //! A set of injectors, and the outputs that carry them.
 
 use crate::{
+    fields::loads::Across,
     injector::DriverKind,
     quantity::{
         Area, Current, Energy, Inductance, Length, Power, Ratio, Resistance, Time, Voltage,
@@ -62,6 +63,11 @@ fields! {
     /// What that resistor bears.
     RESISTOR_RATING: Power = quantity("resistor_rating", "Rating of that resistor", "W", 0.1, 1000.0)
         .hint("on metal, as its data ask")
+        .rare();
+    /// What lies across each.
+    ACROSS: Across = choice("across", "Across each injector")
+        .hint("a diode that came with an old loom; blank: nothing")
+        .measure("Injector unplugged from the loom: the meter on its diode range at the two ends of the loom's plug, both ways round.")
         .rare();
     /// Current at which one opens.
     OPENING_CURRENT: Current = quantity("opening_current", "Current that opens one", "A", 0.02, 10.0)

@@ -56,7 +56,8 @@ fn working(inputs: &InjectorInputs, found: &InjectorAnswer) -> Vec<Step> {
 pub(super) fn judge(solved: &SolvedSet<'_>, answer: &mut Answer, findings: &mut Findings) {
     let SolvedSet { inputs, found, .. } = solved;
     let (off, clamp) = (&found.turn_off, &inputs.output.clamp);
-    if off.is_borne() {
+    // behind a diode no kick comes to the clamp
+    if off.is_borne() || inputs.has_diode {
         return;
     }
     let corner = off.worst.corner.name;

@@ -114,6 +114,8 @@ pub(crate) fn injectors(
     };
     let resistor = of.band(fields::injectors::RESISTOR);
     let resistor_rating = of.band(fields::injectors::RESISTOR_RATING).map(|band| band.low);
+    let across = of.reader.choice(fields::injectors::ACROSS.of(set.part())).value();
+    let has_diode = across == Some(fields::loads::Across::Diode);
     let opening_current = of.band(fields::injectors::OPENING_CURRENT);
     let inductance = of.band(fields::injectors::INDUCTANCE);
     let pulses = around.highest_speed.map(|speed| Pulses {
@@ -134,6 +136,7 @@ pub(crate) fn injectors(
         wire,
         resistor: resistor.map_or(Band::exact(ohms(0.0)), ballast::as_bought),
         resistor_rating,
+        has_diode,
         pulses,
         corners: around.conditions.corners(),
     });

@@ -31,8 +31,6 @@ pub(crate) struct SpeedRelay {
     pub(crate) release: Release,
     pub(crate) release_above: Option<RotationalSpeed>,
     pub(crate) relay: Relay,
-    /// Whether its pull-in voltage was typed.
-    pub(crate) is_given: bool,
     /// Whether its coil has no feed while the starter turns, and the engine needs it then.
     pub(crate) is_unfed: bool,
     pub(crate) prime: Band<Time>,
@@ -61,7 +59,7 @@ fn one(reader: &mut Reader<'_>, at: usize, rest: &PlannedRest) -> SpeedRelay {
     let threshold: Entry<RotationalSpeed> = setting(reader, keys.threshold);
     let usual = if purpose.is_none_or(Purpose::is_for_starting) { RELEASE } else { NEAR };
     let (release, release_above) = release(reader, keys.release, threshold.value(), usual);
-    let (relay, is_given) = relay(reader, &keys, feed::switched(rest, at));
+    let relay = relay(reader, &keys, feed::switched(rest, at));
     let is_needed = purpose.is_some_and(Purpose::is_for_starting);
     SpeedRelay {
         name,
@@ -70,7 +68,6 @@ fn one(reader: &mut Reader<'_>, at: usize, rest: &PlannedRest) -> SpeedRelay {
         release,
         release_above,
         relay,
-        is_given,
         is_unfed: is_needed && feed::is_unfed(reader, at),
         prime: band(reader, fields::relays::PRIME.at(at), Band::exact(seconds(2.0))),
         cut: reader.choice(fields::relays::CUT.at(at)).value(),

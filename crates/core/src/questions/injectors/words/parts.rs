@@ -43,6 +43,10 @@ sentences! {
         "At each turn-off the clamp takes up to {energy} ({corner}); it bears {bears}.";
     OUTPUT_TOO_HOT = "injectors.output-too-hot",
         "At the highest speed, {frequency}, one output gives off up to {heat}; it bears {bears}.";
+    DIODE_ACROSS_VERDICT = "injectors.diode-across-verdict", "They close late: a diode lies across each";
+    DIODE_ACROSS = "injectors.diode-across",
+        "A diode lies across each injector: it stays open for about {time} after its output has opened, and no short pulse is metered.";
+    TAKE_DIODE_OFF = "injectors.take-diode-off", "Take the diodes off: the outputs have clamps of their own.";
     // the driver's times
     PEAK_AFTER = "injectors.peak-after", "Time to the peak: {corner}";
     CURRENT_AT_LIMIT = "injectors.current-at-limit",
@@ -114,6 +118,13 @@ sentences! {
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: DIODE_ACROSS.code,
+        // The plan says that a diode lies across each.
+        why: "A clamp ends the current in a fraction of a millisecond; through a diode it runs down by itself. Idle pulses last two or three milliseconds.",
+        act: "Take the diodes off, and see in the controller's data that its outputs have clamps.",
+        source: "University Physics, vol. 2, section 14.4; a quarter of its current holds an injector: common practice, no source",
+    },
     Explanation {
         code: CLAMP_TOO_LOW.code,
         // The clamp's lowest voltage is not above the highest supply.
