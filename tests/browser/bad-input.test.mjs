@@ -25,7 +25,7 @@ const CASES = [
   ["injectors.resistance", "1e999", /too large/, ["injectors", "injector_feed"]],
   ["injectors.resistance", "2.4 mH", /mH.*is an inductance|inductance/, ["injectors", "injector_feed"]],
   ["injectors.resistance", "letters", /no number/, ["injectors", "injector_feed"]],
-  ["injectors.resistance", "1.500 ohm", /1\.5 ohm or as 1500 ohm/, ["injectors", "injector_feed"]],
+  ["switched_feeds.off_resistance", "1,500 ohm", /1\.5 ohm or as 1500 ohm/, []],
   ["injectors.clamp", "47 A", /is a current/, ["injectors"]],
   ["injectors.clamp_energy", "5 MJ", /M is a million, m a thousandth/, ["injectors"]],
   ["injectors.output_heat", "0 W", /below what is possible/, ["injectors"]],

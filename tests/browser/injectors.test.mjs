@@ -36,7 +36,7 @@ test("current is drawn at three supplies, with the level that opens; and what ha
   const texts = await closing.locator("svg text").allTextContents();
   assert.ok(texts.some((it) => /^opens 0\.\d A$/.test(it)), texts.join());
   const key = await closing.locator(".key li").allInnerTexts();
-  for (const when of ["cranking, hot, 8 V", "at rest, 20 °C, 12.6 V", "charging, cold, 14.8 V"]) assert.ok(key.includes(when), key.join());
+  for (const when of ["cranking, hot, 9.5 V", "at rest, 20 °C, 12.6 V", "charging, cold, 14.8 V"]) assert.ok(key.includes(when), key.join());
   const opened = pictures.nth(1);
   assert.equal(await opened.locator("polyline.trace").count(), 2);
   assert.match(await opened.locator("figcaption").innerText(), /the clamp lets the pin rise to 47\.5 V/);

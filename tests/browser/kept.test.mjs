@@ -13,7 +13,7 @@ const visit = workshop();
 /** Something in every kind of field, with a mistake that must be kept as it was typed. */
 const TYPED = {
   ...FOUR,
-  "injectors.resistance": "1.500 ohm",
+  "injectors.resistance": "2.4 mH",
   "injectors.output_limit": "3,5 A",
   "cranking.speed": "200 rpm",
   "relays.0.relay_on_at": "fast",

@@ -53,7 +53,7 @@ test("the picture shows each state of the key, and says it", () => visit(async (
     assert.equal(await picture.getByRole("img").getAttribute("aria-label"), text.replace(": ", " "));
     said.push(text);
   }
-  assert.equal(new Set(said).size, 6, said.join("\n"));
+  assert.equal(new Set(said).size, 7, said.join("\n"));
   assert.equal(await buttons.and(page.locator("[aria-pressed=true]")).count(), 1);
 }));
 

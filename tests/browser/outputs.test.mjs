@@ -81,7 +81,7 @@ test("eight 2.4-ohm injectors on plain outputs are too much, and resistors serve
   await reads(page, "injectors", /^Too much for the output/);
   const advice = await toDo(page, "injectors");
   const resistor = advice.find((it) => /Ω, \d+ W/.test(it));
-  assert.match(resistor ?? advice.join("\n"), /left to open it \(cranking, hot\)/);
+  assert.match(resistor ?? advice.join("\n"), /left to open it \(cranking, cold\)/);
   const corners = await rows(page, "injectors", /./);
   assert.ok(corners.some((row) => row.join(" ").includes("cranking, hot")), JSON.stringify(corners));
 }));

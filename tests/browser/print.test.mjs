@@ -28,7 +28,7 @@ test("a printed plan has its name, the day and every verdict, and nothing to pre
 test("on paper every state of the key is written out", () => visit(async ({ page }) => {
   await printed(page);
   const states = page.locator("[id='answer-loads.0'] .all-states li");
-  assert.equal(await states.count(), 6);
+  assert.equal(await states.count(), 7);
   for (const state of await states.all()) assert.ok(await state.isVisible());
 }, DESK));
 

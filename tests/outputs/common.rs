@@ -21,6 +21,7 @@ pub(crate) fn corner(name: &'static str, supply_v: f64, temperature_c: f64) -> S
         supply: volts(supply_v),
         temperature: celsius(temperature_c),
         is_cranking: false,
+        is_charging: false,
     }
 }
 

@@ -302,7 +302,9 @@ proptest! {
                     || (is_fault && found.iter().any(is_live))
                     || (trouble == Trouble::ActsWithOther && found.contains(&Trouble::LiveAtRest))
                     || (trouble == Trouble::KickTooStrong && found.contains(&Trouble::KickPerhapsTooStrong))
-                    || (trouble == Trouble::KicksHeat && found.contains(&Trouble::KicksMelt))
+                    || (matches!(trouble, Trouble::KicksHeat | Trouble::KickTooStrong)
+                        && found.contains(&Trouble::KicksMelt))
+                    || (is_live(&trouble) && found.contains(&Trouble::OverVoltage))
                     || (trouble == Trouble::Inrush && found.contains(&Trouble::TooMuchCurrent))
                     || (trouble == Trouble::TooMuchCurrent && found.contains(&Trouble::ShortedByDiode));
                 prop_assert!(is_said || !inside.contains(&trouble), "{trouble:?} at {share:?}, not at {found:?}");

@@ -7,12 +7,12 @@ use super::{told, words};
 const OUTLIVES: &str = "outputs-outlives-key";
 const DRIVES: &str = "outputs.drives-dead-feed";
 
-/// By hand: through a diode of 0.7 V + 0.05 Ω and a switch of 0.1 Ω (0.076 Ω at -20 °C) into the 5 Ω that hang on 15: (14.8 - 0.7)
-/// / 5.13 = 2.75 A.
+/// By hand: with the key off the battery is at rest; through a diode of 0.7 V + 0.05 Ω and a switch of 0.1 Ω into the 5 Ω that hang
+/// on 15: (12.6 - 0.7) / 5.15 = 2.31 A.
 #[test]
 fn a_controller_that_outlives_the_key_drives_its_resting_outputs_into_dead_feeds() {
     assert_eq!(told(OUTLIVES, &[], DRIVES), [Fault]);
-    assert!(words(OUTLIVES, &[], DRIVES).contains("2.75 A"));
+    assert!(words(OUTLIVES, &[], DRIVES).contains("2.31 A"));
     let dies = [("controller.after_key_off", "dies")];
     assert_eq!(told(OUTLIVES, &dies, DRIVES), [], "its supply falls with the key");
     let rests_low = [("outputs.0.on_level", "battery"), ("relays.0.far_end", "ground")];
@@ -21,7 +21,7 @@ fn a_controller_that_outlives_the_key_drives_its_resting_outputs_into_dead_feeds
     assert_eq!(told(OUTLIVES, &open, DRIVES), [], "it rests open");
 }
 
-/// More than the output bears, whenever the key is turned off: (14.8 - 0.7) / 5.13 = 2.75 A.
+/// More than the output bears, whenever the key is turned off: (12.6 - 0.7) / 5.15 = 2.31 A.
 #[test]
 fn what_an_output_drives_into_a_dead_feed_counts_against_its_limit() {
     assert_eq!(told(OUTLIVES, &[], "outputs.too-much-current"), []);
@@ -29,7 +29,7 @@ fn what_an_output_drives_into_a_dead_feed_counts_against_its_limit() {
     assert_eq!(told(OUTLIVES, &weak, "outputs.too-much-current"), [Danger]);
 }
 
-/// Without a diode the coil itself lies between the pin and what hangs on 15: 14.8 V × 90 / (90 + 5 + 0.1) = 14 V.
+/// Without a diode the coil itself lies between the pin and what hangs on 15: 12.6 V × 90 / (90 + 5 + 0.1) = 11.9 V.
 #[test]
 fn a_load_between_a_resting_output_and_its_dead_feed_acts_as_long_as_the_controller_lives() {
     let bare = [("relays.0.suppression", "none")];

@@ -63,6 +63,7 @@ fn around() -> Surroundings {
         supply: volts(supply),
         temperature: celsius(temperature),
         is_cranking,
+        is_charging: supply > 13.0,
     };
     let nominal = corner("at rest, 20 °C", 12.6, 20.0, false);
     let dead = Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) };

@@ -45,6 +45,8 @@ pub struct SupplyCorner {
     pub temperature: Temperature,
     /// Only while the starter turns: it can't be with the key off.
     pub is_cranking: bool,
+    /// Only while the engine charges the battery: it can't be with the key off either.
+    pub is_charging: bool,
 }
 
 /// What an output stands in.

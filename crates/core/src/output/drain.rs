@@ -33,7 +33,7 @@ pub fn drain(wiring: &Wiring, around: &Surroundings) -> Option<Drain> {
     let nominal = drawn(&at(&Point::nominal(around.nominal, 0, Contact::Open))?);
     let mut current = Band::exact(nominal);
     let mut most: Option<Operating> = None;
-    for supply in around.corners.iter().filter(|corner| !corner.is_cranking) {
+    for supply in around.corners.iter().filter(|corner| state.meets(corner)) {
         let [least, largest] = ends(*supply).map(|point| at(&point));
         current = current.widened_to(drawn(&least?));
         let largest = largest?;

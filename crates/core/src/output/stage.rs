@@ -176,7 +176,8 @@ impl KeyState {
     /// Whether it is met at a supply and a temperature.
     pub(super) fn meets(self, at: &SupplyCorner) -> bool {
         match self {
-            Self::KeyOff | Self::Outlived | Self::On => !at.is_cranking,
+            Self::KeyOff | Self::Outlived => !at.is_cranking && !at.is_charging,
+            Self::On => !at.is_cranking,
             Self::Cranking => at.is_cranking,
             Self::Starting
             | Self::Off

@@ -212,9 +212,9 @@ impl Trouble {
     const fn row(self) -> TroubleRow {
         use Trouble as T;
         match self {
-            T::LiveAtRest => TroubleRow::forbids(1).by_acting(),
-            T::LiveAtKeyOn => TroubleRow::forbids(2).by_acting(),
-            T::LiveKeyOff => TroubleRow::forbids(3).by_acting(),
+            T::LiveAtRest => TroubleRow::forbids(1).by_acting().unless(&[T::OverVoltage]),
+            T::LiveAtKeyOn => TroubleRow::forbids(2).by_acting().unless(&[T::OverVoltage]),
+            T::LiveKeyOff => TroubleRow::forbids(3).by_acting().unless(&[T::OverVoltage]),
             T::MayStayIn => TroubleRow::forbids(4)
                 .by_acting()
                 .once_in()
@@ -240,7 +240,9 @@ impl Trouble {
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Running)
                 .unless(&[T::ShortedByDiode]),
-            T::KickTooStrong => TroubleRow::forbids(12).worst_by(By::LoadCurrent),
+            T::KickTooStrong => {
+                TroubleRow::forbids(12).worst_by(By::LoadCurrent).unless(&[T::KicksMelt])
+            }
             T::KickBeyondAny => {
                 TroubleRow::forbids(13).worst_by(By::LoadCurrent).asked(ShowingCorners::Running)
             }

@@ -154,7 +154,9 @@ fn answered(
     answer.why = Some(why);
     answer.to_do = to_do(known, inputs, advice);
     answer.cautions = cautions(known);
-    let best = advice::best(search, &result);
+    // one number: where what is entered suits, no other is named as best
+    let is_wanted = tone != Tone::Good || inputs.threshold.is_none();
+    let best = advice::best(search, &result).filter(|_| is_wanted);
     answer.show(details.map(|it| (it.start)(known, inputs, &result, best.as_ref(), &otherwise)));
     findings.extend(unsearched::not_all_tried(known, search));
     answer

@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use super::{Alternative, Change, search::Search};
 use crate::{
     output::{
-        FarEnd, Load, LoadKind, Suppression, Wiring,
+        FarEnd, KeyState, Load, LoadKind, Suppression, Wiring,
         clean::{RESTING, is_clean_in},
     },
     quantity::{Band, Measure, Power, Resistance, ohms, watts},
@@ -100,7 +100,12 @@ impl Search<'_> {
 
     /// A diode in the feed of a load that is driven backwards, or feeds something dead.
     pub(super) fn feed_diode(&self) -> Vec<Alternative> {
-        if !self.is_fed() || self.load.is_one_way() {
+        let is_quiet = |state| {
+            let search = (self.budget, self.borne);
+            is_clean_in(state, self.wiring, self.subject, self.around, search)
+        };
+        let mut resting = RESTING.into_iter().chain([KeyState::Outlived]);
+        if !self.is_fed() || self.load.is_one_way() || resting.all(is_quiet) {
             return Vec::new();
         }
         self.altered(Change::FeedDiode, |load| Some(Load { has_feed_diode: true, ..load.clone() }))

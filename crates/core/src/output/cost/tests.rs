@@ -13,6 +13,7 @@ fn around() -> Surroundings {
         supply: volts(supply),
         temperature: celsius(20.0),
         is_cranking,
+        is_charging: false,
     };
     let dead = Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) };
     Surroundings {

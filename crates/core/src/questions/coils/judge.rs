@@ -154,7 +154,12 @@ pub(super) fn concerns(
 ) {
     let inputs = &read.inputs;
     let running = (found.entered.as_ref(), fields::controller::DWELL);
-    findings.extend(dwell(read, running, Some(found.charge.time)));
+    // coils that share what their igniter holds get no more from any dwell
+    let shared = shared_limit(read);
+    let is_short_of_shared =
+        |it: &Finding| shared.is_some() && it.message.code == words::DWELL_TOO_SHORT.code;
+    let entered = dwell(read, running, Some(found.charge.time));
+    findings.extend(entered.filter(|it| !is_short_of_shared(it)));
     let at_lowest = found.dwells.first().and_then(|it| it.nominal);
     let cranking = (found.entered_cranking.as_ref(), fields::controller::CRANKING_DWELL);
     // for the seconds of a start more is borne, but a weak spark is none; where no dwell does it, that is said by itself
@@ -162,8 +167,8 @@ pub(super) fn concerns(
         let is_too_short = it.message.code == words::DWELL_TOO_SHORT.code;
         it.severity == Severity::Danger || (is_too_short && at_lowest.is_some())
     };
-    findings.extend(dwell(read, cranking, at_lowest).filter(is_short));
-    let shared = shared_limit(read);
+    let while_cranking = dwell(read, cranking, at_lowest).filter(is_short);
+    findings.extend(while_cranking.filter(|it| !is_short_of_shared(it)));
     let is_short_cranking = is_short_cranking_alone(inputs, found);
     if shared.is_none()
         && found.falls_short != Holds::Never

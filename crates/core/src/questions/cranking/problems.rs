@@ -163,7 +163,7 @@ fn of_sparks(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) ->
     let message = say!(words::SPARKS_LOST, lost = lost, delay = delay);
     let mut finding = Finding::new(severity, known.keys.threshold, message);
     // where no threshold is prompt, a lower one is no cure
-    if let Some(prompt) = answer.prompt {
+    if let Some(prompt) = answer.prompt.filter(|_| severity == Severity::Doubt) {
         let threshold = super::advice::ends(prompt).1;
         let release = inputs.release.of(threshold);
         let remedy = Advice { threshold, release }.remedy(known);

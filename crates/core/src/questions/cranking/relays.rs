@@ -58,7 +58,9 @@ fn answer(
         match search.answer() {
             Searched::Whole(result) => {
                 let mut answer = starting(known, relay, purpose, search, &result, findings);
-                let best = advice::best(search, &result);
+                let is_wanted =
+                    answer.verdict.tone != Tone::Good || inputs.threshold.is_none();
+                let best = advice::best(search, &result).filter(|_| is_wanted);
                 answer.show(
                     details.map(|it| (it.relay)(relay, purpose, &inputs, &result, best.as_ref())),
                 );

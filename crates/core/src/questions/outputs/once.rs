@@ -9,7 +9,7 @@ use crate::{
     words::Wording,
 };
 
-/// Findings that are said once for a car where they are no more than doubts.
+/// Findings that are said once for a car where they are no danger.
 const ONCE: [&Wording; 9] = [
     words::ACTS_WITHOUT_FEED,
     words::ACTS_WITHOUT_GROUND,
@@ -28,12 +28,15 @@ pub(super) fn gather(findings: &mut Findings, before: usize) {
     let mut gathered: Vec<(Rc<Finding>, Vec<String>)> = Vec::new();
     for finding in findings.split_off(before) {
         let is_once = |it: &Finding| {
-            it.severity >= Severity::Doubt && ONCE.iter().any(|once| once.code == it.message.code)
+            it.severity >= Severity::Fault && ONCE.iter().any(|once| once.code == it.message.code)
         };
         let said = gathered
             .iter_mut()
             .filter(|_| is_once(&finding))
-            .find(|(it, _)| is_once(it) && it.message.code == finding.message.code);
+            .find(|(it, _)| {
+                let is_as_grave = it.severity == finding.severity;
+                is_once(it) && is_as_grave && it.message.code == finding.message.code
+            });
         match (said, finding.message.values.get("load")) {
             (Some((_, others)), Some(load)) => others.push(load.shown.clone()),
             _ => gathered.push((finding, Vec::new())),

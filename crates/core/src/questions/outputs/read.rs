@@ -327,18 +327,20 @@ fn surroundings(
             supply: corner.supply,
             temperature: corner.temperature,
             is_cranking: false,
+            is_charging: false,
         });
     let cranking = |corner| SupplyCorner { is_cranking: true, ..corner };
-    let hot_rest =
-        SupplyCorner { name: "at rest, hot", supply: conditions.supply.nominal, ..hot_charge };
+    let resting = conditions.supply.nominal;
+    let hot_rest = SupplyCorner { name: "at rest, hot", supply: resting, ..hot_charge };
+    let charging = |corner| SupplyCorner { is_charging: true, ..corner };
     Surroundings {
         corners: vec![
             cranking(cold_crank),
             cranking(hot_crank),
             nominal,
             hot_rest,
-            cold_charge,
-            hot_charge,
+            charging(cold_charge),
+            charging(hot_charge),
         ],
         nominal,
         dead_rail,

@@ -84,6 +84,10 @@ fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<F
     if !is_worth_it && subject.load.unasked != Unasked::Dangerous {
         return None;
     }
+    // relays that a start needs are judged where starts are
+    if found.trouble == Trouble::WeakWhileCranking && subject.load.place.part == Part::Relays {
+        return None;
+    }
     // whether a diode catches it is asked by itself
     if found.trouble == Trouble::KickUncaught && is_diode_unknown(subject.load) {
         return None;
@@ -154,8 +158,10 @@ fn severity(trouble: Trouble, load: &PlannedLoad) -> Severity {
         _ if trouble == Trouble::Inrush && load.kind == LoadKind::Motor => Severity::Fault,
         (Harm::MayNeedClamp, _) => Severity::Note,
         (Harm::FallsShort, _) => Severity::Doubt,
-        // a single fault is more than worth knowing where it can hurt someone
-        (Harm::Acts, Unasked::Dangerous) if trouble.needs_fault() => Severity::Fault,
+        // a single fault is more than worth knowing where it can hurt someone; of an input that takes a signal, all hang on it
+        (Harm::Acts, Unasked::Dangerous) if trouble.needs_fault() && !load.kind.is_signal() => {
+            Severity::Fault
+        }
         _ if trouble.needs_fault() => Severity::Note,
         (Harm::Acts, Unasked::Dangerous) => Severity::Danger,
         (Harm::Acts, Unasked::Harmless) if trouble == Trouble::LiveAtKeyOn => Severity::Doubt,

@@ -213,6 +213,7 @@ mod tests {
             supply: volts(12.6),
             temperature: celsius(20.0),
             is_cranking: false,
+            is_charging: false,
         };
         let dead = Band::exact(ohms(47.0));
         let around =

@@ -42,6 +42,8 @@ pub(crate) struct Triggered {
     pub(crate) slowest: Option<Band<RotationalSpeed>>,
     /// The dip, at most.
     pub(crate) dip: Ratio,
+    /// The same, where it was typed.
+    pub(crate) typed_dip: Option<Ratio>,
     /// Degrees between firings, where they are even.
     pub(crate) firing: Option<CrankAngle>,
     pub(crate) input: Input,
@@ -171,6 +173,7 @@ pub(crate) fn trigger(
         highest: highest.map(|band| band.high),
         slowest,
         dip,
+        typed_dip: typed.flatten().map(|it| it.high),
         firing,
         tooth,
         gap_angle,
