@@ -62,10 +62,11 @@ pub const QUESTION: Question = Question {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Details {
     load: fn(&Subject<'_>) -> Detail,
+    remedies: fn(&Subject<'_>, &Budget) -> Vec<Message>,
 }
 
 /// Named by the list of questions alone.
-pub(crate) const DETAILS: Details = Details { load: detail };
+pub(crate) const DETAILS: Details = Details { load: detail, remedies };
 
 fn detail(subject: &Subject<'_>) -> Detail {
     Detail {
@@ -101,7 +102,7 @@ fn answer(
     let Some(subject) = Subject::new(planned, at, budget) else {
         let load = planned.loads.get(at)?;
         if budget.is_short() {
-            return unsolved::answer(planned, load, budget, findings);
+            return unsolved::answer(planned, load, findings);
         }
         let answer = open::answer(planned, load, budget);
         findings.extend(unsolved::not_all_tried(load, budget));
@@ -116,9 +117,10 @@ fn answer(
     let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
     let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
     answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));
-    let remedies = remedies(&subject, budget);
+    // what is searched with pains comes after the verdict
+    let remedies = details.map(|it| (it.remedies)(&subject, budget));
     answer.why = trouble::reason(&subject).or_else(|| why_connect(&subject));
-    let found = trouble::findings(&subject, &remedies);
+    let found = trouble::findings(&subject, remedies.as_deref().unwrap_or_default());
     answer.to_do = advice::to_do(&subject, &found, remedies, budget);
     answer.cautions = advice::cautions(&subject);
     answer.show(details.map(|it| (it.load)(&subject)));

@@ -108,7 +108,9 @@ impl Otherwise {
     }
 
     fn kick_back(&self, inputs: &CrankingInputs) -> Option<Finding> {
-        let event = self.of(Happening::KickBack).filter(|_| inputs.kick_back > crate::read::cranking::usual_kick_back())?;
+        let event = self
+            .of(Happening::KickBack)
+            .filter(|_| inputs.kick_back > crate::read::cranking::usual_kick_back())?;
         let message = say!(
             words::relays::KICK_BACK,
             back = inputs.kick_back,
@@ -121,7 +123,9 @@ impl Otherwise {
     }
 
     fn sticks(&self, inputs: &CrankingInputs) -> Option<Finding> {
-        let event = self.of(Happening::Sticks).filter(|_| inputs.stick > crate::read::cranking::usual_stick())?;
+        let event = self
+            .of(Happening::Sticks)
+            .filter(|_| inputs.stick > crate::read::cranking::usual_stick())?;
         let message = say!(
             words::relays::STICKS,
             stands = inputs.stick,

@@ -263,11 +263,7 @@ impl Fallbacks {
         Self {
             dip: dip(reader, firings),
             warm_up: band(reader, fields::cranking::WARM_UP, Band::exact(seconds(0.0))),
-            kick_back: band(
-                reader,
-                fields::cranking::KICK_BACK,
-                Band::exact(usual_kick_back()),
-            ),
+            kick_back: band(reader, fields::cranking::KICK_BACK, Band::exact(usual_kick_back())),
             stick: band(reader, fields::cranking::STICK, Band::exact(usual_stick())),
             run_up: band(reader, fields::cranking::RUN_UP, Band::exact(seconds(0.3))),
             sync: reader.choice(fields::cranking::SYNC).value().unwrap_or(Sync::Gap),
@@ -306,9 +302,7 @@ fn dwell(reader: &mut Reader<'_>, needed: Option<Time>) -> Band<Time> {
         _ if needed.is_some() => {
             (Band::exact(needed.unwrap_or_default()), "what the coils need at the weakest supply")
         }
-        _ => {
-            (Band::exact(seconds(0.004)), "the long end of 2 to 4 ms: common practice, no source")
-        }
+        _ => (Band::exact(seconds(0.004)), "the long end of 2 to 4 ms: common practice, no source"),
     };
     reader.or_assume(key, entry, usual, usual.high, basis).value().unwrap_or(usual)
 }

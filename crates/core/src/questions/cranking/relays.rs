@@ -58,8 +58,7 @@ fn answer(
         match search.answer() {
             Searched::Whole(result) => {
                 let mut answer = starting(known, relay, purpose, search, &result, findings);
-                let is_wanted =
-                    answer.verdict.tone != Tone::Good || inputs.threshold.is_none();
+                let is_wanted = answer.verdict.tone != Tone::Good || inputs.threshold.is_none();
                 let best = advice::best(search, &result).filter(|_| is_wanted);
                 answer.show(
                     details.map(|it| (it.relay)(relay, purpose, &inputs, &result, best.as_ref())),

@@ -3,8 +3,8 @@
 use super::SolvedSet;
 use crate::{
     fields,
-    finding::{Finding, Findings, Severity},
     fields::loads::Across,
+    finding::{Finding, Findings, Severity},
     injector::{Class, ballast, caught},
     message::Message,
     quantity::{Holds, Measure},

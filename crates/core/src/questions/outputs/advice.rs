@@ -28,9 +28,11 @@ const IF_LEVEL: &Wording = words::DO_IF_LEVEL;
 pub(super) fn to_do(
     subject: &Subject<'_>,
     found: &[Finding],
-    remedies: Vec<Message>,
+    remedies: Option<Vec<Message>>,
     budget: &Budget,
 ) -> Vec<Message> {
+    let is_none_found = remedies.as_ref().is_some_and(Vec::is_empty);
+    let remedies = remedies.unwrap_or_default();
     let mut to_do = measurements(subject, found, &remedies);
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
     if is_clean {
@@ -38,7 +40,7 @@ pub(super) fn to_do(
         to_do.extend(lamp(subject));
         to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
-    } else if remedies.is_empty() && !subject.is_decided_elsewhere() {
+    } else if is_none_found && !subject.is_decided_elsewhere() {
         to_do.push(unsolved::nothing_found(budget));
     }
     to_do.extend(remedies);

@@ -30,13 +30,10 @@ pub(super) fn gather(findings: &mut Findings, before: usize) {
         let is_once = |it: &Finding| {
             it.severity >= Severity::Fault && ONCE.iter().any(|once| once.code == it.message.code)
         };
-        let said = gathered
-            .iter_mut()
-            .filter(|_| is_once(&finding))
-            .find(|(it, _)| {
-                let is_as_grave = it.severity == finding.severity;
-                is_once(it) && is_as_grave && it.message.code == finding.message.code
-            });
+        let said = gathered.iter_mut().filter(|_| is_once(&finding)).find(|(it, _)| {
+            let is_as_grave = it.severity == finding.severity;
+            is_once(it) && is_as_grave && it.message.code == finding.message.code
+        });
         match (said, finding.message.values.get("load")) {
             (Some((_, others)), Some(load)) => others.push(load.shown.clone()),
             _ => gathered.push((finding, Vec::new())),

@@ -16,7 +16,6 @@ use crate::{
 pub(super) fn answer(
     planned: &PlannedRest,
     load: &PlannedLoad,
-    budget: &Budget,
     findings: &mut Findings,
 ) -> Option<Answer> {
     let OutputLink::To(number) = load.link else { return None };
@@ -34,7 +33,9 @@ pub(super) fn answer(
     let all = |of: &dyn Fn(&Wiring) -> u64| wirings.iter().map(of).fold(0, u64::saturating_add);
     let circuits = thousands(all(&|it| cost::circuits(it, at, &planned.around)));
     let exact = all(&|it| cost::resting(&it.exact(), at, &planned.around));
-    let cure = (exact <= budget.given().most).then(|| say!(words::DO_EXACT));
+    // each of them costs about as much
+    let all_exact = exact.saturating_mul(u64::try_from(planned.loads.len()).unwrap_or(u64::MAX));
+    let cure = (all_exact <= super::MOST).then(|| say!(words::DO_EXACT));
     let mut answer = Answer::new(load.path(), Tone::Open, say!(words::OPEN_TOO_MUCH));
     answer.title =
         Some(say!(words::LOAD_TITLE, load = load.name.clone(), output = output.name.clone()));
