@@ -30,9 +30,9 @@ test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({
   assert.match(drop, /\d+(\.\d)? mV/);
   // a fuse that bears a coil that is held on is said, with what to do
   assert.match(await page.locator("#at-found").innerText(), /A coil that is held on takes/);
-  // 1.48 V in 20 AWG, 0.518 mm2, are 0.37 V in 14 AWG, 2.08 mm2
+  // 1.48 V in 20 AWG, 0.518 mm2, are 0.37 V in 14 AWG, 2.08 mm2; a wire may have up to 16 % more
   await type(page, "relays.0.lead_size", "14 AWG");
-  await reads(page, "coils.feed", /^The lead takes 3[67]\d mV away$/);
+  await reads(page, "coils.feed", /^The lead takes 42\d mV away$/);
   await type(page, "relays.0.lead_size", "20 AWG");
   await reads(page, "coils.feed", /^The fuse is too large for what lies behind it$/);
   assert.match(await page.locator("#at-found").innerText(), /it burns before the fuse blows/);

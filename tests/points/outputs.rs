@@ -268,3 +268,21 @@ fn a_hair_over_a_limit_is_a_doubt() {
     assert_eq!(told(THROTTLE, &limit("6 A"), "outputs.inrush"), [Fault]);
     assert_eq!(told(THROTTLE, &limit("7 A"), "outputs.at-limit"), []);
 }
+
+/// By hand: a valve of 10 Ω between the resting output and 30 Ω on 15: 12.6 V × 30 / 40.1 is 9.4 V on what should be dead; over 5 Ω it
+/// is 4.2 V, and the valve has the rest.
+#[test]
+fn a_load_that_is_small_against_what_hangs_on_its_feed_keeps_that_feed_alive() {
+    let valve = [("relays.0.resistance", "10 ohm"), ("relays.0.suppression", "none")];
+    let feed = |ohm| {
+        [valve[0], valve[1], ("switched_feeds.off_resistance", ohm), ("relays.0.pull_in", "12 V")]
+    };
+    assert_eq!(told(OUTLIVES, &feed("30 ohm"), DRIVES), [Fault]);
+    assert!(words(OUTLIVES, &feed("30 ohm"), DRIVES).contains("engine may not stop"));
+    assert_eq!(told(OUTLIVES, &feed("1 ohm"), "outputs.drives-dead-feed"), [Fault], "1.1 A");
+    assert_eq!(
+        told(OUTLIVES, &feed("5 ohm"), "outputs.live-outlived"),
+        [],
+        "it gets 8.4 V of the 12 it needs"
+    );
+}

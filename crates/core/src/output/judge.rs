@@ -30,6 +30,8 @@ pub struct Judgement {
 const WAKING_A: f64 = 0.020;
 /// The same, as the voltage on its supply: below it nothing in a controller works: common practice, no source.
 const WAKING_V: f64 = 3.0;
+/// At this a relay that is in stays in, and a coil still sparks: common practice, no source.
+const SPARKING_V: f64 = 6.0;
 /// Below this a current into something switched off is nothing: common practice, no source.
 const LEAK_A: f64 = 0.001;
 /// A sensor supply with one sensor on it takes as much; a regulator takes nothing back: common practice, no source.
@@ -397,14 +399,15 @@ fn when_dead(solved: &SolvedCorner, found: &mut Vec<Trouble>) {
 }
 
 /// Whether what hangs on the load's dead feed comes alive: through the diode across the load, which lets all pass that is
-/// asked of it, or by amperes.
+/// asked of it, through a load that is small against what else hangs there, or by amperes.
 fn feeds_what_is_dead(solved: &SolvedCorner) -> bool {
     let operating = &solved.operating;
     let is_diode = |branch: &super::PinBranch| {
         matches!(branch.part, PinPart::Suppressor(_)) && branch.current.base().abs() >= LEAK_A
     };
-    let is_alive = operating.feed_lifted().base() >= WAKING_V;
-    (is_alive && operating.branches.iter().any(is_diode)) || operating.into_feed().base() >= SHORT_A
+    let (lifted, into) = (operating.feed_lifted().base(), operating.into_feed().base());
+    let by_diode = lifted >= WAKING_V && operating.branches.iter().any(is_diode);
+    by_diode || (lifted >= SPARKING_V && into >= WAKING_A) || into >= SHORT_A
 }
 
 /// Whether a controller that is cut off may stay alive.

@@ -105,7 +105,10 @@ fn nominal(
         solve_as_lit(wiring, state, point, around)
     };
     let contacts = corner::contacts(state, wiring).iter();
-    let commands = wiring.commands(state, subject);
+    let mut commands = wiring.commands(state, subject);
+    if state == KeyState::Outlived {
+        commands.truncate(1);
+    }
     let each = contacts.flat_map(|contact| commands.iter().map(move |it| (contact, *it)));
     each.filter_map(solved).reduce(|one, other| {
         let more = other.size_at(subject) > one.size_at(subject);
@@ -162,7 +165,11 @@ impl StateRest {
     }
 
     fn widened<Q: Measure>(&self, nominal: Q, of: impl Fn(&LoadFlow) -> Q) -> Band<Q> {
-        let corners = self.corners.iter().filter_map(SolvedCorner::load);
+        // what is commanded on is no state of rest
+        let is_meant = |it: &&SolvedCorner| {
+            self.state != KeyState::Outlived || it.point.commanded == Commanded::AsStated
+        };
+        let corners = self.corners.iter().filter(is_meant).filter_map(SolvedCorner::load);
         corners.fold(Band::exact(nominal), |band, flow| band.widened_to(of(flow)))
     }
 }
