@@ -236,7 +236,7 @@ speed?: string,
  */
 advance?: string,
 /**
- * Each injection lasts: a time, 0.1 to 200 ms
+ * Each injection lasts: a time, 0.1 to 200 ms (blank: 8 ms, or 80 % of a turn where that is less)
  */
 injection?: string,
 /**

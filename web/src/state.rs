@@ -377,7 +377,12 @@ mod tests {
         let plan = Box::new(quietpin_core::demo());
         let early = unanswered(vec![ANSWER, Action::Open("2".into(), plan)]);
         let late = Rc::clone(&early).reduce(DETAIL);
-        assert_eq!(early.report.findings, late.report.findings);
+        // other ways to connect a load are searched with the details
+        let named = |state: &State| -> Vec<_> {
+            let findings = state.report.findings.iter();
+            findings.map(|it| (it.severity, it.subject.clone(), it.message.clone())).collect()
+        };
+        assert_eq!(named(&early), named(&late));
         let answers = |state: &State| -> Vec<_> {
             state.report.sections.iter().flat_map(|it| it.answers.clone()).collect()
         };
@@ -386,7 +391,8 @@ mod tests {
             assert!(early.figures.is_empty() && early.tables.is_empty(), "{}", early.subject);
             assert_eq!(early.verdict, late.verdict);
             assert_eq!(early.why, late.why);
-            assert_eq!(early.to_do, late.to_do);
+            let is_kept = early.to_do.iter().all(|it| late.to_do.contains(it));
+            assert!(is_kept, "{}: what is to be done stays", early.subject);
         }
     }
 

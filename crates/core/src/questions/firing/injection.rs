@@ -107,7 +107,8 @@ fn planned(
     let layout = numbering.layout();
     let (needed, there) = (layout.channels(), channels.count.value());
     let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Good, verdict(mode, needed));
-    answer.why = Some(why(mode));
+    let needs_cam = Need::injection(engine, mode).is_ok_and(|need| need.needs_cam);
+    answer.why = Some(why(mode, needs_cam));
     answer.to_do = if is_timed(mode) {
         let order = plan::order_of(layout);
         vec![say!(words::DO_WIRE_INJECTORS), say!(words::DO_ENTER, order = order)]
@@ -171,9 +172,10 @@ fn verdict(mode: Injection, needed: u32) -> Message {
     }
 }
 
-fn why(mode: Injection) -> Message {
+fn why(mode: Injection, needs_cam: bool) -> Message {
     match mode {
-        Injection::EachOnce => say!(words::WHY_INJECTORS),
+        Injection::EachOnce if needs_cam => say!(words::WHY_INJECTORS),
+        Injection::EachOnce => say!(words::WHY_INJECTORS_ALONE),
         Injection::Companions => say!(words::WHY_INJECTOR_PAIRS),
         Injection::ByBank | Injection::Together => say!(words::WHY_OPEN_VALVE),
     }

@@ -161,6 +161,7 @@ sentences! {
         "{needed} {needed|channel|channels}, two injectors on each";
     VERDICT_BANKS = "firing.verdict-banks", "{needed} {needed|channel|channels}, one for each bank";
     VERDICT_TOGETHER = "firing.verdict-together", "One channel for all injectors";
+    WHY_INJECTORS_ALONE = "firing.why-injectors-alone", "Each injector opens once a cycle at its own moment.";
     WHY_INJECTORS = "firing.why-injectors",
         "Each injector opens once a cycle at its own moment; a four-stroke engine needs a cam sensor for that.";
     WHY_INJECTOR_PAIRS = "firing.why-injector-pairs", "Companions are injected together, every turn.";

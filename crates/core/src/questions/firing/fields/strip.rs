@@ -15,7 +15,7 @@ fields! {
         .assumed("30 deg", "a usual advance at speed: common practice, no source");
     /// How long an injection lasts.
     INJECTION: Time = quantity("injection", "Each injection lasts", "ms", 0.1, 200.0)
-        .assumed("8 ms", "a usual pulse at full load: common practice, no source");
+        .hint("blank: 8 ms, or 80 % of a turn where that is less");
     /// How far before firing top dead centre it ends.
     INJECTION_END: CrankAngle = quantity("injection_end", "It ends before firing top dead centre", "deg", 0.0, 720.0)
         .assumed("360 deg", "as the inlet valve opens: common practice, no source");

@@ -4,7 +4,7 @@ use crate::read::{Reader, injectors::usual};
 use crate::{
     channels::strip::Act,
     fields,
-    quantity::{Band, RotationalSpeed, Time, Value, seconds},
+    quantity::{Band, Measure, RotationalSpeed, Time, Value, seconds},
 };
 
 /// Dwell where nothing better is known: common practice, no source.
@@ -50,7 +50,7 @@ pub(crate) fn strip(
     let lasts =
         reader.or_assume(fields::controller::DWELL, entry, dwell, Value::from(dwell), basis);
     let advance = usual(reader, fields::strip::ADVANCE, taken).nominal;
-    let injection = usual(reader, fields::strip::INJECTION, taken).nominal;
+    let injection = injection(reader, speed.value().map(|band| band.nominal).or(highest), taken);
     let ends_before = usual(reader, fields::strip::INJECTION_END, taken).nominal;
     let second = reader.band(fields::strip::SECOND_INJECTION).value().map(|band| band.nominal);
     let act = |lasts| Act { lasts, ends_before };
@@ -61,3 +61,26 @@ pub(crate) fn strip(
         taken: std::mem::take(taken),
     }
 }
+
+/// How long an injection lasts: as typed, else what is usual at full load, and no more than a turn leaves room for.
+fn injection(
+    reader: &mut Reader<'_>,
+    speed: Option<RotationalSpeed>,
+    taken: &mut Vec<(&'static str, Value)>,
+) -> Time {
+    let key = fields::strip::INJECTION;
+    let entry = reader.band(key).map(|band| band.nominal);
+    let turn = speed.map(|speed| 60.0 / speed.base().max(1.0));
+    let usual =
+        seconds(turn.map_or(USUAL_INJECTION_S, |turn| USUAL_INJECTION_S.min(OF_A_TURN * turn)));
+    let basis = "a usual pulse at full load, 80 % of a turn at most: common practice, no source";
+    let lasts = reader.or_assume(key, entry, usual, Value::from(usual), basis);
+    if lasts != entry {
+        taken.push((key.field().label, Value::from(usual)));
+    }
+    lasts.value().unwrap_or(usual)
+}
+
+/// A usual pulse at full load, and the most of a turn that one is open: common practice, no source.
+const USUAL_INJECTION_S: f64 = 0.008;
+const OF_A_TURN: f64 = 0.8;
