@@ -30,6 +30,13 @@ const KILLERS: &[Killer] = &[
         Fault,
     ),
     (&[("outputs.0.pulse_limit", "10 Hz")], "outputs.too-fast", Fault),
+    (
+        &[("loads.6.kind", "throttle"), ("loads.6.power_cut", "none")],
+        "outputs.throttle-no-cut",
+        Danger,
+    ),
+    (&[("loads.15.bears", "3.3 V")], "outputs.over-voltage", Danger),
+    (&[("injectors.across", "diode")], "injectors.diode-across", Fault),
     (&[("loads.9.resistance", "0.5 ohm")], "outputs.inrush", Fault),
     (&[("controller.dwell", "6 ms")], "coils.dwell-too-long", Danger),
     (&[("coils.resistance", "2.2 ohm")], "coils.falls-short", Fault),
@@ -51,7 +58,7 @@ const KILLERS: &[Killer] = &[
         Fault,
     ),
     (&[("channels.ignition_count", "4")], "firing.ignition-short", Fault),
-    (&[("controller.outputs", "35")], "firing.outputs-short", Fault),
+    (&[("controller.outputs", "34")], "firing.outputs-short", Fault),
     (
         &[("controller.spacing", "angles"), ("controller.angles", "0 90 240 330 480 570")],
         "firing.entered-differs",

@@ -65,6 +65,13 @@ fn a_hot_relay_is_held_against_what_is_left_at_its_coil() {
     assert_eq!(hot("8.9 V"), [Doubt]);
     let texts = [LIVE, ("battery.hot_cranking", "8.9 V")];
     assert_eq!(verdict(&texts).0, Tone::Doubtful, "{}", verdict(&texts).1);
+    // typed throughout, and beyond a hair: 8.6 V − 0.2 V leave 8.24 V, 3.5 % less than 8.544 V
+    let sure = |battery| {
+        let texts = [LIVE, ("temperatures.hot", "100 °C"), ("battery.hot_cranking", battery)];
+        told(PLAN, &texts, code)
+    };
+    assert_eq!(sure("8.9 V"), [Doubt]);
+    assert_eq!(sure("8.6 V"), [Fault]);
     let told = words(PLAN, &texts, code);
     assert!(told.contains("8.54 V of the battery’s 8.9 V"), "{told}");
     // 2 × 1.3144 = 2.629 V

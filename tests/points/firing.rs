@@ -294,6 +294,9 @@ fn outputs_are_counted_over_all_uses() {
         "{said}"
     );
     assert!(said.contains("both sets: companion pairs, 6 channels"), "{said}");
+    // the input of an igniter is a coil's own pin
+    let input = [("controller.outputs", "19"), ("loads.1.kind", "logic-input")];
+    assert_eq!(told(name, &input, "firing.outputs-short"), []);
     // a second load on the same output takes none
     let shared = [("controller.outputs", "19"), ("loads.1.output", "A1")];
     assert_eq!(told(name, &shared, "firing.outputs-short"), []);

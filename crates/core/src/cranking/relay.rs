@@ -63,6 +63,8 @@ pub struct RelayAnswer {
     pub at_coil: (Voltage, Voltage),
     /// Whether it is sure to pull in.
     pub pull_in: PullIn,
+    /// Whether its pull-in voltage is one figure, and no span.
+    pub is_exact: bool,
     /// What a relay that is in holds down to with its coil hot, where that is known.
     pub holds_to: Option<Voltage>,
     /// How what it needs was found.
@@ -146,6 +148,7 @@ pub(super) fn answer(
         needed,
         at_coil: (at_cold, at_hot),
         pull_in,
+        is_exact: !relay.pull_in_voltage.is_spread(),
         holds_to: relay.drop_out_voltage.map(|at_20| pull_in_at(at_20, coil.high)),
         working: working.into_steps(),
         of_coil: of_coil.into_steps(),

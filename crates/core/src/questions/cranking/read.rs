@@ -123,6 +123,8 @@ pub(crate) fn usual_stick() -> Time {
 /// Where what the battery gives while cranking comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum BatteryBasis {
+    /// It was typed, for a hot engine too, and how hot that is.
+    TypedHot,
     /// It was typed.
     Typed,
     /// It is what is usual.
@@ -131,9 +133,14 @@ pub(crate) enum BatteryBasis {
 
 impl BatteryBasis {
     fn of(reader: &Reader<'_>) -> Self {
-        let is_typed = is_given(reader, fields::battery::COLD_CRANKING)
-            || is_given(reader, fields::battery::HOT_CRANKING);
-        if is_typed { Self::Typed } else { Self::Usual }
+        let is_cold_typed = is_given(reader, fields::battery::COLD_CRANKING);
+        let is_hot_typed = is_given(reader, fields::battery::HOT_CRANKING);
+        let is_heat_typed = is_given(reader, fields::temperatures::HOT);
+        match (is_cold_typed, is_hot_typed) {
+            (_, true) if is_heat_typed => Self::TypedHot,
+            (false, false) => Self::Usual,
+            _ => Self::Typed,
+        }
     }
 }
 

@@ -21,7 +21,7 @@ pub(super) fn restarts(known: &Known, inputs: &CrankingInputs) -> Option<Severit
     let least = known.least_supply?;
     let lowest = inputs.supply.min(inputs.hot_supply);
     let severity = match known.battery {
-        BatteryBasis::Typed => Severity::Fault,
+        BatteryBasis::Typed | BatteryBasis::TypedHot => Severity::Fault,
         BatteryBasis::Usual => Severity::Doubt,
     };
     (lowest < least).then_some(severity)
@@ -39,6 +39,9 @@ pub(super) fn controller_restarts(known: &Known, inputs: &CrankingInputs) -> Opt
     Some(finding.cured_by([say!(words::HOLD_SUPPLY)]))
 }
 
+/// Neither what is left nor what is needed is better known.
+const A_HAIR: f64 = 0.97;
+
 /// How grave it is that the relay is not sure to pull in; nothing where it is.
 pub(super) fn weak(known: &Known, relay: &RelayAnswer) -> Option<Severity> {
     if known.which == WhichRelay::Untold {
@@ -48,7 +51,15 @@ pub(super) fn weak(known: &Known, relay: &RelayAnswer) -> Option<Severity> {
         PullIn::Sure => None,
         // two usual values in a row are no reason either
         PullIn::PerhapsNotHot if known.battery == BatteryBasis::Usual => None,
-        PullIn::NotCold if known.battery == BatteryBasis::Typed => Some(Severity::Fault),
+        PullIn::NotCold if known.battery != BatteryBasis::Usual => Some(Severity::Fault),
+        // all of it typed, and beyond a hair
+        PullIn::NotHot
+            if known.battery == BatteryBasis::TypedHot
+                && relay.is_exact
+                && relay.at_coil.1.base() < A_HAIR * relay.needed.high.base() =>
+        {
+            Some(Severity::Fault)
+        }
         PullIn::PerhapsNotHot | PullIn::NotHot | PullIn::PerhapsNotCold | PullIn::NotCold => {
             Some(Severity::Doubt)
         }

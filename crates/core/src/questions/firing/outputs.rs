@@ -8,8 +8,9 @@ use crate::{
     fields::controller,
     finding::{Finding, Findings, Severity},
     message::Message,
+    output::LoadKind,
     questions::firing::words,
-    read::{Channels, OutputLink},
+    read::{Channels, OutputLink, PlannedLoad},
     report::{Answer, Tone, Verdict},
     say,
     schema::Choice as _,
@@ -25,7 +26,7 @@ pub(super) fn answer(
     let there = car.firing.channels.entered.outputs?;
     let [coils, injectors, seconds] =
         mapped.each_ref().map(|it| it.as_ref().map_or(0, |it| it.layout.channels()));
-    let loads = loads(car);
+    let loads = loads(car, coils);
     let needed = coils + injectors + seconds + loads;
     let uses = [
         (coils, say!(words::entered::USE_COILS, n = coils)),
@@ -119,10 +120,17 @@ fn fewer_of(
     cures.into_iter().map(|(_, message)| message).collect()
 }
 
-/// The outputs on which a load or a relay's coil hangs, with either end.
-fn loads(car: &Car<'_>) -> u32 {
-    let loads = &car.outputs.loads;
-    let ends = loads.iter().flat_map(|load| {
+/// The outputs on which a load or a relay's coil hangs, with either end. Inputs of igniters among the loads are the coils'
+/// own pins, which are counted already.
+fn loads(car: &Car<'_>, coils: u32) -> u32 {
+    let is_input = |load: &PlannedLoad| load.kind == LoadKind::LogicInput;
+    let inputs = outputs_of(car, is_input);
+    outputs_of(car, |load| !is_input(load)) + inputs.saturating_sub(coils)
+}
+
+fn outputs_of(car: &Car<'_>, counts: impl Fn(&PlannedLoad) -> bool) -> u32 {
+    let loads = car.outputs.loads.iter().filter(|load| counts(load));
+    let ends = loads.flat_map(|load| {
         let own = match load.link {
             OutputLink::To(number) => Some(number),
             OutputLink::Blank | OutputLink::Nowhere => None,
