@@ -286,3 +286,13 @@ fn a_load_that_is_small_against_what_hangs_on_its_feed_keeps_that_feed_alive() {
         "it gets 8.4 V of the 12 it needs"
     );
 }
+
+#[test]
+fn a_throttle_that_may_not_be_connected_is_told_why_and_not_how_to_prove_its_pin() {
+    let plan = super::planned(THROTTLE, &[("loads.0.power_cut", "none")]);
+    let report = quietpin_core::report::report(&plan);
+    let mut answers = report.sections.iter().flat_map(|it| it.answers.iter());
+    let answer = answers.find(|it| it.subject == "loads.0").expect("its answer");
+    let why = answer.why.as_ref().expect("it says why").code;
+    assert_eq!((why, answer.to_do.len()), ("outputs.throttle-no-cut", 0));
+}

@@ -110,10 +110,10 @@ fn answer(
     };
     let own = verdict::verdict(&subject);
     let is_graver = |it: &Verdict| it.tone == Tone::Bad || own.tone == Tone::Good;
-    let verdict = match throttle::verdict(&subject).filter(is_graver) {
-        Some(as_throttle) if own.tone != Tone::Bad => as_throttle,
-        _ => own,
-    };
+    let as_throttle = throttle::verdict(&subject).filter(is_graver);
+    let as_throttle = as_throttle.filter(|_| own.tone != Tone::Bad);
+    let is_no_throttle = as_throttle.as_ref().is_some_and(|it| it.tone == Tone::Bad);
+    let verdict = as_throttle.unwrap_or(own);
     let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
     let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
     answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));
@@ -122,6 +122,11 @@ fn answer(
     answer.why = trouble::reason(&subject).or_else(|| why_connect(&subject));
     let found = trouble::findings(&subject, remedies.as_deref().unwrap_or_default());
     answer.to_do = advice::to_do(&subject, &found, remedies, budget);
+    // nothing is proved of what may not be connected
+    if is_no_throttle {
+        answer.why = throttle::findings(&subject).next().map(|it| it.message);
+        answer.to_do = Vec::new();
+    }
     answer.cautions = advice::cautions(&subject);
     answer.show(details.map(|it| (it.load)(&subject)));
     findings.extend(found);
