@@ -18,6 +18,7 @@ mod points;
 mod remedies;
 mod schema;
 mod severities;
+mod sound;
 mod standing;
 mod tidy;
 mod trigger;

@@ -296,3 +296,39 @@ fn a_throttle_that_may_not_be_connected_is_told_why_and_not_how_to_prove_its_pin
     let why = answer.why.as_ref().expect("it says why").code;
     assert_eq!((why, answer.to_do.len()), ("outputs.throttle-no-cut", 0));
 }
+
+const PULSES: &str = "outputs-pulses";
+
+/// What would be live at rest if it took a steady voltage: 12 V stand across the second rev counter whenever its output is off.
+#[test]
+fn a_steady_voltage_is_nothing_to_what_counts_pulses() {
+    let report = quietpin_core::report::report(&super::planned(PULSES, &[]));
+    let codes: Vec<_> = report.findings.iter().map(|it| it.message.code).collect();
+    assert_eq!(codes, Vec::<&str>::new());
+    let steady = [("loads.4.kind", "gauge")];
+    assert_eq!(told(PULSES, &steady, "outputs.live-at-rest"), [Fault]);
+}
+
+/// By hand: off, a pull-up of 1 kΩ leaves 12.6 V × 10 / 11 = 11.5 V at the input, and it reads high from 6 V; an output that
+/// pulls low and has no pull-up leaves 0 V either way.
+#[test]
+fn what_counts_pulses_must_be_high_and_low_in_turn() {
+    let pulled = [("outputs.1.pull_up", "1 kohm"), ("outputs.1.pull_up_rail", "battery")];
+    assert_eq!(told(PULSES, &pulled, "outputs.no-pulses"), [Fault]);
+    assert!(words(PULSES, &pulled, "outputs.no-pulses").contains("V"));
+    let low_side = ("outputs.1.stage", "open-drain");
+    assert_eq!(told(PULSES, &[low_side], "outputs.never-acts"), [Fault]);
+    let both = [low_side, pulled[0], pulled[1]];
+    assert_eq!(told(PULSES, &both, "outputs.never-acts"), []);
+    assert_eq!(told(PULSES, &both, "outputs.no-pulses"), []);
+}
+
+/// By hand: while a hot engine is cranked at 8.5 V the valve gets 8.5 V / (1 + 0.00393 × 80) = 6.5 V worth of cold winding, less than the
+/// 9 V that the slowest solenoid valves need; one that follows its duty moves less, and nobody minds.
+#[test]
+fn a_valve_that_follows_its_duty_is_not_weak_while_the_starter_turns() {
+    let weak = "outputs.weak-while-cranking";
+    let cold = ("battery.hot_cranking", "6 V");
+    assert_eq!(told(PULSES, &[cold], weak), []);
+    assert_eq!(told(PULSES, &[cold, ("loads.0.kind", "solenoid")], weak), [Doubt]);
+}

@@ -108,7 +108,8 @@ pub fn finding(engine: &Engine, readings: &Readings) -> LightFinding {
         .iter()
         .map(|(cylinder, seen)| (*cylinder, error(readings.advance, *seen)))
         .collect();
-    if errors.len() < 2 {
+    // a single has no other lead to be mixed with
+    if errors.is_empty() || (errors.len() < 2 && engine.cylinders() > 1) {
         return LightFinding::TooFew;
     }
     // two readings may be off in opposite ways

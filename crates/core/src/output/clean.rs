@@ -2,7 +2,9 @@
 
 use super::{
     Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Surroundings, Trouble,
-    Wiring, corner, cost, judge::troubles_at, operate,
+    Wiring, corner, cost,
+    judge::{swing, troubles_at},
+    operate,
 };
 use crate::{
     budget::Budget,
@@ -54,6 +56,7 @@ pub(super) fn solve_clean(
         KeyState::Pulsed,
     ];
     let load = wiring.loads.get(subject)?;
+    let (mut on, mut off) = (Vec::new(), Vec::new());
     for state in states.into_iter().filter(|state| state.concerns(wiring, load)) {
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
@@ -61,7 +64,16 @@ pub(super) fn solve_clean(
         for solved in clean_corners(state, wiring, subject, around, (budget, borne))? {
             let is_turned = wiring.is_turned(subject, solved.point.commanded);
             found.widen(state, &solved, is_turned);
+            match state {
+                KeyState::On => on.push(solved),
+                KeyState::Off => off.push(solved),
+                _ => {}
+            }
         }
+    }
+    let swing = swing(load, on.iter().collect(), off.iter().collect());
+    if swing.is_some_and(|(trouble, ..)| !borne.contains(&trouble)) {
+        return None;
     }
     // what may be weak must act all the same
     let acts = !borne.contains(&Trouble::Weak) || found.on >= load.pull_in.low;

@@ -34,7 +34,7 @@ use crate::{
     plan::Plan,
     questions::Question,
     read::Wanted,
-    read::{Known, Purpose, SpeedRelay, relay_records},
+    read::{Known, Purpose, SpeedRelay, cranking::WhichRelay, relay_records},
     say, say_of,
     schema::Part,
     timeline::Interval,
@@ -104,7 +104,18 @@ pub(crate) fn answers(
         findings.extend(supply::feed_cut(&asked.known));
         Some(open(&asked.known))
     });
+    // a plan that has other relays that follow the engine has told of those that there are
+    let own = own.map(|it| if is_untold_beside(car) { Rc::new(none_of_coils()) } else { it });
     own.into_iter().chain(relays::answers(car, &mut pool, memory, details, findings)).collect()
+}
+
+/// Whether the coils have no relay that is switched at a speed, in a plan that has others which are.
+fn is_untold_beside(car: &Car<'_>) -> bool {
+    car.cranking.which == WhichRelay::Untold && !car.relays.is_empty()
+}
+
+fn none_of_coils() -> Answer {
+    Answer::new("cranking", Tone::Good, say!(words::NO_COIL_RELAY))
 }
 
 fn open(known: &Known) -> Answer {

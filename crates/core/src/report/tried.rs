@@ -17,7 +17,7 @@ use crate::{
     message::{Edit, Message},
     plan::Plan,
     questions::Memory,
-    say,
+    say, sorted,
     words::field,
 };
 
@@ -42,6 +42,7 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         |it: &&mut Rc<Finding>| it.remedies.iter().any(|remedy| !remedy.edits.is_empty());
     let mut solved: Vec<_> =
         findings.iter_mut().filter(can_be_tried).map(TriedFinding::new).collect();
+    sorted::by(&mut solved, |one, other| one.finding.severity.cmp(&other.finding.severity));
     for it in &mut solved {
         it.first(&mut trials);
     }

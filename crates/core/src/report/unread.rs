@@ -45,6 +45,7 @@ fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Injectors, _) => &["injectors/injector"],
         (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel"],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
+        (Part::Fuel, "duty_limit") => &["injectors/fuel", "injectors/injector_"],
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits

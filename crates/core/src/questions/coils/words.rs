@@ -33,10 +33,11 @@ sentences! {
     // why
     WHY = "coils.why",
         "A coil needs up to {needed} for {current} at {supply} ({energy} as meant), and at {speed} there are {available} between two \
-         sparks; the dwell runs out at {runs_out}.";
+         sparks.";
     WHY_ENTERED = "coils.why-entered",
         "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, as meant; at {speed} there are {available} between \
-         two sparks, and it runs out at {runs_out}.";
+         two sparks.";
+    WHY_RUNS_OUT = "coils.why-runs-out", "The dwell runs out at {runs_out}.";
     FEED_WHY = "coils.feed-why",
         "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at {speed}, where it is most, {effective} as it heats a fuse, {peak} at the highest \
          instant, with up to {at_once} {at_once|coil|coils} of the engine charged at once.";
@@ -128,8 +129,7 @@ sentences! {
     FUSE_BEARS_HELD = "coils.fuse-bears-held",
         "A coil that is held on takes {current}, which a fuse of {rating} may bear {holds}; {part}, with {heat} in it, is 100 K hotter in {time}.";
     HELD_BUT_CUT = "coils.held-but-cut",
-        "The relay at {speed} saves a coil that is held on with the engine standing, not with it turning: {current} through a fuse of {rating}, \
-         borne {holds}, and {part} ({heat}) 100 K hotter in {time}.";
+        "The relay at {speed} saves a coil that is held on with the engine standing; with it turning the fuse may bear that {holds}, and {part} is 100 K hotter in {time}.";
     FIRES_AT_KEY_ON = "coils.fires-at-key-on",
         "While the controller starts, {name} makes the igniter charge its coil to {current}; as the start ends it fires with {energy}, wherever \
          the engine stands and whoever has a hand there.";
@@ -210,13 +210,6 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // A fuse may hold the coils of one igniter, held on, for longer than the first of coil and igniter needs to be 100 K hotter.
         why: "A wrong dwell sense, a stuck output or a crashed controller then burns it, and perhaps the car, behind a whole fuse.",
         act: "Let a relay that falls off below a speed cut the coils' feed when the engine stands. Don't rely on the fuse.",
-        source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
-    },
-    Explanation {
-        code: HELD_BUT_CUT.code,
-        // The same, with a relay that is switched at a speed.
-        why: "An output that sticks while the engine runs burns coil or igniter all the same; with the engine off the relay ends it.",
-        act: "Prove that the relay lets go when the engine stands.",
         source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
     },
     Explanation {

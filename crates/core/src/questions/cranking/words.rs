@@ -11,6 +11,7 @@ sentences! {
     PENDING = "cranking.pending", "One moment…";
     // what is still wanted
     OPEN = "cranking.open", "Not answered yet";
+    NO_COIL_RELAY = "cranking.no-coil-relay", "No relay of the coils to set";
     OPEN_WANTS = "cranking.open-wants", "Type {wanted}: the rest has usual values until you know better.";
     WANTS_CYLINDERS = "cranking.wants-cylinders", "the number of cylinders";
     WANTS_SPEED = "cranking.wants-speed", "the cranking speed";

@@ -164,6 +164,8 @@ sentences! {
     PEAK_NOT_REACHED = "injectors.peak-not-reached",
         "The battery may not push the peak of {peak} through: {most} at least ({corner}). The driver then stays fully on, and \
          it and the injector run hot.";
+    PEAK_NOT_WHILE_CRANKING = "injectors.peak-not-while-cranking",
+        "While the starter turns the battery may not push the peak of {peak} through: {most} at least ({corner}). They open all the same.";
     PEAK_NOT_USED = "injectors.peak-not-used",
         "The peak of {peak} is never reached: these injectors limit the current themselves, and the output acts as a plain \
          switch.";
@@ -254,6 +256,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // Supply and resistance let less through than the peak at some corner.
         why: "The driver waits for a peak that never comes and does not fall to its hold current while cranking.",
         act: "A lower peak that still opens the injectors, or a driver that ends its peak by time.",
+        source: "Ohm's law; how drivers behave is common practice, no source",
+    },
+    Explanation {
+        code: PEAK_NOT_WHILE_CRANKING.code,
+        // Supply and resistance let less through than the peak while the starter turns, and only then.
+        why: "The driver stays fully on through each pulse of the start: a few hundredths of the time, in which nothing runs hot.",
+        act: "Leave it, or take a lower peak that still opens the injectors.",
         source: "Ohm's law; how drivers behave is common practice, no source",
     },
     Explanation {

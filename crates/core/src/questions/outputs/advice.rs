@@ -327,7 +327,8 @@ pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
             cautions.push(say!(words::CAUTION_SETTING));
         }
     }
-    if matches!(subject.load.kind, LoadKind::Motor | LoadKind::Solenoid) {
+    let kind = subject.load.kind;
+    if matches!(kind, LoadKind::Motor | LoadKind::Solenoid | LoadKind::ProportionalValve) {
         cautions.push(say!(words::CAUTION_MOVING));
     }
     if subject.load.kind == LoadKind::RelayCoil {

@@ -53,6 +53,7 @@ sentences! {
     NO_ACTS_WITH_OTHER = "outputs.no-acts-with-other", "Don't connect it: another output works it";
     NO_MAY_STAY_IN_WITH_OTHER = "outputs.no-may-stay-in-with-other", "Don't connect it: another output holds it";
     NO_NEVER_ACTS = "outputs.no-never-acts", "Don't connect it: it never acts";
+    NO_NO_PULSES = "outputs.no-no-pulses", "Don't connect it: it gets no pulses";
     NO_TOO_MUCH_CURRENT = "outputs.no-too-much-current", "Don't connect it: too much current";
     NO_THROTTLE_ONE_WAY = "outputs.no-throttle-one-way", "Don't connect it: it needs two half-bridges";
     NO_THROTTLE_CUT = "outputs.no-throttle-cut", "Don't connect it: nothing else stops it";
@@ -103,6 +104,8 @@ sentences! {
         "{load} acts when another output is on: {voltage} across it through {through}, and it acts from {acts} on ({corner}).";
     MAY_STAY_IN_WITH_OTHER = "outputs.may-stay-in-with-other",
         "{load} may not let go while another output is on: {voltage} stays across it through {through}, and it is sure to let go only below {lets_go} ({corner}).";
+    NO_PULSES = "outputs.no-pulses",
+        "{load} gets no pulses: with {output} off it is at {voltage} all the same, and that reads as high from {acts} ({corner}).";
     NEVER_ACTS = "outputs.never-acts",
         "{load} never acts: with {output} on there is at most {voltage} across it, and it needs {acts}.";
     THROTTLE_ONE_WAY = "outputs.throttle-one-way",
@@ -168,6 +171,8 @@ sentences! {
         "If the fuse of its feed is pulled, {load} may act all the same: {voltage} across it, backwards through {through} ({corner}).";
     ACTS_WITHOUT_GROUND = "outputs.acts-without-ground",
         "If the controller loses its ground, its own current seeks a way through {through} and {load}: {voltage} across it, and {acting} ({corner}).";
+    OVER_VOLTAGE_WITHOUT_GROUND = "outputs.over-voltage-without-ground",
+        "If the controller loses its ground, {load} gets {voltage}, and its data allow {limit} ({corner}).";
     ACTS_WITHOUT_SUPPLY = "outputs.acts-without-supply",
         "If the controller loses its supply, {load} may act or stay in: {voltage} across it through {through}, and {acting} ({corner}).";
     // what goes into the gap {acting}

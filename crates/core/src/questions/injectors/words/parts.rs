@@ -89,9 +89,10 @@ sentences! {
     FEED_BOTH_SMALL = "injectors.feed-both-small", "Fuse and relay are too small";
     FEED_TOO_MUCH = "injectors.feed-too-much", "Too much for one blade fuse: split the feed";
     FEED_TAKES = "injectors.feed-takes",
-        "{counts} injectors take up to {total} for long, at the corner that takes most.";
+        "{counts} injectors take up to {total} RMS for long.";
+    FEED_BESIDE = "injectors.feed-beside", "That counts in {others} of the other loads on the same relay.";
     FEED_TAKES_CURED = "injectors.feed-takes-cured",
-        "{counts} injectors take up to {total} for long, with the remedy that is named above; as planned the outputs can't carry \
+        "{counts} injectors take up to {total} RMS for long, with the remedy that is named above; as planned the outputs can't carry \
          them.";
     FEED_FIT = "injectors.feed-fit",
         "Fit a blade fuse of {fuse}, close to the battery, and a relay whose contact is rated for as much or more, so that an \

@@ -29,13 +29,20 @@ pub enum PlainKind {
     SolidState,
     /// A logic input.
     LogicInput,
-    /// A gauge or rev counter.
+    /// A gauge.
     Gauge,
+    /// A valve that follows the duty of its pulses.
+    Proportional,
+    /// An input that counts pulses.
+    PulseInput,
+    /// A rev counter.
+    RevCounter,
 }
 
 choices! {
     PlainKind {
-        Solenoid = "solenoid", "Solenoid valve";
+        Solenoid = "solenoid", "Solenoid valve (on or off)";
+        Proportional = "proportional-valve", "Proportional valve (idle, boost: pulsed)";
         Motor = "motor", "Motor";
         Throttle = "throttle", "Motor of an electronic throttle";
         Lamp = "lamp", "Lamp";
@@ -43,7 +50,9 @@ choices! {
         Led = "led", "LED with its resistor";
         SolidState = "solid-state", "Input of a solid-state relay";
         LogicInput = "logic-input", "Logic input (smart igniter, other box)";
-        Gauge = "gauge", "Gauge or rev counter";
+        PulseInput = "pulse-input", "Pulse input of another box (speed, duty)";
+        RevCounter = "rev-counter", "Rev counter";
+        Gauge = "gauge", "Gauge (steady voltage)";
     }
 }
 
@@ -59,6 +68,9 @@ impl PlainKind {
             Self::SolidState => LoadKind::SolidState,
             Self::LogicInput => LoadKind::LogicInput,
             Self::Gauge => LoadKind::Gauge,
+            Self::Proportional => LoadKind::ProportionalValve,
+            Self::PulseInput => LoadKind::PulseInput,
+            Self::RevCounter => LoadKind::RevCounter,
         }
     }
 }

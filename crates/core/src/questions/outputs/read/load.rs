@@ -38,6 +38,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let partner =
         partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
+    let feeder = reader.text(at.key(fields::loads::FAR_RELAY));
+    let fed_by = names.relays.iter().position(|relay| same_name(&relay.name, feeder));
     let kind_entry = kind(reader, at);
     let throttle = throttle(reader, at, names.relays);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
@@ -71,6 +73,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         link,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
+        fed_by,
         unasked: unasked.value().unwrap_or(Unasked::Costly),
         throttle,
         kind,
@@ -347,12 +350,14 @@ fn nowhere(
 fn resistance_basis(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::RelayCoil => "data sheets of generic 12 V plug-in relays",
-        LoadKind::Solenoid | LoadKind::Resistor => "common practice, no source",
+        LoadKind::Solenoid | LoadKind::ProportionalValve | LoadKind::Resistor => {
+            "common practice, no source"
+        }
         LoadKind::Motor => "a small motor, standing: common practice, no source",
         LoadKind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
         LoadKind::Led => "the series resistor of a 12 V indicator: common practice, no source",
         LoadKind::SolidState => "a 3 to 32 V control input: common practice, no source",
-        LoadKind::LogicInput | LoadKind::Gauge => {
+        LoadKind::LogicInput | LoadKind::PulseInput | LoadKind::RevCounter | LoadKind::Gauge => {
             "what it is to ground, or to its own pull-up: common practice, no source"
         }
     }
@@ -367,7 +372,9 @@ fn level_basis(kind: LoadKind) -> &'static str {
         LoadKind::SolidState => {
             "a 3 to 32 V control input, off below 1 V: common practice, no source"
         }
-        LoadKind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
+        LoadKind::LogicInput | LoadKind::PulseInput => {
+            "5 V logic, 0.8 V low to 3.5 V high: common practice, no source"
+        }
         _ => "a 12 V part: common practice, no source",
     }
 }

@@ -55,6 +55,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Give the load an output of its own, or one that holds its pin while it is off.",
     ),
     explained(
+        crate::questions::outputs::words::NO_PULSES.code,
+        // With the output off, the input is as high as it needs to be to read as high.
+        "It counts changes, and its voltage never falls: nothing is shown.",
+        "Take an output that pulls the other way, or see which end its own pull-up goes to.",
+    ),
+    explained(
         crate::questions::outputs::words::NEVER_ACTS.code,
         // With the output on, the load gets less than any such load needs, at every corner.
         "Both ends of the load are then at nearly the same voltage: it is wired to the wrong side.",
@@ -295,6 +301,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // whatever else hangs on that feed.
         "Pulling the fuse does not make the load safe to touch.",
         "Pull the controller's fuse as well before you work on it.",
+    ),
+    explained(
+        crate::questions::outputs::words::OVER_VOLTAGE_WITHOUT_GROUND.code,
+        // The controller's own consumption, cut off from ground, lifts its outputs to the battery.
+        "A loose ground bolt then costs the part that this input belongs to.",
+        "Give the controller two ground wires to the engine block, each able to carry it all.",
     ),
     explained(
         crate::questions::outputs::words::ACTS_WITHOUT_GROUND.code,
