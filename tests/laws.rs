@@ -8,6 +8,7 @@ use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{
     fields,
+    finding::Severity,
     plan::{self, MOST_ENTRIES, Plan, VERSION},
     read::State,
     report::{Memory, Report, report, report_after},
@@ -105,7 +106,8 @@ proptest! {
             prop_assert!(leads_somewhere(&plan, &report, &finding.subject), "{finding:?} leads nowhere");
         }
         for pair in report.findings.windows(2) {
-            prop_assert!(pair[0].severity <= pair[1].severity, "worst first");
+            let [one, other] = [&pair[0], &pair[1]].map(|it| (it.severity > Severity::Fault, it.strikes, it.severity));
+            prop_assert!(one <= other, "by when they strike: {one:?}, {other:?}");
         }
     }
 

@@ -260,13 +260,12 @@ impl LoadKind {
         let (low, high) = match self {
             Self::RelayCoil => (0.48, 1.2),
             Self::Solenoid => (0.6, 1.5),
-            Self::Motor | Self::Lamp => (0.5, 1.0),
+            Self::Motor | Self::Lamp | Self::ProportionalValve => (0.5, 1.0),
             Self::Resistor => (1.2, 2.0),
             Self::Led => (1.5, 1.6),
             Self::SolidState => (1.0, 1.2),
             Self::LogicInput | Self::PulseInput => (0.8, 1.2),
             Self::Gauge => (0.5, 0.8),
-            Self::ProportionalValve => (0.5, 1.0),
             Self::RevCounter => (0.8, 2.0),
         };
         Band::between(volts(low), volts(high))

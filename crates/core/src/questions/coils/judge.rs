@@ -91,9 +91,11 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
 pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
     let at = found.at_speed.as_ref()?;
     let speed = inputs.speed.map_or_else(|| Value::text(""), Measure::show);
-    let with_end = |why: Message| match runs_out_near(inputs, at) {
-        true => why.and_then(&say!(words::WHY_RUNS_OUT, runs_out = at.runs_out)),
-        false => why,
+    let with_end = |why: Message| {
+        if runs_out_near(inputs, at) {
+            return why.and_then(&say!(words::WHY_RUNS_OUT, runs_out = at.runs_out));
+        }
+        why
     };
     if let Some(entered) = &found.entered {
         let entered = say!(

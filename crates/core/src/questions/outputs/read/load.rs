@@ -38,8 +38,6 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let partner =
         partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
-    let feeder = reader.text(at.key(fields::loads::FAR_RELAY));
-    let fed_by = names.relays.iter().position(|relay| same_name(&relay.name, feeder));
     let kind_entry = kind(reader, at);
     let throttle = throttle(reader, at, names.relays);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
@@ -73,7 +71,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         link,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
-        fed_by,
+        fed_by: fed_by(reader, at, names.relays),
         unasked: unasked.value().unwrap_or(Unasked::Costly),
         throttle,
         kind,
@@ -102,6 +100,12 @@ fn kind(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<LoadKind> {
     let entry = reader.choice(key).map(PlainKind::load);
     let basis = "the usual load of an output, and one that little holds in";
     reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay’s coil"), basis)
+}
+
+/// The relay that is said to feed it.
+fn fed_by(reader: &Reader<'_>, at: LoadPlace, relays: &[FeedingRelay]) -> Option<usize> {
+    let feeder = reader.text(at.key(fields::loads::FAR_RELAY));
+    relays.iter().position(|relay| same_name(&relay.name, feeder))
 }
 
 /// Its other end; not known where it goes to the contact of a relay that is not there, or that it closes itself.
