@@ -313,9 +313,11 @@ fn a_steady_voltage_is_nothing_to_what_counts_pulses() {
 /// pulls low and has no pull-up leaves 0 V either way.
 #[test]
 fn what_counts_pulses_must_be_high_and_low_in_turn() {
+    let name = "outputs-no-pulses";
+    assert_eq!(told(name, &[], "outputs.no-pulses"), [Fault]);
+    assert!(words(name, &[], "outputs.no-pulses").contains("V all the same"));
+    assert_eq!(told(PULSES, &[], "outputs.no-pulses"), [], "without the resistor it falls to 0 V");
     let pulled = [("outputs.1.pull_up", "1 kohm"), ("outputs.1.pull_up_rail", "battery")];
-    assert_eq!(told(PULSES, &pulled, "outputs.no-pulses"), [Fault]);
-    assert!(words(PULSES, &pulled, "outputs.no-pulses").contains("V"));
     let low_side = ("outputs.1.stage", "open-drain");
     assert_eq!(told(PULSES, &[low_side], "outputs.never-acts"), [Fault]);
     let both = [low_side, pulled[0], pulled[1]];
