@@ -293,10 +293,10 @@ pub(crate) fn miswritten(text: &str) -> Vec<&'static str> {
         found.push("one apostrophe: '");
     }
     let before = |sign: &str| {
-        text.match_indices(sign).any(|(at, _)| {
-            let (left, right) = (&text[..at], &text[at + sign.len()..]);
+        let is_unit = |left: &str, right: &str| {
             left.ends_with(|c: char| c.is_ascii_digit()) && !right.starts_with(char::is_alphabetic)
-        })
+        };
+        around(&text, sign, is_unit)
     };
     if before(" %") {
         found.push("80%, without a blank");
@@ -333,9 +333,15 @@ fn plain(text: &str) -> String {
 /// Whether a text has a word, or several one after the other, as words of their own.
 fn has_word(text: &str, word: &str) -> bool {
     let is_end = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric());
-    text.match_indices(word).any(|(at, _)| {
-        is_end(text[..at].chars().next_back()) && is_end(text[at + word.len()..].chars().next())
+    around(text, word, |left, right| {
+        is_end(left.chars().next_back()) && is_end(right.chars().next())
     })
+}
+
+/// Whether a text has a part with this on its left and its right.
+fn around(text: &str, part: &str, is_so: impl Fn(&str, &str) -> bool) -> bool {
+    let pieces: Vec<_> = text.split(part).collect();
+    pieces.windows(2).any(|it| matches!(it, [left, right] if is_so(left, right)))
 }
 
 #[test]

@@ -191,7 +191,8 @@ impl Contents {
         for (at, tree) in trees.iter().enumerate() {
             match tree {
                 // a doc comment, here too
-                TokenTree::Group(_) if at > 0 && is_hash(&trees[at - 1]) => {}
+                TokenTree::Group(_)
+                    if at.checked_sub(1).and_then(|it| trees.get(it)).is_some_and(is_hash) => {}
                 TokenTree::Group(group) => self.tokens(group.stream()),
                 TokenTree::Literal(literal) => {
                     if let Ok(text) = syn::parse_str::<syn::LitStr>(&literal.to_string()) {

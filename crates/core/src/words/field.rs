@@ -17,7 +17,7 @@ sentences! {
         "{field}: “{rest}” in “{typed}” can't be read. Type {what} alone, for example {example}.";
     TOO_SMALL = "field.too-small", "{field}: {value} is below what is possible. Type {low} to {high}.";
     TOO_LARGE = "field.too-large", "{field}: {value} is above what is possible. Type {low} to {high}.";
-    UNREAD = "field.unread", "What can't be read or used was replaced: {list}. Correct it first.";
+    UNREAD = "field.unread", "In place of what can't be read or used: {list}. Correct it first.";
     BOTH = "field.both", "Both together: {one} {other}";
     MEANT = "field.meant", "Is {meant} meant?";
     NOT_WHOLE = "field.not-whole", "{field}: “{typed}” is not a whole number. Type {low} to {high}.";
