@@ -72,7 +72,7 @@ fn false_edges_double_the_speed_that_is_read() {
     assert_eq!(with(2, 1, 50.0).edges, Some(1));
     assert_eq!(with(3, 1, 50.0).edges, Some(2));
     assert_eq!(with(2, 1, 60.1).edges, None, "above twice the speed");
-    assert_eq!(with(2, 1, 29.0).edges, Some(0), "it closes without any");
+    assert_eq!(with(2, 1, 29.0).edges, Some(0), "it pulls in without any");
     assert_eq!(with(1, 2, 39.0).edges, Some(1));
     check(with(2, 1, 50.0).above.base(), 60.0, 1e-12);
     assert_eq!(with(3, 4, 50.0).burst, 12, "so many edges make three readings of four");

@@ -36,7 +36,7 @@ pub(crate) fn bears() -> Checked {
         worst.check(&row.place(), Some(found), expected, 1e-6);
     }
     let against = "a cable distributor's table of thin-wall cable, ISO 6722, in free air";
-    worst.checked("outputs", "What a wire bears for long", against, "A")
+    worst.checked("outputs", "What a wire carries continuously", against, "A")
 }
 
 #[test]

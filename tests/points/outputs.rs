@@ -88,7 +88,7 @@ fn a_diode_across_the_winding_is_offered_first_where_it_is_the_cure() {
     for code in ["outputs.kick-beyond-any", "outputs.kicks-melt"] {
         let said = words(KICKS, &[], code);
         let first = said.lines().nth(1).expect("a cure");
-        assert!(first.starts_with("Put a diode that bears"), "{first}");
+        assert!(first.starts_with("Put a diode rated"), "{first}");
     }
 }
 
@@ -158,7 +158,7 @@ fn a_diode_that_is_right_is_not_called_wrong_where_it_feeds_a_dead_circuit() {
 fn a_grounded_valve_on_a_switch_to_ground_is_offered_the_other_end_though_its_kick_is_uncaught() {
     let said = words("outputs-grounded-relay", &[], "outputs.never-acts");
     assert!(said.contains("Move its other end to the ignition switch (15)"), "{said}");
-    assert!(said.contains("Put a relay between"), "{said}");
+    assert!(said.contains("Drive it through a relay"), "{said}");
     assert_eq!(
         told("outputs-grounded-relay", &[], "outputs.kick-uncaught"),
         [],
@@ -176,17 +176,17 @@ fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
         section.answers[0].to_do[0].text.clone()
     };
     for leakage in ["", "20 uA"] {
-        assert!(proof(leakage).contains("Hang 1 kΩ from it"), "{}", proof(leakage));
+        assert!(proof(leakage).contains("connect 1 kΩ from the bare pin"), "{}", proof(leakage));
     }
 }
 
 #[test]
-fn at_rest_means_at_rest_and_no_fault() {
+fn off_means_off_and_no_fault() {
     let plan = super::planned("outputs-coil-unknown", &[]);
     let report = quietpin_core::report::report(&plan);
     let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
     let why = section.answers[0].why.as_ref().expect("it says why").text.clone();
-    assert!(why.starts_with("It gets at most 0 V at rest"), "{why}");
+    assert!(why.starts_with("It gets at most 0 V when off"), "{why}");
 }
 
 /// A filament follows what it gets: it has no voltage below which it lets go.
@@ -213,7 +213,7 @@ fn a_lamp_has_no_hysteresis_and_is_cold_where_it_gets_next_to_nothing() {
 fn relays_with_unknown_diodes_are_told_once_with_the_test_of_polarity() {
     let name = "outputs-coil-unknown";
     assert_eq!(told(name, &[], "outputs.diode-unknown"), [Doubt]);
-    assert!(words(name, &[], "outputs.diode-unknown").contains("The same of lamp relay."));
+    assert!(words(name, &[], "outputs.diode-unknown").contains("The same goes for lamp relay."));
     let known = [("relays.0.suppression", "diode"), ("relays.1.suppression", "none")];
     assert_eq!(told(name, &known, "outputs.diode-unknown"), []);
 }

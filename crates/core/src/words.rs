@@ -62,7 +62,23 @@ pub(crate) fn fill(sentence: &str, values: &BTreeMap<&'static str, Value>) -> St
         rest = after;
     }
     text.push_str(rest);
-    text
+    // a name stands as it was typed, but a sentence begins with a capital
+    if sentence.starts_with('{') { capitalised(text) } else { text }
+}
+
+/// The same with a capital first letter, where it is one of Latin-1: the page carries no table of the others.
+fn capitalised(text: String) -> String {
+    let mut letters = text.chars();
+    let capital = match letters.next() {
+        Some(first @ ('a'..='z' | 'à'..='ö' | 'ø'..='þ')) => {
+            char::from_u32(u32::from(first) - 32)
+        }
+        _ => None,
+    };
+    match capital {
+        Some(capital) => [capital.to_string().as_str(), letters.as_str()].concat(),
+        None => text,
+    }
 }
 
 fn filled(gap: &str, values: &BTreeMap<&'static str, Value>) -> Option<String> {
@@ -86,6 +102,16 @@ mod tests {
         let values = BTreeMap::from([("n", Value::from(1_u32)), ("m", Value::from(3_u32))]);
         let text = fill("move {n} {n|plug|plugs}, then {m} {m|plug|plugs}; {none} }{", &values);
         assert_eq!(text, "move 1 plug, then 3 plugs; {none} }{");
+    }
+
+    #[test]
+    fn a_sentence_that_begins_with_a_name_begins_with_a_capital() {
+        let fill = |sentence, name: &str| fill(sentence, &BTreeMap::from([("load", name.into())]));
+        assert_eq!(fill("{load} is live", "fuel valve"), "Fuel valve is live");
+        assert_eq!(fill("{load} is live", "ölpumpe"), "Ölpumpe is live");
+        assert_eq!(fill("{load} is live", "5 V"), "5 V is live");
+        assert_eq!(fill("{load}", ""), "");
+        assert_eq!(fill("Live: {load}", "fuel valve"), "Live: fuel valve");
     }
 
     #[test]

@@ -12,7 +12,7 @@ use super::{
 
 /// Prints the values that were assumed, and why those.
 pub(super) fn print(sheet: &mut Sheet, fields: &FieldStates) {
-    let mut grid = Grid::new(["Blank in the plan", "taken as", "because"].map(Cell::text).into());
+    let mut grid = Grid::new(["Blank in the plan", "assumed", "because"].map(Cell::text).into());
     let mut assumed: Vec<_> =
         fields.iter().filter(|(_, field)| field.state == State::Assumed).collect();
     if assumed.is_empty() {

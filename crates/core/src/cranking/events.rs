@@ -45,7 +45,7 @@ pub struct Event {
     pub power: Time,
     /// Most times that it opens before.
     pub openings: usize,
-    /// Longest time with power while the engine stands or turns back.
+    /// Longest time with power while the engine is stopped or turns back.
     pub powered: Time,
     /// Fastest reading while it turns back.
     pub fastest_back: RotationalSpeed,

@@ -18,7 +18,7 @@ const SHARE: Formula = Formula {
 };
 const CURED: Formula = Formula {
     symbols: "I_set = N × I",
-    source: "the sum of the currents; each as the remedy to take lets it, a driver at its hold current",
+    source: "the sum of the currents; each as the best fix lets it, a driver at its hold current",
 };
 const HELD: Formula = Formula {
     symbols: "I_set = N_out × I_hold",

@@ -38,7 +38,7 @@ const PULSES: Formula = Formula {
 };
 const HEAT: Formula = Formula {
     symbols: "P = f × E + I_out × I_out × R_on",
-    source: "resistive heating; the switch taken as held on, which duty comes near to at the highest speed",
+    source: "resistive heating; the switch assumed held on, which duty comes near to at the highest speed",
 };
 
 /// What is known of an output's clamp, and of what it bears.

@@ -30,7 +30,7 @@ const TURNED: Formula =
 const INTERPOLATED: Formula = Formula {
     symbols: "e = p_gap (exp(π d (p + p_gap) / (a √(1 − d²))) − 1)",
     source: "speed swings along a sine of the crank's angle by the dip d, once a firing a, at its steepest all the way; the \
-        tooth before the gap is taken to go on over it",
+        tooth before the gap is assumed to go on over it",
 };
 
 /// Degrees from a tooth to its neighbour. `positions` from 1.

@@ -15,7 +15,7 @@ use crate::{
 /// What the fields of the coils say.
 #[derive(Debug)]
 pub(crate) struct Coiled {
-    /// The inputs, with what is taken for blanks.
+    /// The inputs, with what is assumed for blanks.
     pub(crate) inputs: CoilInputs,
     /// What follows from them; nothing where the igniter leaves the coil no voltage.
     pub(crate) found: Option<coil::CoilAnswer>,

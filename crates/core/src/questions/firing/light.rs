@@ -179,7 +179,7 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
     let wrong = givers.iter().filter(|(cylinder, others)| !others.contains(cylinder));
     let each = |(cylinder, others): &(u32, Vec<u32>)| {
         let others: Vec<String> = others.iter().map(u32::to_string).collect();
-        format!("{cylinder} gets that of {}", others.join(" or "))
+        format!("{cylinder} gets the spark of {}", others.join(" or "))
     };
     let list: Vec<String> = wrong.clone().map(each).collect();
     answer.why = Some(say!(words::light::LIGHT_MIXED_WHY, list = list.join("; ")));

@@ -281,7 +281,7 @@ impl OfSet<'_, '_> {
     fn output(&mut self) -> InjectorOutput {
         let kind = self.reader.choice(fields::injectors::OUTPUT_KIND.of(self.set.part()));
         if kind.is_assumed() {
-            self.taken.push(("The output is", "a plain switch to ground".into()));
+            self.taken.push(("Injector driver", "a plain switch to ground".into()));
         }
         let stage = kind.value().unwrap_or(DriverKind::PlainSwitch);
         let limit = self.band(fields::injectors::OUTPUT_LIMIT);

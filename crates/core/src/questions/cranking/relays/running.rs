@@ -18,7 +18,7 @@ use crate::{
 
 const LOW: Formula = Formula {
     symbols: "n_on > n_crest",
-    source: "the fastest reading while the starter turns, at any corner: simulated",
+    source: "the fastest reading while the starter turns, in any case: simulated",
 };
 const HIGH: Formula = Formula {
     symbols: "n_on ≤ n_idle",

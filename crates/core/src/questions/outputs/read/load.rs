@@ -99,7 +99,7 @@ fn kind(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<LoadKind> {
     let key = at.key(fields::loads::KIND);
     let entry = reader.choice(key).map(PlainKind::load);
     let basis = "the usual load of an output, and one that little holds in";
-    reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay’s coil"), basis)
+    reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay's coil"), basis)
 }
 
 /// The relay that is said to feed it.
@@ -370,7 +370,7 @@ fn resistance_basis(kind: LoadKind) -> &'static str {
 fn level_basis(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::RelayCoil => {
-            "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
+            "data sheets of five generic 12 V relays: pull in at 0.57 to 0.67 of nominal, drop out at 0.04 to 0.1"
         }
         LoadKind::Led => "red to white, a glow in the dark to bright: common practice, no source",
         LoadKind::SolidState => {
