@@ -21,4 +21,5 @@ mod severities;
 mod standing;
 mod tidy;
 mod trigger;
+mod usual;
 mod validation;
