@@ -208,13 +208,13 @@ fn print_pairs(sheet: &mut Sheet, mark: &str, heads: &[Message; 2], pairs: &[(St
     }
 }
 
-/// A head with the unit that all of these have, and that unit as it stands behind each.
-fn split_unit<'a>(head: &str, mut values: impl Iterator<Item = &'a str>) -> (String, String) {
-    let unit = |value: &str| value.split_once(' ').map(|(_, unit)| unit.to_owned());
-    let first = values.next().and_then(unit);
-    let is_unit = |it: &str| it.chars().all(char::is_alphabetic);
-    match first.filter(|it| is_unit(it)) {
-        Some(first) if values.all(|it| unit(it).as_deref() == Some(&first)) => {
+/// A head with the unit that all of these have that are numbers, and that unit as it stands behind each.
+fn split_unit<'a>(head: &str, values: impl Iterator<Item = &'a str>) -> (String, String) {
+    let units: Vec<_> = values.filter_map(|it| it.split_once(' ')).map(|(_, unit)| unit).collect();
+    match units.split_first() {
+        Some((first, rest))
+            if first.chars().all(char::is_alphabetic) && rest.iter().all(|it| it == first) =>
+        {
             (format!("{head}, {first}"), format!(" {first}"))
         }
         _ => (head.to_owned(), String::new()),

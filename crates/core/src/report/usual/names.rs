@@ -3,6 +3,7 @@
 use crate::{
     message::Message,
     quantity::Value,
+    read::State,
     report::Report,
     say,
     schema::{Part, Place},
@@ -12,7 +13,7 @@ use crate::{
 use super::words;
 
 /// What answers are about that are about no field.
-const SUBJECTS: [(&str, &Wording); 22] = [
+const SUBJECTS: [(&str, &Wording); 23] = [
     ("channels.ignition_mode", words::IGNITION),
     ("channels.ignition_count", words::IGNITION),
     ("channels.coils_wired", words::IGNITION_WIRED),
@@ -26,6 +27,7 @@ const SUBJECTS: [(&str, &Wording); 22] = [
     ("controller.offset", words::OFFSET),
     ("injector_feed", words::INJECTOR_FEED),
     ("light", words::LIGHT),
+    ("controller.locked_advance", words::LIGHT),
     ("strip", words::STRIP),
     ("engine", words::ENGINE),
     ("injectors", words::INJECTORS),
@@ -56,6 +58,11 @@ pub(super) fn called(report: &Report, about: &str) -> String {
     if let Some(called) = subject(about) {
         return called.to_owned();
     }
+    if about == Part::Cranking.name()
+        && let Some(record) = speed_relay(report)
+    {
+        return named(report, Part::Relays, record);
+    }
     let mut words = about.split('.');
     let part = words.next().and_then(Part::named);
     let Some(part) = part else { return String::new() };
@@ -63,6 +70,21 @@ pub(super) fn called(report: &Report, about: &str) -> String {
         Some(record) => named(report, part, record),
         None => of_part(part).text.to_owned(),
     }
+}
+
+/// The relay that the question of cranking is about: the first that has a speed, and no answer of its own.
+fn speed_relay(report: &Report) -> Option<usize> {
+    let path = |at: usize, field: &str| [Part::Relays.name(), ".", &at.to_string(), field].concat();
+    let is_answered = |at: usize| {
+        let cranking = report.sections.iter().filter(|it| it.id == Part::Cranking.name());
+        cranking.flat_map(|it| &it.answers).any(|it| it.subject == path(at, ""))
+    };
+    let known = |at: &usize| report.fields.contains_key(&path(*at, ".relay_on_at"));
+    let has_speed = |at: &usize| {
+        let field = report.fields.get(&path(*at, ".relay_on_at"));
+        field.is_some_and(|it| it.state == State::Given)
+    };
+    (0..).take_while(known).find(|at| has_speed(at) && !is_answered(*at))
 }
 
 /// The name of a record, or what it is and its number.

@@ -47,7 +47,8 @@ pub(super) fn settings(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Setting> {
     for (planned, wired) in FIRED {
         let find = |subject: &str| answers(report).find(|it| it.subject == subject);
         let Some(planned) = find(planned) else { continue };
-        let entered = find(wired).filter(|it| is_entered_as_wired(it));
+        let entered =
+            find(wired).filter(|it| first_cure(it).is_some_and(|it| LEADS_STAY.contains(&it)));
         let setting = entered.or(Some(planned)).and_then(|answer| channels(report, answer));
         if let Some(setting) = setting {
             add(&mut settings, setting);
@@ -59,7 +60,7 @@ pub(super) fn settings(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Setting> {
         let wired = planned.and_then(|(_, wired)| answers(report).find(|it| it.subject == *wired));
         // an order that suits the leads as they are stands in the place of the planned one
         let is_other = it.message.code == firing::DO_ENTER.code;
-        if is_other && wired.is_some_and(is_entered_as_wired) {
+        if is_other && wired.and_then(first_cure) == Some(wired::CURE_ORDER.code) {
             return None;
         }
         Some((it.about.clone(), shortened(it.message, StepUse::Enter)?))
@@ -86,11 +87,30 @@ fn answers(report: &Report) -> impl Iterator<Item = &Answer> {
     report.sections.iter().flat_map(|section| &section.answers).map(AsRef::as_ref)
 }
 
-/// Whether the first cure of crossed leads is to leave them, and enter another order.
-fn is_entered_as_wired(answer: &Answer) -> bool {
-    let cures = [wired::CURE_ORDER, wired::CURE_EXCHANGE, wired::CURE_EXCHANGE_INJECTORS];
-    let first = answer.to_do.iter().find(|it| cures.iter().any(|cure| cure.code == it.code));
-    first.is_some_and(|it| it.code == wired::CURE_ORDER.code)
+/// What cures crossed leads and leaves them as they are.
+const LEADS_STAY: [&str; 6] = [
+    wired::CURE_ORDER.code,
+    wired::CURE_SETTING_TURN.code,
+    wired::CURE_SETTING_EARLIER.code,
+    wired::CURE_SETTING_LATER.code,
+    wired::CURE_SETTING_FUEL_EARLIER.code,
+    wired::CURE_SETTING_FUEL_LATER.code,
+];
+
+/// What moves them.
+const LEADS_MOVE: [&str; 6] = [
+    wired::CURE_EXCHANGE.code,
+    wired::CURE_EXCHANGE_INJECTORS.code,
+    wired::CURE_MOVE.code,
+    wired::CURE_MOVE_TOWERS.code,
+    wired::CURE_SETTING_TOWERS_ON.code,
+    wired::CURE_SETTING_TOWERS_BACK.code,
+];
+
+/// The first cure of crossed leads.
+fn first_cure(answer: &Answer) -> Option<&'static str> {
+    let mut codes = answer.to_do.iter().map(|it| it.code);
+    codes.find(|code| LEADS_STAY.contains(code) || LEADS_MOVE.contains(code))
 }
 
 /// Which channel, or tower, belongs to which cylinder.
@@ -148,7 +168,9 @@ fn dwell(answer: &Answer) -> Option<Setting> {
     let (supply, dwell) =
         (column(table, &[coils::COLUMN_SUPPLY])?, column(table, &[coils::COLUMN_DWELL])?);
     let pairs = table.rows.iter().filter_map(|row| {
-        Some((row.cells.get(supply)?.shown.clone(), row.cells.get(dwell)?.shown.clone()))
+        let dwell = row.cells.get(dwell)?;
+        let shown = dwell.number.map_or(words::NEVER.text, |_| dwell.shown.as_str());
+        Some((row.cells.get(supply)?.shown.clone(), shown.to_owned()))
     });
     Some(Setting::Paired {
         about: vec![words::COILS.text.to_owned()],

@@ -122,3 +122,48 @@ macro_rules! purposes {
 }
 
 pub(super) use purposes;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        quantity::{Measure, volts},
+        questions::outputs::words,
+        say,
+    };
+
+    #[test]
+    fn a_reading_is_said_as_a_meter_gives_it() {
+        let ranged = |v: f64, words: &str| volts(v).show().said(words.to_owned());
+        for (value, expected) in [
+            (ranged(12.6, "12.6 V (12.6 V to 14.4 V)"), "12.6 V"),
+            (ranged(0.00126, "1.26 mV (1.26 mV to 2.04 mV)"), "0 V"),
+            (
+                Value::text("0 V, and 12.6 V (12.6 V to 14.4 V) with the output on"),
+                "0 V, and 12.6 V with the output on",
+            ),
+            (Value::text("permanent battery (30)"), "permanent battery (30)"),
+            (Value::text("0 V (floats), or (not"), "0 V (floats), or (not"),
+        ] {
+            assert_eq!(as_met(&value).shown, expected, "{}", value.shown);
+        }
+    }
+
+    #[test]
+    fn a_step_is_said_in_few_words_for_what_it_is_for() {
+        let end = say!(words::DO_END, end = "ground (31)", then = "at most 0 V across it at rest");
+        let cure = shortened(&end, StepUse::Cure).map(Message::into_text);
+        assert_eq!(cure.as_deref(), Some("Move its other end to ground (31)."));
+        assert_eq!(shortened(&end, StepUse::Buy), None, "no part is bought for that");
+        assert!(is_cure(&end), "it is a way to the same as others");
+    }
+
+    #[test]
+    fn no_step_is_sorted_twice() {
+        let all: Vec<_> = steps::ALL.iter().copied().flatten().map(|it| it.code).collect();
+        let mut once = all.clone();
+        once.sort_unstable();
+        once.dedup();
+        assert_eq!(once.len(), all.len());
+    }
+}

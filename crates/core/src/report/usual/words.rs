@@ -40,6 +40,7 @@ sentences! {
     CYLINDER = "usual.cylinder", "cylinder";
     SUPPLY = "usual.supply", "supply";
     DWELL = "usual.dwell", "dwell";
+    NEVER = "usual.never", "never";
     // cautions
     CAUTION_SPARK = "usual.caution-spark",
         "Sparks kill and light fumes: hands off, every lead on a grounded tester, no vapour about.";
