@@ -22,4 +22,5 @@ mod sound;
 mod standing;
 mod tidy;
 mod trigger;
+mod usual;
 mod validation;

@@ -4,6 +4,7 @@
 mod assumed;
 mod sequences;
 mod typed;
+mod unused;
 use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{

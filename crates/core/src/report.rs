@@ -10,6 +10,7 @@ pub(crate) mod recall;
 mod section;
 mod tried;
 mod unread;
+pub mod usual;
 
 use std::rc::Rc;
 

@@ -5,6 +5,7 @@
 pub(crate) mod field;
 mod gaps;
 
+pub(crate) use gaps::gaps_are_of;
 pub use gaps::{filled_by, is_filled_by};
 
 use std::collections::BTreeMap;
@@ -123,6 +124,18 @@ mod tests {
         assert!(is_filled_by(MOVES, &["name", "more", "n"]), "more does no harm");
         for names in [&["n"][..], &["name"], &["nam", "n"], &["names", "n"], &[]] {
             assert!(!is_filled_by(MOVES, names), "{names:?}");
+        }
+    }
+
+    #[test]
+    fn the_compiler_knows_whether_a_shorter_sentence_has_gaps_of_its_own() {
+        let said = |text| Wording { code: "it.said", text };
+        let long = said("move {n} {n|plug|plugs} of {name}, then look");
+        for short in ["move {n}", "{name}: {n|one|more}", "look"] {
+            assert!(gaps_are_of(&said(short), &long), "{short}");
+        }
+        for other in ["move {m}", "{nam}", "{names}", "{n} of {other|a|b}"] {
+            assert!(!gaps_are_of(&said(other), &long), "{other}");
         }
     }
 }

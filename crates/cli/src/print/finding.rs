@@ -62,7 +62,7 @@ fn place(finding: &Finding) -> String {
 }
 
 /// How much a finding matters, in a word.
-fn word(severity: Severity) -> &'static str {
+pub(super) fn word(severity: Severity) -> &'static str {
     match severity {
         Severity::Danger => "DANGER",
         Severity::Fault => "FAULT",

@@ -16,7 +16,7 @@ use crate::{
     clippy::too_many_lines,
     reason = "a line for each part, in their order"
 )]
-fn resting_on(place: Place) -> &'static [&'static str] {
+pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
     match (place.part(), place.field().name) {
         (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/"],
         (Part::Engine, "highest_speed") => {
