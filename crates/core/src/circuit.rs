@@ -56,9 +56,11 @@
 //! The current of an ideal source is what the currents around it leave of each other, and has the rounding of the
 //! largest of them: 1e-12 of that, at most.
 
+mod characteristic;
 mod diode;
 mod elimination;
 mod groups;
+mod known;
 #[cfg(test)]
 mod laws;
 mod network;
@@ -73,4 +75,5 @@ mod wiring;
 pub use diode::{Diode, thermal_voltage_v};
 pub use network::{Element, GROUND, Network, Node};
 pub use solution::Solution;
+pub use solve::Workspace;
 pub use unsolvable::Unsolvable;

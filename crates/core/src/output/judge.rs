@@ -2,8 +2,8 @@
 
 use super::{
     Catcher, Commanded, Contact, FarEnd, Following, KeyState, Load, LoadKind, LoadState, Operating,
-    Phase, PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick,
-    trouble::By,
+    Phase, PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, corner,
+    kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -187,10 +187,16 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         .filter(|solved| counts(&solved.point))
         .map(|solved| (solved, troubles_at(&rest.wiring, rest.subject, state.state, solved)))
         .collect();
-    let mut kinds: Vec<Trouble> = corners.iter().flat_map(|(_, some)| some.clone()).collect();
+    let mut kinds: Vec<Trouble> = Vec::new();
+    for trouble in corners.iter().flat_map(|(_, some)| some) {
+        if !kinds.contains(trouble) {
+            kinds.push(*trouble);
+        }
+    }
     crate::sorted::by(&mut kinds, |one, other| one.rank().cmp(&other.rank()));
-    kinds.dedup();
     let load = rest.wiring.loads.get(rest.subject);
+    let has_choice =
+        rest.wiring.goes_to(FarEnd::Relay) && corner::contacts(state.state, &rest.wiring).len() > 1;
     let find = |trouble: Trouble| {
         // an output that is on is another matter than one that is off
         let is_one = |it: &SolvedCorner, some: &[Trouble]| {
@@ -201,12 +207,13 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         let is_asked = |it: &SolvedCorner| trouble.is_asked_at(&it.point);
         let asked = || corners.iter().filter(|(it, some)| is_asked(it) && is_one(it, some));
         let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
-        let names = asked().map(|(it, _)| it.name(state.state, &rest.wiring));
-        let hit = once_each(hits().map(|it| it.name(state.state, &rest.wiring)));
         let holds = if hits().count() == asked().count() {
             Holds::Always
         } else {
-            Holds::AtSome(once_each(names.filter(|name| hit.contains(name))))
+            let name = |it: &SolvedCorner| it.name_parts(state.state, has_choice);
+            let hit = once_each(hits().map(name));
+            let names = once_each(asked().map(|(it, _)| name(it)).filter(|it| hit.contains(it)));
+            Holds::AtSome(names.iter().map(|parts| parts.concat()).collect())
         };
         let bad = |it: &SolvedCorner| badness(trouble, load, it);
         let worst = hits().max_by(|a, b| bad(a).total_cmp(&bad(b)))?.clone();
@@ -216,8 +223,10 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
 }
 
 /// Each corner named once, however many ends of other bands were tried there.
-fn once_each(names: impl Iterator<Item = String>) -> Vec<String> {
-    let mut once: Vec<String> = Vec::new();
+fn once_each<const PARTS: usize>(
+    names: impl Iterator<Item = [&'static str; PARTS]>,
+) -> Vec<[&'static str; PARTS]> {
+    let mut once = Vec::new();
     for name in names {
         if !once.contains(&name) {
             once.push(name);
