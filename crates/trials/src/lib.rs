@@ -1,3 +1,4 @@
 //! What the commands that are run by hand share.
 
+pub mod climb;
 pub mod random;

@@ -101,6 +101,7 @@ impl Network {
     /// Where the network has no answer: see [`Unsolvable`]. A node that nothing holds is no error: see
     /// [`Solution::voltage`].
     pub fn solve(&self) -> Result<Solution, Unsolvable> {
+        crate::counted::count(|done| done.networks += 1);
         if self.names.len() > Self::MOST_NODES {
             return Err(Unsolvable::TooLarge);
         }
