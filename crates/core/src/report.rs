@@ -75,6 +75,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
 
 /// The report with all remedies that were found, as yet untried: sooner, where [`tried`] comes after it.
 pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
+    crate::counted::count(|done| done.reports += 1);
     let filled = plan.filled();
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();

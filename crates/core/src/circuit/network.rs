@@ -118,6 +118,7 @@ impl Network {
 
     /// Whether all nodes exist and all values are in range.
     fn check(&self) -> Result<(), Unsolvable> {
+        crate::counted::count(|done| done.networks += 1);
         if self.names.len() > Self::MOST_NODES {
             return Err(Unsolvable::TooLarge);
         }
