@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{
     fields,
-    finding::Severity,
+    finding::{Finding, Severity},
     plan::{self, MOST_ENTRIES, Plan, VERSION},
     read::State,
     report::{Memory, Report, report, report_after},
@@ -107,7 +107,8 @@ proptest! {
             prop_assert!(leads_somewhere(&plan, &report, &finding.subject), "{finding:?} leads nowhere");
         }
         for pair in report.findings.windows(2) {
-            let [one, other] = [&pair[0], &pair[1]].map(|it| (it.severity > Severity::Fault, it.strikes, it.severity));
+            let place = |it: &Finding| (it.severity.max(Severity::Fault), it.strikes, it.severity);
+            let [one, other] = [&pair[0], &pair[1]].map(|it| place(it));
             prop_assert!(one <= other, "by when they strike: {one:?}, {other:?}");
         }
     }

@@ -4,6 +4,7 @@
 
 #![expect(clippy::expect_used, reason = "a test fails by them")]
 
+use quietpin::print;
 use quietpin_core::{
     finding::Severity,
     plan,
@@ -51,6 +52,7 @@ const DEFENDED: &[(&str, &str, &str)] = &[
 /// As many as a fitter reads of a car with which nothing is wrong.
 const MOST_DOUBTS: usize = 3;
 const MOST_NOTES: usize = 4;
+const MOST_WORDS: usize = 1500;
 
 fn report_of(name: &str) -> Report {
     let example = plans::ALL.iter().find(|it| it.name == name).expect(name);
@@ -91,6 +93,15 @@ fn each_line_that_is_left_is_defended() {
     let stale: Vec<_> =
         DEFENDED.iter().filter(|(car, code, _)| !said.contains(&(car, code))).collect();
     assert!(stale.is_empty(), "no longer said: {stale:?}");
+}
+
+#[test]
+fn their_usual_reports_are_a_page_or_two() {
+    for name in CARS {
+        let printed = print::usual(&report_of(name));
+        let words = printed.split_whitespace().filter(|it| it.contains(char::is_alphanumeric));
+        assert!(words.count() <= MOST_WORDS, "{name}");
+    }
 }
 
 #[test]

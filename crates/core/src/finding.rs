@@ -128,9 +128,9 @@ impl Finding {
 }
 
 /// Puts findings in the order in which they are told: Dangers and Faults first, by when they strike, the gravest of a moment
-/// first; then Doubts and Notes likewise. What is alike keeps its order, which is that of the questions.
+/// first; then Doubts and then Notes likewise. What is alike keeps its order, which is that of the questions.
 pub(crate) fn in_order(findings: &mut Vec<Rc<Finding>>) {
-    let place = |it: &Finding| (it.severity > Severity::Fault, it.strikes, it.severity);
+    let place = |it: &Finding| (it.severity.max(Severity::Fault), it.strikes, it.severity);
     sorted::by(findings, |one: &Rc<Finding>, other| place(one).cmp(&place(other)));
 }
 

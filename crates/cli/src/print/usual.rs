@@ -1,11 +1,11 @@
 //! The usual report: a page or two to take to the car.
 
 use quietpin_core::{
-    finding::Severity,
+    finding::{Moment, Severity},
     message::Message,
     report::{
         Tone,
-        usual::{Assumption, Bought, Fact, Judged, Line, Moment, Setting, Usual, Verdicts},
+        usual::{Assumption, Bought, Fact, Judged, Line, Setting, Usual, Verdicts},
     },
 };
 use textwrap::core::display_width;
@@ -157,11 +157,12 @@ fn print_fact(sheet: &mut Sheet, at: usize, fact: &Fact) {
 
 fn moment(moment: Moment) -> Option<&'static str> {
     match moment {
-        Moment::Planning => None,
+        Moment::Plan => None,
         Moment::KeyOff => Some("key off"),
         Moment::KeyOn => Some("key on"),
         Moment::Cranking => Some("cranking"),
         Moment::Running => Some("running"),
+        Moment::Failure => Some("after a failure"),
     }
 }
 

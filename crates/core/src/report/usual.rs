@@ -3,7 +3,6 @@
 
 mod cautions;
 mod facts;
-mod moment;
 mod names;
 mod parts;
 mod proofs;
@@ -15,7 +14,6 @@ mod verdicts;
 mod words;
 
 pub use facts::{Cured, Fact};
-pub use moment::Moment;
 pub use parts::Bought;
 pub use settings::Setting;
 pub use taken::{Assumption, taken};

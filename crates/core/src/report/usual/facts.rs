@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use crate::{
     explained,
-    finding::{Finding, Severity},
+    finding::{Finding, Moment, Severity},
     message::Message,
     questions::outputs::words as outputs,
     report::Report,
@@ -13,7 +13,6 @@ use crate::{
 };
 
 use super::{
-    moment::{Moment, moment},
     names,
     step::{StepUse, shortened},
 };
@@ -52,14 +51,8 @@ pub struct Cured {
 
 /// Dangers and Faults by when they strike, then Doubts and Notes likewise.
 pub(super) fn facts(report: &Report) -> Vec<Fact> {
-    let mut findings: Vec<_> = report.findings.iter().collect();
-    // a stable sort keeps the order of the report within a moment
-    findings.sort_by_key(|it| {
-        let moment = moment(it.message.code);
-        (it.severity.max(Severity::Fault), moment, it.severity)
-    });
     let mut facts: Vec<Fact> = Vec::new();
-    for finding in findings {
+    for finding in &report.findings {
         let (about, cure) = (about(report, finding), cure(finding));
         let (words, others) = apart(&finding.message);
         match facts.iter_mut().find(|fact| is_like(fact, finding)) {
@@ -72,7 +65,7 @@ pub(super) fn facts(report: &Report) -> Vec<Fact> {
             }
             None => facts.push(Fact {
                 severity: finding.severity,
-                moment: moment(finding.message.code),
+                moment: finding.strikes,
                 code: finding.message.code,
                 also: others,
                 words,

@@ -1,7 +1,13 @@
 //! What is told once, counted and named.
 
 use super::*;
-use crate::{demo, finding::Severity, plan::Plan, report::report, whole_car};
+use crate::{
+    demo,
+    finding::{Moment, Severity},
+    plan::Plan,
+    report::report,
+    whole_car,
+};
 
 fn typed(texts: &[(&str, &str)]) -> Plan {
     let mut plan = whole_car();
