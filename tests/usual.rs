@@ -11,7 +11,7 @@ use quietpin_core::{
     finding::Severity,
     plan::{self, Plan},
     report::{
-        Report, report,
+        Report, Tone, report,
         usual::{Fact, Setting, knows, usual},
     },
     whole_car,
@@ -123,6 +123,26 @@ fn what_is_grave_comes_first_and_by_when_it_strikes() {
         let place = |it: &Fact| (it.severity.max(Severity::Fault), it.moment, it.severity);
         assert!(facts.is_sorted_by_key(place), "{}", example.name);
     }
+}
+
+#[test]
+fn no_question_is_right_of_which_something_grave_was_found() {
+    for example in plans::ALL {
+        let usual = usual(&report(&plan_of(example)));
+        for (at, fact) in
+            usual.facts.iter().enumerate().filter(|(_, it)| it.severity <= Severity::Fault)
+        {
+            // what can't be read in a field belongs to no question
+            if fact.code.starts_with("field.") {
+                continue;
+            }
+            let question = usual.questions.iter().find(|it| it.grave.contains(&at));
+            let tone = question.map(|it| it.tone);
+            assert_eq!(tone, Some(Tone::Bad), "{}: {}", example.name, fact.code);
+        }
+    }
+    let burning = print::usual(&report(&burning()));
+    assert!(burning.contains("NO    Outputs   See 1 below."), "{burning}");
 }
 
 #[test]

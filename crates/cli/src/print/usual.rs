@@ -94,10 +94,19 @@ fn print_question(sheet: &mut Sheet, question: &Verdicts) {
         names.extend(it.about.iter().map(String::as_str));
         (names, count + it.count)
     });
+    let mut good = question.verdicts.iter().filter(|it| !is_said(it));
     if count > MOST_NAMES {
-        sentences.push(format!("The other {count} are right"));
+        let words = match (good.next(), good.next()) {
+            (Some(one), None) => &one.words.text,
+            _ => "good",
+        };
+        sentences.push(format!("The other {count}: {words}"));
     } else if !names.is_empty() {
-        sentences.push(format!("Right: {}", names.join(", ")));
+        sentences.push(format!("Good: {}", names.join(", ")));
+    }
+    if question.tone == Tone::Bad && question.verdicts.iter().all(|it| it.tone != Tone::Bad) {
+        let numbers: Vec<_> = question.grave.iter().map(|at| (at + 1).to_string()).collect();
+        sentences.insert(0, format!("See {} below", numbers.join(", ")));
     }
     let needs: Vec<_> = question.needs.iter().map(|it| it.text.as_str()).collect();
     if !needs.is_empty() {

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use crate::{
+    finding::Severity,
     message::Message,
     questions,
     report::{Answer, Report, Section, Tone},
@@ -10,7 +11,7 @@ use crate::{
 };
 
 use super::{
-    names,
+    Fact, names,
     step::{StepUse, shortened},
 };
 
@@ -21,10 +22,12 @@ pub struct Verdicts {
     pub id: &'static str,
     /// What it is called in one word.
     pub name: &'static str,
-    /// The worst of its verdicts.
+    /// The worst of its verdicts; bad, too, where a Danger or a Fault of it was found.
     pub tone: Tone,
     /// Its verdicts, the worst first.
     pub verdicts: Vec<Judged>,
+    /// The numbers, from 0, of the Dangers and Faults that were found of it.
+    pub grave: Vec<usize>,
     /// What it still needs.
     pub needs: Vec<Message>,
 }
@@ -44,11 +47,11 @@ pub struct Judged {
     pub is_of_all: bool,
 }
 
-pub(super) fn questions(report: &Report) -> Vec<Verdicts> {
-    report.sections.iter().map(|section| question(report, section)).collect()
+pub(super) fn questions(report: &Report, facts: &[Fact]) -> Vec<Verdicts> {
+    report.sections.iter().map(|section| question(report, section, facts)).collect()
 }
 
-fn question(report: &Report, section: &Section) -> Verdicts {
+fn question(report: &Report, section: &Section, facts: &[Fact]) -> Verdicts {
     let mut verdicts: Vec<Judged> = Vec::new();
     for answer in &section.answers {
         let verdict = &answer.verdict;
@@ -75,12 +78,28 @@ fn question(report: &Report, section: &Section) -> Verdicts {
     verdicts.sort_by_key(|it| it.tone);
     let name =
         questions::ALL.iter().find(|it| it.id == section.id).map_or(section.id, |it| it.name);
+    let is_grave = |fact: &Fact| {
+        fact.severity <= Severity::Fault && asked_under(fact.code) == Some(section.id)
+    };
+    let grave: Vec<_> = (0..).zip(facts).filter(|(_, it)| is_grave(it)).map(|(at, _)| at).collect();
+    let worst = verdicts.first().map_or(Tone::Open, |it| it.tone);
     Verdicts {
         id: section.id,
         name,
-        tone: verdicts.first().map_or(Tone::Open, |it| it.tone),
+        tone: if grave.is_empty() { worst } else { Tone::Bad },
+        grave,
         needs: needs(&section.answers),
         verdicts,
+    }
+}
+
+/// The question to which a finding belongs; what is wrong with a field is told where it is.
+fn asked_under(code: &str) -> Option<&str> {
+    match code.split_once('.')?.0 {
+        "field" => None,
+        "engine" => Some("firing"),
+        "fuel" => Some("injectors"),
+        question => Some(question),
     }
 }
 
