@@ -14,8 +14,8 @@ mod uneven;
 use proptest::prelude::*;
 use quietpin_core::{
     cranking::{
-        Average, CrankingAnswer, CrankingInputs, PullIn, Relay, Release, Sync, Wheel, answer,
-        serves, trace, works_with,
+        Average, CrankingAnswer, CrankingInputs, PullIn, Relay, Release, Starts, Sync, Wheel,
+        answer, trace,
     },
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, celsius, rpm, seconds, share, volts},
 };
@@ -64,6 +64,14 @@ fn wheel(positions: u32, missing: u32, mark_deg: f64) -> Wheel {
 
 fn answered(inputs: &CrankingInputs) -> CrankingAnswer {
     answer(inputs).expect("an engine that turns")
+}
+
+fn followed(inputs: &CrankingInputs) -> Starts {
+    Starts::follow(inputs).expect("an engine that turns")
+}
+
+fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
+    followed(inputs).serves(inputs, threshold)
 }
 
 #[track_caller]
@@ -282,7 +290,8 @@ fn a_release_in_the_ripple_opens_once_a_compression() {
     // six dips a cycle, of two turns: ten a second at 200 rpm
     check(answer.corners[0].openings.a_second, 10.0, 1e-9);
     assert_eq!(answer.works, None, "130 rpm is read in each dip: a release of 180 always lets go");
-    let band = works_with(&inputs, Release::Share(share(0.6))).expect("a lower release works");
+    let lower = Release::Share(share(0.6));
+    let band = followed(&inputs).works_with(&inputs, lower).expect("a lower release works");
     check(band.low, 30.0, 1e-9);
     check(band.high, answer.corners[0].slowest_reading.base(), 1e-9);
 }

@@ -2,6 +2,7 @@
 #![expect(clippy::expect_used, reason = "a test fails by it")]
 
 mod assumed;
+mod costliest;
 mod sequences;
 mod typed;
 mod unused;

@@ -158,7 +158,13 @@ fn gathered(said: impl IntoIterator<Item = (String, Message)>) -> Vec<Line> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{demo, finding::Severity, plan::Plan, report::report, whole_car};
+    use crate::{
+        demo,
+        finding::{Moment, Severity},
+        plan::Plan,
+        report::report,
+        whole_car,
+    };
 
     fn typed(texts: &[(&str, &str)]) -> Plan {
         let mut plan = whole_car();
