@@ -79,7 +79,11 @@ fn a_relay_that_follows_the_engine_is_a_cure_and_what_it_saves_is_said() {
     let why = quietpin_core::report::report(&cut).sections.into_iter().flat_map(|it| it.answers);
     let why: Vec<_> =
         why.filter(|it| it.subject == "coils.feed").filter_map(|it| it.why.clone()).collect();
-    assert!(why.iter().any(|it| it.text.contains("The relay at 100 rpm saves a coil")), "{why:?}");
+    assert!(
+        why.iter()
+            .any(|it| it.text.contains("With its threshold at 100 rpm the relay saves a coil")),
+        "{why:?}"
+    );
     // at nought it never lets go
     let nought = [typed[0], ("relays.0.relay_on_at", "0 rpm")];
     assert_eq!(told(HELD, &nought, "coils.fuse-bears-held"), [Doubt]);

@@ -57,7 +57,7 @@ fn counted(facts: &[Fact]) -> String {
     const KINDS: [(Severity, &str, &str); 4] = [
         (Severity::Danger, "Danger", "Dangers"),
         (Severity::Fault, "Fault", "Faults"),
-        (Severity::Doubt, "Doubt", "Doubts"),
+        (Severity::Doubt, "Check", "Checks"),
         (Severity::Note, "Note", "Notes"),
     ];
     let count = |(severity, one, more): &(Severity, &str, &str)| {
@@ -247,7 +247,7 @@ fn print_proofs(sheet: &mut Sheet, usual: &Usual) {
         sheet.paragraph(
             0,
             "Bare pins first, before a load is plugged in: key on, meter to ground, and the resistor \
-             that is named hung from the pin, since a pin that floats reads anything.",
+             named connected to the pin, since a floating pin reads anything.",
         );
         usual.pins.iter().for_each(|line| print_line(sheet, line));
         let lamps = usual.lamps.iter();
@@ -274,7 +274,7 @@ fn print_assumed(sheet: &mut Sheet, assumed: &[Assumption]) {
         .collect();
     let found = match found.as_slice() {
         [] => String::new(),
-        found => format!(" What was found rests on: {}.", found.join("; ")),
+        found => format!(" Findings depend on: {}.", found.join("; ")),
     };
     sheet.blank();
     let values = if count == 1 { "value" } else { "values" };

@@ -27,7 +27,7 @@ const HELD: Formula = Formula {
 const TOTAL: Formula = Formula { symbols: "I_feed = I_1 + I_2", source: "the sum of the currents" };
 const BESIDE: Formula = Formula {
     symbols: "I_feed = I_sets + I_others",
-    source: "the sum of the RMS; the loads that are said to hang on the same contact, all on at once",
+    source: "the sum of the RMS; the loads said to be on the same contact, all on at once",
 };
 const RATING: Formula = Formula { symbols: "I_rated = I_feed / 75%", source: fuses::SOURCE };
 

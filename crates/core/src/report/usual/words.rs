@@ -49,7 +49,7 @@ sentences! {
     CAUTION_FUSE = "usual.caution-fuse",
         "What can hurt someone keeps its fuse out until its pin is proved, and gets a switch that cuts it by hand.";
     CAUTION_SETTING = "usual.caution-setting",
-        "A new file or firmware can undo a setting by which an output rests: prove its bare pin again.";
+        "A new file or firmware can undo a setting: prove the bare pins again.";
     CAUTION_DIODE = "usual.caution-diode", "A relay with a diode, its coil the wrong way round, is a dead short.";
     CAUTION_NO_DIODE = "usual.caution-no-diode", "No diode across an injector.";
     CAUTION_PRESSURE = "usual.caution-pressure",

@@ -12,12 +12,12 @@ purposes! {
     words::FEED_FIT => Buy "for each relay: fuse {fuse}, close to the battery, contact for {peak}";
     words::FUSE_LARGER => Buy "fuse {fuse}";
     words::FUSE_EACH => Buy "for each igniter: fuse {fuse}";
-    words::SPEED_RELAY => Buy "relay for the coils, switched on at {speed}";
-    words::HOLD_INPUT => Buy "resistor from the igniter’s input to ground";
+    words::SPEED_RELAY => Buy "relay for the coils, threshold {speed}";
+    words::HOLD_INPUT => Buy "resistor from the igniter's input to ground";
     words::OWN_IGNITER => Buy "igniter for each coil";
     words::FEED_SPLIT => Buy "another relay with a fuse";
     // at the car
-    words::DO_PROVE => Prove "current clamp on one coil’s feed, fuel off first: rises to {current}, no further";
+    words::DO_PROVE => Prove "current clamp on one coil's feed, fuel off first: rises to {current}, no further";
     // other coils, or said elsewhere
     words::CURE_ONCE => ;
     words::CURE_LESS => ;

@@ -27,7 +27,7 @@ purposes! {
     relays::OTHER_IGNITER => Buy "igniters that stay quiet at power-up";
     relays::FIT_CUT =>
         Buy "inertia switch, or oil-pressure switch with a start bypass",
-        Cure "Put an inertia switch, or an oil-pressure switch with a start bypass, in the pump’s feed.";
+        Cure "Put an inertia switch, or an oil-pressure switch with a start bypass, in the pump's feed.";
     words::HOLD_SUPPLY => ;
     supply::LIVE_FEED => ;
     supply::HOLDS_ONCE_IN => ;
@@ -36,6 +36,6 @@ purposes! {
     words::DO_MEASURE => Prove "speed from every tooth while cranking cold, fuel and spark off: mean and dip";
     words::DO_LISTEN =>
         Prove "coils, injectors, pump unplugged, its fuse in, cranking: one click, no buzz; its contact (87) reads battery voltage";
-    words::DO_STOP => Prove "key let go: power goes when the engine stands";
+    words::DO_STOP => Prove "key released: power goes when the engine stops";
     relays::DO_PUMP => Prove "stalled on purpose, in the open: the pump stops when the engine stands";
 }

@@ -16,7 +16,7 @@ purposes! {
     light::LIGHT_NEEDS_TWO => Ask "the light on a second cylinder";
     light::LIGHT_MEND => ;
     // the engine
-    words::CHECK_ROCKING => Prove "{cylinder} at its firing top, the valves of {companion} rock";
+    words::CHECK_ROCKING => Prove "{cylinder} at firing TDC, the valves of {companion} rock";
     words::CHECK_PUSH => Prove "plugs out, turned by hand, after {first} the next to push is {second}";
     crank::ORDER_TRANSLATED => ;
     crank::OTHER_HAND => ;
@@ -55,7 +55,7 @@ purposes! {
     strip::STRIP_DO_DWELL => ;
     strip::STRIP_DO_INJECTION => ;
     // as it is wired
-    wired::LOOK_COILS => Prove "not seen yet, {cylinders}: fire one channel at a time, whose coil answers?";
+    wired::LOOK_COILS => Prove "not seen yet, {cylinders}: fire one channel at a time, whose coil sparks?";
     wired::LOOK_INJECTORS => Prove "not seen yet, {cylinders}: fire one channel at a time, whose injector clicks?";
     wired::LOOK_TOWERS => Prove "not seen yet, {cylinders}: follow their leads from the cap";
     taps::CERTAINLY_WRONG => ;
@@ -85,9 +85,9 @@ purposes! {
     light::LIGHT_DO_REFERENCE => ;
     light::LIGHT_DO_EARLIER => Enter "all {error} earlier";
     light::LIGHT_DO_LATER => Enter "all {error} later";
-    light::LIGHT_DO_TAPS => Prove "fire each channel alone: which cylinder answers?";
+    light::LIGHT_DO_TAPS => Prove "fire each channel alone: which cylinder fires?";
     light::LIGHT_DO_AGAIN => Prove "each reading once more: steady speed, timing locked";
     light::LIGHT_FIRED_EVENLY => Enter "firing angles {angles}";
-    light::LIGHT_ALTERNATING => Prove "top dead centres by a degree wheel: the angles to enter";
+    light::LIGHT_ALTERNATING => Prove "TDCs by a degree wheel: the angles to enter";
     light::LIGHT_DO_ANGLES => ;
 }

@@ -41,13 +41,13 @@ purposes! {
     words::RESISTOR_IMPOSSIBLE => ;
     words::RESISTOR_TOO_HOT => ;
     words::ONLY_DRIVER =>
-        Buy "driver that controls the current, a channel for each injector",
+        Buy "peak-and-hold driver, a channel for each injector",
         Enter "peak {peak}, hold {hold} or more",
-        Cure "Only a driver that controls the current will do, a channel for each injector.";
+        Cure "Only a peak-and-hold driver will do, a channel for each injector.";
     words::OR_DRIVER =>
-        Buy "driver that controls the current, a channel for each injector",
+        Buy "peak-and-hold driver, a channel for each injector",
         Enter "peak {peak}, hold {hold} or more",
-        Cure "Fit a driver that controls the current, a channel for each injector.";
+        Cure "Fit a peak-and-hold driver, a channel for each injector.";
     words::NOT_EVEN_DRIVER => ;
     words::BETTER_OUTPUT => ;
     words::SET_PEAK => Enter "peak {peak}";
@@ -59,19 +59,19 @@ purposes! {
     parts::TAKE_DIODE_OFF => ;
     // the feed
     parts::FEED_FIT =>
-        Buy "fuse {fuse}, close to the battery; wire and relay contact that bear more",
-        Cure "Fit a fuse of {fuse}, and wire and relay that bear more.";
+        Buy "fuse {fuse}, close to the battery; wire and relay contact rated for more",
+        Cure "Fit a fuse of {fuse}, and wire and relay rated for more.";
     parts::FEED_WIRE => ;
     parts::FEED_SPLIT => Buy "fuse, wire and relay for each bank";
     // fuel
     fuel::DO_FLOW => Ask "what one injector passes, and at which pressure";
     fuel::DO_COUNT => Ask "how many injectors";
     fuel::DO_COUNT_SECOND => Ask "how many injectors in the second set";
-    fuel::DO_POWER => Ask "the power wanted";
+    fuel::DO_POWER => Ask "the power needed";
     fuel::DO_SPEED => Ask "highest speed of the engine";
     fuel::DO_PROVE => Prove "full load, in steps: fuel pressure must not fall; wideband probe in the exhaust";
     fuel::WHY => Enter "duty limit of the injectors {limit}";
-    fuel::DO_HOSE => Buy "regulator with a hose to the manifold";
+    fuel::DO_HOSE => Buy "manifold-referenced regulator";
     fuel::CURE_SEQUENCE => ;
     fuel::CURE_PRESSURE => ;
     fuel::CURE_DEAD_TIME => ;

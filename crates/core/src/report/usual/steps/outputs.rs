@@ -7,9 +7,9 @@ purposes! {
     field::UNREAD => ;
     field::BOTH => ;
     // still wanted
-    words::WHY_OPEN => Ask "the output’s stage, the load, where its other end goes";
+    words::WHY_OPEN => Ask "the output's type, the load, where its other end goes";
     words::WHY_MEND => ;
-    words::DO_EXACT => Ask "one number for each blank or range of what hangs together";
+    words::DO_EXACT => Ask "one number for each blank or range of what is connected together";
     words::DO_MEASURE => Prove "{how}";
     words::END_WOULD_DO => ;
     words::END_WOULD_DO_AT_LEVEL => ;
@@ -30,9 +30,9 @@ purposes! {
     words::DO_SPARE_AT_LEVEL =>
         Cure "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}.";
     words::DO_STAGE => Cure "Use {stage} that may carry {current}, its other end at {end}.";
-    words::DO_TURN => Cure "Let its two wires change places, stripe of its diode to plus.";
+    words::DO_TURN => Cure "Swap its two wires, the diode's band (cathode) to plus.";
     words::DO_NO_DIODE => Cure "Take the diode off: driven both ways, one way shorts through it.";
-    words::DO_SLOWER => Enter "pulsed at {frequency} at most", Cure "Pulse it at {frequency} at most, if it bears that.";
+    words::DO_SLOWER => Enter "pulsed at {frequency} at most", Cure "Pulse it at {frequency} at most, if it is rated for that.";
     // parts
     words::DO_PULL_DOWN =>
         Buy "resistor {resistor}, {power} or more, from the pin to ground",
@@ -42,13 +42,13 @@ purposes! {
         Cure "Put {resistor} across the load.";
     words::DO_FEED_DIODE =>
         Buy "diode, {current} and 100 V, in its feed",
-        Cure "Put a diode into its feed, stripe to the load.";
+        Cure "Put a diode into its feed, band (cathode) to the load.";
     words::DO_COIL_DIODE =>
         Buy "diode, {current} and 100 V, across its winding",
-        Cure "Put a diode across its winding, stripe to plus.";
+        Cure "Put a diode across its winding, band (cathode) to plus.";
     words::DO_RELAY =>
         Buy "relay, and a fuse for what it feeds",
-        Cure "Put a relay between: its coil on {output}, the coil’s other end at {end}, the load on its contact with a fuse of its own.";
+        Cure "Put a relay between: its coil on {output}, the coil's other end at {end}, the load on its contact with a fuse of its own.";
     words::DO_SMALLER_FUSE => Buy "fuse {fuse}";
     words::DO_THICKER_WIRE => Buy "wire of {size} or more";
     words::DO_LARGER_BEHIND => ;
