@@ -1,7 +1,5 @@
 //! What was found, each thing once, with its first cure.
 
-use std::rc::Rc;
-
 use crate::{
     explained,
     finding::{Finding, Moment, Severity},
@@ -28,6 +26,8 @@ pub struct Fact {
     pub about: String,
     /// The code of the finding.
     pub code: &'static str,
+    /// How many findings it tells.
+    pub count: usize,
     /// What was found; where there are several parts, of the first.
     pub words: String,
     /// The other parts of which it was found too.
@@ -55,9 +55,10 @@ pub(super) fn facts(report: &Report) -> Vec<Fact> {
     for finding in &report.findings {
         let (about, cure) = (about(report, finding), cure(finding));
         let (words, others) = apart(&finding.message);
-        match facts.iter_mut().find(|fact| is_like(fact, finding)) {
+        match facts.iter_mut().find(|fact| is_like(fact, finding, &about)) {
             Some(fact) => {
-                if about != fact.about && !fact.also.contains(&about) {
+                fact.count += 1;
+                if about != fact.about {
                     fact.also.push(about.clone());
                 }
                 fact.also.extend(others);
@@ -67,6 +68,7 @@ pub(super) fn facts(report: &Report) -> Vec<Fact> {
                 severity: finding.severity,
                 moment: finding.strikes,
                 code: finding.message.code,
+                count: 1,
                 also: others,
                 words,
                 is_solved: !finding.remedies.is_empty(),
@@ -79,15 +81,17 @@ pub(super) fn facts(report: &Report) -> Vec<Fact> {
     facts
 }
 
-/// Whether the same was found of another part, or in other words of the same.
-fn is_like(fact: &Fact, finding: &Rc<Finding>) -> bool {
-    let is_record = |subject: &str| {
-        let part = subject.split('.').next().and_then(Part::named);
-        part.is_some_and(Part::is_list)
-    };
+/// Whether the same was found of another part. What can't be read in a field is like nothing else.
+fn is_like(fact: &Fact, finding: &Finding, about: &String) -> bool {
+    let part = finding.subject.split('.').next().and_then(Part::named);
+    let is_of_field = finding.message.code.starts_with("field.");
+    let is_other = part.is_some_and(Part::is_list)
+        && !is_of_field
+        && fact.about != *about
+        && !fact.also.contains(about);
     fact.severity == finding.severity
         && fact.code == finding.message.code
-        && (is_record(&finding.subject) || fact.words == finding.message.text)
+        && (is_other || fact.about == *about && fact.words == finding.message.text)
 }
 
 /// The part that was found to be so: the load, where it is said at its output.
