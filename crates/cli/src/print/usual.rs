@@ -25,7 +25,7 @@ pub(super) fn print(sheet: &mut Sheet, usual: &Usual) {
         print_question(sheet, question);
     }
     if !usual.facts.is_empty() {
-        sheet.heading("What was found", '-');
+        sheet.heading("Findings", '-');
         for (at, fact) in usual.facts.iter().enumerate() {
             print_fact(sheet, at, fact);
         }
@@ -77,7 +77,7 @@ fn counted(facts: &[Fact]) -> String {
 fn sign(tone: Tone) -> &'static str {
     match tone {
         Tone::Bad => "NO",
-        Tone::Doubtful => "doubt",
+        Tone::Doubtful => "check",
         Tone::Open => "open",
         Tone::Good => "ok",
     }
