@@ -1,12 +1,12 @@
 //! The search for the operating point: tangent steps down the co-content.
 
-use super::known::{Known, digest};
+use super::known::{KnownNetworks, digest};
 use super::network::{Element, Network};
 use super::pair::Pair;
 use super::solution::Solution;
 use super::stride::stride;
 use super::unsolvable::Unsolvable;
-use super::wiring::Layout;
+use super::wiring::NetworkLayout;
 
 /// Far more than any network has been seen to need: a dozen for an output stage, under 80 among 160 thousand at random.
 const MOST_STEPS: usize = 500;
@@ -28,7 +28,7 @@ const STRANDED: f64 = 1e-11;
 /// answers are those of [`Network::solve`], bit for bit.
 #[derive(Clone, Debug, Default)]
 pub struct Workspace {
-    layout: Layout,
+    layout: NetworkLayout,
     potentials: Vec<Pair>,
     /// The way that is followed next, and how steeply the co-content falls there.
     direction: Vec<f64>,
@@ -41,7 +41,7 @@ pub struct Workspace {
     solution: Solution,
     /// Whether it has the elements that the layout was made for.
     is_joined: bool,
-    known: Known,
+    known: KnownNetworks,
 }
 
 impl Workspace {

@@ -47,7 +47,7 @@ pub(super) struct Flow {
 
 /// What is joined to what, and what flows there. Networks in which the same is joined to the same share all but the values.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Layout {
+pub(super) struct NetworkLayout {
     pub(super) groups: Groups,
     pub(super) legs: Vec<Leg>,
     /// The nodes and elements that it was made for.
@@ -118,7 +118,7 @@ impl LegEnd {
     }
 }
 
-impl Layout {
+impl NetworkLayout {
     /// Takes up a network whose nodes all exist: its values alone, where the same is joined to the same as in the one before.
     /// Whether it is.
     pub(super) fn take(&mut self, network: &Network) -> Result<bool, Unsolvable> {
