@@ -84,7 +84,7 @@ fn speed_relay(report: &Report) -> Option<usize> {
         let field = report.fields.get(&path(*at, ".relay_on_at"));
         field.is_some_and(|it| it.state == State::Given)
     };
-    (0..).take_while(known).find(|at| has_speed(at) && !is_answered(*at))
+    (0..report.fields.len()).take_while(known).find(|at| has_speed(at) && !is_answered(*at))
 }
 
 /// The name of a record, or what it is and its number.

@@ -137,7 +137,8 @@ fn channels(report: &Report, answer: &Answer) -> Option<Setting> {
         let is_tower =
             table.columns.get(channel).is_some_and(|it| it.code == firing::COL_TOWER.code);
         let head = if is_tower { say!(words::TOWER) } else { say!(words::CHANNEL) };
-        (!pairs.is_empty()).then(|| Setting::Paired {
+        // one channel is no choice
+        (pairs.len() > 1).then(|| Setting::Paired {
             about: vec![names::called(report, &answer.subject)],
             heads: [head, say!(words::CYLINDER)],
             pairs: pairs.into_values().collect(),
