@@ -392,30 +392,32 @@ fn starts() -> impl Strategy<Value = CrankingInputs> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(1000))]
 
-    /// The band is found from the readings in one pass; here each threshold is simulated by itself.
+    /// The band against thresholds that are asked about one by one; the core holds both to starts simulated reading by reading.
     #[test]
     fn inside_the_band_a_threshold_works_and_just_outside_it_does_not(
         inputs in starts(),
         place in 0.0..1.0_f64,
     ) {
+        let starts = followed(&inputs);
+        let serves = |threshold: RotationalSpeed| starts.serves(&inputs, threshold);
         let answer = answered(&inputs);
         let asked = inputs.threshold.expect("given");
         let Some(band) = answer.works else {
-            prop_assert!(!serves(&inputs, asked), "no band, but {asked:?} works");
+            prop_assert!(!serves(asked), "no band, but {asked:?} works");
             return Ok(());
         };
         let middle = band.low + (band.high - band.low) * place.max(1e-6);
         for inside in [band.low.max(1e-3) * (1.0 + 1e-9), middle, band.high * (1.0 - 1e-9)] {
             if band.holds(inside) {
-                prop_assert!(serves(&inputs, rpm(inside)), "{inside} in {band:?} fails");
+                prop_assert!(serves(rpm(inside)), "{inside} in {band:?} fails");
             }
         }
         for outside in [band.low * (1.0 - 1e-9), band.high * (1.0 + 1e-9)] {
-            prop_assert!(!serves(&inputs, rpm(outside)), "{outside} off {band:?} works");
+            prop_assert!(!serves(rpm(outside)), "{outside} off {band:?} works");
         }
-        prop_assert_eq!(serves(&inputs, asked), band.holds(asked.base()), "{:?} and {:?}", asked, band);
+        prop_assert_eq!(serves(asked), band.holds(asked.base()), "{:?} and {:?}", asked, band);
         if let Some(prompt) = answer.prompt {
-            let set = CrankingInputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs };
+            let set = CrankingInputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs.clone() };
             let lost = answered(&set).corners.iter().map(|corner| corner.lost).max();
             prop_assert_eq!(lost, Some(0), "{:?} loses a spark", prompt);
         }

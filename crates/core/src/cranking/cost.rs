@@ -103,11 +103,11 @@ pub fn following(inputs: &CrankingInputs) -> u64 {
     })
 }
 
-/// The most that [`Starts::answer`] can take: what it takes is counted as it is done.
+/// The most that an answer can take, with all that is asked beside it: what it takes is counted as it is done.
 pub fn answering_at_most(inputs: &CrankingInputs) -> u64 {
     let (confirmation, averaging) = (inputs.confirmation.max(1), inputs.averaging.max(1));
     let group = u64::try_from(GROUP).unwrap_or(u64::MAX);
-    let levels = teeth_of_starts(inputs).saturating_mul(LEVEL);
+    let levels = teeth_of_starts(inputs).saturating_mul(WEIGHED * LEVEL);
     let looking = at_corners(inputs, |run| {
         let groups = run.teeth / group + 2 * run.teeth / teeth_of_cycle(inputs) + 2;
         // a tooth is passed, and is the first and the last of a reading: for what a relay is told, and for the lowest reading then
@@ -116,11 +116,26 @@ pub fn answering_at_most(inputs: &CrankingInputs) -> u64 {
         let again = u64::from(confirmation) + u64::from(averaging).div_ceil(group) + 1;
         START + SINGLE_TOOTH * (run.teeth * (each + 3 * again) + groups * 16 + 200)
     });
-    looking.saturating_add(levels).saturating_add(stopping(inputs))
+    looking
+        .saturating_add(levels)
+        .saturating_add(stopping(inputs) * STOPPED)
+        .saturating_add(mistaking(inputs))
+        .saturating_add(happening(inputs))
+}
+
+/// Most thresholds and releases that are weighed for one answer, and most stops.
+const WEIGHED: u64 = 24;
+const STOPPED: u64 = 5;
+
+/// What is asked beside [`Starts::answer`] for one relay: other thresholds and releases, stops, and false edges.
+pub fn asking_beside(inputs: &CrankingInputs, starts: &Starts) -> u64 {
+    (weighing(starts).saturating_mul(WEIGHED))
+        .saturating_add(stopping(inputs) * STOPPED)
+        .saturating_add(mistaking(inputs))
 }
 
 /// [`Starts::works_with`], [`Starts::serves`] and [`Starts::releases`].
-pub fn weighing(starts: &Starts) -> u64 {
+fn weighing(starts: &Starts) -> u64 {
     let levels = starts.corners.iter().map(|it| it.reach.levels.count());
     let levels =
         levels.fold(0_u64, |sum, it| sum.saturating_add(u64::try_from(it).unwrap_or(u64::MAX)));

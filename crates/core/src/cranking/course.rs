@@ -2,7 +2,7 @@
 
 use super::{
     CrankingInputs, Sync, Wheel, dip,
-    pace::{Pace, paces},
+    pace::{ReadingPace, paces},
 };
 use crate::{
     quantity::Measure,
@@ -45,9 +45,9 @@ pub(super) struct Course {
     marks: Vec<usize>,
     needed_before_mark: usize,
     /// What bounds the readings that begin at each group of teeth.
-    pub(super) paces: Vec<Pace>,
+    pub(super) paces: Vec<ReadingPace>,
     /// What bounds all of them.
-    pub(super) pace: Pace,
+    pub(super) pace: ReadingPace,
 }
 
 impl Course {
@@ -80,7 +80,7 @@ impl Course {
             marks,
             needed_before_mark: seen,
             paces: Vec::new(),
-            pace: Pace::NONE,
+            pace: ReadingPace::NONE,
         };
         let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
         (course.paces, course.pace) = paces(&course, inputs.wheel.pitch_deg(), averaging);

@@ -3,7 +3,7 @@
 use super::{
     CrankingInputs,
     course::{Course, courses},
-    readings::Readings,
+    readings::StartReadings,
     run::Run,
     start::starts,
 };
@@ -34,7 +34,7 @@ impl Starts {
             let course = course?;
             let from_deg = starts(inputs, &course);
             let reaches = from_deg.iter().map(|start_deg| {
-                let readings = Readings::new(Run::new(&course, *start_deg), inputs);
+                let readings = StartReadings::new(Run::new(&course, *start_deg), inputs);
                 readings.speeds(&mut speeds, (&mut times_s, &mut angles_deg));
                 ThresholdReach::new(&speeds, inputs.confirmation)
             });

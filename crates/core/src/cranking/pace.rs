@@ -19,7 +19,7 @@ const ROUNDING: f64 = 1e-6;
 
 /// The readings that begin at some teeth of a cycle: at full speed, or bounds on them at another.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Pace {
+pub(super) struct ReadingPace {
     /// The slowest, in rpm.
     pub(super) slowest: f64,
     /// The fastest, in rpm.
@@ -30,7 +30,7 @@ pub(super) struct Pace {
     pub(super) longest_s: f64,
 }
 
-impl Pace {
+impl ReadingPace {
     /// That of no readings.
     pub(super) const NONE: Self = Self {
         slowest: f64::INFINITY,
@@ -61,7 +61,11 @@ impl Pace {
 }
 
 /// The paces of all groups of a cycle, and that of the whole cycle.
-pub(super) fn paces(course: &Course, pitch_deg: f64, averaging: usize) -> (Vec<Pace>, Pace) {
+pub(super) fn paces(
+    course: &Course,
+    pitch_deg: f64,
+    averaging: usize,
+) -> (Vec<ReadingPace>, ReadingPace) {
     let teeth = course.teeth.len();
     let pace = |at: usize| {
         let tooth = |count| course.later(&course.teeth, at, count);
@@ -70,17 +74,18 @@ pub(super) fn paces(course: &Course, pitch_deg: f64, averaging: usize) -> (Vec<P
         let slowest = (to.angle_deg - from.angle_deg) / took_s / 6.0;
         #[expect(clippy::cast_precision_loss, reason = "at most 360 teeth")]
         let slowest_with_gap = pitch_deg * averaging as f64 / 6.0 / took_s;
-        Some(Pace {
+        Some(ReadingPace {
             slowest,
             fastest: slowest,
             slowest_with_gap,
             longest_s: next.progress_s - from.progress_s,
         })
     };
-    let group =
-        |from: usize| (from..teeth.min(from + GROUP)).filter_map(pace).fold(Pace::NONE, Pace::with);
+    let group = |from: usize| {
+        (from..teeth.min(from + GROUP)).filter_map(pace).fold(ReadingPace::NONE, ReadingPace::with)
+    };
     let mut groups: Vec<_> = (0..teeth).step_by(GROUP).map(group).collect();
-    let all = groups.iter().copied().fold(Pace::NONE, Pace::with);
+    let all = groups.iter().copied().fold(ReadingPace::NONE, ReadingPace::with);
     // a reading that begins in a group may end in a later one; the last of a cycle may be short
     let further = (averaging / GROUP + 3).min(groups.len());
     let longest: Vec<f64> = groups.iter().map(|it| it.longest_s).collect();

@@ -8,7 +8,7 @@ use std::{cell::Cell, ops::Range};
 
 use super::{
     Average, CrankingInputs,
-    pace::{GROUP, Pace},
+    pace::{GROUP, ReadingPace},
     run::{Run, SpeedReading},
 };
 use crate::{
@@ -19,7 +19,7 @@ use crate::{
 
 /// The readings of one start, until the speed has been at its full course long enough for anything to show.
 #[derive(Clone, Debug)]
-pub(super) struct Readings<'a> {
+pub(super) struct StartReadings<'a> {
     run: Run<'a>,
     averaging: usize,
     /// Whether one begins at every tooth.
@@ -65,7 +65,7 @@ struct Walk {
     silent_at: usize,
 }
 
-impl<'a> Readings<'a> {
+impl<'a> StartReadings<'a> {
     pub(super) fn new(run: Run<'a>, inputs: &CrankingInputs) -> Self {
         let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
         let confirmation = usize::try_from(inputs.confirmation.max(1)).unwrap_or(1);
@@ -160,14 +160,14 @@ impl<'a> Readings<'a> {
                 group = next;
                 continue;
             }
-            let stays = |bounds: &Pace, switch: &Switch, slowest: f64| {
+            let stays = |bounds: &ReadingPace, switch: &Switch, slowest: f64| {
                 if switch.is_on() {
                     slowest >= switch.off_below && bounds.longest_s <= self.timeout_s
                 } else {
                     bounds.fastest < switch.on_at
                 }
             };
-            let both_stay = |it: &Pace| {
+            let both_stay = |it: &ReadingPace| {
                 stays(it, &heard, it.slowest) && stays(it, &with_gap, it.slowest_with_gap)
             };
             // nor is any later one slow enough
@@ -374,7 +374,7 @@ impl<'a> Readings<'a> {
 
     /// Bounds on the readings that begin in a group, and on any reading of the cycle at its rates: slower than the slowest is none
     /// that begins later, faster than the fastest none that ends earlier.
-    fn bounds(&self, group: usize) -> (Pace, Pace) {
+    fn bounds(&self, group: usize) -> (ReadingPace, ReadingPace) {
         let first = self.run.rate_at(self.tooth_s(self.group_tooth(group)));
         let last = self.run.rate_at(self.last_s(group));
         let (of_group, of_all) = self.run.paces(group);

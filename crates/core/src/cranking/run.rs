@@ -3,7 +3,7 @@
 use super::{
     CrankingInputs,
     course::{Course, Passing},
-    pace::Pace,
+    pace::ReadingPace,
 };
 use crate::timeline::{Switch, SwitchChange};
 
@@ -88,7 +88,7 @@ impl<'a> Run<'a> {
     }
 
     /// The paces of a group, and of all teeth.
-    pub(super) fn paces(&self, group: usize) -> (Pace, Pace) {
+    pub(super) fn paces(&self, group: usize) -> (ReadingPace, ReadingPace) {
         let of_all = self.course.pace;
         let of_group = self.course.paces.get(group % self.groups_of_cycle());
         (of_group.copied().unwrap_or(of_all), of_all)

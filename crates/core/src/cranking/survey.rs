@@ -4,7 +4,7 @@ use super::{
     CrankingInputs, Release, cost,
     course::{Course, Values},
     follow::{CornerStarts, Starts},
-    readings::Readings,
+    readings::StartReadings,
     run::Run,
 };
 use crate::{
@@ -158,7 +158,7 @@ pub(super) fn survey(
     let mut thresholds = Thresholds::new(starts, &corners, inputs, release);
     for (of_corner, corner) in starts.corners.iter().zip(&mut corners) {
         for run in of_corner.runs() {
-            let readings = Readings::new(run, inputs);
+            let readings = StartReadings::new(run, inputs);
             thresholds.hurry(inputs, &run, &readings);
             corner.add(inputs, release, &run, &readings);
             counted::count(|done| done.teeth += readings.timed());
@@ -221,7 +221,7 @@ impl Thresholds {
     }
 
     /// The threshold must be confirmed in time for the first spark.
-    fn hurry(&mut self, inputs: &CrankingInputs, run: &Run<'_>, readings: &Readings<'_>) {
+    fn hurry(&mut self, inputs: &CrankingInputs, run: &Run<'_>, readings: &StartReadings<'_>) {
         let deadline_s = run.spark().map_or(f64::INFINITY, |spark| spark.first_s)
             - inputs.dwell.base()
             - inputs.relay.pull_in_time.high.base();
@@ -284,7 +284,7 @@ impl StartCorner {
         inputs: &CrankingInputs,
         release: Release,
         run: &Run<'_>,
-        readings: &Readings<'_>,
+        readings: &StartReadings<'_>,
     ) {
         let spark = run.spark();
         if let Some(spark) = spark {

@@ -3,7 +3,7 @@
 use super::{
     CrankingInputs,
     course::{Course, valleys},
-    readings::Readings,
+    readings::StartReadings,
     run::{Run, SpeedReading},
     survey::{StartCorner, contact},
 };
@@ -34,7 +34,7 @@ pub(super) fn trace(inputs: &CrankingInputs, corner: &StartCorner) -> Option<Tra
     let course = Course::new(inputs, &valleys(inputs), corner.values.clone())?;
     let start_deg = corner.latest.map_or(0.0, |latest| latest.start.degrees());
     let run = Run::new(&course, start_deg);
-    let of_run = Readings::new(run, inputs);
+    let of_run = StartReadings::new(run, inputs);
     let readings: Vec<_> = of_run.all().collect();
     let spark = run.spark();
     let end_s = readings

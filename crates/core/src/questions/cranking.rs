@@ -41,8 +41,8 @@ use crate::{
 };
 
 /// What all relays of a plan may cost together, in steps, beside the starts that are followed once for all of them: about half a
-/// second natively, and a few on a phone. That is enough for 64 relays that open at every dip of a single's start as long as it may
-/// be, and for five that do at every dip of sixteen cylinders, at every corner that can be typed.
+/// second natively, and a few on a phone. Only relays that open at every dip of a start as long as it may be can cost more, where
+/// they are several and the engine has many cylinders.
 pub(crate) const MOST: u64 = 400_000_000;
 
 /// What an answer follows from: the start of the engine, and the relay that it is about, where that is a further one.
@@ -189,7 +189,7 @@ fn answered(
     findings: &mut Findings,
 ) -> Answer {
     let inputs = search.inputs;
-    let result = match search.answer() {
+    let result = match search.answer(true) {
         Searched::Whole(result) => result,
         Searched::TooMuch(outline) => {
             return unsearched(known, search, &outline, details, findings);
@@ -208,7 +208,6 @@ fn answered(
     let is_wanted = tone != Tone::Good || inputs.threshold.is_none();
     let best = advice::best(search, &result).filter(|_| is_wanted);
     answer.show(details.map(|it| (it.start)(known, inputs, &result, best.as_ref(), &otherwise)));
-    findings.extend(unsearched::not_all_tried(known, search));
     answer
 }
 

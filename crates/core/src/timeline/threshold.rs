@@ -67,13 +67,13 @@ impl LetGo {
 /// misses some of the readings, and meets no others), in few steps: one for each time that the readings fall, however many
 /// they are. The lower of two series is that of both: a threshold is steady in both where the lower level does not let go.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Levels {
-    steps: Vec<Level>,
+pub struct LowestOnceOn {
+    steps: Vec<LowestStep>,
 }
 
 /// A level, from above the threshold of the one before.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Level {
+struct LowestStep {
     /// The highest threshold that it holds for.
     threshold: f64,
     /// The reading; less than any where silence follows.
@@ -86,14 +86,14 @@ pub struct ThresholdReach {
     /// The highest threshold at which it goes on at all; less than any where it never does.
     pub highest: f64,
     /// How low the readings come then.
-    pub levels: Levels,
+    pub levels: LowestOnceOn,
 }
 
 impl ThresholdReach {
     /// Of a series, silence being less than any reading, for a switch that wants `agree` readings in a row.
     pub fn new(readings: &[f64], agree: u32) -> Self {
         let agree = usize::try_from(agree.max(1)).unwrap_or(usize::MAX);
-        let mut reach = Self { highest: f64::NEG_INFINITY, levels: Levels::default() };
+        let mut reach = Self { highest: f64::NEG_INFINITY, levels: LowestOnceOn::default() };
         let lowest = lowest_after(readings, agree);
         let on_at = extremes(readings, agree, f64::min);
         // the switch has gone on at the last of the window that begins here
@@ -102,7 +102,7 @@ impl ThresholdReach {
             if threshold > reach.highest {
                 reach.highest = threshold;
                 let lowest = if lowest < threshold { lowest } else { f64::INFINITY };
-                reach.levels.push(Level { threshold, lowest });
+                reach.levels.push(LowestStep { threshold, lowest });
             }
         }
         reach
@@ -117,7 +117,7 @@ impl ThresholdReach {
     }
 }
 
-impl Levels {
+impl LowestOnceOn {
     /// The lower of both, for every threshold.
     #[must_use]
     pub fn with(&self, other: &Self) -> Self {
@@ -127,7 +127,7 @@ impl Levels {
             let level = match (one.peek(), two.peek()) {
                 (None, None) => return lower,
                 (Some(level), None) | (None, Some(level)) => **level,
-                (Some(one), Some(two)) => Level {
+                (Some(one), Some(two)) => LowestStep {
                     threshold: one.threshold.min(two.threshold),
                     lowest: one.lowest.min(two.lowest),
                 },
@@ -148,7 +148,7 @@ impl Levels {
     pub fn unsteady(&self, let_go: LetGo) -> Vec<Interval> {
         let mut below = f64::NEG_INFINITY;
         let mut all = Vec::new();
-        for Level { threshold, lowest } in self.steps.iter().copied() {
+        for LowestStep { threshold, lowest } in self.steps.iter().copied() {
             let lets_go =
                 if lowest == f64::NEG_INFINITY { lowest } else { let_go.threshold(lowest) };
             let one = Interval { low: below.max(lets_go), high: threshold };
@@ -165,7 +165,7 @@ impl Levels {
         self.steps.len()
     }
 
-    fn push(&mut self, level: Level) {
+    fn push(&mut self, level: LowestStep) {
         match self.steps.last_mut().filter(|last| last.lowest.total_cmp(&level.lowest).is_eq()) {
             Some(last) => last.threshold = level.threshold,
             None => self.steps.push(level),
@@ -256,7 +256,7 @@ mod tests {
 
     #[test]
     fn a_level_is_kept_where_the_readings_fall_below_the_threshold() {
-        let level = |threshold, lowest| Level { threshold, lowest };
+        let level = |threshold, lowest| LowestStep { threshold, lowest };
         let reach = ThresholdReach::new(&[10.0, 30.0, 20.0, 50.0, 40.0, 60.0, 15.0, 12.0], 2);
         assert!((reach.highest - 40.0).abs() < 1e-12, "the better of each two: {reach:?}");
         // up to 10 nothing falls below it; on at the second, third or fifth reading, the last two are no more than 15
@@ -282,7 +282,7 @@ mod tests {
     }
 
     /// The levels are unlimited where they don't lie below the threshold.
-    fn ends(levels: &Levels) -> impl Iterator<Item = f64> {
+    fn ends(levels: &LowestOnceOn) -> impl Iterator<Item = f64> {
         levels.steps.iter().map(|it| it.threshold)
     }
 

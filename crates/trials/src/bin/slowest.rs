@@ -7,9 +7,7 @@
 //! ```
 //!
 //! Prints, for each kind of plan that it began with, what its slowest plan makes the core do, how many findings say that a search
-//! was left out (relays that were not looked at in every start, and with fewer thresholds tried; loads that hang together too much),
-//! and the seconds that it takes, and
-//! writes that plan into the folder for temporary files; or the same of plans that are named. What stops a report is counted
+//! was left out (relays that open too often, loads that hang together too much), and the seconds that it takes, and writes that plan into the folder for temporary files; or the same of plans that are named. What stops a report is counted
 //! work (`budget.rs` of the core); here it is seen how long that takes.
 #![expect(
     clippy::expect_used,
@@ -64,7 +62,7 @@ fn main() {
 
 fn tell(name: &str, plan: &Plan, took: Duration) {
     let (report, done) = counting(|| report(plan));
-    let codes = ["cranking.unsearched", "cranking.not-all-tried", "outputs.too-much-together"];
+    let codes = ["cranking.unsearched", "outputs.too-much-together"];
     let count = |code| report.findings.iter().filter(|it| it.message.code == code).count();
     let left_out = codes.map(|code| count(code).to_string()).join(", ");
     println!(

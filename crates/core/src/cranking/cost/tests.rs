@@ -2,7 +2,7 @@ use super::*;
 use crate::{
     budget::Budget,
     cranking::{
-        Average, Relay, Release, Sync, Wheel, course::courses, readings::Readings, run,
+        Average, Relay, Release, Sync, Wheel, course::courses, readings::StartReadings, run,
         start::starts,
     },
     quantity::{Band, CrankAngle, celsius, rpm, seconds, share, volts},
@@ -81,7 +81,7 @@ fn no_start_passes_more_teeth_than_are_counted_nor_much_less() {
     for inputs in at_the_limits() {
         for course in courses(&inputs).map(|it| it.expect("an engine that turns")) {
             let counted = RunCost::new(&inputs, &course.values);
-            let readings = Readings::new(run::Run::new(&course, 0.0), &inputs);
+            let readings = StartReadings::new(run::Run::new(&course, 0.0), &inputs);
             let (averaging, readings) = (u64::from(inputs.averaging), count(readings.count()));
             let passed = readings * averaging + 1;
             assert!(passed <= counted.teeth, "{passed} of {counted:?}: {inputs:?}");

@@ -55,7 +55,7 @@ fn answer(
     };
     let search = StartSearch { inputs: &inputs, starts, budget };
     let mut answer = if purpose.is_for_starting() {
-        match search.answer() {
+        match search.answer(false) {
             Searched::Whole(result) => {
                 let mut answer = starting(known, relay, purpose, search, &result, findings);
                 let is_wanted = answer.verdict.tone != Tone::Good || inputs.threshold.is_none();
@@ -63,7 +63,6 @@ fn answer(
                 answer.show(
                     details.map(|it| (it.relay)(relay, purpose, &inputs, &result, best.as_ref())),
                 );
-                findings.extend(unsearched::not_all_tried(&known.of_relay(relay), search));
                 answer
             }
             Searched::TooMuch(outline) => {

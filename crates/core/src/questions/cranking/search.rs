@@ -1,4 +1,4 @@
-//! The searches that an answer asks for, each begun only where it may still be spent.
+//! The searches that an answer asks for, begun only where they may be spent.
 
 use crate::{
     budget::Budget,
@@ -27,13 +27,13 @@ pub(super) enum Searched {
 }
 
 impl StartSearch<'_> {
-    /// The answer itself.
-    pub(super) fn answer(self) -> Searched {
-        let stopping = self.inputs.threshold.map_or(0, |_| cost::stopping(self.inputs));
-        let whole = self
-            .budget
-            .take(stopping + cost::weighing(self.starts))
-            .and_then(|()| self.starts.answer(self.inputs, self.budget));
+    /// The answer itself. What is asked beside it is paid with it, with other starts (`with_events`) where those are told:
+    /// where there is an answer, all that could be said is said.
+    pub(super) fn answer(self, with_events: bool) -> Searched {
+        let events = if with_events { cost::happening(self.inputs) } else { 0 };
+        let beside = cost::asking_beside(self.inputs, self.starts).saturating_add(events);
+        let whole = self.budget.take(beside);
+        let whole = whole.and_then(|()| self.starts.answer(self.inputs, self.budget));
         whole.map_or_else(|| Searched::TooMuch(self.starts.outline(self.inputs)), Searched::Whole)
     }
 
@@ -42,45 +42,34 @@ impl StartSearch<'_> {
         self.starts.readings_at_corners()
     }
 
-    /// Whether a threshold is known to work with a release: what is too much is not known to.
+    /// Whether a threshold works with a release.
     pub(super) fn serves(self, release: Release, threshold: RotationalSpeed) -> bool {
         let set = CrankingInputs { release, ..self.inputs.clone() };
-        self.weigh().is_some() && self.starts.serves(&set, threshold)
+        self.starts.serves(&set, threshold)
     }
 
-    /// The thresholds that are known to work with another release.
+    /// The thresholds that work with another release.
     pub(super) fn works_with(self, release: Release) -> Option<Interval> {
-        self.weigh()?;
         self.starts.works_with(self.inputs, release)
     }
 
-    /// The releases that are known to work at a threshold.
+    /// The releases that work at a threshold.
     pub(super) fn releases(self, threshold: RotationalSpeed) -> Option<Interval> {
-        self.weigh()?;
         self.starts.releases(self.inputs, threshold)
     }
 
-    fn weigh(self) -> Option<()> {
-        self.budget.take(cost::weighing(self.starts))
-    }
-
     /// What happens when the engine dies, with another release.
-    pub(super) fn stop(self, release: RotationalSpeed) -> Option<StopAnswer> {
-        self.budget.take(cost::stopping(self.inputs))?;
-        Some(cranking::stop(self.inputs, release))
+    pub(super) fn stop(self, release: RotationalSpeed) -> StopAnswer {
+        cranking::stop(self.inputs, release)
     }
 
-    /// Starts that go otherwise; none where they are too much. They are told once, with the first relay: what is kept for the
-    /// others is left.
+    /// Starts that go otherwise.
     pub(super) fn events(self) -> Vec<Event> {
-        let is_begun = self.budget.take(cost::happening(self.inputs)).is_some();
-        if is_begun { cranking::events(self.inputs) } else { Vec::new() }
+        cranking::events(self.inputs)
     }
 
     /// What false edges do at the threshold that is asked about.
     pub(super) fn noise(self) -> Option<Noise> {
-        let threshold = self.inputs.threshold?;
-        self.budget.take(cost::mistaking(self.inputs))?;
-        Some(cranking::noise(self.inputs, threshold))
+        Some(cranking::noise(self.inputs, self.inputs.threshold?))
     }
 }

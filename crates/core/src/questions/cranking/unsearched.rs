@@ -60,18 +60,6 @@ pub(super) fn finding(known: &Known, search: StartSearch<'_>) -> Finding {
     Finding::new(Severity::Doubt, path(known), message).cured_by(cure)
 }
 
-/// That not all was tried beside the answer; nothing where it was.
-pub(super) fn not_all_tried(known: &Known, search: StartSearch<'_>) -> Option<Finding> {
-    search.budget.is_short().then(|| {
-        let message = say!(
-            words::unsearched::NOT_ALL_TRIED,
-            field = COSTLY.field().label,
-            value = super::figures::band(search.inputs.run_up)
-        );
-        Finding::new(Severity::Doubt, path(known), message)
-    })
-}
-
 /// A further relay is led to by itself.
 fn path(known: &Known) -> String {
     if known.is_first() { COSTLY.place().path() } else { known.keys.threshold.path() }
