@@ -12,9 +12,9 @@ const MOST: usize = 30_000;
 
 /// Networks with their solutions.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Known {
+pub(super) struct KnownNetworks {
     /// By what [`digest`] makes of it: one network each.
-    places: BTreeMap<u64, Place>,
+    places: BTreeMap<u64, KnownPlace>,
     /// Those of all networks, one after the other.
     branches: Vec<Branch>,
     currents: Vec<f64>,
@@ -23,16 +23,16 @@ pub(super) struct Known {
 
 /// Where a network stands in those lists.
 #[derive(Clone, Debug)]
-struct Place {
+struct KnownPlace {
     branches: Range<usize>,
     nodes: Range<usize>,
 }
 
-impl Known {
+impl KnownNetworks {
     /// Whether a network of which every bit is the same was solved before; then `solution` is made that one.
     pub(super) fn find(&self, digest: u64, network: &Network, solution: &mut Solution) -> bool {
         let place = self.places.get(&digest);
-        let of = |place: &Place| {
+        let of = |place: &KnownPlace| {
             let branches = self.branches.get(place.branches.clone())?;
             let is_same = place.nodes.len() == network.names.len() && branches == network.branches;
             let currents = self.currents.get(place.branches.clone()).filter(|_| is_same)?;
@@ -57,7 +57,7 @@ impl Known {
         self.currents.extend(solution.currents());
         self.nodes.extend_from_slice(solution.nodes());
         let place =
-            Place { branches: branches..self.branches.len(), nodes: nodes..self.nodes.len() };
+            KnownPlace { branches: branches..self.branches.len(), nodes: nodes..self.nodes.len() };
         self.places.insert(digest, place);
     }
 }
