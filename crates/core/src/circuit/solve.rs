@@ -21,6 +21,9 @@ const LAST_STEP: f64 = 1e-12;
 /// Relative to the currents that cross the border of an unheld part: less is rounding, or diodes that leak alike.
 const STRANDED: f64 = 1e-11;
 
+/// So many layouts are kept.
+const MOST_LAYOUTS: usize = 6;
+
 /// Room to solve networks in, one after the other.
 ///
 /// What the search needs is kept from one network to the next, and so is what is the same in both where the same is joined
@@ -29,6 +32,8 @@ const STRANDED: f64 = 1e-11;
 #[derive(Clone, Debug, Default)]
 pub struct Workspace {
     layout: NetworkLayout,
+    /// Those of the networks before, the last one last: what leaks, or conducts one way, comes and goes from corner to corner.
+    others: Vec<NetworkLayout>,
     potentials: Vec<Pair>,
     /// The way that is followed next, and how steeply the co-content falls there.
     direction: Vec<f64>,
@@ -59,14 +64,30 @@ impl Workspace {
 
     /// Solves it.
     pub(super) fn solve(&mut self, network: &Network) -> Result<&Solution, Unsolvable> {
-        let is_same = self.layout.take(network)?;
-        if !is_same || !self.is_joined {
+        #[cfg(test)]
+        super::work::done(|work| work.networks += 1);
+        if !self.layout.is_for(network) {
+            self.change_layout(network);
+        }
+        self.layout.take(network)?;
+        if !self.is_joined {
             self.solution.join(&network.branches);
             self.is_joined = true;
         }
         self.descend()?;
         self.conclude(network.names.len())?;
         Ok(&self.solution)
+    }
+
+    /// Puts the layout aside for one that was made for such a network, or for an empty one.
+    fn change_layout(&mut self, network: &Network) {
+        self.is_joined = false;
+        let known = self.others.iter().position(|other| other.is_for(network));
+        let other = known.map(|at| self.others.swap_remove(at)).unwrap_or_default();
+        self.others.push(std::mem::replace(&mut self.layout, other));
+        if self.others.len() > MOST_LAYOUTS {
+            self.others.remove(0);
+        }
     }
 
     /// The solution found last.

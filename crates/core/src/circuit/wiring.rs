@@ -119,13 +119,15 @@ impl LegEnd {
 }
 
 impl NetworkLayout {
-    /// Takes up a network whose nodes all exist: its values alone, where the same is joined to the same as in the one before.
-    /// Whether it is.
-    pub(super) fn take(&mut self, network: &Network) -> Result<bool, Unsolvable> {
+    /// Whether it was made for a network in which the same is joined to the same.
+    pub(super) fn is_for(&self, network: &Network) -> bool {
         let joints = network.branches.iter().map(Branch::joint);
-        let is_same =
-            self.made_for.0 == network.names.len() && self.made_for.1.iter().copied().eq(joints);
-        if is_same {
+        self.made_for.0 == network.names.len() && self.made_for.1.iter().copied().eq(joints)
+    }
+
+    /// Takes up a network whose nodes all exist: its values alone, where it was made for such a one.
+    pub(super) fn take(&mut self, network: &Network) -> Result<(), Unsolvable> {
+        if self.is_for(network) {
             self.groups.set(network);
         } else {
             self.make(network)?;
@@ -143,10 +145,12 @@ impl NetworkLayout {
         self.nodes.clear();
         self.nodes.extend(self.groups.members().iter().map(|member| member.above));
         self.is_eliminated = false;
-        Ok(is_same)
+        Ok(())
     }
 
     fn make(&mut self, network: &Network) -> Result<(), Unsolvable> {
+        #[cfg(test)]
+        super::work::done(|work| work.layouts += 1);
         self.made_for = (0, Vec::new());
         self.groups = Groups::of(network)?;
         let end = |node: Node| {
@@ -231,6 +235,8 @@ impl NetworkLayout {
     /// The step that would balance all groups with these inflows if every element kept its conductance.
     pub(super) fn tangent_step(&mut self, inflow: &mut [f64], step: &mut Vec<f64>) {
         if !self.is_eliminated {
+            #[cfg(test)]
+            super::work::done(|work| work.eliminations += 1);
             self.mesh.clear(self.flows.len());
             for leg in self.legs.iter().filter(|leg| !leg.is_within_a_group()) {
                 self.mesh.join(leg.from.unknown(), leg.to.unknown(), leg.at.siemens);

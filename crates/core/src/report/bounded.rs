@@ -242,3 +242,13 @@ fn what_is_remembered_changes_no_report_where_not_all_is_searched() {
     plan.remove(Part::Relays, 1);
     check(&mut memory, &plan, "one less of each");
 }
+
+/// What the demo takes, its first cures tried: counted, since a time hangs on the machine.
+#[test]
+fn the_demo_solves_no_more_networks_than_it_needs() {
+    let demo = include_str!("../../../../tests/plans/demo.json");
+    let plan = crate::plan::parse(demo).expect("a plan");
+    let (_, work) = crate::circuit::work::work_for(|| report(&plan));
+    assert!(work.networks <= 600, "{work:?}");
+    assert!(work.layouts <= 300, "{work:?}");
+}
