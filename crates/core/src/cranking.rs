@@ -157,7 +157,7 @@ pub struct CrankingInputs {
     pub averaging: u32,
     /// How readings follow each other.
     pub average: Average,
-    /// StartReadings in a row that must agree; from 1.
+    /// Readings in a row that must agree; from 1.
     pub confirmation: u32,
     /// Speed at which the relay is switched on, where it is known.
     pub threshold: Option<RotationalSpeed>,

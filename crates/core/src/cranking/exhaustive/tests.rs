@@ -145,7 +145,8 @@ proptest! {
         let fall = Fall { from: idle * 6.0, duration_s: run_down };
         let from_deg = 15.0 * f64::from(from);
         let found = stops::command_off_s(&inputs, fall, from_deg, idle * share);
-        prop_assert_eq!(found, command_off_s(&inputs, fall, from_deg, idle * share));
+        let expected = command_off_s(&inputs, fall, from_deg, idle * share);
+        prop_assert_eq!(found.to_bits(), expected.to_bits(), "{}, not {}", found, expected);
     }
 
     #[test]
@@ -156,7 +157,7 @@ proptest! {
         edges in 0_u32..65,
     ) {
         let average = if is_sliding { Average::Sliding } else { Average::Blocks };
-        let inputs = CrankingInputs { averaging, confirmation, average, ..usual() };
+        let inputs = CrankingInputs { averaging, average, confirmation, ..usual() };
         let threshold = inputs.rocking.high * over;
         let found = false_edges::closes(&inputs, threshold, edges);
         prop_assert_eq!(found, closes(&inputs, threshold, edges));
