@@ -86,7 +86,7 @@ fn the_example_plans_are_answered_as_their_notes_say() {
     );
     check(
         "injectors-driver.json",
-        Tone::Good,
+        Tone::Doubtful,
         "injectors.peak-good",
         &["injectors.hold-too-small", "injectors.peak-not-while-cranking"],
     );

@@ -21,7 +21,10 @@ pub use verdicts::{Judged, Verdicts};
 
 use crate::{
     message::Message,
-    questions::{coils::words as coils, injectors::words::parts as injectors},
+    questions::{
+        coils::words as coils,
+        injectors::words::{self as injectors_words, parts as injectors},
+    },
     report::{Answer, Report, Tone},
 };
 
@@ -112,7 +115,10 @@ fn chosen(report: &Report) -> Vec<Chosen<'_>> {
         // where one of the steps cures what was found, the other cures beside it are other ways to the same
         let is_cured = answer.to_do.iter().any(is_remedy);
         let is_other = |message: &Message| is_remedy(message) || is_cured && step::is_cure(message);
-        let said = [&answer.verdict.message].into_iter().chain(&answer.why).chain(&answer.to_do);
+        let heading = answer.to_do.iter().position(|it| it.code == injectors_words::ANY_ONE.code);
+        let steps = heading.filter(|_| is_cured).unwrap_or(usize::MAX);
+        let steps = answer.to_do.iter().take(steps);
+        let said = [&answer.verdict.message].into_iter().chain(&answer.why).chain(steps);
         let said = said.filter(|message| !is_other(message));
         chosen.extend(said.map(|message| Chosen {
             message,
