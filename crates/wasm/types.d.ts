@@ -666,7 +666,7 @@ output?: string,
  */
 like?: string,
 /**
- * Kind of load: `solenoid`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has its own card; blank: worked as a relay's coil, which takes little to stay in)
+ * Kind of load: `solenoid`, `proportional-valve`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `pulse-input`, `rev-counter`, `gauge` (a relay has its own card; blank: worked as a relay's coil, which takes little to stay in)
  */
 kind?: string,
 /**
@@ -1574,6 +1574,10 @@ subject: string,
  */
 basis: Basis,
 /**
+ * When it strikes.
+ */
+strikes: Moment,
+/**
  * Where it holds.
  */
 holds: Holds,
@@ -1647,6 +1651,11 @@ text: string,
 edits?: Array<Edit>, };
 
 /**
+ * When what a finding tells of is first met, in the order in which a car meets it.
+ */
+export type Moment = "plan" | "key-off" | "key-on" | "cranking" | "running" | "failure";
+
+/**
  * What another field must be.
  */
 export type OnlyIf = {
@@ -1716,7 +1725,7 @@ export type Report = {
  */
 name: string,
 /**
- * What the fitter should know, worst first.
+ * What the fitter should know: Dangers and Faults first, by when they strike, then Doubts and Notes likewise.
  */
 findings: Array<Finding>,
 /**
