@@ -249,6 +249,6 @@ fn the_demo_solves_no_more_networks_than_it_needs() {
     let demo = include_str!("../../../../tests/plans/demo.json");
     let plan = crate::plan::parse(demo).expect("a plan");
     let (_, work) = crate::circuit::work::work_for(|| report(&plan));
-    assert!(work.networks <= 600, "{work:?}");
+    assert!(work.networks <= 650, "{work:?}");
     assert!(work.layouts <= 300, "{work:?}");
 }

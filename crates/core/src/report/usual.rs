@@ -223,7 +223,7 @@ mod tests {
         let facts = usual(&report(&demo())).facts;
         let grave = facts.iter().filter(|it| it.severity <= Severity::Fault);
         let moments: Vec<_> = grave.map(|it| it.moment).collect();
-        assert_eq!(moments, [Moment::KeyOn, Moment::Cranking, Moment::Running, Moment::Running]);
+        assert_eq!(moments, [Moment::KeyOn, Moment::Cranking, Moment::Cranking, Moment::Cranking]);
     }
 
     #[test]
