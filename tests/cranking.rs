@@ -295,6 +295,8 @@ fn a_stall_timeout_shorter_than_the_gap_leaves_no_threshold() {
     assert!(answer.corners[0].openings.count > 0, "it cuts power once a turn");
     let longer = CrankingInputs { stall_timeout: Band::exact(seconds(0.0151)), ..plain() };
     assert!(answered(&longer).works.is_some(), "15.1 ms is enough");
+    let serves = |inputs: &CrankingInputs| serves(inputs, rpm(100.0));
+    assert!(serves(&longer) && !serves(&inputs), "and so it is for one threshold alone");
 }
 
 /// By hand: from 800 rpm in one second, 120 rpm is passed at 0.85 s; there the pitch of 6 degrees takes 8.3 ms and

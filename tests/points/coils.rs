@@ -30,7 +30,20 @@ fn a_fuse_may_hold_as_long_as_its_gates_let_it() {
             assert!((holds / expected - 1.0).abs() < 1e-3, "{kind} {percent} %: {holds} s");
         }
         assert_eq!(holds_for(amperes(rating), amperes(rating * 1.34)), None);
+        // between the last two, by hand: the share ln(5.7 / 3.5) / ln(6 / 3.5) = 0.90483 of the way
+        let expected = if kind == "C" { 0.11656 } else { 1.2035 };
+        let holds = holds_for(amperes(rating), amperes(rating * 5.7)).expect("it blows").base();
+        assert!((holds / expected - 1.0).abs() < 1e-3, "{kind} 570 %: {holds} s");
         assert!(holds_for(amperes(rating), amperes(rating * 20.0)).is_some());
+    }
+}
+
+/// Source: `reference/fuses_blade.json`, from memory: type C goes up to 40 A, at 200 % for 5 s; what is larger is of type E, 60 s.
+#[test]
+fn a_blade_of_40_amperes_is_a_regular_one_and_a_larger_one_is_not() {
+    for (rating, seconds) in [(40.0, 5.0), (42.0, 60.0), (50.0, 60.0)] {
+        let holds = holds_for(amperes(rating), amperes(rating * 2.000_001)).expect("it blows");
+        assert!((holds.base() / seconds - 1.0).abs() < 1e-3, "{rating} A: {holds:?}");
     }
 }
 

@@ -1,13 +1,75 @@
 //! Why a mutant survives.
 
 /// A mutant that survives: its file, a part of its line, a part of what it changes, and why.
-pub(crate) struct Known(&'static str, &'static str, &'static str, &'static str);
+struct Known(&'static str, &'static str, &'static str, &'static str);
+
+const CYCLE: &str = "equivalent: it tells a cycle of 720 degrees from one of 360";
+const NO_VALUE: &str = "equivalent: no preferred value lies between";
 
 /// Those that were looked at.
-const KNOWN: &[Known] = &[];
+const KNOWN: &[Known] = &[
+    Known(
+        "coil/cures.rs",
+        "celsius(20.0)",
+        "",
+        "equivalent: the energy of a current hangs on no temperature",
+    ),
+    Known("cranking/course.rs", "540.0", "540.0", CYCLE),
+    Known("cranking/dip.rs", "540.0", "540.0", CYCLE),
+    Known(
+        "cranking/dip.rs",
+        "MOST_GAIN",
+        "",
+        "equivalent: the upper end of a search, which ends far below it",
+    ),
+    Known(
+        "cranking/events.rs",
+        "RUN_TO_TOP_DEG",
+        "",
+        "untested: in no test a top lies between 54 and 66 degrees after a start",
+    ),
+    Known(
+        "cranking/survey.rs",
+        "inputs.stall_timeout.low {",
+        "+",
+        "equivalent: a shortcut; a silence reads as nought as well, which no threshold stands",
+    ),
+    Known(
+        "output/corner.rs",
+        "running_ratio() > 1.0",
+        "",
+        "equivalent: the ratios are 1, 6.5 and 10, and a corner more than is needed changes nothing",
+    ),
+    Known("output/alternative/across.rs", "PULL_DOWN_OHM", "10.0 − 10 %", NO_VALUE),
+    Known("output/alternative/across.rs", "PULL_DOWN_OHM", "8200.0 + 10 %", NO_VALUE),
+];
 
-/// Why it survives, where that is known.
-pub(crate) fn why(file: &str, line: &str, change: &str) -> Option<&'static str> {
+/// What a change does that moves the boundary of a comparison.
+const BOUNDARIES: &[&str] = &["`<` is `<=`", "`<=` is `<`", "`>` is `>=`", "`>=` is `>`"];
+
+/// Why it survives.
+pub(crate) fn why(file: &str, line: &str, change: &str, is_reached: bool) -> &'static str {
     let is_it = |it: &&Known| it.0 == file && line.contains(it.1) && change.contains(it.2);
-    KNOWN.iter().find(is_it).map(|it| it.3)
+    match KNOWN.iter().find(is_it) {
+        Some(known) => known.3,
+        None if is_reached => "untested",
+        None if BOUNDARIES.contains(&change) => "both sides are equal in no test",
+        None => "no test comes by",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_looked_at_has_its_reason_and_the_rest_a_general_one() {
+        assert_eq!(why("cranking/dip.rs", "if x > 540.0 {", "540.0 + 10 %", true), CYCLE);
+        assert_eq!(
+            why("coil.rs", "a < b", "`<` is `<=`", false),
+            "both sides are equal in no test"
+        );
+        assert_eq!(why("coil.rs", "a < b", "`<` is `<=`", true), "untested");
+        assert_eq!(why("coil.rs", "a < 3.0", "3.0 + 10 %", false), "no test comes by");
+    }
 }

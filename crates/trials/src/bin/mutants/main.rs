@@ -6,8 +6,10 @@
 //! cargo run --release -p quietpin-trials --bin mutants -- --in output/judge.rs
 //! ```
 //!
-//! `--most 10` also asks tests that take up to ten seconds. With `--in` all mutants of those files are tried whose path holds that text, and nothing is written. A copy of the workspace in
-//! `target/mutants` is built once, with all mutants in it; each is switched on when a test program starts.
+//! A copy of the workspace in `target/mutants` is built once, with all mutants in it; each is switched on when a test program
+//! starts. With `--in` all mutants of those files are tried whose path holds that text, and nothing is written. What was found
+//! is kept there too, and a further run asks only what was not asked: `--quick` asks no record, `--most 10` also tests that take
+//! up to ten seconds.
 #![expect(
     clippy::print_stdout,
     clippy::print_stderr,
@@ -17,6 +19,7 @@
 mod baseline;
 mod copy;
 mod known;
+mod past;
 mod planted;
 mod programs;
 mod scope;
@@ -36,7 +39,7 @@ use crate::sites::{Kind, Mutant};
 const SEED: u64 = 1;
 
 /// A test that takes longer is not asked where nothing else is said: what it alone would tell counts as survived.
-const MOST: Duration = Duration::from_secs(3);
+const MOST: Duration = Duration::from_secs(1);
 
 /// How many comparisons are drawn.
 const COMPARISONS: usize = 200;
@@ -65,19 +68,19 @@ fn run() -> Result<(), String> {
     for test in tests.iter().filter(|it| !it.is_asked(wanted.most)) {
         eprintln!("not asked: {}, {:.1} s", test.name, test.takes.as_secs_f64());
     }
-    tests.retain(|it| it.is_asked(wanted.most));
+    tests.retain(|it| it.is_asked(wanted.most) && !(wanted.is_quick && it.is_record()));
     let chosen = match &wanted.part {
         Some(part) => mutants.iter().filter(|it| it.file.contains(part)).collect(),
         None => drawn(&mutants),
     };
-    let outcomes = trial::run(&chosen, &programs, &tests, &folder);
+    let past = past::Past::of(&folder, &baseline::key(&programs, &files));
+    let outcomes = trial::run(&chosen, &programs, &tests, (&folder, wanted.most), &past);
     let tried: Vec<_> = chosen.into_iter().zip(outcomes).collect();
     let record = tell::record(&mutants, &tried, SEED);
-    match wanted.part {
-        Some(_) => println!("{record}"),
-        None => {
-            fs::write(top.join("tests/MUTANTS.md"), record).map_err(|error| error.to_string())?;
-        }
+    if wanted.part.is_some() {
+        println!("{record}");
+    } else {
+        fs::write(top.join("tests/MUTANTS.md"), record).map_err(|error| error.to_string())?;
     }
     Ok(())
 }
@@ -88,19 +91,22 @@ struct Wanted {
     part: Option<String>,
     /// Tests that take longer are not asked.
     most: Duration,
+    /// Whether no record is asked.
+    is_quick: bool,
 }
 
 fn wanted() -> Result<Wanted, String> {
     use lexopt::ValueExt as _;
 
     let mut arguments = lexopt::Parser::from_env();
-    let mut wanted = Wanted { part: None, most: MOST };
+    let mut wanted = Wanted { part: None, most: MOST, is_quick: false };
     while let Some(argument) = arguments.next().map_err(|error| error.to_string())? {
         match argument {
             lexopt::Arg::Long("in") => {
                 let part = arguments.value().map_err(|error| error.to_string())?;
                 wanted.part = Some(part.to_string_lossy().into_owned());
             }
+            lexopt::Arg::Long("quick") => wanted.is_quick = true,
             lexopt::Arg::Long("most") => {
                 let seconds = arguments.value().and_then(|it| it.parse());
                 wanted.most = Duration::from_secs(seconds.map_err(|error| error.to_string())?);

@@ -43,10 +43,10 @@ pub(crate) fn build(tree: &Path, into: &Path) -> Result<Vec<Program>, String> {
         return Err(String::from_utf8_lossy(&output.stderr).into_owned());
     }
     let text = String::from_utf8_lossy(&output.stdout).into_owned();
-    text.lines()
-        .filter_map(executable)
-        .map(|(executable, folder)| listed(executable, folder))
-        .collect()
+    let mut found: Vec<_> = text.lines().filter_map(executable).collect();
+    // they are told of in the order in which they are built
+    found.sort();
+    found.into_iter().map(|(executable, folder)| listed(executable, folder)).collect()
 }
 
 /// The program that a message of the build tells of, and the folder of its package.

@@ -15,10 +15,10 @@ const TRADE: &[&str] = &[
     "tables",
 ];
 
-/// What judges in a question is all that neither reads, nor words, nor draws, nor lists numbers.
+/// What judges in a question is all that neither reads, nor advises, nor words, nor draws, nor lists numbers.
 const NO_JUDGES: &[&str] = &[
-    "detail", "fields", "figure", "figures", "memory", "names", "numbers", "picture", "pictures",
-    "read", "table", "tests", "words", "working",
+    "advice", "cure", "cures", "detail", "fields", "figure", "figures", "memory", "names",
+    "numbers", "picture", "pictures", "read", "remedies", "table", "tests", "words", "working",
 ];
 
 /// Constants that are no trade values: file, name, why.
@@ -45,7 +45,7 @@ const OF_FORMULAS: &[f64] =
 /// Less than this only takes up what rounding leaves.
 const SLACK: f64 = 1.5e-6;
 
-/// Whether a file of the core is changed, by its path below `crates/core/src`.
+/// Whether a file of the core is changed: one of the trade that traces no curve, or one that judges; by its path below `crates/core/src`.
 pub(crate) fn is_changed(path: &str) -> bool {
     let path = path.strip_suffix(".rs").unwrap_or(path);
     let mut names = path.split('/');
@@ -54,7 +54,7 @@ pub(crate) fn is_changed(path: &str) -> bool {
     if first == "questions" {
         return rest.peek().is_some() && !rest.any(|name| NO_JUDGES.contains(&name));
     }
-    TRADE.contains(&first) && !rest.any(|name| name == "tests")
+    TRADE.contains(&first) && !rest.any(|name| ["tests", "trace"].contains(&name))
 }
 
 /// Whether a constant is left as it is.
@@ -96,6 +96,7 @@ mod tests {
             "questions/coils/words.rs",
             "questions/coils/words/feed.rs",
             "channels/tests.rs",
+            "injector/trace.rs",
             "quantity/read.rs",
         ] {
             assert!(!is_changed(path), "{path}");

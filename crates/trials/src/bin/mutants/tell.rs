@@ -81,12 +81,8 @@ fn listed(title: &str, tried: &[Tried<'_>], counts: impl Fn(&Outcome) -> bool) -
     for (mutant, outcome) in tried.iter().filter(|(_, outcome)| counts(outcome)) {
         let line = mutant.text.replace('|', "\\|");
         let change = mutant.change.replace('|', "\\|");
-        let why = known::why(&mutant.file, &mutant.text, &mutant.change);
-        let why = why.unwrap_or(if *outcome == Outcome::Unreached {
-            "no test comes by"
-        } else {
-            "untested"
-        });
+        let is_reached = *outcome != Outcome::Unreached;
+        let why = known::why(&mutant.file, &mutant.text, &mutant.change, is_reached);
         let _ = writeln!(text, "| `{}` | `{line}` | {change} | {why} |", mutant.file);
     }
     text
@@ -103,9 +99,9 @@ should notice.
   in formulas parts of a whole, turns in degrees, minutes, and powers of ten are mathematics, and left as they are.
 - *Limits typed or counted*: how many targets are asked of a channel, the stall time-out, what an input bears, wherever they
   are held against something.
-- Changed are the modules of the trade and what judges in the questions; not what is read, worded, drawn or listed, and nothing
+- Changed are the modules of the trade and what judges in the questions; not what is read, advised, worded, drawn or listed, and nothing
   that is worked out when the program is built.
-- The native tests of the core, of `tests` and of the command are asked, but for those that take longer than three seconds.
+- The native tests of the core, of `tests` and of the command are asked, but for those that take longer than a second.
 - *Caught*: a test that knows what is right fails, or the program does not end. *By records alone*: only the snapshots, hashes
   and tables of what was said before are others; they tell that something changed, not that it is wrong.
 ";

@@ -4,6 +4,7 @@ use std::{collections::BTreeMap, path::Path, sync::Mutex, time::Duration};
 
 use crate::{
     baseline::Test,
+    past::{Known, Past},
     programs::{Ended, Program},
     sites::Mutant,
     work,
@@ -29,50 +30,76 @@ const FIRST: Duration = Duration::from_millis(300);
 const PATIENCE: u32 = 20;
 const START: Duration = Duration::from_secs(10);
 
-/// Tries these mutants.
+/// Tries these mutants with the tests that take no longer than `most`, as far as that is not known.
 pub(crate) fn run(
     mutants: &[&Mutant],
     programs: &[Program],
     tests: &[Test],
-    folder: &Path,
+    (folder, most): (&Path, Duration),
+    past: &Past,
 ) -> Vec<Outcome> {
     let outcomes = Mutex::new(BTreeMap::new());
     work::share(mutants.len(), |worker, at| {
         let Some(mutant) = mutants.get(at) else { return };
         let scratch = folder.join(format!("printed-{worker}.txt"));
-        let outcome = Trial { programs, scratch: &scratch, id: mutant.id }.outcome(tests);
-        eprintln!("{} {}:{} {}: {outcome:?}", mutant.id, mutant.file, mutant.line, mutant.change);
+        let trial = Trial { programs, scratch: &scratch, id: mutant.id, most };
+        let before = past.get(mutant.id);
+        let known = trial.known(tests, before);
+        if before != Some(&known) {
+            past.note(mutant.id, &known);
+            eprintln!("{} {}:{} {}: {known:?}", mutant.id, mutant.file, mutant.line, mutant.change);
+        }
         if let Ok(mut outcomes) = outcomes.lock() {
-            outcomes.insert(at, outcome);
+            outcomes.insert(at, Outcome::of(known));
         }
     });
     outcomes.into_inner().unwrap_or_default().into_values().collect()
+}
+
+impl Outcome {
+    fn of(known: Known) -> Self {
+        match known {
+            Known::Caught(by) => Self::Caught(by),
+            Known::Left { changes: Some(true), .. } => Self::ChangesRecords,
+            Known::Left { asked: 0, .. } => Self::Unreached,
+            Known::Left { asked, .. } => Self::Survived(asked),
+        }
+    }
 }
 
 struct Trial<'a> {
     programs: &'a [Program],
     scratch: &'a Path,
     id: u32,
+    most: Duration,
 }
 
 impl Trial<'_> {
-    fn outcome(&self, tests: &[Test]) -> Outcome {
-        let asked: Vec<&Test> = tests.iter().filter(|it| it.infected.contains(&self.id)).collect();
-        if asked.is_empty() {
-            return Outcome::Unreached;
-        }
-        let (records, mut others): (Vec<_>, Vec<_>) =
-            asked.iter().copied().partition(|it| it.is_record());
+    /// What is known after all of these are asked that were not asked before.
+    fn known(&self, tests: &[Test], before: Option<&Known>) -> Known {
+        let (done, mut asked, mut changes) = match before {
+            Some(Known::Caught(by)) => return Known::Caught(by.clone()),
+            Some(Known::Left { most, asked, changes }) => (Some(*most), *asked, *changes),
+            None => (None, 0, None),
+        };
+        let infected: Vec<&Test> =
+            tests.iter().filter(|it| it.infected.contains(&self.id)).collect();
+        let (records, others): (Vec<_>, Vec<_>) =
+            infected.into_iter().partition(|it| it.is_record());
+        let is_new = |it: &&Test| done.is_none_or(|done| it.takes > done);
+        let mut others: Vec<&Test> = others.into_iter().filter(is_new).collect();
         others.sort_by_key(|it| it.takes);
         for batch in batches(&others) {
             if let Some(by) = self.failing(batch) {
-                return Outcome::Caught(by);
+                return Known::Caught(by);
             }
         }
-        if records.iter().any(|it| self.failing(&[it]).is_some()) {
-            return Outcome::ChangesRecords;
+        asked += others.len();
+        if let Some(record) = records.first().filter(|_| changes.is_none()) {
+            changes = Some(self.failing(&[record]).is_some());
         }
-        Outcome::Survived(asked.len())
+        let most = done.map_or(self.most, |done| done.max(self.most));
+        Known::Left { most, asked, changes }
     }
 
     /// The first of these that fails.
