@@ -11,7 +11,9 @@ use quietpin_core::{
     },
     conditions::Conditions,
     engine::{Engine, EngineKind, Spacing},
-    quantity::{Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, volts},
+    quantity::{
+        Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, share, volts,
+    },
 };
 use quietpin_tests::{Checked, Worst, reference, rows};
 
@@ -143,6 +145,12 @@ fn dwell_runs_out_where_the_time_is_the_time_that_is_needed() {
     // 90 degrees in 3.494 ms: 15 / 3.494 ms turns a minute
     near("runs out", at.runs_out.base(), 15.0 / (dwell + 1e-3), 1e-12);
     near("duty", at.duty.base(), dwell / 5e-3, 1e-12);
+    // charged for 49.9 % of the time
+    for (limit, is_over) in [(0.48, true), (0.52, false)] {
+        let limited = CoilInputs { duty_limit: Some(share(limit)), ..inputs.clone() };
+        assert_eq!(at.is_over_duty(&limited), is_over, "{limit}");
+        assert_eq!(at.is_enough(&limited), !is_over, "{limit}");
+    }
 }
 
 /// Worked by hand: with 9 V of 14 V left at its limit of 10 A, an igniter takes 9 V · 10 A for as long as it holds it; a

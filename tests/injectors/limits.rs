@@ -63,6 +63,12 @@ fn a_peak_is_round_and_keeps_a_twentieth_from_the_ends_of_its_window() {
         let found = best(least, most);
         assert!((found - expected).abs() < 1e-9, "{least} to {most}: {found} A");
     }
+    let is_open = |least: f64, most: f64| {
+        let [most_at, ..] = usual().corners();
+        let (least, most) = (amperes(least), amperes(most));
+        PeakWindow { least, most, most_at, working: Vec::new() }.is_open()
+    };
+    assert!(is_open(1.0, 2.0) && is_open(2.0, 2.0) && !is_open(2.0, 1.0), "any, one, none");
     // the upper end alike: 2 A are 5.2 % below 2.11 A, and 4.8 % below 2.1 A
     assert!((best(1.7, 2.0 / 0.948) - 2.0).abs() < 1e-9, "within");
     assert!((best(1.7, 2.0 / 0.952) - 1.9).abs() < 1e-9, "too near: {}", best(1.7, 2.0 / 0.952));

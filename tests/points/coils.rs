@@ -97,6 +97,22 @@ fn a_relay_that_follows_the_engine_is_a_cure_and_what_it_saves_is_said() {
     assert_eq!(told(HELD, &nought, "coils.fuse-bears-held"), [Doubt]);
 }
 
+/// Common practice, no source: 0.3 V between battery and coils are too much. What is lost goes with the length of the lead.
+#[test]
+fn a_lead_that_loses_more_than_three_tenths_of_a_volt_is_told() {
+    let lost = |metres: f64| {
+        let example = quietpin_tests::plans::ALL.iter().find(|it| it.name == "coils-eight");
+        let mut plan = quietpin_core::plan::parse(example.expect("it is there").text).expect("it");
+        assert!(plan.set("relays.0.lead_length", &format!("{metres} m")), "a place");
+        let findings = report(&plan).findings;
+        let found = findings.into_iter().find(|it| it.message.code == "coils.lead-drops")?;
+        found.message.values["drop"].number
+    };
+    let metre = lost(50.0).expect("that is far") / 50.0;
+    assert!((0.28..=0.32).contains(&lost(0.31 / metre).expect("0.31 V are told")), "{metre} V/m");
+    assert_eq!(lost(0.29 / metre), None, "0.29 V are not");
+}
+
 /// By hand: 10 A for two coils are 5 A each, and (5 / 7)² = half of the energy; 15 A are 7.5 A each.
 #[test]
 fn coils_on_one_igniter_share_what_it_holds() {

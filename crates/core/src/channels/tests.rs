@@ -129,6 +129,17 @@ fn injection_needs_the_cam_where_each_injector_opens_once_a_cycle() {
     assert!(!needs_cam(EngineKind::TwoStroke, Injection::EachOnce));
 }
 
+#[test]
+fn coils_need_the_cam_where_each_fires_once_a_cycle() {
+    let needs_cam = |kind, mode| {
+        Need::ignition(&engine(kind, &[1, 3, 4, 2]), mode).expect("possible").needs_cam
+    };
+    assert!(needs_cam(EngineKind::FourStroke, Ignition::Sequential));
+    assert!(!needs_cam(EngineKind::FourStroke, Ignition::PairedSingle));
+    assert!(!needs_cam(EngineKind::FourStroke, Ignition::EveryTurn));
+    assert!(!needs_cam(EngineKind::TwoStroke, Ignition::Sequential));
+}
+
 /// Common practice, no source: no advance is 60 degrees; a two-stroke's exhaust port opens 85 to 110 degrees after the top. By
 /// the geometry of a rotor its apex has passed the trailing plug within half a turn, 150 degrees of it taken.
 #[test]

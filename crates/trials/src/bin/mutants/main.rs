@@ -9,7 +9,7 @@
 //! A copy of the workspace in `target/mutants` is built once, with all mutants in it; each is switched on when a test program
 //! starts. With `--in` all mutants of those files are tried whose path holds that text, and nothing is written. What was found
 //! is kept there too, and a further run asks only what was not asked: `--quick` asks no record, `--most 10` also tests that take
-//! up to ten seconds.
+//! up to ten seconds, and `--minutes 5` begins with none after five minutes.
 #![expect(
     clippy::print_stdout,
     clippy::print_stderr,
@@ -30,7 +30,12 @@ mod trial;
 mod uses;
 mod work;
 
-use std::{fs, path::Path, process::ExitCode, time::Duration};
+use std::{
+    fs,
+    path::Path,
+    process::ExitCode,
+    time::{Duration, Instant},
+};
 
 use quietpin_trials::random::Random;
 
@@ -74,8 +79,11 @@ fn run() -> Result<(), String> {
         None => drawn(&mutants),
     };
     let past = past::Past::of(&folder, &baseline::key(&programs, &files));
-    let outcomes = trial::run(&chosen, &programs, &tests, (&folder, wanted.most), &past);
-    let tried: Vec<_> = chosen.into_iter().zip(outcomes).collect();
+    let until = wanted.minutes.map(|it| Instant::now() + Duration::from_mins(it));
+    let outcomes = trial::run(&chosen, &programs, &tests, (&folder, wanted.most), (&past, until));
+    let found = |(at, outcome): (usize, trial::Outcome)| Some((*chosen.get(at)?, outcome));
+    let mut tried: Vec<_> = outcomes.into_iter().filter_map(found).collect();
+    tried.sort_by_key(|(mutant, _)| mutant.id);
     let record = tell::record(&mutants, &tried, SEED);
     if wanted.part.is_some() {
         println!("{record}");
@@ -93,13 +101,15 @@ struct Wanted {
     most: Duration,
     /// Whether no record is asked.
     is_quick: bool,
+    /// After so many minutes no other mutant is tried.
+    minutes: Option<u64>,
 }
 
 fn wanted() -> Result<Wanted, String> {
     use lexopt::ValueExt as _;
 
     let mut arguments = lexopt::Parser::from_env();
-    let mut wanted = Wanted { part: None, most: MOST, is_quick: false };
+    let mut wanted = Wanted { part: None, most: MOST, is_quick: false, minutes: None };
     while let Some(argument) = arguments.next().map_err(|error| error.to_string())? {
         match argument {
             lexopt::Arg::Long("in") => {
@@ -107,6 +117,10 @@ fn wanted() -> Result<Wanted, String> {
                 wanted.part = Some(part.to_string_lossy().into_owned());
             }
             lexopt::Arg::Long("quick") => wanted.is_quick = true,
+            lexopt::Arg::Long("minutes") => {
+                let minutes = arguments.value().and_then(|it| it.parse());
+                wanted.minutes = Some(minutes.map_err(|error| error.to_string())?);
+            }
             lexopt::Arg::Long("most") => {
                 let seconds = arguments.value().and_then(|it| it.parse());
                 wanted.most = Duration::from_secs(seconds.map_err(|error| error.to_string())?);
@@ -117,7 +131,7 @@ fn wanted() -> Result<Wanted, String> {
     Ok(wanted)
 }
 
-/// All constants, and so many of the comparisons, each as likely; in the order in which they stand.
+/// All constants, and so many of the comparisons, each as likely, in an order of chance.
 fn drawn(mutants: &[Mutant]) -> Vec<&Mutant> {
     let (mut comparisons, mut drawn): (Vec<_>, Vec<_>) =
         mutants.iter().partition(|it| it.kind == Kind::Comparison);
@@ -125,7 +139,10 @@ fn drawn(mutants: &[Mutant]) -> Vec<&Mutant> {
     for _ in 0..COMPARISONS.min(comparisons.len()) {
         drawn.push(comparisons.swap_remove(random.below(comparisons.len())));
     }
-    drawn.sort_by_key(|it| it.id);
+    // what can't be tried in the time there is is then as likely one as another
+    for last in (1..drawn.len()).rev() {
+        drawn.swap(last, random.below(last + 1));
+    }
     drawn
 }
 
@@ -145,8 +162,8 @@ mod tests {
         };
         let mutants: Vec<_> = (0..1000).map(mutant).collect();
         let once = drawn(&mutants);
+        assert_eq!(once.iter().filter(|it| it.kind == Kind::Constant).count(), 100);
         assert_eq!(once.len(), 100 + COMPARISONS);
-        assert!(once.is_sorted_by_key(|it| it.id), "in their order");
         assert_eq!(once, drawn(&mutants));
     }
 }

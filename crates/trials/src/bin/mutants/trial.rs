@@ -1,6 +1,11 @@
 //! One mutant after the other is switched on, and the tests that can tell of it are asked, the quickest first.
 
-use std::{collections::BTreeMap, path::Path, sync::Mutex, time::Duration};
+use std::{
+    collections::BTreeMap,
+    path::Path,
+    sync::Mutex,
+    time::{Duration, Instant},
+};
 
 use crate::{
     baseline::Test,
@@ -30,17 +35,19 @@ const FIRST: Duration = Duration::from_millis(300);
 const PATIENCE: u32 = 20;
 const START: Duration = Duration::from_secs(10);
 
-/// Tries these mutants with the tests that take no longer than `most`, as far as that is not known.
+/// Tries these mutants with the tests that take no longer than `most`, as far as that is not known; tells of each
+/// by its place among them, of none that is not tried until then.
 pub(crate) fn run(
     mutants: &[&Mutant],
     programs: &[Program],
     tests: &[Test],
     (folder, most): (&Path, Duration),
-    past: &Past,
-) -> Vec<Outcome> {
+    (past, until): (&Past, Option<Instant>),
+) -> BTreeMap<usize, Outcome> {
     let outcomes = Mutex::new(BTreeMap::new());
     work::share(mutants.len(), |worker, at| {
-        let Some(mutant) = mutants.get(at) else { return };
+        let is_late = until.is_some_and(|until| Instant::now() > until);
+        let Some(mutant) = mutants.get(at).filter(|_| !is_late) else { return };
         let scratch = folder.join(format!("printed-{worker}.txt"));
         let trial = Trial { programs, scratch: &scratch, id: mutant.id, most };
         let before = past.get(mutant.id);
@@ -53,7 +60,7 @@ pub(crate) fn run(
             outcomes.insert(at, Outcome::of(known));
         }
     });
-    outcomes.into_inner().unwrap_or_default().into_values().collect()
+    outcomes.into_inner().unwrap_or_default()
 }
 
 impl Outcome {
