@@ -87,9 +87,9 @@ fn a_pull_up_is_one_that_the_sensor_can_sink() {
         near("pull-up", pull_up.base(), kilohm * 1e3, 1e-9);
         near("rail", rail.base(), 5.0, 1e-9);
     }
-    // an input that bears 4 V is given 3.3
+    // an input that bears 3.5 V is given 3.3
     let asked =
-        InputNeeds { low: volts(0.8), high: volts(2.0), bears: Some(volts(4.0)), sink: None };
+        InputNeeds { low: volts(0.8), high: volts(2.0), bears: Some(volts(3.5)), sink: None };
     let open = Hall { input: exact("1 Mohm"), ..hall() };
     near("rail", open.cure(&asked, None).expect("3.3 V does").1.base(), 3.3, 1e-9);
 }
