@@ -152,7 +152,7 @@ pub(crate) fn operating_points() -> Vec<Checked> {
     for row in rows("circuits/dc_output_stage.csv") {
         check_stage(&row, &mut worst_v, &mut worst_a);
     }
-    let what = ["Voltages of an output pin at rest", "Currents of an output pin at rest"];
+    let what = ["Voltages of an output pin", "Currents of an output pin"];
     vec![
         worst_v.checked("outputs", what[0], NGSPICE, "V"),
         worst_a.checked("outputs", what[1], NGSPICE, "A"),

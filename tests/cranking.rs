@@ -14,8 +14,8 @@ mod uneven;
 use proptest::prelude::*;
 use quietpin_core::{
     cranking::{
-        Average, CrankingAnswer, CrankingInputs, PullIn, Relay, Release, Sync, Wheel, answer,
-        serves, trace, works_with,
+        Average, CrankingAnswer, CrankingInputs, PullIn, Relay, Release, Starts, Sync, Wheel,
+        answer, trace,
     },
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, celsius, rpm, seconds, share, volts},
 };
@@ -64,6 +64,14 @@ fn wheel(positions: u32, missing: u32, mark_deg: f64) -> Wheel {
 
 fn answered(inputs: &CrankingInputs) -> CrankingAnswer {
     answer(inputs).expect("an engine that turns")
+}
+
+fn followed(inputs: &CrankingInputs) -> Starts {
+    Starts::follow(inputs).expect("an engine that turns")
+}
+
+fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
+    followed(inputs).serves(inputs, threshold)
 }
 
 #[track_caller]
@@ -282,7 +290,8 @@ fn a_release_in_the_ripple_opens_once_a_compression() {
     // six dips a cycle, of two turns: ten a second at 200 rpm
     check(answer.corners[0].openings.a_second, 10.0, 1e-9);
     assert_eq!(answer.works, None, "130 rpm is read in each dip: a release of 180 always lets go");
-    let band = works_with(&inputs, Release::Share(share(0.6))).expect("a lower release works");
+    let lower = Release::Share(share(0.6));
+    let band = followed(&inputs).works_with(&inputs, lower).expect("a lower release works");
     check(band.low, 30.0, 1e-9);
     check(band.high, answer.corners[0].slowest_reading.base(), 1e-9);
 }
@@ -388,30 +397,32 @@ fn starts() -> impl Strategy<Value = CrankingInputs> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(1000))]
 
-    /// The band is found from the readings in one pass; here each threshold is simulated by itself.
+    /// The band against thresholds that are asked about one by one; the core holds both to starts simulated reading by reading.
     #[test]
     fn inside_the_band_a_threshold_works_and_just_outside_it_does_not(
         inputs in starts(),
         place in 0.0..1.0_f64,
     ) {
+        let starts = followed(&inputs);
+        let serves = |threshold: RotationalSpeed| starts.serves(&inputs, threshold);
         let answer = answered(&inputs);
         let asked = inputs.threshold.expect("given");
         let Some(band) = answer.works else {
-            prop_assert!(!serves(&inputs, asked), "no band, but {asked:?} works");
+            prop_assert!(!serves(asked), "no band, but {asked:?} works");
             return Ok(());
         };
         let middle = band.low + (band.high - band.low) * place.max(1e-6);
         for inside in [band.low.max(1e-3) * (1.0 + 1e-9), middle, band.high * (1.0 - 1e-9)] {
             if band.holds(inside) {
-                prop_assert!(serves(&inputs, rpm(inside)), "{inside} in {band:?} fails");
+                prop_assert!(serves(rpm(inside)), "{inside} in {band:?} fails");
             }
         }
         for outside in [band.low * (1.0 - 1e-9), band.high * (1.0 + 1e-9)] {
-            prop_assert!(!serves(&inputs, rpm(outside)), "{outside} off {band:?} works");
+            prop_assert!(!serves(rpm(outside)), "{outside} off {band:?} works");
         }
-        prop_assert_eq!(serves(&inputs, asked), band.holds(asked.base()), "{:?} and {:?}", asked, band);
+        prop_assert_eq!(serves(asked), band.holds(asked.base()), "{:?} and {:?}", asked, band);
         if let Some(prompt) = answer.prompt {
-            let set = CrankingInputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs };
+            let set = CrankingInputs { threshold: Some(rpm(prompt.high * (1.0 - 1e-9))), ..inputs.clone() };
             let lost = answered(&set).corners.iter().map(|corner| corner.lost).max();
             prop_assert_eq!(lost, Some(0), "{:?} loses a spark", prompt);
         }

@@ -306,7 +306,7 @@ fn two_leads_exchanged_are_put_right_by_a_text_or_one_exchange() {
         &answer,
         &[
             "Enter this order of channels in the controller: 1-3-5-6-2-4. No lead is moved.",
-            "Move leads: 1 exchange (3 with 5) puts 2 leads right, in this order.",
+            "Swap leads or coil connectors: 1 swap (3 with 5) puts 2 right.",
         ],
     );
     check_figure(&answer, "firing.figure-out-of-place", "2");
@@ -343,10 +343,7 @@ fn leads_one_tower_round_are_turned_together() {
         Tone::Bad,
         "All 6 out by the same: one setting",
     );
-    assert_eq!(
-        answer.to_do[0].text,
-        "Turn all leads together 1 tower on, in the direction of the rotor."
-    );
+    assert_eq!(answer.to_do[0].text, "Move all leads together 1 tower on, in rotor direction.");
 }
 
 #[test]
@@ -356,7 +353,7 @@ fn pairs_without_companions_are_refused_with_what_works() {
     let answer = check_answer(&report, "channels.ignition_mode", Tone::Bad, verdict);
     assert_eq!(
         answer.why.expect("a reason").text,
-        "No cylinder fires exactly 360° from cylinder 1: the nearest, 4, misses by 30°. Sharing, No. 4 gets a spark −330° from its firing point (intake): backfire in the inlet."
+        "No cylinder fires exactly 360° from cylinder 1: the nearest, 4, misses by 30°. Sharing, cylinder 4 gets a spark −330° from its firing point (intake): backfire in the inlet."
     );
     assert_eq!(answer.to_do[0].code, "firing.instead-every-turn");
     check_answer(&report, "channels.injection_mode", Tone::Good, "2 channels, one for each bank");
@@ -365,7 +362,7 @@ fn pairs_without_companions_are_refused_with_what_works() {
 #[test]
 fn too_few_channels_are_told_with_what_can_be_had() {
     let report = example("six-short");
-    let verdict = "6 channels wanted, 4 there";
+    let verdict = "Needs 6 channels, you have 4";
     let answer = check_answer(&report, "channels.ignition_count", Tone::Bad, verdict);
     assert_eq!(
         answer.why.as_ref().expect("a reason").text,
@@ -374,7 +371,7 @@ fn too_few_channels_are_told_with_what_can_be_had() {
     check_to_do(
         &answer,
         &[
-            "With 4 channels: fire companion pairs, 3 channels. What is given up: a spark of its own for each cylinder.",
+            "With 4 channels: fire companion pairs (wasted spark), 3 channels. You give up a spark of its own for each cylinder.",
         ],
     );
 }
@@ -382,8 +379,7 @@ fn too_few_channels_are_told_with_what_can_be_had() {
 #[test]
 fn companion_swap_is_said_for_today_and_for_the_day_of_sequential() {
     let report = example("six-companions-swapped");
-    let answer =
-        check_answer(&report, COILS, Tone::Doubtful, "Runs like this, but not in sequence");
+    let answer = check_answer(&report, COILS, Tone::Doubtful, "Runs like this, but not sequential");
     assert_eq!(answer.to_do[0].values["order"].shown, "6-5-3-1-2-4", "{:?}", answer.to_do);
     assert!(!report.has_danger_or_fault(), "{:?}", report.findings);
 }
@@ -395,8 +391,8 @@ fn what_is_seen_so_far_gets_no_cure() {
     check_to_do(
         &answer,
         &[
-            "Channel 3 is certainly wrong: what the plan has there answered to another.",
-            "Not seen yet: 2, 3 and 4. Fire one channel at a time and note whose coil answers.",
+            "Channel 3 is certainly wrong: what the plan has there fired on another.",
+            "Not seen yet: 2, 3 and 4. Fire one channel at a time and note whose coil sparks.",
         ],
     );
     let again = report.findings.iter().find(|it| it.subject == "channels.coils_wired.3");

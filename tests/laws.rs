@@ -2,12 +2,15 @@
 #![expect(clippy::expect_used, reason = "a test fails by it")]
 
 mod assumed;
+mod costliest;
 mod sequences;
 mod typed;
+mod unused;
 use proptest::prelude::*;
 use quietpin::print::{self, Options};
 use quietpin_core::{
     fields,
+    finding::{Finding, Severity},
     plan::{self, MOST_ENTRIES, Plan, VERSION},
     read::State,
     report::{Memory, Report, report, report_after},
@@ -105,7 +108,9 @@ proptest! {
             prop_assert!(leads_somewhere(&plan, &report, &finding.subject), "{finding:?} leads nowhere");
         }
         for pair in report.findings.windows(2) {
-            prop_assert!(pair[0].severity <= pair[1].severity, "worst first");
+            let place = |it: &Finding| (it.severity.max(Severity::Fault), it.strikes, it.severity);
+            let [one, other] = [&pair[0], &pair[1]].map(|it| place(it));
+            prop_assert!(one <= other, "by when they strike: {one:?}, {other:?}");
         }
     }
 

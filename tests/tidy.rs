@@ -5,11 +5,13 @@
 mod answers;
 mod codes;
 mod colours;
+mod glossary;
 mod layers;
 mod names;
 mod references;
 mod sizes;
 mod sources;
+mod wording;
 
 /// Fails with all that was found, a line each.
 #[track_caller]

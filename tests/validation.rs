@@ -63,8 +63,8 @@ fn at_random() -> Vec<Checked> {
     let text = reference("circuits/against_ngspice.md");
     let families = [
         ("resistors", "Random circuits of resistors"),
-        ("output stages, exponential diodes", "Random output stages, exponential diodes"),
-        ("output stages, threshold diodes", "Random output stages, threshold diodes"),
+        ("output stages, exponential diodes", "Random outputs, exponential diodes"),
+        ("output stages, threshold diodes", "Random outputs, threshold diodes"),
     ];
     let of = |(family, what): (&str, &'static str)| {
         let cells = cells(&text, &format!("| {family} |"));
@@ -128,7 +128,7 @@ const NOT_MODELLED: [(&str, &str); 7] = [
     ),
     (
         "cranking",
-        "The starter's own curve and the battery's chemistry: speeds and voltages are taken as typed.",
+        "The starter's own curve and the battery's chemistry: speeds and voltages are used as typed.",
     ),
     (
         "coils",
@@ -187,7 +187,7 @@ fn practice(question: &str, steps: &BTreeSet<(String, String)>) -> String {
             let (field, assumed) = (place.field(), place.field().assumed?);
             holds(assumed.basis).then(|| format!("{} ({})", field.label, assumed.text))
         });
-        listed(&mut text, &format!("{name}, taken for blanks"), &taken.collect());
+        listed(&mut text, &format!("{name}, assumed for blanks"), &taken.collect());
         let worked = steps.iter().filter(|(_, source)| holds(source));
         let worked = worked.map(|(symbols, _)| format!("`{symbols}`"));
         listed(&mut text, &format!("{name}, in the working"), &worked.collect());

@@ -52,7 +52,7 @@ cylinders?: string,
  */
 order?: string,
 /**
- * Engine: `four-stroke`, `two-stroke`, `rotary`
+ * Engine type: `four-stroke`, `two-stroke`, `rotary`
  */
 kind?: string,
 /**
@@ -72,7 +72,7 @@ bank_angles?: string,
  */
 pins?: string,
 /**
- * Split pins: the second bank’s rod follows by: an angle, -180 to 180 °
+ * Split pins: the second bank's rod follows by: an angle, -180 to 180 °
  */
 split?: string,
 /**
@@ -84,7 +84,7 @@ highest_speed?: string,
  */
 numbering?: string,
 /**
- * Numbering where the order was found: `inline-front`, `inline-flywheel`, `banks-left-front`, `banks-right-front`, `alternating-left`, `alternating-right`, `banks-left-flywheel`, `banks-right-flywheel` (where it is another one)
+ * Numbering used by that firing order: `inline-front`, `inline-flywheel`, `banks-left-front`, `banks-right-front`, `alternating-left`, `alternating-right`, `banks-left-flywheel`, `banks-right-flywheel` (if it is another one)
  */
 order_numbering?: string,
 /**
@@ -95,15 +95,15 @@ banks?: string,
 
 export type Controller = {
 /**
- * First tooth to top dead centre, as entered: an angle, -720 to 720 deg (positive: the tooth passes before)
+ * First tooth to TDC, as entered: an angle, -720 to 720 deg (positive: the tooth passes before TDC)
  */
 offset?: string,
 /**
- * Controller locked at, before top dead centre: an angle, -60 to 90 deg (10 deg)
+ * Timing locked at, before TDC: an angle, -60 to 90 deg (10 deg)
  */
 locked_advance?: string,
 /**
- * Order of the ignition channels, as entered (1-5-3-6-2-4; blank: not looked at)
+ * Order of the ignition channels, as entered (1-5-3-6-2-4; blank: not checked)
  */
 order?: string,
 /**
@@ -111,11 +111,11 @@ order?: string,
  */
 spacing?: string,
 /**
- * Angles of the firings, as entered (0 90 240 330 480 570)
+ * Firing angles, as entered (0 90 240 330 480 570)
  */
 angles?: string,
 /**
- * Outputs that coils, injectors and loads share: 0 to 128 (all of the controller together; blank: each kind has its own)
+ * Outputs shared by coils, injectors and loads: 0 to 128 (the whole controller; blank: each kind has its own)
  */
 outputs?: string,
 /**
@@ -127,23 +127,23 @@ dwell?: string,
  */
 cranking_dwell?: string,
 /**
- * When the key is turned off it: `dies`, `stays` (one that switches its own main relay stays on for a while)
+ * At key-off the controller: `dies`, `stays` (one that switches its own main relay stays on for a while)
  */
 after_key_off?: string,
 /**
- * Least supply it runs on: a voltage, 3 to 16 V (from its data: below it, it restarts)
+ * Lowest supply it runs on: a voltage, 3 to 16 V (from its data: below it, it restarts)
  */
 least_supply?: string,
 /**
- * It is fed from: `battery`, `ignition`
+ * Controller is fed from: `battery`, `ignition`
  */
 feed?: string,
 /**
- * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (what else hangs on that feed)
+ * Controller's supply to ground, key off: a resistance, 0.5 to 1000000 ohm (through what else is on that feed)
  */
 supply_off?: string,
 /**
- * Controller's own draw, key off: a current, 0 to 2000 mA (nought where a relay cuts its supply)
+ * Controller's own draw, key off: a current, 0 to 2000 mA (0 where a relay cuts its supply)
  */
 key_off_draw?: string,
 };
@@ -190,7 +190,7 @@ second_mode?: string,
  */
 second_count?: string,
 /**
- * Numbering of the second set’s channels: `by-cylinder`, `by-order`
+ * Numbering of the second set's channels: `by-cylinder`, `by-order`
  */
 second_habit?: string,
 /**
@@ -198,22 +198,22 @@ second_habit?: string,
  */
 second_wired?: Array<string>,
 /**
- * Done of the ignition’s cure
+ * Ignition fix: steps done
  */
 coils_done?: string,
 /**
- * Done of the injection’s cure
+ * Injection fix: steps done
  */
 injectors_done?: string,
 /**
- * Done of the second set’s cure
+ * Second set's fix: steps done
  */
 second_done?: string,
 };
 
 export type Light = {
 /**
- * Advance seen on cylinder: an angle, -360 to 360 deg (after top dead centre: minus)
+ * Advance seen on cylinder: an angle, -360 to 360 deg (after TDC: minus)
  */
 seen?: Array<string>,
 /**
@@ -228,19 +228,19 @@ tolerance?: string,
 
 export type Strip = {
 /**
- * At this speed: a speed of rotation, 20 to 30000 rpm (blank: the highest speed)
+ * Show the cycle at: a speed of rotation, 20 to 30000 rpm (blank: the highest speed)
  */
 speed?: string,
 /**
- * Spark before top dead centre: an angle, -30 to 90 deg
+ * Spark, before TDC: an angle, -30 to 90 deg
  */
 advance?: string,
 /**
- * Each injection lasts: a time, 0.1 to 200 ms (blank: 8 ms, or 80 % of a turn where that is less)
+ * Each injection lasts: a time, 0.1 to 200 ms (blank: 8 ms, or 80% of a turn where that is less)
  */
 injection?: string,
 /**
- * It ends before firing top dead centre: an angle, 0 to 720 deg
+ * Injection ends, before firing TDC: an angle, 0 to 720 deg
  */
 injection_end?: string,
 /**
@@ -259,19 +259,19 @@ resistance?: string,
  */
 per_output?: string,
 /**
- * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if current-controlled)
+ * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if peak-and-hold)
  */
 output_limit?: string,
 /**
- * The output is: `plain-switch`, `current-controlled`
+ * Injector driver: `plain-switch`, `current-controlled`
  */
 output_kind?: string,
 /**
- * Its hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
+ * Hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
  */
 hold_current?: string,
 /**
- * Longest time at its peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
+ * Longest time at peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
  */
 peak_time?: string,
 /**
@@ -283,15 +283,15 @@ count?: string,
  */
 wire_length?: string,
 /**
- * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm2 or 18 AWG)
+ * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm² or 18 AWG)
  */
 wire_size?: string,
 /**
- * Contacts in that wire, all together: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
+ * Resistance of all contacts in that wire: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
  */
 contact_resistance?: string,
 /**
- * Resistor in line with each injector: a resistance, 0 to 100 ohm (blank: none)
+ * Resistor in series with each injector: a resistance, 0 to 100 ohm (blank: none)
  */
 resistor?: string,
 /**
@@ -299,7 +299,7 @@ resistor?: string,
  */
 resistor_rating?: string,
 /**
- * Across each injector: `none`, `diode`, `resistor` (a diode that came with an old loom; blank: nothing)
+ * Across each injector: `none`, `diode`, `resistor` (a diode from an old harness; blank: nothing)
  */
 across?: string,
 /**
@@ -319,15 +319,15 @@ tolerance?: string,
  */
 output_resistance?: string,
 /**
- * Voltage of the output's clamp: a voltage, 10 to 400 V (pin to ground, from its data)
+ * Clamp voltage of the output: a voltage, 10 to 400 V (pin to ground, from its data)
  */
 clamp?: string,
 /**
- * Energy its clamp bears at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
+ * Clamp energy limit at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
  */
 clamp_energy?: string,
 /**
- * Heat that one output bears: a power, 0.05 to 100 W (at the box's hottest, from its data)
+ * Heat limit of one output: a power, 0.05 to 100 W (with the controller at its hottest, from its data)
  */
 output_heat?: string,
 };
@@ -342,19 +342,19 @@ resistance?: string,
  */
 per_output?: string,
 /**
- * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if current-controlled)
+ * Current limit of one output: a current, 0.05 to 50 A (continuous, from the pin table; the peak, if peak-and-hold)
  */
 output_limit?: string,
 /**
- * The output is: `plain-switch`, `current-controlled`
+ * Injector driver: `plain-switch`, `current-controlled`
  */
 output_kind?: string,
 /**
- * Its hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
+ * Hold current: a current, 0.01 to 50 A (from the driver's data or its setting)
  */
 hold_current?: string,
 /**
- * Longest time at its peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
+ * Longest time at peak: a time, 0.05 to 100 ms (blank if it waits for the peak however long)
  */
 peak_time?: string,
 /**
@@ -366,15 +366,15 @@ count?: string,
  */
 wire_length?: string,
 /**
- * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm2 or 18 AWG)
+ * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm² or 18 AWG)
  */
 wire_size?: string,
 /**
- * Contacts in that wire, all together: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
+ * Resistance of all contacts in that wire: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
  */
 contact_resistance?: string,
 /**
- * Resistor in line with each injector: a resistance, 0 to 100 ohm (blank: none)
+ * Resistor in series with each injector: a resistance, 0 to 100 ohm (blank: none)
  */
 resistor?: string,
 /**
@@ -382,7 +382,7 @@ resistor?: string,
  */
 resistor_rating?: string,
 /**
- * Across each injector: `none`, `diode`, `resistor` (a diode that came with an old loom; blank: nothing)
+ * Across each injector: `none`, `diode`, `resistor` (a diode from an old harness; blank: nothing)
  */
 across?: string,
 /**
@@ -402,15 +402,15 @@ tolerance?: string,
  */
 output_resistance?: string,
 /**
- * Voltage of the output's clamp: a voltage, 10 to 400 V (pin to ground, from its data)
+ * Clamp voltage of the output: a voltage, 10 to 400 V (pin to ground, from its data)
  */
 clamp?: string,
 /**
- * Energy its clamp bears at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
+ * Clamp energy limit at each turn-off: an energy, 0.1 to 5000 mJ (the repetitive figure, hot, from its data)
  */
 clamp_energy?: string,
 /**
- * Heat that one output bears: a power, 0.05 to 100 W (at the box's hottest, from its data)
+ * Heat limit of one output: a power, 0.05 to 100 W (with the controller at its hottest, from its data)
  */
 output_heat?: string,
 };
@@ -421,7 +421,7 @@ export type Fuel = {
  */
 flow?: string,
 /**
- * Power wanted, at the crank: a power, 1 to 5000 kW (kW, hp or PS)
+ * Target power, at the crank: a power, 1 to 5000 kW (kW, hp or PS)
  */
 power?: string,
 /**
@@ -441,7 +441,7 @@ rail_pressure?: string,
  */
 boost?: string,
 /**
- * The pressure regulator is: `referenced`, `fixed`
+ * Pressure regulator: `referenced`, `fixed`
  */
 regulator?: string,
 /**
@@ -453,11 +453,11 @@ second_flow?: string,
  */
 dead_time?: string,
 /**
- * The most of the time that it may be open: a share, 30 to 100 %
+ * Highest injector duty: a share, 30 to 100 %
  */
 duty_limit?: string,
 /**
- * Fuel burnt for the work done: a specific fuel consumption, 150 to 2000 g/kWh (at full power, from a dynamometer)
+ * Specific fuel consumption (BSFC): a specific fuel consumption, 150 to 2000 g/kWh (at full power, from a dynamometer)
  */
 consumption?: string,
 /**
@@ -476,7 +476,7 @@ export type Output = {
  */
 name?: string,
 /**
- * Its stage: `open-drain`, `high-side`, `half-bridge`, `logic`
+ * Output type: `open-drain`, `high-side`, `half-bridge`, `logic`
  */
 stage?: string,
 /**
@@ -492,7 +492,7 @@ current_limit?: string,
  */
 pull_up?: string,
 /**
- * The pull-up goes to: `battery`, `controller`, `5v`, `3v3` (asked only where there is one)
+ * The pull-up goes to: `battery`, `controller`, `5v`, `3v3` (only if there is one)
  */
 pull_up_rail?: string,
 /**
@@ -500,7 +500,7 @@ pull_up_rail?: string,
  */
 pull_down?: string,
 /**
- * On-resistance: a resistance, 0 to 500 ohm (blank: what is usual for its stage)
+ * On-resistance: a resistance, 0 to 500 ohm (blank: usual for its type)
  */
 on_resistance?: string,
 /**
@@ -508,11 +508,11 @@ on_resistance?: string,
  */
 leakage?: string,
 /**
- * Its clamp against a coil's kick: a voltage, 15 to 1000 V (volts across the open switch, from the pin table; blank: none known)
+ * Clamp voltage (flyback): a voltage, 15 to 1000 V (volts across the open switch, from the pin table; blank: none known)
  */
 clamp?: string,
 /**
- * What the clamp may take: an energy, 0.01 to 100000 mJ (at each turn-off, repeated, hot: from the data sheet)
+ * Clamp energy limit: an energy, 0.01 to 100000 mJ (at each turn-off, repeated, hot: from the data sheet)
  */
 clamp_energy?: string,
 /**
@@ -523,11 +523,11 @@ pulse_limit?: string,
 
 export type Relay = {
 /**
- * Its name (pump relay)
+ * Name of the relay (pump relay)
  */
 name?: string,
 /**
- * Same relay as (what is blank here is as there: coil, contact, times)
+ * Same relay as (what is blank here is copied from there: coil, contact, times)
  */
 like?: string,
 /**
@@ -535,19 +535,19 @@ like?: string,
  */
 purpose?: string,
 /**
- * It is switched by: `speed`, `otherwise` (blank: an engine speed, where one is typed, and for coils, pump and alternator)
+ * It is switched by: `speed`, `otherwise` (blank: an engine speed, if one is typed, and for coils, pump and alternator)
  */
 switched_by?: string,
 /**
- * The relay is switched on at: a speed of rotation, 0 to 10000 rpm (100 rpm for coils or a pump)
+ * Threshold: relay on at: a speed of rotation, 0 to 10000 rpm (100 rpm for coils or a pump)
  */
 relay_on_at?: string,
 /**
- * The relay is switched off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the above)
+ * Release: relay off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the threshold)
  */
 relay_off_below?: string,
 /**
- * It runs at key-on for: a time, 0 to 60000 ms
+ * Pump runs at key-on for: a time, 0 to 60000 ms
  */
 prime?: string,
 /**
@@ -555,27 +555,27 @@ prime?: string,
  */
 cut?: string,
 /**
- * Relays like it, each with its share: 1 to 16
+ * Relays sharing this load: 1 to 16
  */
 alike?: string,
 /**
- * Rating of its contact: a current, 0.5 to 500 A (30 and 87, for direct current, for long)
+ * Contact rating: a current, 0.5 to 500 A (30 to 87, DC, continuous)
  */
 rating?: string,
 /**
- * Rating of its fuse: a current, 0.5 to 500 A (before its contact)
+ * Fuse rating: a current, 0.5 to 500 A (before its contact)
  */
 fuse?: string,
 /**
- * Lead from the battery to the coils, one way: a length, 0 to 50 m (the longest)
+ * Cable from battery to coils, one way: a length, 0 to 50 m (the longest)
  */
 lead_length?: string,
 /**
- * Size of that lead: a wire size, 0.05 to 120 mm2 (copper; 4 mm2 or 12 AWG)
+ * Size of that cable: a wire size, 0.05 to 120 mm2 (copper; 4 mm² or 12 AWG)
  */
 lead_size?: string,
 /**
- * Its coil hangs on output (one of the outputs below)
+ * Its coil is on output (one of the outputs below)
  */
 output?: string,
 /**
@@ -583,15 +583,15 @@ output?: string,
  */
 far_end?: string,
 /**
- * The relay whose contact that is
+ * Which relay
  */
 far_relay?: string,
 /**
- * The other output of the pair (off while the first is on)
+ * Other output of the pair (off while the first is on)
  */
 far_output?: string,
 /**
- * If it acts unasked: `harmless`, `costly`, `dangerous`
+ * If it comes on by itself: `harmless`, `costly`, `dangerous`
  */
 unasked?: string,
 /**
@@ -599,39 +599,39 @@ unasked?: string,
  */
 resistance?: string,
 /**
- * Voltage at which it pulls in, cold coil: a voltage, 0.1 to 36 V
+ * Pull-in voltage, cold coil: a voltage, 0.1 to 36 V
  */
 pull_in?: string,
 /**
- * Voltage below which it drops out: a voltage, 0.01 to 36 V (from the data sheet, cold)
+ * Drop-out voltage: a voltage, 0.01 to 36 V (from the data sheet, cold)
  */
 drop_out?: string,
 /**
- * Its pull-in time: a time, 0 to 1000 ms
+ * Pull-in time: a time, 0 to 1000 ms
  */
 pull_in_time?: string,
 /**
- * Its drop-out time: a time, 0 to 1000 ms
+ * Drop-out time: a time, 0 to 1000 ms
  */
 drop_out_time?: string,
 /**
- * PWM frequency: a frequency, 0.5 to 100000 Hz (only where it is pulsed; blank: on or off for good)
+ * PWM frequency: a frequency, 0.5 to 100000 Hz (only if it is pulsed; blank: simply on or off)
  */
 frequency?: string,
 /**
- * Duty of the pulses: a share, 0.5 to 99.5 % (the part of each period that is on)
+ * PWM duty: a share, 0.5 to 99.5 % (the share of each period that is on)
  */
 duty?: string,
 /**
- * Across its coil: `none`, `diode`, `resistor` (against the kick when it is switched off; blank: not known)
+ * Across its coil: `none`, `diode`, `resistor` (catches the spike at switch-off; blank: not known)
  */
 suppression?: string,
 /**
- * The diode's stripe is at: `pin`, `far-end` (the stripe is the cathode, and belongs where the plus is; blank: there)
+ * Banded end of the diode: `pin`, `far-end` (the band is the cathode, and belongs at plus; blank: it is there)
  */
 stripe?: string,
 /**
- * That resistor: a resistance, 1 to 100000 ohm
+ * Resistor across its winding: a resistance, 1 to 100000 ohm
  */
 suppression_resistance?: string,
 /**
@@ -642,7 +642,7 @@ inductance?: string,
 
 export type Load = {
 /**
- * What hangs on it (idle valve)
+ * Name of the load (idle valve)
  */
 name?: string,
 /**
@@ -650,11 +650,11 @@ name?: string,
  */
 far_end?: string,
 /**
- * The relay whose contact that is
+ * Which relay
  */
 far_relay?: string,
 /**
- * The other output of the pair (off while the first is on)
+ * Other output of the pair (off while the first is on)
  */
 far_output?: string,
 /**
@@ -662,11 +662,11 @@ far_output?: string,
  */
 output?: string,
 /**
- * Same part as (what is blank here is as there: kind, resistance, voltages, what lies across it)
+ * Same part as (what is blank here is copied from there: kind, resistance, voltages, what is across it)
  */
 like?: string,
 /**
- * Kind of load: `solenoid`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has a card of its own; blank: worked as a relay’s coil, which little holds in)
+ * Kind of load: `solenoid`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `gauge` (a relay has its own card; blank: worked as a relay's coil, which takes little to stay in)
  */
 kind?: string,
 /**
@@ -678,43 +678,43 @@ power_cut?: string,
  */
 cut_relay?: string,
 /**
- * If it acts unasked: `harmless`, `costly`, `dangerous`
+ * If it comes on by itself: `harmless`, `costly`, `dangerous`
  */
 unasked?: string,
 /**
- * Its resistance at 20 °C: a resistance, 0.05 to 1000000 ohm (a lamp or a motor: as the meter reads it, at rest)
+ * Resistance at 20 °C: a resistance, 0.05 to 1000000 ohm (a lamp or a motor: as the meter reads it, switched off)
  */
 resistance?: string,
 /**
- * Voltage at which it acts: a voltage, 0.1 to 36 V (from the data sheet, cold)
+ * Pull-in voltage: a voltage, 0.1 to 36 V (from the data sheet, cold)
  */
 pull_in?: string,
 /**
- * Voltage below which it lets go: a voltage, 0.01 to 36 V (from the data sheet, cold)
+ * Drop-out voltage: a voltage, 0.01 to 36 V (from the data sheet, cold)
  */
 drop_out?: string,
 /**
- * Highest voltage its input bears: a voltage, 1 to 100 V (from its data sheet: 5 V for many, 16 V for some)
+ * Highest input voltage: a voltage, 1 to 100 V (from its data sheet: 5 V for many, 16 V for some)
  */
 bears?: string,
 /**
- * PWM frequency: a frequency, 0.5 to 100000 Hz (only where it is pulsed; blank: on or off for good)
+ * PWM frequency: a frequency, 0.5 to 100000 Hz (only if it is pulsed; blank: simply on or off)
  */
 frequency?: string,
 /**
- * Duty of the pulses: a share, 0.5 to 99.5 % (the part of each period that is on)
+ * PWM duty: a share, 0.5 to 99.5 % (the share of each period that is on)
  */
 duty?: string,
 /**
- * Across its winding: `none`, `diode`, `resistor` (against the kick when it is switched off; blank: not known)
+ * Across its winding: `none`, `diode`, `resistor` (catches the spike at switch-off; blank: not known)
  */
 suppression?: string,
 /**
- * The diode's stripe is at: `pin`, `far-end` (the stripe is the cathode, and belongs where the plus is; blank: there)
+ * Banded end of the diode: `pin`, `far-end` (the band is the cathode, and belongs at plus; blank: it is there)
  */
 stripe?: string,
 /**
- * That resistor: a resistance, 1 to 100000 ohm
+ * Resistor across its winding: a resistance, 1 to 100000 ohm
  */
 suppression_resistance?: string,
 /**
@@ -737,15 +737,15 @@ cold_speed?: string,
  */
 weak_speed?: string,
 /**
- * As power arrives, the coils: `quiet`, `spark`, `held`
+ * At power-up the coils: `quiet`, `spark`, `held`
  */
 power_up?: string,
 /**
- * Time a coil needs after power: a time, 0 to 2000 ms (of coils with their own electronics: the data sheet)
+ * Coil ready after power-up: a time, 0 to 2000 ms (coils with electronics of their own: the data sheet)
  */
 warm_up?: string,
 /**
- * Dip at each compression, of the mean: a share, 0 to 95 % (blank: from the engine’s own compressions)
+ * Speed dip at each compression: a share, 0 to 95 % (blank: from the engine's own compressions)
  */
 dip?: string,
 /**
@@ -765,23 +765,23 @@ averaging?: string,
  */
 average?: string,
 /**
- * Time the starter takes to reach that speed: a time, 0 to 5000 ms
+ * Run-up time of the starter: a time, 0 to 5000 ms
  */
 run_up?: string,
 /**
- * Without a tooth, stopped after: a time, 10 to 10000 ms
+ * Stall time-out: stopped when no tooth for: a time, 10 to 10000 ms
  */
 stall_timeout?: string,
 /**
- * Speed read while the engine rocks at standstill: a speed of rotation, 0 to 500 rpm
+ * Speed read while it rocks at standstill: a speed of rotation, 0 to 500 rpm
  */
 rocking?: string,
 /**
- * A compression may throw it back by: an angle, 0 to 120 deg
+ * Kick-back angle: an angle, 0 to 120 deg
  */
 kick_back?: string,
 /**
- * A starter that sticks stands for: a time, 0 to 20000 ms
+ * Starter sticks for: a time, 0 to 20000 ms
  */
 stick?: string,
 /**
@@ -789,7 +789,7 @@ stick?: string,
  */
 idle?: string,
 /**
- * Time from there to a standstill: a time, 50 to 20000 ms
+ * Run-down time from idle: a time, 50 to 20000 ms
  */
 run_down?: string,
 };
@@ -804,35 +804,35 @@ resistance?: string,
  */
 inductance?: string,
 /**
- * Current to charge it to: a current, 0.5 to 40 A (from the coil's data)
+ * Target coil current: a current, 0.5 to 40 A (from the coil's data)
  */
 current?: string,
 /**
- * Current that the igniter holds: a current, 0.5 to 60 A (blank if it holds none)
+ * Current limit of the igniter: a current, 0.5 to 60 A (blank if it has none)
  */
 limit?: string,
 /**
- * Coils on one igniter: 1 to 8 (wired side by side: they share the current that it holds)
+ * Coils on one igniter: 1 to 8 (in parallel: they share its current limit)
  */
 per_igniter?: string,
 /**
- * The igniter lets go by itself after: a time, 1 to 60000 ms (from its data; blank if it does not)
+ * Igniter switches off by itself after: a time, 1 to 60000 ms (from its data; blank if it does not)
  */
 lets_go?: string,
 /**
- * The input of its igniter is the load (one of those under “Outputs”)
+ * Igniter's input, as a load (one of those under “Outputs”)
  */
 input?: string,
 /**
- * What the igniter drops while it conducts: a voltage, 0 to 5 V
+ * Voltage drop of the igniter when on: a voltage, 0 to 5 V
  */
 drop?: string,
 /**
- * How long a spark burns: a time, 0 to 10 ms
+ * Spark duration: a time, 0 to 10 ms
  */
 spark?: string,
 /**
- * The most of the time that it may be charged: a share, 1 to 100 % (from the coil's data; blank if they name none)
+ * Highest coil duty: a share, 1 to 100 % (from the coil's data; blank if not stated)
  */
 duty_limit?: string,
 };
@@ -847,18 +847,18 @@ crank_teeth?: string,
  */
 missing?: string,
 /**
- * From the gap to top dead centre: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to the first firing; blank: the offset entered, else 90 deg)
+ * From the gap to TDC: an angle, 0 to 360 deg (first tooth after the gap at the sensor, to firing TDC (top dead centre); blank: the offset entered, else 90°)
  */
 gap_angle?: string,
 /**
- * Teeth or windows on the cam, a turn: 1 to 72 (blank: no cam sensor)
+ * Teeth or windows on the cam, per turn: 1 to 72 (blank: no cam sensor)
  */
 cam_teeth?: string,
 };
 
 export type Trigger = {
 /**
- * Tooth at the sensor at top dead centre: 1 to 360 (first after the gap: 1)
+ * Tooth at the sensor at TDC: 1 to 360 (first after the gap: 1)
  */
 tooth?: string,
 /**
@@ -866,7 +866,7 @@ tooth?: string,
  */
 seen_low?: string,
 /**
- * That speed: a speed of rotation, 50 to 20000 rpm
+ * That low speed: a speed of rotation, 50 to 20000 rpm
  */
 speed_low?: string,
 /**
@@ -881,19 +881,19 @@ speed_high?: string,
 
 export type CrankSensor = {
 /**
- * What it is: `reluctance`, `open-collector`, `push-pull`
+ * Sensor type: `reluctance`, `open-collector`, `push-pull`
  */
 kind?: string,
 /**
- * Voltage it gives: a voltage, 0.01 to 500 V (unplugged, at a known speed)
+ * Its AC voltage: a voltage, 0.01 to 500 V (unplugged, at a known speed)
  */
 amplitude?: string,
 /**
- * Measured as: `effective`, `peak`, `peak-to-peak`
+ * Meter or scope: `effective`, `peak`, `peak-to-peak`
  */
 amplitude_as?: string,
 /**
- * At a speed of: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
+ * Measured at: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
  */
 amplitude_speed?: string,
 /**
@@ -901,7 +901,7 @@ amplitude_speed?: string,
  */
 resistance?: string,
 /**
- * Its polarity: `right`, `reversed`
+ * Polarity: `right`, `reversed`
  */
 polarity?: string,
 /**
@@ -913,11 +913,11 @@ pull_rail?: string,
  */
 pull_up?: string,
 /**
- * What its switch drops: a voltage, 0 to 3 V
+ * Voltage drop of its switch when low: a voltage, 0 to 3 V
  */
 saturation?: string,
 /**
- * Current it may sink: a current, 0.1 to 1000 mA (from its data)
+ * Highest current it may sink: a current, 0.1 to 1000 mA (from its data)
  */
 sink?: string,
 /**
@@ -929,7 +929,7 @@ length?: string,
  */
 contact?: string,
 /**
- * Its ground, above the controller's: a voltage, -5 to 5 V
+ * Its ground above the controller's: a voltage, -5 to 5 V
  */
 ground_offset?: string,
 /**
@@ -937,26 +937,26 @@ ground_offset?: string,
  */
 shield?: string,
 /**
- * The harness's connector: `fits`, `change`
+ * Harness connector: `fits`, `change`
  */
 connector?: string,
 };
 
 export type CamSensor = {
 /**
- * What it is: `reluctance`, `open-collector`, `push-pull`
+ * Sensor type: `reluctance`, `open-collector`, `push-pull`
  */
 kind?: string,
 /**
- * Voltage it gives: a voltage, 0.01 to 500 V (unplugged, at a known speed)
+ * Its AC voltage: a voltage, 0.01 to 500 V (unplugged, at a known speed)
  */
 amplitude?: string,
 /**
- * Measured as: `effective`, `peak`, `peak-to-peak`
+ * Meter or scope: `effective`, `peak`, `peak-to-peak`
  */
 amplitude_as?: string,
 /**
- * At a speed of: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
+ * Measured at: a speed of rotation, 20 to 20000 rpm (blank: the cranking speed)
  */
 amplitude_speed?: string,
 /**
@@ -964,7 +964,7 @@ amplitude_speed?: string,
  */
 resistance?: string,
 /**
- * Its polarity: `right`, `reversed`
+ * Polarity: `right`, `reversed`
  */
 polarity?: string,
 /**
@@ -976,11 +976,11 @@ pull_rail?: string,
  */
 pull_up?: string,
 /**
- * What its switch drops: a voltage, 0 to 3 V
+ * Voltage drop of its switch when low: a voltage, 0 to 3 V
  */
 saturation?: string,
 /**
- * Current it may sink: a current, 0.1 to 1000 mA (from its data)
+ * Highest current it may sink: a current, 0.1 to 1000 mA (from its data)
  */
 sink?: string,
 /**
@@ -992,7 +992,7 @@ length?: string,
  */
 contact?: string,
 /**
- * Its ground, above the controller's: a voltage, -5 to 5 V
+ * Its ground above the controller's: a voltage, -5 to 5 V
  */
 ground_offset?: string,
 /**
@@ -1000,46 +1000,46 @@ ground_offset?: string,
  */
 shield?: string,
 /**
- * The harness's connector: `fits`, `change`
+ * Harness connector: `fits`, `change`
  */
 connector?: string,
 };
 
 export type TriggerInput = {
 /**
- * Highest frequency they follow: a frequency, 1 to 10000000 Hz (from the controller's data)
+ * Highest input frequency: a frequency, 1 to 10000000 Hz (from the controller's data)
  */
 highest_frequency?: string,
 /**
- * Lowest frequency they follow: a frequency, 0 to 100000 Hz (blank if they go down to standstill)
+ * Lowest input frequency: a frequency, 0 to 100000 Hz (blank if it works down to standstill)
  */
 lowest_frequency?: string,
 /**
- * Step in which they measure time: a time, 0.001 to 10000 us
+ * Timer resolution: a time, 0.001 to 10000 us
  */
 tick?: string,
 /**
- * A coil's signal counts from: a voltage, 0.001 to 50 V (peak; while cranking)
+ * Smallest signal it detects (peak): a voltage, 0.001 to 50 V (while cranking)
  */
 counts_from?: string,
 /**
- * Highest voltage they bear: a voltage, 1 to 500 V
+ * Highest input voltage: a voltage, 1 to 500 V
  */
 bears?: string,
 /**
- * Low at or below: a voltage, 0.01 to 30 V
+ * Reads low at or below: a voltage, 0.01 to 30 V
  */
 low?: string,
 /**
- * High at or above: a voltage, 0.1 to 30 V
+ * Reads high at or above: a voltage, 0.1 to 30 V
  */
 high?: string,
 /**
- * Resistance of an input to ground: a resistance, 100 to 100000000 ohm
+ * Resistance of the input to ground: a resistance, 100 to 100000000 ohm
  */
 resistance?: string,
 /**
- * Capacitor of an input's filter: a capacitance, 0 to 10000 nF
+ * Filter capacitor of the input: a capacitance, 0 to 10000 nF
  */
 capacitance?: string,
 };
@@ -1066,7 +1066,7 @@ charging?: string,
  */
 capacity?: string,
 /**
- * What else draws with the key off: a current, 0 to 5000 mA (clock, alarm, radio, a leak of the alternator)
+ * Other draw with the key off: a current, 0 to 5000 mA (clock, alarm, radio, a leak of the alternator)
  */
 other_draw?: string,
 };
@@ -1084,7 +1084,7 @@ hot?: string,
 
 export type SwitchedFeeds = {
 /**
- * Switched feed (15 or 87) to ground, switched off: a resistance, 0.5 to 1000000 ohm (what else hangs on it)
+ * Switched feed (15 or 87) to ground, switched off: a resistance, 0.5 to 1000000 ohm (through what else is on it)
  */
 off_resistance?: string,
 /**
@@ -1092,7 +1092,7 @@ off_resistance?: string,
  */
 cranking?: string,
 /**
- * Lost between battery and relay coils, cranking: a voltage, 0 to 6 V
+ * Voltage drop from battery to relay coils, cranking: a voltage, 0 to 6 V
  */
 cranking_loss?: string,
 };

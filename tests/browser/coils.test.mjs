@@ -17,24 +17,24 @@ const figure = async (page, subject, label) => {
 
 // Common practice, no source: a relay of 30 A for each bank of four coils, fed by heavy leads of about 4.5 m.
 test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({ page }) => {
-  assert.equal(await verdict(page, "coils").innerText(), "Not asked yet: type the coil’s resistance");
+  assert.equal(await verdict(page, "coils").innerText(), "To start: type the coil's resistance");
   await typeAll(page, { ...EIGHT, ...COIL });
-  await reads(page, "coils", /^Charge them for 1\.97 ms at 14\.8 V$/);
+  await reads(page, "coils", /^Dwell 1\.97 ms at 14\.8 V$/);
   await typeAll(page, { "channels.ignition_mode": "sequential", "engine.highest_speed": "7000 rpm" });
   // 720 degrees at 7000 a minute are 17.14 ms, less a spark of 2 ms
-  await reads(page, "coils", /^Charged in time: 2\.22 ms of 15\.1 ms$/);
+  await reads(page, "coils", /^Time to charge: 2\.22 ms of 15\.1 ms$/);
   await typeAll(page, { "relays.0.alike": "2", "relays.0.rating": "30 A", "relays.0.fuse": "20 A", ...LEADS });
-  await reads(page, "coils.feed", /^It bears them; the fuse outlasts a coil held on$/);
+  await reads(page, "coils.feed", /^Big enough, but the fuse outlasts a coil held on$/);
   // the lead carries less than 8 A: under 0.1 V over 4.5 m of 6 mm²
-  const drop = await figure(page, "coils.feed", "Drop in the lead");
+  const drop = await figure(page, "coils.feed", "Voltage drop in the cable");
   assert.match(drop, /\d+(\.\d)? mV/);
   // a fuse that bears a coil that is held on is said, with what to do
-  assert.match(await page.locator("#at-found").innerText(), /A coil that is held on takes/);
+  assert.match(await page.locator("#at-found").innerText(), /fuse may not blow if a coil is held on/);
   // 1.48 V in 20 AWG, 0.518 mm2, are 0.37 V in 14 AWG, 2.08 mm2; a wire may have up to 16 % more
   await type(page, "relays.0.lead_size", "14 AWG");
-  await reads(page, "coils.feed", /^The lead takes 42\d mV away$/);
+  await reads(page, "coils.feed", /^The cable drops 42\d mV$/);
   await type(page, "relays.0.lead_size", "20 AWG");
-  await reads(page, "coils.feed", /^The fuse is too large for what lies behind it$/);
+  await reads(page, "coils.feed", /^Fuse too large for what is behind it$/);
   assert.match(await page.locator("#at-found").innerText(), /it burns before the fuse blows/);
   const dwells = await rows(page, "coils", "Dwell to enter");
   assert.deepEqual(dwells.map((row) => row[0]).filter((it) => / V$/.test(it)), ["8 V", "9 V", "10 V", "11 V", "12 V", "13 V", "14 V", "14.8 V"]);
@@ -48,9 +48,9 @@ test("one coil with a distributor runs out of dwell, and is told at which speed"
   });
   await reads(page, "coils", /^Dwell runs out at \d{4} rpm$/);
   const advice = (await toDo(page, "coils")).join("\n");
-  assert.match(advice, /Give each cylinder a coil of its own/);
+  assert.match(advice, /Give each cylinder its own coil/);
   await type(page, "engine.highest_speed", "4000 rpm");
-  await reads(page, "coils", /^Charged in time: /);
+  await reads(page, "coils", /^Time to charge: /);
 }));
 
 test("a two-stroke twin and a rotary fire each coil once a turn", () => visit(async ({ page }) => {
@@ -59,15 +59,15 @@ test("a two-stroke twin and a rotary fire each coil once a turn", () => visit(as
     "channels.ignition_mode": "sequential", ...COIL,
   });
   // 360 degrees at 10000 a minute are 6 ms, less a spark of 2 ms
-  await reads(page, "coils", /^Charged in time: 2\.22 ms of 4 ms$/);
+  await reads(page, "coils", /^Time to charge: 2\.22 ms of 4 ms$/);
   await type(page, "engine.kind", "rotary");
-  await reads(page, "coils", /^Charged in time: 2\.22 ms of 4 ms$/);
+  await reads(page, "coils", /^Time to charge: 2\.22 ms of 4 ms$/);
   // leading and trailing of each rotor: four coils, two of them charged together
-  assert.match(await answer(page, "coils.feed").innerText(), /4 coils on each of 1 relay/);
+  assert.match(await answer(page, "coils.feed").innerText(), /1 relay feeds 4 coils:/);
 }));
 
 test("what is wrong with a coil's field is said there, and the rest is answered", () => visit(async ({ page }) => {
   await typeAll(page, { ...COIL, "coils.inductance": "3 MH" });
-  await reads(page, "coils", /^Charge them for /);
+  await reads(page, "coils", /^Dwell /);
   assert.match(await page.locator('[id="problem-coils.inductance"]').innerText(), /M is a million, m a thousandth/);
 }));

@@ -11,27 +11,27 @@ test("300 rpm on a weak battery: where it fails, what works, and the best cures 
   await typeAll(page, { ...SIX, "cranking.speed": "220 rpm", "relays.0.relay_on_at": "300 rpm", "cranking.weak_speed": "120 rpm" });
   await reads(page, "cranking", /never pull/);
   const found = await page.locator("#at-found").innerText();
-  assert.match(found, /weak battery/, "the corner is not named");
+  assert.match(found, /weak battery/, "the case is not named");
   const told = plain(await answer(page, "cranking").textContent());
   assert.match(told, /Thresholds that work/);
   assert.match(told, /above: weak battery/, "what bounds the band is not named");
-  const [, on, off] = /on at (\d+) rpm, off below (\d+) rpm/.exec(told);
+  const [, on, off] = /threshold (\d+) rpm, release (\d+) rpm/.exec(told);
   await typeAll(page, { "relays.0.relay_on_at": `${on} rpm`, "relays.0.relay_off_below": `${off} rpm` });
-  await reads(page, "cranking", new RegExp(`^${on} rpm suits`));
+  await reads(page, "cranking", new RegExp(`^${on} rpm works`));
 }));
 
 test("a pump relay that keeps running after a stall", () => visit(async ({ page }) => {
   await typeAll(page, { ...SIX, "cranking.speed": "200 rpm", "relays.0.relay_on_at": "100 rpm" });
   await page.getByRole("button", { name: /Add a relay:/ }).click();
   await typeAll(page, { "relays.1.name": "pump", "relays.1.purpose": "pump", "relays.1.relay_on_at": "100 rpm" });
-  await reads(page, "relays.1", /^100 rpm suits: the pump stops soon after the engine$/);
+  await reads(page, "relays.1", /^100 rpm works: the pump stops soon after the engine$/);
   await typeAll(page, { "relays.1.relay_off_below": "1 rpm", "cranking.stall_timeout": "5 s" });
   await reads(page, "relays.1", /^The pump runs on for .* after a stall$/);
   const advice = plain(await page.locator("#at-found").innerText());
   assert.match(advice, /torn line/);
-  assert.match(advice, /Switch it off below \d+ rpm/);
+  assert.match(advice, /Set its release to \d+ rpm/);
   assert.match(await answer(page, "relays.1").innerText(), /inertia switch/);
   assert.ok((await toDo(page, "relays.1")).some((it) => /Stall the engine on purpose/.test(it)));
   await type(page, "cranking.stall_timeout", "1 s");
-  await reads(page, "relays.1", /^100 rpm suits/);
+  await reads(page, "relays.1", /^100 rpm works/);
 }));

@@ -16,13 +16,13 @@ test("a V-twin on one pin fires at 0 and 410, found from its bank angle", () => 
   const firings = await rows(page, "engine", "The firings, in order");
   assert.deepEqual(firings.map((row) => row.slice(0, 3)), [["1", "0°", "410°"], ["2", "410°", "310°"]]);
   // the way that was not taken, and how to tell
-  const told = found(page).filter({ hasText: "0 410 and also 0 50" });
-  assert.match(await told.first().innerText(), /rocking: a turn later/);
+  const told = found(page).filter({ hasText: "0 410 (assumed, as more even) and 0 50" });
+  assert.match(await told.first().innerText(), /Rocking: a turn later/);
   // what can't be read is named at its field, and kept as it was typed
   for (const [path, text, message] of [
     ["engine.bank_angles", "410", /same place is 50°/],
     ["engine.pins", "front", /is no number of degrees/],
-    ["engine.split", "30 ohm", /an angle is wanted/],
+    ["engine.split", "30 ohm", /it needs an angle/],
   ]) {
     const right = await field(page, path).inputValue();
     await type(page, path, text);

@@ -160,7 +160,7 @@ for (const [what, upload, message] of REFUSED) {
     assert.equal(await page.locator(".notices").getAttribute("role"), "alert");
     assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
     assert.equal(await stored(page), before);
-    await page.getByRole("button", { name: "Understood" }).click();
+    await page.getByRole("button", { name: "OK" }).click();
     assert.equal(await notices(page).count(), 0);
   }));
 }

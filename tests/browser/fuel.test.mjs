@@ -9,7 +9,7 @@ const asked = (page) => page.locator("[id='at-injectors']").locator("input:visib
   .evaluateAll((all) => all.map((it) => it.id));
 
 test("a blank plan is not asked about fuel until a finger asks for it", () => visit(async ({ page }) => {
-  assert.equal(await verdict(page, "fuel").innerText(), "Not asked yet: type the flow of one injector");
+  assert.equal(await verdict(page, "fuel").innerText(), "To start: type the flow of one injector");
   const before = await asked(page);
   assert.ok(before.length <= 3, `asked at first: ${before}`);
   await page.getByText("Flow, power and fuel").click();
@@ -20,17 +20,17 @@ test("a fitter types what is known in mixed units and reads verdict and duty", (
   await type(page, "fuel.flow", "550 cc/min");
   await reads(page, "fuel", /^One feeds \d+.* how many are there\?$/);
   await typeAll(page, { "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4" });
-  await reads(page, "fuel", /^They are sure to feed /);
+  await reads(page, "fuel", /^They feed at least /);
   await typeAll(page, { "fuel.power": "300 hp", "fuel.stated_pressure": "43.5 psi", "fuel.rail_pressure": "3 bar" });
   await reads(page, "fuel", /^Enough for 224 kW \(300 hp\), dead time not counted$/);
   await type(page, "engine.highest_speed", "7200 rpm");
   // 300 hp at 0.55 lb/(hp h) are 165 lb/h of 6 · 52.4 lb/h, 52.5 %; and 1.2 ms of 120 s / 7200 are 7.2 %
-  await reads(page, "fuel", /^Enough for 224 kW \(300 hp\): open 59\.7% at most$/);
+  await reads(page, "fuel", /^Enough for 224 kW \(300 hp\): duty 59\.7% at most$/);
   const [stated, , leanest] = await rows(page, "fuel", "What one injector passes");
   assert.deepEqual(stated.slice(1), ["3 bar (43.5 psi)", "550 cc/min", "54.2 lb/h", "6.83 g/s"]);
   assert.equal(leanest[3], "52.4 lb/h");
   await type(page, "fuel.kind", "methanol");
-  await reads(page, "fuel", /^Too small: sure of \d+ kW \(\d+ hp\) only$/);
+  await reads(page, "fuel", /^Too small: only sure of \d+ kW \(\d+ hp\)$/);
   assert.match((await toDo(page, "fuel")).join("\n"), /Fit injectors of \d+ cc\/min \([\d.]+ lb\/h\) or more each/);
   assert.match(await page.locator("#at-found li.danger").first().innerText(), /run lean/);
   assert.match(await answer(page, "fuel").locator(".caution").first().innerText(), /hole a piston/);

@@ -21,9 +21,9 @@ test("remedies stand side by side, and the one to take is named first", () => vi
   for (const means of [/^A driver, peak/, /^Outputs of/, /^Other injectors/]) {
     assert.ok(table.some((row) => means.test(row[0])), `${means} is not there`);
   }
-  const taken = table.filter((row) => row.at(-1).startsWith("take this one"));
+  const taken = table.filter((row) => row.at(-1).startsWith("best"));
   assert.equal(taken.length, 1, JSON.stringify(table));
-  assert.ok(first.startsWith(`Take this: ${taken[0][0]}`), `${first}\n${taken[0][0]}`);
+  assert.ok(first.startsWith(`Best: ${taken[0][0]}`), `${first}\n${taken[0][0]}`);
 }));
 
 test("current is drawn at three supplies, with the level that opens; and what happens at turn-off", () => visit(async ({ page }) => {
@@ -51,7 +51,7 @@ test("a driver that waits for its peak for ever is told apart from one that ends
   });
   await reads(page, "injectors", /^Opens them, but misses its peak/);
   await type(page, "injectors.peak_time", "2 ms");
-  await reads(page, "injectors", /^Serves them: its time limit ends the peak$/);
+  await reads(page, "injectors", /^Suits them: its time limit ends the peak$/);
   await type(page, "injectors.peak_time", "0.2 ms");
   await reads(page, "injectors", /^Its peak may end before they open/);
   assert.match((await toDo(page, "injectors")).join("\n"), /Let the peak last [\d.]+ (µs|ms) or more/);
@@ -64,8 +64,8 @@ test("a clamp that does not bear the kick is a danger, though the current is wit
   });
   await reads(page, "injectors", /^Carries them, [\d.]+% to spare$/);
   await type(page, "injectors.clamp_energy", "5 mJ");
-  await reads(page, "injectors", /^The kick is too much for its clamp$/);
-  assert.match(plain(await page.locator("#at-found li.danger").first().innerText()), /the clamp takes up to [\d.]+ mJ .*; it bears 5 mJ/);
+  await reads(page, "injectors", /^The spike is too much for its clamp$/);
+  assert.match(plain(await page.locator("#at-found li.danger").first().innerText()), /the clamp takes up to [\d.]+ mJ .*; its limit is 5 mJ/);
   await type(page, "injectors.clamp_energy", "100 mJ");
   await reads(page, "injectors", /^Carries them/);
 }));
@@ -85,5 +85,5 @@ test("a second set is answered as the first, its fields stay under the hand, and
   await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.rating": "40 A" });
   await reads(page, "injector_feed", /^The fuse is too small/);
   await type(page, "relays.0.fuse", "25 A");
-  await reads(page, "injector_feed", /^Fuse and relay carry them$/);
+  await reads(page, "injector_feed", /^Fuse and relay are big enough$/);
 }));

@@ -112,7 +112,7 @@ test("a storage that fills up meanwhile loses nothing", () => visit(async ({ pag
   await page.evaluate(full);
   await type(page, "engine.order", "1-2-4-3");
   assert.match(await notices(page).innerText(), /does not keep the plan/);
-  await page.getByRole("button", { name: "Understood" }).click();
+  await page.getByRole("button", { name: "OK" }).click();
   assert.equal(await notices(page).count(), 0);
   assert.equal(await field(page, "engine.order").inputValue(), "1-2-4-3");
 }));

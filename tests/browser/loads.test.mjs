@@ -18,9 +18,9 @@ async function add(page) {
   await typeAll(page, { ...OUTPUT, ...LOAD });
 }
 
-test("a grounded solenoid on a half-bridge is live at rest, and the advice cures it", () => visit(async ({ page }) => {
+test("a grounded solenoid on a half-bridge is live when off, and the advice fixes it", () => visit(async ({ page }) => {
   await add(page);
-  await reads(page, "loads.0", /^Don’t connect it: live at rest$|^Don't connect it: live at rest$/);
+  await reads(page, "loads.0", /^Don't connect it: live when off$/);
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /Move its other end to the ignition switch \(15\)/.test(it)), advice.join("\n"));
   assert.ok(advice.some((it) => /battery counts as on/.test(it)), advice.join("\n"));
@@ -62,13 +62,13 @@ test("a load is removed with its answer, and comes back by undo", () => visit(as
   await page.getByRole("button", { name: "Remove load “idle valve”" }).click();
   assert.equal(await answer(page, "loads.0").count(), 0);
   await page.getByRole("button", { name: "Undo" }).click();
-  await reads(page, "loads.0", /live at rest$/);
+  await reads(page, "loads.0", /live when off$/);
   assert.equal(await field(page, "loads.0.name").inputValue(), "idle valve");
 }));
 
 test("an output that is named anew keeps its load", () => visit(async ({ page }) => {
   await add(page);
   await type(page, "outputs.0.name", "P8");
-  await reads(page, "loads.0", /live at rest$/);
+  await reads(page, "loads.0", /live when off$/);
   assert.equal(await field(page, "loads.0.output").inputValue(), "P8");
 }));

@@ -26,7 +26,7 @@ test("an LED on a pulled-up open-drain output glows", () => visit(async ({ page 
   await wire(page,
     { stage: "open-drain", pull_up: "10 kohm", pull_up_rail: "battery" },
     { kind: "led", resistance: "680 ohm", far_end: "ground" });
-  await reads(page, "loads.0", /^Don.t connect it: live at rest$/);
+  await reads(page, "loads.0", /^Don.t connect it: live when off$/);
   assert.match(await state(page, "Running, output off"), /LIVE/);
 }));
 
@@ -34,9 +34,9 @@ test("a pull-up holds a relay in after it was on", () => visit(async ({ page }) 
   await wire(page,
     { stage: "high-side", pull_up: "1 kohm", pull_up_rail: "battery" },
     { resistance: "90 ohm", far_end: "ground" });
-  await reads(page, "loads.0", /it may not let go$/);
+  await reads(page, "loads.0", /it may not drop out$/);
   const advice = await toDo(page, "loads.0");
-  assert.ok(advice.some((it) => /^Use an open-drain output instead/.test(it)), advice.join("\n"));
+  assert.ok(advice.some((it) => /^Use a low-side output instead/.test(it)), advice.join("\n"));
 }));
 
 test("a half-bridge keeps alive a dash whose fuse is pulled", () => visit(async ({ page }) => {
@@ -54,7 +54,7 @@ test("a controller without its ground works a grounded relay", () => visit(async
     { stage: "half-bridge", on_level: "battery" },
     { resistance: "90 ohm", far_end: "ground" });
   await reads(page, "loads.0", /^Connect it$/);
-  assert.match(await state(page, "Controller's ground lost"), /may act/);
+  assert.match(await state(page, "Controller's ground lost"), /may come on/);
 }));
 
 test("a closed switch is drawn closed, whether it carries current or not", () => visit(async ({ page }) => {
@@ -94,7 +94,7 @@ test("a valve that is pulsed faster than its output can, is told the output's ow
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /^Pulse it at 100 Hz at most/.test(it)), advice.join("\n"));
   const pulsed = await state(page, "Output pulsed");
-  assert.match(pulsed, /mA through it and .*A through what lies across it: acts or rests, as the duty is/);
+  assert.match(pulsed, /mA through it and .*A through what is across it: on or off, depending on the duty/);
   await typeAll(page, { "loads.0.frequency": "100 Hz" });
   await reads(page, "loads.0", /^Connect it$/);
 }));
@@ -106,12 +106,12 @@ test("a diode across a coil is drawn, and the wrong way round it is a dead short
   await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
   const drawing = answer(page, "loads.0").locator("figure.circuit svg");
   // 12.6 V behind a switch of 0.1 ohm meet 0.7 V and 0.05 ohm: 11.9 / 0.15 = 79 A
-  assert.match(await state(page, "Output on"), / 79\.\d A through what lies across it: shorted by its diode/);
+  assert.match(await state(page, "Output on"), / 79\.\d A through what is across it: shorted by its diode/);
   const live = await drawing.locator("path.part.live").count();
   await typeAll(page, { "loads.0.stripe": "far-end" });
   await reads(page, "loads.0", /^Connect it$/);
   assert.ok(await drawing.locator("path.part.live").count() < live, "the right way round it carries nothing");
-  assert.doesNotMatch(await state(page, "Output on"), /what lies across it/);
+  assert.doesNotMatch(await state(page, "Output on"), /what is across it/);
 }));
 
 /** Draws a finger across a picture, from one part of its width to another. */
@@ -191,7 +191,7 @@ test("a motor between two half-bridges rests where both rest alike, and each sta
   }
   assert.match(said.get("Running, output off"), /: 0 V across it/);
   assert.match(said.get("Output on"), /: 1\d(\.\d)? V across it/);
-  assert.match(said.get("Other output on"), /: 1\d(\.\d)? V across it, .*, backwards through it: acts the other way round/);
+  assert.match(said.get("Other output on"), /: 1\d(\.\d)? V across it, .*, backwards through it: comes on the other way round/);
   // by a finger: back to the first, then forth through all
   for (const _ of names) await draw(page, figure, LEFT, RIGHT);
   for (const name of names) {
@@ -202,10 +202,10 @@ test("a motor between two half-bridges rests where both rest alike, and each sta
   assert.equal(await pressed(figure), names.at(-1), "behind the last there is nothing");
 }));
 
-test("a motor between two half-bridges that rest apart is live at rest", () => visit(async ({ page }) => {
+test("a motor between two half-bridges that rest apart is live when off", () => visit(async ({ page }) => {
   await pair(page);
   await typeAll(page, { "outputs.1.on_level": "ground" });
-  await reads(page, "loads.0", /^Don.t connect it: live at rest$/);
+  await reads(page, "loads.0", /^Don.t connect it: live when off$/);
   assert.match(await state(page, "Running, output off"), /: 1\d(\.\d)? V across it, .* LIVE/);
 }));
 
@@ -214,8 +214,8 @@ test("a diode across a motor that a pair turns both ways is a short in one of th
   await pair(page);
   await typeAll(page, { "loads.0.suppression": "diode" });
   await reads(page, "loads.0", /^Don.t connect it: its diode shorts it$/);
-  assert.doesNotMatch(await state(page, "Output on"), /what lies across it/);
-  assert.match(await state(page, "Other output on"), / A through what lies across it: shorted by its diode/);
+  assert.doesNotMatch(await state(page, "Output on"), /what is across it/);
+  assert.match(await state(page, "Other output on"), / A through what is across it: shorted by its diode/);
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /^Take the diode off/.test(it)), advice.join("\n"));
 }));
@@ -227,7 +227,7 @@ test("a lamp that shares its output with a motor is worked by the motor's other 
   await page.getByRole("button", { name: "Add a load" }).click();
   const lamp = { name: "shift lamp", output: "H5", far_end: "ignition", kind: "lamp" };
   await typeAll(page, Object.fromEntries(Object.entries(lamp).map(([key, text]) => [`loads.1.${key}`, text])));
-  await reads(page, "loads.1", /^Don.t connect it: another output works it$/);
+  await reads(page, "loads.1", /^Don.t connect it: another output turns it on$/);
   const figure = answer(page, "loads.1").locator("figure.circuit");
   await figure.getByRole("button", { name: "Other output on", exact: true }).click();
   assert.match(await figure.locator("figcaption").innerText(), /V across it, .*A through it: LIVE/);

@@ -22,7 +22,7 @@ async function paste(page, text) {
 }
 
 const asked = (page, label) => page.getByLabel(label, { exact: false });
-const take = (page) => page.getByRole("button", { name: /^Take these/ });
+const take = (page) => page.getByRole("button", { name: /^Use these/ });
 
 test("a pin table is taken once what is not known of it was answered", () => visit(async ({ page }) => {
   await paste(page, TABLE);
@@ -31,7 +31,7 @@ test("a pin table is taken once what is not known of it was answered", () => vis
   assert.equal(await asked(page, "“Max current (A)”").inputValue(), "current_limit", "what is known is not asked");
   await asked(page, "“Loom colour”").selectOption("-");
   assert.match(await take(page).innerText(), /10 outputs/);
-  assert.match(await page.locator(".controller").innerText(), /13 rows are no output/);
+  assert.match(await page.locator(".controller").innerText(), /13 rows are not an output/);
   await asked(page, "“5 V out” (1 row)").selectOption("logic");
   assert.match(await take(page).innerText(), /11 outputs/);
   await take(page).click();
@@ -60,5 +60,5 @@ test("a load hangs on one of the outputs that go by one description", () => visi
 
 test("what is no table says what one is", () => visit(async ({ page }) => {
   await paste(page, "eight outputs or so");
-  assert.match(await page.locator(".controller").innerText(), /no table yet/);
+  assert.match(await page.locator(".controller").innerText(), /Not a table yet/);
 }));

@@ -37,7 +37,7 @@ async function follow(page, wired) {
 test("a straight-six with three plugs rotated is found by taps, and cured", () => visit(async ({ page }) => {
   await typeAll(page, SIX);
   await openBench(page);
-  assert.match(await bench(page).innerText(), /At most 5 taps, then all is certain\./);
+  assert.match(await bench(page).innerText(), /At most 5 tests, then all is certain\./);
   // what can hurt is said where it is done
   assert.match(await bench(page).locator(".caution").first().innerText(), /light fuel vapour/);
   // and by what it is seen which one answers
@@ -57,9 +57,9 @@ test("a straight-six with three plugs rotated is found by taps, and cured", () =
     await boxes.nth(at).click();
     await lists.last().locator("[aria-checked=true]").nth(at).waitFor();
   }
-  assert.match((await toDo(page, WIRED))[0], /clear what was found, and fire every channel again/);
+  assert.match((await toDo(page, WIRED))[0], /clear and test again/);
   // once it is carried out, all is fired again
-  await bench(page).getByRole("button", { name: /Clear what was found/ }).click();
+  await bench(page).getByRole("button", { name: /Clear and test again/ }).click();
   await bench(page).locator(".ask").waitFor();
   await follow(page, { 1: 1, 2: 5, 3: 3, 4: 6, 5: 2, 6: 4 });
   await reads(page, WIRED, /^Right so far: 5 of 6 seen$/);
@@ -88,9 +88,9 @@ test("what is tapped can be chosen, taken back and contradicted, and is kept", (
   await page.getByRole("button", { name: "Undo" }).first().click();
   assert.equal(await field(page, `${WIRED}.${second - 1}`).inputValue(), "");
   // a dead coil is an answer as well
-  await tap(page, "Nothing answers");
-  await page.locator(".bench .says", { hasText: `Channel ${second}: nothing answers.` }).waitFor();
-  assert.match(await page.locator("#at-found").innerText(), /nothing answers/);
+  await tap(page, "Nothing fires");
+  await page.locator(".bench .says", { hasText: `Channel ${second}: nothing fires.` }).waitFor();
+  assert.match(await page.locator("#at-found").innerText(), /nothing fires/);
   await page.reload();
   await field(page, `${WIRED}.${first - 1}`).waitFor({ state: "attached" });
   assert.equal(await field(page, `${WIRED}.${first - 1}`).inputValue(), "1");
@@ -116,12 +116,12 @@ test("a cam a turn out, and the other edge, are told by a timing light", () => v
   await typeAll(page, { "controller.locked_advance": "10", "light.seen.0": "10", "light.seen.4": "11" });
   await reads(page, "light", /^The mark is right; now prove the stroke$/);
   await type(page, "light.stroke", "exhaust");
-  await reads(page, "light", /^A whole turn out: the cam's side$/);
-  assert.match((await toDo(page, "light"))[0], /move the cam's reference by 360°/);
+  await reads(page, "light", /^A whole turn out: the cam reference$/);
+  assert.match((await toDo(page, "light"))[0], /move the cam reference by 360°/);
   await type(page, "light.stroke", "compression");
-  await reads(page, "light", /^Timing is right on all 2 read$/);
+  await reads(page, "light", /^Timing right on all 2 read$/);
   await typeAll(page, { "cranking.speed": "200", "relays.0.relay_on_at": "100", "wheels.crank_teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
-  await reads(page, "light", /^It fits the other edge of the tooth$/);
+  await reads(page, "light", /^Probably the other edge of the tooth$/);
   await type(page, "light.seen.4", "x");
   assert.match(await page.locator("[id='problem-light.seen.4']").innerText(), /x/);
   assert.equal(await field(page, "light.seen.4").inputValue(), "x");
@@ -147,7 +147,7 @@ test("one cycle at a speed shows overlaps, and wrong wires in place", () => visi
 test("a second set of injectors has channels and limits of its own", () => visit(async ({ page }) => {
   await typeAll(page, SIX);
   await typeAll(page, { "channels.second_mode": "companions", "channels.second_count": "2" });
-  await reads(page, "channels.second_count", /^3 channels wanted, 2 there$/);
+  await reads(page, "channels.second_count", /^Needs 3 channels, you have 2$/);
   await type(page, "channels.second_count", "3");
   await reads(page, "channels.second_mode", /^3 channels, two injectors on each$/);
   await unfold(field(page, "channels.second_wired.0"));

@@ -9,14 +9,14 @@ const found = async (page) => plain(await page.locator("#at-found").innerText())
 
 // f = n N / 60: 60 positions at 7000 rpm are 7 kHz; 5 kHz are reached at 5000 rpm
 test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ page }) => {
-  assert.equal(await verdict(page, "trigger").innerText(), "Not asked yet: say what the crank sensor is");
+  assert.equal(await verdict(page, "trigger").innerText(), "To start: choose the crank sensor's type");
   await typeAll(page, {
     "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.highest_speed": "7000 rpm",
     "wheels.crank_teeth": "60", "wheels.missing": "2", "crank_sensor.kind": "reluctance",
   });
-  await reads(page, "trigger", /^Up to 7.kHz: compare with the controller’s data$/);
+  await reads(page, "trigger", /^Up to 7.kHz: compare with the controller's data$/);
   await type(page, "trigger_input.highest_frequency", "5 kHz");
-  await reads(page, "trigger", /^Too fast for the input from 5000 rpm on$/);
+  await reads(page, "trigger", /^Too fast for the input above 5000 rpm$/);
   assert.match(await found(page), /A wheel of 42 positions or fewer/);
   // the wheel is asked here, and no second time with cranking
   assert.equal(await page.locator('[id="at-wheels.crank_teeth"]').count(), 1, "asked once");

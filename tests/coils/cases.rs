@@ -233,6 +233,7 @@ fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
         fuse: Some(amperes(20.0)),
         lead: Some((typed("4.5 m"), typed("6 mm2"))),
         hot: celsius(20.0),
+        others: amperes(0.0),
     };
     let feed = CoilFeed::new(&at.taken, &parts);
     assert_eq!(feed.coils, 4);
@@ -331,8 +332,14 @@ fn each_bank_takes_what_its_own_coils_take() {
     let inputs =
         CoilInputs { banks: by_bank, ..running(14.0, &eight, Ignition::Sequential, 7000.0) };
     let at = answer(&inputs).expect("a coil").at_speed.expect("a speed");
-    let parts =
-        CoilFeedParts { relays: 1, relay: None, fuse: None, lead: None, hot: celsius(20.0) };
+    let parts = CoilFeedParts {
+        relays: 1,
+        relay: None,
+        fuse: None,
+        lead: None,
+        hot: celsius(20.0),
+        others: amperes(0.0),
+    };
     for (_, taken) in &at.banks {
         near("mean", taken.mean.base(), at.taken.mean.base() / 2.0, 1e-12);
         let (bank, all) = (CoilFeed::new(taken, &parts), CoilFeed::new(&at.taken, &parts));

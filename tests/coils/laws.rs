@@ -102,7 +102,7 @@ proptest! {
             taken.peak.base() <= f64::from(taken.at_once) * inputs.wanted.base() * (1.0 + 1e-9), "{taken:?}"
         );
         let feed = |relays| {
-            CoilFeed::new(taken, &CoilFeedParts { relays, relay: None, fuse: None, lead: None, hot: celsius(100.0) })
+            CoilFeed::new(taken, &CoilFeedParts { relays, relay: None, fuse: None, lead: None, hot: celsius(100.0), others: amperes(0.0) })
         };
         let (one, more) = (feed(relays), feed(relays + 1));
         prop_assert!(more.mean <= one.mean && more.peak <= one.peak, "{one:?}, {more:?}");

@@ -1,14 +1,16 @@
 //! Starts that go otherwise, false edges, releases and named corners: cases worked by hand.
 
 use quietpin_core::{
-    cranking::{
-        CrankingInputs, Event, Happening, Release, Slow, Sync, events, noise, readings_at_corners,
-        releases,
-    },
-    quantity::{Band, CrankAngle, Measure, rpm, seconds, share},
+    cranking::{CrankingInputs, Event, Happening, Release, Slow, Sync, events, noise},
+    quantity::{Band, CrankAngle, Measure, RotationalSpeed, rpm, seconds, share},
+    timeline::Interval,
 };
 
-use super::{answered, check, plain, wheel};
+use super::{answered, check, followed, plain, wheel};
+
+fn releases(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Option<Interval> {
+    followed(inputs).releases(inputs, threshold)
+}
 
 /// A wheel of 36 even teeth, and a tooth at each top dead centre.
 fn even_wheel() -> CrankingInputs {
@@ -72,7 +74,7 @@ fn false_edges_double_the_speed_that_is_read() {
     assert_eq!(with(2, 1, 50.0).edges, Some(1));
     assert_eq!(with(3, 1, 50.0).edges, Some(2));
     assert_eq!(with(2, 1, 60.1).edges, None, "above twice the speed");
-    assert_eq!(with(2, 1, 29.0).edges, Some(0), "it closes without any");
+    assert_eq!(with(2, 1, 29.0).edges, Some(0), "it pulls in without any");
     assert_eq!(with(1, 2, 39.0).edges, Some(1));
     check(with(2, 1, 50.0).above.base(), 60.0, 1e-12);
     assert_eq!(with(3, 4, 50.0).burst, 12, "so many edges make three readings of four");
@@ -109,7 +111,7 @@ fn the_band_is_bounded_by_the_slowest_corner_and_says_its_name() {
     }
     let high = answer.works.expect("some work").high;
     assert!((72.0..90.0).contains(&high), "120 rpm less 40 % and a little: {high}");
-    let crest = readings_at_corners(&inputs);
+    let crest = followed(&inputs).readings_at_corners();
     let most = crest.iter().map(|it| it.1.base()).fold(0.0, f64::max);
     assert!((265.0..=280.0).contains(&most), "200 rpm and 40 % more at most: {most}");
 }

@@ -87,8 +87,8 @@ fn the_example_plans_are_answered_as_their_notes_say() {
     check(
         "injectors-driver.json",
         Tone::Doubtful,
-        "injectors.peak-missed",
-        &["injectors.hold-too-small", "injectors.peak-not-reached"],
+        "injectors.peak-good",
+        &["injectors.hold-too-small", "injectors.peak-not-while-cranking"],
     );
     check(
         "injectors-driver-too-small.json",

@@ -122,25 +122,28 @@ fn a_weak_clamp_asks_for_a_cure() {
     assert!(matches!(taken.means, Means::Fewer { per_output: 1, .. }), "{:?}", taken.means);
 }
 
-/// By hand: 1.463376 A each at most (12 Ω, charging, cold), six of them 8.78026 A, / 0.75 = 11.707 A: a fuse of 15 A. A second set of
-/// 2.4 Ω injectors on a driver that holds 1 A takes 6 A more: 14.78026 A, 19.707 A, 20 A.
+/// By hand: 14.8 V / 12 Ω = 1.233333 A each at most (charging, 20 °C), six of them at a duty of 85 % 6 × 1.233333 × √0.85 = 6.82246 A RMS,
+/// / 0.75 = 9.09662 A: a fuse of 10 A. A second set of 2.4 Ω injectors on a driver that holds 1 A takes 6 A more: 12.82246 A, 17.09662 A,
+/// 20 A.
 #[test]
 fn the_feed_carries_both_sets() {
     let first = InjectorInputs { count: Some(6), ..limited(12.0, 3.0, 0.35) };
     let mut second = InjectorInputs { count: Some(6), ..limited(2.4, 2.0, 0.8) };
     second.output.stage = quietpin_core::injector::DriverKind::CurrentControlled;
     second.output.hold = Some(Band::exact(amperes(1.0)));
-    let share =
-        |inputs: &InjectorInputs| Share::of(inputs, &answer(inputs)).expect("the count is known");
-    let alone = InjectorFeed::of(vec![share(&first)]);
-    assert!((alone.total.base() - 8.78026).abs() < 1e-5, "{:?}", alone.total);
-    assert_eq!(alone.fuse.map(Measure::base), Some(15.0));
-    let both = InjectorFeed::of(vec![share(&first), share(&second)]);
-    assert!((both.total.base() - 14.78026).abs() < 1e-5, "{:?}", both.total);
+    let duty = Measure::from_base(0.85);
+    let share = |inputs: &InjectorInputs| {
+        Share::of(inputs, &answer(inputs), duty).expect("the count is known")
+    };
+    let alone = InjectorFeed::of(vec![share(&first)], amperes(0.0));
+    assert!((alone.total.base() - 6.82246).abs() < 1e-5, "{:?}", alone.total);
+    assert_eq!(alone.fuse.map(Measure::base), Some(10.0));
+    let both = InjectorFeed::of(vec![share(&first), share(&second)], amperes(0.0));
+    assert!((both.total.base() - 12.82246).abs() < 1e-5, "{:?}", both.total);
     assert_eq!(both.fuse.map(Measure::base), Some(20.0));
-    assert!(both.is_carried_by(amperes(20.0)) && !both.is_carried_by(amperes(19.7)));
+    assert!(both.is_carried_by(amperes(20.0)) && !both.is_carried_by(amperes(17.09)));
     assert_eq!(
-        Share::of(&limited(12.0, 3.0, 0.35), &answer(&first)),
+        Share::of(&limited(12.0, 3.0, 0.35), &answer(&first), duty),
         None,
         "how many is not known"
     );
@@ -151,7 +154,8 @@ fn the_feed_carries_both_sets() {
 #[test]
 fn the_feed_is_that_of_the_remedy_where_the_outputs_can_not_carry_them() {
     let inputs = InjectorInputs { count: Some(8), ..limited(2.4, 2.0, 1.0) };
-    let share = Share::of(&inputs, &answer(&inputs)).expect("a driver is taken");
+    let duty = Measure::from_base(0.85);
+    let share = Share::of(&inputs, &answer(&inputs), duty).expect("a driver is taken");
     assert!(share.is_cured, "as planned the outputs burn");
     assert!((share.current.base() - 4.0).abs() < 1e-12, "{:?}", share.current);
 }

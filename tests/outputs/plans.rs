@@ -127,7 +127,7 @@ fn an_unknown_level_gives_both_answers() {
     let report = report(&plan);
     let answer = &answers(&report)[0];
     let why = answer.why.as_ref().expect("why").text.clone();
-    assert!(why.contains("live at rest") && why.contains("Connect it"), "{why}");
+    assert!(why.contains("live when off") && why.contains("Connect it"), "{why}");
     assert_eq!(answer.pictures.len(), 2, "one for each level");
     let found = finding(&report, "outputs.depends-on-level").expect("found");
     assert_eq!(found.subject, "outputs.0.on_level", "the page leads there");
@@ -439,7 +439,7 @@ fn typed() -> impl Strategy<Value = String> {
             "open-drain", "high-side", "half-bridge", "ground", "battery", "ignition", "relay",
             "controller", "5v", "relay-coil", "solenoid", "motor", "lamp", "resistor", "dangerous",
             "harmless", "A", "B", "a", "12 ohm", "1k", "2.2k", "100 ohm ±5%", "0", "-1", "NaN",
-            "output", "diode", "pin", "far-end", "300 Hz", "50 %", "10 to 90 %", "45 V", "2 mJ", "30 mH",
+            "output", "diode", "pin", "far-end", "300 Hz", "50 %", "10 to 90%", "45 V", "2 mJ", "30 mH",
             "1e300", "0.01", "6 V", "1 V", "12 H", "5 A", "75 to 90 ohm", "1.500", "10 Mohm",
         ])
         .prop_map(str::to_owned),

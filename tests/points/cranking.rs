@@ -73,7 +73,7 @@ fn a_hot_relay_is_held_against_what_is_left_at_its_coil() {
     assert_eq!(sure("8.9 V"), [Doubt]);
     assert_eq!(sure("8.6 V"), [Fault]);
     let told = words(PLAN, &texts, code);
-    assert!(told.contains("8.54 V of the battery’s 8.9 V"), "{told}");
+    assert!(told.contains("8.54 V of the battery's 8.9 V"), "{told}");
     // 2 × 1.3144 = 2.629 V
     assert!(told.contains("2.63 V"), "it says what a relay that is in holds down to: {told}");
     // a better feed is enough, and so is a better output
@@ -115,7 +115,7 @@ fn a_relay_that_is_in_before_the_starter_turns_is_held_against_where_it_lets_go(
     assert_eq!(hot("5.6 V"), [Doubt]);
     assert_eq!(hot("5.8 V"), NOTHING);
     let said = words(name, &[], code);
-    assert!(said.contains("down to 5.52 V, and its coil gets 5.4 V"), "{said}");
+    assert!(said.contains("down to 5.52 V, and its coil then gets 5.4 V"), "{said}");
     // one that is switched at a speed is asked whether it pulls in; a fan may fall out
     for other in [("relays.1.switched_by", "speed"), ("relays.1.purpose", "fan")] {
         assert_eq!(told(name, &[other], code), NOTHING, "{other:?}");

@@ -18,7 +18,10 @@ fn answer<'a>(report: &'a Report, subject: &str) -> &'a Answer {
 #[test]
 fn an_odd_fire_engine_that_is_fired_evenly_is_told_the_error_of_each_cylinder() {
     let said = words(ODD, &[], "firing.entered-differs");
-    assert!(said.contains("No. 2 30° late, No. 4 30° late and No. 6 30° late"), "{said}");
+    assert!(
+        said.contains("cylinder 2 30° late, cylinder 4 30° late and cylinder 6 30° late"),
+        "{said}"
+    );
     assert!(said.contains("1-2-3-4-5-6, at 0 90 240 330 480 570"), "{said}");
     assert_eq!(told(ODD, &[], "firing.entered-differs"), [Fault], "late: no power, hot exhaust");
     assert_eq!(
@@ -74,7 +77,7 @@ fn another_order_in_the_controller_is_told_by_cylinder_unless_the_wires_suit_it(
     assert_eq!(entered("1-5-3-4-2-6", &[]), (vec![Fault], vec![]), "a turn out: never fires");
     assert_eq!(entered("2-1-3-4-5-6", &[]), (vec![Danger], vec![]), "120 too early: kick-back");
     let said = words(name, &[("controller.order", "1-5-3-4-2-6")], "firing.entered-differs");
-    assert!(said.contains("No. 2 360° late and No. 5 360° late"), "{said}");
+    assert!(said.contains("cylinder 2 360° late and cylinder 5 360° late"), "{said}");
     // the leads of 5 and 2 are exchanged as well: right for the order that is entered, wrong for that of the plan
     let wires = ["1", "2", "3", "6", "5", "4"];
     assert_eq!(entered("1-5-3-4-2-6", &wires), (vec![], vec![]));
@@ -232,7 +235,10 @@ fn a_shared_spark_without_companions_is_told_where_it_lands() {
         ("channels.ignition_mode", "paired-single"),
     ];
     let said = words(ODD, &three, "firing.no-companion");
-    assert!(said.contains("No. 3 gets a spark −240° from its firing point (intake)"), "{said}");
+    assert!(
+        said.contains("cylinder 3 gets a spark −240° from its firing point (intake)"),
+        "{said}"
+    );
     assert_eq!(told(ODD, &three, "firing.no-companion"), [Danger]);
     // a two-stroke twin: half a turn out is the bottom, with the ports open
     let pairs = [("channels.ignition_mode", "paired-single")];
@@ -331,10 +337,7 @@ fn what_is_certain_before_all_are_fired_is_said() {
     };
     // by the order 1-5-3-6-2-4: cylinder 4 belongs on channel 6, and answered to channel 2
     let said = texts(&["1", "4"]);
-    assert_eq!(
-        said,
-        ["Channel 6 is certainly wrong: what the plan has there answered to another."]
-    );
+    assert_eq!(said, ["Channel 6 is certainly wrong: what the plan has there fired on another."]);
     assert_eq!(texts(&["1", "5"]), [] as [String; 0], "as planned so far");
     // four are seen: 2 and 4 are left for channels 5 and 6
     let said = texts(&["1", "5", "3", "6"]);
@@ -350,10 +353,7 @@ fn what_is_certain_before_all_are_fired_is_said() {
     );
     // heard on two channels that are neither its own: its own is certainly wrong
     let said = texts(&["1", "2", "2"]);
-    assert_eq!(
-        said,
-        ["Channel 5 is certainly wrong: what the plan has there answered to another."]
-    );
+    assert_eq!(said, ["Channel 5 is certainly wrong: what the plan has there fired on another."]);
 }
 
 #[test]
@@ -361,7 +361,7 @@ fn a_channel_that_answers_beyond_those_that_there_are_contradicts_their_count() 
     let name = "firing-entered-bad";
     assert_eq!(told(name, &[], "firing.beyond-count"), [Fault]);
     let said = words(name, &[], "firing.beyond-count");
-    assert!(said.contains("No. 2 from 5 to 4") && !said.contains("1-2-3-5"), "{said}");
+    assert!(said.contains("cylinder 2 from 5 to 4") && !said.contains("1-2-3-5"), "{said}");
     assert_eq!(told(name, &[("channels.ignition_count", "5")], "firing.beyond-count"), []);
     assert_eq!(told(name, &[("channels.coils_wired.4", "none")], "firing.beyond-count"), []);
 }

@@ -1,7 +1,7 @@
 //! Injectors a hair over their output's limit, behind a resistor, and on a wire as the standard allows it.
 
 use quietpin_core::{
-    finding::Severity::{Danger, Doubt, Fault},
+    finding::Severity::{Danger, Doubt, Fault, Note},
     quantity::{Area, Measure, celsius, metres},
     report::{Tone, report},
     tables::copper,
@@ -107,4 +107,16 @@ fn a_diode_across_an_injector_is_told_by_itself() {
     for without in ["", "none"] {
         assert_eq!(told(name, &[("injectors.across", without)], code), []);
     }
+}
+
+/// By hand: 12.6 V / 2.4 Ω = 5.25 A of the peak of 6 A at rest; at a peak of 4 A it is missed only while the starter turns, 8 V / (2.4 Ω ×
+/// 1.31) = 2.5 A hot.
+#[test]
+fn a_peak_that_is_missed_only_while_the_starter_turns_is_worth_a_note() {
+    let name = "injectors-peak-not-reached";
+    let code = "injectors.peak-not-reached";
+    assert_eq!(told(name, &[], code), [Doubt]);
+    let lower = [("injectors.output_limit", "3.5 A")];
+    assert_eq!(told(name, &lower, code), []);
+    assert_eq!(told(name, &lower, "injectors.peak-not-while-cranking"), [Note]);
 }

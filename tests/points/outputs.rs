@@ -88,7 +88,7 @@ fn a_diode_across_the_winding_is_offered_first_where_it_is_the_cure() {
     for code in ["outputs.kick-beyond-any", "outputs.kicks-melt"] {
         let said = words(KICKS, &[], code);
         let first = said.lines().nth(1).expect("a cure");
-        assert!(first.starts_with("Put a diode that bears"), "{first}");
+        assert!(first.starts_with("Put a diode rated"), "{first}");
     }
 }
 
@@ -158,7 +158,7 @@ fn a_diode_that_is_right_is_not_called_wrong_where_it_feeds_a_dead_circuit() {
 fn a_grounded_valve_on_a_switch_to_ground_is_offered_the_other_end_though_its_kick_is_uncaught() {
     let said = words("outputs-grounded-relay", &[], "outputs.never-acts");
     assert!(said.contains("Move its other end to the ignition switch (15)"), "{said}");
-    assert!(said.contains("Put a relay between"), "{said}");
+    assert!(said.contains("Drive it through a relay"), "{said}");
     assert_eq!(
         told("outputs-grounded-relay", &[], "outputs.kick-uncaught"),
         [],
@@ -176,17 +176,17 @@ fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
         section.answers[0].to_do[0].text.clone()
     };
     for leakage in ["", "20 uA"] {
-        assert!(proof(leakage).contains("Hang 1 kΩ from it"), "{}", proof(leakage));
+        assert!(proof(leakage).contains("connect 1 kΩ from the bare pin"), "{}", proof(leakage));
     }
 }
 
 #[test]
-fn at_rest_means_at_rest_and_no_fault() {
+fn off_means_off_and_no_fault() {
     let plan = super::planned("outputs-coil-unknown", &[]);
     let report = quietpin_core::report::report(&plan);
     let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
     let why = section.answers[0].why.as_ref().expect("it says why").text.clone();
-    assert!(why.starts_with("It gets at most 0 V at rest"), "{why}");
+    assert!(why.starts_with("It gets at most 0 V when off"), "{why}");
 }
 
 /// A filament follows what it gets: it has no voltage below which it lets go.
@@ -213,7 +213,7 @@ fn a_lamp_has_no_hysteresis_and_is_cold_where_it_gets_next_to_nothing() {
 fn relays_with_unknown_diodes_are_told_once_with_the_test_of_polarity() {
     let name = "outputs-coil-unknown";
     assert_eq!(told(name, &[], "outputs.diode-unknown"), [Doubt]);
-    assert!(words(name, &[], "outputs.diode-unknown").contains("The same of lamp relay."));
+    assert!(words(name, &[], "outputs.diode-unknown").contains("The same goes for lamp relay."));
     let known = [("relays.0.suppression", "diode"), ("relays.1.suppression", "none")];
     assert_eq!(told(name, &known, "outputs.diode-unknown"), []);
 }
@@ -295,4 +295,42 @@ fn a_throttle_that_may_not_be_connected_is_told_why_and_not_how_to_prove_its_pin
     let answer = answers.find(|it| it.subject == "loads.0").expect("its answer");
     let why = answer.why.as_ref().expect("it says why").code;
     assert_eq!((why, answer.to_do.len()), ("outputs.throttle-no-cut", 0));
+}
+
+const PULSES: &str = "outputs-pulses";
+
+/// What would be live at rest if it took a steady voltage: 12 V stand across the second rev counter whenever its output is off.
+#[test]
+fn a_steady_voltage_is_nothing_to_what_counts_pulses() {
+    let report = quietpin_core::report::report(&super::planned(PULSES, &[]));
+    let codes: Vec<_> = report.findings.iter().map(|it| it.message.code).collect();
+    assert_eq!(codes, Vec::<&str>::new());
+    let steady = [("loads.4.kind", "gauge")];
+    assert_eq!(told(PULSES, &steady, "outputs.live-at-rest"), [Fault]);
+}
+
+/// By hand: off, a pull-up of 1 kΩ leaves 12.6 V × 10 / 11 = 11.5 V at the input, and it reads high from 6 V; an output that
+/// pulls low and has no pull-up leaves 0 V either way.
+#[test]
+fn what_counts_pulses_must_be_high_and_low_in_turn() {
+    let name = "outputs-no-pulses";
+    assert_eq!(told(name, &[], "outputs.no-pulses"), [Fault]);
+    assert!(words(name, &[], "outputs.no-pulses").contains("V all the same"));
+    assert_eq!(told(PULSES, &[], "outputs.no-pulses"), [], "without the resistor it falls to 0 V");
+    let pulled = [("outputs.1.pull_up", "1 kohm"), ("outputs.1.pull_up_rail", "battery")];
+    let low_side = ("outputs.1.stage", "open-drain");
+    assert_eq!(told(PULSES, &[low_side], "outputs.never-acts"), [Fault]);
+    let both = [low_side, pulled[0], pulled[1]];
+    assert_eq!(told(PULSES, &both, "outputs.never-acts"), []);
+    assert_eq!(told(PULSES, &both, "outputs.no-pulses"), []);
+}
+
+/// By hand: while a hot engine is cranked at 8.5 V the valve gets 8.5 V / (1 + 0.00393 × 80) = 6.5 V worth of cold winding, less than the
+/// 9 V that the slowest solenoid valves need; one that follows its duty moves less, and nobody minds.
+#[test]
+fn a_valve_that_follows_its_duty_is_not_weak_while_the_starter_turns() {
+    let weak = "outputs.weak-while-cranking";
+    let cold = ("battery.hot_cranking", "6 V");
+    assert_eq!(told(PULSES, &[cold], weak), []);
+    assert_eq!(told(PULSES, &[cold, ("loads.0.kind", "solenoid")], weak), [Doubt]);
 }

@@ -19,9 +19,9 @@ fn an_offset_that_is_wrong_is_told_by_the_number_to_enter() {
         ]
     };
     let said = words(name, &light("16 deg"), "trigger.offset-wrong");
-    assert!(said.contains("6° too early at any speed: 90° belongs where 84° is entered"), "{said}");
+    assert!(said.contains("6° too early at any speed: enter 90° in place of 84°"), "{said}");
     let said = words(name, &light("4 deg"), "trigger.offset-wrong");
-    assert!(said.contains("6° too late at any speed: 78° belongs where 84° is entered"), "{said}");
+    assert!(said.contains("6° too late at any speed: enter 78° in place of 84°"), "{said}");
     // the number is entered by a tap, and with it goes what was read at the old one
     let found = report(&planned(name, &light("4 deg"))).findings;
     let found = found.iter().find(|it| it.message.code == "trigger.offset-wrong").expect("it");

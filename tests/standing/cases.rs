@@ -38,10 +38,10 @@ fn the_time_is_half_the_capacity_over_the_drain() {
     assert!(codes(&report).is_empty(), "a sound car is calm: {:?}", codes(&report));
     assert!(answer(&report).to_do.is_empty(), "nothing to do");
     let report =
-        check(&[("battery.other_draw", "100 mA")], Tone::Doubtful, "It lasts 12.5 days only");
+        check(&[("battery.other_draw", "100 mA")], Tone::Doubtful, "It only lasts 12.5 days");
     assert_eq!(codes(&report), ["standing.flat-soon"]);
     assert!(says(&report, "standing.do-search"), "it is to be looked for");
-    check(&[("battery.other_draw", "1.25 A")], Tone::Doubtful, "It lasts 24 hours only");
+    check(&[("battery.other_draw", "1.25 A")], Tone::Doubtful, "It only lasts 24 hours");
     check(&[("battery.other_draw", "1.5 A")], Tone::Bad, "It may not start next morning: 20 hours");
 }
 
@@ -49,7 +49,7 @@ fn the_time_is_half_the_capacity_over_the_drain() {
 #[test]
 fn a_controller_that_draws_most_is_named() {
     let typed = [("controller.key_off_draw", "150 mA"), ("battery.other_draw", "10 mA")];
-    let report = check(&typed, Tone::Doubtful, "It lasts 7.81 days only");
+    let report = check(&typed, Tone::Doubtful, "It only lasts 7.81 days");
     let to_do = answer(&report).to_do.iter().find(|it| it.code == "standing.do-controller");
     assert!(to_do.is_some_and(|it| it.text.contains("125 days")), "{to_do:?}");
     assert_eq!(report.findings[0].subject, "controller.key_off_draw");
@@ -63,7 +63,7 @@ fn a_load_that_draws_most_is_named_with_the_time_without_it() {
     let heater = [&HEATER[..], &[("loads.0.resistance", "90 ohm")]].concat();
     check(&heater, Tone::Good, "It lasts 14.4 days");
     let typed = [&heater[..], &[("battery.other_draw", "3.17 mA")]].concat();
-    let report = check(&typed, Tone::Doubtful, "It lasts 13.9 days only");
+    let report = check(&typed, Tone::Doubtful, "It only lasts 13.9 days");
     let to_do = answer(&report).to_do.iter().find(|it| it.code == "standing.do-switched");
     assert!(to_do.is_some_and(|it| it.text.contains("more than a year")), "{to_do:?}");
     let rows = &answer(&report).tables[0].rows;
@@ -74,7 +74,7 @@ fn a_load_that_draws_most_is_named_with_the_time_without_it() {
     assert!(!codes(&report).contains(&"standing.flat-soon"), "{:?}", codes(&report));
     assert!(codes(&report).iter().any(|it| it.starts_with("outputs.")), "{:?}", codes(&report));
     let typed = [&heater[..], &[("battery.other_draw", "100 mA")]].concat();
-    let report = check(&typed, Tone::Doubtful, "It lasts 6.69 days only");
+    let report = check(&typed, Tone::Doubtful, "It only lasts 6.69 days");
     assert!(codes(&report).contains(&"standing.flat-soon"), "no load tells of the 100 mA");
 }
 

@@ -2,7 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use quietpin_core::{explained, plan::Plan, report::report};
+use quietpin_core::{
+    explained,
+    plan::Plan,
+    report::{report, usual},
+};
 use quietpin_tests::plans;
 
 use super::{answers, check_none, sources};
@@ -79,6 +83,8 @@ fn every_code_begins_with_its_question() {
         report(&Plan::default()).sections.iter().map(|it| it.id).collect();
     // the engine is described with its channels, the fuel with its injectors
     families.extend(["field", "engine", "fuel"]);
+    // and the usual report has a few words of its own
+    families.insert("usual");
     let all = sentences();
     let strange = all.iter().filter(|it| !families.contains(family(&it.code)));
     let strange: Vec<_> = strange.map(|it| format!("{}: {}", it.place, it.code)).collect();
@@ -116,6 +122,33 @@ fn every_finding_is_shown_by_one_plan_and_absent_from_another() {
         }
     }
     check_none(&found, "Findings that the plans in tests/plans/ don't prove:");
+}
+
+/// How the codes of sentences begin that say what to do, or what to beware of.
+const STEPS: [&str; 10] = [
+    "best-",
+    "caution-",
+    "cure-",
+    "do-",
+    "inject-",
+    "instead-",
+    "light-do-",
+    "look-",
+    "set-",
+    "take-",
+];
+
+/// No plan shows every one of them.
+#[test]
+fn it_is_known_what_every_sentence_is_for_that_says_what_to_do() {
+    let is_step = |it: &Declared| {
+        let name = it.code.split_once('.').map_or("", |(_, name)| name);
+        STEPS.iter().any(|start| name.starts_with(start))
+    };
+    let unknown = sentences().into_iter().filter(|it| is_step(it) && family(&it.code) != "usual");
+    let unknown = unknown.filter(|it| !usual::knows(&it.code));
+    let unknown: Vec<_> = unknown.map(|it| format!("{}: {}", it.place, it.code)).collect();
+    check_none(&unknown, "Say in crates/core/src/report/usual/steps/ what these are for:");
 }
 
 /// A sentence speaks to someone: it begins with a capital or a gap and has no blank at its ends.

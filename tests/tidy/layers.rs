@@ -5,7 +5,7 @@ use super::{check_none, sources};
 /// The layers, lowest first; what stands in one, and what it may know.
 const LAYERS: [&[&str]; 4] = [
     // vocabulary: knows nothing
-    &["budget", "finding", "math", "message", "quantity", "sorted", "words", "working"],
+    &["budget", "counted", "finding", "math", "message", "quantity", "sorted", "words", "working"],
     // mathematics that knows no car
     &["assignment", "circuit", "corners", "permutation", "timeline", "transient"],
     // the trade: knows cars, but not what was typed

@@ -12,19 +12,9 @@ const OF_EACH_QUESTION: [&str; 2] = ["Memory", "Details"];
 
 /// The names declared twice or more, each with every place where it is declared.
 fn repeated(sources: &[Source]) -> Vec<String> {
-    let read: Vec<_> = sources.iter().map(|source| (&source.path, source.contents())).collect();
-    let for_tests: Vec<_> = read
-        .iter()
-        .flat_map(|(path, contents)| contents.tests.iter().map(|module| child(path, module)))
-        .collect();
-    let is_for_tests = |path: &str| {
-        for_tests.iter().any(|module| {
-            path.strip_prefix(module.as_str())
-                .is_some_and(|rest| rest == ".rs" || rest.starts_with('/'))
-        })
-    };
+    let read = sources::outside_tests(sources);
     let mut places: BTreeMap<&str, Vec<String>> = BTreeMap::new();
-    for (path, contents) in read.iter().filter(|(path, _)| !is_for_tests(path)) {
+    for (path, contents) in &read {
         for (name, line) in
             contents.types.iter().filter(|(name, _)| !OF_EACH_QUESTION.contains(&name.as_str()))
         {
@@ -33,14 +23,6 @@ fn repeated(sources: &[Source]) -> Vec<String> {
     }
     places.retain(|_, places| places.len() > 1);
     places.iter().map(|(name, places)| format!("`{name}`: {}", places.join(", "))).collect()
-}
-
-/// The file of a module that another declares, without its `.rs`.
-fn child(path: &str, module: &str) -> String {
-    let folder = path
-        .strip_suffix("lib.rs")
-        .map_or_else(|| format!("{}/", path.strip_suffix(".rs").unwrap_or(path)), str::to_owned);
-    format!("{folder}{module}")
 }
 
 #[test]

@@ -25,6 +25,8 @@ pub(crate) struct Contents {
     pub(crate) modules: Vec<(String, usize)>,
     /// Each sentence that it declares: code, words, line.
     pub(crate) declared: Vec<(String, String, usize)>,
+    /// Each text in quotes, wherever it stands, with its line.
+    pub(crate) texts: Vec<(String, usize)>,
     /// The types that it declares, each with its line; an associated type is its trait's.
     pub(crate) types: Vec<(String, usize)>,
     /// The modules that it declares for tests alone.
@@ -53,6 +55,31 @@ pub(crate) fn of_the_core() -> &'static [(String, Contents)] {
         (source.path, contents)
     };
     CORE.get_or_init(|| under("crates/core/src").into_iter().map(read).collect())
+}
+
+/// What stands in each of these files that is not built for tests alone, by path.
+pub(crate) fn outside_tests(sources: &[Source]) -> Vec<(&str, Contents)> {
+    let read: Vec<_> =
+        sources.iter().map(|source| (source.path.as_str(), source.contents())).collect();
+    let for_tests: Vec<_> = read
+        .iter()
+        .flat_map(|(path, contents)| contents.tests.iter().map(|module| child(path, module)))
+        .collect();
+    let is_for_tests = |path: &str| {
+        for_tests.iter().any(|module| {
+            path.strip_prefix(module.as_str())
+                .is_some_and(|rest| rest == ".rs" || rest.starts_with('/'))
+        })
+    };
+    read.into_iter().filter(|(path, _)| !is_for_tests(path)).collect()
+}
+
+/// The file of a module that another declares, without its `.rs`.
+fn child(path: &str, module: &str) -> String {
+    let folder = path
+        .strip_suffix("lib.rs")
+        .map_or_else(|| format!("{}/", path.strip_suffix(".rs").unwrap_or(path)), str::to_owned);
+    format!("{folder}{module}")
 }
 
 fn gather(folder: &Path, paths: &mut Vec<PathBuf>) {
@@ -118,6 +145,10 @@ impl<'ast> Visit<'ast> for Contents {
         syn::visit::visit_macro(self, call);
     }
 
+    fn visit_lit_str(&mut self, literal: &'ast syn::LitStr) {
+        self.texts.push((literal.value(), literal.span().start().line));
+    }
+
     /// A doc comment is an attribute with a text in it: it names things, it uses none.
     fn visit_attribute(&mut self, _attribute: &'ast Attribute) {}
 }
@@ -159,7 +190,15 @@ impl Contents {
         let trees: Vec<_> = tokens.into_iter().collect();
         for (at, tree) in trees.iter().enumerate() {
             match tree {
+                // a doc comment, here too
+                TokenTree::Group(_)
+                    if at.checked_sub(1).and_then(|it| trees.get(it)).is_some_and(is_hash) => {}
                 TokenTree::Group(group) => self.tokens(group.stream()),
+                TokenTree::Literal(literal) => {
+                    if let Ok(text) = syn::parse_str::<syn::LitStr>(&literal.to_string()) {
+                        self.texts.push((text.value(), literal.span().start().line));
+                    }
+                }
                 TokenTree::Ident(name) if name == "crate" => {
                     if let Some(TokenTree::Ident(module)) = trees.get(at + 3) {
                         self.module(module);
@@ -170,10 +209,14 @@ impl Contents {
                         self.types.push((name.to_string(), name.span().start().line));
                     }
                 }
-                TokenTree::Ident(_) | TokenTree::Literal(_) | TokenTree::Punct(_) => {}
+                TokenTree::Ident(_) | TokenTree::Punct(_) => {}
             }
         }
     }
+}
+
+fn is_hash(tree: &TokenTree) -> bool {
+    matches!(tree, TokenTree::Punct(sign) if sign.as_char() == '#')
 }
 
 /// What a literal says, its line ends taken out as the compiler does.
@@ -232,10 +275,11 @@ fn sources_are_read_as_a_compiler_reads_them() {
             sentences! {
                 // nor crate::comment
                 ONE = "a.one", "one";
+                /// nor "this"
                 TWO = "b.two", "two \
                     lines";
             }
-            fn f() { let x = crate::plan::get(&[say!(words::ONE, n = 2)]); vec![crate::read::it()] }
+            fn f() { let x = crate::plan::get(&[say!(words::ONE, n = "said")]); vec![crate::read::it()] }
             #[cfg(test)]
             mod tests { use crate::report; }
         "#
@@ -247,6 +291,8 @@ fn sources_are_read_as_a_compiler_reads_them() {
     let declared: Vec<_> =
         contents.declared.iter().map(|(code, text, _)| (code.as_str(), text.as_str())).collect();
     assert_eq!(declared, [("a.one", "one"), ("b.two", "two lines")]);
-    assert_eq!(contents.declared[1].2, 7, "with its line");
-    assert_eq!(contents.modules[3].1, 10, "with its line");
+    assert_eq!(contents.declared[1].2, 8, "with its line");
+    assert_eq!(contents.modules[3].1, 11, "with its line");
+    let texts: Vec<_> = contents.texts.iter().map(|(text, _)| text.as_str()).collect();
+    assert_eq!(texts, ["a.one", "one", "b.two", "two lines", "said"], "no comment among them");
 }

@@ -6,7 +6,7 @@ use gloo::{
     events::{EventListener, EventListenerOptions},
     timers::callback::Timeout,
 };
-use quietpin_core::{finding::Severity, plan::Plan, questions};
+use quietpin_core::{plan::Plan, questions};
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
@@ -198,7 +198,7 @@ fn found_view(page: &Page) -> View {
         Further::Missed => None,
     };
     el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
-        el!("h2", "id" = "found-title"; "What stands out"),
+        el!("h2", "id" = "found-title"; "Findings"),
         found,
     )
 }
@@ -210,7 +210,7 @@ fn notices(page: &Page) -> View {
     }
     el!("div", "class" = "notices", "role" = "alert";
         all(notices.iter().map(notice)),
-        button(Some("quiet"), "Understood", sending(&page.send, Action::Dismiss)),
+        button(Some("quiet"), "OK", sending(&page.send, Action::Dismiss)),
     )
 }
 
@@ -249,7 +249,7 @@ fn caution() -> View {
     el!("footer";
         el!("p", "class" = "caution";
             el!("strong"; "Caution: "),
-            "This page plans and checks; it does not replace the maker’s data sheet, local codes, a sanctioning body’s \
+            "This page plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's \
              rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
              disconnect the battery before you touch the wiring."),
         offline::is_single_file().then(|| el!("p"; alone)),
@@ -262,8 +262,10 @@ const BESIDE_THE_BAR: &str = questions::standing::QUESTION.id;
 /// The bar under the thumb: to the findings and to each question.
 fn bar(page: &Page) -> View {
     let report = &page.state.report;
-    let grave = report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
-    let found = if grave == 0 { "Found".to_owned() } else { format!("Found {grave}") };
+    let found = match report.findings.len() {
+        0 => "Findings".to_owned(),
+        count => format!("Findings {count}"),
+    };
     let questions = questions::ALL
         .iter()
         .filter(|it| it.id != BESIDE_THE_BAR)

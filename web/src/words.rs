@@ -8,7 +8,7 @@ pub(crate) fn severity(severity: Severity) -> &'static str {
     match severity {
         Severity::Danger => "Danger",
         Severity::Fault => "Fault",
-        Severity::Doubt => "Doubt",
+        Severity::Doubt => "Check",
         Severity::Note => "Note",
     }
 }

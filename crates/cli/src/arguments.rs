@@ -13,13 +13,15 @@ pub const HELP: &str = "\
 quietpin: what to know before power is switched on, from a plan
 
 Usage:
-  quietpin report [--working] PLAN.json   print the report of a plan, for reading
-  quietpin report --json PLAN.json        print the whole report, for scripts
-  quietpin report -                       read the plan from the standard input
-  quietpin checked [QUESTION]             print what was compared with what, of all or of one question
+  quietpin report PLAN.json          print the report of a plan: a page or two to take to the car
+  quietpin report --full PLAN.json   print all of it: every answer, number and table, and why
+  quietpin report --json PLAN.json   print all of it, for scripts
+  quietpin report -                  read the plan from the standard input
+  quietpin checked [QUESTION]        print what was compared with what, of all or of one question
 
 Options:
-  --working       show for each number the formula, the values put in, and the source
+  --full          all of the report, and all that was assumed
+  --working       all of it, and for each number the formula, the values put in, and the source
   --json          the whole report as JSON, its working included
   -h, --help      print this
   -V, --version   print the version
@@ -55,8 +57,10 @@ pub enum Command {
 /// How a report is printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
-    /// For reading.
-    Text(Options),
+    /// A page or two.
+    Usual,
+    /// All of it, for reading.
+    Full(Options),
     /// For scripts.
     Json,
 }
@@ -67,12 +71,14 @@ pub enum Form {
 /// What is wrong with them and what would be right, for a person.
 pub fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, String> {
     let mut parser = lexopt::Parser::from_args(arguments);
-    let (mut json, mut options, mut words) = (false, Options::default(), Vec::new());
+    let (mut json, mut full, mut options) = (false, false, Options::default());
+    let mut words = Vec::new();
     while let Some(argument) = parser.next().map_err(|error| advised(&error.to_string()))? {
         match argument {
             Arg::Short('h') | Arg::Long("help") => return Ok(Command::Help),
             Arg::Short('V') | Arg::Long("version") => return Ok(Command::Version),
             Arg::Long("json") => json = true,
+            Arg::Long("full") => full = true,
             Arg::Long("working") => options.working = true,
             Arg::Long(name) => return Err(advised(&format!("there is no option --{name}"))),
             Arg::Short(name) => return Err(advised(&format!("there is no option -{name}"))),
@@ -83,7 +89,11 @@ pub fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, St
         return record_of(words.get(1..).unwrap_or_default()).map(Command::Checked);
     }
     let source = plan_of(words)?;
-    let form = if json { Form::Json } else { Form::Text(options) };
+    let form = match (json, full || options.working) {
+        (true, _) => Form::Json,
+        (false, true) => Form::Full(options),
+        (false, false) => Form::Usual,
+    };
     Ok(Command::Report { source, form })
 }
 
@@ -152,15 +162,13 @@ mod tests {
     #[test]
     fn options_may_stand_anywhere() {
         let file = || Source::File("plan.json".into());
-        check("report plan.json", &report(file(), Form::Text(Options { working: false })));
-        check("report --working plan.json", &report(file(), Form::Text(Options { working: true })));
+        check("report plan.json", &report(file(), Form::Usual));
+        check("report plan.json --full", &report(file(), Form::Full(Options { working: false })));
+        check("report --working plan.json", &report(file(), Form::Full(Options { working: true })));
         check("--json report plan.json", &report(file(), Form::Json));
         check("report plan.json --json --working", &report(file(), Form::Json));
-        check("report -", &report(Source::Input, Form::Text(Options { working: false })));
-        check(
-            "report -- --json",
-            &report(Source::File("--json".into()), Form::Text(Options::default())),
-        );
+        check("report -", &report(Source::Input, Form::Usual));
+        check("report -- --json", &report(Source::File("--json".into()), Form::Usual));
         check("report --help", &Command::Help);
         check("-V", &Command::Version);
         check("checked", &Command::Checked(checked::record()));

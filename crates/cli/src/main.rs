@@ -38,7 +38,8 @@ fn run() -> Result<u8, String> {
                 .map_err(|error| format!("{}: {error}", source::name(&source)))?;
             let report = report(&plan);
             let text = match form {
-                Form::Text(options) => print::report(&report, options),
+                Form::Usual => print::usual(&report),
+                Form::Full(options) => print::report(&report, options),
                 Form::Json => print::json(&report),
             };
             (text, if report.has_danger_or_fault() { FOUND } else { 0 })

@@ -6,6 +6,7 @@ mod finding;
 mod grid;
 mod sheet;
 mod steps;
+mod usual;
 
 use std::rc::Rc;
 
@@ -29,7 +30,19 @@ pub struct Options {
     pub working: bool,
 }
 
-/// The report for reading: findings first, then each question, then what was assumed.
+/// The widest line of the usual report: it is printed, and read on paper.
+pub const USUAL_WIDTH: usize = 80;
+
+/// The usual report: a page or two to take to the car.
+pub fn usual(report: &Report) -> String {
+    let mut sheet = Sheet::of_width(USUAL_WIDTH);
+    usual::print(&mut sheet, &quietpin_core::report::usual::usual(report));
+    sheet.blank();
+    sheet.paragraph(0, CAUTION);
+    sheet.into_text()
+}
+
+/// The whole report for reading: findings first, then each question, then what was assumed.
 pub fn report(report: &Report, options: Options) -> String {
     let mut sheet = Sheet::default();
     let name = if report.name.trim().is_empty() { "A plan without a name" } else { &report.name };
@@ -38,7 +51,7 @@ pub fn report(report: &Report, options: Options) -> String {
     for section in &report.sections {
         print_section(&mut sheet, section, options);
     }
-    assumed::print(&mut sheet, &report.fields);
+    assumed::print(&mut sheet, report);
     sheet.blank();
     sheet.paragraph(0, CAUTION);
     sheet.into_text()

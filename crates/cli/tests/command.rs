@@ -52,7 +52,7 @@ fn a_plan_with_nothing_wrong_ends_with_0() {
     let printed = text(&output.stdout);
     assert_eq!(output.status.code(), Some(0), "{printed}");
     assert!(printed.starts_with("The special\n===========\n"), "{printed}");
-    assert!(printed.contains("No findings."), "{printed}");
+    assert!(printed.contains("Nothing was found."), "{printed}");
     assert!(output.stderr.is_empty(), "nothing to complain of");
 }
 
@@ -61,12 +61,21 @@ fn a_plan_with_a_fault_ends_with_1_and_says_it_first() {
     let output = run(&["report"], &file("faulty.json", FAULTY.as_bytes()));
     let printed = text(&output.stdout);
     assert_eq!(output.status.code(), Some(1), "{printed}");
+    let finding = printed.find("1. FAULT").expect("the finding");
+    assert!(printed.find("Take care").is_none_or(|care| finding < care), "worst first: {printed}");
+}
+
+#[test]
+fn the_full_report_says_why_and_what_was_assumed() {
+    let output = run(&["report", "--full"], &file("full.json", FAULTY.as_bytes()));
+    let printed = text(&output.stdout);
+    assert_eq!(output.status.code(), Some(1), "the same code as without --full");
     let finding = printed.find("1. FAULT: ").expect("the finding");
     assert!(printed.contains("(battery.charging), as planned"), "{printed}");
     assert!(printed.contains("Why it matters: "), "{printed}");
     assert!(printed.contains("What to do: "), "{printed}");
-    let assumed = printed.find("What was assumed").expect("what was assumed");
-    assert!(finding < assumed, "worst first: {printed}");
+    let questions = printed.find("Which channel fires").expect("the questions");
+    assert!(finding < questions, "worst first: {printed}");
 }
 
 #[test]

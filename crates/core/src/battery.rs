@@ -26,7 +26,7 @@ const LEAST_A: f64 = 1e-6;
 /// Source: charge is current times time (University Physics, vol. 2, section 9.1).
 const UNTIL_HALF: Formula = Formula {
     symbols: "t = k × C / I",
-    source: "charge is current times time; k = a half, since a starter battery that is taken lower may not crank and is \
+    source: "charge is current times time; k = a half, since a starter battery drained further may not crank and is \
              harmed: common practice, no source. On the safe side: a small current gets more out of a battery than the \
              20 hours that its capacity is stated for",
 };

@@ -75,9 +75,9 @@ impl<'a> Car<'a> {
             };
             read::injectors(reader, &around, set)
         });
-        let injector_feed = read::feed_parts(reader);
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
+        let injector_feed = read::feed_parts(reader, &outputs);
         let trigger = read::trigger(reader, &conditions, known, highest_speed);
         let coils = read::coils(reader, &conditions, known, highest_speed, &outputs);
         let needed = coils.as_ref().and_then(Coiled::cranking_dwell);

@@ -48,6 +48,12 @@
 //! touches the minimum it ends there exactly. With [`Diode::Exponential`] the search along each step replaces the usual
 //! limiting of junction voltages, and needs no stepping of the sources.
 //!
+//! # Many networks
+//!
+//! A circuit at many corners is the same joined to the same, with other values. [`Network::solve_in`] works out once what is
+//! joined to what, keeps an elimination for as long as no diode turns from blocking to conducting or back, passes over
+//! what is not joined, so that outputs in a chain take as many steps as there are, and solves nothing twice.
+//!
 //! # Accuracy
 //!
 //! Better than 1e-9, relative, for resistances that span eleven powers of ten: the linear steps contain no subtraction
@@ -56,9 +62,11 @@
 //! The current of an ideal source is what the currents around it leave of each other, and has the rounding of the
 //! largest of them: 1e-12 of that, at most.
 
+mod characteristic;
 mod diode;
 mod elimination;
 mod groups;
+mod known;
 #[cfg(test)]
 mod laws;
 mod network;
@@ -69,8 +77,11 @@ mod solve;
 mod stride;
 mod unsolvable;
 mod wiring;
+#[cfg(test)]
+pub(crate) mod work;
 
 pub use diode::{Diode, thermal_voltage_v};
 pub use network::{Element, GROUND, Network, Node};
 pub use solution::Solution;
+pub use solve::Workspace;
 pub use unsolvable::Unsolvable;

@@ -40,7 +40,7 @@ const RUNS_OUT: Formula = Formula {
 };
 const DUTY: Formula = Formula {
     symbols: "D = t_dwell 6 n / a",
-    source: "the part of the time in which it is charged",
+    source: "the share of the time in which it is charged",
 };
 
 /// What is known of the coils.

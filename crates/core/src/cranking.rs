@@ -21,8 +21,13 @@ pub mod cost;
 mod course;
 mod dip;
 mod events;
+#[cfg(test)]
+mod exhaustive;
 mod figures;
+mod follow;
 mod noise;
+mod pace;
+mod readings;
 mod relay;
 mod run;
 mod start;
@@ -33,6 +38,7 @@ mod trace;
 pub use dip::{usual_dip, volume, work};
 pub use events::{Event, Happening, events};
 pub use figures::{Figured, Figures};
+pub use follow::Starts;
 pub use noise::{Noise, above_false_edges, noise};
 pub use relay::{PullIn, Relay, RelayAnswer, lets_go, pull_in_at};
 pub use stop::StopAnswer;
@@ -40,6 +46,7 @@ pub use survey::{Bounds, Openings, StartCorner, StartMoment};
 pub use trace::Trace;
 
 use crate::{
+    budget::Budget,
     quantity::{
         Band, CrankAngle, Measure, Ratio, RotationalSpeed, Temperature, Time, Voltage, rpm,
     },
@@ -64,6 +71,11 @@ impl Wheel {
     /// Teeth that are there.
     pub fn teeth(&self) -> u32 {
         self.positions.saturating_sub(self.missing).max(1)
+    }
+
+    /// From one position to the next, in degrees.
+    fn pitch_deg(&self) -> f64 {
+        360.0 / f64::from(self.positions.max(1))
     }
 
     /// Whether a turn of the wheel alone shows where it stands: by a gap, or because it has one tooth only.
@@ -201,66 +213,78 @@ pub struct CrankingAnswer {
     pub figures: Figures,
 }
 
-/// Answers it; nothing where the inputs can't be those of an engine that turns.
+impl Starts {
+    /// The answer to inputs of which they are the starts; nothing where that takes more than the budget has.
+    pub fn answer(&self, inputs: &CrankingInputs, budget: &Budget) -> Option<CrankingAnswer> {
+        let surveyed = survey::survey(self, inputs, inputs.release, budget)?;
+        let stop =
+            inputs.threshold.map(|threshold| stop::stop(inputs, inputs.release.of(threshold)));
+        let relay = inputs.relay_answer();
+        let figures = figures::figures(inputs, &surveyed, stop.as_ref());
+        Some(CrankingAnswer {
+            works: surveyed.works,
+            prompt: surveyed.prompt,
+            bounds: surveyed.bounds,
+            corners: surveyed.corners,
+            relay,
+            stop,
+            figures,
+        })
+    }
+
+    /// What can be told without looking at the relay in each of them, where that is too much ([`cost`]): the speeds at the
+    /// corners, and whether any reading there meets the threshold at all. No threshold is known to work, and the stop is left out.
+    pub fn outline(&self, inputs: &CrankingInputs) -> CrankingAnswer {
+        let outlined = survey::outline(self, inputs);
+        let figures = figures::figures(inputs, &outlined, None);
+        CrankingAnswer {
+            works: None,
+            prompt: None,
+            bounds: outlined.bounds,
+            corners: outlined.corners,
+            relay: inputs.relay_answer(),
+            stop: None,
+            figures,
+        }
+    }
+
+    /// The thresholds that would work with another release; as [`CrankingAnswer::works`].
+    pub fn works_with(&self, inputs: &CrankingInputs, release: Release) -> Option<Interval> {
+        survey::works_with(self, inputs, release)
+    }
+
+    /// Whether a threshold works: at every corner from every start the relay closes without waiting for a crest of the speed,
+    /// is not told to open again, and does not close on an engine that rocks.
+    pub fn serves(&self, inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
+        survey::serves(self, inputs, threshold)
+    }
+
+    /// The fastest reading while the starter turns at full speed, at each corner by its name.
+    pub fn readings_at_corners(&self) -> Vec<(String, RotationalSpeed)> {
+        survey::fastest(self)
+    }
+
+    /// The releases that work at a threshold: above the speed of a rocking engine, which must let go, and up to the lowest that
+    /// readings reach at any corner from any start once the relay was switched on. None where there is none.
+    pub fn releases(
+        &self,
+        inputs: &CrankingInputs,
+        threshold: RotationalSpeed,
+    ) -> Option<Interval> {
+        survey::releases(self, inputs, threshold)
+    }
+}
+
+/// Follows all starts and answers it; nothing where the inputs can't be those of an engine that turns.
 ///
-/// Takes about a millisecond for a usual start; [`cost::answering`] tells how long for others.
+/// Takes about a millisecond for a usual start; [`cost`] tells how long for others.
 pub fn answer(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
-    let surveyed = survey::survey(inputs, inputs.release)?;
-    let stop = inputs.threshold.map(|threshold| stop::stop(inputs, inputs.release.of(threshold)));
-    let relay = inputs.relay_answer();
-    let figures = figures::figures(inputs, &surveyed, stop.as_ref());
-    Some(CrankingAnswer {
-        works: surveyed.works,
-        prompt: surveyed.prompt,
-        bounds: surveyed.bounds,
-        corners: surveyed.corners,
-        relay,
-        stop,
-        figures,
-    })
-}
-
-/// What can be told without following a start, where following them all is too much ([`cost`]): the speeds at the corners, and
-/// whether any reading there meets the threshold at all. No threshold is known to work, and the stop is left out.
-pub fn outline(inputs: &CrankingInputs) -> Option<CrankingAnswer> {
-    let outlined = survey::outline(inputs)?;
-    let figures = figures::figures(inputs, &outlined, None);
-    Some(CrankingAnswer {
-        works: None,
-        prompt: None,
-        bounds: outlined.bounds,
-        corners: outlined.corners,
-        relay: inputs.relay_answer(),
-        stop: None,
-        figures,
-    })
-}
-
-/// The thresholds that would work with another release; as [`CrankingAnswer::works`].
-pub fn works_with(inputs: &CrankingInputs, release: Release) -> Option<Interval> {
-    survey::survey(inputs, release)?.works
-}
-
-/// Whether a threshold works, by simulating it: at every corner from every start the relay closes without waiting
-/// for a crest of the speed, is not told to open again, and does not close on an engine that rocks.
-pub fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
-    survey::serves(inputs, threshold)
+    Starts::follow(inputs)?.answer(inputs, &Budget::unlimited())
 }
 
 /// What happens when the engine dies, with a release.
 pub fn stop(inputs: &CrankingInputs, release: RotationalSpeed) -> StopAnswer {
     stop::stop(inputs, release)
-}
-
-/// The fastest reading while the starter turns at full speed, at each corner by its name.
-pub fn readings_at_corners(inputs: &CrankingInputs) -> Vec<(String, RotationalSpeed)> {
-    survey::fastest(inputs)
-}
-
-/// The releases that work at a threshold: above the speed of a rocking engine, which must let go, and up to the lowest that
-/// readings reach at any corner from any start once the relay was switched on. None where there is none.
-pub fn releases(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Option<Interval> {
-    survey::releases(inputs, threshold)
 }
 
 /// The course of one start, for a picture: at the corner named, from the start that closes the relay last.

@@ -1,14 +1,16 @@
 //! Things the fitter should know, and what to do about each.
 
+mod moment;
 mod scale;
 
 use std::rc::Rc;
 
 use serde::Serialize;
 
+pub use moment::Moment;
 pub use scale::{COMMON, Rung, SCALE};
 
-use crate::{message::Message, quantity::Holds, working::Step};
+use crate::{message::Message, quantity::Holds, sorted, working::Step};
 
 /// How much a finding matters, worst first: by the rule of [`SCALE`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -47,6 +49,8 @@ pub struct Finding {
     pub subject: String,
     /// Whether the plan or the car shows it.
     pub basis: Basis,
+    /// When it strikes.
+    pub strikes: Moment,
     /// Where it holds.
     pub holds: Holds,
     /// What is wrong; its code names the finding.
@@ -71,6 +75,7 @@ impl Finding {
             severity,
             subject: subject.into(),
             basis: Basis::AsPlanned,
+            strikes: Moment::of(message.code),
             holds: Holds::Always,
             message,
             remedies: Vec::new(),
@@ -83,6 +88,13 @@ impl Finding {
     #[must_use]
     pub fn as_wired(mut self) -> Self {
         self.basis = Basis::AsWired;
+        self
+    }
+
+    /// The same, striking then.
+    #[must_use]
+    pub fn striking(mut self, strikes: Moment) -> Self {
+        self.strikes = strikes;
         self
     }
 
@@ -113,6 +125,13 @@ impl Finding {
         self.working.extend(working);
         self
     }
+}
+
+/// Puts findings in the order in which they are told: Dangers and Faults first, by when they strike, the gravest of a moment
+/// first; then Doubts and then Notes likewise. What is alike keeps its order, which is that of the questions.
+pub(crate) fn in_order(findings: &mut Vec<Rc<Finding>>) {
+    let place = |it: &Finding| (it.severity.max(Severity::Fault), it.strikes, it.severity);
+    sorted::by(findings, |one: &Rc<Finding>, other| place(one).cmp(&place(other)));
 }
 
 /// The findings of a report as they are gathered; what is known from the report before is shared with it.

@@ -94,7 +94,7 @@ impl DeliveryEnd {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Least => "all at its leanest",
-            Self::Nominal => "as meant",
+            Self::Nominal => "nominal",
             Self::Most => "all at its best",
         }
     }

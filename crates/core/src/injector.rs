@@ -74,6 +74,17 @@ pub struct InjectorInputs {
 }
 
 impl InjectorInputs {
+    /// Charging, at 20 °C: an engine that has run for as long as a fuse or an output needs to heat is no colder. Common
+    /// practice, no source.
+    pub fn warm(&self) -> Corner {
+        let [_, _, at_rest, charging, _] = self.corners;
+        Corner {
+            name: "charging, 20 °C",
+            supply: charging.supply,
+            temperature: at_rest.temperature,
+        }
+    }
+
     /// The same injectors without their resistors.
     #[must_use]
     pub fn without_resistor(&self) -> Self {

@@ -4,7 +4,7 @@
 //!
 //! A module uses only what stands in its own layer or below: `plan`, `schema`, `fields`, `read`, `report` are the
 //! document; the trade lies below them; mathematics that knows no car below that; `quantity`, `message`,
-//! `finding`, `working`, `budget`, `sorted`, `math` at the bottom.
+//! `finding`, `working`, `budget`, `counted`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
 pub mod battery;
@@ -15,6 +15,7 @@ pub mod checked;
 pub mod circuit;
 pub mod coil;
 pub mod conditions;
+pub mod counted;
 pub mod cranking;
 pub mod engine;
 pub mod explained;

@@ -98,6 +98,14 @@ impl Message {
         self
     }
 
+    /// A sentence with the values of another one.
+    pub(crate) fn of_values(
+        wording: &'static Wording,
+        values: BTreeMap<&'static str, Value>,
+    ) -> Self {
+        Self::from_pairs(wording, values)
+    }
+
     /// The sentence in English.
     pub fn into_text(self) -> String {
         self.0.text

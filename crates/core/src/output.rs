@@ -61,7 +61,7 @@ pub use judge::{Found, Judgement, judge};
 pub use kick::{Catcher, Kick, Path, kick};
 pub use load::{FarEnd, Load, LoadKind, LoadState, Partner, Pulse, Suppression};
 pub use meter::{METER_OHM, MeterReading, reading};
-pub use operate::{Dead, DeadFlow, LoadFlow, Operating, PinBranch, PinPart, operate};
+pub use operate::{Dead, DeadFlow, LoadFlow, Operating, PinBranch, PinPart, Solver, operate};
 pub use probe::{Probe, probe};
 pub use pulse::{Following, Pulsing};
 pub use rest::{Rest, SolvedCorner, StateRest, rest};

@@ -74,6 +74,11 @@ impl Memory {
         Self { details: Some(&DETAILS), ..Self::default() }
     }
 
+    /// Steps that this report took, beside what was remembered.
+    pub(crate) fn worked(&self) -> u64 {
+        self.cranking.worked().saturating_add(self.outputs.worked())
+    }
+
     /// The same, for a report of which only the findings count.
     pub(crate) fn of_findings(&self) -> Self {
         Self { details: None, ..self.clone() }

@@ -10,7 +10,7 @@ pub(crate) use crate::{
     questions::{
         coils::read as coils,
         cranking::read::{self as cranking, relays},
-        firing::read::{self as channels, light, strip},
+        firing::read::{self as channels, strip},
         fuel::read as fuel,
         injectors::read as injectors,
         outputs::read as rest,
@@ -45,7 +45,6 @@ pub(crate) use fuel::{Fuelled, fuel};
 pub(crate) use injectors::{
     FeedParts, InjectorSurroundings, Injectors, WhichSet, feed_parts, injectors,
 };
-pub(crate) use light::Lit;
 pub(crate) use relays::{Purpose, SpeedRelay, relays};
 pub(crate) use rest::{
     LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, PlannedThrottle, PowerCut,

@@ -10,6 +10,7 @@ pub(crate) mod recall;
 mod section;
 mod tried;
 mod unread;
+pub mod usual;
 
 use std::rc::Rc;
 
@@ -27,11 +28,11 @@ pub use tried::tried;
 
 use crate::{
     car::Car,
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Findings, Severity, in_order},
     plan::Plan,
     questions,
     read::{FieldStates, Reader, problem::shortened},
-    say, sorted,
+    say,
 };
 
 /// Everything that follows from a plan.
@@ -40,7 +41,7 @@ use crate::{
 pub struct Report {
     /// The plan's name.
     pub name: String,
-    /// What the fitter should know, worst first.
+    /// What the fitter should know: Dangers and Faults first, by when they strike, then Doubts and Notes likewise.
     pub findings: Vec<Rc<Finding>>,
     /// The answers, question by question.
     pub sections: Vec<Section>,
@@ -74,6 +75,7 @@ pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
 
 /// The report with all remedies that were found, as yet untried: sooner, where [`tried`] comes after it.
 pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
+    crate::counted::count(|done| done.reports += 1);
     let filled = plan.filled();
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
     let mut findings = Findings::default();
@@ -91,8 +93,7 @@ pub fn untried(memory: &mut Memory, plan: &Plan) -> Report {
         }
     }
     unread::tell(&fields, &mut sections);
-    // a stable sort keeps the order of the questions within a severity
-    sorted::by(&mut all, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
+    in_order(&mut all);
     Report { name: plan.name.clone(), findings: all, sections, fields }
 }
 

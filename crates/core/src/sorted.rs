@@ -1,7 +1,7 @@
 //! Sorting with one piece of code for all types.
 //!
 //! The standard library's sort is compiled anew for every type and every order: ten kilobytes of the page. Most lists
-//! here are short, but the thresholds of a long start are tens of thousands.
+//! here are short, but what bounds the thresholds of a long start can be thousands.
 
 use std::cmp::Ordering;
 

@@ -12,5 +12,5 @@ mod wave;
 pub use contact::closures;
 pub use ramp::{Fall, Rise};
 pub use switch::{Switch, SwitchChange};
-pub use threshold::{Interval, LetGo, Steps, ThresholdReach, without};
+pub use threshold::{Interval, LetGo, LowestOnceOn, ThresholdReach, highest, without};
 pub use wave::{Valley, Valleys, Wave};

@@ -5,6 +5,7 @@
 pub(crate) mod field;
 mod gaps;
 
+pub(crate) use gaps::gaps_are_of;
 pub use gaps::{filled_by, is_filled_by};
 
 use std::collections::BTreeMap;
@@ -62,7 +63,23 @@ pub(crate) fn fill(sentence: &str, values: &BTreeMap<&'static str, Value>) -> St
         rest = after;
     }
     text.push_str(rest);
-    text
+    // a name stands as it was typed, but a sentence begins with a capital
+    if sentence.starts_with('{') { capitalised(text) } else { text }
+}
+
+/// The same with a capital first letter, where it is one of Latin-1: the page carries no table of the others.
+fn capitalised(text: String) -> String {
+    let mut letters = text.chars();
+    let capital = match letters.next() {
+        Some(first @ ('a'..='z' | 'à'..='ö' | 'ø'..='þ')) => {
+            char::from_u32(u32::from(first) - 32)
+        }
+        _ => None,
+    };
+    match capital {
+        Some(capital) => [capital.to_string().as_str(), letters.as_str()].concat(),
+        None => text,
+    }
 }
 
 fn filled(gap: &str, values: &BTreeMap<&'static str, Value>) -> Option<String> {
@@ -89,6 +106,16 @@ mod tests {
     }
 
     #[test]
+    fn a_sentence_that_begins_with_a_name_begins_with_a_capital() {
+        let fill = |sentence, name: &str| fill(sentence, &BTreeMap::from([("load", name.into())]));
+        assert_eq!(fill("{load} is live", "fuel valve"), "Fuel valve is live");
+        assert_eq!(fill("{load} is live", "ölpumpe"), "Ölpumpe is live");
+        assert_eq!(fill("{load} is live", "5 V"), "5 V is live");
+        assert_eq!(fill("{load}", ""), "");
+        assert_eq!(fill("Live: {load}", "fuel valve"), "Live: fuel valve");
+    }
+
+    #[test]
     fn the_compiler_knows_the_gaps_of_a_sentence() {
         const MOVES: &Wording =
             &Wording { code: "it.moves", text: "move {n} {n|plug|plugs} of {name}, then look" };
@@ -97,6 +124,18 @@ mod tests {
         assert!(is_filled_by(MOVES, &["name", "more", "n"]), "more does no harm");
         for names in [&["n"][..], &["name"], &["nam", "n"], &["names", "n"], &[]] {
             assert!(!is_filled_by(MOVES, names), "{names:?}");
+        }
+    }
+
+    #[test]
+    fn the_compiler_knows_whether_a_shorter_sentence_has_gaps_of_its_own() {
+        let said = |text| Wording { code: "it.said", text };
+        let long = said("move {n} {n|plug|plugs} of {name}, then look");
+        for short in ["move {n}", "{name}: {n|one|more}", "look"] {
+            assert!(gaps_are_of(&said(short), &long), "{short}");
+        }
+        for other in ["move {m}", "{nam}", "{names}", "{n} of {other|a|b}"] {
+            assert!(!gaps_are_of(&said(other), &long), "{other}");
         }
     }
 }

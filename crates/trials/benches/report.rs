@@ -7,15 +7,12 @@ use std::{fs, hint::black_box, path::Path};
 use criterion::{Criterion, criterion_group, criterion_main};
 use quietpin_core::{
     fields,
-    output::{
-        Contact, FarEnd, KeyState, Load, OnLevel, Output, Point, PullRail, Stage, SupplyCorner,
-        Surroundings, Wiring, judge, operate, rest,
-    },
+    output::{Contact, KeyState, Point, judge, operate, rest},
     plan::{self, Plan},
-    quantity::{Band, celsius, ohms, volts},
     report::{Memory, report, report_after},
     schema::Part,
 };
+use quietpin_trials::subjects::{around, bridge};
 
 fn reports(bench: &mut Criterion) {
     let mut group = bench.benchmark_group("report");
@@ -55,39 +52,6 @@ fn forty(bench: &mut Criterion) {
             report_after(&mut memory, &edited)
         });
     });
-}
-
-fn around() -> Surroundings {
-    let corner = |name, supply, temperature, is_cranking| SupplyCorner {
-        name,
-        supply: volts(supply),
-        temperature: celsius(temperature),
-        is_cranking,
-        is_charging: supply > 13.0,
-    };
-    let nominal = corner("at rest, 20 °C", 12.6, 20.0, false);
-    let dead = Band { low: ohms(5.0), nominal: ohms(47.0), high: ohms(1000.0) };
-    Surroundings {
-        corners: vec![
-            corner("cranking, cold", 8.0, -20.0, true),
-            corner("cranking, hot", 8.0, 100.0, true),
-            nominal,
-            corner("at rest, hot", 12.6, 100.0, false),
-            corner("charging, cold", 14.8, -20.0, false),
-            corner("charging, hot", 14.8, 100.0, false),
-        ],
-        nominal,
-        dead_rail: dead,
-        dead_feed: dead,
-    }
-}
-
-/// A relay between a half-bridge and a relay's contact: the circuit with the most corners that is usual.
-fn bridge() -> Wiring {
-    let mut output = Output::plain(Stage::HalfBridge);
-    output.pull_up = Some((Band::with_tolerance(ohms(4700.0), 0.05), PullRail::Battery));
-    let loads = vec![Load::relay_coil(FarEnd::Relay)];
-    Wiring::alone(output, OnLevel::Ground, loads)
 }
 
 fn large(count: usize) -> Plan {

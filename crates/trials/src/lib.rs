@@ -1,3 +1,5 @@
 //! What the commands that are run by hand share.
 
+pub mod climb;
 pub mod random;
+pub mod subjects;

@@ -82,7 +82,7 @@ fn asked(
             on_click(el!("button", "type" = "button", "aria-pressed" = pressed; label), tap),
         )
     };
-    let nothing = if words.is_empty() { "Nothing answers" } else { "Nothing else" };
+    let nothing = if words.is_empty() { "Nothing fires" } else { "Nothing else" };
     several!(
         el!("p", "class" = "ask"; whole(&now.ask.text)),
         el!("div", "class" = "answers";
@@ -113,9 +113,5 @@ fn channel(
 fn clear(bench: &Bench, send: &Dispatch) -> View {
     let paths = bench.channels.iter().map(|it| format!("{}.{}", bench.list, it.channel - 1));
     let paths = paths.chain([bench.done.clone()]).collect();
-    button(
-        Some("quiet"),
-        "Clear what was found, to fire all again",
-        sending(send, Action::Clear(paths)),
-    )
+    button(Some("quiet"), "Clear and test again", sending(send, Action::Clear(paths)))
 }

@@ -82,7 +82,7 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let text = match (stands, value) {
         (Some(Standing::Assumed), Some(value)) => {
             let basis = standing.and_then(|it| it.basis.as_deref()).unwrap_or_default();
-            format!("Blank: taken as {} ({basis}).", value.shown)
+            format!("Assumed: {} ({basis}).", value.shown)
         }
         (Some(Standing::Given), Some(value))
             if differs(&value.shown, typed) && !is_choice(field) =>
@@ -142,5 +142,5 @@ fn differs(shown: &str, typed: &str) -> bool {
 
 fn set_back(props: &Props<'_>) -> View {
     let blank = Action::Type(props.path.clone(), String::new());
-    button(Some("quiet"), "Set back to the usual value", sending(&props.page.send, blank))
+    button(Some("quiet"), "Use the usual value", sending(&props.page.send, blank))
 }

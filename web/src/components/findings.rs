@@ -19,9 +19,9 @@ pub(crate) fn found(page: &Page) -> View {
     let findings = &report.findings;
     let mut answers = report.sections.iter().flat_map(|section| &section.answers);
     let nothing_yet = if answers.any(|answer| answer.verdict.tone != Tone::Open) {
-        "Nothing wrong in what is answered so far."
+        "Nothing wrong so far."
     } else {
-        "Nothing yet: each question below asks for a few things first."
+        "Nothing yet: each question needs a few things first."
     };
     let list = || {
         several!(
@@ -36,7 +36,7 @@ fn count(findings: &[Rc<Finding>]) -> String {
     let kinds = [
         (Severity::Danger, "danger", "dangers"),
         (Severity::Fault, "fault", "faults"),
-        (Severity::Doubt, "doubt", "doubts"),
+        (Severity::Doubt, "to check", "to check"),
         (Severity::Note, "note", "notes"),
     ];
     let parts: Vec<_> = kinds

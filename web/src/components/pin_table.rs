@@ -55,7 +55,7 @@ fn PastedTable(props: &Props) -> Html {
         Some(table) => of_table(&props.page, table, &answers),
         None if text.trim().is_empty() => nothing(),
         None => {
-            el!("p"; "This is no table yet: it takes a heading and a row for each pin, parted by tabs, semicolons or commas.")
+            el!("p"; "Not a table yet: it needs a heading and a row for each pin, with tabs, semicolons or commas between.")
         }
     };
     el!("div", "class" = "field";
@@ -122,8 +122,7 @@ fn asked_column(
         Meaning::Unknown => "",
     };
     let fields = Part::Outputs.fields().iter().map(|field| (field.name, field.label));
-    let options =
-        [("", "Choose what this is"), (LEFT_OUT, "Nothing that is asked here: leave it out")];
+    let options = [("", "Choose what this is"), (LEFT_OUT, "None of these: leave it out")];
     let answers = answers.clone();
     let tell = Callback::from(move |code: String| {
         let mut now = (*answers).clone();
@@ -157,16 +156,16 @@ fn taken(page: &Page, table: &PinTable, meanings: &[Meaning], described: &Descri
     let why_not = match unknown {
         Some((column, _)) => format!("Say first what “{}” is.", column.heading),
         None if !has_names => "Say first which column names the pin.".to_owned(),
-        None if described.outputs == 0 => "No row of it is an output.".to_owned(),
+        None if described.outputs == 0 => "No row is an output.".to_owned(),
         None => String::new(),
     };
     let left_out = match described.left_out {
         0 => String::new(),
-        count => format!(" {} no output, and left out.", rows_are(count)),
+        count => format!(" {} not an output: left out.", rows_are(count)),
     };
     let take = || {
         let label =
-            format!("Take these {} in place of the outputs above", outputs_of(described.outputs));
+            format!("Use these {} in place of the outputs above", outputs_of(described.outputs));
         button(None, label, sending(&page.send, Action::Take(Box::new(described.plan.clone()))))
     };
     let is_ready = why_not.is_empty();

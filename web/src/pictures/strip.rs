@@ -47,7 +47,7 @@ fn key(strip: &CycleStrip) -> View {
         sparks(Outcome::Misplaced, "spark in the wrong place"),
         bar("injection", "injector open"),
         bar("second", "second injector open"),
-        Some(entry(vertical("own", 8.0, 0.0, 16.0), "firing top dead centre")),
+        Some(entry(vertical("own", 8.0, 0.0, 16.0), "firing TDC")),
     ];
     all(told.into_iter().flatten())
 }

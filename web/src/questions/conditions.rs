@@ -30,7 +30,7 @@ pub(crate) fn conditions_view(page: &Page) -> View {
     several!(
         frame_of(
             "conditions",
-            "Between which voltages and temperatures must it hold?",
+            "Battery voltages and temperatures",
             several!(
                 el!("p", "class" = "why"; "Every answer is worked out at the ends of these."),
                 form(page, &fields),
@@ -52,7 +52,7 @@ fn left_over(page: &Page, left: &[LeftOver]) -> View {
         "left_over",
         "What has no place in this plan",
         several!(
-            el!("p", "class" = "why"; "Kept as it stood in the file; nothing rests on it. Type what is true where it belongs, then remove the rest."),
+            el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
             el!("ul"; all(left.iter().map(row))),
             drop,
         ),

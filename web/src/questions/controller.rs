@@ -26,11 +26,11 @@ fn controller_view(page: &Page) -> View {
         button(Some("quiet"), generic.name, sending(send, take))
     });
     let content = el!("div", "class" = "controller";
-        el!("p"; "The outputs above are your controller. Save them once, and take them into the next plan: loads stay, and \
-            hang on the output that they name. What is taken stands in place of the outputs above; Undo brings those back."),
+        el!("p"; "The outputs above are your controller. Save them once, and use them in the next plan: loads stay on the output \
+            that they name. What you open replaces the outputs above; Undo brings those back."),
         el!("div", "class" = "buttons";
             button(None, "Save the outputs as a file", save(state.plan.controller().into(), send.clone())),
-            el!("label", "class" = "button", "for" = "controller-file"; "Take outputs from a file"),
+            el!("label", "class" = "button", "for" = "controller-file"; "Open outputs from a file"),
             file_input("controller-file", send.clone(), take),
         ),
         state.details.there().map(|details| (details.pin_table)(page)),
@@ -42,7 +42,7 @@ fn controller_view(page: &Page) -> View {
 
 fn take(plan: Plan) -> Action {
     if plan.count(Part::Outputs) == 0 {
-        let text = "This file describes no outputs: nothing was taken from it.".to_owned();
+        let text = "This file describes no outputs: nothing was changed.".to_owned();
         return Action::Say(crate::state::Notice { text, kept: None });
     }
     Action::Take(Box::new(plan))

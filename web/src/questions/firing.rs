@@ -81,7 +81,7 @@ fn entered(page: &Page, answers: &[Rc<Answer>]) -> View {
     several!(
         fold(
             "second",
-            "What stands in the controller: order, spacing, outputs",
+            "What is entered in the controller: order, spacing, outputs",
             is_wanted,
             form(page, &fields)
         ),
@@ -158,7 +158,7 @@ fn as_wired(page: &Page, list: Place, answer: Option<&Rc<Answer>>) -> View {
     };
     let fields = several!(
         answer.and_then(|it| Some((page.state.details.there()?.bench)(page, it))),
-        el!("h4", "class" = "or-typed"; "Or typed"),
+        el!("h4", "class" = "or-typed"; "Or type it in"),
         row_form(page, list, "Channel # reaches cylinder"),
     );
     fold("wired", title, has_typed, fields)

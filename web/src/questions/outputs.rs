@@ -27,7 +27,7 @@ pub(crate) fn outputs_view(page: &Page) -> View {
         add(Part::Loads, "Add a load", &page.send),
         el!("div"; parts(page, state.plan.count(Part::Relays), RELAY)),
         add(Part::Relays, "Add a relay", &page.send),
-        el!("h3"; "The controller’s outputs"),
+        el!("h3"; "The controller's outputs"),
         el!("div"; parts(page, state.plan.count(Part::Outputs), OUTPUT)),
         add(Part::Outputs, "Add an output", &page.send),
         el!("div"; parts(page, 1, CONTROLLER)),

@@ -46,7 +46,7 @@ pub(crate) fn trigger_view(page: &Page) -> View {
     };
     let sensor = form_of(page, Part::CrankSensor);
     let inputs =
-        || fold("inputs", "The controller’s inputs", true, form_of(page, Part::TriggerInput));
+        || fold("inputs", "The controller's inputs", true, form_of(page, Part::TriggerInput));
     let cam = || {
         let content =
             several!(form(page, &[wheels::CAM_TEETH.into()]), form_of(page, Part::CamSensor));

@@ -1,8 +1,8 @@
 //! What was taken where the plan is blank.
 
-use quietpin_core::{
-    read::{FieldStates, State},
-    schema::Place,
+use quietpin_core::report::{
+    Report,
+    usual::{Assumption, taken},
 };
 
 use super::{
@@ -10,26 +10,22 @@ use super::{
     sheet::Sheet,
 };
 
-/// Prints the values that were assumed, and why those.
-pub(super) fn print(sheet: &mut Sheet, fields: &FieldStates) {
-    let mut grid = Grid::new(["Blank in the plan", "taken as", "because"].map(Cell::text).into());
-    let mut assumed: Vec<_> =
-        fields.iter().filter(|(_, field)| field.state == State::Assumed).collect();
+/// Prints the values that were assumed and used, and why those.
+pub(super) fn print(sheet: &mut Sheet, report: &Report) {
+    let mut grid = Grid::new(["Blank in the plan", "assumed", "because"].map(Cell::text).into());
+    let assumed = taken(report);
     if assumed.is_empty() {
         return;
     }
-    // in the order in which they are asked
-    assumed.sort_by_key(|(path, _)| Place::at_path(path).map(|it| it.at(0).in_cell(0)));
     sheet.heading("What was assumed", '-');
-    for (path, field) in assumed {
-        let value = field.value.as_ref().map_or("", |value| &value.shown);
-        let basis = field.basis.as_deref().unwrap_or_default();
-        grid.row(vec![Cell::text(&name(path)), Cell::text(value), Cell::text(basis)]);
+    for it in &assumed {
+        let value = it.value.as_ref().map_or("", |value| &value.shown);
+        let basis = it.basis.as_deref().unwrap_or_default();
+        grid.row(vec![Cell::text(&name(it)), Cell::text(value), Cell::text(basis)]);
     }
     grid.print(sheet, 0);
 }
 
-fn name(path: &str) -> String {
-    let place = Place::at_path(path);
-    place.map_or_else(|| path.to_owned(), |it| format!("{} ({path})", it.field().label))
+fn name(it: &Assumption) -> String {
+    if it.label.is_empty() { it.path.clone() } else { format!("{} ({})", it.label, it.path) }
 }

@@ -13,7 +13,7 @@ use super::{Options, sheet::Sheet, steps};
 
 /// Prints the findings, or that there are none.
 pub(super) fn print(sheet: &mut Sheet, findings: &[Rc<Finding>], options: Options) {
-    sheet.heading("What to know first", '-');
+    sheet.heading("Findings", '-');
     if findings.is_empty() {
         sheet.paragraph(0, "No findings. What is not answered below is not known to be right.");
     }
@@ -55,18 +55,18 @@ fn place(finding: &Finding) -> String {
     let basis = basis(finding.basis);
     let corners = match &finding.holds {
         Holds::Always => String::new(),
-        Holds::Never => "; at no corner".to_owned(),
+        Holds::Never => "; in no case".to_owned(),
         Holds::AtSome(corners) => format!("; only at: {}", corners.join("; ")),
     };
     format!("{}({}), {basis}{corners}", label.unwrap_or_default(), finding.subject)
 }
 
 /// How much a finding matters, in a word.
-fn word(severity: Severity) -> &'static str {
+pub(super) fn word(severity: Severity) -> &'static str {
     match severity {
         Severity::Danger => "DANGER",
         Severity::Fault => "FAULT",
-        Severity::Doubt => "DOUBT",
+        Severity::Doubt => "CHECK",
         Severity::Note => "NOTE",
     }
 }

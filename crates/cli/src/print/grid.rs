@@ -134,8 +134,8 @@ mod tests {
     fn numbers_stand_under_one_another() {
         let mut grid = Grid::new(vec![Cell::text("part"), Cell::text("Ω")]);
         grid.row(vec![Cell::text("valve"), Cell::number("14.5")]);
-        grid.row(vec![Cell::text("relay’s coil"), Cell::number("90")]);
-        let expected = "  part             Ω\n  ------------  ----\n  valve         14.5\n  relay’s coil    90\n";
+        grid.row(vec![Cell::text("relay's coil"), Cell::number("90")]);
+        let expected = "  part             Ω\n  ------------  ----\n  valve         14.5\n  relay's coil    90\n";
         assert_eq!(printed(&grid), expected);
     }
 

@@ -5,12 +5,24 @@ use textwrap::{Options, WordSplitter, core::display_width};
 use super::WIDTH;
 
 /// A text as it grows.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Sheet {
     text: String,
+    width: usize,
+}
+
+impl Default for Sheet {
+    fn default() -> Self {
+        Self::of_width(WIDTH)
+    }
 }
 
 impl Sheet {
+    /// One whose lines have at most so many columns.
+    pub(super) fn of_width(width: usize) -> Self {
+        Self { text: String::new(), width }
+    }
+
     /// A heading with a line of `rule` under it, set apart.
     pub(super) fn heading(&mut self, text: &str, rule: char) {
         self.blank();
@@ -31,7 +43,7 @@ impl Sheet {
     pub(super) fn item(&mut self, indent: usize, mark: &str, text: &str) {
         let first = format!("{}{mark}", " ".repeat(indent));
         let later = " ".repeat(display_width(&first));
-        for line in wrap(text, WIDTH, &first, &later) {
+        for line in wrap(text, self.width, &first, &later) {
             self.line(&line);
         }
     }
@@ -39,7 +51,7 @@ impl Sheet {
     /// A paragraph behind a label; its later lines are only a little further in.
     pub(super) fn labelled(&mut self, indent: usize, label: &str, text: &str) {
         let first = format!("{}{label} ", " ".repeat(indent));
-        for line in wrap(text, WIDTH, &first, &" ".repeat(indent + 2)) {
+        for line in wrap(text, self.width, &first, &" ".repeat(indent + 2)) {
             self.line(&line);
         }
     }

@@ -59,7 +59,7 @@ pub enum Cause {
 pub enum LightFinding {
     /// One reading tells no cause from another.
     TooFew,
-    /// All are out by the same: the mean error, late above nought, and the causes that would make it.
+    /// All are out by the same: the mean error, late above 0, and the causes that would make it.
     Constant(CrankAngle, Vec<Cause>),
     /// Each is out by the angle between two firings: the leads or the order are mixed. For each cylinder those whose
     /// sparks it may get.
@@ -74,12 +74,12 @@ pub enum LightFinding {
 
 const ERROR: Formula = Formula {
     symbols: "e = A_locked − A_seen",
-    source: "definition; late above nought, counted within half a turn either way",
+    source: "definition; late above 0, counted within half a turn either way",
 };
 const POSITION: Formula =
     Formula { symbols: "p = 360° / N", source: "geometry: N positions on a turn" };
 
-/// The error of a reading: late above nought, above minus half a turn and up to half.
+/// The error of a reading: late above 0, above minus half a turn and up to half.
 pub fn error(advance: CrankAngle, seen: CrankAngle) -> CrankAngle {
     (advance - seen).as_error(TURN)
 }
@@ -108,7 +108,8 @@ pub fn finding(engine: &Engine, readings: &Readings) -> LightFinding {
         .iter()
         .map(|(cylinder, seen)| (*cylinder, error(readings.advance, *seen)))
         .collect();
-    if errors.len() < 2 {
+    // a single has no other lead to be mixed with
+    if errors.is_empty() || (errors.len() < 2 && engine.cylinders() > 1) {
         return LightFinding::TooFew;
     }
     // two readings may be off in opposite ways

@@ -41,6 +41,7 @@ pub fn usual(engine: &Engine, layout: &Layout, other: Option<&Layout>) -> Vec<Li
     let cylinders = engine.cylinders();
     let mut found: Vec<Likely> = Vec::new();
     let mut add = |slip, wired: Option<Wired>| {
+        crate::counted::count(|done| done.connections += 1);
         if let Some(wired) = wired.filter(|wired| found.iter().all(|it| it.wired != *wired)) {
             found.push(Likely { slip, wired });
         }

@@ -1,18 +1,10 @@
 //! How much current a diode passes at a voltage.
 
-use super::pair::Pair;
-use crate::math;
+use super::characteristic::Characteristic;
 
 /// The constant `k` in J/K and the charge `q` of the electron in C, exact by the definition of the SI (2019).
 const K_J_PER_K: f64 = 1.380649e-23;
 const Q_C: f64 = 1.602176634e-19;
-
-/// A current that no diode carries, in amperes. Beyond, the search for an answer continues the law as a straight line:
-/// the exponential of a whole supply voltage would drown all other currents. An answer that lies there is refused.
-const MOST_A: f64 = 1e6;
-
-/// Below this exponent the reverse current is within 1e-13 of saturation: more voltage changes nothing.
-const SATURATED: f64 = -30.0;
 
 /// A diode's law, from anode to cathode.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,65 +36,7 @@ pub fn thermal_voltage_v(temperature_k: f64) -> f64 {
 impl Diode {
     /// The current from anode to cathode in amperes, with the anode `v` volts above the cathode.
     pub fn current_a(self, v: f64) -> f64 {
-        self.current_at(v.into())
-    }
-
-    /// The same for a voltage in twice the digits: just above the threshold, one `f64` has few to spare.
-    pub(super) fn current_at(self, v: Pair) -> f64 {
-        match self {
-            Self::Exponential { saturation_current_a: saturation, .. } => {
-                let exponent = v.value() / self.scale_v();
-                let last = last_exponent(saturation);
-                if exponent <= last {
-                    saturation * math::exp_m1(exponent)
-                } else {
-                    MOST_A * (1.0 + exponent - last)
-                }
-            }
-            Self::Threshold { forward_voltage_v, on_resistance_ohm } => {
-                (v - forward_voltage_v.into()).value().max(0.0) / on_resistance_ohm
-            }
-        }
-    }
-
-    /// How much the current rises for each volt more; zero where the diode blocks.
-    pub(super) fn conductance_s(self, v: Pair) -> f64 {
-        match self {
-            Self::Exponential { saturation_current_a: saturation, .. } => {
-                let exponent = v.value() / self.scale_v();
-                if exponent < SATURATED {
-                    return 0.0;
-                }
-                saturation * math::exp(exponent.min(last_exponent(saturation))) / self.scale_v()
-            }
-            Self::Threshold { on_resistance_ohm, .. } if self.current_at(v) > 0.0 => {
-                on_resistance_ohm.recip()
-            }
-            Self::Threshold { .. } => 0.0,
-        }
-    }
-
-    /// By how much the current changes when the voltage goes from `v` to `v + dv`, right to the last digits even where
-    /// the change is far smaller than the current.
-    pub(super) fn change_a(self, v: Pair, dv: f64) -> f64 {
-        let difference = || self.current_at(v + dv) - self.current_at(v);
-        match self {
-            Self::Exponential { saturation_current_a: saturation, .. } => {
-                let (exponent, step) = (v.value() / self.scale_v(), dv / self.scale_v());
-                let last = last_exponent(saturation);
-                if exponent.min(exponent + step) > last {
-                    MOST_A * step
-                } else if step.abs() < 1.0 && exponent.max(exponent + step) <= last {
-                    saturation * math::exp(exponent) * math::exp_m1(step)
-                } else {
-                    difference()
-                }
-            }
-            Self::Threshold { on_resistance_ohm, .. } => {
-                let conducts = |v: Pair| self.current_at(v) > 0.0;
-                if conducts(v) && conducts(v + dv) { dv / on_resistance_ohm } else { difference() }
-            }
-        }
+        Characteristic::from(self).current_a(v.into())
     }
 
     /// The voltage on which the law turns: `n VT`, or the forward voltage.
@@ -114,22 +48,18 @@ impl Diode {
             Self::Threshold { forward_voltage_v, .. } => forward_voltage_v,
         }
     }
-
-    /// Whether a voltage lies where the exponential law is no longer followed.
-    pub(super) fn is_overdriven(self, v: Pair) -> bool {
-        matches!(self, Self::Exponential { saturation_current_a, .. }
-            if v.value() > last_exponent(saturation_current_a) * self.scale_v())
-    }
-}
-
-/// `v / (n VT)` at which the exponential law reaches [`MOST_A`].
-fn last_exponent(saturation_current_a: f64) -> f64 {
-    math::ln_1p(MOST_A / saturation_current_a)
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::pair::Pair;
     use super::*;
+
+    /// How its current changes between two voltages.
+    fn change_a(diode: Diode, v: impl Into<Pair>, dv: f64) -> f64 {
+        let law = Characteristic::from(diode);
+        law.change_a(&law.tangent(v.into()), dv)
+    }
 
     const EXPONENTIAL: Diode = Diode::Exponential {
         saturation_current_a: 1e-10,
@@ -153,7 +83,7 @@ mod tests {
             for v in [-40.0, -0.5, 0.0, 0.3, 0.69, 0.7, 0.71, 9.0] {
                 for dv in [-50.0, -0.4, -1e-6, 0.0, 1e-6, 0.02, 0.9] {
                     let difference = diode.current_a(v + dv) - diode.current_a(v);
-                    let change = diode.change_a(v.into(), dv);
+                    let change = change_a(diode, v, dv);
                     let currents = diode.current_a(v + dv).abs() + diode.current_a(v).abs();
                     // `v + dv` was rounded, and the threshold diode has 10 siemens.
                     let error = (change - difference).abs();
@@ -167,8 +97,8 @@ mod tests {
     fn the_conductance_is_the_slope_of_the_current() {
         for diode in [EXPONENTIAL, THRESHOLD] {
             for v in [-0.5, 0.0, 0.4, 0.8, 7.0] {
-                let slope = diode.change_a(v.into(), 1e-9) / 1e-9;
-                let conductance = diode.conductance_s(v.into());
+                let slope = change_a(diode, v, 1e-9) / 1e-9;
+                let conductance = Characteristic::from(diode).tangent(v.into()).siemens;
                 assert!((slope - conductance).abs() <= 1e-7 * conductance, "{diode:?} {v}");
             }
         }
@@ -178,7 +108,7 @@ mod tests {
     fn no_voltage_overflows() {
         for v in [1e9, 1e12, -1e12] {
             assert!(EXPONENTIAL.current_a(v).is_finite(), "{v}");
-            assert!(EXPONENTIAL.change_a(Pair::from(-v), 2.0 * v).is_finite(), "{v}");
+            assert!(change_a(EXPONENTIAL, -v, 2.0 * v).is_finite(), "{v}");
         }
     }
 }

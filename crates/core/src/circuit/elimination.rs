@@ -8,70 +8,126 @@
 /// 33, 1985, page 1107). Only sums, products and quotients of positive numbers occur, so every equivalent conductance
 /// keeps nearly all its digits, whatever the spread. Factorisations from a library subtract: where 1 milliohm hangs on
 /// 100 megohm they lose eleven of sixteen digits, and wider spreads make the matrix singular.
-#[derive(Clone, Debug)]
+///
+/// What is not joined costs nothing: outputs in a chain are eliminated in as many steps as there are.
+#[derive(Clone, Debug, Default)]
 pub(super) struct Mesh {
     stars: Vec<Star>,
+    /// The conductances from each potential to those with a lower number, one after the other: none for the first, one for
+    /// the second, and so on.
+    lower: Vec<f64>,
+    /// What those that are eliminated are joined to, star by star.
+    spokes: Vec<Spoke>,
 }
 
-/// What one potential is joined to.
-#[derive(Clone, Debug, Default)]
+/// What one potential is joined to beside those with a lower number.
+#[derive(Clone, Copy, Debug, Default)]
 struct Star {
-    /// Conductance to each potential with a lower number.
-    lower: Vec<f64>,
     ground: f64,
+    /// All its conductances together, once it is eliminated.
+    total: f64,
+    /// Where its spokes begin and end.
+    spokes: (usize, usize),
+}
+
+/// One of them.
+#[derive(Clone, Copy, Debug)]
+struct Spoke {
+    to: usize,
+    siemens: f64,
+    /// The same as a part of all that the star is joined to.
+    share: f64,
 }
 
 impl Mesh {
     /// As many potentials, nothing joined.
-    pub(super) fn new(count: usize) -> Self {
-        Self { stars: (0..count).map(|k| Star { lower: vec![0.0; k], ground: 0.0 }).collect() }
+    pub(super) fn clear(&mut self, count: usize) {
+        self.stars.clear();
+        self.stars.resize(count, Star::default());
+        self.lower.fill(0.0);
+        self.lower.resize(before(count), 0.0);
+        self.spokes.clear();
     }
 
     /// Adds a conductance between two potentials; `None` is ground.
     pub(super) fn join(&mut self, a: Option<usize>, b: Option<usize>, siemens: f64) {
         let (low, high) = (a.min(b), a.max(b));
-        let Some(star) = high.and_then(|high| self.stars.get_mut(high)) else { return };
-        match low {
-            None => star.ground += siemens,
-            Some(low) => {
-                if let Some(conductance) = star.lower.get_mut(low) {
-                    *conductance += siemens;
-                }
-            }
+        let Some(high) = high else { return };
+        let place = match low {
+            None => self.stars.get_mut(high).map(|star| &mut star.ground),
+            Some(low) => self.lower.get_mut(before(high) + low),
+        };
+        if let Some(conductance) = place {
+            *conductance += siemens;
         }
     }
 
-    /// The potentials that the given inflows cause. Where a set of potentials hangs on nothing, its lowest is put at
-    /// zero.
-    pub(super) fn potentials(mut self, mut inflow: Vec<f64>) -> Vec<f64> {
-        let mut eliminated = Vec::with_capacity(self.stars.len());
-        while let (Some(star), Some(current)) = (self.stars.pop(), inflow.pop()) {
-            let total = star.ground + star.lower.iter().sum::<f64>();
-            if total > 0.0 {
-                self.spread(&star, total);
-                for (current_below, conductance) in inflow.iter_mut().zip(&star.lower) {
-                    *current_below += conductance / total * current;
-                }
+    /// Eliminates the potentials one after the other, the last first.
+    pub(super) fn eliminate(&mut self) {
+        let (mut stars, mut lower) = (self.stars.as_mut_slice(), self.lower.as_mut_slice());
+        while let Some((star, stars_below)) = stars.split_last_mut() {
+            let until = before(stars_below.len());
+            let Some((below, row)) = lower.split_at_mut_checked(until) else { break };
+            let first = self.spokes.len();
+            let mut joined = 0.0;
+            for (to, siemens) in row.iter().enumerate().filter(|(_, siemens)| **siemens > 0.0) {
+                joined += siemens;
+                self.spokes.push(Spoke { to, siemens: *siemens, share: 0.0 });
             }
-            eliminated.push((star, total, current));
+            star.total = star.ground + joined;
+            star.spokes = (first, self.spokes.len());
+            if let Some(spokes) = self.spokes.get_mut(first..) {
+                spread(*star, spokes, stars_below, below);
+            }
+            (stars, lower) = (stars_below, below);
         }
-        let mut found: Vec<f64> = Vec::with_capacity(eliminated.len());
-        for (star, total, current) in eliminated.into_iter().rev() {
-            let pull: f64 = star.lower.iter().zip(&found).map(|(siemens, v)| siemens * v).sum();
-            found.push(if total > 0.0 { (current + pull) / total } else { 0.0 });
-        }
-        found
     }
 
-    /// Gives the eliminated star's conductances to its neighbours.
-    fn spread(&mut self, star: &Star, total: f64) {
-        for (neighbour, &conductance) in self.stars.iter_mut().zip(&star.lower) {
-            if conductance > 0.0 {
-                let share = conductance / total;
-                neighbour.ground += share * star.ground;
-                for (between, other) in neighbour.lower.iter_mut().zip(&star.lower) {
-                    *between += share * other;
+    /// The potentials that the given inflows cause, once all are eliminated. Where a set of potentials hangs on nothing, its
+    /// lowest is put at zero.
+    pub(super) fn potentials(&self, inflow: &mut [f64], found: &mut Vec<f64>) {
+        let mut above = &mut *inflow;
+        for star in self.stars.iter().rev() {
+            let Some((current, below)) = above.split_last_mut() else { break };
+            for spoke in self.spokes_of(star) {
+                if let Some(current_below) = below.get_mut(spoke.to) {
+                    *current_below += spoke.share * *current;
                 }
+            }
+            above = below;
+        }
+        found.clear();
+        for (star, current) in self.stars.iter().zip(inflow) {
+            let mut pull = 0.0;
+            for spoke in self.spokes_of(star) {
+                pull += spoke.siemens * found.get(spoke.to).copied().unwrap_or(0.0);
+            }
+            found.push(if star.total > 0.0 { (*current + pull) / star.total } else { 0.0 });
+        }
+    }
+
+    fn spokes_of(&self, star: &Star) -> &[Spoke] {
+        self.spokes.get(star.spokes.0..star.spokes.1).unwrap_or_default()
+    }
+}
+
+/// How many conductances the potentials before this one have to lower ones.
+fn before(k: usize) -> usize {
+    k * k.saturating_sub(1) / 2
+}
+
+/// Gives an eliminated star's conductances to its neighbours.
+fn spread(star: Star, spokes: &mut [Spoke], below: &mut [Star], lower: &mut [f64]) {
+    for at in 0..spokes.len() {
+        let Some((nearer, [spoke, ..])) = spokes.split_at_mut_checked(at) else { break };
+        spoke.share = spoke.siemens / star.total;
+        if let Some(neighbour) = below.get_mut(spoke.to) {
+            neighbour.ground += spoke.share * star.ground;
+        }
+        let first = before(spoke.to);
+        for other in nearer {
+            if let Some(between) = lower.get_mut(first + other.to) {
+                *between += spoke.share * other.siemens;
             }
         }
     }
@@ -84,10 +140,13 @@ mod tests {
     /// A milliohm between two nodes, 100 megohm from the first to ground, 1 microampere into the second.
     #[test]
     fn a_milliohm_hanging_on_a_hundred_megohm_keeps_its_digits() {
-        let mut mesh = Mesh::new(2);
+        let mut mesh = Mesh::default();
+        mesh.clear(2);
         mesh.join(Some(0), Some(1), 1e3);
         mesh.join(None, Some(0), 1e-8);
-        let found = mesh.potentials(vec![0.0, 1e-6]);
+        mesh.eliminate();
+        let mut found = Vec::new();
+        mesh.potentials(&mut [0.0, 1e-6], &mut found);
         assert!((found[0] / 100.0 - 1.0).abs() < 1e-15, "{found:?}");
     }
 }

@@ -3,9 +3,8 @@
 use std::ops::RangeInclusive;
 
 use super::diode::Diode;
-use super::pair::Pair;
 use super::solution::Solution;
-use super::solve::solve;
+use super::solve::Workspace;
 use super::unsolvable::Unsolvable;
 
 /// A node of a [`Network`].
@@ -29,7 +28,7 @@ pub struct Network {
 }
 
 /// An element and the nodes it lies between; its current counts from `from` to `to`.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Branch {
     pub(super) from: Node,
     pub(super) to: Node,
@@ -37,7 +36,7 @@ pub(super) struct Branch {
 }
 
 /// The law of an element.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Law {
     Resistor { ohm: f64 },
     Source { v: f64 },
@@ -101,6 +100,25 @@ impl Network {
     /// Where the network has no answer: see [`Unsolvable`]. A node that nothing holds is no error: see
     /// [`Solution::voltage`].
     pub fn solve(&self) -> Result<Solution, Unsolvable> {
+        self.check()?;
+        let mut workspace = Workspace::default();
+        workspace.solve(self)?;
+        Ok(workspace.into_solution())
+    }
+
+    /// The same, sooner where many networks are solved one after the other.
+    ///
+    /// # Errors
+    ///
+    /// The same.
+    pub fn solve_in<'a>(&self, workspace: &'a mut Workspace) -> Result<&'a Solution, Unsolvable> {
+        self.check()?;
+        workspace.recall(self)
+    }
+
+    /// Whether all nodes exist and all values are in range.
+    fn check(&self) -> Result<(), Unsolvable> {
+        crate::counted::count(|done| done.networks += 1);
         if self.names.len() > Self::MOST_NODES {
             return Err(Unsolvable::TooLarge);
         }
@@ -113,7 +131,13 @@ impl Network {
                 return Err(Unsolvable::OutOfRange { element });
             }
         }
-        solve(self)
+        Ok(())
+    }
+
+    /// Takes everything off but ground.
+    pub fn clear(&mut self) {
+        self.names.truncate(1);
+        self.branches.clear();
     }
 
     fn join(&mut self, from: Node, to: Node, kind: Law) -> Element {
@@ -145,34 +169,6 @@ impl Law {
                     FORWARD_VOLT.contains(&forward_voltage_v) && OHM.contains(&on_resistance_ohm)
                 }
             },
-        }
-    }
-
-    /// The current at `v` volts; none for an ideal voltage source, whose current the rest of the network decides.
-    pub(super) fn current_a(self, v: Pair) -> f64 {
-        match self {
-            Self::Resistor { ohm } => v.value() / ohm,
-            Self::Source { .. } => 0.0,
-            Self::Current { a } => a,
-            Self::Diode(diode) => diode.current_at(v),
-        }
-    }
-
-    /// How much the current rises for each volt more.
-    pub(super) fn conductance_s(self, v: Pair) -> f64 {
-        match self {
-            Self::Resistor { ohm } => ohm.recip(),
-            Self::Source { .. } | Self::Current { .. } => 0.0,
-            Self::Diode(diode) => diode.conductance_s(v),
-        }
-    }
-
-    /// How much the current changes between `v` and `v + dv`.
-    pub(super) fn change_a(self, v: Pair, dv: f64) -> f64 {
-        match self {
-            Self::Resistor { ohm } => dv / ohm,
-            Self::Source { .. } | Self::Current { .. } => 0.0,
-            Self::Diode(diode) => diode.change_a(v, dv),
         }
     }
 

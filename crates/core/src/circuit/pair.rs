@@ -13,6 +13,11 @@ pub(super) struct Pair {
 }
 
 impl Pair {
+    /// Not where the number surely lies below another one, by its first digits.
+    pub(super) fn may_reach(self, other: Self) -> bool {
+        self.high >= other.high
+    }
+
     /// The number rounded to the usual digits.
     pub(super) fn value(self) -> f64 {
         self.high + self.low

@@ -1,7 +1,7 @@
 //! What hangs together.
 
 /// Which potentials hang together, and which with ground.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Reach {
     /// By place (0 is ground, `k + 1` the potential `k`): a place with a lower number that it hangs together with.
     parents: Vec<usize>,
@@ -9,8 +9,9 @@ pub(super) struct Reach {
 
 impl Reach {
     /// As many potentials, each alone.
-    pub(super) fn new(count: usize) -> Self {
-        Self { parents: (0..=count).collect() }
+    pub(super) fn clear(&mut self, count: usize) {
+        self.parents.clear();
+        self.parents.extend(0..=count);
     }
 
     /// Ties two potentials together; `None` is ground.
@@ -24,6 +25,12 @@ impl Reach {
     /// The lowest potential that this one hangs together with; `None` is ground.
     pub(super) fn root(&self, unknown: Option<usize>) -> Option<usize> {
         self.find(unknown).checked_sub(1)
+    }
+
+    /// Whether all of them hang together with ground.
+    pub(super) fn is_whole(&self) -> bool {
+        // each stands for itself, or for one with a lower number
+        self.parents.iter().enumerate().all(|(place, parent)| place == 0 || *parent < place)
     }
 
     fn find(&self, unknown: Option<usize>) -> usize {

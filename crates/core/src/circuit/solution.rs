@@ -4,7 +4,7 @@ use super::network::{Branch, Element, Node};
 use super::pair::Pair;
 
 /// Voltages and currents of a solved [`Network`](super::Network).
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Solution {
     /// By node: its voltage, and the root of what it hangs together with (`None`: ground).
     nodes: Vec<(Pair, Option<usize>)>,
@@ -20,16 +20,35 @@ struct ElementState {
 }
 
 impl Solution {
-    pub(super) fn new(
-        nodes: Vec<(Pair, Option<usize>)>,
-        branches: &[Branch],
-        currents: Vec<f64>,
-    ) -> Self {
-        let elements = branches.iter().zip(currents);
-        let elements = elements
-            .map(|(branch, current_a)| ElementState { from: branch.from, to: branch.to, current_a })
-            .collect();
-        Self { nodes, elements }
+    /// Takes up the elements of a network, as yet without a current.
+    pub(super) fn join(&mut self, branches: &[Branch]) {
+        let element =
+            |branch: &Branch| ElementState { from: branch.from, to: branch.to, current_a: 0.0 };
+        self.elements.clear();
+        self.elements.extend(branches.iter().map(element));
+    }
+
+    /// The currents of all elements.
+    pub(super) fn currents(&self) -> impl Iterator<Item = f64> {
+        self.elements.iter().map(|element| element.current_a)
+    }
+
+    /// The voltages of all nodes, each with the root of what it hangs together with.
+    pub(super) fn nodes(&self) -> &[(Pair, Option<usize>)] {
+        &self.nodes
+    }
+
+    /// Sets the current of an element.
+    pub(super) fn put(&mut self, element: usize, current_a: f64) {
+        if let Some(state) = self.elements.get_mut(element) {
+            state.current_a = current_a;
+        }
+    }
+
+    /// Sets the voltage of every node, and the root of what it hangs together with.
+    pub(super) fn place(&mut self, nodes: impl Iterator<Item = (Pair, Option<usize>)>) {
+        self.nodes.clear();
+        self.nodes.extend(nodes);
     }
 
     /// The voltage of a node above ground, in volts. `None` where no resistor, ideal source or conducting diode links

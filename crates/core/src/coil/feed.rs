@@ -130,6 +130,8 @@ pub struct CoilFeedParts {
     pub lead: Option<(Length, Area)>,
     /// The hottest that it gets.
     pub hot: Temperature,
+    /// What other loads behind the same contact take, RMS.
+    pub others: Current,
 }
 
 /// The feed of the coils on one relay.
@@ -159,13 +161,15 @@ impl CoilFeed {
         let coils = taken.coils.div_ceil(parts.relays.max(1));
         let mean = taken.mean * (f64::from(coils) / f64::from(taken.coils.max(1)));
         let most = taken.carried.iter().take(usize::try_from(coils).unwrap_or(usize::MAX));
-        let peak = amperes(most.sum());
+        let peak = amperes(most.sum()) + parts.others;
         let shown =
             [("I_mean", taken.mean.show()), ("N_relay", coils.into()), ("N", taken.coils.into())];
         let mut working = taken.working.clone();
         working.push(step(&SHARE, &shown, mean));
         let effective = amperes(taken.course.effective_a(coils));
         working.push(step(&EFFECTIVE, &[], effective));
+        // the RMS of a sum is at most the sum of the RMS
+        let effective = effective + parts.others;
         let least = effective / fuses::LASTING;
         working.push(step(&LASTING, &[("I_eff", effective.show())], least));
         let drop = parts.lead.map(|(length, area)| {

@@ -1,40 +1,43 @@
-//! How many steps the parts of an answer take, counted before they are done: what a [`Budget`](crate::budget::Budget) is
-//! spent on.
+//! How many steps the parts of an answer take: what a [`Budget`](crate::budget::Budget) is spent on.
 //!
 //! What grows with the inputs are the teeth that are followed: in each run those of the run-up, of a cycle or two at full
-//! speed, and of as many readings as must agree; from every start, at every corner. Each count is an upper bound; what a
-//! tooth or a reading costs was measured natively.
+//! speed, and of as many readings as must agree; from every start, at every corner. They are followed once for all relays
+//! ([`Starts`]), and counted before, as an upper bound. What one relay makes of them is worked out at few of the teeth, the
+//! more the more often it opens: that is counted as it is done, start by start. What a tooth or a reading costs was measured
+//! natively.
 
 use super::{
-    Average, CrankingInputs,
+    Average, CrankingInputs, Starts,
     course::{Values, corners, turns},
     events,
     noise::MOST_EDGES,
-    run::MOST_LOST,
+    pace::GROUP,
     start::{EVEN_STARTS, MOST_STARTS_FOR_MARK},
     stop::PLACES,
 };
-use crate::quantity::{Measure, Time};
 
 /// Following a tooth: when it passes.
-const TOOTH: u64 = 6;
-/// A reading that is looked at: what a switch makes of it, once or twice.
-const READING: u64 = 4;
-/// Sorting the thresholds that a reading makes unsteady in among all others: each time that their number doubles.
-const SORTING: u64 = 6;
-/// A spark that is lost.
-const SPARK: u64 = 30;
+const TOOTH: u64 = 10;
+/// A reading that is followed: the speed, whether it is the fastest yet, and how slow those behind it are.
+const READING: u64 = 12;
+/// A tooth whose time is worked out by itself.
+pub(super) const SINGLE_TOOTH: u64 = 14;
+/// A start that is looked at for one relay, whatever is seen in it.
+pub(super) const START: u64 = 500;
+/// A step of the levels at which a relay would let go.
+const LEVEL: u64 = 12;
 /// A tooth of a cycle at a corner: when it passes, from where the gap can still be told, how fast and how slow it reads.
-const TOOTH_OF_CYCLE: u64 = 250;
+const TOOTH_OF_CYCLE: u64 = 300;
 /// The speed curve of a corner, whatever its teeth.
 const CURVE: u64 = 20_000;
+/// A stop from one place: halved a few times, each time between two teeth.
+const STOP: u64 = 5_000;
 
 /// One start at one corner.
 #[derive(Clone, Copy, Debug)]
 struct RunCost {
     teeth: u64,
     readings: u64,
-    sparks: u64,
 }
 
 impl RunCost {
@@ -49,42 +52,28 @@ impl RunCost {
         let in_run_up = cycles(inputs, values, values.run_up_s / 2.0).saturating_add(begun);
         let teeth =
             (in_run_up.saturating_add(laps)).saturating_mul(cycle).saturating_add(settling + 1);
-        let closed_s = inputs.relay.pull_in_time.high.base() + inputs.dwell.base();
-        let in_all = cycles(inputs, values, closed_s).saturating_add(2 + teeth / cycle);
-        let firings = u64::try_from(inputs.firings.len()).unwrap_or(u64::MAX);
-        let lost = u64::try_from(MOST_LOST).unwrap_or(u64::MAX);
-        let sparks = firings.saturating_mul(in_all).min(lost);
         let readings = match inputs.average {
             Average::Blocks => teeth / averaging,
             Average::Sliding => teeth,
         };
-        Self { teeth, readings, sparks }
+        Self { teeth, readings }
     }
 }
 
 /// Cycles in a time at full speed, rounded down.
 fn cycles(inputs: &CrankingInputs, values: &Values, time_s: f64) -> u64 {
-    whole(time_s * values.mean_rpm * 6.0 / inputs.cycle.degrees())
-}
-
-fn whole(number: f64) -> u64 {
+    let cycles = time_s * values.mean_rpm * 6.0 / inputs.cycle.degrees();
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
         reason = "a count; what is beyond is taken as the most"
     )]
-    let whole = number as u64;
+    let whole = cycles as u64;
     whole
 }
 
 fn teeth_of_cycle(inputs: &CrankingInputs) -> u64 {
     u64::from(inputs.wheel.teeth()) * u64::from(turns(inputs))
-}
-
-/// Everything that is looked at a reading: each is compared with as many as must agree, to find where a switch goes on
-/// and where it goes off.
-fn comparing(inputs: &CrankingInputs) -> u64 {
-    3 * u64::from(inputs.confirmation.max(1)) / 2
 }
 
 /// The courses of all corners, and `of_run` for each run at each of them.
@@ -107,41 +96,50 @@ pub fn teeth_of_starts(inputs: &CrankingInputs) -> u64 {
     at_corners(inputs, |run| run.teeth).saturating_sub(at_corners(inputs, |_| 0))
 }
 
-/// [`super::answer`].
-pub fn answering(inputs: &CrankingInputs) -> u64 {
-    let stopping = if inputs.threshold.is_some() { stopping(inputs) } else { 0 };
-    surveying(inputs).saturating_add(stopping)
-}
-
-/// [`super::works_with`].
-pub fn surveying(inputs: &CrankingInputs) -> u64 {
-    let doublings = u64::from(at_corners(inputs, |run| run.readings).max(1).ilog2());
-    let reading = 2 * READING + SORTING * doublings + comparing(inputs);
-    at_corners(inputs, |run| {
-        (run.teeth.saturating_mul(TOOTH))
-            .saturating_add(run.readings.saturating_mul(reading))
-            .saturating_add(run.sparks * SPARK)
-    })
-}
-
-/// [`super::serves`].
-pub fn serving(inputs: &CrankingInputs) -> u64 {
+/// [`Starts::follow`].
+pub fn following(inputs: &CrankingInputs) -> u64 {
     at_corners(inputs, |run| {
         (run.teeth.saturating_mul(TOOTH)).saturating_add(run.readings.saturating_mul(READING))
     })
 }
 
-/// [`super::releases`].
-pub fn releasing(inputs: &CrankingInputs) -> u64 {
-    let reading = READING + comparing(inputs);
-    at_corners(inputs, |run| {
-        (run.teeth.saturating_mul(TOOTH)).saturating_add(run.readings.saturating_mul(reading))
-    })
+/// The most that an answer can take, with all that is asked beside it: what it takes is counted as it is done.
+pub fn answering_at_most(inputs: &CrankingInputs) -> u64 {
+    let (confirmation, averaging) = (inputs.confirmation.max(1), inputs.averaging.max(1));
+    let group = u64::try_from(GROUP).unwrap_or(u64::MAX);
+    let levels = teeth_of_starts(inputs).saturating_mul(WEIGHED * LEVEL);
+    let looking = at_corners(inputs, |run| {
+        let groups = run.teeth / group + 2 * run.teeth / teeth_of_cycle(inputs) + 2;
+        // a tooth is passed, and is the first and the last of a reading: for what a relay is told, and for the lowest reading then
+        let each = 3 * 2;
+        // and for the highest threshold in time, there with as many readings before a group as must agree
+        let again = u64::from(confirmation) + u64::from(averaging).div_ceil(group) + 1;
+        START + SINGLE_TOOTH * (run.teeth * (each + 3 * again) + groups * 16 + 200)
+    });
+    looking
+        .saturating_add(levels)
+        .saturating_add(stopping(inputs) * STOPPED)
+        .saturating_add(mistaking(inputs))
+        .saturating_add(happening(inputs))
 }
 
-/// [`super::readings_at_corners`].
-pub fn cresting(inputs: &CrankingInputs) -> u64 {
-    at_corners(inputs, |_| 0)
+/// Most thresholds and releases that are weighed for one answer, and most stops.
+const WEIGHED: u64 = 24;
+const STOPPED: u64 = 5;
+
+/// What is asked beside [`Starts::answer`] for one relay: other thresholds and releases, stops, and false edges.
+pub fn asking_beside(inputs: &CrankingInputs, starts: &Starts) -> u64 {
+    (weighing(starts).saturating_mul(WEIGHED))
+        .saturating_add(stopping(inputs) * STOPPED)
+        .saturating_add(mistaking(inputs))
+}
+
+/// [`Starts::works_with`], [`Starts::serves`] and [`Starts::releases`].
+fn weighing(starts: &Starts) -> u64 {
+    let levels = starts.corners.iter().map(|it| it.reach.levels.count());
+    let levels =
+        levels.fold(0_u64, |sum, it| sum.saturating_add(u64::try_from(it).unwrap_or(u64::MAX)));
+    levels.saturating_mul(LEVEL).saturating_add(START)
 }
 
 /// [`super::events`].
@@ -168,30 +166,13 @@ pub(super) fn teeth_of_happening(inputs: &CrankingInputs, values: &Values) -> u6
 /// [`super::noise`].
 pub fn mistaking(inputs: &CrankingInputs) -> u64 {
     let averaging = u64::from(inputs.averaging.max(1));
-    let edges = u64::from(MOST_EDGES);
-    let after = averaging * u64::from(inputs.confirmation.max(1));
-    let in_burst = match inputs.average {
-        Average::Blocks => edges,
-        Average::Sliding => 2 * edges,
-    };
-    (edges + 1) * averaging * (averaging / 2 + in_burst + after)
+    u64::from(MOST_EDGES + 1) * 2 * (averaging + 1) * 4
 }
 
 /// [`super::stop`].
 pub fn stopping(inputs: &CrankingInputs) -> u64 {
-    teeth_of_stops(inputs).saturating_mul(TOOTH)
-}
-
-/// The teeth that pass until the engine stands, from every place and both ends of the run-down.
-pub fn teeth_of_stops(inputs: &CrankingInputs) -> u64 {
-    // losing its speed evenly it turns half as far as it would at that speed
-    let teeth = |run_down: Time| {
-        let turns = inputs.idle.base() / 60.0 * run_down.base() / 2.0;
-        whole(turns * f64::from(inputs.wheel.teeth())) + u64::from(inputs.wheel.teeth())
-    };
-    let (low, high) = (inputs.run_down.low, inputs.run_down.high);
-    let shorter = if low == high { 0 } else { teeth(low) };
-    u64::from(PLACES).saturating_mul(teeth(high).saturating_add(shorter))
+    let is_spread = inputs.run_down.low != inputs.run_down.high;
+    u64::from(PLACES) * (1 + u64::from(is_spread)) * STOP
 }
 
 #[cfg(test)]

@@ -1,6 +1,9 @@
 //! One corner: the speed curve, and when each tooth and each firing comes in it.
 
-use super::{CrankingInputs, Sync, Wheel, dip};
+use super::{
+    CrankingInputs, Sync, Wheel, dip,
+    pace::{ReadingPace, paces},
+};
 use crate::{
     quantity::Measure,
     timeline::{Rise, Valley, Valleys, Wave},
@@ -41,6 +44,10 @@ pub(super) struct Course {
     /// Places in `teeth` of the teeth that tell where the engine is.
     marks: Vec<usize>,
     needed_before_mark: usize,
+    /// What bounds the readings that begin at each group of teeth.
+    pub(super) paces: Vec<ReadingPace>,
+    /// What bounds all of them.
+    pub(super) pace: ReadingPace,
 }
 
 impl Course {
@@ -64,7 +71,20 @@ impl Course {
         let seen =
             if inputs.wheel.missing > 0 && inputs.wheel.teeth() > 1 { TEETH_BEFORE_GAP } else { 0 };
         let rise = Rise { duration_s: values.run_up_s };
-        Some(Self { values, wave, rise, teeth, firings, marks, needed_before_mark: seen })
+        let mut course = Self {
+            values,
+            wave,
+            rise,
+            teeth,
+            firings,
+            marks,
+            needed_before_mark: seen,
+            paces: Vec::new(),
+            pace: ReadingPace::NONE,
+        };
+        let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
+        (course.paces, course.pace) = paces(&course, inputs.wheel.pitch_deg(), averaging);
+        Some(course)
     }
 
     /// The same with another run-up.
@@ -78,14 +98,23 @@ impl Course {
     /// The passing after `count` others from place `at` in a cycle's list, laps counted.
     pub(super) fn later(&self, list: &[Passing], at: usize, count: usize) -> Option<Passing> {
         let place = at + count;
-        let passing = list.get(place % list.len().max(1))?;
+        let each = list.len().max(1);
+        Some(self.in_lap(list.get(place % each)?, place / each))
+    }
+
+    /// A tooth of the cycle so many laps later.
+    pub(super) fn lap(&self, at: usize, laps: usize) -> Option<Passing> {
+        Some(self.in_lap(self.teeth.get(at)?, laps))
+    }
+
+    fn in_lap(&self, passing: &Passing, laps: usize) -> Passing {
         #[expect(clippy::cast_precision_loss, reason = "laps of one simulation, below 2^52")]
-        let laps = (place / list.len().max(1)) as f64;
-        Some(Passing {
+        let laps = laps as f64;
+        Passing {
             angle_deg: passing.angle_deg + laps * self.wave.period_deg(),
             progress_s: passing.progress_s + laps * self.wave.period_s(),
             ..*passing
-        })
+        }
     }
 
     /// Teeth passed before the one that tells where the engine is, from the first that passes, `first`.
@@ -97,26 +126,6 @@ impl Course {
             .filter_map(|place| place.checked_sub(first))
             .filter(|n| *n >= self.needed_before_mark)
             .min()
-    }
-
-    /// The slowest and the fastest reading over `count` tooth intervals at full cranking speed, in rpm, wherever they
-    /// begin.
-    pub(super) fn extreme_readings(&self, count: u32) -> (f64, f64) {
-        let count = usize::try_from(count).unwrap_or(usize::MAX);
-        let readings = (0..self.teeth.len()).filter_map(|at| {
-            let (from, to) = (self.later(&self.teeth, at, 0)?, self.later(&self.teeth, at, count)?);
-            Some((to.angle_deg - from.angle_deg) / (to.progress_s - from.progress_s) / 6.0)
-        });
-        readings.fold((f64::INFINITY, 0.0), |(low, high), it| (low.min(it), high.max(it)))
-    }
-
-    /// The longest time between two teeth at full cranking speed, in seconds.
-    pub(super) fn longest_interval_s(&self) -> f64 {
-        let intervals = (0..self.teeth.len()).filter_map(|at| {
-            let (from, to) = (self.later(&self.teeth, at, 0)?, self.later(&self.teeth, at, 1)?);
-            Some(to.progress_s - from.progress_s)
-        });
-        intervals.fold(0.0, f64::max)
     }
 }
 
@@ -197,7 +206,7 @@ fn split(corners: &mut Vec<Values>, ends: &[(&'static str, f64)], set: impl Fn(&
 /// The teeth of a cycle by rising angle, each with the positions since the one before.
 fn teeth_deg(inputs: &CrankingInputs) -> Vec<(f64, u32)> {
     let wheel: &Wheel = &inputs.wheel;
-    let pitch_deg = 360.0 / f64::from(wheel.positions.max(1));
+    let pitch_deg = wheel.pitch_deg();
     let mut teeth = Vec::new();
     for turn in 0..turns(inputs) {
         for tooth in 0..wheel.teeth() {

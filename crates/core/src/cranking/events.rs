@@ -12,6 +12,7 @@ use super::{
     survey::contact,
 };
 use crate::{
+    counted,
     quantity::{CrankAngle, Measure, RotationalSpeed, Time, rpm, seconds},
     timeline::{Fall, Switch},
 };
@@ -45,7 +46,7 @@ pub struct Event {
     pub power: Time,
     /// Most times that it opens before.
     pub openings: usize,
-    /// Longest time with power while the engine stands or turns back.
+    /// Longest time with power while the engine is stopped or turns back.
     pub powered: Time,
     /// Fastest reading while it turns back.
     pub fastest_back: RotationalSpeed,
@@ -117,9 +118,11 @@ impl Event {
 
     /// Adds what one start shows; says whether the relay opens again in it.
     fn add(&mut self, inputs: &CrankingInputs, switch: Switch, edges: &Edges) -> bool {
+        let passed = u64::try_from(edges.all.len()).unwrap_or(u64::MAX);
+        counted::count(|done| done.teeth += passed);
         let readings = edges.readings(inputs);
         let end_s = readings.last().map_or(0.0, |last| last.time_s);
-        let closed = contact(inputs, &commands(switch, &readings), &readings);
+        let closed = contact(inputs, &commands(switch, &readings), end_s);
         let openings = closed.iter().filter(|it| it.1 < end_s).count();
         match closed.last() {
             Some(last) if last.1 >= end_s => self.power = self.power.max(seconds(last.0)),
@@ -187,7 +190,7 @@ impl Edges {
             last_s = time_s;
             if silence_s > timeout_s {
                 let time_s = time_s - silence_s + timeout_s;
-                readings.push(SpeedReading { time_s, rpm: None, gap_as_tooth: None, silence_s });
+                readings.push(SpeedReading { time_s, rpm: None, gap_as_tooth: None });
                 window.clear();
                 (from_s, positions) = (last_s, 0);
                 continue;
@@ -196,9 +199,7 @@ impl Edges {
             positions += passed;
             if window.len() == averaging {
                 let speed = Some(pitch_deg * f64::from(positions) / 6.0 / (time_s - from_s));
-                let reading =
-                    SpeedReading { time_s, rpm: speed, gap_as_tooth: speed, silence_s: 0.0 };
-                readings.push(reading);
+                readings.push(SpeedReading { time_s, rpm: speed, gap_as_tooth: speed });
                 let gone = if inputs.average == Average::Blocks { averaging } else { 1 };
                 for (at_s, passed) in window.drain(..gone) {
                     (from_s, positions) = (at_s, positions - passed);

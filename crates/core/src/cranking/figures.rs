@@ -33,7 +33,7 @@ const TURNED: Formula = Formula {
 };
 const SPARK: Formula = Formula {
     symbols: "t_spark = t_sync + t_next",
-    source: "simulated: the first tooth that tells the position, then the next firing top dead centre",
+    source: "simulated: the first tooth that tells the position, then the next firing TDC",
 };
 const MARGIN: Formula = Formula {
     symbols: "t_margin = t_spark − t_dwell − t_power",

@@ -1,10 +1,7 @@
 //! False edges between teeth: what they do to a reading of the speed, and what stands above them.
 
 use super::{Average, CrankingInputs};
-use crate::{
-    quantity::{Measure, RotationalSpeed},
-    timeline::Switch,
-};
+use crate::quantity::{Measure, RotationalSpeed};
 
 /// Most false edges in a row that are tried.
 pub(super) const MOST_EDGES: u32 = 64;
@@ -41,24 +38,36 @@ pub fn noise(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Noise {
 }
 
 /// Whether the relay closes, wherever among the readings the false edges begin.
-fn closes(inputs: &CrankingInputs, threshold: RotationalSpeed, edges: u32) -> bool {
+///
+/// In shares of the time from tooth to tooth, false edges midway between teeth make twice as many intervals of a half as there are
+/// edges, and whole ones stand before and behind. A reading that has `h` halves in it reads `A n / (A - h / 2)`, more the more
+/// it has: those from some number of halves on meet the threshold. The halves lie together, so that these readings do too, and
+/// how many they are is counted.
+pub(super) fn closes(inputs: &CrankingInputs, threshold: RotationalSpeed, edges: u32) -> bool {
     let averaging = inputs.averaging.max(1);
     let rocking = inputs.rocking.high.base();
-    // one at each tooth: wherever they begin, the same readings come
-    let first = if inputs.average == Average::Sliding { averaging - 1 } else { 0 };
-    let length = usize::try_from(averaging).unwrap_or(1);
-    (first..averaging).any(|before| {
-        // intervals in shares of the time from tooth to tooth
-        let whole = |count: u32| (0..count).map(|_| 1.0);
-        let halves = (0..2 * edges).map(|_| 0.5);
-        let after = averaging.saturating_mul(inputs.confirmation);
-        let intervals: Vec<f64> = whole(before).chain(halves).chain(whole(after)).collect();
-        let mut switch = Switch::new(threshold.base(), 0.0, inputs.confirmation);
-        let mut takes =
-            |it: &[f64]| switch.take(Some(f64::from(averaging) * rocking / it.iter().sum::<f64>()));
-        match inputs.average {
-            Average::Blocks => intervals.chunks_exact(length).any(&mut takes),
-            Average::Sliding => intervals.windows(length).any(&mut takes),
+    let meets = |halves: &u32| {
+        let time = f64::from(averaging) - f64::from(*halves) / 2.0;
+        f64::from(averaging) * rocking / time >= threshold.base()
+    };
+    let Some(least) = (0..=averaging).find(meets) else { return false };
+    if least == 0 {
+        return true;
+    }
+    let halves = 2 * edges;
+    let agree = inputs.confirmation.max(1);
+    match inputs.average {
+        // one at each interval: it may lie over the beginning of the halves or over their end
+        Average::Sliding => {
+            halves >= least && averaging + halves + 1 >= agree.saturating_add(2 * least)
         }
-    })
+        // `before` whole intervals of the first reading, then the halves
+        Average::Blocks => (0..averaging).any(|before| {
+            let is_first = halves.min(averaging - before) >= least;
+            let others = (before + halves).saturating_sub(averaging);
+            // full ones behind the first, and the last where enough of the halves are left for it
+            let others = others / averaging + u32::from(others % averaging >= least);
+            u32::from(is_first) + others >= agree
+        }),
+    }
 }

@@ -11,7 +11,7 @@ const COPPER_PER_KELVIN: f64 = 0.00393;
 
 const PULL_IN_AT: Formula = Formula {
     symbols: "U_T = U_20 · (1 + 0.00393 · (T − 20 °C))",
-    source: "a relay pulls in at a current, and copper gains 0.393 % of its resistance per kelvin (IEC 60028)",
+    source: "a relay pulls in at a current, and copper gains 0.393% of its resistance per kelvin (IEC 60028)",
 };
 const AFTER_FEED: Formula = Formula {
     symbols: "U_coil = U_battery − U_feed",

@@ -1,15 +1,11 @@
 //! One start at one corner: readings, commands, contact, first spark.
 
-use std::collections::VecDeque;
-
 use super::{
-    Average, CrankingInputs,
+    CrankingInputs,
     course::{Course, Passing},
+    pace::ReadingPace,
 };
-use crate::{
-    quantity::Measure,
-    timeline::{Switch, SwitchChange},
-};
+use crate::timeline::{Switch, SwitchChange};
 
 /// Most sparks that are counted as lost.
 pub(super) const MOST_LOST: usize = 1000;
@@ -22,8 +18,6 @@ pub(super) struct SpeedReading {
     pub(super) rpm: Option<f64>,
     /// What it would be if the gap were taken for one slow tooth.
     pub(super) gap_as_tooth: Option<f64>,
-    /// The time without a tooth in it that was the time-out or longer; nought where none was.
-    pub(super) silence_s: f64,
 }
 
 /// The start of a run and the teeth that pass in it.
@@ -32,7 +26,8 @@ pub(super) struct Run<'a> {
     course: &'a Course,
     pub(super) start_deg: f64,
     start_progress_s: f64,
-    first_tooth: usize,
+    /// The place of the first tooth that passes, in the cycle.
+    pub(super) first_tooth: usize,
 }
 
 /// The first spark that could come.
@@ -58,6 +53,45 @@ impl<'a> Run<'a> {
 
     pub(super) fn tooth(&self, count: usize) -> Option<Passing> {
         self.course.later(&self.course.teeth, self.first_tooth, count)
+    }
+
+    /// All teeth in their order.
+    pub(super) fn teeth(&self) -> impl Iterator<Item = Passing> {
+        let course = self.course;
+        let each = move |lap| (0..course.teeth.len()).map_while(move |at| course.lap(at, lap));
+        (0..).flat_map(each).skip(self.first_tooth)
+    }
+
+    /// The last tooth that passes before the full cranking speed, or the first of all.
+    pub(super) fn last_tooth_in_run_up(&self) -> usize {
+        let is_later =
+            |at: usize| self.tooth(at).is_none_or(|tooth| self.time_s(tooth) > self.run_up_s());
+        let (mut low, mut high) = (0, 1);
+        while !is_later(high) {
+            (low, high) = (high, 2 * high);
+        }
+        while high - low > 1 {
+            let middle = usize::midpoint(low, high);
+            if is_later(middle) { high = middle } else { low = middle }
+        }
+        low
+    }
+
+    /// The rate of the motion at a time, 0 to 1.
+    pub(super) fn rate_at(&self, time_s: f64) -> f64 {
+        self.course.rise.rate_at(time_s)
+    }
+
+    /// Groups of teeth in a cycle.
+    pub(super) fn groups_of_cycle(&self) -> usize {
+        self.course.paces.len().max(1)
+    }
+
+    /// The paces of a group, and of all teeth.
+    pub(super) fn paces(&self, group: usize) -> (ReadingPace, ReadingPace) {
+        let of_all = self.course.pace;
+        let of_group = self.course.paces.get(group % self.groups_of_cycle());
+        (of_group.copied().unwrap_or(of_all), of_all)
     }
 
     /// When an angle is passed, counted from that of the cycle.
@@ -101,45 +135,6 @@ impl<'a> Run<'a> {
         self.course.rise.rate_at(time_s) * self.course.wave.speed_at(progress_s) / 6.0
     }
 
-    /// The readings, until the speed has been at its full course long enough for anything to show.
-    pub(super) fn readings(&self, inputs: &CrankingInputs, readings: &mut Vec<SpeedReading>) {
-        readings.clear();
-        let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
-        let confirmation = usize::try_from(inputs.confirmation.max(1)).unwrap_or(1);
-        let laps = if averaging == 1 { 1 } else { 2 };
-        let mut still = averaging * (confirmation + 1) + laps * self.course.teeth.len();
-        let timeout_s = inputs.stall_timeout.low.base();
-        let Some(first) = self.tooth(0) else { return };
-        let mut last_s = self.time_s(first);
-        // the teeth of the next reading, and the last of them that came after the time-out
-        let mut window = VecDeque::from([(first, last_s)]);
-        let (mut count, mut silent_at, mut silence_s) = (1, 0, 0.0_f64);
-        while let Some(tooth) = self.tooth(count).filter(|_| still > 0) {
-            let time_s = self.time_s(tooth);
-            if count >= silent_at + averaging {
-                silence_s = 0.0;
-            }
-            if time_s - last_s > timeout_s {
-                (silent_at, silence_s) = (count, silence_s.max(time_s - last_s));
-            }
-            window.push_back((tooth, time_s));
-            if window.len() > averaging {
-                let from = window.pop_front().unwrap_or((first, last_s));
-                readings.push(reading(inputs, from, (tooth, time_s), silence_s));
-                if inputs.average == Average::Blocks {
-                    window.clear();
-                    window.push_back((tooth, time_s));
-                    silence_s = 0.0;
-                }
-            }
-            if time_s > self.course.values.run_up_s {
-                still -= 1;
-            }
-            last_s = time_s;
-            count += 1;
-        }
-    }
-
     /// The first spark that could come.
     pub(super) fn spark(&self) -> Option<FirstSpark> {
         let sync = self.tooth(self.course.teeth_to_sync(self.first_tooth)?)?;
@@ -164,36 +159,17 @@ impl<'a> Run<'a> {
             let firing = self.course.later(&self.course.firings, 0, spark.firing + count);
             firing.map_or(f64::INFINITY, |firing| self.time_s(firing))
         };
-        let lost = (0..MOST_LOST).take_while(|count| firing_s(*count) < ready_s).count();
+        // they come in their order
+        let (mut lost, mut kept) = (0, MOST_LOST);
+        while lost < kept {
+            let middle = usize::midpoint(lost, kept);
+            if firing_s(middle) < ready_s { lost = middle + 1 } else { kept = middle }
+        }
         (lost, firing_s(lost))
-    }
-}
-
-fn reading(
-    inputs: &CrankingInputs,
-    (from, from_s): (Passing, f64),
-    (to, to_s): (Passing, f64),
-    silence_s: f64,
-) -> SpeedReading {
-    let heard = |degrees: f64| (silence_s <= 0.0).then(|| degrees / 6.0 / (to_s - from_s));
-    let pitch_deg = 360.0 / f64::from(inputs.wheel.positions.max(1));
-    SpeedReading {
-        time_s: to_s,
-        rpm: heard(to.angle_deg - from.angle_deg),
-        gap_as_tooth: heard(pitch_deg * f64::from(inputs.averaging.max(1))),
-        silence_s,
     }
 }
 
 /// The commands that follow from readings.
 pub(super) fn commands(switch: Switch, readings: &[SpeedReading]) -> Vec<SwitchChange> {
     switch.changes(readings.iter().map(|reading| (reading.time_s, reading.rpm)))
-}
-
-/// The commands of a controller that takes the gap for one slow tooth.
-pub(super) fn commands_with_gap_as_tooth(
-    switch: Switch,
-    readings: &[SpeedReading],
-) -> Vec<SwitchChange> {
-    switch.changes(readings.iter().map(|reading| (reading.time_s, reading.gap_as_tooth)))
 }

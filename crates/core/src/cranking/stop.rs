@@ -1,11 +1,9 @@
 //! How long power stays on when the engine dies.
 
-use std::collections::VecDeque;
-
 use super::{Average, CrankingInputs};
 use crate::{
     quantity::{Measure, RotationalSpeed, Time, rpm, seconds},
-    timeline::{Fall, Switch},
+    timeline::Fall,
 };
 
 /// Places of the wheel from which the engine begins to die.
@@ -54,39 +52,109 @@ pub(super) fn stop(inputs: &CrankingInputs, release: RotationalSpeed) -> StopAns
 }
 
 /// When the command goes off: as many readings as must agree are too low, or no tooth comes for the time-out.
-fn command_off_s(inputs: &CrankingInputs, fall: Fall, from_deg: f64, off_below_rpm: f64) -> f64 {
+///
+/// The speed falls evenly, so that the reading over any teeth is the speed midway in time between the first and the last of
+/// them: each is lower than the one before, whether the gap is in it or not. So the first that is too low is found by halving,
+/// and all that follow are too low as well. Likewise each time from tooth to tooth is longer than the one before, and each
+/// time across the gap. From one tooth to the next they change by a millionth or more (an angle of a degree, of at most
+/// 300 000 until it rests); rounding changes them by less than 1e-9 of themselves.
+pub(super) fn command_off_s(
+    inputs: &CrankingInputs,
+    fall: Fall,
+    from_deg: f64,
+    off_below_rpm: f64,
+) -> f64 {
     let timeout_s = inputs.stall_timeout.high.base();
-    let mut switch = Switch::new(f64::INFINITY, off_below_rpm, inputs.confirmation).turned_on();
-    let mut last: Option<(f64, f64)> = None;
-    let averaging = usize::try_from(inputs.averaging.max(1)).unwrap_or(1);
-    let mut window: VecDeque<(f64, f64)> = VecDeque::new();
-    for angle in teeth_deg(inputs, from_deg) {
-        let Some(time_s) = fall.time_at(angle) else { break };
-        if time_s - last.map_or(0.0, |last| last.0) > timeout_s {
-            break;
-        }
-        last = Some((time_s, angle));
-        window.push_back((time_s, angle));
-        if window.len() > averaging {
-            let (from_s, from_angle) = window.pop_front().unwrap_or_default();
-            let reading = (angle - from_angle) / 6.0 / (time_s - from_s);
-            if switch.take(Some(reading)) {
-                return time_s;
-            }
-            if inputs.average == Average::Blocks {
-                window.drain(..averaging - 1);
-            }
-        }
+    let teeth = FallingTeeth::new(inputs, fall, from_deg);
+    let end = teeth.first_silent(timeout_s);
+    let averaging = u64::from(inputs.averaging.max(1));
+    let is_dense = averaging == 1 || inputs.average == Average::Sliding;
+    let last_of = |at: u64| if is_dense { at + averaging } else { (at + 1) * averaging };
+    let low = first_where(|at| {
+        let last = last_of(at);
+        let (Some(from), Some(to)) = (teeth.passed(last - averaging), teeth.passed(last)) else {
+            return true;
+        };
+        (to.1 - from.1) / 6.0 / (to.0 - from.0) < off_below_rpm
+    });
+    let off = last_of(low + u64::from(inputs.confirmation.max(1)) - 1);
+    if let Some((time_s, _)) = teeth.passed(off).filter(|_| off < end) {
+        return time_s;
     }
+    let last = end.checked_sub(1).and_then(|last| teeth.passed(last));
     last.map_or(0.0, |last| last.0) + timeout_s
 }
 
-/// Angles from the beginning of the run-down to each tooth.
-pub(super) fn teeth_deg(inputs: &CrankingInputs, from_deg: f64) -> impl Iterator<Item = f64> {
-    let wheel = inputs.wheel;
-    let pitch_deg = 360.0 / f64::from(wheel.positions.max(1));
-    let turns = (0_u32..).map(|turn| f64::from(turn) * 360.0);
-    let teeth = turns
-        .flat_map(move |turn| (0..wheel.teeth()).map(move |n| turn + pitch_deg * f64::from(n)));
-    teeth.map(move |angle| angle - from_deg).filter(|angle| *angle > 0.0)
+/// The teeth that pass while the engine dies, counted from the first.
+#[derive(Clone, Copy, Debug)]
+struct FallingTeeth {
+    fall: Fall,
+    from_deg: f64,
+    pitch_deg: f64,
+    of_turn: u64,
+    /// Teeth of the first turn that have passed before.
+    before: u64,
+}
+
+impl FallingTeeth {
+    fn new(inputs: &CrankingInputs, fall: Fall, from_deg: f64) -> Self {
+        let of_turn = u64::from(inputs.wheel.teeth());
+        let pitch_deg = inputs.wheel.pitch_deg();
+        let mut teeth = Self { fall, from_deg, pitch_deg, of_turn, before: 0 };
+        teeth.before = first_where(|tooth| teeth.angle_deg(tooth) > 0.0);
+        teeth
+    }
+
+    /// The angle from the beginning of the run-down to a tooth, those before it counted too.
+    fn angle_deg(&self, tooth: u64) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "turns until it rests, below 2^52")]
+        let (turn, place) = ((tooth / self.of_turn) as f64, (tooth % self.of_turn) as f64);
+        turn * 360.0 + self.pitch_deg * place - self.from_deg
+    }
+
+    /// When a tooth passes, and the angle until then; nothing where the engine rests before.
+    fn passed(&self, tooth: u64) -> Option<(f64, f64)> {
+        let angle_deg = self.angle_deg(self.before + tooth);
+        Some((self.fall.time_at(angle_deg)?, angle_deg))
+    }
+
+    /// Whether a tooth comes later than the time-out after the one before, or not at all.
+    fn is_silent(&self, tooth: u64, timeout_s: f64) -> bool {
+        let before_s = tooth.checked_sub(1).and_then(|it| self.passed(it)).map_or(0.0, |it| it.0);
+        self.passed(tooth).is_none_or(|it| it.0 - before_s > timeout_s)
+    }
+
+    /// The first tooth that is so: the very first, one of those after the gap, or one of the others.
+    fn first_silent(&self, timeout_s: f64) -> u64 {
+        if self.is_silent(0, timeout_s) {
+            return 0;
+        }
+        // the first of a turn stands behind the gap
+        let after_gap = |turn: u64| (turn + 1) * self.of_turn - self.before;
+        let of_gap = after_gap(first_where(|turn| self.is_silent(after_gap(turn), timeout_s)));
+        if self.of_turn == 1 {
+            return of_gap;
+        }
+        let others = self.of_turn - 1;
+        let passed = self.before - self.before / self.of_turn;
+        let other = |at: u64| {
+            let at = passed + at;
+            at / others * self.of_turn + 1 + at % others - self.before
+        };
+        of_gap.min(other(first_where(|at| self.is_silent(other(at), timeout_s))))
+    }
+}
+
+/// The first number from which on it is so.
+fn first_where(is_so: impl Fn(u64) -> bool) -> u64 {
+    let (mut low, mut high) = (0, 1);
+    while !is_so(high - 1) && high < u64::MAX / 4 {
+        (low, high) = (high, 2 * high);
+    }
+    let mut high = high - 1;
+    while low < high {
+        let middle = u64::midpoint(low, high);
+        if is_so(middle) { high = middle } else { low = middle + 1 }
+    }
+    low
 }

@@ -1,14 +1,17 @@
 //! All corners and all starts: what is worst, and which thresholds work everywhere.
 
 use super::{
-    CrankingInputs, Release,
-    course::{Course, Values, courses},
-    run::{Run, SpeedReading, commands, commands_with_gap_as_tooth},
-    start::starts,
+    CrankingInputs, Release, cost,
+    course::{Course, Values},
+    follow::{CornerStarts, Starts},
+    readings::StartReadings,
+    run::Run,
 };
 use crate::{
+    budget::Budget,
+    counted,
     quantity::{CrankAngle, Measure, RotationalSpeed, Time, rpm, seconds},
-    timeline::{Interval, Steps, Switch, SwitchChange, closures, without},
+    timeline::{Interval, Switch, SwitchChange, closures, without},
 };
 
 /// What happens at one corner, over every start.
@@ -128,83 +131,101 @@ struct Thresholds {
     prompt: f64,
     /// The place of the corner whose slowest reading is the least.
     slowest_at: usize,
-    corner: usize,
 }
 
-/// See [`super::outline`].
-pub(super) fn outline(inputs: &CrankingInputs) -> Option<Survey> {
-    let outlined = |course: Option<Course>| {
-        let mut corner = StartCorner::new(inputs, &course?);
+/// See [`Starts::outline`].
+pub(super) fn outline(starts: &Starts, inputs: &CrankingInputs) -> Survey {
+    let outlined = |it: &CornerStarts| {
+        let mut corner = StartCorner::new(&it.course);
         // while the speed rises a reading is slower than it will be there
         corner.closes = inputs.threshold.is_none_or(|it| it <= corner.fastest_reading);
-        Some(corner)
+        corner
     };
-    let corners = courses(inputs).map(outlined).collect::<Option<Vec<_>>>()?;
+    let corners = starts.corners.iter().map(outlined).collect();
     let ends = Ends { lowest: f64::NEG_INFINITY, highest: f64::INFINITY, prompt: f64::INFINITY };
-    Some(Survey { corners, works: None, prompt: None, ends, bounds: Bounds::default() })
+    Survey { corners, works: None, prompt: None, ends, bounds: Bounds::default() }
 }
 
-pub(super) fn survey(inputs: &CrankingInputs, release: Release) -> Option<Survey> {
-    let lowest = match release {
-        Release::At(speed) => speed.base().max(inputs.rocking.high.base()),
-        Release::Share(_) => inputs.rocking.high.base(),
-    };
-    let whole = Interval { low: lowest.max(0.0), high: f64::INFINITY };
-    let mut thresholds =
-        Thresholds { whole, unsteady: Vec::new(), prompt: f64::INFINITY, slowest_at: 0, corner: 0 };
-    let mut readings = Vec::new();
-    let mut surveyed = Vec::new();
-    for course in courses(inputs) {
-        let course = course?;
-        let mut corner = StartCorner::new(inputs, &course);
-        thresholds.narrow(&corner, inputs);
-        for start_deg in starts(inputs, &course) {
-            let run = Run::new(&course, start_deg);
-            run.readings(inputs, &mut readings);
-            thresholds.narrow_by_run(inputs, release, &run, &readings);
+/// Nothing where that is more than may be spent.
+pub(super) fn survey(
+    starts: &Starts,
+    inputs: &CrankingInputs,
+    release: Release,
+    budget: &Budget,
+) -> Option<Survey> {
+    let mut corners: Vec<_> =
+        starts.corners.iter().map(|it| StartCorner::new(&it.course)).collect();
+    let mut thresholds = Thresholds::new(starts, &corners, inputs, release);
+    for (of_corner, corner) in starts.corners.iter().zip(&mut corners) {
+        for run in of_corner.runs() {
+            let readings = StartReadings::new(run, inputs);
+            thresholds.hurry(inputs, &run, &readings);
             corner.add(inputs, release, &run, &readings);
+            counted::count(|done| done.teeth += readings.timed());
+            budget.take(cost::START + readings.timed().saturating_mul(cost::SINGLE_TOOTH))?;
         }
-        surveyed.push(corner);
-        thresholds.corner += 1;
     }
     let works = thresholds.works(inputs.threshold);
     let prompt = works
         .map(|works| Interval { high: works.high.min(thresholds.prompt), ..works })
         .filter(|prompt| !prompt.is_empty());
-    let ends =
-        Ends { lowest: whole.low, highest: thresholds.whole.high, prompt: thresholds.prompt };
-    let bounds = works.map_or_else(Bounds::default, |works| thresholds.bounds(works, &surveyed));
-    Some(Survey { corners: surveyed, works, prompt, ends, bounds })
+    let ends = Ends {
+        lowest: thresholds.whole.low,
+        highest: thresholds.whole.high,
+        prompt: thresholds.prompt,
+    };
+    let bounds = works.map_or_else(Bounds::default, |works| thresholds.bounds(works, &corners));
+    Some(Survey { corners, works, prompt, ends, bounds })
+}
+
+/// See [`Starts::works_with`].
+pub(super) fn works_with(
+    starts: &Starts,
+    inputs: &CrankingInputs,
+    release: Release,
+) -> Option<Interval> {
+    let corners: Vec<_> = starts.corners.iter().map(|it| StartCorner::new(&it.course)).collect();
+    Thresholds::new(starts, &corners, inputs, release).works(inputs.threshold)
 }
 
 impl Thresholds {
-    fn narrow(&mut self, corner: &StartCorner, inputs: &CrankingInputs) {
+    fn new(
+        starts: &Starts,
+        corners: &[StartCorner],
+        inputs: &CrankingInputs,
+        release: Release,
+    ) -> Self {
+        let lowest = match release {
+            Release::At(speed) => speed.base().max(inputs.rocking.high.base()),
+            Release::Share(_) => inputs.rocking.high.base(),
+        };
+        let whole = Interval { low: lowest.max(0.0), high: f64::INFINITY };
+        let mut thresholds =
+            Self { whole, unsteady: Vec::new(), prompt: f64::INFINITY, slowest_at: 0 };
+        for (at, (corner, starts)) in corners.iter().zip(&starts.corners).enumerate() {
+            thresholds.narrow(at, corner, inputs);
+            let unsteady = starts.reach.levels.unsteady(release.let_go());
+            thresholds.unsteady.extend(unsteady.into_iter().map(|it| (it, at)));
+        }
+        thresholds
+    }
+
+    fn narrow(&mut self, at: usize, corner: &StartCorner, inputs: &CrankingInputs) {
         let slowest = corner.slowest_reading.base();
         if slowest < self.whole.high {
-            (self.whole.high, self.slowest_at) = (slowest, self.corner);
+            (self.whole.high, self.slowest_at) = (slowest, at);
         }
         if corner.longest_interval > inputs.stall_timeout.low {
             self.whole.high = f64::NEG_INFINITY;
         }
     }
 
-    fn narrow_by_run(
-        &mut self,
-        inputs: &CrankingInputs,
-        release: Release,
-        run: &Run<'_>,
-        readings: &[SpeedReading],
-    ) {
-        let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
-        let steps = Steps::new(&series, inputs.confirmation);
-        let unsteady = steps.unsteady(release.let_go());
-        self.unsteady.extend(unsteady.into_iter().map(|it| (it, self.corner)));
+    /// The threshold must be confirmed in time for the first spark.
+    fn hurry(&mut self, inputs: &CrankingInputs, run: &Run<'_>, readings: &StartReadings<'_>) {
         let deadline_s = run.spark().map_or(f64::INFINITY, |spark| spark.first_s)
             - inputs.dwell.base()
             - inputs.relay.pull_in_time.high.base();
-        let in_time = readings.partition_point(|reading| reading.time_s <= deadline_s);
-        let highest = in_time.checked_sub(1).and_then(|last| steps.highest_by(last));
-        self.prompt = self.prompt.min(highest.unwrap_or(f64::NEG_INFINITY));
+        self.prompt = self.prompt.min(readings.highest_by(deadline_s, inputs.confirmation));
     }
 
     /// The working thresholds about the one asked for, or else the widest.
@@ -231,16 +252,15 @@ impl Thresholds {
 }
 
 impl StartCorner {
-    fn new(inputs: &CrankingInputs, course: &Course) -> Self {
-        let values = course.values.clone();
-        let (slowest, fastest) = course.extreme_readings(inputs.averaging);
+    fn new(course: &Course) -> Self {
+        let (values, pace) = (course.values.clone(), course.pace);
         Self {
             name: values.name.clone(),
             mean: rpm(values.mean_rpm),
             slowest: rpm(values.mean_rpm * (1.0 - values.dip)),
-            slowest_reading: rpm(slowest),
-            fastest_reading: rpm(fastest),
-            longest_interval: seconds(course.longest_interval_s()),
+            slowest_reading: rpm(pace.slowest),
+            fastest_reading: rpm(pace.fastest),
+            longest_interval: seconds(pace.longest_s),
             closes: true,
             latest: None,
             earliest_power: None,
@@ -264,7 +284,7 @@ impl StartCorner {
         inputs: &CrankingInputs,
         release: Release,
         run: &Run<'_>,
-        readings: &[SpeedReading],
+        readings: &StartReadings<'_>,
     ) {
         let spark = run.spark();
         if let Some(spark) = spark {
@@ -278,16 +298,18 @@ impl StartCorner {
         let Some(threshold) = inputs.threshold else { return };
         let off_below = release.of(threshold).base();
         let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
-        let changes = commands(switch, readings);
-        self.openings = self.openings.max(openings(inputs, run, &changes, readings));
-        self.silence = longer(self.silence, longest_silence(&changes, readings));
-        if let Some(lowest) = lowest_once_on(&changes, readings) {
+        let (commands, end_s) = (readings.commands(switch), readings.end_s());
+        self.openings = self.openings.max(openings(inputs, run, &commands.heard, end_s));
+        if commands.silence_s > 0.0 {
+            let silence = seconds(commands.silence_s);
+            self.silence = Some(self.silence.map_or(silence, |it| it.max(silence)));
+        }
+        if let Some(lowest) = readings.lowest_once_on(&commands).map(rpm) {
             self.lowest_once_on = Some(self.lowest_once_on.map_or(lowest, |it| it.min(lowest)));
         }
-        let naive = commands_with_gap_as_tooth(switch, readings);
         self.openings_with_gap_as_tooth =
-            self.openings_with_gap_as_tooth.max(openings(inputs, run, &naive, readings));
-        let Some(reach) = reach(inputs, run, &changes, readings) else {
+            self.openings_with_gap_as_tooth.max(openings(inputs, run, &commands.with_gap, end_s));
+        let Some(reach) = reach(inputs, run, &commands.heard, end_s) else {
             self.closes = false;
             return;
         };
@@ -313,14 +335,13 @@ impl StartCorner {
     }
 }
 
-/// The contact over a run; its pull-in as slow, its drop-out as quick as it may be.
+/// The contact over a run whose last reading comes at `end_s`; its pull-in as slow, its drop-out as quick as it may be.
 pub(super) fn contact(
     inputs: &CrankingInputs,
     changes: &[SwitchChange],
-    readings: &[SpeedReading],
+    end_s: f64,
 ) -> Vec<(f64, f64)> {
     let pull_in_s = inputs.relay.pull_in_time.high.base();
-    let end_s = readings.last().map_or(0.0, |last| last.time_s);
     // a command given at the very end is still followed
     closures(changes, pull_in_s, inputs.relay.drop_out_time.low.base(), end_s + pull_in_s)
 }
@@ -329,48 +350,27 @@ fn openings(
     inputs: &CrankingInputs,
     run: &Run<'_>,
     changes: &[SwitchChange],
-    readings: &[SpeedReading],
+    end_s: f64,
 ) -> Openings {
     if changes.len() < 2 {
         return Openings::default();
     }
-    let end_s = readings.last().map_or(0.0, |last| last.time_s);
     let laps_s = run.laps_s(inputs);
     let (mut count, mut in_laps) = (0, 0_u32);
-    for (_, opens_s) in contact(inputs, changes, readings) {
+    for (_, opens_s) in contact(inputs, changes, end_s) {
         count += usize::from(opens_s < end_s);
         in_laps += u32::from(opens_s < end_s && opens_s >= end_s - laps_s);
     }
     Openings { count, a_second: f64::from(in_laps) / laps_s }
 }
 
-fn longer(one: Option<Time>, other: Option<Time>) -> Option<Time> {
-    one.into_iter().chain(other).reduce(Time::max)
-}
-
-/// The longest time without a tooth that switches the relay off once it is on.
-fn longest_silence(changes: &[SwitchChange], readings: &[SpeedReading]) -> Option<Time> {
-    let offs = changes.iter().filter(|it| !it.is_on).map(|it| it.time_s);
-    let silences = offs.filter_map(|off_s| {
-        let at = readings.partition_point(|reading| reading.time_s < off_s);
-        readings.get(at).map(|reading| reading.silence_s).filter(|it| *it > 0.0)
-    });
-    silences.map(seconds).reduce(Time::max)
-}
-
-fn lowest_once_on(changes: &[SwitchChange], readings: &[SpeedReading]) -> Option<RotationalSpeed> {
-    let on_s = changes.first()?.time_s;
-    let after = readings.iter().filter(|reading| reading.time_s > on_s);
-    after.filter_map(|reading| reading.rpm).map(rpm).reduce(RotationalSpeed::min)
-}
-
 fn reach(
     inputs: &CrankingInputs,
     run: &Run<'_>,
     changes: &[SwitchChange],
-    readings: &[SpeedReading],
+    end_s: f64,
 ) -> Option<StartMoment> {
-    let closed_s = contact(inputs, changes, readings).first()?.0;
+    let closed_s = contact(inputs, changes, end_s).first()?.0;
     Some(StartMoment {
         start: CrankAngle::new(run.start_deg),
         confirmed: seconds(closed_s - inputs.relay.pull_in_time.high.base()),
@@ -379,49 +379,38 @@ fn reach(
     })
 }
 
-/// See [`super::serves`].
-pub(super) fn serves(inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
+/// See [`Starts::serves`].
+///
+/// On once and never off again: it goes on from every start, and no start takes the readings below its release then.
+pub(super) fn serves(starts: &Starts, inputs: &CrankingInputs, threshold: RotationalSpeed) -> bool {
     let release = inputs.release.of(threshold);
     if release > threshold || threshold <= inputs.rocking.high {
         return false;
     }
-    let switch = Switch::new(threshold.base(), release.base(), inputs.confirmation);
-    let mut readings = Vec::new();
-    courses(inputs).all(|course| {
-        let Some(course) = course else { return false };
-        let waits_for_crest = threshold.base() > course.extreme_readings(inputs.averaging).0;
-        let is_silent = course.longest_interval_s() > inputs.stall_timeout.low.base();
-        !waits_for_crest
-            && !is_silent
-            && starts(inputs, &course).into_iter().all(|start_deg| {
-                Run::new(&course, start_deg).readings(inputs, &mut readings);
-                // on once, and never off again
-                commands(switch, &readings).len() == 1
-            })
+    let threshold = threshold.base();
+    starts.corners.iter().all(|corner| {
+        let pace = corner.course.pace;
+        threshold <= pace.slowest
+            && pace.longest_s <= inputs.stall_timeout.low.base()
+            && threshold <= corner.reach.highest
+            && corner.reach.levels.at(threshold) >= release.base()
     })
 }
 
-/// See [`super::releases`].
-pub(super) fn releases(inputs: &CrankingInputs, threshold: RotationalSpeed) -> Option<Interval> {
-    let mut readings = Vec::new();
-    let mut high = threshold.base();
-    for course in courses(inputs) {
-        let course = course?;
-        for start_deg in starts(inputs, &course) {
-            Run::new(&course, start_deg).readings(inputs, &mut readings);
-            let series: Vec<_> = readings.iter().map(|reading| reading.rpm).collect();
-            let lowest = Steps::new(&series, inputs.confirmation).lowest_once_on(threshold.base());
-            high = high.min(lowest.unwrap_or(f64::INFINITY));
-        }
-    }
-    let band = Interval { low: inputs.rocking.high.base(), high };
+/// See [`Starts::releases`].
+pub(super) fn releases(
+    starts: &Starts,
+    inputs: &CrankingInputs,
+    threshold: RotationalSpeed,
+) -> Option<Interval> {
+    let threshold = threshold.base();
+    let each = starts.corners.iter().map(|corner| corner.reach.levels.at(threshold));
+    let band = Interval { low: inputs.rocking.high.base(), high: each.fold(threshold, f64::min) };
     (!band.is_empty()).then_some(band)
 }
 
-/// See [`super::readings_at_corners`].
-pub(super) fn fastest(inputs: &CrankingInputs) -> Vec<(String, RotationalSpeed)> {
-    courses(inputs)
-        .flatten()
-        .map(|it| (it.values.name.clone(), rpm(it.extreme_readings(inputs.averaging).1)))
-        .collect()
+/// See [`Starts::readings_at_corners`].
+pub(super) fn fastest(starts: &Starts) -> Vec<(String, RotationalSpeed)> {
+    let courses = starts.corners.iter().map(|it| &it.course);
+    courses.map(|it| (it.values.name.clone(), rpm(it.pace.fastest))).collect()
 }

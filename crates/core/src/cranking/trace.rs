@@ -3,7 +3,8 @@
 use super::{
     CrankingInputs,
     course::{Course, valleys},
-    run::{Run, SpeedReading, commands},
+    readings::StartReadings,
+    run::{Run, SpeedReading},
     survey::{StartCorner, contact},
 };
 use crate::{quantity::Measure, timeline::Switch};
@@ -33,8 +34,8 @@ pub(super) fn trace(inputs: &CrankingInputs, corner: &StartCorner) -> Option<Tra
     let course = Course::new(inputs, &valleys(inputs), corner.values.clone())?;
     let start_deg = corner.latest.map_or(0.0, |latest| latest.start.degrees());
     let run = Run::new(&course, start_deg);
-    let mut readings = Vec::new();
-    run.readings(inputs, &mut readings);
+    let of_run = StartReadings::new(run, inputs);
+    let readings: Vec<_> = of_run.all().collect();
     let spark = run.spark();
     let end_s = readings
         .last()
@@ -43,7 +44,7 @@ pub(super) fn trace(inputs: &CrankingInputs, corner: &StartCorner) -> Option<Tra
     let closed = inputs.threshold.map_or_else(Vec::new, |threshold| {
         let off_below = inputs.release.of(threshold).base();
         let switch = Switch::new(threshold.base(), off_below, inputs.confirmation);
-        let closed = contact(inputs, &commands(switch, &readings), &readings);
+        let closed = contact(inputs, &of_run.commands(switch).heard, of_run.end_s());
         closed.into_iter().map(|(from, to)| (from, to.min(end_s))).collect()
     });
     let times = (0..=SPEED_POINTS).map(|n| end_s * f64::from(n) / f64::from(SPEED_POINTS));

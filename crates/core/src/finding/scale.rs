@@ -50,7 +50,7 @@ pub const SCALE: [Rung; 4] = [
     },
     Rung {
         severity: Severity::Doubt,
-        rule: "works with too little margin; or hangs on something not known that a person should find out",
+        rule: "works with too little margin; or depends on something not known that a person should find out",
         examples: &[
             "outputs.fuse-near-wire",
             "injectors.no-margin",

@@ -14,7 +14,7 @@ const OF_MASS: Formula =
     Formula { symbols: "m = m_0 × √(ρ / ρ_t) × √(Δp / p_0)", source: ORIFICE };
 const REFERENCED: Formula = Formula {
     symbols: "Δp = p_r",
-    source: "a regulator with a hose to the manifold holds the difference: common practice, no source",
+    source: "a manifold-referenced regulator holds the difference: common practice, no source",
 };
 const FIXED: Formula = Formula {
     symbols: "Δp = p_r − p_b",

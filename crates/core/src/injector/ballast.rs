@@ -32,7 +32,7 @@ pub const RATINGS_W: [f64; 6] = [5.0, 10.0, 25.0, 50.0, 100.0, 250.0];
 const LEAST_OHM: f64 = 0.1;
 
 const SUMMED: &str =
-    "Ohm's law and the sum of currents at the worst corner; t = 5%, common practice, no source";
+    "Ohm's law and the sum of currents in the worst case; t = 5%, common practice, no source";
 const LEAST_EACH: Formula = Formula {
     symbols: "R_least = (n × V / I_limit − R_T − R_w − R_c − n × R_on) / (1 − t)",
     source: SUMMED,
@@ -53,7 +53,7 @@ const THROUGH: Formula =
     Formula { symbols: "I_b = V / (R_rest + R_b)", source: "Ohm's law, resistances in series" };
 const POWER: Formula = Formula {
     symbols: "P = I_b × I_b × R_b",
-    source: "resistive heating; steady, at the corner and end of the tolerance that heat it most",
+    source: "resistive heating; steady, in the case and at the end of the tolerance that heat it most",
 };
 const RATING: Formula = Formula {
     symbols: "P_buy = P / 50%",
@@ -129,7 +129,7 @@ pub struct Resistor {
     pub corners: [AtCorner; super::CORNERS],
     /// The output with it.
     pub carrying: Carrying,
-    /// Its heat at the worst corner, current flowing steadily.
+    /// Its heat in the worst case, current flowing steadily.
     pub heat: Power,
     /// The rating to buy.
     pub rating: Power,
@@ -158,7 +158,7 @@ pub fn as_bought(typed: Band<Resistance>) -> Band<Resistance> {
     if typed.is_spread() { typed } else { with_tolerance(typed.nominal) }
 }
 
-/// The heat of the resistor that is in line with each injector, at the worst corner with the current flowing steadily, and
+/// The heat of the resistor that is in line with each injector, in the worst case with the current flowing steadily, and
 /// how it was found. Nothing where there is none.
 pub fn heat_of_fitted(inputs: &InjectorInputs) -> Option<(Power, Vec<Step>)> {
     let value = inputs.resistor.nominal;

@@ -18,7 +18,7 @@ const HAIR: f64 = 0.03;
 
 const MARGIN: Formula = Formula {
     symbols: "m = 1 − I_out / I_limit",
-    source: "definition; 10% wanted is common practice, no source",
+    source: "definition; 10% is common practice, no source",
 };
 const NEEDED: Formula = Formula {
     symbols: "I_limit = I_out / (1 − 10%)",

@@ -10,7 +10,7 @@ use crate::{
 
 const RUNS_ON: Formula = Formula {
     symbols: "t = L / R × ln((I R + V_d) / (a I R + V_d))",
-    source: "University Physics, vol. 2, section 14.4: a coil's current runs down through its own resistance; an injector lets go \
+    source: "University Physics, vol. 2, section 14.4: a coil's current runs down through its own resistance; an injector closes \
              at about a quarter of its current (a): common practice, no source",
 };
 

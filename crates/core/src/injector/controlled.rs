@@ -22,6 +22,9 @@ use crate::{
 /// The share of its opening current that keeps an open injector open: common practice, no source.
 pub const HOLD_SHARE: f64 = 0.5;
 
+/// Below this share it is doubted: drivers hold with a quarter of the peak that opened. Common practice, no source.
+const LEAST_HOLD_SHARE: f64 = 0.25;
+
 const LEAST_PEAK: Formula =
     Formula { symbols: "I_peak = n × I_o", source: "currents add up: the channel limits the sum" };
 const SHARE: Formula =
@@ -145,10 +148,9 @@ impl Controlled {
             window: window(inputs, opening, &corners),
             not_reached: peak.map_or(Holds::Never, |peak| not_reached(&corners, peak)),
             hold_needed,
-            hold_too_small: inputs
-                .output
-                .hold
-                .is_some_and(|hold| hold.low.base() < hold_needed.base()),
+            hold_too_small: inputs.output.hold.is_some_and(|hold| {
+                hold.low.base() < hold_needed.base() * LEAST_HOLD_SHARE / HOLD_SHARE
+            }),
             to_peak: peak.map(|peak| rising.at_corners(peak.map(|peak| peak / n))),
             peak,
             time_limit,

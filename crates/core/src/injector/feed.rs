@@ -1,25 +1,34 @@
 //! The feed that all injectors hang on: its relay and its fuse.
 
-use super::{InjectorAnswer, InjectorInputs, On, branch, controlled::Serves};
+use super::{
+    InjectorAnswer, InjectorInputs, On,
+    branch::{self, Ballast, CurrentEnd, InjectorBranch},
+    controlled::Serves,
+};
 use crate::{
-    quantity::{Current, Holds, Measure, amperes},
+    quantity::{Current, Holds, Measure, Ratio, amperes},
     tables::fuses,
     working::{Formula, Step, step},
 };
 
 const SHARE: Formula = Formula {
-    symbols: "I_set = N × I",
-    source: "the sum of the currents; all on at once, which duty comes near to at the highest speed",
+    symbols: "I_set = N × I × root of D",
+    source: "RMS of pulses of duty D, all at once: however they are staggered it is no more (the RMS of a sum is at most the sum of the RMS); \
+             the winding at 20 °C, which an engine that runs for long is not below",
 };
 const CURED: Formula = Formula {
     symbols: "I_set = N × I",
-    source: "the sum of the currents; each as the remedy to take lets it, a driver at its hold current",
+    source: "the sum of the currents; each as the best fix lets it, a driver at its hold current",
 };
 const HELD: Formula = Formula {
     symbols: "I_set = N_out × I_hold",
     source: "the sum of the currents; every channel at its hold current, the peaks too short for a fuse to count",
 };
 const TOTAL: Formula = Formula { symbols: "I_feed = I_1 + I_2", source: "the sum of the currents" };
+const BESIDE: Formula = Formula {
+    symbols: "I_feed = I_sets + I_others",
+    source: "the sum of the RMS; the loads said to be on the same contact, all on at once",
+};
 const RATING: Formula = Formula { symbols: "I_rated = I_feed / 75%", source: fuses::SOURCE };
 
 /// What one set of injectors takes from the feed.
@@ -27,7 +36,7 @@ const RATING: Formula = Formula { symbols: "I_rated = I_feed / 75%", source: fus
 pub struct Share {
     /// How many.
     pub count: u32,
-    /// The most that they take for long.
+    /// The most that they take for long, RMS: what heats a fuse.
     pub current: Current,
     /// Whether that is with the remedy to take, since the outputs can't carry them as planned.
     pub is_cured: bool,
@@ -40,6 +49,8 @@ pub struct Share {
 pub struct InjectorFeed {
     /// What each set takes.
     pub shares: Vec<Share>,
+    /// What other loads behind the same contact take.
+    pub others: Current,
     /// The most that flows for long.
     pub total: Current,
     /// The least rating that its relay's contact and its fuse must have.
@@ -52,8 +63,8 @@ pub struct InjectorFeed {
 
 impl Share {
     /// What a set takes, with the remedy to take where the outputs can't carry it; nothing where it is not known how many
-    /// there are, or where nothing cures it.
-    pub fn of(inputs: &InjectorInputs, found: &InjectorAnswer) -> Option<Self> {
+    /// there are, or where nothing cures it. `duty` is the most of the time that they are open.
+    pub fn of(inputs: &InjectorInputs, found: &InjectorAnswer, duty: Ratio) -> Option<Self> {
         let (count, outputs) = (inputs.count?, found.outputs?);
         if let On::CurrentControlled(channel) = &found.on
             && channel.serves != Serves::AsPlainSwitch
@@ -74,33 +85,34 @@ impl Share {
             working.push(step(&CURED, &shown, current));
             return Some(Self { count, current, is_cured: true, working });
         }
-        let highest = found.corners.iter().map(|at| at.injector.high.base()).fold(0.0, f64::max);
-        let one = amperes(highest);
-        let current = one * f64::from(count);
-        let mut working = branch::working_at(
-            inputs,
-            &found.highest.corner,
-            branch::CurrentEnd::Most,
-            &branch::Ballast::NONE,
-        );
-        working.push(step(&SHARE, &[("N", count.into()), ("I", one.show())], current));
+        let (end, none) = (CurrentEnd::Most, Ballast::NONE);
+        let warm = inputs.warm();
+        let one = InjectorBranch::at(inputs, &warm, end, &none, &mut None).current(&mut None);
+        let current = one * (f64::from(count) * duty.base().clamp(0.0, 1.0).sqrt());
+        let mut working = branch::working_at(inputs, &warm, end, &none);
+        let shown = [("N", count.into()), ("I", one.show()), ("D", duty.show())];
+        working.push(step(&SHARE, &shown, current));
         Some(Self { count, current, is_cured: false, working })
     }
 }
 
 impl InjectorFeed {
-    /// The feed of these sets.
-    pub fn of(shares: Vec<Share>) -> Self {
-        let total = amperes(shares.iter().map(|share| share.current.base()).sum());
+    /// The feed of these sets, and of other loads behind the same contact.
+    pub fn of(shares: Vec<Share>, others: Current) -> Self {
+        let taken = shares.iter().map(|share| share.current.base()).chain([others.base()]);
+        let total = amperes(taken.sum());
         let mut working: Vec<Step> =
             shares.iter().flat_map(|share| share.working.iter().cloned()).collect();
         if let [one, other] = shares.as_slice() {
             let shown = [("I_1", one.current.show()), ("I_2", other.current.show())];
             working.push(step(&TOTAL, &shown, total));
         }
+        if others.base() > 0.0 {
+            working.push(step(&BESIDE, &[("I_others", others.show())], total));
+        }
         let least = total / fuses::LASTING;
         working.push(step(&RATING, &[("I_feed", total.show())], least));
-        Self { shares, total, least, fuse: fuses::for_long(total), working }
+        Self { shares, others, total, least, fuse: fuses::for_long(total), working }
     }
 
     /// Whether a fuse or a contact of this rating carries it for long.

@@ -38,7 +38,7 @@ const PULSES: Formula = Formula {
 };
 const HEAT: Formula = Formula {
     symbols: "P = f × E + I_out × I_out × R_on",
-    source: "resistive heating; the switch taken as held on, which duty comes near to at the highest speed",
+    source: "resistive heating; the switch assumed held on, which duty comes near to at the highest speed",
 };
 
 /// What is known of an output's clamp, and of what it bears.
@@ -141,7 +141,7 @@ impl TurningOff<'_> {
             .fold(first, |one, other| if most(&other) > most(&one) { other } else { one });
         let clamp = &self.inputs.output.clamp;
         let ends = corners.iter().all(|at| at.energy.is_some());
-        let heat = if ends { self.heat(&worst) } else { None };
+        let heat = if ends { self.heat() } else { None };
         let is_borne = |found: f64, bears: f64| found <= bears * (1.0 + 1e-9);
         InjectorTurnOff {
             bears_energy: clamp
@@ -224,9 +224,10 @@ impl TurningOff<'_> {
         }
     }
 
-    fn heat(&self, worst: &AtTurnOff) -> Option<Heat> {
+    /// Its seconds are those of an engine that runs: not of parts as cold as at the coldest start.
+    fn heat(&self) -> Option<Heat> {
         let pulses = self.inputs.pulses?;
-        let (_, energy) = worst.energy?;
+        let (_, energy) = self.run_down(&self.inputs.warm(), CurrentEnd::Most, &mut None)?;
         let frequency = pulses.frequency();
         let mut working = Working::new();
         let shown =
@@ -246,7 +247,7 @@ impl TurningOff<'_> {
         Some(Heat { frequency, power, working })
     }
 
-    /// The output's current and resistance, at the corner and end of its tolerance that heat it most.
+    /// The output's current and resistance, at the end of its tolerance that heats it most.
     fn hottest(&self) -> (Current, Resistance) {
         let on = self.inputs.output.on_resistance;
         let tried = |on: Resistance| {
@@ -257,8 +258,9 @@ impl TurningOff<'_> {
                 },
                 ..self.inputs.clone()
             };
-            let corners = super::branch::at_corners(&exact, self.ballast);
-            let steady = super::branch::highest(&corners).output.high;
+            let (warm, end) = (exact.warm(), CurrentEnd::Most);
+            let branch = InjectorBranch::at(&exact, &warm, end, self.ballast, &mut None);
+            let steady = branch.output_current(&mut None);
             let limit = self
                 .inputs
                 .peak_of_one(CurrentEnd::Most)

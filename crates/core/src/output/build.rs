@@ -6,9 +6,20 @@ use super::{
     PullRail, Stage, Suppression, Surroundings, Wiring,
 };
 use crate::{
-    circuit::{Diode, Element, GROUND, Network, Node, Solution},
+    circuit::{Diode, Element, GROUND, Network, Node, Solution, Workspace},
     quantity::{Current, Measure, amperes, ohms, volts},
 };
+
+/// What one network after the other is made and solved in.
+#[derive(Debug, Default)]
+pub(super) struct Room {
+    network: Network,
+    workspace: Workspace,
+    logic: Vec<LogicRail>,
+    pins: Vec<Node>,
+    dead: Vec<DeadNode>,
+    parts: Vec<Placed>,
+}
 
 /// A network in the making.
 pub(super) struct Build<'a> {
@@ -16,27 +27,30 @@ pub(super) struct Build<'a> {
     state: KeyState,
     point: &'a Point,
     around: &'a Surroundings,
-    network: Network,
+    network: &'a mut Network,
+    workspace: &'a mut Workspace,
     battery: Node,
     source: Element,
     rail: Node,
     /// The controller's own ground.
     floor: Node,
     /// Live rails of the controller's own making.
-    logic: Vec<LogicRail>,
+    logic: &'a mut Vec<LogicRail>,
     /// The pin that is asked about, then those beyond.
-    pins: Vec<Node>,
+    pins: &'a mut Vec<Node>,
     /// Dead nodes with the resistor that ties each to ground.
-    dead: Vec<DeadNode>,
-    parts: Vec<Placed>,
+    dead: &'a mut Vec<DeadNode>,
+    parts: &'a mut Vec<Placed>,
 }
 
+#[derive(Debug)]
 struct LogicRail {
     rail: PullRail,
     node: Node,
     element: Element,
 }
 
+#[derive(Debug)]
 struct DeadNode {
     dead: Dead,
     node: Node,
@@ -45,6 +59,7 @@ struct DeadNode {
 }
 
 /// A part of the network between the pin that is asked about and a node.
+#[derive(Debug)]
 struct Placed {
     part: PinPart,
     node: Node,
@@ -59,29 +74,36 @@ struct Placed {
 
 impl<'a> Build<'a> {
     pub(super) fn new(
+        room: &'a mut Room,
         wiring: &'a Wiring,
         state: KeyState,
         point: &'a Point,
         around: &'a Surroundings,
     ) -> Self {
-        let mut network = Network::new();
+        let Room { network, workspace, logic, pins, dead, parts } = room;
+        network.clear();
+        logic.clear();
+        dead.clear();
+        parts.clear();
         let battery = network.node("");
         let source = network.source(battery, GROUND, point.at.supply.base());
-        let pins = (0..=wiring.beyond.len()).map(|_| network.node("")).collect();
+        pins.clear();
+        pins.extend((0..=wiring.beyond.len()).map(|_| network.node("")));
         let mut build = Self {
             wiring,
             state,
             point,
             around,
             network,
+            workspace,
             battery,
             source,
             rail: battery,
             floor: GROUND,
-            logic: Vec::new(),
+            logic,
             pins,
-            dead: Vec::new(),
-            parts: Vec::new(),
+            dead,
+            parts,
         };
         if state.is_unfed() {
             build.rail = build.dead_node(Dead::Supply);
@@ -317,7 +339,7 @@ impl<'a> Build<'a> {
     }
 
     pub(super) fn solve(self) -> Option<Operating> {
-        let solution = self.network.solve().ok()?;
+        let solution = self.network.solve_in(self.workspace).ok()?;
         let flow = |it: &DeadNode| DeadFlow {
             dead: it.dead,
             voltage: volts(solution.voltage(it.node).unwrap_or(0.0)),
@@ -325,50 +347,53 @@ impl<'a> Build<'a> {
             current: amperes(solution.current(it.element)),
         };
         Some(Operating {
-            pin: solution.voltage(self.pin()).map(volts),
+            pin: solution.voltage(self.pins.first().copied().unwrap_or(GROUND)).map(volts),
             rail: solution.voltage(self.rail).map(volts),
-            loads: self.load_flows(&solution),
-            branches: self.branches(&solution),
+            loads: load_flows(self.parts, solution),
+            branches: branches(self.parts, solution),
             from_battery: amperes(-solution.current(self.source)),
             dead: self.dead.iter().map(flow).collect(),
-            into_logic_rail: self.pushed_into_logic_rail(&solution),
+            into_logic_rail: pushed_into_logic_rail(self.logic, solution),
             pulsing: None,
         })
     }
+}
 
-    /// A source that is pushed against takes what it should give.
-    fn pushed_into_logic_rail(&self, solution: &Solution) -> Current {
-        let taken = self.logic.iter().map(|it| solution.current(it.element).max(0.0));
-        amperes(taken.sum())
-    }
+/// A source that is pushed against takes what it should give.
+fn pushed_into_logic_rail(logic: &[LogicRail], solution: &Solution) -> Current {
+    let taken = logic.iter().map(|it| solution.current(it.element).max(0.0));
+    amperes(taken.sum())
+}
 
-    fn load_flows(&self, solution: &Solution) -> Vec<LoadFlow> {
-        let loads = self.parts.iter().filter(|placed| matches!(placed.part, PinPart::Load(_)));
-        loads
-            .map(|placed| LoadFlow {
-                voltage: volts(placed.outward(solution.across(placed.element).unwrap_or(0.0))),
-                current: amperes(placed.outward(solution.current(placed.element))),
-                forward: volts(placed.drop_v),
-                far: solution.voltage(placed.node).map(volts),
-                resistance: ohms(placed.ohm),
-            })
-            .collect()
-    }
+fn load_flows(parts: &[Placed], solution: &Solution) -> Vec<LoadFlow> {
+    let is_load = |placed: &&Placed| matches!(placed.part, PinPart::Load(_));
+    let flow = |placed: &Placed| LoadFlow {
+        voltage: volts(placed.outward(solution.across(placed.element).unwrap_or(0.0))),
+        current: amperes(placed.outward(solution.current(placed.element))),
+        forward: volts(placed.drop_v),
+        far: solution.voltage(placed.node).map(volts),
+        resistance: ohms(placed.ohm),
+    };
+    let mut flows = Vec::with_capacity(parts.iter().filter(is_load).count());
+    flows.extend(parts.iter().filter(is_load).map(flow));
+    flows
+}
 
-    fn branches(&self, solution: &Solution) -> Vec<PinBranch> {
-        let seen = |placed: &Placed| {
-            let behind = solution.voltage(placed.node)? + placed.drop_v;
-            let current = placed.outward(solution.current(placed.element));
-            let blocks = placed.is_diode && current.abs() <= 0.0;
-            (!blocks).then(|| PinBranch {
-                part: placed.part,
-                behind: volts(behind),
-                resistance: ohms(placed.ohm),
-                current: amperes(current),
-            })
-        };
-        self.parts.iter().filter_map(seen).collect()
-    }
+fn branches(parts: &[Placed], solution: &Solution) -> Vec<PinBranch> {
+    let seen = |placed: &Placed| {
+        let behind = solution.voltage(placed.node)? + placed.drop_v;
+        let current = placed.outward(solution.current(placed.element));
+        let blocks = placed.is_diode && current.abs() <= 0.0;
+        (!blocks).then(|| PinBranch {
+            part: placed.part,
+            behind: volts(behind),
+            resistance: ohms(placed.ohm),
+            current: amperes(current),
+        })
+    };
+    let mut branches = Vec::with_capacity(parts.len());
+    branches.extend(parts.iter().filter_map(seen));
+    branches
 }
 
 impl Placed {

@@ -1,8 +1,9 @@
 //! Whether a load on an output is clean in every key state at every corner, as fast as that can be told.
 
 use super::{
-    Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Surroundings, Trouble,
-    Wiring, corner, cost, judge::troubles_at, operate,
+    Alternative, Change, Contact, KeyState, Phase, Point, SolvedCorner, Solver, Surroundings,
+    Trouble, Wiring, corner, cost,
+    judge::{swing, troubles_at},
 };
 use crate::{
     budget::Budget,
@@ -34,8 +35,9 @@ pub(super) fn solve_clean(
     (budget, borne): (&Budget, &[Trouble]),
 ) -> Option<Alternative> {
     budget.take_spare(cost::circuit(wiring))?;
+    let mut solver = Solver::new(wiring, around);
     let nominal = Point::nominal(around.nominal, subject, Contact::Closed);
-    let on = operate(wiring, KeyState::On, &nominal, around)?;
+    let on = solver.operate(KeyState::On, &nominal)?;
     let mut found = Alternative {
         change,
         level: None,
@@ -54,14 +56,24 @@ pub(super) fn solve_clean(
         KeyState::Pulsed,
     ];
     let load = wiring.loads.get(subject)?;
+    let (mut on, mut off) = (Vec::new(), Vec::new());
     for state in states.into_iter().filter(|state| state.concerns(wiring, load)) {
         if state == KeyState::Starting && wiring.is_the_same(state, KeyState::Off) {
             continue;
         }
-        for solved in clean_corners(state, wiring, subject, around, (budget, borne))? {
+        for solved in clean_corners(state, &mut solver, subject, (budget, borne))? {
             let is_turned = wiring.is_turned(subject, solved.point.commanded);
             found.widen(state, &solved, is_turned);
+            match state {
+                KeyState::On => on.push(solved),
+                KeyState::Off => off.push(solved),
+                _ => {}
+            }
         }
+    }
+    let swing = swing(load, on.iter().collect(), off.iter().collect());
+    if swing.is_some_and(|(trouble, ..)| !borne.contains(&trouble)) {
+        return None;
     }
     // what may be weak must act all the same
     let acts = !borne.contains(&Trouble::Weak) || found.on >= load.pull_in.low;
@@ -76,25 +88,26 @@ pub(super) fn is_clean_in(
     around: &Surroundings,
     (budget, borne): (&Budget, &[Trouble]),
 ) -> bool {
-    clean_corners(state, wiring, subject, around, (budget, borne)).is_some()
+    let mut solver = Solver::new(wiring, around);
+    clean_corners(state, &mut solver, subject, (budget, borne)).is_some()
 }
 
 /// Every corner of a state, solved; nothing as soon as one shows a trouble. The highest supplies come first: they fail
 /// most.
 fn clean_corners(
     state: KeyState,
-    wiring: &Wiring,
+    solver: &mut Solver<'_>,
     subject: usize,
-    around: &Surroundings,
     (budget, borne): (&Budget, &[Trouble]),
 ) -> Option<Vec<SolvedCorner>> {
+    let (wiring, around) = (solver.wiring, solver.around);
     let corners = corner::count(state, wiring, subject, around);
     budget.take_spare(cost::LISTING.saturating_mul(corners.usual + corners.hottest))?;
     let points = corner::points(state, wiring, subject, around).into_iter().rev();
     points
         .map(|point| {
             budget.take_spare(cost::point(state, wiring, &point))?;
-            let solved = SolvedCorner { point, operating: operate(wiring, state, &point, around)? };
+            let solved = SolvedCorner { point, operating: solver.operate(state, &point)? };
             let troubles = troubles_at(wiring, subject, state, &solved);
             let is_clean = |it: &Trouble| it.is_bearable() || borne.contains(it);
             troubles.iter().all(is_clean).then_some(solved)

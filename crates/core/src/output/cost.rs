@@ -9,17 +9,17 @@ use super::{
 };
 
 /// A circuit, whatever is in it.
-const CIRCUIT: u64 = 2_500;
+const CIRCUIT: u64 = 1_100;
 /// A switch, a resistor, a load in it.
-const PART: u64 = 350;
+const PART: u64 = 170;
 /// A diode in it, or a load that conducts one way: where it bends, the search for the answer turns.
-const DIODE: u64 = 450;
+const DIODE: u64 = 220;
 /// Nodes beside the pins: the battery, and rails that are dead or the controller's own.
 const RAILS: u64 = 4;
-/// The part of a node in each step of the elimination, which goes through three nodes at a time and is done some ten times.
-const NODES_IN_A_CUBE: u64 = 2;
+/// The part of a node in each step of the elimination, which goes through three nodes at a time, as far as they are joined.
+const NODES_IN_A_CUBE: u64 = 5;
 /// What a corner is judged by, once it is solved, and what is kept of it.
-const JUDGING: u64 = 500;
+const JUDGING: u64 = 250;
 /// Writing a corner down, before it is solved.
 pub(super) const LISTING: u64 = 50;
 /// One rhythm of a pulsed load that is tried for its heat.

@@ -5,8 +5,10 @@
 //! resistance is the least, and the least where every one is the most. That is two circuits for each supply, however many
 //! outputs hang together: some thousand for the longest plan that is accepted.
 
-use super::{Contact, End, KeyState, Operating, Phase, Point, SupplyCorner, Surroundings, Wiring};
-use super::{FarEnd, corner, judge::DRAIN_A, operate};
+use super::{
+    Contact, End, FarEnd, KeyState, Operating, Phase, Point, Solver, SupplyCorner, Surroundings,
+    Wiring, corner, judge::DRAIN_A,
+};
 use crate::quantity::{Band, Current, Measure, amperes};
 
 /// A current out of the battery.
@@ -29,7 +31,8 @@ pub fn drain(wiring: &Wiring, around: &Surroundings) -> Option<Drain> {
     if corner::is_dead(state, wiring) {
         return Some(Drain { current: Band::exact(amperes(0.0)), most: None });
     }
-    let at = |point: &Point| operate(wiring, state, point, around);
+    let mut solver = Solver::new(wiring, around);
+    let mut at = |point: &Point| solver.operate(state, point);
     let nominal = drawn(&at(&Point::nominal(around.nominal, 0, Contact::Open))?);
     let mut current = Band::exact(nominal);
     let mut most: Option<Operating> = None;

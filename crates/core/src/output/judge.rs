@@ -1,8 +1,9 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Commanded, FarEnd, Following, KeyState, Load, LoadKind, LoadState, Operating, Phase,
-    PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, kick, trouble::By,
+    Catcher, Commanded, Contact, FarEnd, Following, KeyState, Load, LoadKind, LoadState, Operating,
+    Phase, PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, corner,
+    kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -79,7 +80,9 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
     if !can_be_in(rest, &counts) {
         found.retain(|it| !it.trouble.needs_to_be_in());
     }
-    if never_acts(rest, &counts) {
+    found.extend(pulses(rest, &counts));
+    let is_counting = rest.wiring.loads.get(rest.subject).is_some_and(|it| it.kind.counts_pulses());
+    if !is_counting && never_acts(rest, &counts) {
         for it in &mut found {
             if matches!(it.trouble, Trouble::Weak) {
                 it.trouble = Trouble::NeverActs;
@@ -119,6 +122,64 @@ pub(super) fn effect(load: &Load, solved: &SolvedCorner) -> LoadState {
     solved.load().map_or(LoadState::Released, |flow| load.effect(flow, solved.point.at.temperature))
 }
 
+/// Whether less than what acts for certain is no fault while the starter turns: it follows what it gets, or only counts.
+fn follows(kind: LoadKind) -> bool {
+    kind == LoadKind::ProportionalValve || kind.counts_pulses()
+}
+
+/// What a load that counts pulses gets of them: it must be high with the output on and low with it off, or the other way
+/// round, at every corner.
+fn pulses(rest: &Rest, counts: &impl Fn(&Point) -> bool) -> Option<Found> {
+    let load = rest.wiring.loads.get(rest.subject)?;
+    let corners = |state: KeyState| -> Vec<&SolvedCorner> {
+        let all = rest.state(state).into_iter().flat_map(|it| &it.corners);
+        all.filter(|it| counts(&it.point)).collect()
+    };
+    let (trouble, state, worst) = swing(load, corners(KeyState::On), corners(KeyState::Off))?;
+    Some(Found { trouble, state, holds: Holds::Always, worst: worst.clone() })
+}
+
+/// What is wrong with the swing of a load that counts pulses, and the corner that shows it; nothing of any other load.
+pub(super) fn swing<'a>(
+    load: &Load,
+    on: Vec<&'a SolvedCorner>,
+    off: Vec<&'a SolvedCorner>,
+) -> Option<(Trouble, KeyState, &'a SolvedCorner)> {
+    if !load.kind.counts_pulses() {
+        return None;
+    }
+    // nobody reads a rev counter while the starter turns, nor behind a relay that is out
+    let is_read =
+        |it: &&SolvedCorner| !it.point.at.is_cranking && it.point.contact == Contact::Closed;
+    let read = |of: Vec<&'a SolvedCorner>| of.into_iter().filter(is_read).collect::<Vec<_>>();
+    let (on, off) = (read(on), read(off));
+    let is_high = |it: &SolvedCorner| {
+        let temperature = it.point.at.temperature;
+        it.load().is_some_and(|flow| load.is_sure_to_act(flow.voltage, temperature))
+    };
+    let is_low = |it: &SolvedCorner| effect(load, it) == LoadState::Released;
+    let may_be_high = |it: &SolvedCorner| effect(load, it) == LoadState::Energised;
+    let all = |of: &[&SolvedCorner], is: &dyn Fn(&SolvedCorner) -> bool| of.iter().all(|it| is(it));
+    let any = |of: &[&SolvedCorner]| of.iter().any(|it| may_be_high(it));
+    if (all(&on, &is_high) && all(&off, &is_low)) || (all(&off, &is_high) && all(&on, &is_low)) {
+        return None;
+    }
+    let (trouble, state, of) = match (any(&on), any(&off)) {
+        (true, true) => (Trouble::NoPulses, KeyState::Off, off),
+        (false, true) => (Trouble::Weak, KeyState::Off, off),
+        (true, false) => (Trouble::Weak, KeyState::On, on),
+        (false, false) => (Trouble::NeverActs, KeyState::On, on),
+    };
+    let bad = |it: &SolvedCorner| badness(trouble, Some(load), it);
+    let worst = of.into_iter().max_by(|one, other| bad(one).total_cmp(&bad(other)))?;
+    Some((trouble, state, worst))
+}
+
+/// What it does that it is not asked to: to what counts pulses, a steady voltage is nothing.
+fn resting(load: &Load, solved: &SolvedCorner) -> LoadState {
+    if load.kind.counts_pulses() { LoadState::Released } else { effect(load, solved) }
+}
+
 fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool) -> Vec<Found> {
     let corners: Vec<(&SolvedCorner, Vec<Trouble>)> = state
         .corners
@@ -126,10 +187,16 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         .filter(|solved| counts(&solved.point))
         .map(|solved| (solved, troubles_at(&rest.wiring, rest.subject, state.state, solved)))
         .collect();
-    let mut kinds: Vec<Trouble> = corners.iter().flat_map(|(_, some)| some.clone()).collect();
+    let mut kinds: Vec<Trouble> = Vec::new();
+    for trouble in corners.iter().flat_map(|(_, some)| some) {
+        if !kinds.contains(trouble) {
+            kinds.push(*trouble);
+        }
+    }
     crate::sorted::by(&mut kinds, |one, other| one.rank().cmp(&other.rank()));
-    kinds.dedup();
     let load = rest.wiring.loads.get(rest.subject);
+    let has_choice =
+        rest.wiring.goes_to(FarEnd::Relay) && corner::contacts(state.state, &rest.wiring).len() > 1;
     let find = |trouble: Trouble| {
         // an output that is on is another matter than one that is off
         let is_one = |it: &SolvedCorner, some: &[Trouble]| {
@@ -140,12 +207,13 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
         let is_asked = |it: &SolvedCorner| trouble.is_asked_at(&it.point);
         let asked = || corners.iter().filter(|(it, some)| is_asked(it) && is_one(it, some));
         let hits = || asked().filter(|(_, some)| some.contains(&trouble)).map(|(it, _)| *it);
-        let names = asked().map(|(it, _)| it.name(state.state, &rest.wiring));
-        let hit = once_each(hits().map(|it| it.name(state.state, &rest.wiring)));
         let holds = if hits().count() == asked().count() {
             Holds::Always
         } else {
-            Holds::AtSome(once_each(names.filter(|name| hit.contains(name))))
+            let name = |it: &SolvedCorner| it.name_parts(state.state, has_choice);
+            let hit = once_each(hits().map(name));
+            let names = once_each(asked().map(|(it, _)| name(it)).filter(|it| hit.contains(it)));
+            Holds::AtSome(names.iter().map(|parts| parts.concat()).collect())
         };
         let bad = |it: &SolvedCorner| badness(trouble, load, it);
         let worst = hits().max_by(|a, b| bad(a).total_cmp(&bad(b)))?.clone();
@@ -155,8 +223,10 @@ fn judge_state(rest: &Rest, state: &StateRest, counts: &impl Fn(&Point) -> bool)
 }
 
 /// Each corner named once, however many ends of other bands were tried there.
-fn once_each(names: impl Iterator<Item = String>) -> Vec<String> {
-    let mut once: Vec<String> = Vec::new();
+fn once_each<const PARTS: usize>(
+    names: impl Iterator<Item = [&'static str; PARTS]>,
+) -> Vec<[&'static str; PARTS]> {
+    let mut once = Vec::new();
     for name in names {
         if !once.contains(&name) {
             once.push(name);
@@ -200,7 +270,9 @@ pub(super) fn troubles_at(
             when_switched_off(wiring, load, solved, &mut found);
         }
         // what only some of its kind need is no doubt while the starter turns
-        KeyState::Cranking if effect(load, solved) != LoadState::Energised => {
+        KeyState::Cranking
+            if effect(load, solved) != LoadState::Energised && !follows(load.kind) =>
+        {
             found.push(Trouble::WeakWhileCranking);
         }
         KeyState::Cranking => {}
@@ -210,12 +282,12 @@ pub(super) fn troubles_at(
             if wiring.is_turned(subject, solved.point.commanded) {
                 found.extend(overload(wiring, solved));
             } else {
-                found.extend(unasked(state, effect(load, solved), true));
+                found.extend(unasked(state, resting(load, solved), true));
             }
         }
         _ => {
             let is_held = solved.acting(load) >= load.drop_out.high;
-            found.extend(unasked(state, effect(load, solved), is_held));
+            found.extend(unasked(state, resting(load, solved), is_held));
         }
     }
     // with a fault the diode stands in for whatever is lost
@@ -229,8 +301,13 @@ pub(super) fn troubles_at(
         }
         _ => {}
     }
-    if !state.is_fault() {
-        found.extend(over_voltage(load, solved));
+    let over = over_voltage(load, solved);
+    match state {
+        KeyState::GroundLost if over == Some(Trouble::OverVoltage) => {
+            found.push(Trouble::OverVoltageWithoutGround);
+        }
+        _ if state.is_fault() => {}
+        _ => found.extend(over),
     }
     if solved.operating.into_logic_rail > amperes(LIFTING_A) {
         found.push(Trouble::LiftsLogicRail);
@@ -293,7 +370,7 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<
     }
     let temperature = solved.point.at.temperature;
     let is_sure = solved.load().is_some_and(|it| load.is_sure_to_act(it.voltage, temperature));
-    if !is_sure {
+    if !is_sure && !load.kind.counts_pulses() {
         found.push(Trouble::Weak);
     }
 }
@@ -302,7 +379,7 @@ fn when_on(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<
 fn when_outlived(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut Vec<Trouble>) {
     let is_known = wiring.output.outlives_key == Some(true);
     let is_off = solved.point.commanded == Commanded::AsStated;
-    if is_off && effect(load, solved) == LoadState::Energised {
+    if is_off && resting(load, solved) == LoadState::Energised {
         found.push(if is_known { Trouble::LiveOutlived } else { Trouble::PerhapsLiveOutlived });
     }
     if feeds_what_is_dead(solved) {
@@ -318,7 +395,11 @@ fn over_voltage(load: &Load, solved: &SolvedCorner) -> Option<Trouble> {
     let across = solved.load()?.voltage.base().abs();
     match load.bears {
         Some(bears) => (across > bears.base() * WITHIN).then_some(Trouble::OverVoltage),
-        None if load.kind == LoadKind::LogicInput && across > LOGIC_V * WITHIN => {
+        // what has a pull-up to the battery of its own bears that
+        None if matches!(load.kind, LoadKind::LogicInput | LoadKind::PulseInput)
+            && matches!(load.far_end, FarEnd::Ground | FarEnd::FiveVolt | FarEnd::Output)
+            && across > LOGIC_V * WITHIN =>
+        {
             Some(Trouble::PerhapsOverVoltage)
         }
         None => None,
@@ -367,7 +448,8 @@ fn when_pulsed(wiring: &Wiring, load: &Load, solved: &SolvedCorner, found: &mut 
         _ => {}
     }
     // as likely to act as any of its kind
-    if !solved.point.at.is_cranking && pulsing.driving(pulsing.most) < load.pull_in.low {
+    let is_short = pulsing.driving(pulsing.most) < load.pull_in.low;
+    if is_short && !solved.point.at.is_cranking && !load.kind.counts_pulses() {
         found.push(Trouble::PulsedTooLittle);
     }
 }

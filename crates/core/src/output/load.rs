@@ -31,8 +31,14 @@ pub enum LoadKind {
     SolidState,
     /// The logic input of a smart igniter or of another box.
     LogicInput,
-    /// The input of a gauge or rev counter.
+    /// The input of a gauge, which shows a steady voltage.
     Gauge,
+    /// A valve that opens as far as the mean of its pulses: idle, boost.
+    ProportionalValve,
+    /// The input of another box that counts pulses or measures their duty.
+    PulseInput,
+    /// The input of a rev counter.
+    RevCounter,
 }
 
 /// Where the other end of a load goes.
@@ -131,7 +137,7 @@ const MOTOR_RATIO: f64 = 6.5;
 
 impl LoadKind {
     /// Every kind.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 12] = [
         Self::RelayCoil,
         Self::Solenoid,
         Self::Motor,
@@ -141,11 +147,14 @@ impl LoadKind {
         Self::SolidState,
         Self::LogicInput,
         Self::Gauge,
+        Self::ProportionalValve,
+        Self::PulseInput,
+        Self::RevCounter,
     ];
 
     /// Whether its resistance is that of a copper winding.
     pub fn is_copper(self) -> bool {
-        matches!(self, Self::RelayCoil | Self::Solenoid | Self::Motor)
+        matches!(self, Self::RelayCoil | Self::Solenoid | Self::ProportionalValve | Self::Motor)
     }
 
     /// Resistance while it runs against the same as measured: the inrush is that much larger.
@@ -168,26 +177,35 @@ impl LoadKind {
         Band { low: volts(low), nominal: volts(nominal), high: volts(high) }
     }
 
-    /// Whether it lets go at less than it needs to act: a filament, a heater or a gauge only follows.
+    /// Whether it lets go at less than it needs to act: a filament, a heater, a gauge or a proportional valve only follows.
     pub fn has_hysteresis(self) -> bool {
         match self {
             Self::RelayCoil
             | Self::Solenoid
             | Self::Motor
             | Self::SolidState
-            | Self::LogicInput => true,
-            Self::Lamp | Self::Resistor | Self::Led | Self::Gauge => false,
+            | Self::LogicInput
+            | Self::PulseInput
+            | Self::RevCounter => true,
+            Self::Lamp | Self::Resistor | Self::Led | Self::Gauge | Self::ProportionalValve => {
+                false
+            }
         }
     }
 
     /// Whether it is an input that takes a signal, and no current worth the name.
     pub fn is_signal(self) -> bool {
-        matches!(self, Self::LogicInput | Self::Gauge)
+        matches!(self, Self::LogicInput | Self::Gauge) || self.counts_pulses()
+    }
+
+    /// Whether only a change of its voltage does anything: a steady one, high or low, it passes over.
+    pub fn counts_pulses(self) -> bool {
+        matches!(self, Self::PulseInput | Self::RevCounter)
     }
 
     /// Whether it conducts, or listens, one way only.
     pub fn is_one_way(self) -> bool {
-        matches!(self, Self::Led | Self::SolidState | Self::LogicInput)
+        matches!(self, Self::Led | Self::SolidState | Self::LogicInput | Self::PulseInput)
     }
 
     /// The resistance that is usual, measured at 20 °C.
@@ -203,8 +221,10 @@ impl LoadKind {
             Self::Resistor => (3.0, 6.0, 12.0),
             Self::Led => (470.0, 680.0, 1500.0),
             Self::SolidState => (500.0, 1000.0, 2000.0),
-            Self::LogicInput => (1_000.0, 10_000.0, 47_000.0),
+            Self::LogicInput | Self::PulseInput => (1_000.0, 10_000.0, 47_000.0),
             Self::Gauge => (1_000.0, 5_000.0, 20_000.0),
+            Self::ProportionalValve => (5.0, 12.0, 30.0),
+            Self::RevCounter => (1_000.0, 10_000.0, 50_000.0),
         };
         Band { low: ohms(low), nominal: ohms(nominal), high: ohms(high) }
     }
@@ -213,7 +233,7 @@ impl LoadKind {
     ///
     /// Relay coil: 0.57 to 0.67 of nominal is what data sheets of generic 12 V relays promise at the latest. The
     /// others: common practice, no source (a valve moves, a motor turns, a filament is seen, a heater has a tenth to a
-    /// half of its power).
+    /// half of its power, a proportional valve begins to move).
     pub fn usual_pull_in(self) -> Band<Voltage> {
         let (low, high) = match self {
             Self::RelayCoil => (6.84, 8.04),
@@ -224,8 +244,10 @@ impl LoadKind {
             // seen in the dark from a tenth of a milliampere on; bright from some milliamperes
             Self::Led => (1.7, 6.0),
             Self::SolidState => (1.5, 4.0),
-            Self::LogicInput => (1.5, 3.5),
+            Self::LogicInput | Self::PulseInput => (1.5, 3.5),
             Self::Gauge => (1.0, 8.0),
+            Self::ProportionalValve => (1.0, 5.0),
+            Self::RevCounter => (3.0, 8.0),
         };
         Band::between(volts(low), volts(high))
     }
@@ -238,12 +260,13 @@ impl LoadKind {
         let (low, high) = match self {
             Self::RelayCoil => (0.48, 1.2),
             Self::Solenoid => (0.6, 1.5),
-            Self::Motor | Self::Lamp => (0.5, 1.0),
+            Self::Motor | Self::Lamp | Self::ProportionalValve => (0.5, 1.0),
             Self::Resistor => (1.2, 2.0),
             Self::Led => (1.5, 1.6),
             Self::SolidState => (1.0, 1.2),
-            Self::LogicInput => (0.8, 1.2),
+            Self::LogicInput | Self::PulseInput => (0.8, 1.2),
             Self::Gauge => (0.5, 0.8),
+            Self::RevCounter => (0.8, 2.0),
         };
         Band::between(volts(low), volts(high))
     }
@@ -254,6 +277,7 @@ impl LoadKind {
         let (low, nominal, high) = match self {
             Self::RelayCoil => (0.1, 0.3, 0.7),
             Self::Solenoid => (0.01, 0.03, 0.1),
+            Self::ProportionalValve => (0.005, 0.015, 0.05),
             Self::Motor => (0.0001, 0.0005, 0.002),
             _ => (0.0, 0.0, 0.0),
         };

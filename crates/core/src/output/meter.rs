@@ -1,8 +1,8 @@
 //! What a multimeter reads on the bare pin.
 
 use super::{
-    Contact, End, KeyState, Operating, PinPart, Point, SupplyCorner, Surroundings, Wiring, corner,
-    operate::operate_bare,
+    Contact, End, KeyState, Operating, PinPart, Point, Solver, SupplyCorner, Surroundings, Wiring,
+    corner,
 };
 use crate::quantity::{Band, Measure, Voltage, volts};
 
@@ -22,12 +22,18 @@ pub struct MeterReading {
 
 /// The reading from the pin to ground with every load unplugged.
 pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<MeterReading> {
+    read(&mut Solver::new(wiring, around), state)
+}
+
+/// The same with what has solved the output before.
+pub(super) fn read(solver: &mut Solver<'_>, state: KeyState) -> Option<MeterReading> {
+    let (wiring, around) = (solver.wiring, solver.around);
     if state == KeyState::Pulsed {
-        return mean_reading(wiring, around);
+        return mean_reading(solver);
     }
-    let at = |corner, pulls| {
+    let mut at = |corner, pulls| {
         let point = Point { pulls, ..Point::nominal(corner, 0, Contact::Closed) };
-        operate_bare(wiring, state, &point, around)
+        solver.operate_bare(state, &point)
     };
     let metered = at(around.nominal, End::Nominal)?;
     let floats = metered.branches.iter().all(|branch| branch.part == PinPart::Meter);
@@ -43,10 +49,9 @@ pub fn reading(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Optio
 }
 
 /// A pulsed pin: the meter shows the mean of what it would show on and off.
-fn mean_reading(wiring: &Wiring, around: &Surroundings) -> Option<MeterReading> {
-    let duty = wiring.pulse()?.duty;
-    let (on, off) =
-        (reading(wiring, KeyState::On, around)?, reading(wiring, KeyState::Off, around)?);
+fn mean_reading(solver: &mut Solver<'_>) -> Option<MeterReading> {
+    let duty = solver.wiring.pulse()?.duty;
+    let (on, off) = (read(solver, KeyState::On)?, read(solver, KeyState::Off)?);
     let mixed = |end: End, on: Voltage, off: Voltage| {
         let share = end.of(&duty).base();
         volts(share * on.base() + (1.0 - share) * off.base())

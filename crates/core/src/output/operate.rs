@@ -1,6 +1,10 @@
 //! One key state at one corner, solved.
 
-use super::{KeyState, Point, Pulsing, Surroundings, Wiring, build::Build, pulse};
+use super::{
+    KeyState, Point, Pulsing, Surroundings, Wiring,
+    build::{Build, Room},
+    pulse,
+};
 use crate::quantity::{Current, Measure, Resistance, Voltage, amperes, volts};
 
 /// A part that hangs on the pin.
@@ -165,18 +169,33 @@ pub fn operate(
     point: &Point,
     around: &Surroundings,
 ) -> Option<Operating> {
-    if state == KeyState::Pulsed {
-        return pulse::operate(wiring, point, around);
-    }
-    Build::new(wiring, state, point, around).with_loads().solve()
+    Solver::new(wiring, around).operate(state, point)
 }
 
-/// The pin by itself, all loads unplugged, with a meter from it to ground.
-pub(super) fn operate_bare(
-    wiring: &Wiring,
-    state: KeyState,
-    point: &Point,
-    around: &Surroundings,
-) -> Option<Operating> {
-    Build::new(wiring, state, point, around).with_meter().solve()
+/// Solves an output at one corner after the other.
+#[derive(Debug)]
+pub struct Solver<'a> {
+    pub(super) wiring: &'a Wiring,
+    pub(super) around: &'a Surroundings,
+    room: Room,
+}
+
+impl<'a> Solver<'a> {
+    /// An output with everything that hangs on it, and what it stands in.
+    pub fn new(wiring: &'a Wiring, around: &'a Surroundings) -> Self {
+        Self { wiring, around, room: Room::default() }
+    }
+
+    /// Solves a key state at a corner; nothing where a value is outside what a circuit can have.
+    pub fn operate(&mut self, state: KeyState, point: &Point) -> Option<Operating> {
+        if state == KeyState::Pulsed {
+            return pulse::operate(self, point);
+        }
+        Build::new(&mut self.room, self.wiring, state, point, self.around).with_loads().solve()
+    }
+
+    /// The pin by itself, all loads unplugged, with a meter from it to ground.
+    pub(super) fn operate_bare(&mut self, state: KeyState, point: &Point) -> Option<Operating> {
+        Build::new(&mut self.room, self.wiring, state, point, self.around).with_meter().solve()
+    }
 }

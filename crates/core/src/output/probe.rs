@@ -51,7 +51,7 @@ pub fn probe(wiring: &Wiring, around: &Surroundings) -> Option<Probe> {
     })
 }
 
-/// The pin with the engine standing, from the lowest supply to the highest.
+/// The pin with the engine stopped, from the lowest supply to the highest.
 fn pin(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Band<Voltage>> {
     let at = |corner| operate(wiring, state, &Point::nominal(corner, 0, Contact::Closed), around);
     let nominal = Band::exact(at(around.nominal)?.pin?);

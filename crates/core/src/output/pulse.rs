@@ -5,8 +5,8 @@
 //! closed form ([`crate::transient::Pulsed`]). A load without winding follows at once.
 
 use super::{
-    Catcher, KeyState, Load, LoadFlow, Operating, Path, PinBranch, PinPart, Point, Pulse,
-    Surroundings, Wiring, hottest::hottest, kick, operate::operate as operate_for_good,
+    Catcher, KeyState, Load, LoadFlow, Operating, Path, PinBranch, PinPart, Point, Pulse, Solver,
+    Wiring, hottest::hottest, kick,
 };
 use crate::{
     math,
@@ -89,10 +89,11 @@ impl Pulsing {
 }
 
 /// The mean over a period.
-pub(super) fn operate(wiring: &Wiring, point: &Point, around: &Surroundings) -> Option<Operating> {
+pub(super) fn operate(solver: &mut Solver<'_>, point: &Point) -> Option<Operating> {
+    let wiring = solver.wiring;
     let pulse = wiring.pulse()?;
-    let on = operate_for_good(wiring, KeyState::On, point, around)?;
-    let off = operate_for_good(wiring, KeyState::Off, point, around)?;
+    let on = solver.operate(KeyState::On, point)?;
+    let off = solver.operate(KeyState::Off, point)?;
     let pulsing = pulsing(wiring, &pulse, point, &on, &off)?;
     Some(mean(point.subject, &pulsing, &on, &off))
 }

@@ -2,7 +2,7 @@
 
 use super::{
     Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, LoadKind, MeterReading, Operating, Phase,
-    Point, Surroundings, Wiring, corner, meter, operate,
+    Point, Solver, Surroundings, Wiring, corner, meter,
 };
 use crate::quantity::{Band, Current, Measure, Voltage};
 
@@ -43,6 +43,7 @@ pub struct SolvedCorner {
 /// Solves every key state of the load with the number `subject`; nothing where there is no such load.
 pub fn rest(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Rest> {
     let load = wiring.loads.get(subject)?;
+    let mut solver = Solver::new(wiring, around);
     let mut states: Vec<StateRest> = Vec::new();
     for state in KeyState::ALL.into_iter().filter(|state| state.concerns(wiring, load)) {
         let same = states.last().filter(|before| wiring.is_the_same(before.state, state));
@@ -50,59 +51,48 @@ pub fn rest(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Re
             Some(before) => StateRest { state, ..before.clone() },
             None => StateRest {
                 state,
-                nominal: nominal(wiring, subject, state, around)?,
-                corners: solve_corners(wiring, subject, state, around),
-                bare: meter::reading(wiring, state, around)?,
+                nominal: nominal(&mut solver, subject, state)?,
+                corners: solve_corners(&mut solver, subject, state),
+                bare: meter::read(&mut solver, state)?,
             },
         });
     }
     Some(Rest { wiring: wiring.clone(), subject, states })
 }
 
-fn solve_corners(
-    wiring: &Wiring,
-    subject: usize,
-    state: KeyState,
-    around: &Surroundings,
-) -> Vec<SolvedCorner> {
-    let solved = |point: Point| solve_as_lit(wiring, state, point, around);
-    corner::points(state, wiring, subject, around).into_iter().filter_map(solved).collect()
+fn solve_corners(solver: &mut Solver<'_>, subject: usize, state: KeyState) -> Vec<SolvedCorner> {
+    let points = corner::points(state, solver.wiring, subject, solver.around);
+    let mut corners = Vec::with_capacity(points.len());
+    corners.extend(points.into_iter().filter_map(|point| solve_as_lit(solver, state, point)));
+    corners
 }
 
 /// A filament that gets next to nothing is cold, and has the resistance that a meter reads.
-fn solve_as_lit(
-    wiring: &Wiring,
-    state: KeyState,
-    point: Point,
-    around: &Surroundings,
-) -> Option<SolvedCorner> {
-    let operating = operate(wiring, state, &point, around)?;
-    let is_lamp = wiring.loads.get(point.subject).is_some_and(|it| it.kind == LoadKind::Lamp);
+fn solve_as_lit(solver: &mut Solver<'_>, state: KeyState, point: Point) -> Option<SolvedCorner> {
+    let operating = solver.operate(state, &point)?;
+    let load = solver.wiring.loads.get(point.subject);
+    let is_lamp = load.is_some_and(|it| it.kind == LoadKind::Lamp);
     let solved = SolvedCorner { point, operating };
     if !is_lamp || point.phase == Phase::Standing || solved.size_at(point.subject) > GLOWING_V {
         return Some(solved);
     }
     let cold = Point { phase: Phase::Standing, ..point };
     // named as it was: a lamp that hardly glows is no lamp that is switched on
-    Some(SolvedCorner { point, operating: operate(wiring, state, &cold, around)? })
+    Some(SolvedCorner { point, operating: solver.operate(state, &cold)? })
 }
 
 /// What would be less across a glowing 12 V lamp leaves it cold: common practice, no source.
 const GLOWING_V: f64 = 4.0;
 
-fn nominal(
-    wiring: &Wiring,
-    subject: usize,
-    state: KeyState,
-    around: &Surroundings,
-) -> Option<SolvedCorner> {
+fn nominal(solver: &mut Solver<'_>, subject: usize, state: KeyState) -> Option<SolvedCorner> {
+    let (wiring, around) = (solver.wiring, solver.around);
     // the starter takes the battery down: the first corner at which it turns
     let at =
         around.corners.iter().copied().find(|at| at.is_cranking && state == KeyState::Cranking);
     let at = at.unwrap_or(around.nominal);
     let solved = |(contact, commanded): (&Contact, Commanded)| {
         let point = Point { commanded, ..Point::nominal(at, subject, *contact) };
-        solve_as_lit(wiring, state, point, around)
+        solve_as_lit(solver, state, point)
     };
     let contacts = corner::contacts(state, wiring).iter();
     let mut commands = wiring.commands(state, subject);
@@ -134,20 +124,20 @@ impl SolvedCorner {
 
     /// What a fitter calls this corner.
     pub fn name(&self, state: KeyState, wiring: &Wiring) -> String {
-        let mut name = self.point.at.name.to_owned();
-        if wiring.goes_to(FarEnd::Relay)
-            && self.point.contact == Contact::Open
-            && corner::contacts(state, wiring).len() > 1
-        {
-            name.push_str(", 87 open");
-        }
-        match self.point.commanded {
-            Commanded::OwnAlone if state == KeyState::Outlived => name.push_str(", the output on"),
-            Commanded::OwnAlone => name.push_str(", the other output off"),
-            Commanded::All(_) => name.push_str(", several others on"),
-            Commanded::One(_) | Commanded::AsStated => {}
-        }
-        name
+        let has_choice = wiring.goes_to(FarEnd::Relay) && corner::contacts(state, wiring).len() > 1;
+        self.name_parts(state, has_choice).concat()
+    }
+
+    /// The same in its parts; `has_choice` where the relay's contact may be open or closed.
+    pub(super) fn name_parts(&self, state: KeyState, has_choice: bool) -> [&'static str; 3] {
+        let is_open = has_choice && self.point.contact == Contact::Open;
+        let commanded = match self.point.commanded {
+            Commanded::OwnAlone if state == KeyState::Outlived => ", the output on",
+            Commanded::OwnAlone => ", the other output off",
+            Commanded::All(_) => ", several others on",
+            Commanded::One(_) | Commanded::AsStated => "",
+        };
+        [self.point.at.name, if is_open { ", 87 open" } else { "" }, commanded]
     }
 }
 

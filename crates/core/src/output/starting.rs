@@ -1,8 +1,6 @@
 //! What a load does while the controller starts, its stages open.
 
-use super::{
-    KeyState, LoadState, SolvedCorner, Surroundings, Wiring, corner, cost, judge, operate,
-};
+use super::{KeyState, LoadState, SolvedCorner, Solver, Surroundings, Wiring, corner, cost, judge};
 
 /// What it does then.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,9 +23,10 @@ pub fn while_starting(wiring: &Wiring, subject: usize, around: &Surroundings) ->
     if cost::resting(wiring, subject, around) > MOST {
         return None;
     }
+    let mut solver = Solver::new(wiring, around);
     let (mut all, mut some) = (true, false);
     for point in corner::points(state, wiring, subject, around) {
-        let operating = operate(wiring, state, &point, around)?;
+        let operating = solver.operate(state, &point)?;
         let solved = SolvedCorner { point, operating };
         let temperature = solved.point.at.temperature;
         let flow = solved.load();

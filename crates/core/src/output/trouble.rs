@@ -17,6 +17,8 @@ pub enum Trouble {
     MayStayInKeyOff,
     /// It never acts, even with the output on.
     NeverActs,
+    /// It counts pulses, and gets none: it is as high with the output off.
+    NoPulses,
     /// It acts when another output is on, while it is not asked to.
     ActsWithOther,
     /// Once on, it may stay in while another output is on.
@@ -83,6 +85,8 @@ pub enum Trouble {
     ActsWithoutFeed,
     /// It may act when the controller's ground is lost.
     ActsWithoutGround,
+    /// It gets more than its input bears when the controller's ground is lost.
+    OverVoltageWithoutGround,
     /// It may act when the controller's supply is lost.
     ActsWithoutSupply,
     /// With the fuse of its feed pulled, the output keeps alive what else hangs on that feed.
@@ -257,96 +261,101 @@ impl Trouble {
             T::DrivesDeadFeed => {
                 TroubleRow::forbids(18).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
             }
-            T::PerhapsLiveOutlived => TroubleRow::bears(33).unless(&[
+            T::PerhapsLiveOutlived => TroubleRow::bears(34).unless(&[
                 T::LiveAtRest,
                 T::LiveKeyOff,
                 T::PerhapsDrivesDeadFeed,
                 T::DrivesDeadFeed,
             ]),
-            T::PerhapsDrivesDeadFeed => TroubleRow::bears(34)
+            T::PerhapsDrivesDeadFeed => TroubleRow::bears(35)
                 .worst_by(By::IntoFeed)
                 .unless(&[T::LiveAtRest, T::DrivesDeadFeed]),
             T::LoadsLogicRail => {
                 TroubleRow::forbids(19).worst_by(By::LoadCurrent).asked(ShowingCorners::Running)
             }
-            T::PerhapsOverVoltage => TroubleRow::cares(31),
-            T::AtLimit => TroubleRow::cares(32).worst_by(By::SwitchCurrent).unless(&[
+            T::NoPulses => TroubleRow::forbids(20).unless(&[T::NeverActs, T::OverVoltage]),
+            T::PerhapsOverVoltage => TroubleRow::cares(32),
+            T::AtLimit => TroubleRow::cares(33).worst_by(By::SwitchCurrent).unless(&[
                 T::TooMuchCurrent,
                 T::Inrush,
                 T::ShortedByDiode,
             ]),
             T::MayStayInAtRestart => {
-                TroubleRow::cares(20).by_acting().once_in().unless(&[T::LiveAtKeyOn])
+                TroubleRow::cares(21).by_acting().once_in().unless(&[T::LiveAtKeyOn])
             }
-            T::Weak => TroubleRow::cares(21).worst_by(By::LeastVoltage).unless(&[
+            T::Weak => TroubleRow::cares(22).worst_by(By::LeastVoltage).unless(&[
                 T::NeverActs,
                 T::LiveAtRest,
                 T::ShortedByDiode,
             ]),
-            T::Inrush => TroubleRow::cares(22)
+            T::Inrush => TroubleRow::cares(23)
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Standing)
                 .unless(&[T::TooMuchCurrent]),
             T::KickPerhapsTooStrong => {
-                TroubleRow::cares(23).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
+                TroubleRow::cares(24).worst_by(By::LoadCurrent).unless(&[T::KickTooStrong])
             }
-            T::KickBeyondUsual => TroubleRow::cares(24)
+            T::KickBeyondUsual => TroubleRow::cares(25)
                 .worst_by(By::LoadCurrent)
                 .asked(ShowingCorners::Running)
                 .unless(&[T::KickBeyondAny]),
             T::Chatters => {
-                TroubleRow::cares(25).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
+                TroubleRow::cares(26).worst_by(By::LeastPulse).asked(ShowingCorners::Running)
             }
-            T::KicksHeat => TroubleRow::cares(26).worst_by(By::Heat).unless(&[T::KicksMelt]),
-            T::FeedsDeadFeed => TroubleRow::cares(27).worst_by(By::IntoFeed).unless(&[
+            T::KicksHeat => TroubleRow::cares(27).worst_by(By::Heat).unless(&[T::KicksMelt]),
+            T::FeedsDeadFeed => TroubleRow::cares(28).worst_by(By::IntoFeed).unless(&[
                 T::LiveKeyOff,
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::MayStayIn,
             ]),
             T::LeaksIntoController => {
-                TroubleRow::cares(28).worst_by(By::IntoRail).unless(&[T::WakesController])
+                TroubleRow::cares(29).worst_by(By::IntoRail).unless(&[T::WakesController])
             }
-            T::DrainsBattery => TroubleRow::cares(29).worst_by(By::FromBattery).unless(&[
+            T::DrainsBattery => TroubleRow::cares(30).worst_by(By::FromBattery).unless(&[
                 T::LiveKeyOff,
                 T::MayStayInKeyOff,
                 T::WakesController,
                 T::LeaksIntoController,
             ]),
-            T::LiftsLogicRail => TroubleRow::cares(30).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(35)
+            T::LiftsLogicRail => TroubleRow::cares(31).worst_by(By::IntoLogicRail),
+            T::WeakWhileCranking => TroubleRow::bears(36)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(36)
+            T::KickUncaught => TroubleRow::bears(37)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode, T::KickBeyondAny, T::KickBeyondUsual]),
-            T::PulsedTooLittle => TroubleRow::bears(37)
+            T::PulsedTooLittle => TroubleRow::bears(38)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(38).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(40).by_acting().after_a_fault().unless(&[
+                T::LiveAtRest,
+                T::LiveAtKeyOn,
+                T::LiveKeyOff,
+                T::OverVoltageWithoutGround,
+            ]),
+            T::OverVoltageWithoutGround => {
+                TroubleRow::bears(44).after_a_fault().unless(&[T::OverVoltage])
+            }
+            T::ActsWithoutSupply => TroubleRow::bears(41).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutSupply => TroubleRow::bears(40).by_acting().after_a_fault().unless(&[
-                T::LiveAtRest,
-                T::LiveAtKeyOn,
-                T::LiveKeyOff,
-            ]),
-            T::KeepsFeedAlive => TroubleRow::bears(41)
+            T::KeepsFeedAlive => TroubleRow::bears(42)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(42)
+            T::KeepsControllerAlive => TroubleRow::bears(43)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -420,6 +429,7 @@ mod tests {
         Trouble::MayStayIn,
         Trouble::MayStayInKeyOff,
         Trouble::NeverActs,
+        Trouble::NoPulses,
         Trouble::ActsWithOther,
         Trouble::MayStayInWithOther,
         Trouble::ShortedByDiode,
@@ -453,6 +463,7 @@ mod tests {
         Trouble::PulsedTooLittle,
         Trouble::ActsWithoutFeed,
         Trouble::ActsWithoutGround,
+        Trouble::OverVoltageWithoutGround,
         Trouble::ActsWithoutSupply,
         Trouble::KeepsFeedAlive,
         Trouble::KeepsControllerAlive,

@@ -54,10 +54,10 @@ const MOVED: &[Moved] = &[
 ];
 
 /// Where the coils' relay is put together: no part of a plan.
-const COILS: &str = "(the coils’ relay)";
+const COILS: &str = "(the coils' relay)";
 
 /// The same for the injectors' relay.
-const INJECTORS: &str = "(the injectors’ relay)";
+const INJECTORS: &str = "(the injectors' relay)";
 
 /// A field of a relay of the list that is called otherwise today.
 const OF_RELAYS: (&str, &str) = ("pull_in_voltage", "pull_in");

@@ -85,14 +85,15 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
     answer.why = judge::why(inputs, found);
     answer.to_do = judge::to_do(inputs, found, &cures);
     answer.to_do.extend(taken(&read.taken));
-    answer.cautions = vec![
-        say!(words::CAUTION_SPARK),
-        say!(
+    answer.cautions = vec![say!(words::CAUTION_SPARK)];
+    // an igniter that lets go, or a relay that falls out with the engine, ends it
+    if read.lets_go.is_none() && read.cut_below.is_none() {
+        answer.cautions.push(say!(
             words::CAUTION_HELD,
             current = found.held.current.nominal,
             heat = found.held.in_coil.nominal
-        ),
-    ];
+        ));
+    }
     answer.show(details.map(|it| (it.charging)(inputs, found)));
     judge::concerns(read, found, &cures, findings);
     findings.extend(starting::finding(read, &found.at_key_on, feed::speed_relay(read)));

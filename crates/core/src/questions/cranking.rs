@@ -28,22 +28,22 @@ use crate::{
     budget::Pool,
     car::Car,
     cranking::CrankingAnswer,
-    cranking::CrankingInputs,
+    cranking::{CrankingInputs, Starts, cost},
     finding::Findings,
     message::Message,
     plan::Plan,
     questions::Question,
     read::Wanted,
-    read::{Known, Purpose, SpeedRelay, relay_records},
+    read::{Known, Purpose, SpeedRelay, cranking::WhichRelay, relay_records},
     say, say_of,
     schema::Part,
     timeline::Interval,
 };
 
-/// What all relays of a plan may cost together, in steps: about a quarter of a second natively, and a second or two on a
-/// phone, where an edit is then still felt as one. A hundred times what a usual start with its relay takes, so that only
-/// the ends of several fields together are too much.
-pub(crate) const MOST: u64 = 250_000_000;
+/// What all relays of a plan may cost together, in steps, beside the starts that are followed once for all of them: about half a
+/// second natively, and a few on a phone. Only relays that open at every dip of a start as long as it may be can cost more, where
+/// they are several and the engine has many cylinders.
+pub(crate) const MOST: u64 = 400_000_000;
 
 /// What an answer follows from: the start of the engine, and the relay that it is about, where that is a further one.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,8 +52,41 @@ pub(crate) struct StartAsked {
     relay: Option<SpeedRelay>,
 }
 
-/// What was answered before.
-pub(crate) type Memory = Recall<StartAsked>;
+/// What was answered before, and the starts that were followed for it.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Memory {
+    answers: Recall<StartAsked>,
+    starts: Option<Rc<Starts>>,
+    /// Steps that it took to follow them, where that was for this report.
+    followed: u64,
+}
+
+impl Memory {
+    /// All starts of an engine, followed anew where those before were of another.
+    fn starts(&mut self, inputs: Option<&CrankingInputs>) -> Option<Rc<Starts>> {
+        self.followed = 0;
+        let Some(inputs) = inputs else {
+            self.starts = None;
+            return None;
+        };
+        if !self.starts.as_ref().is_some_and(|it| it.are_of(inputs)) {
+            self.followed = cost::following(inputs);
+            self.starts = Starts::follow(inputs).map(Rc::new);
+        }
+        self.starts.clone()
+    }
+
+    /// Steps that this report took: for the starts that were followed, and for the answers that were not recalled.
+    pub(crate) fn worked(&self) -> u64 {
+        self.answers.worked().saturating_add(self.followed)
+    }
+
+    /// Steps that its answers have spent together.
+    #[cfg(test)]
+    pub(crate) fn spent(&self) -> u64 {
+        self.answers.spent()
+    }
+}
 
 /// What is said of the question before it is answered.
 pub const QUESTION: Question = Question {
@@ -94,17 +127,33 @@ pub(crate) fn answers(
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
+    let starts = memory.starts(car.cranking.inputs.as_ref());
+    let (starts, memory) = (starts.as_deref(), &mut memory.answers);
     memory.turn();
     let mut pool = Pool::new(MOST, 1 + car.relays.len());
     let asked = StartAsked { known: Rc::clone(&car.cranking), relay: None };
     let own = memory.recall(asked, &mut pool, findings, |asked, budget, findings| {
-        if let Some(inputs) = &asked.known.inputs {
-            return Some(answered(&asked.known, StartSearch { inputs, budget }, details, findings));
-        }
-        findings.extend(supply::feed_cut(&asked.known));
-        Some(open(&asked.known))
+        let known = &asked.known;
+        let Some(inputs) = &known.inputs else {
+            findings.extend(supply::feed_cut(known));
+            return Some(open(known));
+        };
+        let Some(starts) = starts else { return Some(open(known)) };
+        Some(answered(known, StartSearch { inputs, starts, budget }, details, findings))
     });
-    own.into_iter().chain(relays::answers(car, &mut pool, memory, details, findings)).collect()
+    // a plan that has other relays that follow the engine has told of those that there are
+    let own = own.map(|it| if is_untold_beside(car) { Rc::new(none_of_coils()) } else { it });
+    let others = relays::answers(car, &mut pool, (memory, starts), details, findings);
+    own.into_iter().chain(others).collect()
+}
+
+/// Whether the coils have no relay that is switched at a speed, in a plan that has others which are.
+fn is_untold_beside(car: &Car<'_>) -> bool {
+    car.cranking.which == WhichRelay::Untold && !car.relays.is_empty()
+}
+
+fn none_of_coils() -> Answer {
+    Answer::new("cranking", Tone::Good, say!(words::NO_COIL_RELAY))
 }
 
 fn open(known: &Known) -> Answer {
@@ -140,10 +189,11 @@ fn answered(
     findings: &mut Findings,
 ) -> Answer {
     let inputs = search.inputs;
-    let result = match search.answer() {
+    let result = match search.answer(true) {
         Searched::Whole(result) => result,
-        Searched::TooMuch(outline) => return unsearched(known, search, outline, details, findings),
-        Searched::NoEngine => return open(known),
+        Searched::TooMuch(outline) => {
+            return unsearched(known, search, &outline, details, findings);
+        }
     };
     let advice = advice::advice(search, &result);
     let (tone, verdict, why) = judge::verdict(known, inputs, &result);
@@ -158,7 +208,6 @@ fn answered(
     let is_wanted = tone != Tone::Good || inputs.threshold.is_none();
     let best = advice::best(search, &result).filter(|_| is_wanted);
     answer.show(details.map(|it| (it.start)(known, inputs, &result, best.as_ref(), &otherwise)));
-    findings.extend(unsearched::not_all_tried(known, search));
     answer
 }
 
@@ -166,12 +215,12 @@ fn answered(
 fn unsearched(
     known: &Known,
     search: StartSearch<'_>,
-    outline: Option<CrankingAnswer>,
+    outline: &CrankingAnswer,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
     let inputs = search.inputs;
-    let (tone, verdict, why) = unsearched::verdict(known, inputs, outline.as_ref());
+    let (tone, verdict, why) = unsearched::verdict(known, inputs, outline);
     let mut answer = Answer::new("cranking", tone, verdict);
     answer.why = Some(why);
     let finding = unsearched::finding(known, search);
@@ -180,10 +229,8 @@ fn unsearched(
     answer.to_do.extend(known.dip_is_assumed.then(|| say!(words::DO_MEASURE)));
     answer.cautions = cautions(known);
     findings.push(finding);
-    if let Some(outline) = outline {
-        findings.extend(problems::findings(known, inputs, &outline, None));
-        answer.show(details.map(|it| (it.outline)(known, inputs, &outline)));
-    }
+    findings.extend(problems::findings(known, inputs, outline, None));
+    answer.show(details.map(|it| (it.outline)(known, inputs, outline)));
     answer
 }
 

@@ -146,7 +146,7 @@ pub(crate) fn answers(
     findings.extend(sequence.finding());
     outputs::judge_sets(engine, read, &mapped, &mut answers, findings);
     answers.extend(outputs::answer(car, engine, &mapped, findings));
-    answers.extend(light::answer(engine, read.light.as_ref(), details, findings));
+    answers.extend(light::answer(engine, read, details, findings));
     answers.extend(strip::answer(engine, &car.firing.strip, &mapped, details));
     answers.into_iter().map(Rc::new).collect()
 }

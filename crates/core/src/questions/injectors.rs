@@ -201,7 +201,7 @@ fn corners(holds: &Holds) -> String {
     match holds {
         Holds::Never => "nowhere".into(),
         Holds::AtSome(corners) if corners.len() > 2 => {
-            format!("at {} of {} corners", corners.len(), injector::CORNERS)
+            format!("in {} of {} cases", corners.len(), injector::CORNERS)
         }
         Holds::AtSome(corners) => corners.join("; "),
         Holds::Always => "always".into(),

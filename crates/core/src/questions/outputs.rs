@@ -88,7 +88,11 @@ pub(crate) fn answers(
     }
     let before = findings.count();
     let answers = memory.recall(&car.outputs, details, findings);
-    once::gather(findings, before);
+    once::gather(
+        findings,
+        before,
+        &once::Around { outputs: &car.outputs, coils: car.coils.as_ref() },
+    );
     answers
 }
 

@@ -3,10 +3,10 @@
 use std::rc::Rc;
 
 use crate::{
-    finding::{Finding, Severity},
+    finding::{Finding, Severity, in_order},
     plan::{Astray, Filled},
     read::{FieldStates, State, problem::shortened},
-    say, sorted,
+    say,
     words::field,
 };
 
@@ -41,5 +41,5 @@ pub(super) fn tell(filled: &Filled, fields: &mut FieldStates, findings: &mut Vec
         };
         findings.push(Finding::new(Severity::Fault, place.path(), message).at_its_field().into());
     }
-    sorted::by(findings, |one: &Rc<Finding>, other| one.severity.cmp(&other.severity));
+    in_order(findings);
 }

@@ -13,6 +13,8 @@ use crate::{
 pub(crate) struct Recall<Asked> {
     before: Vec<Rc<Recalled<Asked>>>,
     told: Vec<Rc<Recalled<Asked>>>,
+    /// Steps spent on what was not recalled.
+    worked: u64,
 }
 
 #[derive(Debug)]
@@ -25,7 +27,7 @@ struct Recalled<Asked> {
 
 impl<Asked> Default for Recall<Asked> {
     fn default() -> Self {
-        Self { before: Vec::new(), told: Vec::new() }
+        Self { before: Vec::new(), told: Vec::new(), worked: 0 }
     }
 }
 
@@ -41,6 +43,12 @@ impl<Asked: PartialEq> Recall<Asked> {
     /// Begins another report: what was told for the one before is what can be recalled.
     pub(crate) fn turn(&mut self) {
         self.before = std::mem::take(&mut self.told);
+        self.worked = 0;
+    }
+
+    /// Steps that were spent on the answers of this report that were not recalled.
+    pub(crate) fn worked(&self) -> u64 {
+        self.worked
     }
 
     /// The answer that follows from `asked` and from what it may spend, with its findings: as it was told before, or worked
@@ -61,6 +69,7 @@ impl<Asked: PartialEq> Recall<Asked> {
             let (budget, mut findings) = (Budget::new(given), Findings::default());
             let answer = Rc::new(answer(&asked, &budget, &mut findings)?);
             let account = budget.account();
+            self.worked = self.worked.saturating_add(account.spent);
             Some(Rc::new(Recalled { asked, account, answer, findings: findings.into_all() }))
         })?;
         pool.pay(&told.account);

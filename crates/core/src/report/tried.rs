@@ -17,7 +17,7 @@ use crate::{
     message::{Edit, Message},
     plan::Plan,
     questions::Memory,
-    say,
+    say, sorted,
     words::field,
 };
 
@@ -27,6 +27,10 @@ const MOST: usize = 6;
 /// The same, of pairs.
 const MOST_PAIRS: usize = 4;
 
+/// After so many steps of work in its trials an edit waits for none further: about a third of a second natively. A plan whose
+/// report costs as much as one may makes few.
+const MOST_STEPS: u64 = 300_000_000;
+
 /// The same report with those remedies that hold; `memory` is that of the report.
 pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
     let mut trials = Trials {
@@ -35,6 +39,7 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         memory,
         left: MOST,
         left_of_pairs: MOST_PAIRS,
+        steps: 0,
         dropped: Vec::new(),
     };
     let mut findings = report.findings.clone();
@@ -42,6 +47,7 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         |it: &&mut Rc<Finding>| it.remedies.iter().any(|remedy| !remedy.edits.is_empty());
     let mut solved: Vec<_> =
         findings.iter_mut().filter(can_be_tried).map(TriedFinding::new).collect();
+    sorted::by(&mut solved, |one, other| one.finding.severity.cmp(&other.finding.severity));
     for it in &mut solved {
         it.first(&mut trials);
     }
@@ -64,14 +70,19 @@ struct Trials<'a> {
     memory: &'a Memory,
     left: usize,
     left_of_pairs: usize,
+    /// Steps that those which were made took.
+    steps: u64,
     dropped: Vec<Message>,
 }
 
 impl Trials<'_> {
     /// Whether a remedy holds; nothing where no trial is left.
     fn of(&mut self, finding: &Finding, remedy: &Message) -> Option<TrialEnd> {
+        if self.steps >= MOST_STEPS {
+            return None;
+        }
         self.left = self.left.checked_sub(1)?;
-        let outcome = outcome(self.report, finding, self.plan, remedy, self.memory);
+        let outcome = self.outcome(finding, remedy);
         if !matches!(outcome, TrialEnd::Holds) {
             self.dropped.push(remedy.clone());
         }
@@ -82,8 +93,17 @@ impl Trials<'_> {
     fn of_pair(&mut self, finding: &Finding, both: &Message) -> bool {
         let Some(left) = self.left_of_pairs.checked_sub(1) else { return false };
         self.left_of_pairs = left;
-        let outcome = outcome(self.report, finding, self.plan, both, self.memory);
-        matches!(outcome, TrialEnd::Holds)
+        self.steps < MOST_STEPS && matches!(self.outcome(finding, both), TrialEnd::Holds)
+    }
+
+    fn outcome(&mut self, finding: &Finding, remedy: &Message) -> TrialEnd {
+        let Some(edited) = self.plan.edited(&remedy.edits) else {
+            return TrialEnd::Fails(Vec::new());
+        };
+        let mut memory = self.memory.of_findings();
+        let after = untried(&mut memory, &edited);
+        self.steps = self.steps.saturating_add(memory.worked());
+        outcome(self.report, finding, &after, remedy)
     }
 }
 
@@ -170,20 +190,12 @@ fn together(one: &Message, other: &Message) -> Message {
     say!(field::BOTH, one = one.text.as_str(), other = other.text.as_str()).done_by(edits)
 }
 
-fn outcome(
-    before: &Report,
-    finding: &Finding,
-    plan: &Plan,
-    remedy: &Message,
-    memory: &Memory,
-) -> TrialEnd {
-    let Some(edited) = plan.edited(&remedy.edits) else { return TrialEnd::Fails(Vec::new()) };
-    let after = untried(&mut memory.of_findings(), &edited);
+fn outcome(before: &Report, finding: &Finding, after: &Report, remedy: &Message) -> TrialEnd {
     let as_grave = |report: &Report| -> Vec<Rc<Finding>> {
         let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
         all.cloned().collect()
     };
-    let (before, after) = (as_grave(before), as_grave(&after));
+    let (before, after) = (as_grave(before), as_grave(after));
     let is_gone = |it: &Finding| !after.iter().any(|other| is_same(other, it));
     // what was said of a place in other words, as gravely, is nothing new there
     let is_said_otherwise = |known: &Finding, it: &Finding| {

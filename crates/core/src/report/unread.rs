@@ -16,7 +16,7 @@ use crate::{
     clippy::too_many_lines,
     reason = "a line for each part, in their order"
 )]
-fn resting_on(place: Place) -> &'static [&'static str] {
+pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
     match (place.part(), place.field().name) {
         (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/"],
         (Part::Engine, "highest_speed") => {
@@ -45,6 +45,7 @@ fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Injectors, _) => &["injectors/injector"],
         (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel"],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
+        (Part::Fuel, "duty_limit") => &["injectors/fuel", "injectors/injector_"],
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits

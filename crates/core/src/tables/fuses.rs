@@ -38,7 +38,7 @@ pub fn for_long(current: Current) -> Option<Current> {
 pub const HOLDS: f64 = 1.1;
 
 /// Where [`holds_for`] comes from.
-pub const GATES: &str = "ISO 8820-3: a fuse may hold 110 % for a hundred hours, 135 % for 600 s (1800 s above 40 A), 200 % for 5 s (60 s), 350 % for 0.5 s (7 s) at most, from memory; between, along a straight line of the logarithms";
+pub const GATES: &str = "ISO 8820-3: a fuse may hold 110% for a hundred hours, 135% for 600 s (1800 s above 40 A), 200% for 5 s (60 s), 350% for 0.5 s (7 s) at most, from memory; between, along a straight line of the logarithms";
 
 /// Up to 40 A, type C: times its rating, and for how long it may bear it at most, in seconds. From memory.
 const GATES_C: [(f64, f64); 5] = [(1.35, 600.0), (1.6, 50.0), (2.0, 5.0), (3.5, 0.5), (6.0, 0.1)];

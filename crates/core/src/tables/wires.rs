@@ -1,4 +1,4 @@
-//! What a wire bears for long.
+//! What a wire carries continuously.
 //!
 //! Source: a cable distributor's brochure of thin-wall automotive cable (conductor to ISO 6722, PVC for 105 °C), one wire in
 //! free air at 20 °C: the most that any loom allows. In a bundle, or where it is hot, a wire bears less.

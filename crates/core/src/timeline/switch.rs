@@ -56,6 +56,11 @@ impl Switch {
         changes
     }
 
+    /// Passes readings that change nothing: none of them differs from what it is switched to.
+    pub fn pass(&mut self) {
+        self.streak = 0;
+    }
+
     /// The changes over readings, each with its time.
     pub fn changes(
         mut self,

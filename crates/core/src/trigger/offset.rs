@@ -24,7 +24,7 @@ const CONSTANT: Formula = Formula {
     source: "the same, solved for the error that is there at any speed",
 };
 const ENTER: Formula =
-    Formula { symbols: "a = offset + e", source: "too early by e: top dead centre lies e later" };
+    Formula { symbols: "a = offset + e", source: "too early by e: TDC is e later" };
 const AT_ONCE: Formula = Formula {
     symbols: "e = s − advance",
     source: "one reading: offset and delay together, at that speed alone",

@@ -30,7 +30,7 @@ const TURNED: Formula =
 const INTERPOLATED: Formula = Formula {
     symbols: "e = p_gap (exp(π d (p + p_gap) / (a √(1 − d²))) − 1)",
     source: "speed swings along a sine of the crank's angle by the dip d, once a firing a, at its steepest all the way; the \
-        tooth before the gap is taken to go on over it",
+        tooth before the gap is assumed to go on over it",
 };
 
 /// Degrees from a tooth to its neighbour. `positions` from 1.
@@ -92,7 +92,7 @@ pub fn turned(working: &mut Working, time: Time, speed: RotationalSpeed) -> Cran
 /// Where the speed is n (1 − d sin x), it changes by no more than d / √(1 − d²) of itself a radian of x, and no faster
 /// from the middle of the last interval to the middle of the next. `dip` from 0 to below 1.
 ///
-/// Nothing where an interval is more than a quarter of the swing: there it tells no more than that.
+/// Nothing where the teeth are more than a quarter of the swing apart: there they tell no more than that.
 pub fn interpolation(
     working: &mut Working,
     last: CrankAngle,
@@ -101,7 +101,7 @@ pub fn interpolation(
     firing: CrankAngle,
 ) -> Option<CrankAngle> {
     let (p, gap, a, d) = (last.degrees(), interval.degrees(), firing.degrees(), dip.base());
-    if gap > a / 4.0 || a <= 0.0 || d >= 1.0 {
+    if p > a / 4.0 || a <= 0.0 || d >= 1.0 {
         return None;
     }
     let steepest = PI * d * (p + gap) / (a * (1.0 - d * d).sqrt());

@@ -5,10 +5,10 @@ use super::{Explanation, sentences};
 sentences! {
     NO_NUMBER = "field.no-number",
         "{field}: “{typed}” has no number that can be read. Type {what}, for example {example}.";
-    NOT_FINITE = "field.not-finite", "{field}: “{typed}” is too large to be {what}. Type for example {example}.";
+    NOT_FINITE = "field.not-finite", "{field}: “{typed}” is too large to be {what}. Type, for example, {example}.";
     TWO_READINGS = "field.two-readings",
-        "{field}: “{typed}” can be read as {small} or as {large}. Type the one that is meant, without doubt.";
-    WRONG_UNIT = "field.wrong-unit", "{field}: “{typed}” is {got}; {what} is wanted, for example {example}.";
+        "{field}: “{typed}” can be read as {small} or as {large}. Type it so that only one is possible.";
+    WRONG_UNIT = "field.wrong-unit", "{field}: “{typed}” is {got}; it needs {what}, for example {example}.";
     WRONG_CAPITALS = "field.wrong-capitals",
         "{field}: in “{typed}” a capital changes the size: M is a million, m a thousandth. Type {known}, if that is meant.";
     UNKNOWN_UNIT = "field.unknown-unit",
@@ -17,7 +17,7 @@ sentences! {
         "{field}: “{rest}” in “{typed}” can't be read. Type {what} alone, for example {example}.";
     TOO_SMALL = "field.too-small", "{field}: {value} is below what is possible. Type {low} to {high}.";
     TOO_LARGE = "field.too-large", "{field}: {value} is above what is possible. Type {low} to {high}.";
-    UNREAD = "field.unread", "What can’t be read or used is taken thus: {list}. Mend it first.";
+    UNREAD = "field.unread", "In place of what can't be read or used: {list}. Correct it first.";
     BOTH = "field.both", "Both together: {one} {other}";
     MEANT = "field.meant", "Is {meant} meant?";
     NOT_WHOLE = "field.not-whole", "{field}: “{typed}” is not a whole number. Type {low} to {high}.";
@@ -27,13 +27,13 @@ sentences! {
     NO_SUCH_OUTPUT = "field.no-such-output",
         "{field}: there is no output named “{typed}”. Outputs there are: {choices}.";
     NO_PLACE = "field.no-place",
-        "The file holds {n|a text|texts} that {n|has|have} no place in a plan, or {n|whose place holds|whose places hold} another: {list}. {n|It is|They are} kept, but nothing rests on {n|it|them}.";
+        "The file holds {n|a text|texts} with no place in a plan, or {n|whose place holds|whose places hold} another: {list}. {n|It is|They are} kept, but nothing depends on {n|it|them}.";
     NO_SUCH_RELAY = "field.no-such-relay",
         "{field}: there is no relay named “{typed}”. Relays there are: {choices}.";
     NO_SUCH_MODEL = "field.no-such-model",
         "{field}: there is none named “{typed}”. Choose one of: {choices}.";
     LIKE_ITSELF = "field.like-itself",
-        "{field}: this leads back to itself through “{typed}”, so that nothing is taken from it. Describe one of them.";
+        "{field}: this leads back to itself through “{typed}”, so nothing is copied from it. Describe one of them.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -68,7 +68,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: WRONG_CAPITALS.code,
         // M where m is a unit of this field, or m where M is.
-        why: "The two differ by nine noughts, and a guess would not be noticed.",
+        why: "The two differ by a factor of 1 000 000 000, and a guess would not be noticed.",
         act: "Type the unit in its own capitals: mJ, mA, mohm; Mohm, MPa.",
         source: "SI prefixes, BIPM brochure",
     },
@@ -83,7 +83,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: LEFT_OVER.code,
         // Words follow the quantity.
         why: "They might change its meaning, so they are not passed over.",
-        act: "Type the number and its unit alone; put the words into the notes.",
+        act: "Type only the number and its unit; put the words into the notes.",
         source: "the form of a quantity in this plan",
     },
     Explanation {
@@ -118,27 +118,27 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: TOO_MANY.code,
         // A list is longer than any engine or controller asks for.
         why: "A report of thousands of parts can't be read, and would keep the phone busy.",
-        act: "Remove what is not wanted.",
+        act: "Remove what is not needed.",
         source: "the form of this plan",
     },
     Explanation {
         code: NO_SUCH_OUTPUT.code,
         // A load names an output that the plan doesn't have.
-        why: "How the load rests can't be told without its output.",
+        why: "What the load does can't be worked out without its output.",
         act: "Choose an output, or give the output that name.",
         source: "the form of this plan",
     },
     Explanation {
         code: NO_PLACE.code,
         // A file has an unknown name in it, or said the same thing twice and differently.
-        why: "What was meant may be lacking where it belongs; or two places of the file said different things of one fact.",
+        why: "What you meant may be missing where it belongs; or two places of the file said different things of one fact.",
         act: "Read it, type what is true where it belongs, then remove it.",
         source: "the form of this plan",
     },
     Explanation {
         code: NO_SUCH_MODEL.code,
         // A part is said to be like one that the plan doesn't have.
-        why: "What is left blank of this part stays unknown, or is taken as usual.",
+        why: "What is left blank of this part stays unknown, or is assumed as usual.",
         act: "Choose a part of the same kind, or give that part this name.",
         source: "the form of this plan",
     },
@@ -146,13 +146,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: LIKE_ITSELF.code,
         // Parts that are said to be like one another in a circle.
         why: "None of them says what they are all like.",
-        act: "Take the choice away on the one that you describe; the others may be like it.",
+        act: "Clear the choice on the one that you describe; the others may be like it.",
         source: "the form of this plan",
     },
     Explanation {
         code: NO_SUCH_RELAY.code,
         // A load is fed by a relay that the plan doesn't have.
-        why: "What becomes of the load with the key off hangs on that relay.",
+        why: "What the load does with the key off depends on that relay.",
         act: "Choose a relay, or give the relay that name.",
         source: "the form of this plan",
     },

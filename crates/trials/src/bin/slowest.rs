@@ -3,13 +3,14 @@
 //!
 //! ```text
 //! cargo run --release -p quietpin-trials --bin slowest -- 2000
+//! cargo run --release -p quietpin-trials --bin slowest -- plan.json
 //! ```
 //!
-//! Prints the seconds of the slowest plan of each kind it began with, and writes that plan into the folder for temporary files.
-//! What stops a report is counted work (`budget.rs` of the core); here it is seen how long that takes.
+//! Prints, for each kind of plan that it began with, what its slowest plan makes the core do, how many findings say that a search
+//! was left out (relays that open too often, loads that hang together too much), and the seconds that it takes, and writes that plan into the folder for temporary files; or the same of plans that are named. What stops a report is counted
+//! work (`budget.rs` of the core); here it is seen how long that takes.
 #![expect(
     clippy::expect_used,
-    clippy::indexing_slicing,
     clippy::print_stdout,
     reason = "a command for people, not a part of the core"
 )]
@@ -21,136 +22,57 @@ use std::{
 };
 
 use quietpin_core::{
-    fields::{cranking, engine, loads, outputs, relays, wheels},
+    counted::counting,
     plan::{self, Plan},
     report::report,
-    schema::{self, Field, Kind, Part, Place},
 };
-use quietpin_trials::random::Random;
+use quietpin_trials::{
+    climb::{beginnings, climb},
+    random::Random,
+};
 
 const SEED: u64 = 1;
 
 /// How many changes are tried on each plan where nothing else is said.
 const TRIES: u32 = 500;
 
-/// As many as a list may have.
-const MANY: usize = 64;
-
-/// Rows that are typed in the fields that take one.
-const ROWS: &[&str] = &[
-    "",
-    "1",
-    "1-2",
-    "1-3-4-2",
-    "1-5-3-6-2-4",
-    "1-2-3-4-5-6-7-8-9-10-11-12-13-14-15-16",
-    "0 90 240 330 480 570",
-    "0 120 240",
-    "90",
-];
-
 fn main() {
-    let tries = env::args().nth(1).and_then(|it| it.parse().ok()).unwrap_or(TRIES);
+    let arguments: Vec<String> = env::args().skip(1).collect();
+    println!("reports  networks      teeth  connections  left out  seconds  plan");
+    let tries = match arguments.as_slice() {
+        [] => TRIES,
+        [one] if one.parse::<u32>().is_ok() => one.parse().unwrap_or(TRIES),
+        files => {
+            for path in files {
+                let text = fs::read_to_string(path).expect("a file that can be read");
+                let plan = plan::parse(&text).expect("a plan");
+                tell(path, &plan, time(&plan));
+            }
+            return;
+        }
+    };
     let mut random = Random::of(SEED, 0);
     for (name, plan) in beginnings() {
-        let (slowest, took) = climb(plan, tries, &mut random);
+        let (slowest, took) = climb(plan, tries, &mut random, time);
         let path = env::temp_dir().join(format!("slowest-{name}.json"));
         fs::write(&path, plan::write(&slowest)).expect("the folder for temporary files");
-        println!("{:7.3} s  {name}: {}", took.as_secs_f64(), path.display());
+        tell(&format!("{name}: {}", path.display()), &slowest, took);
     }
 }
 
-/// Plans of each kind that is known to cost something.
-fn beginnings() -> Vec<(String, Plan)> {
-    let mut plans = vec![
-        ("cranking".to_owned(), start(1)),
-        ("relays".to_owned(), start(MANY)),
-        ("engine".to_owned(), every_field()),
-    ];
-    for joined in [2, 3, 4, 8, MANY] {
-        plans.push((format!("chain-{joined}"), hung(joined, Shape::Chain)));
-        plans.push((format!("shared-{joined}"), hung(joined, Shape::Shared)));
-    }
-    plans.push(("alone".to_owned(), hung(MANY, Shape::Alone)));
-    plans.push(("nowhere".to_owned(), hung(MANY, Shape::Nowhere)));
-    plans
-}
-
-/// A start with many teeth, and so many relays that are switched at a speed.
-fn start(count: usize) -> Plan {
-    let mut plan = Plan::default();
-    plan.put(engine::CYLINDERS, "1");
-    plan.put(engine::ORDER, "1");
-    plan.put(cranking::SPEED, "900 to 1000 rpm");
-    plan.put(cranking::RUN_UP, "0 to 5000 ms");
-    plan.put(wheels::CRANK_TEETH, "360");
-    for nth in 0..count {
-        let at = plan.add(Part::Relays);
-        plan.put(relays::PURPOSE.at(at), if nth == 0 { "coils" } else { "pump" });
-        plan.put(relays::RELAY_ON_AT.at(at), "100 rpm");
-    }
-    plan
-}
-
-/// Everything that an engine, its sensors and its parts may be asked, and no loads.
-fn every_field() -> Plan {
-    let mut plan = Plan::default();
-    for place in schema::places().filter(|place| !place.part().is_list()) {
-        plan.put(place, &place.field().example());
-    }
-    plan.put(engine::CYLINDERS, "16");
-    plan.put(engine::ORDER, "1-2-3-4-5-6-7-8-9-10-11-12-13-14-15-16");
-    plan
-}
-
-/// How loads hang on outputs.
-#[derive(Clone, Copy)]
-enum Shape {
-    /// Each between two outputs.
-    Chain,
-    /// All on one.
-    Shared,
-    /// Each on its own.
-    Alone,
-    /// Each on none.
-    Nowhere,
-}
-
-fn hung(count: usize, shape: Shape) -> Plan {
-    let mut plan = Plan::default();
-    plan.set_count(Part::Outputs, count);
-    plan.set_count(Part::Loads, count);
-    for at in 0..count {
-        plan.put(outputs::NAME.at(at), &format!("A{at}"));
-        plan.put(outputs::STAGE.at(at), "half-bridge");
-        plan.put(loads::NAME.at(at), &format!("load {at}"));
-        let (own, far) = match shape {
-            Shape::Chain => (format!("A{at}"), format!("A{}", at + 1)),
-            Shape::Shared => ("A0".to_owned(), String::new()),
-            Shape::Alone => (format!("A{at}"), String::new()),
-            Shape::Nowhere => ("?".to_owned(), String::new()),
-        };
-        plan.put(loads::OUTPUT.at(at), &own);
-        plan.put(loads::FAR_END.at(at), if far.is_empty() { "relay" } else { "output" });
-        plan.put(loads::FAR_OUTPUT.at(at), &far);
-    }
-    plan
-}
-
-/// Changes a plan again and again, and keeps what is slower.
-fn climb(mut plan: Plan, tries: u32, random: &mut Random) -> (Plan, Duration) {
-    let mut took = time(&plan);
-    for _ in 0..tries {
-        let mut other = plan.clone();
-        for _ in 0..=random.below(3) {
-            change(&mut other, random);
-        }
-        let takes = time(&other);
-        if takes > took {
-            (plan, took) = (other, takes);
-        }
-    }
-    (plan, took)
+fn tell(name: &str, plan: &Plan, took: Duration) {
+    let (report, done) = counting(|| report(plan));
+    let codes = ["cranking.unsearched", "outputs.too-much-together"];
+    let count = |code| report.findings.iter().filter(|it| it.message.code == code).count();
+    let left_out = codes.map(|code| count(code).to_string()).join(", ");
+    println!(
+        "{:7}  {:8}  {:9}  {:11}  {left_out:>8}  {:7.3}  {name}",
+        done.reports,
+        done.networks,
+        done.teeth,
+        done.connections,
+        took.as_secs_f64()
+    );
 }
 
 /// The sooner of two, as the machine does other things as well.
@@ -161,46 +83,4 @@ fn time(plan: &Plan) -> Duration {
         begun.elapsed()
     };
     once().min(once())
-}
-
-/// Types one field at one of its limits: in one record of its list, or in all.
-fn change(plan: &mut Plan, random: &mut Random) {
-    let places: Vec<Place> = schema::places().collect();
-    let place = random.one_of(&places);
-    let count = plan.count(place.part());
-    if count == 0 || matches!(place.field().kind, Kind::Text | Kind::NameIn(_)) {
-        return;
-    }
-    let typed = text(place.field(), random);
-    let one = random.below(count);
-    let is_one = random.below(3) == 0;
-    for at in (0..count).filter(|at| !is_one || *at == one) {
-        plan.put(place.at(at), &typed);
-    }
-}
-
-fn text(field: &Field, random: &mut Random) -> String {
-    match field.kind {
-        Kind::Quantity { unit, low, high, .. } => {
-            let middle = if low > 0.0 { (low * high).sqrt() } else { f64::midpoint(low, high) };
-            let typed = [
-                String::new(),
-                format!("{low} {unit}"),
-                format!("{high} {unit}"),
-                format!("{middle} {unit}"),
-                format!("{low} to {high} {unit}"),
-                format!("{middle} to {high} {unit}"),
-            ];
-            typed[random.below(typed.len())].clone()
-        }
-        Kind::Whole(low, high) => {
-            [String::new(), low.to_string(), high.to_string()][random.below(3)].clone()
-        }
-        Kind::Choice(choices) => {
-            let at = random.below(choices.len() + 1);
-            choices.get(at).map_or_else(String::new, |choice| choice.code.to_owned())
-        }
-        Kind::Row => random.one_of(ROWS).to_owned(),
-        Kind::Text | Kind::NameIn(_) => String::new(),
-    }
 }

@@ -55,8 +55,20 @@ fn text_input(
     let keep = Callback::from(move |typed| send.dispatch(Action::Type(path.clone(), typed)));
     el!("div", "class" = "entry";
         on_typing(input, typed, keep),
-        (!unit.is_empty()).then(|| el!("span", "class" = "unit"; unit)),
+        (!unit.is_empty()).then(|| el!("span", "class" = "unit"; sign(unit))),
     )
+}
+
+/// A unit with its proper sign; a field names it as it is typed without one.
+fn sign(unit: &'static str) -> &'static str {
+    match unit {
+        "ohm" => "Ω",
+        "mohm" => "mΩ",
+        "us" => "µs",
+        "mm2" => "mm²",
+        "deg" => "°",
+        other => other,
+    }
 }
 
 /// The ids of what is said about a field.
@@ -107,6 +119,6 @@ fn blank_choice(field: &Field) -> String {
     let usual = field.assumed.and_then(|assumed| choices.iter().find(|it| it.code == assumed.text));
     usual.map_or_else(
         || "Choose, or leave if not known".to_owned(),
-        |it| format!("Not said: {}", it.label),
+        |it| format!("Assumed: {}", it.label),
     )
 }

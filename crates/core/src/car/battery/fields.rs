@@ -29,11 +29,11 @@ fields! {
         .rare();
     /// What it gives in 20 hours.
     CAPACITY: Charge = quantity("capacity", "Battery capacity", "Ah", 1.0, 500.0)
-        .measure("Printed on the battery: the 20-hour capacity, in Ah. The amperes beside it are those of a cold start, and something else.")
+        .measure("Printed on the battery: the 20-hour capacity, in Ah. The amperes beside it are the cold-cranking current: not this.")
         .first();
     /// What draws with the key off and stands nowhere else in the plan.
-    OTHER_DRAW: Current = quantity("other_draw", "What else draws with the key off", "mA", 0.0, 5000.0)
+    OTHER_DRAW: Current = quantity("other_draw", "Other draw with the key off", "mA", 0.0, 5000.0)
         .hint("clock, alarm, radio, a leak of the alternator")
-        .assumed("0 mA", "nothing that the plan does not tell of is counted until it is measured")
-        .measure("Key off, everything of this plan unplugged, the rest of the car asleep (up to an hour): ammeter with a fuse in the battery's earth lead. Never start or switch on anything with the meter in line.");
+        .assumed("0 mA", "nothing outside this plan is counted until it is measured")
+        .measure("Key off, everything in this plan unplugged, the rest of the car asleep (up to an hour): ammeter with a fuse in the battery's ground cable. Never crank or switch anything on with the meter in line.");
 }

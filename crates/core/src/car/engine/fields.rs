@@ -56,10 +56,10 @@ fields! {
     /// Firing order, as `1-5-3-6-2-4`.
     ORDER: NumberRow = row("order", "Firing order")
         .hint("1-5-3-6-2-4")
-        .measure("Ignition off, plugs out: turn the engine by hand in its own direction, a thumb or a cork on each hole in turn, and note the order in which they push.")
+        .measure("Ignition off, spark plugs out: turn the engine by hand, the way it runs, a thumb or a cork on each hole in turn, and note the order in which you find compression.")
         .first();
     /// `four-stroke`, `two-stroke` or `rotary`.
-    KIND: EngineKind = choice("kind", "Engine")
+    KIND: EngineKind = choice("kind", "Engine type")
         .assumed("four-stroke", "the usual engine");
     /// `even`, `angles` or `geometry`.
     SPACING: KnownBy = choice("spacing", "Spacing of the firings")
@@ -67,7 +67,7 @@ fields! {
     /// Firing angles in the order of firing, degrees from the first, as `0 90 240 330 480 570`.
     ANGLES: NumberRow = row("angles", "Angles in the order of firing")
         .hint("0 90 240 330 480 570")
-        .measure("A degree wheel on the crank and a dial gauge in each plug hole: the angle of each top dead centre, from the first one.")
+        .measure("A degree wheel on the crank and a dial gauge in each plug hole: the angle of each TDC, from the first one.")
         .only_if("spacing", &["angles"]);
     /// Angle of each further bank from the first, degrees in the direction in which the crank turns, as `90`.
     BANK_ANGLES: NumberRow = row("bank_angles", "Angle of each further bank from the first")
@@ -77,10 +77,10 @@ fields! {
     /// How far the crank turns until each pin is at its top, degrees from pin 1, as `0 120 240`.
     PINS: NumberRow = row("pins", "Crank pins, front to rear")
         .hint("0 120 240; or one for each cylinder by number: 0 270")
-        .measure("How far the crank turns from pin 1 at its top until each pin is at its top: by a degree wheel, or the maker’s drawing.")
+        .measure("How far the crank turns from pin 1 at its top until each pin is at its top: by a degree wheel, or the maker's drawing.")
         .only_if("spacing", &["geometry"]);
     /// How far the second rod of a split pin follows.
-    SPLIT: CrankAngle = quantity("split", "Split pins: the second bank’s rod follows by", "°", -180.0, 180.0)
+    SPLIT: CrankAngle = quantity("split", "Split pins: the second bank's rod follows by", "°", -180.0, 180.0)
         .assumed("0 °", "both rods on one pin")
         .only_if("spacing", &["geometry"]);
     /// Highest speed of the engine.
@@ -91,8 +91,8 @@ fields! {
         .hint("left and right as you stand at that end, facing the engine")
         .rare();
     /// How they are numbered where the firing order was found.
-    ORDER_NUMBERING: Numbering = choice("order_numbering", "Numbering where the order was found")
-        .hint("where it is another one")
+    ORDER_NUMBERING: Numbering = choice("order_numbering", "Numbering used by that firing order")
+        .hint("if it is another one")
         .only_if("numbering", &[])
         .rare();
     /// Cylinders by bank, front to rear, as `1 3 5 / 2 4 6`.

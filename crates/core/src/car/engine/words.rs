@@ -8,38 +8,38 @@ sentences! {
     CYLINDERS_MANY = "engine.cylinders-many",
         "{count} cylinders are more than can be planned here: 1 to {most} can.";
     ORDER_UNREADABLE = "engine.order-unreadable",
-        "Firing order: “{typed}” is no number of a cylinder. Type the numbers alone, for example 1-3-4-2.";
+        "Firing order: “{typed}” is not a cylinder number. Type the numbers alone, for example 1-3-4-2.";
     ORDER_LENGTH = "engine.order-length",
-        "Firing order: {entries} {entries|entry|entries} for {cylinders} {cylinders|cylinder|cylinders}. Each cylinder stands in it once.";
+        "Firing order: {entries} {entries|entry|entries} for {cylinders} {cylinders|cylinder|cylinders}. Each cylinder appears in it once.";
     ORDER_STRAY = "engine.order-stray",
         "Firing order: there is no cylinder {stray} among {cylinders}. Type each of 1 to {cylinders} once.";
     ORDER_TWICE = "engine.order-twice",
-        "Firing order: cylinder {cylinder} stands twice and {missing} is missing. Type each cylinder once.";
+        "Firing order: cylinder {cylinder} appears twice and {missing} is missing. Type each cylinder once.";
     ANGLES_UNREADABLE = "engine.angles-unreadable",
-        "Angles: “{typed}” is no number of degrees. Type one angle for each firing, for example 0 90 240 330 480 570.";
+        "Angles: “{typed}” is not a number of degrees. Type one angle for each firing, for example 0 90 240 330 480 570.";
     ANGLES_COUNT = "engine.angles-count",
         "Angles: {angles} {angles|angle|angles} for {cylinders} {cylinders|cylinder|cylinders}. Type one for each firing, the first of them 0.";
     ANGLES_FIRST = "engine.angles-first",
         "Angles: the first is {angle}. They count from the first firing: type 0 there, and the others from it.";
     ANGLES_FALLING = "engine.angles-falling",
-        "Angles: {angle} stands after {before}. They rise in the order of firing: sort the angles, or mend the firing order.";
+        "Angles: {angle} comes after {before}. They rise in firing order: sort the angles, or correct the firing order.";
     ANGLES_BEYOND = "engine.angles-beyond",
-        "Angles: {angle} is not below the cycle of {cycle}, so the intervals add up to more than it. Type angles from 0 up to below {cycle}.";
+        "Angles: {angle} is not below the cycle of {cycle}. Type angles from 0 to below {cycle}.";
     ANGLES_ARE_INTERVALS = "engine.angles-are-intervals",
         "Angles: these are the intervals (they add up to {cycle}), not the angles. Type {angles}.";
     BANKS_UNREADABLE = "engine.banks-unreadable",
-        "Banks: “{typed}” is no number of a cylinder. Type the cylinders of each bank, banks apart by /, for example 1 3 5 / 2 4 6.";
+        "Banks: “{typed}” is not a cylinder number. Type the cylinders of each bank, banks apart by /, for example 1 3 5 / 2 4 6.";
     BANKS_STRAY = "engine.banks-stray",
-        "Banks: cylinder {stray} stands twice, or is none of the {cylinders}. Type each of 1 to {cylinders} once.";
+        "Banks: cylinder {stray} appears twice, or is none of the {cylinders}. Type each of 1 to {cylinders} once.";
     BANKS_MISSING = "engine.banks-missing", "Banks: cylinder {missing} is in no bank. Type each cylinder once.";
     FIRE_TOGETHER = "engine.fire-together",
-        "Cylinders {first} and {second} both fire at {angle}. That is built, but rare: check the angles.";
+        "Cylinders {first} and {second} both fire at {angle}. Rare, but built: check the angles.";
     EVEN_ASSUMED = "engine.even-assumed",
-        "Even spacing is assumed, and engines of {cylinders} cylinders are built odd-fire too. Choose the spacing; where two share a crank pin, measure first.";
+        "Even spacing is assumed, but engines of {cylinders} cylinders are built odd-fire too. Choose the spacing; where two share a crank pin, measure first.";
     EVEN_CONTRADICTED = "engine.even-contradicted",
-        "The spacing stands as even, but the crank that is typed fires at {angles}.";
-    TAKE_CRANK = "engine.take-crank", "Take the spacing from the crank.";
-    DROP_CRANK = "engine.drop-crank", "If it is even: empty pins and bank angles.";
+        "The spacing is set to even, but the crank as typed fires at {angles}.";
+    TAKE_CRANK = "engine.take-crank", "Use the spacing of the crank.";
+    DROP_CRANK = "engine.drop-crank", "If it is even: clear pins and bank angles.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -60,14 +60,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: ORDER_LENGTH.code,
         // The firing order is longer or shorter than the engine has cylinders.
-        why: "Each cylinder fires once in a cycle, so it stands in the order once.",
+        why: "Each cylinder fires once in a cycle, so it appears in the order once.",
         act: "Count again, on the engine rather than on paper.",
         source: "definition of a firing order",
     },
     Explanation {
         code: ORDER_STRAY.code,
         // The firing order names a cylinder beyond the last.
-        why: "A channel would be given to a cylinder that isn't there, and one cylinder would stay dark.",
+        why: "A channel would go to a cylinder that isn't there, and a real one would never fire.",
         act: "Correct the order or the number of cylinders.",
         source: "definition of a firing order",
     },
@@ -75,7 +75,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: ORDER_TWICE.code,
         // A cylinder stands twice in the firing order.
         why: "Then another is missing, and would never fire.",
-        act: "Find the order on the engine: plugs out, turn by hand, note in which order the cylinders push.",
+        act: "Find the order on the engine: spark plugs out, turn by hand, note the order in which you find compression.",
         source: "definition of a firing order",
     },
     Explanation {
@@ -95,7 +95,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: ANGLES_FIRST.code,
         // The first angle is not 0.
-        why: "All angles count from the first cylinder's firing top dead centre.",
+        why: "All angles count from the first cylinder's firing TDC.",
         act: "Subtract the first angle from all of them.",
         source: "the form of this plan",
     },
@@ -103,7 +103,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: ANGLES_FALLING.code,
         // An angle is smaller than the one before it.
         why: "Then the firing order and the angles say two different things.",
-        act: "Measure again with a degree wheel, or mend the order.",
+        act: "Measure again with a degree wheel, or correct the order.",
         source: "definition of a firing order",
     },
     Explanation {
@@ -116,8 +116,8 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: ANGLES_ARE_INTERVALS.code,
         // The numbers rise and fall, and their sum is the cycle.
-        why: "Intervals taken for angles would put nearly every spark in the wrong place.",
-        act: "Type the running sums that are named, beginning with 0.",
+        why: "Intervals read as angles would put nearly every spark in the wrong place.",
+        act: "Type the running sums named here, beginning with 0.",
         source: "geometry of the cycle",
     },
     Explanation {
@@ -152,14 +152,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: EVEN_CONTRADICTED.code,
         // The spacing was chosen even, and pins and bank angles that were typed are not.
         why: "One of the two is wrong: every second spark would be off by the difference.",
-        act: "Measure two neighbouring top dead centres with a degree wheel, and mend the wrong one.",
+        act: "Measure two neighbouring TDCs with a degree wheel, and correct the wrong one.",
         source: "kinematics of crank and rod, from memory",
     },
     Explanation {
         code: EVEN_ASSUMED.code,
         // A four-stroke of 2, 6 or 10 cylinders, not in line by order or numbering, with nothing said about its spacing.
         why: "On common pins its firings are not even: one bank would fire 18 or 30 degrees wrong, which heats or detonates.",
-        act: "Look at the crankshaft, or measure two neighbouring top dead centres; then choose the spacing.",
+        act: "Look at the crankshaft, or measure two neighbouring TDCs; then choose the spacing.",
         source: "geometry of the crank; common practice, no source",
     },
 ];

@@ -33,11 +33,11 @@ pub enum Purpose {
 
 choices! {
     Purpose {
-        Pump = "pump", "The fuel pump";
-        AlternatorField = "alternator-field", "The alternator’s field";
-        Fan = "fan", "A fan or the like";
-        Coils = "coils", "The ignition coils";
-        Injectors = "injectors", "The injectors";
+        Pump = "pump", "Fuel pump";
+        AlternatorField = "alternator-field", "Alternator field";
+        Fan = "fan", "Fan or similar";
+        Coils = "coils", "Ignition coils";
+        Injectors = "injectors", "Injectors";
     }
 }
 
@@ -81,56 +81,56 @@ const PUMP: &[&str] = &["pump"];
 fields! {
     of Part::Relays;
     /// What the fitter calls it.
-    NAME: Text = text("name", "Its name")
+    NAME: Text = text("name", "Name of the relay")
         .hint("pump relay")
         .first();
     /// The name of a relay that is of the same kind.
     LIKE: RelayName = relay_name("like", "Same relay as")
-        .hint("what is blank here is as there: coil, contact, times")
+        .hint("what is blank here is copied from there: coil, contact, times")
         .rare();
     /// What it feeds: `pump`, `alternator-field`, `fan`, `coils` or `injectors`.
     PURPOSE: Purpose = choice("purpose", "It feeds")
         .first();
     /// By what it is switched: `speed` or `otherwise`.
     SWITCHED_BY: SwitchedBy = choice("switched_by", "It is switched by")
-        .hint("blank: an engine speed, where one is typed, and for coils, pump and alternator");
+        .hint("blank: an engine speed, if one is typed, and for coils, pump and alternator");
     /// Speed at which the controller switches it on.
-    RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "The relay is switched on at", "rpm", 0.0, 10000.0)
+    RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "Threshold: relay on at", "rpm", 0.0, 10000.0)
         .hint("100 rpm for coils or a pump")
         .first();
     /// Speed at which the controller switches it off.
-    RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "The relay is switched off below", "rpm", 0.0, 10000.0)
-        .hint("blank: a share of the above");
+    RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "Release: relay off below", "rpm", 0.0, 10000.0)
+        .hint("blank: a share of the threshold");
     /// How long the pump runs at key-on.
-    PRIME: Time = quantity("prime", "It runs at key-on for", "ms", 0.0, 60000.0)
+    PRIME: Time = quantity("prime", "Pump runs at key-on for", "ms", 0.0, 60000.0)
         .assumed("2 s", "common practice, no source")
         .only_if("purpose", PUMP);
     /// What else cuts the pump: `none`, `inertia` or `oil-pressure`.
     CUT: Cut = choice("cut", "What else stops the pump")
         .only_if("purpose", PUMP);
     /// How many there are alike, each with its share of what they feed.
-    ALIKE: Whole = whole("alike", "Relays like it, each with its share", 1, 16)
-        .assumed("1", "all that it feeds on one");
+    ALIKE: Whole = whole("alike", "Relays sharing this load", 1, 16)
+        .assumed("1", "all of it on one relay");
     /// Rating of its contact.
-    RATING: Current = quantity("rating", "Rating of its contact", "A", 0.5, 500.0)
-        .hint("30 and 87, for direct current, for long")
+    RATING: Current = quantity("rating", "Contact rating", "A", 0.5, 500.0)
+        .hint("30 to 87, DC, continuous")
         .of_kind();
     /// The fuse before its contact.
-    FUSE: Current = quantity("fuse", "Rating of its fuse", "A", 0.5, 500.0)
+    FUSE: Current = quantity("fuse", "Fuse rating", "A", 0.5, 500.0)
         .hint("before its contact");
     /// Length of the lead from the battery through the contact to what it feeds, one way.
-    LEAD_LENGTH: Length = quantity("lead_length", "Lead from the battery to the coils, one way", "m", 0.0, 50.0)
+    LEAD_LENGTH: Length = quantity("lead_length", "Cable from battery to coils, one way", "m", 0.0, 50.0)
         .hint("the longest");
     /// Size of that lead.
-    LEAD_SIZE: Area = quantity("lead_size", "Size of that lead", "mm2", 0.05, 120.0)
-        .hint("copper; 4 mm2 or 12 AWG");
+    LEAD_SIZE: Area = quantity("lead_size", "Size of that cable", "mm2", 0.05, 120.0)
+        .hint("copper; 4 mm² or 12 AWG");
     /// Name of the output that its coil hangs on.
-    OUTPUT: OutputName = output_name("output", "Its coil hangs on output")
+    OUTPUT: OutputName = output_name("output", "Its coil is on output")
         .hint("one of the outputs below")
         .first();
     /// Where the coil's other end goes.
     FAR_END: FarEnd = choice("far_end", "The coil's other end goes to")
-        .measure("Relay pulled, the coil's socket against ground: battery with the key off is 30, with the key on only 15, with another relay clicked in 87. Against battery plus: battery means ground.")
+        .measure("Relay out, the coil's socket to ground: battery voltage with the key off is 30, only with the key on 15, only with another relay pulled in 87. To battery plus: battery voltage means ground.")
         .first();
     /// Name of the relay whose contact feeds the coil.
     FAR_RELAY: RelayName = its_far_relay();
@@ -143,24 +143,24 @@ fields! {
         .measure("Meter across the unplugged coil, less the reading with the probes together.")
         .of_kind();
     /// Voltage at which it is sure to pull in, its coil at 20 °C.
-    PULL_IN: Voltage = quantity("pull_in", "Voltage at which it pulls in, cold coil", "V", 0.1, 36.0)
-        .assumed("6.84 to 8.04 V", "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go")
-        .measure("Raise the voltage on the coil slowly from nothing, cold: the reading at the click; the data sheet's figure is the one that is sure.")
+    PULL_IN: Voltage = quantity("pull_in", "Pull-in voltage, cold coil", "V", 0.1, 36.0)
+        .assumed("6.84 to 8.04 V", "data sheets of five generic 12 V relays: pull in at 0.57 to 0.67 of nominal, drop out at 0.04 to 0.1")
+        .measure("Raise the voltage on the coil slowly from 0 V, cold: the reading at the click; only the data sheet's figure is sure.")
         .rare()
         .of_kind();
     /// Voltage below which it is sure to drop out.
-    DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it drops out", "V", 0.01, 36.0)
+    DROP_OUT: Voltage = quantity("drop_out", "Drop-out voltage", "V", 0.01, 36.0)
         .hint("from the data sheet, cold")
-        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
+        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it drops out.")
         .rare()
         .of_kind();
     /// From command to contact.
-    PULL_IN_TIME: Time = quantity("pull_in_time", "Its pull-in time", "ms", 0.0, 1000.0)
+    PULL_IN_TIME: Time = quantity("pull_in_time", "Pull-in time", "ms", 0.0, 1000.0)
         .assumed("5 to 10 ms", "5 ms is typical of relay data sheets; twice that for a weak battery, common practice, no source")
         .rare()
         .of_kind();
     /// From the end of the command to the opening of the contact.
-    DROP_OUT_TIME: Time = quantity("drop_out_time", "Its drop-out time", "ms", 0.0, 1000.0)
+    DROP_OUT_TIME: Time = quantity("drop_out_time", "Drop-out time", "ms", 0.0, 1000.0)
         .assumed("3 to 15 ms", "3 ms is typical of relay data sheets; a diode across the coil makes it several times longer, common practice, no source")
         .rare()
         .of_kind();
@@ -170,8 +170,8 @@ fields! {
     DUTY: Ratio = its_duty();
     /// What lies across its coil: `none`, `diode` or `resistor`.
     SUPPRESSION: Across = choice("suppression", "Across its coil")
-        .hint("against the kick when it is switched off; blank: not known")
-        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
+        .hint("catches the spike at switch-off; blank: not known")
+        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 Ω; under 5 Ω this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
         .rare()
         .of_kind();
     /// Which end the stripe of that diode is at: `pin` or `far-end`.

@@ -25,16 +25,16 @@ fields! {
     of Part::SwitchedFeeds;
     /// Resistance to ground of a switched feed (15 or 87) while it is off.
     OFF_RESISTANCE: Resistance = quantity("off_resistance", "Switched feed (15 or 87) to ground, switched off", "ohm", 0.5, 1e6)
-        .hint("what else hangs on it")
+        .hint("through what else is on it")
         .assumed("5 to 1000 ohm", "common practice, no source: from a feed with coils and injectors on it to a single relay")
         .measure("Battery disconnected, this load unplugged: meter from its feed wire to ground.")
         .rare();
     /// The ignition feed (15) while the starter turns: `live` or `cut`.
     CRANKING: WhileCranking = choice("cranking", "The ignition feed (15) while the starter turns")
-        .measure("Fuel and spark off: meter from that feed to ground, crank. It must read what the battery's posts read, or hardly less; nothing: it is cut.")
+        .measure("Fuel and spark off: meter from that feed to ground, crank. It must read what the battery posts read, or hardly less. Nothing: it is cut.")
         .rare();
     /// What is lost between battery and the coils of relays while the starter turns.
-    CRANKING_LOSS: Voltage = quantity("cranking_loss", "Lost between battery and relay coils, cranking", "V", 0.0, 6.0)
+    CRANKING_LOSS: Voltage = quantity("cranking_loss", "Voltage drop from battery to relay coils, cranking", "V", 0.0, 6.0)
         .assumed("0.1 to 0.5 V", "key switch, fuses and wires while the starter turns: common practice, no source")
         .measure("Meter from the battery's plus post to the feed of the relay's coil (86) while the starter turns.")
         .rare();

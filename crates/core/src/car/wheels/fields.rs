@@ -16,11 +16,11 @@ fields! {
     MISSING: Whole = whole("missing", "Missing teeth", 0, 10)
         .hint("0: evenly spaced");
     /// Crank angle from the first tooth after the gap to the first firing top dead centre.
-    GAP_ANGLE: CrankAngle = quantity("gap_angle", "From the gap to top dead centre", "deg", 0.0, 360.0)
-        .hint("first tooth after the gap at the sensor, to the first firing; blank: the offset entered, else 90 deg")
-        .measure("Turn the engine by hand until the first tooth after the gap stands at the sensor; the degree wheel shows how far it is to top dead centre.")
+    GAP_ANGLE: CrankAngle = quantity("gap_angle", "From the gap to TDC", "deg", 0.0, 360.0)
+        .hint("first tooth after the gap at the sensor, to firing TDC (top dead centre); blank: the offset entered, else 90°")
+        .measure("Turn the engine by hand until the first tooth after the gap is at the sensor; the degree wheel shows how far it is to TDC.")
         .rare();
     /// Teeth or windows that pass the cam's sensor in a turn of it.
-    CAM_TEETH: Whole = whole("cam_teeth", "Teeth or windows on the cam, a turn", 1, 72)
+    CAM_TEETH: Whole = whole("cam_teeth", "Teeth or windows on the cam, per turn", 1, 72)
         .hint("blank: no cam sensor");
 }

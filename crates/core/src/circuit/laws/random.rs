@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use super::super::characteristic::Characteristic;
 use super::super::network::Law;
 use super::super::{Diode, Element, GROUND, Network, Node, Solution, Unsolvable};
 use crate::math;
@@ -149,9 +150,9 @@ proptest! {
             let kind = built.network.branches[element.0].kind;
             if !matches!(kind, Law::Source { .. }) {
                 let (v, current) = (solution.across(element).unwrap(), solution.current(element));
-                let law = kind.current_a(v.into());
+                let law = Characteristic::from(kind).current_a(v.into());
                 // The voltage was rounded to be reported.
-                let rounded = 1e-15 * v.abs() * kind.conductance_s((v + 1e-15).into());
+                let rounded = 1e-15 * v.abs() * Characteristic::from(kind).tangent((v + 1e-15).into()).siemens;
                 let error = (law - current).abs();
                 prop_assert!(error <= 1e-9 * current.abs() + rounded, "{kind:?} {law} {current}");
             }

@@ -1,12 +1,15 @@
 use super::*;
 use crate::{
-    cranking::{Average, Relay, Release, Sync, Wheel, course::courses, run, start::starts, stop},
+    budget::Budget,
+    cranking::{
+        Average, Relay, Release, Sync, Wheel, course::courses, readings::StartReadings, run,
+        start::starts,
+    },
     quantity::{Band, CrankAngle, celsius, rpm, seconds, share, volts},
-    timeline::Fall,
 };
 
 /// A single with what is usual.
-fn usual() -> CrankingInputs {
+pub(in crate::cranking) fn usual() -> CrankingInputs {
     CrankingInputs {
         firings: vec![CrankAngle::new(0.0)],
         cycle: CrankAngle::new(720.0),
@@ -75,16 +78,14 @@ fn count(number: usize) -> u64 {
 
 #[test]
 fn no_start_passes_more_teeth_than_are_counted_nor_much_less() {
-    let mut readings = Vec::new();
     for inputs in at_the_limits() {
         for course in courses(&inputs).map(|it| it.expect("an engine that turns")) {
             let counted = RunCost::new(&inputs, &course.values);
-            let run = run::Run::new(&course, 0.0);
-            run.readings(&inputs, &mut readings);
-            let averaging = u64::from(inputs.averaging);
-            let passed = count(readings.len()) * averaging + 1;
+            let readings = StartReadings::new(run::Run::new(&course, 0.0), &inputs);
+            let (averaging, readings) = (u64::from(inputs.averaging), count(readings.count()));
+            let passed = readings * averaging + 1;
             assert!(passed <= counted.teeth, "{passed} of {counted:?}: {inputs:?}");
-            assert!(count(readings.len()) <= counted.readings, "{counted:?}: {inputs:?}");
+            assert!(readings <= counted.readings, "{counted:?}: {inputs:?}");
             // no more than the lap that has begun, and a reading that is not full
             let rounded = passed + teeth_of_cycle(&inputs) + averaging;
             assert!(counted.teeth <= rounded, "{passed} of {counted:?}: {inputs:?}");
@@ -103,31 +104,13 @@ fn no_more_starts_are_followed_than_are_counted() {
 }
 
 #[test]
-fn no_stop_passes_more_teeth_than_are_counted() {
-    let ends = [(100.0, 0.05), (100.0, 20.0), (5000.0, 0.05), (5000.0, 20.0)];
-    for (positions, (idle, run_down)) in
-        [1, 60, 360].iter().flat_map(|it| ends.map(|end| (*it, end)))
-    {
-        let wheel = Wheel { positions, missing: 0, mark_to_first: CrankAngle::new(0.0) };
-        let run_down = Band::exact(seconds(run_down));
-        let inputs = CrankingInputs { wheel, idle: rpm(idle), run_down, ..usual() };
-        let fall = Fall { from: idle * 6.0, duration_s: run_down.high.base() };
-        let teeth = stop::teeth_deg(&inputs, 0.0);
-        let passed = count(teeth.take_while(|angle| fall.time_at(*angle).is_some()).count());
-        let counted = teeth_of_stops(&inputs) / u64::from(PLACES);
-        assert!(passed <= counted, "{passed} of {counted}: {inputs:?}");
-    }
-}
-
-/// What is tried of false edges is summed here as it is done: from each place, with each number of them.
-#[test]
-fn every_false_edge_is_counted() {
-    for (averaging, confirmation) in [(1, 1), (1, 20), (2, 2), (7, 3), (360, 20)] {
-        let inputs = CrankingInputs { averaging, confirmation, ..usual() };
-        let tried = (0..=MOST_EDGES)
-            .flat_map(|edges| (0..averaging).map(move |before| before + 2 * edges))
-            .map(|it| u64::from(it + averaging * confirmation));
-        let (tried, counted) = (tried.sum::<u64>(), mistaking(&inputs));
-        assert!(tried <= counted && counted <= tried + tried / 4, "{tried} of {counted}");
+fn no_answer_takes_more_than_is_counted_at_most() {
+    for mut inputs in at_the_limits().into_iter().step_by(7) {
+        inputs.threshold = Some(inputs.speed.nominal * 0.9);
+        let starts = Starts::follow(&inputs).expect("an engine that turns");
+        let budget = Budget::unlimited();
+        starts.answer(&inputs, &budget).expect("it may take what it takes");
+        let (taken, at_most) = (budget.spent(), answering_at_most(&inputs));
+        assert!(taken <= at_most, "{taken} of {at_most}: {inputs:?}");
     }
 }

@@ -51,6 +51,9 @@ impl Search<'_> {
 
     /// A logic output in the stead of one that drives an input with 12 V, or that rests at the wrong level.
     fn logic(&self) -> Vec<Alternative> {
+        if self.wiring.output.stage == Stage::Logic {
+            return Vec::new();
+        }
         let (end, change) = (self.load.far_end, Change::Stage(Stage::Logic, self.load.far_end));
         let mut output = Output::plain(Stage::Logic);
         output.outlives_key = self.wiring.output.outlives_key;

@@ -1,5 +1,6 @@
 use super::*;
 use crate::{
+    circuit::work::work_for,
     output::{
         FarEnd, LoadKind, OnLevel, Partner, Pin, PullRail, Pulse, Stage, SupplyCorner,
         Surroundings, rest,
@@ -118,4 +119,20 @@ fn whatever_hangs_together_more_costs_more() {
         resting(&chain.exact(), 0, &around()) * 10 < resting(&chain, 0, &around()),
         "numbers without a range have few corners"
     );
+}
+
+/// What a load's corners share is worked out once, and what two of them have alike is solved once.
+#[test]
+fn corners_share_what_is_joined_to_what_and_none_is_solved_twice() {
+    let solved = |wiring: &Wiring| {
+        let (found, work) = work_for(|| rest(wiring, 0, &around()).expect("a load"));
+        let corners: usize = found.states.iter().map(|state| state.corners.len()).sum();
+        (count(corners), work)
+    };
+    let (corners, work) = solved(&chain(Stage::HalfBridge, 1, LoadKind::RelayCoil, false));
+    assert!(work.networks * 4 < corners * 3, "{work:?} for {corners} corners");
+    assert!(work.layouts * 8 < work.networks, "{work:?}");
+    // on and off are solved once for all rhythms
+    let (corners, work) = solved(&chain(Stage::OpenDrain, 1, LoadKind::Solenoid, true));
+    assert!(work.networks * 5 < corners * 3, "{work:?} for {corners} corners");
 }

@@ -11,7 +11,7 @@ use crate::{
     fields::{self, relays::SwitchedBy},
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Current, Measure, Value, Voltage, rpm, volts},
+    quantity::{Current, Measure, Power, Time, Value, Voltage, rpm, volts},
     questions::coils::words,
     read::{self, Coiled},
     say,
@@ -38,6 +38,7 @@ pub(super) fn answer(
     let Some(at) = &found.at_speed else {
         let mut answer = Answer::new("coils.feed", Tone::Open, say!(words::FEED_OPEN));
         answer.title = Some(say!(words::FEED_TITLE));
+        answer.why = held_but_cut(read, found);
         return answer;
     };
     let banks = by_bank(at, parts);
@@ -56,9 +57,7 @@ pub(super) fn answer(
         }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
-        _ if held(read, found).is_some_and(|it| it.severity < Severity::Note) => {
-            (Tone::Doubtful, say!(words::FEED_OUTLASTS))
-        }
+        _ if held(read, found).is_some() => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
         _ => match feed.fuse {
             Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
@@ -77,10 +76,15 @@ pub(super) fn answer(
         peak = feed.peak,
         at_once = at.taken.at_once
     ));
-    answer.to_do = vec![match feed.fuse {
-        Some(fuse) => say!(words::FEED_FIT, fuse = fuse, peak = feed.peak),
-        None => say!(words::FEED_SPLIT),
-    }];
+    if let Some(saved) = held_but_cut(read, found) {
+        answer.why = answer.why.map(|why| why.and_then(&saved));
+    }
+    // what is planned and suits is not told anew
+    answer.to_do = match feed.fuse {
+        Some(_) if tone == Tone::Good => Vec::new(),
+        Some(fuse) => vec![say!(words::FEED_FIT, fuse = fuse, peak = feed.peak)],
+        None => vec![say!(words::FEED_SPLIT)],
+    };
     answer.to_do.push(say!(words::FEED_GROUND));
     answer.show(detailing.map(|detail| detail(&feed, &banks)));
     concerns(&feed, read, findings);
@@ -197,8 +201,19 @@ pub(super) fn speed_relay(read: &Coiled) -> Option<Message> {
     read.cut_below.is_none().then(|| if read.has_relay { cure.done_by(edits) } else { cure })
 }
 
-/// A coil that is held on behind its fuse: by a stuck output, a dwell of the wrong sense, a controller that hangs.
-pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
+/// What burns, and when, of a coil that is held on.
+struct Burning {
+    /// For how long its fuse holds.
+    holds: String,
+    /// What burns first.
+    part: String,
+    heat: Power,
+    /// When it is 100 K hotter.
+    time: Time,
+}
+
+/// Nothing where the fuse blows before, or where the output lets go by itself.
+fn burning(read: &Coiled, found: &coil::CoilAnswer) -> Option<Burning> {
     let (fuse, held) = (read.parts.fuse?, &found.held);
     let (part, time) = held.first;
     let (outlasts, holds) = held.outlasts(fuse);
@@ -213,22 +228,30 @@ pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
         BurningPart::Coil => (say!(words::THE_COIL), held.in_coil.nominal),
         BurningPart::Igniter => (say!(words::THE_IGNITER), held.in_igniter),
     };
-    let (holds, part) = (holds.into_text(), part.into_text());
+    Some(Burning { holds: holds.into_text(), part: part.into_text(), heat, time })
+}
+
+/// What a relay that follows the engine saves, and what it does not.
+fn held_but_cut(read: &Coiled, found: &coil::CoilAnswer) -> Option<Message> {
+    let (speed, burning) = (read.cut_below?, burning(read, found)?);
+    Some(say!(
+        words::HELD_BUT_CUT,
+        speed = speed,
+        holds = burning.holds,
+        part = burning.part,
+        time = burning.time
+    ))
+}
+
+/// A coil that is held on behind its fuse: by a stuck output, a dwell of the wrong sense, a controller that hangs.
+pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
+    if read.cut_below.is_some() {
+        return None;
+    }
+    let (fuse, held) = (read.parts.fuse?, &found.held);
+    let Burning { holds, part, heat, time } = burning(read, found)?;
     let key = fields::relays::FUSE.at(read.relay);
     let steps = held.against(fuse);
-    if let Some(speed) = read.cut_below {
-        let message = say!(
-            words::HELD_BUT_CUT,
-            speed = speed,
-            rating = fuse,
-            current = held.taken,
-            holds = holds,
-            part = part,
-            heat = heat,
-            time = time
-        );
-        return Some(Finding::new(Severity::Note, key, message).shown_by(steps));
-    }
     let message = say!(
         words::FUSE_BEARS_HELD,
         rating = fuse,
@@ -247,6 +270,8 @@ pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
 fn fuse_of_each(read: &Coiled, found: &coil::CoilAnswer, fuse: Current) -> Option<Current> {
     let taken = &found.at_speed.as_ref()?.taken;
     let relays = taken.coils / read.inputs.per_igniter.max(1);
-    let alone = CoilFeed::new(taken, &CoilFeedParts { relays: relays.max(1), ..read.parts });
+    let none = Current::from_base(0.0);
+    let alone = CoilFeedParts { relays: relays.max(1), others: none, ..read.parts };
+    let alone = CoilFeed::new(taken, &alone);
     alone.fuse.filter(|it| *it < fuse && !found.held.outlasts(*it).0)
 }

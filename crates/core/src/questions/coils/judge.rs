@@ -91,27 +91,40 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
 pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
     let at = found.at_speed.as_ref()?;
     let speed = inputs.speed.map_or_else(|| Value::text(""), Measure::show);
+    let with_end = |why: Message| {
+        if runs_out_near(inputs, at) {
+            return why.and_then(&say!(words::WHY_RUNS_OUT, runs_out = at.runs_out));
+        }
+        why
+    };
     if let Some(entered) = &found.entered {
-        return Some(say!(
+        let entered = say!(
             words::WHY_ENTERED,
             dwell = entered.time.nominal,
             current = entered.current.nominal,
             supply = entered.supply,
             available = at.available,
-            speed = speed,
-            runs_out = at.runs_out
-        ));
+            speed = speed
+        );
+        return Some(with_end(entered));
     }
-    Some(say!(
+    Some(with_end(say!(
         words::WHY,
         needed = at.needed,
         current = inputs.wanted,
         supply = inputs.conditions.supply.high,
         energy = found.charge.energy,
         available = at.available,
-        speed = speed,
-        runs_out = at.runs_out
-    ))
+        speed = speed
+    )))
+}
+
+/// Far above the highest speed it runs out where nobody goes.
+const NEAR: f64 = 1.5;
+
+/// Whether the speed at which the dwell runs out is worth a word.
+pub(super) fn runs_out_near(inputs: &CoilInputs, at: &AtSpeed) -> bool {
+    inputs.speed.is_none_or(|speed| at.runs_out.base() < NEAR * speed.base())
 }
 
 pub(super) fn cures(cures: &CoilCures) -> Vec<Message> {

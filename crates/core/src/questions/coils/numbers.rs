@@ -3,8 +3,8 @@
 use crate::report::{Curve, Detail, Figure, Level, Panel, Picture, Row, Table, Tone, Traces};
 use crate::{
     coil::{AtSpeed, CoilAnswer, CoilInputs, Dwell, charging::CoilCorner},
-    quantity::{Band, Measure, Value, celsius},
-    questions::coils::words,
+    quantity::{Band, Measure, RotationalSpeed, Value, celsius},
+    questions::coils::{judge, words},
     say,
 };
 
@@ -32,7 +32,7 @@ fn figures(inputs: &CoilInputs, found: &CoilAnswer) -> Vec<Figure> {
         ));
     }
     if let Some(at) = &found.at_speed {
-        figures.extend(at_speed(at));
+        figures.extend(at_speed(inputs, at));
     }
     let held = &found.held;
     figures.push(Figure::new(say!(words::FIGURE_HELD), held.current, held.working.clone()));
@@ -41,14 +41,17 @@ fn figures(inputs: &CoilInputs, found: &CoilAnswer) -> Vec<Figure> {
     figures
 }
 
-fn at_speed(at: &AtSpeed) -> Vec<Figure> {
+fn at_speed(inputs: &CoilInputs, at: &AtSpeed) -> Vec<Figure> {
     let steps = || at.working.clone();
     let mut figures = vec![
         Figure::plain(say!(words::FIGURE_NEEDED), at.needed, steps()),
         Figure::plain(say!(words::FIGURE_AVAILABLE), at.available, steps()),
-        Figure::plain(say!(words::FIGURE_RUNS_OUT), at.runs_out, steps()),
     ];
-    if let Some((speed, steps)) = &at.runs_out_at_rest {
+    if judge::runs_out_near(inputs, at) {
+        figures.push(Figure::plain(say!(words::FIGURE_RUNS_OUT), at.runs_out, steps()));
+    }
+    let is_below = |out: RotationalSpeed| inputs.speed.is_none_or(|speed| out < speed);
+    if let Some((speed, steps)) = at.runs_out_at_rest.as_ref().filter(|(out, _)| is_below(*out)) {
         figures.push(Figure::plain(say!(words::FIGURE_RUNS_OUT_AT_REST), *speed, steps.clone()));
     }
     figures.push(Figure::plain(say!(words::FIGURE_DUTY), at.duty, steps()));

@@ -15,7 +15,7 @@ use crate::{
 /// What the fields of the coils say.
 #[derive(Debug)]
 pub(crate) struct Coiled {
-    /// The inputs, with what is taken for blanks.
+    /// The inputs, with what is assumed for blanks.
     pub(crate) inputs: CoilInputs,
     /// What follows from them; nothing where the igniter leaves the coil no voltage.
     pub(crate) found: Option<coil::CoilAnswer>,
@@ -79,7 +79,7 @@ pub(crate) fn coils(
     let is_guess = !is_known || !reader.is_typed(fields::coils::INDUCTANCE);
     let is_wanted_given = reader.is_typed(fields::coils::CURRENT);
     let relay = relay_records::of_coils(reader.plan());
-    let parts = parts(reader, conditions, relay, taken);
+    let parts = parts(reader, conditions, relay, (rest, taken));
     let on_at = fields::relays::RELAY_ON_AT.at(relay);
     let cut_below = Some(relay)
         .filter(|at| relay_records::is_switched_at_speed(reader.plan(), *at))
@@ -132,7 +132,7 @@ fn parts(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
     at: usize,
-    taken: &mut Vec<(&'static str, Value)>,
+    (rest, taken): (&PlannedRest, &mut Vec<(&'static str, Value)>),
 ) -> CoilFeedParts {
     let relays = reader.whole(fields::relays::ALIKE.at(at));
     if !matches!(relays, Entry::Given(_)) {
@@ -149,5 +149,6 @@ fn parts(
         fuse,
         lead: length.zip(area),
         hot: conditions.temperature.high,
+        others: rest.taken_behind(at),
     }
 }

@@ -51,6 +51,13 @@ pub(super) fn severity(read: &Coiled) -> Option<Severity> {
     Some(if at.is_sure && !read.is_guess { Severity::Danger } else { Severity::Doubt })
 }
 
+impl Coiled {
+    /// The input of which it is told that it fires a coil as the controller is up, and how gravely.
+    pub(crate) fn told_at_key_on(&self) -> Option<(&str, Severity)> {
+        Some((self.at_key_on.as_ref()?.name.as_str(), severity(self)?))
+    }
+}
+
 /// What comes of that: a spark where nobody waits for one.
 pub(super) fn finding(
     read: &Coiled,

@@ -3,105 +3,100 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "coils.question", "Are the coils charged in time, and fed well enough?";
+    QUESTION = "coils.question", "Is there time to charge the coils, and is their feed big enough?";
     PENDING = "coils.pending", "One moment…";
-    TITLE = "coils.title", "How long must they be charged?";
-    FEED_TITLE = "coils.feed-title", "What must their feed bear?";
+    TITLE = "coils.title", "What dwell do they need?";
+    FEED_TITLE = "coils.feed-title", "Fuse, relay and cable for the coils";
     // verdicts
-    BLANK = "coils.blank", "Not asked yet: type the coil’s resistance";
+    BLANK = "coils.blank", "To start: type the coil's resistance";
     NO_VOLTAGE = "coils.no-voltage", "The igniter leaves the coil no voltage";
-    NEVER = "coils.never", "They never get {current}";
+    NEVER = "coils.never", "They never reach {current}";
     RUNS_OUT_AT = "coils.runs-out-at", "Dwell runs out at {speed}";
-    TOO_LONG = "coils.too-long", "Charged for too long: {duty} of the time";
-    WEAK_CRANKING = "coils.weak-cranking", "Not sure of {current} while cranking";
-    NOT_SURE = "coils.not-sure", "Not sure of {current}";
-    IN_TIME = "coils.in-time", "Charged in time: {needed} of {available}";
-    DWELL_IS = "coils.dwell-is", "Charge them for {dwell} at {supply}";
+    TOO_LONG = "coils.too-long", "Coil duty too high: {duty}";
+    WEAK_CRANKING = "coils.weak-cranking", "May not reach {current} while cranking";
+    NOT_SURE = "coils.not-sure", "May not reach {current}";
+    IN_TIME = "coils.in-time", "Time to charge: {needed} of {available}";
+    DWELL_IS = "coils.dwell-is", "Dwell {dwell} at {supply}";
     DWELL_LONG = "coils.dwell-long", "Dwell too long: charged to {current}";
     DWELL_SHORT = "coils.dwell-short", "Dwell too short: charged to {current}";
-    AT_KEY_ON = "coils.at-key-on", "They fire as the key is turned on";
-    PERHAPS_AT_KEY_ON = "coils.perhaps-at-key-on", "They may fire as the key is turned on";
-    FEED_OUTLASTS = "coils.feed-outlasts", "It bears them; the fuse outlasts a coil held on";
+    AT_KEY_ON = "coils.at-key-on", "They fire at key-on";
+    PERHAPS_AT_KEY_ON = "coils.perhaps-at-key-on", "They may fire at key-on";
+    FEED_OUTLASTS = "coils.feed-outlasts", "Big enough, but the fuse outlasts a coil held on";
     FEED_OPEN = "coils.feed-open", "Not answered yet: engine, firing and highest speed first";
     FEED_BOTH_SMALL = "coils.feed-both-small", "Fuse and relay are too small";
     FEED_FUSE_SMALL = "coils.feed-fuse-small", "The fuse is too small";
     FEED_RELAY_SMALL = "coils.feed-relay-small", "The relay is too small";
-    FEED_LEAD_THIN = "coils.feed-lead-thin", "The lead takes {drop} away";
-    FEED_GOOD = "coils.feed-good", "Fuse and relay bear it";
+    FEED_LEAD_THIN = "coils.feed-lead-thin", "The cable drops {drop}";
+    FEED_GOOD = "coils.feed-good", "Fuse and relay are big enough";
     FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse} for each relay";
-    FEED_TOO_MUCH = "coils.feed-too-much", "No blade fuse bears it: use more relays";
+    FEED_TOO_MUCH = "coils.feed-too-much", "Too much for one blade fuse: use more relays";
     // why
     WHY = "coils.why",
-        "A coil needs up to {needed} for {current} at {supply} ({energy} as meant), and at {speed} there are {available} between two \
-         sparks; the dwell runs out at {runs_out}.";
+        "A coil needs up to {needed} for {current} at {supply} (nominally {energy}), and at {speed} there are {available} between two sparks.";
     WHY_ENTERED = "coils.why-entered",
-        "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, as meant; at {speed} there are {available} between \
-         two sparks, and it runs out at {runs_out}.";
+        "The dwell entered, {dwell}, nominally charges a coil to {current} at {supply}; at {speed} there are {available} between two sparks.";
+    WHY_RUNS_OUT = "coils.why-runs-out", "The dwell runs out at {runs_out}.";
     FEED_WHY = "coils.feed-why",
-        "{coils} {coils|coil|coils} on each of {relays} {relays|relay|relays}: {mean} on average at {speed}, where it is most, {effective} as it heats a fuse, {peak} at the highest \
-         instant, with up to {at_once} {at_once|coil|coils} of the engine charged at once.";
+        "{relays} {relays|relay feeds|relays feed} {coils} {coils|coil|coils}{relays|| each}: {mean} average at {speed}, where it is highest, {effective} RMS (what heats a fuse), {peak} peak, with up to {at_once} {at_once|coil|coils} of the engine charged at once.";
     // what to do
     CURE_ONCE = "coils.cure-once",
-        "Give each cylinder a coil of its own, fired once a cycle: the dwell then runs out at {speed} only.";
+        "Give each cylinder its own coil, fired once a cycle: the dwell then runs out only at {speed}.";
     CURE_LESS = "coils.cure-less",
-        "Charge them to {current} only, {energy} a spark, if the engine fires with that.";
+        "Charge them to only {current}, {energy} a spark, if the engine fires with that.";
     CURE_DWELL = "coils.cure-dwell", "Enter {dwell} at {supply}; the table below has the other supplies.";
     DO_OTHER_COIL = "coils.do-other-coil",
-        "Take a coil of less inductance that bears more current, or more coils.";
+        "Use a coil with less inductance that is rated for more current, or more coils.";
     DO_OTHER_PAIR = "coils.do-other-pair",
-        "Type a lower current if the engine fires with that, or take a coil and an igniter that reach {current}.";
-    DO_ENTER = "coils.do-enter", "Enter the dwell of each supply from the table below in the controller.";
+        "Type a lower current if the engine fires with that, or use a coil and an igniter that reach {current}.";
+    DO_ENTER = "coils.do-enter", "Enter the dwell for each supply from the table below in the controller.";
     DO_ENGINE = "coils.do-engine",
-        "Describe the engine and how its coils are fired under “Firing”: then it says whether there is time for it.";
+        "Fill in the engine and how its coils are fired under “Firing”, to see whether there is time for it.";
     DO_SPEED = "coils.do-speed",
-        "Type the engine’s highest speed under “Firing”: then it says whether there is time for it.";
+        "Type the highest speed under “Firing”, to see whether there is time for it.";
     DO_PROVE = "coils.do-prove",
-        "Prove it with an oscilloscope and current clamp on one coil’s feed, first with the fuel off: it rises to {current} and no further. \
-         After a drive, ignition off: no coil much hotter than the engine next to it.";
-    TAKEN = "coils.taken", "Taken where nothing was typed: {list}.";
+        "Prove it with an oscilloscope and current clamp on one coil's feed, first with the fuel off: it rises to {current} and no further. After a drive, ignition off: no coil much hotter than the engine next to it.";
+    TAKEN = "coils.taken", "Assumed: {list}.";
     FEED_FIT = "coils.feed-fit",
-        "Give each relay a fuse of {fuse} close to the battery, and a contact that bears {peak} of direct current.";
+        "Give each relay a fuse of {fuse} close to the battery, and a contact rated for {peak} DC.";
     FUSE_LARGER = "coils.fuse-larger", "Fit a fuse of {fuse}.";
-    FEED_SPLIT = "coils.feed-split", "Share the coils between more relays, each with a fuse of its own.";
+    FEED_SPLIT = "coils.feed-split", "Share the coils between more relays, each with its own fuse.";
     FEED_GROUND = "coils.feed-ground",
-        "Ground the igniters at the cylinder head with the same size of wire: what flows in must flow out.";
+        "Ground the igniters at the cylinder head with wire of the same size as their feed: both carry the same current.";
     // cautions
     CAUTION_SPARK = "coils.caution-spark",
-        "Ignition voltage can kill: no hand near coil or lead while anything can fire, and every plug or a spark tester on its lead. A spark \
-         lights fuel vapour: fuel off, rags and cans away.";
+        "Ignition voltage can kill: no hand near coil or lead while anything can fire, and every plug or a spark tester on its lead. A spark lights fuel vapour: fuel off, rags and cans away.";
     CAUTION_HELD = "coils.caution-held",
-        "A coil that is held on with the engine standing takes {current} and makes {heat} of heat until it burns: feed the coils through a relay \
-         that follows engine speed, and pull their fuse while you work.";
+        "A coil held on with the engine stopped takes {current} and makes {heat} of heat until it burns: feed the coils through a relay that follows engine speed, and pull their fuse while you work.";
     // figures
-    FIGURE_DWELL = "coils.figure-dwell", "Dwell as meant, 20 °C, at {supply}";
-    FIGURE_ENERGY = "coils.figure-energy", "Energy of one charge, as meant";
-    FIGURE_NEEDED = "coils.figure-needed", "Longest dwell while charging";
+    FIGURE_DWELL = "coils.figure-dwell", "Nominal dwell, 20 °C, at {supply}";
+    FIGURE_ENERGY = "coils.figure-energy", "Energy per spark, nominal";
+    FIGURE_NEEDED = "coils.figure-needed", "Longest dwell, alternator charging";
     FIGURE_AVAILABLE = "coils.figure-available", "Time for it at the highest speed";
     FIGURE_RUNS_OUT = "coils.figure-runs-out", "Dwell runs out at";
-    FIGURE_RUNS_OUT_AT_REST = "coils.figure-runs-out-at-rest", "The same if the alternator is out";
-    FIGURE_DUTY = "coils.figure-duty", "Part of the time charged, highest speed";
-    FIGURE_COIL_HEAT = "coils.figure-coil-heat", "Heat in one coil’s primary, at most";
+    FIGURE_RUNS_OUT_AT_REST = "coils.figure-runs-out-at-rest", "Dwell runs out at, alternator dead";
+    FIGURE_DUTY = "coils.figure-duty", "Coil duty at the highest speed";
+    FIGURE_COIL_HEAT = "coils.figure-coil-heat", "Heat in one coil's primary, at most";
     FIGURE_IGNITER_HEAT = "coils.figure-igniter-heat", "Heat in its igniter, at most";
-    FEED_FUSE_BIG = "coils.feed-fuse-big", "The fuse is too large for what lies behind it";
+    FEED_FUSE_BIG = "coils.feed-fuse-big", "Fuse too large for what is behind it";
     FIGURE_HELD = "coils.figure-held", "Current of a coil that is held on";
-    FIGURE_HELD_HEAT = "coils.figure-held-heat", "Heat in it";
-    FIGURE_HELD_TIME = "coils.figure-held-time", "Its copper 100 K hotter after";
-    FIGURE_MEAN = "coils.figure-mean", "On one relay, on average";
-    FIGURE_EFFECTIVE = "coils.figure-effective", "The same, as it heats relay and fuse";
-    FIGURE_PEAK = "coils.figure-peak", "On one relay, at the highest instant";
-    FIGURE_LEAST = "coils.figure-least", "Least rating of relay and fuse";
-    FIGURE_DROP = "coils.figure-drop", "Drop in the lead at that instant";
+    FIGURE_HELD_HEAT = "coils.figure-held-heat", "Heat in a coil that is held on";
+    FIGURE_HELD_TIME = "coils.figure-held-time", "Winding 100 °C hotter after";
+    FIGURE_MEAN = "coils.figure-mean", "One relay, average";
+    FIGURE_EFFECTIVE = "coils.figure-effective", "One relay, RMS (heats relay and fuse)";
+    FIGURE_PEAK = "coils.figure-peak", "One relay, peak";
+    FIGURE_LEAST = "coils.figure-least", "Smallest rating of relay and fuse";
+    FIGURE_DROP = "coils.figure-drop", "Voltage drop in the cable at that peak";
     // table
     TABLE = "coils.table", "Dwell to enter, for {current}";
-    TABLE_BANKS = "coils.table-banks", "What the relay of each bank carries at most";
+    TABLE_BANKS = "coils.table-banks", "Highest current in the relay of each bank";
     COLUMN_BANK = "coils.column-bank", "Bank";
-    COLUMN_MEAN = "coils.column-mean", "On average";
-    COLUMN_EFFECTIVE = "coils.column-effective", "As it heats";
-    COLUMN_PEAK = "coils.column-peak", "At most";
+    COLUMN_MEAN = "coils.column-mean", "Average";
+    COLUMN_EFFECTIVE = "coils.column-effective", "RMS";
+    COLUMN_PEAK = "coils.column-peak", "Peak";
     PICTURE = "coils.picture", "The current of one coil while it is charged, 20 °C, to {current}";
     CURVE = "coils.curve", "at {supply}";
-    LEVEL_WANTED = "coils.level-wanted", "wanted";
-    LEVEL_LIMIT = "coils.level-limit", "igniter holds it";
+    LEVEL_WANTED = "coils.level-wanted", "needed";
+    LEVEL_LIMIT = "coils.level-limit", "igniter limits it";
     COLUMN_SUPPLY = "coils.column-supply", "Supply";
     COLUMN_DWELL = "coils.column-dwell", "Dwell (20 °C)";
     COLUMN_RANGE = "coils.column-range", "Needed, cold to hot";
@@ -110,57 +105,54 @@ sentences! {
     CELL_FROM = "coils.cell-from", "{least} or never";
     // findings
     FALLS_SHORT = "coils.falls-short",
-        "The coils are not sure to get {current}: at {supply} copper and igniter leave too little for it.";
+        "The coils may not reach {current}: at {supply} copper and igniter leave too little voltage.";
     RUNS_OUT = "coils.runs-out",
-        "From {runs_out} on a coil has too little time: it needs {needed} for its current, and at {speed} only {available} are left beside its \
-         spark.";
+        "Above {runs_out} there is too little time to charge a coil: it needs {needed}, and at {speed} only {available} are left beside its spark.";
     OVER_DUTY = "coils.over-duty",
-        "At the highest speed a coil is charged for {duty} of the time; its data allow {limit}.";
+        "At the highest speed coil duty is {duty}; its data allow {limit}.";
     DWELL_TOO_LONG = "coils.dwell-too-long",
-        "The dwell of {dwell} that is entered charges a coil to {current} at {supply}, to {least} at least when hot; {wanted} is wanted.";
+        "The dwell entered, {dwell}, charges a coil to {current} at {supply}, to at least {least} when hot; {wanted} is needed.";
     DWELL_TOO_SHORT = "coils.dwell-too-short",
-        "The dwell of {dwell} that is entered charges a coil to {current} only at {supply}; {wanted} is wanted.";
+        "The dwell entered, {dwell}, charges a coil to only {current} at {supply}; {wanted} is needed.";
     FUSE_TOO_SMALL = "coils.fuse-too-small",
-        "The fuse of {rating} is heated as by {effective}; loaded to 75% it must have {least} or more.";
+        "The {rating} fuse carries {effective} RMS; loaded to 75% it must be {least} or more.";
     RELAY_TOO_SMALL = "coils.relay-too-small",
-        "The contact of {rating} is heated as by {effective}, and carries {peak} at the highest instant.";
-    LEAD_DROPS = "coils.lead-drops", "The lead to the coils takes {drop} away at {peak}; {most} is usual at most.";
+        "The {rating} contact carries {effective} RMS, {peak} peak.";
+    LEAD_DROPS = "coils.lead-drops", "The cable to the coils drops {drop} at {peak}; the usual limit is {most}.";
     FUSE_BEARS_HELD = "coils.fuse-bears-held",
-        "A coil that is held on takes {current}, which a fuse of {rating} may bear {holds}; {part}, with {heat} in it, is 100 K hotter in {time}.";
+        "The {rating} fuse may not blow if a coil is held on: {current} may flow {holds}, and {part}, with {heat} in it, is 100 °C hotter in {time}.";
     HELD_BUT_CUT = "coils.held-but-cut",
-        "The relay at {speed} saves a coil that is held on with the engine standing, not with it turning: {current} through a fuse of {rating}, \
-         borne {holds}, and {part} ({heat}) 100 K hotter in {time}.";
+        "With its threshold at {speed} the relay saves a coil that is held on with the engine stopped; with it turning the fuse may not blow {holds}, and {part} is 100 °C hotter in {time}.";
     FIRES_AT_KEY_ON = "coils.fires-at-key-on",
-        "While the controller starts, {name} makes the igniter charge its coil to {current}; as the start ends it fires with {energy}, wherever \
-         the engine stands and whoever has a hand there.";
+        "While the controller starts, {name} makes the igniter charge its coil to {current}; then it fires with {energy}, wherever the engine is and whoever has a hand there.";
     SHARED_LIMIT = "coils.shared-limit",
-        "The igniter holds {limit} for {n} coils together: each gets {each}, and {wanted} is wanted.";
+        "The igniter limits {n} coils together to {limit}: each gets {each}, and {wanted} is needed.";
     NO_SUCH_INPUT = "coils.no-such-input", "No load is called {name}.";
     HOLDS_FOR = "coils.holds-for", "for {time}";
     HOLDS_FOR_EVER = "coils.holds-for-ever", "for ever";
     THE_COIL = "coils.the-coil", "its primary";
     THE_IGNITER = "coils.the-igniter", "its igniter";
     SPEED_RELAY = "coils.speed-relay",
-        "Feed the coils through a relay that is switched on at {speed} of the engine: with it standing they have no power.";
-    FUSE_EACH = "coils.fuse-each", "Give each igniter a fuse of its own, of {fuse}: it blows in time.";
+        "Feed the coils through a relay with a threshold of {speed}: no power while the engine is stopped.";
+    FUSE_EACH = "coils.fuse-each", "Give each igniter its own fuse of {fuse}: it blows in time.";
     HOLD_INPUT = "coils.hold-input",
-        "Hold that input at rest until the controller is up: a resistor from it to ground, as under “Outputs”.";
-    OWN_IGNITER = "coils.own-igniter", "Give each coil an igniter of its own.";
+        "Hold that input off until the controller is up: a resistor from it to ground, as under “Outputs”.";
+    OWN_IGNITER = "coils.own-igniter", "Give each coil its own igniter.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: FALLS_SHORT.code,
         // At a corner of supply, temperature and tolerances the current that is neared is no more than the one wanted.
-        why: "A weak spark fires a warm engine and not a cold, rich one; while cranking that is the difference between start and no start.",
-        act: "Take a coil of less resistance, shorter and thicker leads, or a lower current where the engine fires with it.",
-        source: "Ohm's law at every corner; University Physics, vol. 2, section 14.4",
+        why: "A weak spark fires a warm engine but not a cold, rich one: while cranking it decides whether the engine starts.",
+        act: "Use a coil with less resistance, shorter and thicker cables, or a lower current if the engine fires with it.",
+        source: "Ohm's law in every case; University Physics, vol. 2, section 14.4",
     },
     Explanation {
         code: RUNS_OUT.code,
         // The longest dwell at the charging supply and the spark take longer than the least time between two charges.
-        why: "Above that speed the current, and with its square the energy, falls: it misfires under load, where it matters.",
-        act: "Fire each coil less often (its own coil once a cycle), take a faster coil, or a lower current.",
+        why: "Above that speed the current falls, and the energy with its square: it misfires under load.",
+        act: "Fire each coil less often (its own coil once a cycle), use a faster coil, or a lower current.",
         source: "University Physics, vol. 2, section 14.4; a spark of 1 to 2 ms: common practice, no source",
     },
     Explanation {
@@ -188,55 +180,48 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: FUSE_TOO_SMALL.code,
         // The effective current is above 75% of the rating.
         why: "It blows at speed, after minutes: the engine stops, all cylinders at once.",
-        act: "Take the fuse that is named, on wire that bears it, or share the coils between more relays.",
+        act: "Fit the fuse named, on wire rated for it, or share the coils between more relays.",
         source: "ISO 8820-3 ratings, from memory; 75%: common practice, no source",
     },
     Explanation {
         code: RELAY_TOO_SMALL.code,
         // The effective current is above 75% of the contact's rating, or the highest instant above the rating.
         why: "The contact gets hot, then sticks or burns away.",
-        act: "Take a larger relay, or one for each bank of coils.",
+        act: "Use a larger relay, or one for each bank of coils.",
         source: "75%: common practice, no source",
     },
     Explanation {
         code: LEAD_DROPS.code,
         // More than 0.3 V at the highest instant.
-        why: "What the lead takes is missing in every coil: use the row of the table for that much less supply.",
-        act: "Take a thicker or shorter lead.",
+        why: "Every coil loses what the cable drops: use the table's row for that much less supply.",
+        act: "Fit a thicker or shorter cable.",
         source: "IEC 60028, copper; 0.3 V: common practice, no source",
     },
     Explanation {
         code: FUSE_BEARS_HELD.code,
         // A fuse may hold the coils of one igniter, held on, for longer than the first of coil and igniter needs to be 100 K hotter.
-        why: "A wrong dwell sense, a stuck output or a crashed controller then burns it, and perhaps the car, behind a whole fuse.",
-        act: "Let a relay that falls off below a speed cut the coils' feed when the engine stands. Don't rely on the fuse.",
-        source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
-    },
-    Explanation {
-        code: HELD_BUT_CUT.code,
-        // The same, with a relay that is switched at a speed.
-        why: "An output that sticks while the engine runs burns coil or igniter all the same; with the engine off the relay ends it.",
-        act: "Prove that the relay lets go when the engine stands.",
+        why: "A wrong dwell sense, a stuck output or a crashed controller then burns it, and perhaps the car, and the fuse doesn't blow.",
+        act: "Feed the coils through a relay that drops out when the engine stops. Don't rely on the fuse.",
         source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
     },
     Explanation {
         code: FIRES_AT_KEY_ON.code,
         // The load that is the igniter's input acts while the stages of the controller are open, and no relay cuts the coils then.
-        why: "A tenth of a second charges a coil as far as it goes, several times the energy of a usual spark: it can stop a heart, kick the engine or light fuel.",
-        act: "Hold the input at rest, or leave the coils without power until the engine turns. Plugs' leads off until it is proved.",
+        why: "A tenth of a second charges a coil fully, to several times the energy of a usual spark: it can stop a heart, make the engine kick back or light fuel.",
+        act: "Hold the input off, or leave the coils without power until the engine turns. Plug leads off until you have proved it.",
         source: "University Physics, vol. 2, section 14.3; starting takes 0.1 to 1 s: common practice, no source",
     },
     Explanation {
         code: SHARED_LIMIT.code,
         // What an igniter holds, over the coils on it, is less than the current wanted.
-        why: "Coils side by side share what their igniter lets through: half the current is a quarter of the energy.",
-        act: "Take an igniter for each coil, or one that holds as many times the current.",
+        why: "Coils in parallel share their igniter's limit: half the current is a quarter of the energy.",
+        act: "Use an igniter for each coil, or one with as many times the limit.",
         source: "Kirchhoff's current law; University Physics, vol. 2, section 14.3",
     },
     Explanation {
         code: NO_SUCH_INPUT.code,
         // The name is none of a load's.
-        why: "Without it nothing is said of what the coil does while the controller starts.",
+        why: "Without it, what the coil does while the controller starts is not checked.",
         act: "Type the name of the load as it stands under “Outputs”.",
         source: "the form of this plan",
     },

@@ -12,7 +12,7 @@ use crate::{
 
 const BEST: Formula = Formula {
     symbols: "n_best = sqrt(n_low · n_high)",
-    source: "the middle by ratio, rounded: as far as possible from both ends, the lower at least 2 · n_rock where it can be (false edges); then simulated at every corner from every start",
+    source: "the middle by ratio, rounded: as far as possible from both ends, the lower at least 2 · n_rock where it can be (false edges); then simulated in every case from every start",
 };
 const BEST_RELEASE: Formula = Formula {
     symbols: "n_off = sqrt(n_rock · n_dip)",
@@ -20,15 +20,15 @@ const BEST_RELEASE: Formula = Formula {
 };
 const RELEASE_LOW: Formula = Formula {
     symbols: "n_off > n_rock",
-    source: "an engine that rocks at standstill must let the relay go; common practice, no source",
+    source: "an engine that rocks at standstill must let the relay drop out; common practice, no source",
 };
 const RELEASE_HIGH: Formula = Formula {
     symbols: "n_off ≤ n_dip",
-    source: "simulated: the lowest that as many readings in a row as must agree reach once the relay is on, at any corner",
+    source: "simulated: the lowest that as many readings in a row as must agree reach once the relay is on, in any case",
 };
 const DIP: Formula = Formula {
     symbols: "d = 1 − b",
-    source: "work-energy theorem: w² = b² + g (S_max − S), mean of w 1; S the compressions’ work, W = (V^(1 − k) − 1) / (k − 1) − (1 − V), adiabatic, less what the air below does, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; g by an even four that dips 30 to 40 %: common practice, no source; at most 90 %",
+    source: "work-energy theorem: w² = b² + g (S_max − S), mean of w 1; S the compressions' work, W = (V^(1 − k) − 1) / (k − 1) − (1 − V), adiabatic, less what the air below does, textbook; ratio 9.5, k 1.35, rod 0.3 from memory; g by an even four that dips 30 to 40%: common practice, no source; at most 90%",
 };
 
 /// What bounds the band, the releases, and the best of both.
@@ -49,7 +49,7 @@ pub(super) fn figures(
         figures.push(Figure::plain(say!(words::relays::FIGURE_BOUNDS), shown, working));
     }
     let Some(best) = best else { return figures };
-    let shown = format!("on at {}, off below {}", words(best.threshold), words(best.release));
+    let shown = format!("threshold {}, release {}", words(best.threshold), words(best.release));
     figures.push(Figure::plain(
         say!(words::relays::FIGURE_BEST),
         Value::text(shown),

@@ -15,8 +15,8 @@ choices! {
 
 choices! {
     Average {
-        Blocks = "blocks", "Each from fresh teeth";
-        Sliding = "sliding", "One at every tooth, over the last so many";
+        Blocks = "blocks", "New teeth for each reading";
+        Sliding = "sliding", "A new one at every tooth, over the last so many";
     }
 }
 
@@ -49,26 +49,26 @@ fields! {
     /// Mean cranking speed in cold, thick oil.
     COLD_SPEED: RotationalSpeed = quantity("cold_speed", "Cranking speed in cold, thick oil", "rpm", 20.0, 1000.0)
         .hint("blank: the low end of the cranking speed")
-        .measure("Crank after a frosty night with fuel and spark off, and read the controller’s speed.");
+        .measure("Crank after a frosty night with fuel and spark off, and read the controller's speed.");
     /// Mean cranking speed on a weak battery.
     WEAK_SPEED: RotationalSpeed = quantity("weak_speed", "Cranking speed on a weak battery", "rpm", 20.0, 1000.0)
         .hint("8 V at the starter while it turns")
-        .measure("With an old battery, run down until 8 V is left at the starter while it turns: read the controller’s speed. Recharge at once; crank in short bursts, starters overheat.");
+        .measure("With an old battery, run down until 8 V is left at the starter while it turns: read the controller's speed. Recharge at once; crank in short bursts, starters overheat.");
     /// What the coils do as power arrives: `quiet`, `spark` or `held`.
-    POWER_UP: PowerUp = choice("power_up", "As power arrives, the coils")
-        .measure("Plugs out on a grounded bar, no fuel vapour, engine standing: close the relay by hand and watch for a spark.");
+    POWER_UP: PowerUp = choice("power_up", "At power-up the coils")
+        .measure("Plugs out on a grounded bar, no fuel vapour, engine stopped: close the relay by hand and watch for a spark.");
     /// Time that a coil needs after power before it can charge.
-    WARM_UP: Time = quantity("warm_up", "Time a coil needs after power", "ms", 0.0, 2000.0)
-        .hint("of coils with their own electronics: the data sheet")
+    WARM_UP: Time = quantity("warm_up", "Coil ready after power-up", "ms", 0.0, 2000.0)
+        .hint("coils with electronics of their own: the data sheet")
         .assumed("0 ms", "a plain coil charges at once")
         .rare();
     /// How far the speed dips at each compression, as a share of the mean.
-    DIP: Ratio = quantity("dip", "Dip at each compression, of the mean", "%", 0.0, 95.0)
-        .hint("blank: from the engine’s own compressions")
+    DIP: Ratio = quantity("dip", "Speed dip at each compression", "%", 0.0, 95.0)
+        .hint("blank: from the engine's own compressions")
         .measure("Record the speed from every tooth while cranking: the mean less the lowest, over the mean.");
     /// What the first spark waits for: `gap` or `cam`.
     SYNC: Sync = choice("sync", "The first spark waits for")
-        .assumed("gap", "the sooner of the two: power must be there by then");
+        .assumed("gap", "whichever comes first: power must be there by then");
     /// Readings in a row that must agree.
     CONFIRMATION: Whole = whole("confirmation", "Readings in a row that must agree", 1, 20)
         .assumed("2", "common practice, no source")
@@ -84,25 +84,25 @@ fields! {
         .only_if("averaging", &[])
         .rare();
     /// Time the starter takes to bring the engine to speed.
-    RUN_UP: Time = quantity("run_up", "Time the starter takes to reach that speed", "ms", 0.0, 5000.0)
+    RUN_UP: Time = quantity("run_up", "Run-up time of the starter", "ms", 0.0, 5000.0)
         .assumed("300 ms", "common practice, no source")
         .measure("Record the speed while cranking: from the first tooth to the first full-height crest.")
         .rare();
     /// Time without a tooth after which the engine counts as standing.
-    STALL_TIMEOUT: Time = quantity("stall_timeout", "Without a tooth, stopped after", "ms", 10.0, 10000.0)
+    STALL_TIMEOUT: Time = quantity("stall_timeout", "Stall time-out: stopped when no tooth for", "ms", 10.0, 10000.0)
         .assumed("1 s", "common practice, no source")
         .rare();
     /// Speed read while the engine rocks to a standstill.
-    ROCKING: RotationalSpeed = quantity("rocking", "Speed read while the engine rocks at standstill", "rpm", 0.0, 500.0)
+    ROCKING: RotationalSpeed = quantity("rocking", "Speed read while it rocks at standstill", "rpm", 0.0, 500.0)
         .assumed("30 rpm", "common practice, no source")
-        .measure("Record the speed while the engine stops: the highest reading after it first stands.")
+        .measure("Record the speed while the engine stops: the highest reading after it first stops.")
         .rare();
     /// Angle through which a compression may throw the engine back.
-    KICK_BACK: CrankAngle = quantity("kick_back", "A compression may throw it back by", "deg", 0.0, 120.0)
+    KICK_BACK: CrankAngle = quantity("kick_back", "Kick-back angle", "deg", 0.0, 120.0)
         .assumed("30 deg", "common practice, no source")
         .rare();
     /// How long a starter that sticks stands.
-    STICK: Time = quantity("stick", "A starter that sticks stands for", "ms", 0.0, 20000.0)
+    STICK: Time = quantity("stick", "Starter sticks for", "ms", 0.0, 20000.0)
         .assumed("1.5 s", "common practice, no source")
         .rare();
     /// Speed from which the engine dies.
@@ -110,7 +110,7 @@ fields! {
         .assumed("800 rpm", "common practice, no source")
         .rare();
     /// Time from there to a standstill.
-    RUN_DOWN: Time = quantity("run_down", "Time from there to a standstill", "ms", 50.0, 20000.0)
+    RUN_DOWN: Time = quantity("run_down", "Run-down time from idle", "ms", 50.0, 20000.0)
         .assumed("1 s", "common practice, no source")
         .rare();
 }

@@ -17,12 +17,12 @@ use crate::{
 };
 
 const CLEARANCE: Formula =
-    Formula { symbols: "Δn = n_read − n_on", source: "the least reading over the corners" };
+    Formula { symbols: "Δn = n_read − n_on", source: "the lowest reading over the cases" };
 const ABOVE_ROCKING: Formula =
     Formula { symbols: "Δn = n_on − n_rock", source: "common practice, no source" };
 const OPENINGS: Formula = Formula {
     symbols: "N = openings",
-    source: "counted in the simulation, over whole cycles at full cranking speed, at every corner from every starting position",
+    source: "counted in the simulation, over whole cycles at full cranking speed, in every case from every starting position",
 };
 const USUAL: Formula = Formula {
     symbols: "n_low < n_usual ≤ n_high",

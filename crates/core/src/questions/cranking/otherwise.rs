@@ -16,7 +16,7 @@ use crate::{
 
 const POWERED: Formula = Formula {
     symbols: "t_powered = t_closed",
-    source: "simulated tooth by tooth: how long the contact is closed while the engine stands or turns back, at the worst corner",
+    source: "simulated tooth by tooth: how long the contact is closed while the engine is stopped or turns back, in the worst case",
 };
 const FALSE_EDGES: Formula = Formula {
     symbols: "n_above = 2 · n_rock",
@@ -43,12 +43,12 @@ impl Otherwise {
         let mut rows: Vec<_> = self.events.iter().map(row).collect();
         let edges = self.noise?;
         let told = match edges.edges {
-            None => "no number of them closes it".to_owned(),
-            Some(0) => "it closes without any".to_owned(),
-            Some(1) => "1 closes it".to_owned(),
-            Some(count) => format!("{count} in a row close it"),
+            None => "no number pulls it in".to_owned(),
+            Some(0) => "it pulls in without any".to_owned(),
+            Some(1) => "1 pulls it in".to_owned(),
+            Some(count) => format!("{count} in a row pull it in"),
         };
-        let burst = format!("a burst of {} closes it at any threshold", edges.burst);
+        let burst = format!("a burst of {} pulls it in at any threshold", edges.burst);
         let cells = ["false edges while it rocks", &told, &burst, "none"];
         rows.push(Row {
             cells: cells.into_iter().map(Value::text).collect(),
@@ -139,7 +139,7 @@ impl Otherwise {
 fn row(event: &Event) -> Row {
     let name = match event.happening {
         Happening::SlowFirstTurn => "slow first turn",
-        Happening::KickBack => "thrown back at the first compression",
+        Happening::KickBack => "kicks back at the first compression",
         Happening::Sticks => "starter sticks after a turn",
     };
     let power = if event.closes { event.power.show() } else { Value::text("never") };
@@ -184,7 +184,7 @@ fn spark_at_power(known: &Known, answer: &CrankingAnswer) -> Option<Finding> {
     } else {
         #[expect(clippy::cast_precision_loss, reason = "a few hundred starts")]
         let percent = number((100.0 * compressing as f64 / all as f64).round());
-        say!(words::relays::SPARK_IN_COMPRESSION, share = format!("{percent} %"), starts = all)
+        say!(words::relays::SPARK_IN_COMPRESSION, share = format!("{percent}%"), starts = all)
     };
     let cures = [say!(words::relays::OTHER_IGNITER), say!(words::relays::POWER_BEFORE)];
     Some(Finding::new(Severity::Danger, path, message).cured_by(cures))

@@ -160,6 +160,10 @@ fn of_sparks(known: &Known, inputs: &CrankingInputs, answer: &CrankingAnswer) ->
     }
     let delay = longest_delay(answer);
     let severity = if delay > one_turn(inputs) { Severity::Doubt } else { Severity::Note };
+    // a moment that no threshold saves is no choice of the fitter's
+    if severity == Severity::Note && answer.prompt.is_none() {
+        return None;
+    }
     let message = say!(words::SPARKS_LOST, lost = lost, delay = delay);
     let mut finding = Finding::new(severity, known.keys.threshold, message);
     // where no threshold is prompt, a lower one is no cure

@@ -27,12 +27,10 @@ use crate::{
 use feed::LetsGo;
 
 /// Release as a share of the threshold where none is given: it lies as far below as a dip of 40 % reaches.
-pub(crate) const RELEASE: (f64, &str) = (
-    0.6,
-    "60 % of the speed at which it is switched on, as far below as a dip of 40 % reaches: common practice, no source",
-);
+pub(crate) const RELEASE: (f64, &str) =
+    (0.6, "60% of the threshold, as far below as a dip of 40% reaches: common practice, no source");
 
-const DIP_BASIS: &str = "computed: the swing of the compressions’ work, against 30 to 40 % for an even four (common practice, no source)";
+const DIP_BASIS: &str = "computed: the swing of the compressions' work, against 30 to 40% for an even four (common practice, no source)";
 
 /// The fields of a relay that is switched at a speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

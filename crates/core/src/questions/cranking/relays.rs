@@ -6,7 +6,7 @@ pub(super) mod running;
 use std::rc::Rc;
 
 use super::{
-    Answer, Details, Memory, StartAsked, advice,
+    Answer, Details, StartAsked, advice,
     judge::{self, StartCase},
     problems,
     search::{Searched, StartSearch},
@@ -15,13 +15,13 @@ use super::{
 use crate::{
     budget::{Budget, Pool},
     car::Car,
-    cranking::{self, CrankingInputs},
+    cranking::{self, CrankingInputs, Starts},
     finding::Findings,
     message::Message,
     quantity::seconds,
     questions::cranking::words,
     read::{Known, Purpose, SpeedRelay},
-    report::Tone,
+    report::{Tone, recall::Recall},
     say,
 };
 
@@ -29,14 +29,14 @@ use crate::{
 pub(super) fn answers(
     car: &Car<'_>,
     pool: &mut Pool,
-    memory: &mut Memory,
+    (memory, starts): (&mut Recall<StartAsked>, Option<&Starts>),
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     let each = |relay: &SpeedRelay| {
         let asked = StartAsked { known: Rc::clone(&car.cranking), relay: Some(relay.clone()) };
         memory.recall(asked, pool, findings, |asked, budget, findings| {
-            Some(answer(&asked.known, asked.relay.as_ref()?, budget, details, findings))
+            Some(answer(&asked.known, asked.relay.as_ref()?, (starts, budget), details, findings))
         })
     };
     car.relays.iter().filter_map(each).collect()
@@ -45,17 +45,17 @@ pub(super) fn answers(
 fn answer(
     known: &Known,
     relay: &SpeedRelay,
-    budget: &Budget,
+    (starts, budget): (Option<&Starts>, &Budget),
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Answer {
-    let (inputs, purpose) = match (&known.inputs, relay.purpose) {
-        (Some(inputs), Some(purpose)) => (of_relay(inputs, relay), purpose),
+    let (inputs, starts, purpose) = match (&known.inputs, starts, relay.purpose) {
+        (Some(inputs), Some(starts), Some(purpose)) => (of_relay(inputs, relay), starts, purpose),
         _ => return open(known, relay),
     };
-    let search = StartSearch { inputs: &inputs, budget };
-    let answer = if purpose.is_for_starting() {
-        match search.answer() {
+    let search = StartSearch { inputs: &inputs, starts, budget };
+    let mut answer = if purpose.is_for_starting() {
+        match search.answer(false) {
             Searched::Whole(result) => {
                 let mut answer = starting(known, relay, purpose, search, &result, findings);
                 let is_wanted = answer.verdict.tone != Tone::Good || inputs.threshold.is_none();
@@ -63,19 +63,15 @@ fn answer(
                 answer.show(
                     details.map(|it| (it.relay)(relay, purpose, &inputs, &result, best.as_ref())),
                 );
-                findings.extend(unsearched::not_all_tried(&known.of_relay(relay), search));
-                Some(answer)
+                answer
             }
             Searched::TooMuch(outline) => {
-                Some(not_searched(known, relay, purpose, search, outline.as_ref(), findings))
+                not_searched(known, relay, purpose, search, &outline, findings)
             }
-            Searched::NoEngine => None,
         }
     } else {
         running::answer(relay, purpose, search, details, findings)
-            .or_else(|| Some(not_searched(known, relay, purpose, search, None, findings)))
     };
-    let Some(mut answer) = answer else { return open(known, relay) };
     answer.title = Some(say!(words::relays::RELAY_TITLE, name = relay.title()));
     answer
 }
@@ -109,7 +105,7 @@ fn not_searched(
     relay: &SpeedRelay,
     purpose: Purpose,
     search: StartSearch<'_>,
-    outline: Option<&cranking::CrankingAnswer>,
+    outline: &cranking::CrankingAnswer,
     findings: &mut Findings,
 ) -> Answer {
     let known = known.of_relay(relay);
@@ -123,11 +119,9 @@ fn not_searched(
     if purpose == Purpose::Pump {
         answer.cautions = vec![say!(words::CAUTION_PUMP)];
     }
-    if let Some(outline) = outline {
-        findings.extend(problems::of_relay(&known, inputs, outline, None, purpose));
-        if purpose == Purpose::Pump {
-            findings.extend(pump::findings(relay, search, outline));
-        }
+    findings.extend(problems::of_relay(&known, inputs, outline, None, purpose));
+    if purpose == Purpose::Pump {
+        findings.extend(pump::findings(relay, search, outline));
     }
     answer
 }

@@ -1,8 +1,10 @@
-//! The searches that an answer asks for, each begun only where it may still be spent.
+//! The searches that an answer asks for, begun only where they may be spent.
 
 use crate::{
     budget::Budget,
-    cranking::{self, CrankingAnswer, CrankingInputs, Event, Noise, Release, StopAnswer, cost},
+    cranking::{
+        self, CrankingAnswer, CrankingInputs, Event, Noise, Release, Starts, StopAnswer, cost,
+    },
     quantity::RotationalSpeed,
     timeline::Interval,
 };
@@ -11,75 +13,63 @@ use crate::{
 #[derive(Clone, Copy, Debug)]
 pub(super) struct StartSearch<'a> {
     pub(super) inputs: &'a CrankingInputs,
+    /// All starts of the engine.
+    pub(super) starts: &'a Starts,
     pub(super) budget: &'a Budget,
 }
 
 /// What became of it.
 pub(super) enum Searched {
-    /// Every start was followed.
+    /// Every start was looked at.
     Whole(CrankingAnswer),
-    /// That would be too much: what can be told without, where that is not too much as well.
-    TooMuch(Option<CrankingAnswer>),
-    /// The inputs can't be those of an engine that turns.
-    NoEngine,
+    /// That would be too much: what can be told without.
+    TooMuch(CrankingAnswer),
 }
 
 impl StartSearch<'_> {
-    /// The answer itself.
-    pub(super) fn answer(self) -> Searched {
-        if self.budget.take(cost::cresting(self.inputs)).is_none() {
-            return Searched::TooMuch(None);
-        }
-        if self.budget.take(cost::answering(self.inputs)).is_none() {
-            return Searched::TooMuch(cranking::outline(self.inputs));
-        }
-        cranking::answer(self.inputs).map_or(Searched::NoEngine, Searched::Whole)
+    /// The answer itself. What is asked beside it is paid with it, with other starts (`with_events`) where those are told:
+    /// where there is an answer, all that could be said is said.
+    pub(super) fn answer(self, with_events: bool) -> Searched {
+        let events = if with_events { cost::happening(self.inputs) } else { 0 };
+        let beside = cost::asking_beside(self.inputs, self.starts).saturating_add(events);
+        let whole = self.budget.take(beside);
+        let whole = whole.and_then(|()| self.starts.answer(self.inputs, self.budget));
+        whole.map_or_else(|| Searched::TooMuch(self.starts.outline(self.inputs)), Searched::Whole)
     }
 
-    /// The fastest reading at each corner; nothing where that is too much.
-    pub(super) fn readings_at_corners(self) -> Option<Vec<(String, RotationalSpeed)>> {
-        self.budget.take(cost::cresting(self.inputs))?;
-        Some(cranking::readings_at_corners(self.inputs))
+    /// The fastest reading at each corner.
+    pub(super) fn readings_at_corners(self) -> Vec<(String, RotationalSpeed)> {
+        self.starts.readings_at_corners()
     }
 
-    /// Whether a threshold is known to work with a release: what is too much is not known to.
+    /// Whether a threshold works with a release.
     pub(super) fn serves(self, release: Release, threshold: RotationalSpeed) -> bool {
         let set = CrankingInputs { release, ..self.inputs.clone() };
-        self.spare(cost::serving(&set)).is_some() && cranking::serves(&set, threshold)
+        self.starts.serves(&set, threshold)
     }
 
-    /// The thresholds that are known to work with another release.
+    /// The thresholds that work with another release.
     pub(super) fn works_with(self, release: Release) -> Option<Interval> {
-        self.spare(cost::surveying(self.inputs))?;
-        cranking::works_with(self.inputs, release)
+        self.starts.works_with(self.inputs, release)
     }
 
-    /// The releases that are known to work at a threshold.
+    /// The releases that work at a threshold.
     pub(super) fn releases(self, threshold: RotationalSpeed) -> Option<Interval> {
-        self.spare(cost::releasing(self.inputs))?;
-        cranking::releases(self.inputs, threshold)
+        self.starts.releases(self.inputs, threshold)
     }
 
     /// What happens when the engine dies, with another release.
-    pub(super) fn stop(self, release: RotationalSpeed) -> Option<StopAnswer> {
-        self.spare(cost::stopping(self.inputs))?;
-        Some(cranking::stop(self.inputs, release))
+    pub(super) fn stop(self, release: RotationalSpeed) -> StopAnswer {
+        cranking::stop(self.inputs, release)
     }
 
-    /// Starts that go otherwise; none where they are too much.
+    /// Starts that go otherwise.
     pub(super) fn events(self) -> Vec<Event> {
-        let is_begun = self.spare(cost::happening(self.inputs)).is_some();
-        if is_begun { cranking::events(self.inputs) } else { Vec::new() }
+        cranking::events(self.inputs)
     }
 
     /// What false edges do at the threshold that is asked about.
     pub(super) fn noise(self) -> Option<Noise> {
-        let threshold = self.inputs.threshold?;
-        self.spare(cost::mistaking(self.inputs))?;
-        Some(cranking::noise(self.inputs, threshold))
-    }
-
-    fn spare(self, steps: u64) -> Option<()> {
-        self.budget.take_spare(steps)
+        Some(cranking::noise(self.inputs, self.inputs.threshold?))
     }
 }

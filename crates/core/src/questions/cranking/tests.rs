@@ -65,7 +65,7 @@ fn a_blank_plan_asks_for_three_things() {
     let answer = answer(&report);
     assert_eq!(answer.verdict.tone, Tone::Open, "nothing is known");
     let why = &answer.why.as_ref().expect("it says what it needs").text;
-    for wanted in ["cylinders", "cranking speed", "switched on"] {
+    for wanted in ["cylinders", "cranking speed", "threshold"] {
         assert!(why.contains(wanted), "{why:?} does not ask for {wanted}");
     }
 }

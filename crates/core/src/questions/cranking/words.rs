@@ -7,70 +7,71 @@ pub(crate) mod unsearched;
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "cranking.question", "When does the speed-switched relay pull in?";
+    QUESTION = "cranking.question", "At what speed does the relay pull in?";
     PENDING = "cranking.pending", "One moment…";
     // what is still wanted
     OPEN = "cranking.open", "Not answered yet";
-    OPEN_WANTS = "cranking.open-wants", "Type {wanted}: the rest has usual values until you know better.";
+    NO_COIL_RELAY = "cranking.no-coil-relay", "No relay of the coils to set";
+    OPEN_WANTS = "cranking.open-wants", "Type {wanted}; the rest has usual values until you know better.";
     WANTS_CYLINDERS = "cranking.wants-cylinders", "the number of cylinders";
     WANTS_SPEED = "cranking.wants-speed", "the cranking speed";
-    WANTS_THRESHOLD = "cranking.wants-threshold", "the speed at which the relay is switched on";
-    ANY_WORKS = "cranking.any-works", "Switch on at {low} to {high}";
+    WANTS_THRESHOLD = "cranking.wants-threshold", "the relay's threshold";
+    ANY_WORKS = "cranking.any-works", "Threshold: {low} to {high}";
     ANY_WORKS_WHY = "cranking.any-works-why",
-        "Above {low_end} a rocking engine can't close the relay; up to {high_end} every reading while cranking meets it.";
+        "Above {low_end} a rocking engine can't pull the relay in; up to {high_end} every reading while cranking reaches it.";
     NONE_WORKS = "cranking.none-works", "No threshold works here";
     NONE_WORKS_WHY = "cranking.none-works-why",
-        "The dips read down to {slowest}, and the relay must neither close at {rocking} nor let go in a dip.";
+        "The dips read down to {slowest}, and the relay must neither pull in at {rocking} nor drop out in a dip.";
     // verdicts
-    SUITS = "cranking.suits", "{threshold} suits: power before the first spark";
+    SUITS = "cranking.suits", "{threshold} works: power before the first spark";
     SUITS_WHY = "cranking.suits-why",
-        "From the worst start the contact closes after {power} and {turned}, {margin} before dwell for the first spark begins; it does not open again.";
-    SUITS_LATE = "cranking.suits-late", "{threshold} suits; a first spark may be missed";
-    LATE = "cranking.late", "{threshold} brings power late";
+        "Worst start: the contact closes after {power} ({turned}), {margin} before dwell for the first spark begins, and stays closed.";
+    SUITS_LATE = "cranking.suits-late", "{threshold} works; a first spark may be missed";
+    LATE = "cranking.late", "{threshold}: power comes late";
     LATE_WHY = "cranking.late-why",
-        "The contact closes after {power} and {turned} at the latest: from the worst start {lost} {lost|spark comes|sparks come} too early, a wait of {delay}.";
-    SUITS_NO_SPARK = "cranking.suits-no-spark", "{threshold} suits the relay; no spark is possible";
+        "The contact closes after {power} ({turned}) at the latest: from the worst start {lost} {lost|spark is|sparks are} lost, a wait of {delay}.";
+    SUITS_NO_SPARK = "cranking.suits-no-spark", "{threshold} works for the relay; no spark is possible";
     NEVER = "cranking.never", "The relay never pulls in";
     NEVER_WHY = "cranking.never-why",
         "The engine turns at {speed}, and no {agree} {agree|reading reaches|readings in a row reach} {threshold}.";
     MAY_NEVER = "cranking.may-never", "The relay may never pull in";
     MAY_NEVER_WHY = "cranking.may-never-why",
-        "At {corners}, no {agree} {agree|reading meets|readings in a row meet} {threshold} from some starting positions.";
+        "At {corners}, no {agree} {agree|reading reaches|readings in a row reach} {threshold} from some starting positions.";
     CHATTER = "cranking.chatter", "The relay chatters while cranking";
     CHATTER_WHY = "cranking.chatter-why",
-        "Once it has closed, a dip reads {lowest}, below the release of {release}: it opens again, {openings}.";
+        "Once it is in, a dip reads {lowest}, below the release of {release}: it drops out again, {openings}.";
     A_SECOND = "cranking.a-second", "{rate} times a second";
     IN_RUN_UP = "cranking.in-run-up", "{count} {count|time|times} in the run-up";
     CREST = "cranking.crest", "{threshold} is too near the dips";
     CREST_WHY = "cranking.crest-why",
-        "The readings dip to {slowest}: the relay closes only between compressions, and a little more drag keeps it out.";
+        "The readings dip to {slowest}: the relay pulls in only between compressions, and a little more drag keeps it out.";
     ALWAYS = "cranking.always", "Power is on at standstill";
     ALWAYS_WHY = "cranking.always-why",
-        "With a threshold of nought nothing switches the relay off when the engine stands.";
+        "With a threshold of 0 rpm nothing switches the relay off when the engine stops.";
     ROCKING = "cranking.rocking", "{threshold} is too low: power at standstill";
     ROCKING_WHY = "cranking.rocking-why",
-        "An engine that rocks as it stops may read {rocking}, which closes the relay again.";
-    RELEASE = "cranking.release", "The release must not lie above {threshold}";
+        "An engine that rocks as it stops may read {rocking}, which pulls the relay in again.";
+    RELEASE = "cranking.release", "The release must not be above {threshold}";
     RELEASE_WHY = "cranking.release-why",
-        "At {release} it asks for on and off at once; the rest of this answer uses {usual}.";
+        "A release of {release} asks for on and off at once; the rest of this answer uses {usual}.";
     TIMEOUT = "cranking.timeout", "The stall time-out cuts power while cranking";
     TIMEOUT_WHY = "cranking.timeout-why",
-        "Between two teeth pass up to {interval}; after {timeout} the engine counts as stopped.";
+        "Up to {interval} pass between two teeth; after {timeout} the engine counts as stopped.";
     // what to do
     DO_SET = "cranking.do-set",
-        "Enter: on at {threshold}, off below {release}, {agree} {agree|reading|readings} in a row.";
+        "Keep yours: threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
     DO_MEASURE = "cranking.do-measure",
         "Record the speed from every tooth while cranking cold, fuel and spark off. Type the mean and the dip: they decide the band.";
     DO_LISTEN = "cranking.do-listen",
         "Unplug coils, injectors and pump, but leave this relay's fuse in. Crank and listen: one click, no buzz; its contact (87) reads battery voltage from then on.";
-    DO_STOP = "cranking.do-stop", "Let go of the key and watch the meter: power must go when the engine stands.";
+    DO_STOP = "cranking.do-stop", "Let go of the key and watch the meter: power must go when the engine stops.";
     // cautions
     CAUTION_CRANK = "cranking.caution-crank",
         "While cranking: coils, injectors and pump unplugged, gearbox in neutral, hands, hair and sleeves clear of belts and fan.";
     CAUTION_PUMP = "cranking.caution-pump",
-        "Fuel and fire: a relay that stays in keeps the pump running after a crash. Put an inertia switch in the pump's feed, and follow the rules of your sport and the maker's data.";
+        "Fire risk: a relay that stays in keeps the pump running after a crash. Put an inertia switch in the pump's feed, and follow the rules of your sport and the maker's data.";
     CAUTION_COIL = "cranking.caution-coil",
-        "A coil with power and its driver held on burns without blowing a fuse. Power must go when the engine stands.";
+        "A coil held on burns without blowing a fuse. Power must go when the engine stops.";
     // figures
     FIGURE_WORKS = "cranking.figure-works", "Thresholds that work";
     FIGURE_PROMPT = "cranking.figure-prompt", "Of these, no spark lost from any start";
@@ -79,83 +80,83 @@ sentences! {
     FIGURE_SLOWEST_READING = "cranking.figure-slowest-reading", "Slowest reading while cranking";
     FIGURE_CLEARANCE = "cranking.figure-clearance", "Threshold below the slowest reading by";
     FIGURE_ABOVE_ROCKING = "cranking.figure-above-rocking", "Threshold above the rocking engine by";
-    FIGURE_TOOTH = "cranking.figure-tooth", "From tooth to tooth at the slowest speed";
+    FIGURE_TOOTH = "cranking.figure-tooth", "Tooth to tooth at the slowest speed";
     FIGURE_GAP = "cranking.figure-gap", "Across the gap at the slowest speed";
-    FIGURE_POWER = "cranking.figure-power", "Power, from the start of cranking";
+    FIGURE_POWER = "cranking.figure-power", "Powered after, from the start of cranking";
     FIGURE_TURNED = "cranking.figure-turned", "Crank angle by then";
-    FIGURE_SPARK = "cranking.figure-spark", "First spark possible, from the best start on";
-    FIGURE_MARGIN = "cranking.figure-margin", "Power and dwell before the first spark";
-    FIGURE_OPENINGS = "cranking.figure-openings", "Opens again";
+    FIGURE_SPARK = "cranking.figure-spark", "Earliest first spark";
+    FIGURE_MARGIN = "cranking.figure-margin", "Time to spare before the first spark";
+    FIGURE_OPENINGS = "cranking.figure-openings", "Drops out again";
     FIGURE_OFF = "cranking.figure-off", "Power stays on after the engine dies";
     FIGURE_AT_REST = "cranking.figure-at-rest", "Of that, at standstill";
-    FIGURE_RELAY = "cranking.figure-relay", "Relay needs, coil cold to hot";
+    FIGURE_RELAY = "cranking.figure-relay", "Relay needs to pull in, coil cold to hot";
     // table
-    TABLE = "cranking.table", "Each corner, from the worst of all starting positions";
-    COLUMN_CORNER = "cranking.column-corner", "Corner";
+    TABLE = "cranking.table", "Each case, at its worst starting position";
+    COLUMN_CORNER = "cranking.column-corner", "Case";
     COLUMN_MEAN = "cranking.column-mean", "Mean speed";
     COLUMN_SLOWEST = "cranking.column-slowest", "Slowest reading";
-    COLUMN_POWER = "cranking.column-power", "Power after";
+    COLUMN_POWER = "cranking.column-power", "Powered after";
     COLUMN_SPARK = "cranking.column-spark", "First spark after";
     COLUMN_LOST = "cranking.column-lost", "Sparks lost";
-    COLUMN_OPENINGS = "cranking.column-openings", "Opens";
+    COLUMN_OPENINGS = "cranking.column-openings", "Drops out";
     // picture
     PICTURE = "cranking.picture",
-        "Speed while cranking, {corner}: the dips at each compression, the readings, {threshold} to switch on and {release} to switch off.";
+        "Speed while cranking, {corner}: dips at each compression, the readings, threshold {threshold} and release {release}.";
     MARK_SYNC = "cranking.mark-sync", "Position known";
     MARK_SPARK = "cranking.mark-spark", "First spark possible";
     MARK_POWER = "cranking.mark-power", "Power";
-    MARK_OPENS = "cranking.mark-opens", "Relay opens";
+    MARK_OPENS = "cranking.mark-opens", "Relay drops out";
     // findings
     NEVER_CLOSES = "cranking.never-closes",
-        "The relay is switched on at {threshold}, but the readings while cranking never meet it long enough at: {corners}.";
+        "The relay's threshold is {threshold}, but the readings while cranking never reach it for long enough: {corners}.";
     CHATTERS = "cranking.chatters",
-        "While the starter turns the relay opens again, {openings}: a dip reads {lowest}, the release is {release}.";
+        "While the starter turns the relay drops out again, {openings}: a dip reads {lowest}, the release is {release}.";
     WAITS_FOR_CREST = "cranking.waits-for-crest",
-        "The threshold of {threshold} lies above the slowest reading of {slowest}: the relay waits for a crest of the speed.";
+        "The threshold of {threshold} is above the slowest reading of {slowest}: the relay waits for a crest of the speed.";
     ALWAYS_ON = "cranking.always-on",
-        "A threshold of nought keeps power on an engine that stands: coils burn, the pump runs on.";
+        "A threshold of 0 rpm keeps power on while the engine is stopped: coils burn, the pump runs on.";
     ON_AT_STANDSTILL = "cranking.on-at-standstill",
         "The threshold of {threshold} is not above the {rocking} that a rocking engine may read: power can come back at standstill.";
     NO_MARK = "cranking.no-mark",
         "The first spark waits for the gap, but a wheel of {positions} positions with none missing has no gap: the controller never knows where the engine is.";
     TIMEOUT_IN_GAP = "cranking.timeout-in-gap",
-        "The stall time-out of {timeout} is shorter than the {interval} between two teeth at the slowest, and the speed reads 0: power is cut while the engine turns.";
+        "The stall time-out of {timeout} is shorter than the {interval} between two teeth at the slowest. The speed reads 0: power is cut while the engine turns.";
     CONTROLLER_RESTARTS = "cranking.controller-restarts",
-        "While the starter turns the battery may give {supply}, and the controller runs on {least} or more: it restarts in the middle of the start, again and again.";
+        "While the starter turns the battery may drop to {supply}, and the controller needs {least}: it restarts in the middle of the start, again and again.";
     HOLD_SUPPLY = "cranking.hold-supply",
-        "A stronger battery, thicker and shorter leads to the starter, and a feed of the controller’s own from the battery’s post.";
+        "A stronger battery, thicker and shorter cables to the starter, and a feed of the controller's own from the battery post.";
     SPARKS_LOST = "cranking.sparks-lost",
         "From the worst starting position {lost} {lost|spark comes|sparks come} before the coils have power: the engine catches up to {delay} later.";
     GAP_AS_TOOTH = "cranking.gap-as-tooth",
-        "A controller that takes the gap for one slow tooth would open the relay while cranking, {openings}.";
+        "A controller that reads the gap as one slow tooth would let the relay drop out while cranking, {openings}.";
     RELAY_WEAK = "cranking.relay-weak",
-        "With its coil at {hot} the relay is sure to pull in only from {needed}; while the starter turns it gets {coil} of the battery’s {supply}. A hot restart may fail.";
+        "With its coil at {hot} the relay is only sure to pull in at {needed}; while the starter turns it gets {coil} of the battery's {supply}. A hot restart may fail.";
     RELAY_TOO_WEAK = "cranking.relay-too-weak",
-        "Even cold the relay is sure to pull in only from {needed}; while the starter turns its coil gets {coil} of the battery’s {supply}.";
-    ON_AFTER_STOP = "cranking.on-after-stop", "When the engine dies, power stays on for {on} after it stands.";
+        "Even cold the relay is only sure to pull in at {needed}; while the starter turns its coil gets {coil} of the battery's {supply}.";
+    ON_AFTER_STOP = "cranking.on-after-stop", "When the engine dies, power stays on for {on} after it has stopped.";
     EVEN_GUESS = "cranking.even-guess",
-        "The firing order is not known yet: {n} {n|compression is|compressions are} taken as evenly spaced.";
+        "The firing order is not known yet: {n} evenly spaced {n|compression is|compressions are} assumed.";
     SETTING_SPREAD = "cranking.setting-spread",
         "{field}: {low} to {high} is a range, but a controller takes one number. Type the one you will enter.";
     RELEASE_ABOVE = "cranking.release-above",
-        "The relay is to be switched off below {release}, which lies above the {threshold} at which it is switched on. Type less, for example {usual}.";
+        "The release of {release} is above the threshold of {threshold}. Type less, for example {usual}.";
     ALL_MISSING = "cranking.all-missing",
         "{missing} missing teeth on a wheel of {positions} {positions|position|positions} leave none. Count again; missing ones are part of the positions.";
     WHEEL_BY_NAME = "cranking.wheel-by-name",
-        "“{typed}” is a wheel’s name: its positions and its missing teeth have a field each.";
+        "“{typed}” is a wheel's name: its positions and its missing teeth have a field each.";
     WHEEL_OF_GAPS = "cranking.wheel-of-gaps",
-        "Of its {n} gaps one is worked out here: speeds and times hold, but find top dead centre by a degree wheel, not by counting teeth.";
+        "Only one of its {n} gaps is worked out here: speeds and times hold, but find TDC by a degree wheel, not by counting teeth.";
     WHEEL_APART = "cranking.wheel-apart", "{positions} positions, {missing} missing.";
     // remedies
     SET_THRESHOLD = "cranking.set-threshold",
-        "Switch on at {threshold} and off below {release}: simulated, it works at every corner from every start.";
+        "Set threshold {threshold} and release {release}: simulated, they work in every case from every start.";
     USE_CAM = "cranking.use-cam",
         "Let the first spark wait for the cam as well, or type how many teeth are missing.";
     SET_TIMEOUT = "cranking.set-timeout", "Set the stall time-out to {timeout} or more.";
     USE_RELAY = "cranking.use-relay",
         "Use a relay that is sure to pull in at {voltage} or less with its coil at 20 °C, or mount it away from the heat.";
     SHORTER_TIMEOUT = "cranking.shorter-timeout",
-        "Shorten the stall time-out; the longest gap between teeth while cranking is {interval}.";
+        "Shorten the stall time-out; the longest time between teeth while cranking is {interval}.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -178,9 +179,9 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: WAITS_FOR_CREST.code,
         // The threshold lies between the slowest and the fastest reading while cranking.
-        why: "The relay closes only between two compressions. A colder engine or a weaker battery keeps it out.",
+        why: "The relay pulls in only between two compressions. A colder engine or a weaker battery keeps it out.",
         act: "Lower the threshold below the slowest reading.",
-        source: "common practice, no source: the threshold lies below the slowest measured instant",
+        source: "common practice, no source: the threshold is below the slowest measured instant",
     },
     Explanation {
         code: ALWAYS_ON.code,
@@ -227,7 +228,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: GAP_AS_TOOTH.code,
         // The readings that span the gap, divided by too few positions, fall below the release.
-        why: "Some controllers have to be told of the missing teeth before they read the speed right.",
+        why: "Some controllers must be set for the missing teeth before they read the speed right.",
         act: "Tell the controller its wheel, or average over more teeth.",
         source: "simulation of the start from what was typed",
     },
@@ -237,18 +238,18 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // cranking.
         why: "A hot restart fails though all the settings are right.",
         act: "Measure the battery while cranking hot, keep the relay cool, or use one that pulls in at less.",
-        source: "copper gains 0.393 % of its resistance per kelvin (IEC 60028); a relay needs the same current",
+        source: "copper gains 0.393% of its resistance per kelvin (IEC 60028); a relay needs the same current",
     },
     Explanation {
         code: RELAY_TOO_WEAK.code,
         // The relay's pull-in voltage exceeds the battery while cranking even with the coil cold.
-        why: "The relay may never close while the starter turns.",
-        act: "Use a relay that pulls in at less, or a better battery and leads.",
-        source: "copper gains 0.393 % of its resistance per kelvin (IEC 60028); a relay needs the same current",
+        why: "The relay may never pull in while the starter turns.",
+        act: "Use a relay with a lower pull-in voltage, or a better battery and cables.",
+        source: "copper gains 0.393% of its resistance per kelvin (IEC 60028); a relay needs the same current",
     },
     Explanation {
         code: ON_AFTER_STOP.code,
-        // No reading falls below the release before the engine stands, so that only the time-out cuts
+        // No reading falls below the release before the engine has stopped, so that only the time-out cuts
         // power.
         why: "The pump runs and coils have power with nothing turning: a fire risk after a crash.",
         act: "Shorten the time-out, or raise the release.",
@@ -264,14 +265,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: SETTING_SPREAD.code,
         // A range was typed where the controller takes one number.
-        why: "Which of them is entered decides the answer.",
+        why: "The answer depends on which of them is entered.",
         act: "Type the number that will be entered.",
         source: "the form of this plan",
     },
     Explanation {
         code: RELEASE_ABOVE.code,
         // The speed at which the relay is switched off lies above the one at which it is switched on.
-        why: "Between the two the relay is told on and off at once, and chatters.",
+        why: "Between the two the relay is switched on and off at once, and chatters.",
         act: "Lower the release.",
         source: "what hysteresis is",
     },

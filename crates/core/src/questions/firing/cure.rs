@@ -22,8 +22,8 @@ const OUT_OF_PLACE: Formula = Formula {
     source: "count: leads on their planned channel are right",
 };
 const EXCHANGES: Formula = Formula {
-    symbols: "exchanges = m − rings",
-    source: "permutations: a ring of k leads takes k − 1 exchanges",
+    symbols: "swaps = m − rings",
+    source: "permutations: a ring of k leads takes k − 1 swaps",
 };
 
 /// The cures as things to do, cheapest first.
@@ -57,8 +57,9 @@ fn one(wiring: &CheckedConnection<'_>, cure: &Cure) -> Message {
             }
         }
         Cure::Rewire(moves) => {
-            let moves =
-                moves.iter().map(|it| format!("No. {} from {} to {}", it.target, it.from, it.to));
+            let moves = moves
+                .iter()
+                .map(|it| format!("cylinder {} from {} to {}", it.target, it.from, it.to));
             let list = super::listed(moves);
             if wiring.has_towers() {
                 say!(words::wired::CURE_MOVE_TOWERS, list = list)

@@ -157,7 +157,7 @@ pub(super) fn judge(
     }
 }
 
-/// `No. 2 30° late and No. 4 30° late`
+/// `cylinder 2 30° late and cylinder 4 30° late`
 fn errors(wrong: &[&Reached]) -> String {
     let mut wrong = wrong.to_vec();
     crate::sorted::by(&mut wrong, |one, other| one.target.cmp(&other.target));
@@ -165,9 +165,9 @@ fn errors(wrong: &[&Reached]) -> String {
         Some(error) => {
             let size = CrankAngle::new(error.degrees().abs()).show().into_shown();
             let way = if error.degrees() < 0.0 { "early" } else { "late" };
-            format!("No. {} {size} {way}", it.target)
+            format!("cylinder {} {size} {way}", it.target)
         }
-        None => format!("No. {} never fires", it.target),
+        None => format!("cylinder {} never fires", it.target),
     };
     super::listed(wrong.iter().map(each))
 }

@@ -3,7 +3,7 @@
 use super::{Details, listed};
 use crate::{
     channels::{
-        Effect, PlugPosition,
+        Effect, Ignition, PlugPosition,
         light::{self, Cause, Readings},
     },
     engine::Engine,
@@ -11,8 +11,7 @@ use crate::{
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
-    questions::firing::words,
-    read::Lit,
+    questions::firing::{read::ChannelsOf, words},
     report::{Answer, Detail, Row, Table, Tone},
     say,
 };
@@ -22,13 +21,21 @@ const SUBJECT: &str = "light";
 /// The answer; none where nothing of it was typed.
 pub(super) fn answer(
     engine: &Engine,
-    lit: Option<&Lit>,
+    read: &ChannelsOf,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Option<Answer> {
-    let lit = lit?;
+    let lit = read.light.as_ref()?;
     let readings = &lit.readings;
-    let found = light::finding(engine, readings);
+    let mut found = light::finding(engine, readings);
+    // sparks that come every turn have no stroke to be proved
+    let mode = read.ignition.mode.value();
+    if mode.is_some_and(|it| it.is_paired() || it == Ignition::EveryTurn)
+        && let light::LightFinding::Constant(_, causes) = &mut found
+        && causes.len() > 1
+    {
+        causes.retain(|it| *it != Cause::Turn);
+    }
     let mut answer = match (&found, lit.advance) {
         (_, None) => open(say!(words::light::LIGHT_NEEDS_ADVANCE)),
         (light::LightFinding::TooFew, _) if lit.is_spoiled => open(say!(words::light::LIGHT_MEND)),
@@ -172,7 +179,7 @@ fn mixed(givers: &[(u32, Vec<u32>)], findings: &mut Findings) -> Answer {
     let wrong = givers.iter().filter(|(cylinder, others)| !others.contains(cylinder));
     let each = |(cylinder, others): &(u32, Vec<u32>)| {
         let others: Vec<String> = others.iter().map(u32::to_string).collect();
-        format!("{cylinder} gets that of {}", others.join(" or "))
+        format!("{cylinder} gets the spark of {}", others.join(" or "))
     };
     let list: Vec<String> = wrong.clone().map(each).collect();
     answer.why = Some(say!(words::light::LIGHT_MIXED_WHY, list = list.join("; ")));

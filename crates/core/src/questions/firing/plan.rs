@@ -20,10 +20,8 @@ const ORDER: Formula = Formula {
     source: "definition: the controller fires its channels in this order",
 };
 const SPARE: Formula = Formula { symbols: "spare = there − N", source: "subtraction" };
-const ACTS: Formula = Formula {
-    symbols: "t = θ",
-    source: "a channel acts at its cylinder's firing top dead centre",
-};
+const ACTS: Formula =
+    Formula { symbols: "t = θ", source: "a channel fires at its cylinder's firing TDC" };
 const ACTS_AGAIN: Formula =
     Formula { symbols: "t = θ + 360°", source: "fired every turn: once more a turn on" };
 

@@ -285,7 +285,7 @@ fn seen(
 fn shown(fired: &Fired) -> String {
     let targets: Vec<_> = fired.targets.iter().map(Target::to_string).collect();
     match (targets.is_empty(), fired.nothing_else) {
-        (true, _) => "nothing answers".to_owned(),
+        (true, _) => "nothing fires".to_owned(),
         (false, true) => format!("{}, nothing else", targets.join(" + ")),
         (false, false) => targets.join(" + "),
     }

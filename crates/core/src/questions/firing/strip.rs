@@ -23,8 +23,8 @@ use crate::{
 const SUBJECT: &str = "strip";
 
 const AT_ONCE: Formula = Formula {
-    symbols: "k = channels whose act ends less than α on",
-    source: "count, just before each act ends",
+    symbols: "k = channels whose pulse ends less than α on",
+    source: "count, just before each pulse ends",
 };
 
 /// What one kind of channels does.

@@ -10,7 +10,7 @@ use crate::{
     fields,
     finding::{Basis, Finding, Findings, Severity},
     message::{Edit, Message},
-    quantity::{Measure, Value},
+    quantity::{CrankAngle, Measure, Value},
     questions::firing::words,
     read::{Channels, Seen},
     report::{
@@ -381,12 +381,16 @@ fn effect_words(wiring: &CheckedConnection<'_>, group: &[&Reached]) -> Message {
     }
 }
 
-/// The error of the spark that makes the effect.
+/// The error of the spark that makes the effect; early or late is said in words.
 fn culprit(engine: &Engine, reached: &Reached) -> Value {
     let of = |error| Effect::of_spark(engine.kind(), reached.target.position, error);
     let makes = |spark: &&ChannelAction| of(spark.error) == reached.effect;
     let spark = reached.sparks.iter().find(makes).or(reached.sparks.first());
-    spark.map_or_else(|| Value::text("–"), |spark| spark.error.show())
+    spark.map_or_else(|| Value::text("–"), |spark| size(spark.error).show())
+}
+
+fn size(error: CrankAngle) -> CrankAngle {
+    CrankAngle::new(error.degrees().abs())
 }
 
 fn table(wiring: &CheckedConnection<'_>, check: &Check) -> Table {
@@ -467,6 +471,9 @@ fn picture(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Picture> {
     if events.is_empty() {
         return None;
     }
-    let caption = say!(words::wired::PICTURE_WIRED, n = check.wrong().len());
+    let caption = match check.wrong().len() {
+        0 => say!(words::wired::PICTURE_WIRED_RIGHT),
+        wrong => say!(words::wired::PICTURE_WIRED, n = wrong),
+    };
     Some(plan::cycle(wiring.engine, caption, events))
 }

@@ -19,8 +19,8 @@ choices! {
 
 choices! {
     Regulator {
-        Referenced = "referenced", "With a hose to the manifold: it follows boost";
-        Fixed = "fixed", "Without a hose: boost takes its part";
+        Referenced = "referenced", "Manifold-referenced: follows boost";
+        Fixed = "fixed", "Not referenced: fixed pressure";
     }
 }
 
@@ -32,7 +32,7 @@ fields! {
         .measure("Its data, or its number looked up; a flow bench measures it. Don't spray petrol to find out.")
         .first();
     /// Power wanted, at the crank.
-    POWER: Power = quantity("power", "Power wanted, at the crank", "kW", 1.0, 5000.0)
+    POWER: Power = quantity("power", "Target power, at the crank", "kW", 1.0, 5000.0)
         .hint("kW, hp or PS")
         .first();
     /// `petrol`, `e10`, `e85`, `ethanol` or `methanol`.
@@ -50,7 +50,7 @@ fields! {
     BOOST: Pressure = quantity("boost", "Highest boost", "bar", 0.0, 6.0)
         .assumed("0 bar", "no turbo, no supercharger");
     /// `referenced` to the manifold, or `fixed`.
-    REGULATOR: Regulator = choice("regulator", "The pressure regulator is")
+    REGULATOR: Regulator = choice("regulator", "Pressure regulator")
         .assumed("referenced", "usual where fuel returns from the rail to the tank: common practice, no source");
     /// Flow of one injector of the second set, at the same pressure.
     SECOND_FLOW: VolumeRate = quantity("second_flow", "Flow of one injector of a second set", "cc/min", 20.0, 20000.0)
@@ -62,11 +62,11 @@ fields! {
         .assumed("0.6 to 1.2 ms", "common practice, no source")
         .rare();
     /// The most of the time that an injector may be open.
-    DUTY_LIMIT: Ratio = quantity("duty_limit", "The most of the time that it may be open", "%", 30.0, 100.0)
-        .assumed("80 to 85 %", "common practice, no source")
+    DUTY_LIMIT: Ratio = quantity("duty_limit", "Highest injector duty", "%", 30.0, 100.0)
+        .assumed("80 to 85%", "common practice, no source")
         .rare();
     /// Fuel that the engine burns for its work.
-    CONSUMPTION: SpecificConsumption = quantity("consumption", "Fuel burnt for the work done", "g/kWh", 150.0, 2000.0)
+    CONSUMPTION: SpecificConsumption = quantity("consumption", "Specific fuel consumption (BSFC)", "g/kWh", 150.0, 2000.0)
         .hint("at full power, from a dynamometer")
         .rare();
     /// Density of the fuel.

@@ -15,7 +15,7 @@ use crate::{
 
 const AT_BOOST: Formula = Formula {
     symbols: "p = p_r + p_b",
-    source: "a regulator with a hose to the manifold holds the difference: common practice, no source",
+    source: "a manifold-referenced regulator holds the difference: common practice, no source",
 };
 
 /// `300 kW (402 hp)`.

@@ -32,7 +32,7 @@ pub(crate) struct Fuelled {
     pub(crate) second_is_uncounted: bool,
     /// What the fuel is called.
     pub(crate) fuel: &'static str,
-    /// The inputs, with what is taken for blanks; without injectors where their flow or number is not known.
+    /// The inputs, with what is assumed for blanks; without injectors where their flow or number is not known.
     pub(crate) inputs: FuelInputs,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
     pub(crate) taken: Vec<(&'static str, Value)>,
@@ -127,7 +127,7 @@ fn regulator(
 ) -> Regulator {
     let entry = reader.choice(fields::fuel::REGULATOR);
     if entry.is_assumed() && boost.high.base() > 0.0 {
-        taken.push(("The pressure regulator", "follows boost".into()));
+        taken.push(("Pressure regulator", "follows boost".into()));
     }
     entry.value().unwrap_or(Regulator::Referenced)
 }

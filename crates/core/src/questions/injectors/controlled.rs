@@ -10,9 +10,9 @@ use crate::{
         controlled::{self, Controlled, Serves},
     },
     message::Message,
-    quantity::{Measure, Value, seconds},
+    quantity::{Holds, Measure, Value, seconds},
     questions::injectors::words,
-    say,
+    say, say_of,
 };
 
 /// What a channel that controls the current does with its injectors.
@@ -49,6 +49,9 @@ fn verdict(inputs: &InjectorInputs, channel: &Controlled) -> (Tone, Message) {
         }
         Serves::UnknownPeak => {
             (Tone::Bad, say!(words::PEAK_IMPOSSIBLE, corner = window.most_at.name))
+        }
+        Serves::PeakNotEverywhere if is_cranking_alone(inputs, channel) => {
+            (Tone::Good, say!(words::PEAK_GOOD))
         }
         Serves::Always => (Tone::Good, say!(words::PEAK_GOOD)),
         Serves::AsPlainSwitch => (Tone::Good, say!(words::PEAK_UNUSED)),
@@ -142,6 +145,13 @@ fn not_even(channel: &Controlled) -> Message {
     )
 }
 
+/// Whether the peak is missed only while the starter turns.
+fn is_cranking_alone(inputs: &InjectorInputs, channel: &Controlled) -> bool {
+    let Holds::AtSome(corners) = &channel.not_reached else { return false };
+    let [cold, hot, ..] = &inputs.corners;
+    corners.iter().all(|name| [cold.name, hot.name].contains(&name.as_str()))
+}
+
 fn finding(solved: &SolvedSet<'_>, channel: &Controlled) -> Option<Finding> {
     let key = || solved.key(fields::injectors::OUTPUT_LIMIT);
     let peak = channel.peak?.nominal;
@@ -152,16 +162,16 @@ fn finding(solved: &SolvedSet<'_>, channel: &Controlled) -> Option<Finding> {
             Some(Finding::new(Severity::Fault, key(), message))
         }
         Serves::PeakNotEverywhere | Serves::PeakNowhere => {
-            let severity = match channel.serves {
-                Serves::PeakNowhere => Severity::Fault,
-                _ => Severity::Doubt,
+            // for seconds at a few hundredths of the time nothing runs hot, and it opens all the same
+            let is_cranking = channel.serves == Serves::PeakNotEverywhere
+                && is_cranking_alone(solved.inputs, channel);
+            let (severity, wording) = match channel.serves {
+                Serves::PeakNowhere => (Severity::Fault, words::PEAK_NOT_REACHED),
+                _ if is_cranking => (Severity::Note, words::PEAK_NOT_WHILE_CRANKING),
+                _ => (Severity::Doubt, words::PEAK_NOT_REACHED),
             };
-            let message = say!(
-                words::PEAK_NOT_REACHED,
-                peak = peak,
-                most = window.most,
-                corner = window.most_at.name
-            );
+            let message =
+                say_of!(wording, peak = peak, most = window.most, corner = window.most_at.name);
             Some(Finding::new(severity, key(), message).holding(channel.not_reached.clone()))
         }
         Serves::AsPlainSwitch => {

@@ -34,7 +34,9 @@ pub(super) fn answer(
     if !is_begun && car.injector_feed.at.is_none() {
         return None;
     }
-    let shares: Vec<_> = solved.iter().filter_map(|it| Share::of(it.inputs, it.found)).collect();
+    let duty = car.injector_feed.duty;
+    let share = |it: &SolvedSet<'_>| Share::of(it.inputs, it.found, duty);
+    let shares: Vec<_> = solved.iter().filter_map(share).collect();
     if shares.len() < asked {
         let mut answer = Answer::new(SUBJECT, Tone::Open, say!(words::parts::FEED_OPEN));
         let counted = solved.iter().all(|it| it.inputs.count.is_some());
@@ -47,7 +49,7 @@ pub(super) fn answer(
         answer.to_do = vec![say_of!(wanted)];
         return Some(answer);
     }
-    let feed = InjectorFeed::of(shares);
+    let feed = InjectorFeed::of(shares, car.injector_feed.others);
     let mut answer = answered(&feed, car.injector_feed, findings);
     answer.show(detail.map(|detail| detail(&feed)));
     Some(answer)
@@ -77,8 +79,13 @@ fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> A
     let counts: Vec<String> = feed.shares.iter().map(|share| share.count.to_string()).collect();
     let is_cured = feed.shares.iter().any(|share| share.is_cured);
     let takes = if is_cured { words::parts::FEED_TAKES_CURED } else { words::parts::FEED_TAKES };
-    answer.why = Some(say_of!(takes, counts = counts.join(" + "), total = feed.total));
+    let why = say_of!(takes, counts = counts.join(" + "), total = feed.total);
+    let beside = say!(words::parts::FEED_BESIDE, others = feed.others);
+    let has_others = feed.others.base() > 0.0;
+    answer.why = Some(if has_others { why.and_then(&beside) } else { why });
     answer.to_do = match feed.fuse {
+        // what is planned and suits is not told anew
+        Some(_) if tone == Tone::Good => vec![say!(words::parts::FEED_WIRE)],
         Some(fuse) => {
             let fit = say!(words::parts::FEED_FIT, fuse = fuse);
             vec![fit.done_by(fitted(parts, fuse)), say!(words::parts::FEED_WIRE)]

@@ -12,7 +12,7 @@ use crate::{
     },
     message::Message,
     quantity::Current,
-    quantity::{Holds, Measure, Ratio},
+    quantity::{Holds, Measure, Ratio, number},
     questions::injectors::words,
     say,
     schema::Key,
@@ -119,13 +119,14 @@ fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
         );
         return Finding::new(Severity::Doubt, place, message);
     }
-    let over: Ratio = Measure::from_base(-carrying.margin.base());
+    let times = 1.0 - carrying.margin.base();
+    let times = Ratio::from_base(times).show().said(number(times));
     if carrying.is_hair {
         let message = say!(
             words::BARELY_OVER,
             highest = highest,
             corner = corner,
-            over = over,
+            times = times,
             limit = limit
         );
         return Finding::new(Severity::Doubt, place, message).holding(carrying.over.clone());
@@ -134,7 +135,7 @@ fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
         words::TOO_MUCH_FOR_OUTPUT,
         highest = highest,
         corner = corner,
-        over = over,
+        times = times,
         limit = limit
     );
     Finding::new(Severity::Danger, place, message).holding(carrying.over.clone())

@@ -1,6 +1,6 @@
 //! The injectors from their fields.
 
-use crate::read::{Conditions, Entry, Purpose, Reader, relay_records, usual_band};
+use crate::read::{Conditions, Entry, PlannedRest, Purpose, Reader, relay_records, usual_band};
 use crate::{
     channels::Injection,
     engine::Engine,
@@ -11,7 +11,7 @@ use crate::{
         opening::{self, Opening},
         turn_off::{Clamp, Pulses},
     },
-    quantity::{Area, Band, Current, Measure, Resistance, RotationalSpeed, Value, ohms},
+    quantity::{Area, Band, Current, Measure, Ratio, Resistance, RotationalSpeed, Value, ohms},
     questions::firing::read::Sharing,
     questions::injectors::words,
     say,
@@ -78,15 +78,23 @@ pub(crate) struct FeedParts {
     pub(crate) relay: Option<Current>,
     /// The size of its lead.
     pub(crate) wire: Option<Area>,
+    /// The most of the time that an injector is open.
+    pub(crate) duty: Ratio,
+    /// What other loads behind the same contact take.
+    pub(crate) others: Current,
 }
 
 /// Reads the feed.
-pub(crate) fn feed_parts(reader: &mut Reader<'_>) -> FeedParts {
+pub(crate) fn feed_parts(reader: &mut Reader<'_>, rest: &PlannedRest) -> FeedParts {
     let at = relay_records::feeding(reader.plan(), Purpose::Injectors);
     let mut rating = |key: Key<Current>| reader.band(key.at(at?)).value().map(|band| band.low);
     let (fuse, relay) = (rating(fields::relays::FUSE), rating(fields::relays::RATING));
     let wire = at.and_then(|at| reader.band_elsewhere(fields::relays::LEAD_SIZE.at(at)));
-    FeedParts { at, fuse, relay, wire: wire.map(|band| band.low) }
+    let key = fields::fuel::DUTY_LIMIT;
+    let usual = || usual_band(key).map_or(Ratio::from_base(1.0), |(band, _)| band.high);
+    let duty = reader.band_elsewhere(key).map_or_else(usual, |band| band.high);
+    let others = at.map_or(Current::from_base(0.0), |at| rest.taken_behind(at));
+    FeedParts { at, fuse, relay, wire: wire.map(|band| band.low), duty, others }
 }
 
 /// The fields of a set as they are read.
@@ -273,7 +281,7 @@ impl OfSet<'_, '_> {
     fn output(&mut self) -> InjectorOutput {
         let kind = self.reader.choice(fields::injectors::OUTPUT_KIND.of(self.set.part()));
         if kind.is_assumed() {
-            self.taken.push(("The output is", "a plain switch to ground".into()));
+            self.taken.push(("Injector driver", "a plain switch to ground".into()));
         }
         let stage = kind.value().unwrap_or(DriverKind::PlainSwitch);
         let limit = self.band(fields::injectors::OUTPUT_LIMIT);

@@ -116,7 +116,7 @@ fn verdict(remedy: &Remedy, is_taken: bool) -> String {
     let mut parts = Vec::new();
     match remedy.carries {
         Some(Carries::Nowhere) => parts.push("too much for the output".to_owned()),
-        Some(Carries::NotEverywhere) => parts.push("too much at some corners".to_owned()),
+        Some(Carries::NotEverywhere) => parts.push("too much in some cases".to_owned()),
         Some(Carries::NoMargin) => parts.push("no margin".to_owned()),
         Some(Carries::WithMargin) | None => {}
     }
@@ -130,7 +130,7 @@ fn verdict(remedy: &Remedy, is_taken: bool) -> String {
         parts.push("works".to_owned());
     }
     let words = parts.join("; ");
-    if is_taken { format!("take this one: {words}") } else { words }
+    if is_taken { format!("best: {words}") } else { words }
 }
 
 /// Which one to take, and why.

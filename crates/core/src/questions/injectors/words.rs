@@ -19,27 +19,26 @@ sentences! {
     TOO_MUCH = "injectors.too-much", "Too much for the output: {corners}";
     TOO_MUCH_ALWAYS = "injectors.too-much-always", "Too much for the output, hot or cold";
     PEAK_WANTED = "injectors.peak-wanted", "Set its peak to {peak}";
-    PEAK_IMPOSSIBLE = "injectors.peak-impossible", "Can't be sure to open them: {corner}";
-    PEAK_GOOD = "injectors.peak-good", "Serves them: peak reached at every corner";
-    PEAK_UNUSED = "injectors.peak-unused", "Serves them, as a plain switch would";
+    PEAK_IMPOSSIBLE = "injectors.peak-impossible", "May not open them: {corner}";
+    PEAK_GOOD = "injectors.peak-good", "Suits them: peak reached in every case";
+    PEAK_UNUSED = "injectors.peak-unused", "Suits them, as a plain switch would";
     PEAK_MISSED = "injectors.peak-missed", "Opens them, but misses its peak: {corners}";
     PEAK_NEVER = "injectors.peak-never", "Never reaches its peak with these injectors";
     PEAK_SMALL = "injectors.peak-small", "Its peak is too small to open {n|one|so many}";
     PEAK_CUT_SHORT = "injectors.peak-cut-short", "Its peak may end before they open: {corners}";
-    PEAK_BY_TIME = "injectors.peak-by-time", "Serves them: its time limit ends the peak";
+    PEAK_BY_TIME = "injectors.peak-by-time", "Suits them: its time limit ends the peak";
     // why
     ONE_ALONE = "injectors.one-alone",
         "One injector of {resistance}, alone on an output, takes up to {most} ({corner}); those that share an output add up.";
-    TAKES = "injectors.takes", "{n} × {resistance} on one output: {now} at rest, up to {most} ({corner}).";
+    TAKES = "injectors.takes", "{n} × {resistance} on one output: {now} with the battery at rest, up to {most} ({corner}).";
     TAKES_OF_LIMIT = "injectors.takes-of-limit",
-        "{n} × {resistance} on one output: {now} at rest, up to {most} ({corner}); the limit is {limit}.";
+        "{n} × {resistance} on one output: {now} with the battery at rest, up to {most} ({corner}); the limit is {limit}.";
     CHANNEL_NEEDS = "injectors.channel-needs",
-        "{n} × {resistance} on one channel want {least} to open, and the battery pushes {most} at least ({corner}).";
+        "{n} × {resistance} on one channel need {least} to open, and the battery pushes at least {most} ({corner}).";
     CHANNEL_GIVES = "injectors.channel-gives",
-        "{n} × {resistance} share a peak of {peak}: {share} each, where {opening} opens one; the battery pushes {most} at \
-         least ({corner}).";
+        "{n} × {resistance} share a peak of {peak}: {share} each, where {opening} opens one; the battery pushes at least {most} ({corner}).";
     // what to do
-    ANY_ONE = "injectors.any-one", "Any one of these is enough:";
+    ANY_ONE = "injectors.any-one", "Other ways, any one of them enough:";
     WANTS_RESISTANCE = "injectors.wants-resistance",
         "Unplug one injector, meter across its two pins, then touch the probes together: the first reading less the second \
          is its resistance.";
@@ -59,74 +58,68 @@ sentences! {
         "Put {n} on each output, with {value}, {rating}, in series with each injector: up to {highest} of {limit} then, and \
          {left} left to open it ({corner}).";
     RESISTOR_STARVES = "injectors.resistor-starves",
-        "No resistor does it: the limit wants at least {least} ({least_corner}), and behind more than {most} an injector may \
-         not open ({most_corner}).";
+        "No resistor will do: the limit needs at least {least} ({least_corner}), and behind more than {most} an injector may not open ({most_corner}).";
     RESISTOR_HAS_NO_VALUE = "injectors.resistor-has-no-value",
-        "No resistor of the E12 or E24 series does it: it would have to lie from {least} ({least_corner}) to {most} ({most_corner}).";
+        "No resistor of the E12 or E24 series will do: it would have to be from {least} ({least_corner}) to {most} ({most_corner}).";
     RESISTOR_IMPOSSIBLE = "injectors.resistor-impossible",
-        "No resistor does it: the limit wants {least} in series, and the injector may not open even without ({corner}).";
+        "No resistor will do: the limit needs {least} in series, and the injector may not open even without ({corner}).";
     RESISTOR_TOO_HOT = "injectors.resistor-too-hot",
-        "No resistor does it: at the {least} that the limit wants it would turn {heat} into heat.";
+        "No resistor will do: at the {least} that the limit needs it would turn {heat} into heat.";
     ONLY_DRIVER = "injectors.only-driver",
-        "Only a driver that controls the current will do, a channel for each injector: set its peak to {peak} ({least} to \
-         {most} do, even {corner}), and {hold} or more to hold.";
+        "Only a peak-and-hold driver will do, a channel for each injector: set its peak to {peak} ({least} to {most} would do, even {corner}), its hold current to {hold} or more.";
     OR_DRIVER = "injectors.or-driver",
-        "Fit a driver that controls the current, a channel for each injector: set its peak to {peak} ({least} to {most} \
-         do, even {corner}), and {hold} or more to hold. It opens them faster than a resistor lets them.";
+        "Fit a peak-and-hold driver, a channel for each injector: set its peak to {peak} ({least} to {most} would do, even {corner}), its hold current to {hold} or more. It opens them faster than a resistor lets them.";
     NOT_EVEN_DRIVER = "injectors.not-even-driver",
-        "A driver that controls the current would not be sure to open them either: {most} flows at least ({corner}), {least} \
-         is wanted.";
+        "Even a peak-and-hold driver may not open them: at least {most} flows ({corner}), {least} is needed.";
     BETTER_OUTPUT = "injectors.better-output", "Use outputs with a limit of {limit} or more.";
     SET_PEAK = "injectors.set-peak",
-        "Set the peak to {peak}: it opens them, and is reached at every corner ({least} to {most} do).";
+        "Set the peak to {peak}: it opens them, and is reached in every case ({least} to {most} would do).";
     TIME_OUT = "injectors.time-out",
         "Ask for the driver's data: one that falls to its hold current after a few milliseconds, peak reached or not, is safe.";
     NO_PEAK_FITS = "injectors.no-peak-fits",
-        "No peak does both: {least} is wanted to open them, and {most} is all that is sure to flow ({corner}).";
+        "No peak does both: {least} is needed to open them, and only {most} is sure to flow ({corner}).";
     OPENS_FROM = "injectors.opens-from",
-        "They are sure to open from {supply} at the battery on: charge it, or shorten the wires.";
+        "They are only sure to open with {supply} or more at the battery: charge it, or shorten the wires.";
     FIND_OPENING = "injectors.find-opening",
-        "Find the current that opens one, in its maker's data or at the bench: what is taken is a guess.";
+        "Find the current that opens one, in its maker's data or on the bench: the one assumed is a guess.";
     MEASURE_AGAIN = "injectors.measure-again",
-        "Measure again: the reading across the injector less the reading with the probes touched together; a contact or a \
-         lead of 2 Ω makes a low one look like this.";
+        "Measure again: the reading across the injector less the reading with the probes together; a contact or a probe of 2 Ω makes a low one look like this.";
     MEASURE_ANOTHER = "injectors.measure-another",
         "Measure a second one, unplugged: two in parallel on one connector read half of one.";
-    TAKEN = "injectors.taken", "Not given, so taken: {list}. Check what differs on your car.";
+    TAKEN = "injectors.taken", "Assumed: {list}. Check what differs on your car.";
     // cautions
     HOT_RESISTOR = "injectors.hot-resistor",
-        "Bolt the resistors to bare metal with paste, clear of the harness, hoses, fuel and hands: they get hot enough to burn.";
+        "Bolt the resistors to bare metal with thermal paste, clear of harness, hoses, fuel and hands: they get hot enough to burn.";
     NO_DIODE = "injectors.no-diode",
         "No diode across an injector: it would take several times as long to close, and idle could not be tuned. The output's own \
          clamp ends the current.";
     BEFORE_WIRING = "injectors.before-wiring",
-        "Battery off and the fuel rail without pressure before you work on this wiring. The makers' data for injector and \
-         output go before these numbers.";
+        "Disconnect the battery and let off fuel pressure before you work on this wiring. The makers' data for injector and output take precedence over these numbers.";
     // numbers
     OUTPUT_CURRENT = "injectors.output-current", "Current of one output";
     INJECTOR_CURRENT = "injectors.injector-current", "Current of one injector";
     OUTPUT_UNLIMITED = "injectors.output-unlimited", "Current of one output if nothing limits it";
     INJECTOR_UNLIMITED = "injectors.injector-unlimited", "Current of one injector if nothing limits it";
     OUTPUTS_USED = "injectors.outputs-used", "Outputs used";
-    LIMIT_NEEDED = "injectors.limit-needed", "Limit an output needs, 10% of margin counted";
-    MARGIN = "injectors.margin", "Left of the limit at the worst corner";
+    LIMIT_NEEDED = "injectors.limit-needed", "Limit an output needs, with 10% margin";
+    MARGIN = "injectors.margin", "Margin to the limit in the worst case";
     OPENING_CURRENT = "injectors.opening-current", "Current that opens one, as given";
     OPENING_ASSUMED = "injectors.opening-assumed", "Current that opens one, assumed";
     OPENING_SUPPLY = "injectors.opening-supply", "Battery voltage that is sure to open one";
     RISE = "injectors.rise", "Time to the current that opens one{with}: {corner}";
     RESISTOR_VALUE = "injectors.resistor-value", "Resistor with each injector, {series} series";
-    RESISTOR_HEAT = "injectors.resistor-heat", "Its heat at the worst corner, current steady";
+    RESISTOR_HEAT = "injectors.resistor-heat", "Its heat in the worst case, steady current";
     RESISTOR_RATING = "injectors.resistor-rating", "Rating to buy";
-    RESISTOR_MARGIN = "injectors.resistor-margin", "Left of the limit with it";
-    RESISTOR_LEAVES = "injectors.resistor-leaves", "Least current of an injector with it: {corner}";
+    RESISTOR_MARGIN = "injectors.resistor-margin", "Margin to the limit with it";
+    RESISTOR_LEAVES = "injectors.resistor-leaves", "Lowest current of an injector with it: {corner}";
     RESISTOR_OPENS_FROM = "injectors.resistor-opens-from", "Battery voltage that is sure to open one with it";
     PEAK_SHARE = "injectors.peak-share", "Peak of each injector";
-    PEAK_LEAST = "injectors.peak-least", "Least peak that opens them";
+    PEAK_LEAST = "injectors.peak-least", "Lowest peak that opens them";
     PEAK_MOST = "injectors.peak-most", "Highest peak that is sure to be reached: {corner}";
-    HOLD_NEEDED = "injectors.hold-needed", "Hold current wanted at least";
-    CORNERS = "injectors.corners", "Currents at every corner, each injector on a wire of its own";
+    HOLD_NEEDED = "injectors.hold-needed", "Lowest hold current needed";
+    CORNERS = "injectors.corners", "Currents in every case, each injector on its own wire";
     CORNERS_UNLIMITED = "injectors.corners-unlimited",
-        "What the battery would push at every corner if nothing limits it";
+        "What the battery would push in every case if nothing limits it";
     CORNERS_WITH = "injectors.corners-with", "Currents with {value} in series with each injector";
     COLUMN_WHEN = "injectors.column-when", "When";
     COLUMN_SUPPLY = "injectors.column-supply", "Battery";
@@ -139,71 +132,71 @@ sentences! {
         "{per_output} injectors on one output, but there {count|is|are} only {count}. Type how many share an output, or how \
          many there are.";
     TOO_MUCH_FOR_OUTPUT = "injectors.too-much-for-output",
-        "Each injector output would carry up to {highest} ({corner}), {over} over its limit of {limit}.";
+        "Each injector output would carry up to {highest} ({corner}), {times} times its limit of {limit}.";
     BARELY_OVER = "injectors.barely-over",
-        "Each injector output would carry up to {highest} ({corner}), {over} over its limit of {limit}: within the tolerances.";
+        "Each injector output would carry up to {highest} ({corner}), {times} times its limit of {limit}: within the tolerances.";
     OPENING_HANGS = "injectors.opening-hangs",
-        "Behind its resistor an injector gets {current} at least ({corner}). {opening} to open it is only usual; some want half as \
-         much again.";
+        "Behind its resistor an injector gets at least {current} ({corner}). {opening} to open it is only usual; some need half as much again.";
     NO_MARGIN = "injectors.no-margin",
-        "Each injector output would carry up to {highest} ({corner}): {margin} below its limit of {limit}, where 10% is wanted.";
+        "Each injector output would carry up to {highest} ({corner}): {margin} below its limit of {limit}; 10% is needed.";
     MAY_NOT_OPEN = "injectors.may-not-open",
-        "An injector may not open ({corner}): {current} flows at least, {opening} opens it ({basis}).";
+        "An injector may not open ({corner}): at least {current} flows, and it opens at {opening} ({basis}).";
     NEITHER_HIGH_NOR_LOW = "injectors.neither-high-nor-low",
         "{resistance} is neither clearly low impedance (below 5 Ω) nor clearly high (above 10 Ω).";
     SHARING_DIFFERS = "injectors.sharing-differs",
         "{typed} typed here for one output, but {firing} to a channel {basis}: which is right?";
     COUNT_DIFFERS = "injectors.count-differs",
-        "{count} {count|injector|injectors} for {cylinders} cylinders, and each is to be fired at its own cylinder’s moment: which is right?";
-    COUNT_AS_CYLINDERS = "injectors.count-as-cylinders", "Leave it blank: then there are {cylinders}, one for each cylinder.";
-    SHARING_AS_FIRED = "injectors.sharing-as-fired", "Leave it blank: then it is {firing}, as they are fired.";
+        "{count} {count|injector|injectors} for {cylinders} cylinders, but each is to be fired at its own cylinder's moment: which is right?";
+    COUNT_AS_CYLINDERS = "injectors.count-as-cylinders", "Leave it blank: {cylinders} are then assumed, one for each cylinder.";
+    SHARING_AS_FIRED = "injectors.sharing-as-fired", "Leave it blank: {firing} is then assumed, as they are fired.";
     UNEVEN = "injectors.uneven",
-        "{count} injectors at {n} to an output fill {outputs} outputs, the last with {last} only.";
+        "{count} injectors at {n} to an output fill {outputs} outputs, the last with only {last}.";
     PEAK_TOO_SMALL = "injectors.peak-too-small",
-        "A peak of {peak} does not open {n} {n|injector|injectors}: {least} is wanted, since the channel limits their sum.";
+        "A peak of {peak} does not open {n} {n|injector|injectors}: {least} is needed, since the channel limits their sum.";
     PEAK_NOT_REACHED = "injectors.peak-not-reached",
-        "The battery may not push the peak of {peak} through: {most} at least ({corner}). The driver then stays fully on, and \
-         it and the injector run hot.";
+        "The battery may not push the peak of {peak} through: at least {most} ({corner}). The driver then stays fully on, and it and the injector run hot.";
+    PEAK_NOT_WHILE_CRANKING = "injectors.peak-not-while-cranking",
+        "While cranking the battery may not push the peak of {peak} through: at least {most} ({corner}). They open all the same.";
     PEAK_NOT_USED = "injectors.peak-not-used",
         "The peak of {peak} is never reached: these injectors limit the current themselves, and the output acts as a plain \
          switch.";
     HOLD_TOO_SMALL = "injectors.hold-too-small",
-        "A hold current of {hold} may let {n|the injector|the injectors} close: {needed} is wanted.";
+        "A hold current of {hold} may let {n|the injector|the injectors} close: {needed} is needed.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: MORE_THAN_THERE_ARE.code,
         // More injectors share an output than the engine has.
-        why: "The current of an output can't be told from numbers that contradict each other.",
+        why: "The current of an output can't be worked out from numbers that contradict each other.",
         act: "Count the injectors that one output feeds.",
         source: "definition of a count",
     },
     Explanation {
         code: TOO_MUCH_FOR_OUTPUT.code,
         // The highest current of an output is above its limit at some corner of supply and temperature.
-        why: "The output burns, often not at once: cold copper and the alternator’s voltage push the most through it.",
-        act: "Fewer injectors on it, resistors, a driver that controls the current, or a stronger output.",
+        why: "The output burns, often not at once: cold copper and the alternator's voltage push the most through it.",
+        act: "Fewer injectors on it, resistors, a peak-and-hold driver, or a stronger output.",
         source: "Ohm's law and the sum of currents; copper by IEC 60028; the limit is the maker's",
     },
     Explanation {
         code: BARELY_OVER.code,
         // Over the limit by no more than three percent, or by the tolerances alone.
-        why: "What was typed is no better known than that; the limit may hold hot, or only at 25 °C.",
-        act: "Look up at which heat the limit holds; measure the injectors. No resistor for so little.",
+        why: "What was typed is known no better than that; the limit may hold hot, or only at 25 °C.",
+        act: "Find out at what temperature the limit holds; measure the injectors. No resistor for so little.",
         source: "common practice, no source: three percent is a hair",
     },
     Explanation {
         code: OPENING_HANGS.code,
         // A resistor in line, and a current above the usual opening current by less than √2.
-        why: "The resistor leaves little at a weak battery: the engine may not start hot or cold.",
+        why: "With the resistor little is left on a weak battery: the engine may not start hot or cold.",
         act: "Find out what opens one, at full fuel pressure.",
         source: "common practice, no source: 1.5 to 3 W open an injector of the usual size",
     },
     Explanation {
         code: NO_MARGIN.code,
         // Less than ten percent of the output's limit is left at the worst corner.
-        why: "A limit is seldom given for the heat of an engine bay, and a regulator that drifts takes the rest.",
+        why: "A limit is seldom given for the heat of an engine bay, and a drifting regulator uses up the rest.",
         act: "Fewer injectors on it, or a stronger output; or accept it, knowing the maker's conditions for the limit.",
         source: "common practice, no source: ten percent of margin",
     },
@@ -217,7 +210,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: NEITHER_HIGH_NOR_LOW.code,
         // One injector has 5 to 10 ohm.
-        why: "Most have 1 to 4 or 11 to 17 ohm; between lies a rare part, two in parallel, or the resistance of the test leads.",
+        why: "Most have 1 to 4 or 11 to 17 Ω; between is a rare part, two in parallel, or the resistance of the test leads.",
         act: "Measure again, leads subtracted, and a second one; the currents hold for the value that was typed.",
         source: "common practice, no source",
     },
@@ -257,16 +250,23 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "Ohm's law; how drivers behave is common practice, no source",
     },
     Explanation {
+        code: PEAK_NOT_WHILE_CRANKING.code,
+        // Supply and resistance let less through than the peak while the starter turns, and only then.
+        why: "The driver stays fully on through each pulse of the start: a few hundredths of the time, in which nothing runs hot.",
+        act: "Leave it, or take a lower peak that still opens the injectors.",
+        source: "Ohm's law; how drivers behave is common practice, no source",
+    },
+    Explanation {
         code: PEAK_NOT_USED.code,
         // High-impedance injectors hang on an output that controls the current.
         why: "It does no harm: their own resistance keeps the current below the peak.",
-        act: "Nothing; a plain switch would serve as well.",
+        act: "Nothing; a plain switch would do as well.",
         source: "Ohm's law, steady current",
     },
     Explanation {
         code: HOLD_TOO_SMALL.code,
         // The hold current is less than half of what opens the injectors that share the channel.
-        why: "An injector that lets go within its pulse leans out its cylinder.",
+        why: "An injector that closes within its pulse leans out its cylinder.",
         act: "A higher hold current, or fewer injectors on the channel.",
         source: "common practice, no source: half of the opening current holds",
     },

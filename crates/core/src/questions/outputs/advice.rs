@@ -13,7 +13,7 @@ use crate::{
         Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
         SolvedCorner, Stage, probe, reading,
     },
-    quantity::{Current, Measure, Value, Voltage, amperes, volts},
+    quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
     read::Unasked,
     say,
@@ -72,8 +72,8 @@ fn proof(subject: &Subject<'_>) -> Option<Message> {
             words::DO_PROVE_FLOATS,
             resistor = probe.resistor,
             end = names::end(probe.end),
-            off = range(&probe.off),
-            on = range(&probe.on)
+            off = on_a_meter(&probe.off),
+            on = on_a_meter(&probe.on)
         ));
     }
     Some(say!(words::DO_PROVE_READS, reading = off_and_on(off, on)))
@@ -97,8 +97,8 @@ fn proof_beyond(subject: &Subject<'_>) -> Option<Message> {
             output = output,
             resistor = probe.resistor,
             end = names::end(probe.end),
-            off = range(&probe.off),
-            on = range(&probe.on)
+            off = on_a_meter(&probe.off),
+            on = on_a_meter(&probe.on)
         ));
     }
     let on = reading(&wiring, KeyState::On, around)?;
@@ -135,8 +135,19 @@ pub(super) fn reading_range(reading: &MeterReading) -> Value {
     range(&reading.band)
 }
 
+/// What a hand meter shows: no millivolts.
+fn on_a_meter(band: &Band<Voltage>) -> Value {
+    if band.low.base().abs().max(band.high.base().abs()) < NEAR_0_V {
+        return band.nominal.show().said("near 0 V".to_owned());
+    }
+    range(band)
+}
+
+/// Below this a hand meter on its 20 V range shows next to nothing: common practice, no source.
+const NEAR_0_V: f64 = 0.05;
+
 /// A nominal value with its range.
-pub(super) fn range<Q: Measure>(band: &crate::quantity::Band<Q>) -> Value {
+pub(super) fn range<Q: Measure>(band: &Band<Q>) -> Value {
     let value = band.nominal.show();
     let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
     if low == high {
@@ -327,7 +338,8 @@ pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
             cautions.push(say!(words::CAUTION_SETTING));
         }
     }
-    if matches!(subject.load.kind, LoadKind::Motor | LoadKind::Solenoid) {
+    let kind = subject.load.kind;
+    if matches!(kind, LoadKind::Motor | LoadKind::Solenoid | LoadKind::ProportionalValve) {
         cautions.push(say!(words::CAUTION_MOVING));
     }
     if subject.load.kind == LoadKind::RelayCoil {

@@ -39,6 +39,12 @@ impl Memory {
         &mut self.read
     }
 
+    /// Steps that were spent on the answers of this report that were not recalled; those about loads that hang nowhere are
+    /// few.
+    pub(crate) fn worked(&self) -> u64 {
+        self.told.worked()
+    }
+
     /// Steps that the answers have spent together.
     #[cfg(test)]
     pub(crate) fn spent(&self) -> u64 {

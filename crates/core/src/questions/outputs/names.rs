@@ -156,6 +156,9 @@ pub(super) fn kind_code(kind: LoadKind) -> &'static str {
         LoadKind::SolidState => "solid-state",
         LoadKind::LogicInput => "logic-input",
         LoadKind::Gauge => "gauge",
+        LoadKind::ProportionalValve => "proportional-valve",
+        LoadKind::PulseInput => "pulse-input",
+        LoadKind::RevCounter => "rev-counter",
     }
 }
 

@@ -5,12 +5,15 @@ use std::rc::Rc;
 use crate::{
     finding::{Finding, Findings, Severity},
     questions::outputs::words,
+    read::{Coiled, LoadPlace, OutputLink, PlannedLoad, PlannedRest, Unasked, rest::same_name},
     say,
+    schema::Part,
     words::Wording,
 };
 
 /// Findings that are said once for a car where they are no danger.
-const ONCE: [&Wording; 9] = [
+const ONCE: [&Wording; 10] = [
+    words::OVER_VOLTAGE_WITHOUT_GROUND,
     words::ACTS_WITHOUT_FEED,
     words::ACTS_WITHOUT_GROUND,
     words::ACTS_WITHOUT_SUPPLY,
@@ -22,11 +25,60 @@ const ONCE: [&Wording; 9] = [
     words::PERHAPS_DRIVES_DEAD_FEED,
 ];
 
-/// Gathers those behind the first `before` findings.
-pub(super) fn gather(findings: &mut Findings, before: usize) {
+/// What lies around the loads.
+pub(super) struct Around<'a> {
+    pub(super) outputs: &'a PlannedRest,
+    pub(super) coils: Option<&'a Coiled>,
+}
+
+impl Around<'_> {
+    /// Whether the coil that an input fires tells of it, as gravely.
+    fn is_told_by_coil(&self, it: &Finding) -> bool {
+        let told = self.coils.and_then(Coiled::told_at_key_on);
+        it.message.code == words::LIVE_AT_KEY_ON.code
+            && told.zip(it.message.values.get("load")).is_some_and(|((name, severity), load)| {
+                severity <= it.severity && same_name(name, &load.shown)
+            })
+    }
+
+    /// Whether nothing comes of what a load does after a failure: it harms nothing, or it is an input, and what it would set
+    /// off is without power or lets go by itself.
+    fn is_moot(&self, it: &Finding) -> bool {
+        let is_of_failure =
+            it.severity == Severity::Note && FAILURES.iter().any(|of| of.code == it.message.code);
+        let is_it = |load: &&Rc<PlannedLoad>| it.subject.starts_with(&(load.place.subject() + "."));
+        let load = self.outputs.loads.iter().find(is_it);
+        is_of_failure
+            && load.is_some_and(|load| {
+                load.unasked == Unasked::Harmless || (load.kind.is_signal() && self.coils_let_go())
+            })
+    }
+
+    /// Whether the igniters let go by themselves, or a relay that the controller holds in feeds their coils.
+    fn coils_let_go(&self) -> bool {
+        let is_driven = |coils: &Coiled| {
+            let feeds = |load: &Rc<PlannedLoad>| {
+                let LoadPlace { part, number } = load.place;
+                part == Part::Relays && number == coils.relay && load.link != OutputLink::Blank
+            };
+            coils.has_relay && self.outputs.loads.iter().any(feeds)
+        };
+        self.coils.is_some_and(|coils| coils.lets_go.is_some() || is_driven(coils))
+    }
+}
+
+/// What a load does once something has failed.
+const FAILURES: [&Wording; 3] =
+    [words::ACTS_WITHOUT_FEED, words::ACTS_WITHOUT_GROUND, words::ACTS_WITHOUT_SUPPLY];
+
+/// Gathers those behind the first `before` findings, without those that are told elsewhere or of which nothing comes.
+pub(super) fn gather(findings: &mut Findings, before: usize, around: &Around<'_>) {
     // each with the names of the other loads of which it holds
     let mut gathered: Vec<(Rc<Finding>, Vec<String>)> = Vec::new();
     for finding in findings.split_off(before) {
+        if around.is_told_by_coil(&finding) || around.is_moot(&finding) {
+            continue;
+        }
         let is_once = |it: &Finding| {
             it.severity >= Severity::Fault && ONCE.iter().any(|once| once.code == it.message.code)
         };

@@ -14,7 +14,7 @@ use crate::{
         Suppression, Surroundings,
     },
     plan::{MOST_ENTRIES, names_in},
-    quantity::{Band, Inductance, Resistance, Value, Voltage, ohms},
+    quantity::{Band, Current, Inductance, Measure, Resistance, Value, Voltage, amperes, ohms},
     questions::outputs::words,
     say,
     schema::{Choice as _, Key, Part, Text},
@@ -54,6 +54,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) name: String,
     pub(crate) link: OutputLink,
     pub(crate) far_end: Option<FarEnd>,
+    /// The record of the relay that it is said to be fed by.
+    pub(crate) fed_by: Option<usize>,
     /// The number of the output at its other end; nothing while that output's stage is not known.
     pub(crate) partner: Option<usize>,
     pub(crate) unasked: Unasked,
@@ -252,6 +254,22 @@ pub(crate) fn rest(
             dead_rail.value().unwrap_or_else(usual_dead),
             dead_feed.value().unwrap_or_else(usual_dead),
         )),
+    }
+}
+
+impl PlannedRest {
+    /// What the loads behind a relay's contact take together for long, RMS, all of them on while the battery is charged; however
+    /// their pulses fall it is no more.
+    pub(crate) fn taken_behind(&self, relay: usize) -> Current {
+        let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
+        let behind =
+            |it: &&Rc<PlannedLoad>| it.fed_by == Some(relay) && it.far_end == Some(FarEnd::Relay);
+        let one = |load: &Rc<PlannedLoad>| {
+            let running = load.resistance.nominal.base() * load.kind.running_ratio();
+            let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
+            supply / running.max(f64::MIN_POSITIVE) * duty.sqrt()
+        };
+        amperes(self.loads.iter().filter(behind).map(one).sum())
     }
 }
 

@@ -19,7 +19,7 @@ const LETS_GO: Formula =
     Formula { symbols: "t = L / R ln((I_0 R + V_net) / (I_low R + V_net))", source: RL };
 const IN_OUTPUT: Formula = Formula {
     symbols: "E = V_drop (L I_0 / R - L V_net / R² ln(1 + I_0 R / V_net))",
-    source: "the charge that runs on, the coil's current integrated until it is nought, times the voltage it crosses",
+    source: "the charge that runs on, the coil's current integrated until it is 0, times the voltage it crosses",
 };
 const MOST: Formula =
     Formula { symbols: "I_most = I_on + (I_least - I_on) exp(-D R_1 / (f L))", source: RL };

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fields::outputs,
-    finding::{Finding, Severity},
+    finding::{Finding, Moment, Severity},
     message::{Message, Shown},
     output::{
         Found, Harm, KeyState, Kick, Load, LoadKind, LoadState, PinPart, SolvedCorner, Trouble,
@@ -96,7 +96,19 @@ fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<F
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);
-    Some(Finding::new(severity, path, message).holding(found.holds.clone()).shown_by(steps))
+    let finding = Finding::new(severity, path, message).striking(moment(found.state));
+    Some(finding.holding(found.holds.clone()).shown_by(steps))
+}
+
+/// When a key state is first met; what is on is asked to be, and is sure to be once the engine runs.
+fn moment(state: KeyState) -> Moment {
+    match state {
+        KeyState::KeyOff | KeyState::Outlived => Moment::KeyOff,
+        KeyState::Starting | KeyState::Off => Moment::KeyOn,
+        KeyState::Cranking => Moment::Cranking,
+        KeyState::On | KeyState::Pulsed | KeyState::OtherOn => Moment::Running,
+        KeyState::FeedLost | KeyState::GroundLost | KeyState::SupplyLost => Moment::Failure,
+    }
 }
 
 /// Whether a load acts where a trouble is worst, rather than stays as it was.
@@ -231,7 +243,7 @@ fn limit_of(case: &LoadAtLevel, trouble: Trouble) -> Value {
         Trouble::KickTooStrong | Trouble::KickPerhapsTooStrong => {
             output.clamp_energy.map(|it| it.low.show())
         }
-        Trouble::OverVoltage => {
+        Trouble::OverVoltage | Trouble::OverVoltageWithoutGround => {
             let load = case.rest.wiring.loads.get(case.rest.subject);
             load.and_then(|it| it.bears).map(Measure::show)
         }

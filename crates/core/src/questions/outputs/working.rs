@@ -81,7 +81,7 @@ const DEAD_FEED: Formula = Formula { symbols: "V_far = I_dead R_dead", source: O
 const LOST_GROUND: Formula = Formula { symbols: "V_drop = I_dead R_dead", source: OHM };
 const HOT: Formula = Formula {
     symbols: "V_T = V_20 × (1 + 0.00393/K × (T − 20 °C))",
-    source: "a winding acts by its current; IEC 60028, copper",
+    source: "a winding pulls in by its current; IEC 60028, copper",
 };
 
 /// The pin, the load and what is dead, in one key state at one corner.

@@ -17,7 +17,7 @@ use crate::{
 const SUM: Formula = Formula {
     symbols: "I = I_outputs + I_controller + I_other",
     source: "currents into a node sum to zero (Kirchhoff); each output solved as a circuit with the key off, with all that \
-             hangs on it: at most with every resistance at its least",
+             is on it: at most with every resistance at its least",
 };
 
 const BRANCH: Formula = Formula {

@@ -93,7 +93,7 @@ pub(crate) struct Sensed {
     pub(crate) polarity: Option<Polarity>,
     pub(crate) shield: Option<Shield>,
     pub(crate) connector: Option<Connector>,
-    /// What was taken for blanks.
+    /// What was assumed for blanks.
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
 

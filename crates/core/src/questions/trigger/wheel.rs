@@ -2,10 +2,11 @@
 
 use crate::report::{Answer, Tone};
 use crate::{
+    engine::MOST_CYLINDERS,
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Frequency, Measure, RotationalSpeed},
+    quantity::{CrankAngle, Frequency, Measure, RotationalSpeed},
     questions::trigger::words,
     read::Triggered,
     say,
@@ -144,6 +145,30 @@ fn too_slow(read: &Triggered, findings: &mut Findings) -> Option<(Tone, Message)
     Some((Tone::Bad, say!(words::SLOW, wheel = wheel)))
 }
 
+/// So much advance an engine is given while it is cranked: common practice, no source.
+const CRANKING_ADVANCE_DEG: f64 = 20.0;
+
+/// Whether a spark of cranking may fall into the gap, or so close behind it that the time over the gap is what it is reckoned
+/// from; yes where it is not known where the gap is.
+fn is_fired_at_gap(
+    read: &Triggered,
+    pitch: CrankAngle,
+    across: CrankAngle,
+    firing: CrankAngle,
+) -> bool {
+    let Some(gap_angle) = read.gap_angle.map(CrankAngle::degrees) else { return true };
+    let (begins, ends) = (-gap_angle - across.degrees(), pitch.degrees() - gap_angle);
+    let advance = read.advance.map_or(0.0, CrankAngle::degrees).max(CRANKING_ADVANCE_DEG);
+    let mut tops =
+        (0..MOST_CYLINDERS).map(|it| f64::from(it) * firing.degrees()).take_while(|it| *it < 720.0);
+    tops.any(|top| {
+        [-1080.0, -720.0, -360.0, 0.0, 360.0].into_iter().any(|turns| {
+            let top = top + turns;
+            begins.max(top - advance) < ends.min(top)
+        })
+    })
+}
+
 /// What a step of time is in degrees, and what is lost between teeth.
 fn of_angle(read: &Triggered, findings: &mut Findings) {
     let mut working = Working::new();
@@ -154,7 +179,7 @@ fn of_angle(read: &Triggered, findings: &mut Findings) {
         let mut working = Working::new();
         match wheel::interpolation(&mut working, pitch, across, read.dip, firing) {
             Some(lost) => {
-                if lost.degrees() > MUCH_DEG {
+                if lost.degrees() > MUCH_DEG && is_fired_at_gap(read, pitch, across, firing) {
                     let message = say!(words::LOSES, lost = lost, interval = across);
                     let finding =
                         Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message);

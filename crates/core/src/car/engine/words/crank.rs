@@ -6,7 +6,7 @@ sentences! {
     NEEDS_CRANK = "engine.needs-crank",
         "It needs the crank: its pins, the banks, and the angle of each further bank.";
     CRANK_UNREADABLE = "engine.crank-unreadable",
-        "{field}: “{typed}” is no number of degrees. Type degrees with blanks between, for example 0 120 240.";
+        "{field}: “{typed}” is not a number of degrees. Type degrees with blanks between, for example 0 120 240.";
     ANGLE_BEYOND_TURN = "engine.angle-beyond-turn",
         "{field}: {angle} is a turn or more. The same place is {same}: type that.";
     BANK_ANGLES_COUNT = "engine.bank-angles-count",
@@ -16,18 +16,18 @@ sentences! {
     PINS_EACH = "engine.pins-each",
         "Crank pins: {pins} for {cylinders} {cylinders|cylinder|cylinders}. Type {cylinders}, one for each cylinder by number.";
     OUT_OF_TURN = "engine.out-of-turn",
-        "Crank pins: cylinder {cylinder} doesn’t fit the order. Its top, {angle} from the first, is not after that of {before}, {before_angle}, and two turns are used up. Check pins, bank angles and order.";
+        "Crank pins: cylinder {cylinder} doesn't fit the order. Its TDC, {angle} after the first, must come after that of {before}, {before_angle}. Check pins, bank angles and order.";
     OTHER_HAND = "engine.other-hand", "Counted the other way round it fits: {field} {angles}.";
     TURN_TAKEN = "engine.turn-taken",
-        "The order allows {angles} and also {others}. The more even {angles} is taken. To tell: from the firing top of {first} turn on {top}. Valves of {cylinder} shut: it fires there; rocking: a turn later. Where it is the other, type the angles.";
+        "Two sets of angles fit the order: {angles} (assumed, as more even) and {others}. To tell: from firing TDC of {first} turn on {top}. Valves of {cylinder} shut: it fires there. Rocking: a turn later. If it is the other set, type its angles.";
     TURN_TIE = "engine.turn-tie",
-        "{angles} or {others}: one is as even as the other, and {angles} is only taken. To tell: from the firing top of {first} turn on {top}. Valves of {cylinder} shut: it fires there; rocking: a turn later. Then type the angles.";
+        "Two sets of angles fit, equally even: {angles} (assumed) or {others}. To tell: from firing TDC of {first} turn on {top}. Valves of {cylinder} shut: it fires there. Rocking: a turn later. Then type the angles.";
     NUMBERING_ODD = "engine.numbering-odd",
-        "Numbering of the cylinders: two equal banks can’t have {cylinders}. Choose one in line, or type the banks alone.";
+        "Numbering of the cylinders: two equal banks can't have {cylinders}. Choose one in line, or type the banks alone.";
     NUMBERING_LAYOUTS = "engine.numbering-layouts",
-        "Numbering where the order was found: one of the two numberings is in line, the other in two banks. Choose two of the same kind.";
+        "Numbering used by that firing order: one of the two numberings is in line, the other in two banks. Choose two of the same kind.";
     NUMBERING_BANKS = "engine.numbering-banks",
-        "Banks: they contradict the numbering, which gives {banks}, front to rear. Empty this field, or choose another numbering.";
+        "Banks: they contradict the numbering, which gives {banks}, front to rear. Clear this field, or choose another numbering.";
     ORDER_TRANSLATED = "engine.order-translated", "Firing order: {there} there is {here} in your numbering.";
     TABLE_PLACES = "engine.table-places",
         "The cylinders in both numberings; left and right as seen from the front";
@@ -64,21 +64,21 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: PINS_COUNT.code,
         // The pins are as many as neither the cylinders of a bank nor all cylinders.
-        why: "Each piston hangs on one pin, its own or one that it shares.",
+        why: "Each piston is on one pin, its own or a shared one.",
         act: "Count the pins at the crank.",
         source: "the form of this plan",
     },
     Explanation {
         code: PINS_EACH.code,
         // The pins are not as many as the cylinders, of which none share one.
-        why: "Each piston hangs on a pin of its own here.",
-        act: "Type the place of each cylinder’s pin, by the number of the cylinder.",
+        why: "Here each piston has a pin of its own.",
+        act: "Type the place of each cylinder's pin, by the number of the cylinder.",
         source: "the form of this plan",
     },
     Explanation {
         code: OUT_OF_TURN.code,
         // No way of giving each cylinder one of the two turns agrees with the order.
-        why: "Every cylinder fires at its own top dead centre, once in two turns.",
+        why: "Every cylinder fires at its own TDC, once in two turns.",
         act: "Often the bank angle or the pins are counted against the direction in which the crank turns.",
         source: "kinematics of crank and rod, from memory",
     },
@@ -86,13 +86,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: TURN_TAKEN.code,
         // More than one way agrees with the order, and one is the most even.
         why: "A piston is at its top once a turn; the camshaft decides in which turn it fires.",
-        act: "Turn the engine by hand, plugs out, and look at the valves.",
+        act: "Turn the engine by hand, spark plugs out, and look at the valves.",
         source: "kinematics of crank and rod, from memory; the more even: common practice, no source",
     },
     Explanation {
         code: TURN_TIE.code,
         // More than one way agrees with the order, and two are as even.
-        why: "A turn out, that cylinder’s spark falls at its overlap, and it never fires.",
+        why: "A turn out, that cylinder's spark falls at its overlap, and it never fires.",
         act: "Look at the valves and type the angles. With more than two cylinders, check first that pins and banks are counted in the direction in which the crank turns.",
         source: "kinematics of crank and rod, from memory",
     },
@@ -106,7 +106,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: NUMBERING_LAYOUTS.code,
         // One numbering is in line, the other in two banks.
-        why: "One engine can’t be both, so the firing order can’t be translated; it is taken as typed.",
+        why: "One engine can't be both, so the firing order can't be translated; it is used as typed.",
         act: "Look at the engine, and choose both of its kind.",
         source: "geometry of the engine",
     },
@@ -114,14 +114,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: NUMBERING_BANKS.code,
         // The banks typed are not those of the numbering.
         why: "One of the two is wrong, and with it every number on a wire.",
-        act: "Look at the engine and mend the wrong one.",
+        act: "Look at the engine and correct the wrong one.",
         source: "DIN 73021 as published motoring lexicons quote it; common practice, no source",
     },
     Explanation {
         code: ORDER_TRANSLATED.code,
         // The firing order was found in another numbering.
         why: "All numbers of this plan are in your numbering; the order begins with its cylinder 1.",
-        act: "Hold the table against the engine before you wire.",
+        act: "Check the table against the engine before you wire.",
         source: "DIN 73021 as published motoring lexicons quote it; common practice, no source",
     },
 ];

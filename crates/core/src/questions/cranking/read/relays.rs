@@ -17,8 +17,7 @@ use crate::{
 pub(crate) use crate::fields::relays::{Cut, Purpose};
 
 /// Release of a relay that must stay out while cranking: near its threshold, so that it lets go above the starter's speed.
-const NEAR: (f64, &str) =
-    (0.85, "85 % of the speed at which it is switched on: common practice, no source");
+const NEAR: (f64, &str) = (0.85, "85% of the threshold: common practice, no source");
 
 /// A relay of the list.
 #[derive(Clone, Debug, PartialEq)]

@@ -98,7 +98,7 @@ fn raised(relay: &SpeedRelay, search: StartSearch<'_>, answer: &CrankingAnswer) 
     let between = (best.base() * highest).sqrt();
     let tries = [best.base(), between.round(), (highest * 0.95).round()].map(rpm);
     let release = tries.into_iter().find(|release| {
-        search.stop(*release).is_some_and(|it| it.on_at_rest.base() <= RUNS_ON_S)
+        search.stop(*release).on_at_rest.base() <= RUNS_ON_S
             && search.serves(Release::At(*release), threshold)
     })?;
     let edit = fields::relays::RELAY_OFF_BELOW.at(relay.at).edit(release.show().into_shown());

@@ -18,7 +18,7 @@ use crate::{
 
 const LOW: Formula = Formula {
     symbols: "n_on > n_crest",
-    source: "the fastest reading while the starter turns, at any corner: simulated",
+    source: "the fastest reading while the starter turns, in any case: simulated",
 };
 const HIGH: Formula = Formula {
     symbols: "n_on ≤ n_idle",
@@ -35,16 +35,15 @@ enum ThresholdCase {
     Suits,
 }
 
-/// Nothing where looking at every corner is too much.
 pub(super) fn answer(
     relay: &SpeedRelay,
     purpose: Purpose,
     search: StartSearch<'_>,
     details: Option<&Details>,
     findings: &mut Findings,
-) -> Option<Answer> {
+) -> Answer {
     let inputs = search.inputs;
-    let (crest, at) = crest(search)?;
+    let (crest, at) = crest(search);
     let band = Interval { low: crest.base(), high: inputs.idle.base() };
     let (low, high) = super::advice::ends(band);
     let mut to_do: Option<Message> = None;
@@ -82,19 +81,16 @@ pub(super) fn answer(
     answer.why = Some(why);
     answer.to_do = to_do.into_iter().collect();
     answer.show(details.map(|it| (it.running)(band)));
-    Some(answer)
+    answer
 }
 
 /// The fastest reading while the starter turns, and the corner at which it is read.
-fn crest(search: StartSearch<'_>) -> Option<(RotationalSpeed, String)> {
+fn crest(search: StartSearch<'_>) -> (RotationalSpeed, String) {
     let none = (rpm(0.0), String::new());
-    let corners = search.readings_at_corners()?;
-    Some(corners.into_iter().fold(
-        none,
-        |most, (name, reading)| {
-            if reading > most.0 { (reading, name) } else { most }
-        },
-    ))
+    search
+        .readings_at_corners()
+        .into_iter()
+        .fold(none, |most, (name, reading)| if reading > most.0 { (reading, name) } else { most })
 }
 
 fn case(

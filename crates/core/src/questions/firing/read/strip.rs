@@ -73,7 +73,7 @@ fn injection(
     let turn = speed.map(|speed| 60.0 / speed.base().max(1.0));
     let usual =
         seconds(turn.map_or(USUAL_INJECTION_S, |turn| USUAL_INJECTION_S.min(OF_A_TURN * turn)));
-    let basis = "a usual pulse at full load, 80 % of a turn at most: common practice, no source";
+    let basis = "a usual pulse at full load, 80% of a turn at most: common practice, no source";
     let lasts = reader.or_assume(key, entry, usual, Value::from(usual), basis);
     if lasts != entry {
         taken.push((key.field().label, Value::from(usual)));

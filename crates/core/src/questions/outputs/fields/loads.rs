@@ -29,21 +29,30 @@ pub enum PlainKind {
     SolidState,
     /// A logic input.
     LogicInput,
-    /// A gauge or rev counter.
+    /// A gauge.
     Gauge,
+    /// A valve that follows the duty of its pulses.
+    Proportional,
+    /// An input that counts pulses.
+    PulseInput,
+    /// A rev counter.
+    RevCounter,
 }
 
 choices! {
     PlainKind {
-        Solenoid = "solenoid", "Solenoid valve";
+        Solenoid = "solenoid", "Solenoid valve (on or off)";
+        Proportional = "proportional-valve", "Proportional valve (idle, boost: pulsed)";
         Motor = "motor", "Motor";
         Throttle = "throttle", "Motor of an electronic throttle";
         Lamp = "lamp", "Lamp";
         Resistor = "resistor", "Heater or other plain resistance";
         Led = "led", "LED with its resistor";
         SolidState = "solid-state", "Input of a solid-state relay";
-        LogicInput = "logic-input", "Logic input (smart igniter, other box)";
-        Gauge = "gauge", "Gauge or rev counter";
+        LogicInput = "logic-input", "Logic input (smart igniter, other unit)";
+        PulseInput = "pulse-input", "Pulse input of another unit (speed, duty)";
+        RevCounter = "rev-counter", "Rev counter";
+        Gauge = "gauge", "Gauge (steady voltage)";
     }
 }
 
@@ -59,6 +68,9 @@ impl PlainKind {
             Self::SolidState => LoadKind::SolidState,
             Self::LogicInput => LoadKind::LogicInput,
             Self::Gauge => LoadKind::Gauge,
+            Self::Proportional => LoadKind::ProportionalValve,
+            Self::PulseInput => LoadKind::PulseInput,
+            Self::RevCounter => LoadKind::RevCounter,
         }
     }
 }
@@ -106,8 +118,8 @@ pub enum PowerCut {
 
 choices! {
     PowerCut {
-        Relay = "relay", "A relay of its own, driven by the controller";
-        Controller = "controller", "The controller, inside, apart from the pair";
+        Relay = "relay", "Its own relay, driven by the controller";
+        Controller = "controller", "The controller internally, apart from the pair";
         Nothing = "none", "Nothing";
     }
 }
@@ -153,47 +165,48 @@ const WOUND: &[&str] = &["", "solenoid", "motor", "throttle"];
 // What the loads and the coils of relays are asked alike.
 
 pub(crate) const fn its_far_relay() -> Draft<RelayName> {
-    relay_name("far_relay", "The relay whose contact that is").only_if("far_end", &["relay"])
+    relay_name("far_relay", "Which relay").only_if("far_end", &["relay"])
 }
 
 pub(crate) const fn its_far_output() -> Draft<OutputName> {
-    output_name("far_output", "The other output of the pair")
+    output_name("far_output", "Other output of the pair")
         .hint("off while the first is on")
         .only_if("far_end", &["output"])
         .first()
 }
 
 pub(crate) const fn its_unasked() -> Draft<Unasked> {
-    choice("unasked", "If it acts unasked").assumed("costly", "until it is known to be harmless")
+    choice("unasked", "If it comes on by itself")
+        .assumed("costly", "until it is known to be harmless")
 }
 
 pub(crate) const fn its_frequency() -> Draft<Frequency> {
     quantity("frequency", "PWM frequency", "Hz", 0.5, 1e5)
-        .hint("only where it is pulsed; blank: on or off for good")
+        .hint("only if it is pulsed; blank: simply on or off")
         .rare()
 }
 
 pub(crate) const fn its_duty() -> Draft<Ratio> {
-    quantity("duty", "Duty of the pulses", "%", 0.5, 99.5)
+    quantity("duty", "PWM duty", "%", 0.5, 99.5)
         .assumed(
-            "10 to 90 %",
+            "10 to 90%",
             "the range over which a valve is usually moved: common practice, no source",
         )
-        .hint("the part of each period that is on")
+        .hint("the share of each period that is on")
         .only_if("frequency", &[])
         .rare()
 }
 
 pub(crate) const fn its_stripe() -> Draft<Stripe> {
-    choice("stripe", "The diode's stripe is at")
-        .hint("the stripe is the cathode, and belongs where the plus is; blank: there")
-        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the striped (cathode) end.")
+    choice("stripe", "Banded end of the diode")
+        .hint("the band is the cathode, and belongs at plus; blank: it is there")
+        .measure("The same lamp test: the way round in which the lamp is dimmer, the wire on plus is the banded (cathode) end.")
         .only_if("suppression", &["diode"])
         .rare()
 }
 
 pub(crate) const fn its_suppression_resistance() -> Draft<Resistance> {
-    quantity("suppression_resistance", "That resistor", "ohm", 1.0, 1e5)
+    quantity("suppression_resistance", "Resistor across its winding", "ohm", 1.0, 1e5)
         .assumed("680 ohm", "relays with a resistor built in: common practice, no source")
         .only_if("suppression", &["resistor"])
         .rare()
@@ -202,12 +215,12 @@ pub(crate) const fn its_suppression_resistance() -> Draft<Resistance> {
 fields! {
     of Part::Loads;
     /// What the fitter calls it.
-    NAME: Text = text("name", "What hangs on it")
+    NAME: Text = text("name", "Name of the load")
         .hint("idle valve")
         .first();
     /// Where its other end goes: `ground`, `battery`, `ignition`, `relay`, `5v` or `output`.
     FAR_END: FarEnd = choice("far_end", "Its other end goes to")
-        .measure("Load's plug pulled, feed wire against ground: battery with the key off is 30, with the key on only 15, with a relay clicked in 87. Against battery plus: battery means ground.")
+        .measure("Load unplugged, feed wire to ground: battery voltage with the key off is 30, only with the key on 15, only with a relay pulled in 87. To battery plus: battery voltage means ground.")
         .first();
     /// Name of the relay whose contact feeds it.
     FAR_RELAY: RelayName = its_far_relay();
@@ -219,11 +232,11 @@ fields! {
         .first();
     /// The name of a load that is of the same kind.
     LIKE: LoadName = load_name("like", "Same part as")
-        .hint("what is blank here is as there: kind, resistance, voltages, what lies across it")
+        .hint("what is blank here is copied from there: kind, resistance, voltages, what is across it")
         .rare();
     /// What kind of part it is.
     KIND: PlainKind = choice("kind", "Kind of load")
-        .hint("a relay has a card of its own; blank: worked as a relay’s coil, which little holds in")
+        .hint("a relay has its own card; blank: worked as a relay's coil, which takes little to stay in")
         .of_kind();
     /// What takes the supply of a throttle's motor away.
     POWER_CUT: PowerCut = choice("power_cut", "What cuts its motor's supply")
@@ -236,24 +249,24 @@ fields! {
     UNASKED: Unasked = its_unasked()
         .of_kind();
     /// Resistance at 20 °C.
-    RESISTANCE: Resistance = quantity("resistance", "Its resistance at 20 °C", "ohm", 0.05, 1e6)
-        .hint("a lamp or a motor: as the meter reads it, at rest")
+    RESISTANCE: Resistance = quantity("resistance", "Resistance at 20 °C", "ohm", 0.05, 1e6)
+        .hint("a lamp or a motor: as the meter reads it, switched off")
         .measure("Meter across the unplugged load, less the reading with the probes together.")
         .of_kind();
     /// Voltage at which it is sure to act, cold coil.
-    PULL_IN: Voltage = quantity("pull_in", "Voltage at which it acts", "V", 0.1, 36.0)
+    PULL_IN: Voltage = quantity("pull_in", "Pull-in voltage", "V", 0.1, 36.0)
         .hint("from the data sheet, cold")
-        .measure("Raise the voltage slowly from nothing, cold: the reading at the click.")
+        .measure("Raise the voltage slowly from 0 V, cold: the reading at the click.")
         .rare()
         .of_kind();
     /// Voltage below which it is sure to let go.
-    DROP_OUT: Voltage = quantity("drop_out", "Voltage below which it lets go", "V", 0.01, 36.0)
+    DROP_OUT: Voltage = quantity("drop_out", "Drop-out voltage", "V", 0.01, 36.0)
         .hint("from the data sheet, cold")
-        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it lets go.")
+        .measure("Lower the voltage slowly from 12 V, cold: the reading at which it drops out.")
         .rare()
         .of_kind();
     /// The highest voltage that an input bears.
-    BEARS: Voltage = quantity("bears", "Highest voltage its input bears", "V", 1.0, 100.0)
+    BEARS: Voltage = quantity("bears", "Highest input voltage", "V", 1.0, 100.0)
         .hint("from its data sheet: 5 V for many, 16 V for some")
         .only_if("kind", &["logic-input", "gauge"])
         .of_kind();
@@ -265,8 +278,8 @@ fields! {
         .of_kind();
     /// What lies across its winding: `none`, `diode` or `resistor`.
     SUPPRESSION: Across = choice("suppression", "Across its winding")
-        .hint("against the kick when it is switched off; blank: not known")
-        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 ohm; under 5 ohm this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
+        .hint("catches the spike at switch-off; blank: not known")
+        .measure("Look for a diode symbol on the relay. Or unplugged, 12 V through a lamp (5 W; 21 W for a coil under 20 Ω; under 5 Ω this tells nothing), both ways round, briefly. Alike: no diode. Much brighter one way: a diode, and that way is wrong. A coil that reads lower than its data sheet says has a resistor across it.")
         .only_if("kind", WOUND)
         .rare()
         .of_kind();

@@ -71,6 +71,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         link,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
+        fed_by: fed_by(reader, at, names.relays),
         unasked: unasked.value().unwrap_or(Unasked::Costly),
         throttle,
         kind,
@@ -98,7 +99,13 @@ fn kind(reader: &mut Reader<'_>, at: LoadPlace) -> Entry<LoadKind> {
     let key = at.key(fields::loads::KIND);
     let entry = reader.choice(key).map(PlainKind::load);
     let basis = "the usual load of an output, and one that little holds in";
-    reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay’s coil"), basis)
+    reader.or_assume(key, entry, LoadKind::RelayCoil, Value::text("a relay's coil"), basis)
+}
+
+/// The relay that is said to feed it.
+fn fed_by(reader: &Reader<'_>, at: LoadPlace, relays: &[FeedingRelay]) -> Option<usize> {
+    let feeder = reader.text(at.key(fields::loads::FAR_RELAY));
+    relays.iter().position(|relay| same_name(&relay.name, feeder))
 }
 
 /// Its other end; not known where it goes to the contact of a relay that is not there, or that it closes itself.
@@ -347,12 +354,14 @@ fn nowhere(
 fn resistance_basis(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::RelayCoil => "data sheets of generic 12 V plug-in relays",
-        LoadKind::Solenoid | LoadKind::Resistor => "common practice, no source",
+        LoadKind::Solenoid | LoadKind::ProportionalValve | LoadKind::Resistor => {
+            "common practice, no source"
+        }
         LoadKind::Motor => "a small motor, standing: common practice, no source",
         LoadKind::Lamp => "a lamp of 5 to 21 W, cold: common practice, no source",
         LoadKind::Led => "the series resistor of a 12 V indicator: common practice, no source",
         LoadKind::SolidState => "a 3 to 32 V control input: common practice, no source",
-        LoadKind::LogicInput | LoadKind::Gauge => {
+        LoadKind::LogicInput | LoadKind::PulseInput | LoadKind::RevCounter | LoadKind::Gauge => {
             "what it is to ground, or to its own pull-up: common practice, no source"
         }
     }
@@ -361,13 +370,15 @@ fn resistance_basis(kind: LoadKind) -> &'static str {
 fn level_basis(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::RelayCoil => {
-            "data sheets of five generic 12 V relays: 0.57 to 0.67 of nominal to act, 0.04 to 0.1 to let go"
+            "data sheets of five generic 12 V relays: pull in at 0.57 to 0.67 of nominal, drop out at 0.04 to 0.1"
         }
         LoadKind::Led => "red to white, a glow in the dark to bright: common practice, no source",
         LoadKind::SolidState => {
             "a 3 to 32 V control input, off below 1 V: common practice, no source"
         }
-        LoadKind::LogicInput => "5 V logic, 0.8 V low to 3.5 V high: common practice, no source",
+        LoadKind::LogicInput | LoadKind::PulseInput => {
+            "5 V logic, 0.8 V low to 3.5 V high: common practice, no source"
+        }
         _ => "a 12 V part: common practice, no source",
     }
 }

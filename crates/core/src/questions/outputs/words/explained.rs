@@ -14,27 +14,27 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         crate::questions::outputs::words::LIVE_AT_REST.code,
         // With the output commanded off, the voltage across the load reaches the least at which such a
         // load acts.
-        "The load acts as soon as the controller is up, and lets go when it is asked to act.",
-        "Leave it unplugged. Take one of the wirings offered: each was solved and rests in every state.",
+        "The load comes on as soon as the controller is up, and goes off when it is switched on.",
+        "Leave it unplugged. Use one of the wirings offered: each was solved and is off in every state.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_AT_KEY_ON.code,
         // While the controller starts its stages are open, and something else still drives the load.
         "A pump runs, a valve opens or a coil charges at every turn of the key, and again each time cranking resets the controller.",
-        "Leave it unplugged. Take one of the wirings offered, or an output without a pull-up.",
+        "Leave it unplugged. Use one of the wirings offered, or an output without a pull-up.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_KEY_OFF.code,
         // With the key off, current finds its way through the output into circuits that are switched off.
-        "The load acts in a parked car, and the battery goes flat.",
+        "The load is on in a parked car, and the battery goes flat.",
         "Feed the load from the ignition switch (15) or a relay's contact (87) rather than from permanent battery.",
     ),
     explained(
         crate::questions::outputs::words::MAY_STAY_IN.code,
         // With the output off again, more is left across the load than the voltage at which it is sure to
         // let go.
-        "A relay of 90 ohm may stay in at 1.2 V: the load can't be switched off.",
-        "Take one of the wirings offered, or a resistor from the pin to ground where it is offered.",
+        "A relay of 90 Ω may stay in at 1.2 V: the load can't be switched off.",
+        "Use one of the wirings offered, or a resistor from the pin to ground if it is offered.",
     ),
     explained(
         crate::questions::outputs::words::MAY_STAY_IN_KEY_OFF.code,
@@ -45,44 +45,50 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     explained(
         crate::questions::outputs::words::ACTS_WITH_OTHER.code,
         // A load that joins two pins lets the other output drive what hangs on this one.
-        "Two outputs that hang together through a load are not independent: one of them works what hangs on the other.",
+        "Two outputs joined through a load are not independent: one of them works what is on the other.",
         "Give the load an output of its own, or one that holds its pin while it is off.",
     ),
     explained(
         crate::questions::outputs::words::MAY_STAY_IN_WITH_OTHER.code,
         // The same, between drop-out and pull-in.
-        "A relay of 90 ohm may stay in at 1.2 V: what the other output lets through can hold it.",
+        "A relay of 90 Ω may stay in at 1.2 V: what the other output lets through can hold it.",
         "Give the load an output of its own, or one that holds its pin while it is off.",
+    ),
+    explained(
+        crate::questions::outputs::words::NO_PULSES.code,
+        // With the output off, the input is as high as it needs to be to read as high.
+        "It counts changes, and its voltage never falls: nothing is shown.",
+        "Take an output that pulls the other way, or see which end its own pull-up goes to.",
     ),
     explained(
         crate::questions::outputs::words::NEVER_ACTS.code,
         // With the output on, the load gets less than any such load needs, at every corner.
         "Both ends of the load are then at nearly the same voltage: it is wired to the wrong side.",
-        "Move its other end to the opposite side, or take an output that drives the other way.",
+        "Move its other end to the opposite side, or use an output that drives the other way.",
     ),
     explained(
         crate::questions::outputs::words::THROTTLE_ONE_WAY.code,
         // A throttle's motor that does not lie between two outputs which both drive both ways.
         "Without current the springs hold the plate where the engine runs a little above idle; from there it is driven both ways.",
-        "Hang its motor between two half-bridges that the controller drives as a pair.",
+        "Connect its motor between two half-bridges that the controller drives as a pair.",
     ),
     explained(
         crate::questions::outputs::words::THROTTLE_NO_CUT.code,
         // Told that nothing cuts the supply of its motor.
-        "A controller that sees pedal and plate disagree can only do something about it by a way that the fault does not share.",
-        "Feed the pair through a relay that the controller drives from another output, and prove with the engine off that the plate falls back when it opens.",
+        "A controller that sees pedal and plate disagree can only act by a way that the fault does not share.",
+        "Feed the pair through a relay that the controller drives from another output, and prove with the engine off that the plate falls back when it drops out.",
     ),
     explained(
         crate::questions::outputs::words::THROTTLE_CUT_BY_ITSELF.code,
         // The relay's coil hangs on an output of the pair.
-        "A controller that sees pedal and plate disagree can only do something about it by a way that the fault does not share.",
+        "A controller that sees pedal and plate disagree can only act by a way that the fault does not share.",
         "Move the relay's coil to another output.",
     ),
     explained(
         crate::questions::outputs::words::THROTTLE_CUT_UNDRIVEN.code,
         // The relay has no coil in the plan, or one that hangs on no output.
         "A relay that follows the key alone stays in until a hand reaches the key.",
-        "Hang the relay's coil on an output of the controller that the pair does not use.",
+        "Drive the relay's coil from an output of the controller that the pair does not use.",
     ),
     explained(
         crate::questions::outputs::words::THROTTLE_CUT_UNKNOWN.code,
@@ -93,95 +99,95 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     explained(
         crate::questions::outputs::words::OVER_VOLTAGE.code,
         // In a state of the car that is no fault, more than a tenth above what was typed.
-        "An input that gets more than it bears is gone at once, or a month later.",
-        "A logic output (5 V); or an open-drain output with a pull-up to the rail of the input's own box.",
+        "An input that gets more than its rating is gone at once, or a month later.",
+        "A logic output (5 V); or a low-side output with a pull-up to the rail of the input's own unit.",
     ),
     explained(
         crate::questions::outputs::words::PERHAPS_OVER_VOLTAGE.code,
         // The same against 5 V, where nothing was typed.
-        "An input that gets more than it bears is gone at once, or a month later.",
-        "Look up what it bears, and type it. If that is 5 V: a logic output, or an open-drain one with a pull-up to 5 V.",
+        "An input that gets more than its rating is gone at once, or a month later.",
+        "Look up its rating, and type it. If that is 5 V: a logic output, or a low-side one with a pull-up to 5 V.",
     ),
     explained(
         crate::questions::outputs::words::LOADS_LOGIC_RAIL.code,
         // More than 50 mA of the 100 to 250 that such a supply gives.
-        "The 5 V of the sensors falls with each ampere that is not meant for it, and one short there takes the engine down.",
+        "The sensors' 5 V falls with each ampere that is not meant for it, and one short there stops the engine.",
         "Feed it from the ignition switch (15) or a relay's contact (87), with a fuse of its own.",
     ),
     explained(
         crate::questions::outputs::words::DRIVES_OPEN_FEED.code,
         // The contact of the load's relay is open, and the output rests at battery: through the load's own diode.
-        "A half-bridge that rests at battery feeds backwards whatever hangs on a relay that has let go.",
-        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+        "A half-bridge that is at battery when off feeds backwards whatever is on a relay that has dropped out.",
+        "Use an output that is open when off, or feed the load from where the controller itself is fed.",
     ),
     explained(
         crate::questions::outputs::words::TOO_MUCH_CURRENT.code,
         // With the load on and running, the output carries more than its continuous limit at a corner.
         "The output overheats or shuts down, perhaps a week later.",
-        "Put a relay between, or take an output that may carry it.",
+        "Drive it through a relay, or use an output with a higher limit.",
     ),
     explained(
         crate::questions::outputs::words::AT_LIMIT.code,
         // Up to 3 % more than the limit, at a corner.
-        "Neither the limit nor what is held against it is known better than this.",
-        "Measure the load's resistance warm and cold, or take an output with more to spare.",
+        "Neither the limit nor what is compared with it is known better than this.",
+        "Measure the load's resistance warm and cold, or use an output with more to spare.",
     ),
     explained(
         crate::questions::outputs::words::WAKES_CONTROLLER.code,
         // With the key off, 20 mA or more flow into the controller's dead supply, or 1 mA that lift it to
         // 3 V.
         "The controller may stay alive through its own output: the engine does not stop, the battery goes flat.",
-        "Feed the load from the ignition switch (15) or a relay's contact (87), or take an output without an upper switch.",
+        "Feed the load from the ignition switch (15) or a relay's contact (87), or use an output without an upper switch.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_OUTLIVED.code,
         // The key is off and the controller alive: the load gets more than it needs, between its pin and a dead feed.
-        "A half-bridge that rests at battery is off only as long as battery is at the other end too.",
-        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+        "A half-bridge that is at battery when off is off only as long as battery is at the other end too.",
+        "Use an output that is open when off, or feed the load from where the controller itself is fed.",
     ),
     explained(
         crate::questions::outputs::words::PERHAPS_LIVE_OUTLIVED.code,
         // The same, and whether the controller holds its supply on is not known.
-        "A half-bridge that rests at battery is off only as long as battery is at the other end too.",
-        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, take an output that rests open.",
+        "A half-bridge that is at battery when off is off only as long as battery is at the other end too.",
+        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, use an output that is open when off.",
     ),
     explained(
         crate::questions::outputs::words::DRIVES_DEAD_FEED.code,
         // The same, and an ampere or more flows into the dead feed: through the load's own diode.
-        "Through the diode across the coil the output feeds all that hangs on the ignition switch: coils and pump stay alive, and diode or output burn.",
-        "Take an output that rests open, or feed the load from where the controller itself is fed.",
+        "Through the diode across the coil the output feeds all that is on the ignition switch: coils and pump stay alive, and diode or output burn.",
+        "Use an output that is open when off, or feed the load from where the controller itself is fed.",
     ),
     explained(
         crate::questions::outputs::words::PERHAPS_DRIVES_DEAD_FEED.code,
         // The same, and whether the controller holds its supply on is not known.
-        "Through the diode across the coil the output feeds all that hangs on the ignition switch: coils and pump stay alive, and diode or output burn.",
-        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, take an output that rests open.",
+        "Through the diode across the coil the output feeds all that is on the ignition switch: coils and pump stay alive, and diode or output burn.",
+        "Turn the key off and see whether its supply drops at once; say so in the plan. If it stays, use an output that is open when off.",
     ),
     explained(
         crate::questions::outputs::words::MAY_STAY_IN_AT_RESTART.code,
         // While the controller starts, the load gets more than the voltage at which it is sure to let go: what was in
         // before a restart may stay in.
-        "A dip of the battery while cranking restarts the controller, and what was on stays on without being asked to.",
-        "Take one of the wirings offered, or an output without a pull-up.",
+        "A dip of the battery while cranking restarts the controller, and what was on stays on by itself.",
+        "Use one of the wirings offered, or an output without a pull-up.",
     ),
     explained(
         crate::questions::outputs::words::WEAK.code,
         // With the output on, engine stopped or running, a corner leaves less than every such load needs.
         "A hot coil needs more volts: it works on the bench and fails after a hot stop.",
-        "Check its pull-in voltage against the data sheet, and whether the output's resistance or a second load takes too much.",
+        "Check its pull-in voltage against the data sheet, and whether the output's resistance or a second load drops too much.",
     ),
     explained(
         crate::questions::outputs::words::INRUSH.code,
         // A cold filament draws some ten times its current, a standing motor five to eight times, for a
         // moment.
-        "The output may trip, or age at every switching.",
-        "Put a relay between, or ask the maker how long the output bears it.",
+        "The output may trip, or age with every switching.",
+        "Drive it through a relay, or ask the maker how long the output can take it.",
     ),
     explained(
         crate::questions::outputs::words::FEEDS_DEAD_FEED.code,
         // More than 20 mA flow through the load into the circuit at its far end while that is off.
-        "Whatever hangs there stays half alive: a dash that glows, a relay that stays in.",
-        "Take one of the wirings offered.",
+        "Whatever is on it stays half alive: a dash that glows, a relay that stays in.",
+        "Use one of the wirings offered.",
     ),
     explained(
         crate::questions::outputs::words::LEAKS_INTO_CONTROLLER.code,
@@ -192,16 +198,16 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: crate::questions::outputs::words::FUSE_OVER_WIRE.code,
         // 1.1 times the fuse is more than the wire bears in free air.
-        why: "A fuse protects the wire, not the load: with a fault behind it the wire glows in the loom, and everything around it burns.",
-        act: "Size the fuse by the thinnest wire behind it. In a bundle, or in a hot engine bay, the wire bears less than stated here.",
-        source: "ISO 8820-3 (110 % for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
+        why: "A fuse protects the wire, not the load: with a fault behind it the wire glows in the harness, and everything around it burns.",
+        act: "Size the fuse by the thinnest wire behind it. In a bundle, or in a hot engine bay, the wire carries less than stated here.",
+        source: "ISO 8820-3 (110% for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
     },
     Explanation {
         code: crate::questions::outputs::words::FUSE_NEAR_WIRE.code,
         // 1.1 times the fuse is up to 15 % more than the wire bears in free air.
-        why: "An overload that the fuse bears for hours heats the wire beyond its insulation, sooner in a bundle than alone.",
+        why: "An overload that the fuse carries for hours heats the wire beyond its insulation, sooner in a bundle than alone.",
         act: "The next size of wire, or the next smaller fuse.",
-        source: "ISO 8820-3 (110 % for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
+        source: "ISO 8820-3 (110% for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
     },
     Explanation {
         code: crate::questions::outputs::words::FUSE_OVER_CONTACT.code,
@@ -213,26 +219,26 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     explained(
         crate::questions::outputs::words::DRAINS_BATTERY.code,
         // With the key off, this output and its load take 5 mA or more from the battery.
-        "A parked car takes some 20 to 50 mA in all (from memory, no source); this comes on top: 10 mA take 7 Ah in a month.",
-        "Take a pull-up to a switched rail, or feed the load from the ignition switch (15) or a relay's contact (87).",
+        "A parked car draws some 20 to 50 mA in all (from memory, no source); this comes on top: 10 mA take 7 Ah in a month.",
+        "Use a pull-up to a switched rail, or feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
     explained(
         crate::questions::outputs::words::WEAK_WHILE_CRANKING.code,
         // At the lowest voltage while cranking, the load gets less than every such load needs.
-        "A winding acts by its current, so a hot coil on a weak battery may not pull in: the hot start fails.",
-        "Nothing, where the load need not act while cranking. Else measure the cranking voltage and take a coil with a lower pull-in voltage.",
+        "A winding pulls in by its current, so a hot coil on a weak battery may not: the hot start fails.",
+        "Nothing, if the load need not be on while cranking. Else measure the cranking voltage and use a coil with a lower pull-in voltage.",
     ),
     explained(
         crate::questions::outputs::words::DEPENDS_ON_LEVEL.code,
         // The setting that says which level counts as on is not known, and the two give different answers.
-        "A half-bridge rests on the level that is not on: the wrong guess leaves the load live.",
-        "Look the setting up, or measure: bare pin, key on, output off, 1 kilohm to ground.",
+        "A half-bridge that is off holds the level that is not on: the wrong guess leaves the load live.",
+        "Look the setting up, or measure: bare pin, key on, output off, 1 kΩ to ground.",
     ),
     explained(
         crate::questions::outputs::words::WRONG_EITHER_WAY.code,
         // The setting that says which level counts as on is not known, and neither is right for this load.
-        "No setting cures it.",
-        "Take one of the wirings offered.",
+        "No setting fixes it.",
+        "Use one of the wirings offered.",
     ),
     explained(
         crate::questions::outputs::words::DEPENDS_ON_RESISTANCE.code,
@@ -244,21 +250,21 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         crate::questions::outputs::words::DEPENDS_ON_DEAD_SUPPLY.code,
         // How much else hangs on the controller's supply is not given, and the answer differs within what
         // is usual.
-        "The less hangs there, the higher a small current lifts it; the more, the larger the current.",
+        "The less there is on it, the higher a small current lifts it; the more, the larger the current.",
         "Measure from the controller's supply wire to ground with the battery disconnected.",
     ),
     explained(
         crate::questions::outputs::words::DEPENDS_ON_DEAD_FEED.code,
         // How much else hangs on the load's feed is not given, and the answer differs within what is
         // usual.
-        "The more hangs there, the more current flows backwards through the load.",
+        "The more there is on it, the more current flows backwards through the load.",
         "Measure from the load's feed wire to ground with the battery disconnected and the load unplugged.",
     ),
     Explanation {
         code: crate::questions::outputs::words::SOLVED_WITHOUT.code,
         // Two loads share an output, and one of them lacks a far end or has a field that can't be read.
         why: "Loads on one pin feed each other: the answer may change when the other is known.",
-        act: "Fill in where the other load's far end goes.",
+        act: "Fill in “Its other end goes to” of the other load.",
         source: "nodal analysis; the form of this plan",
     },
     Explanation {
@@ -278,14 +284,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: crate::questions::outputs::words::OUTPUT_NAMED_TWICE.code,
         // An output bears the name of an earlier one.
-        why: "A load that names it could hang on either.",
+        why: "A load that names it could be on either.",
         act: "Give each output the name it has on the pin table.",
         source: "the form of this plan",
     },
     Explanation {
         code: crate::questions::outputs::words::LETS_GO_ABOVE.code,
         // The voltage at which the load lets go is not below that at which it acts.
-        why: "Between the two a relay stays as it is; no part lets go above the voltage at which it acts.",
+        why: "Between the two a relay stays as it is; no part drops out above the voltage at which it pulls in.",
         act: "Check both against the data sheet: the larger is the pull-in voltage.",
         source: "definition of pull-in and drop-out in data sheets of generic relays",
     },
@@ -295,6 +301,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // whatever else hangs on that feed.
         "Pulling the fuse does not make the load safe to touch.",
         "Pull the controller's fuse as well before you work on it.",
+    ),
+    explained(
+        crate::questions::outputs::words::OVER_VOLTAGE_WITHOUT_GROUND.code,
+        // The controller's own consumption, cut off from ground, lifts its outputs to the battery.
+        "A loose ground bolt then costs the part that this input belongs to.",
+        "Give the controller two ground wires to the engine block, each able to carry it all.",
     ),
     explained(
         crate::questions::outputs::words::ACTS_WITHOUT_GROUND.code,
@@ -308,109 +320,109 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // With the controller's fuse out and the load's feed on, current flows through the load and the
         // output into the controller's dead supply.
         "A blown fuse then works the load instead of stopping it.",
-        "Feed the load through the same relay as the controller, or take an open-drain output.",
+        "Feed the load through the same relay as the controller, or use a low-side output.",
     ),
     explained(
         crate::questions::outputs::words::KEEPS_FEED_ALIVE.code,
         // With the feed's fuse out, the output drives current through the load into the circuit that the
         // fuse should have made dead.
-        "What is thought dead is not: lamps glow, and a meter misleads whoever looks for a fault.",
+        "What seems dead is not: lamps glow, and a meter misleads whoever looks for a fault.",
         "Pull the controller's fuse as well before you look for a fault on that circuit.",
     ),
     explained(
         crate::questions::outputs::words::KEEPS_CONTROLLER_ALIVE.code,
         // With the controller's fuse out, the load's feed keeps its supply up through the output.
         "A controller on half its supply may fire coils or open injectors at random.",
-        "Feed the load through the same relay as the controller, or take an open-drain output.",
+        "Feed the load through the same relay as the controller, or use a low-side output.",
     ),
     explained(
         crate::questions::outputs::words::LIFTS_LOGIC_RAIL.code,
         // With the key on, more than 5 mA flow from the load into the controller's 5 V or 3.3 V.
         "Every sensor on that supply then reads wrong, and above its limit the controller is damaged.",
-        "Feed the load from that same supply, or take an output whose pull-up goes to battery.",
+        "Feed the load from that same supply, or use an output whose pull-up goes to battery.",
     ),
     explained(
         crate::questions::outputs::words::SHORTED_BY_DIODE.code,
         // A diode across the winding conducts while the load should be driven.
         "As soon as the output is on, the diode is a dead short: it burns, or the output does.",
-        "Turn the load's two wires round, or its plug's; where the other end can't change, take a relay without diode.",
+        "Swap the load's two wires at its connector; if the other end can't change, use a relay without a diode.",
     ),
     explained(
         crate::questions::outputs::words::SHORTED_WHEN_TURNED.code,
         // A diode is the right way round for one direction, and a bridge pair drives both.
-        "The first time the load is turned back, the diode burns, or the outputs do.",
-        "Take the diode off: a pair of half-bridges catches the kick with its own switches.",
+        "The first time the load is driven back, the diode burns, or the outputs do.",
+        "Take the diode off: a pair of half-bridges catches the spike with its own switches.",
     ),
     explained(
         crate::questions::outputs::words::KICK_TOO_STRONG.code,
         // The energy that the clamp takes at each turn-off, the supply's share counted in, is above its rating.
         "The clamp works until one day it does not, and the output stays on for good.",
-        "Put a diode across the coil, stripe to plus, or an output with a stronger clamp. A valve closes later with a diode; where that matters, take a resistor or a Zener diode in series with it.",
+        "Put a diode across the coil, band (cathode) to plus, or use an output with a stronger clamp. A valve closes later with a diode; if that matters, add a resistor or a Zener diode in series with it.",
     ),
     explained(
         crate::questions::outputs::words::KICK_PERHAPS_TOO_STRONG.code,
         // The same, with the most inductance, and not with the least.
         "The clamp works until one day it does not, and the output stays on for good.",
-        "Measure the inductance, or take its data; or put a diode across the coil, stripe to plus.",
+        "Measure the inductance, or use its data; or put a diode across the coil, band (cathode) to plus.",
     ),
     explained(
         crate::questions::outputs::words::KICK_BEYOND_ANY.code,
         // With the least inductance of such a load, 300 mJ go into a switch whose data are not known.
-        "The switch breaks through at each turn-off and takes all that is stored in the winding: it dies within days, and stays on.",
-        "Put a diode across the winding, stripe to plus; or a relay between.",
+        "The switch breaks down at each turn-off and takes all that is stored in the winding: it dies within days, and stays on.",
+        "Put a diode across the winding, band (cathode) to plus; or drive it through a relay.",
     ),
     explained(
         crate::questions::outputs::words::KICK_BEYOND_USUAL.code,
         // With the least inductance of such a load, 50 mJ go into a switch whose data are not known.
         "The clamp works until one day it does not, and the output stays on for good.",
-        "Look up what its clamp takes at each turn-off; or put a diode across the winding, stripe to plus.",
+        "Look up its clamp energy limit; or put a diode across the winding, band (cathode) to plus.",
     ),
     explained(
         crate::questions::outputs::words::KICKS_MELT.code,
         // More than five watts in the clamp or the body diode.
-        "A switch without a heat sink gets rid of about a watt: common practice, no source.",
-        "Put a diode across the load, stripe to plus, so that the kick runs there; or lower the frequency.",
+        "A switch without a heat sink sheds about a watt: common practice, no source.",
+        "Put a diode across the load, band (cathode) to plus, so that the spike runs there; or lower the frequency.",
     ),
     explained(
         crate::questions::outputs::words::KICK_UNCAUGHT.code,
         // Neither the load nor the output is known to give the winding's current a way.
-        "The voltage at the pin rises until something lets go: at best a clamp that the pin table does not mention, at worst the output.",
-        "Look in the pin table for a clamp or a flyback diode at this output. If there is none, put a diode across the coil, stripe to plus.",
+        "The voltage at the pin rises until something breaks down: at best a clamp that the pin table does not mention, at worst the output.",
+        "Look in the pin table for a clamp or a flyback diode at this output. If there is none, put a diode across the coil, band (cathode) to plus.",
     ),
     explained(
         crate::questions::outputs::words::DIODE_UNKNOWN.code,
         // A relay of which nothing is said of what lies across its coil.
-        "A relay with a diode looks like one without, and works either way round on the bench through a lamp only.",
+        "A relay with a diode looks like one without, and on the bench works either way round, as long as a lamp is in series.",
         "Before the first command: unplugged, 12 V through a 5 W lamp to its coil, both ways round, briefly. Much brighter one way: a diode, and that way is wrong.",
     ),
     explained(
         crate::questions::outputs::words::TOO_FAST.code,
         // The frequency is above the output's highest.
         "A slow switch spends much of each period half open, and turns what the load should get into heat.",
-        "Lower the frequency in the controller if the load allows it, or move the load to an output that can do it.",
+        "Lower the frequency in the controller if the load allows it, or move the load to an output that is fast enough.",
     ),
     explained(
         crate::questions::outputs::words::CHATTERS.code,
         // The current at the end of the off time is below where the relay lets go.
-        "A relay that pulls in and lets go hundreds of times a minute burns its contacts.",
-        "Don't pulse a relay's coil: switch it on or off for good.",
+        "A relay that pulls in and drops out hundreds of times a minute burns its contacts.",
+        "Don't pulse a relay's coil: switch it simply on or off.",
     ),
     explained(
         crate::questions::outputs::words::KICKS_HEAT.code,
         // More than a watt in the clamp or the body diode.
-        "A switch without a heat sink gets rid of about a watt: common practice, no source.",
-        "Put a diode across the load, stripe to plus, so that the kick runs there; or lower the frequency.",
+        "A switch without a heat sink sheds about a watt: common practice, no source.",
+        "Put a diode across the load, band (cathode) to plus, so that the spike runs there; or lower the frequency.",
     ),
     explained(
         crate::questions::outputs::words::PULSED_TOO_LITTLE.code,
         // The current at the end of the on time is below where every such load acts.
         "A valve that is held between two positions is meant to do so; one that should open does not.",
-        "Raise the duty where it must act for certain, and see that the duty's range is what the controller is set to.",
+        "Raise the duty where it must come on for certain, and see that the duty's range is what the controller is set to.",
     ),
     Explanation {
         code: crate::questions::outputs::words::TOO_MUCH_TOGETHER.code,
         // The circuits of its corners and key states take more counted steps than the answer may spend.
-        why: "Every output that hangs together with this load is solved with it, at every corner. A page that did it all would stand still for minutes.",
+        why: "Every output joined to this load is solved with it, in every case. A page that did it all would freeze for minutes.",
         act: "Check the other ends of these loads: few cars join more than four outputs. Then type measured numbers in place of ranges.",
         source: "a bound on counted work, so that every machine gives the same answer",
     },

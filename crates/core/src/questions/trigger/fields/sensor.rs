@@ -54,7 +54,7 @@ pub enum Polarity {
 
 choices! {
     Polarity {
-        Right = "right", "As the input wants it";
+        Right = "right", "As the input needs it";
         Reversed = "reversed", "The other way round";
     }
 }
@@ -94,9 +94,9 @@ pub enum Shield {
 
 choices! {
     Shield {
-        OneEnd = "one", "At the controller alone";
+        OneEnd = "one", "At the controller only";
         BothEnds = "both", "At both ends";
-        Nowhere = "none", "At neither, or there is none";
+        Nowhere = "none", "Nowhere, or there is none";
     }
 }
 
@@ -111,7 +111,7 @@ pub enum Connector {
 
 choices! {
     Connector {
-        Fits = "fits", "It fits";
+        Fits = "fits", "Fits";
         Change = "change", "Must be changed";
     }
 }
@@ -125,21 +125,21 @@ const OPEN: &[&str] = &["open-collector"];
 fields! {
     of Part::CrankSensor;
     /// `reluctance`, `open-collector` or `push-pull`.
-    KIND: SensorKind = choice("kind", "What it is")
-        .measure("Unplugged: two wires and a few hundred to 2000 ohm between them is a coil. Three wires: its data; never an ohmmeter through it.")
+    KIND: SensorKind = choice("kind", "Sensor type")
+        .measure("Unplugged: two wires and a few hundred to 2000 Ω between them is a coil. Three wires: its data; never an ohmmeter through it.")
         .first();
     /// What a variable-reluctance sensor gives, as measured.
-    AMPLITUDE: Voltage = quantity("amplitude", "Voltage it gives", "V", 0.01, 500.0)
+    AMPLITUDE: Voltage = quantity("amplitude", "Its AC voltage", "V", 0.01, 500.0)
         .hint("unplugged, at a known speed")
         .measure("Sensor unplugged, meter on AC volts across its two wires, or a scope; crank with fuel and spark off and note the speed.")
         .only_if("kind", RELUCTANCE)
         .first();
     /// `effective`, `peak` or `peak-to-peak`.
-    AMPLITUDE_AS: AmplitudeAs = choice("amplitude_as", "Measured as")
-        .assumed("effective", "what a meter shows, of a sine: its peak is 1.41 times that")
+    AMPLITUDE_AS: AmplitudeAs = choice("amplitude_as", "Meter or scope")
+        .assumed("effective", "what a meter shows, if a sine: its peak is 1.41 times that")
         .only_if("kind", RELUCTANCE);
     /// Speed at which it was measured.
-    AMPLITUDE_SPEED: RotationalSpeed = quantity("amplitude_speed", "At a speed of", "rpm", 20.0, 20000.0)
+    AMPLITUDE_SPEED: RotationalSpeed = quantity("amplitude_speed", "Measured at", "rpm", 20.0, 20000.0)
         .hint("blank: the cranking speed")
         .only_if("kind", RELUCTANCE);
     /// Resistance of its coil.
@@ -147,8 +147,8 @@ fields! {
         .assumed("0.3 to 2 kohm", "common practice, no source")
         .only_if("kind", RELUCTANCE);
     /// `right` or `reversed`.
-    POLARITY: Polarity = choice("polarity", "Its polarity")
-        .measure("A scope, or a moving-coil meter: which way does it kick as iron comes near? A digital meter's average shows nothing.")
+    POLARITY: Polarity = choice("polarity", "Polarity")
+        .measure("A scope, or a moving-coil meter: which way does the pointer swing as a tooth comes near? A digital meter's average shows nothing.")
         .only_if("kind", RELUCTANCE);
     /// What the pull-up of a Hall sensor goes to: `none`, `3.3`, `5` or `battery`.
     PULL_RAIL: SensorRail = choice("pull_rail", "Its output is pulled up to")
@@ -161,12 +161,12 @@ fields! {
         .assumed("1 to 4.7 kohm", "common practice, no source")
         .only_if("kind", OPEN);
     /// What the sensor's switch drops while it conducts.
-    SATURATION: Voltage = quantity("saturation", "What its switch drops", "V", 0.0, 3.0)
+    SATURATION: Voltage = quantity("saturation", "Voltage drop of its switch when low", "V", 0.0, 3.0)
         .assumed("0 to 0.4 V", "common practice, no source")
         .only_if("kind", HALL)
         .rare();
     /// Current that the switch may sink.
-    SINK: Current = quantity("sink", "Current it may sink", "mA", 0.1, 1000.0)
+    SINK: Current = quantity("sink", "Highest current it may sink", "mA", 0.1, 1000.0)
         .hint("from its data")
         .only_if("kind", HALL);
     /// Length of its cable.
@@ -180,7 +180,7 @@ fields! {
         .only_if("kind", HALL)
         .rare();
     /// By how much the sensor's ground lies above the controller's.
-    GROUND_OFFSET: Voltage = quantity("ground_offset", "Its ground, above the controller's", "V", -5.0, 5.0)
+    GROUND_OFFSET: Voltage = quantity("ground_offset", "Its ground above the controller's", "V", -5.0, 5.0)
         .assumed("0 to 0.1 V", "common practice, no source")
         .measure("Between sensor ground and controller ground while the starter turns.")
         .only_if("kind", HALL)
@@ -188,5 +188,5 @@ fields! {
     /// Where its shield is connected: `one`, `both` or `none`.
     SHIELD: Shield = choice("shield", "Its shield is connected");
     /// `fits` or `change`.
-    CONNECTOR: Connector = choice("connector", "The harness's connector");
+    CONNECTOR: Connector = choice("connector", "Harness connector");
 }

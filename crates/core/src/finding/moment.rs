@@ -1,0 +1,67 @@
+//! When a finding strikes.
+
+use serde::Serialize;
+
+/// When what a finding tells of is first met, in the order in which a car meets it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
+#[serde(rename_all = "kebab-case")]
+pub enum Moment {
+    /// On paper: what was typed can't be read, or contradicts itself.
+    Plan,
+    /// With the key off.
+    KeyOff,
+    /// As the key is turned on, and while nothing is asked to act.
+    KeyOn,
+    /// While the starter turns.
+    Cranking,
+    /// While the engine runs.
+    Running,
+    /// Only after something else has failed.
+    Failure,
+}
+
+/// What strikes at another moment than most of its question: by the codes of the findings.
+const OTHERWISE: [(&str, Moment); 25] = [
+    ("coils.fires-at-key-on", Moment::KeyOn),
+    ("cranking.always-on", Moment::KeyOn),
+    ("cranking.on-after-stop", Moment::Running),
+    ("cranking.on-at-standstill", Moment::KeyOn),
+    ("cranking.pump-on-after-stop", Moment::Running),
+    ("cranking.pump-uncut", Moment::Running),
+    ("cranking.relay-not-at-idle", Moment::Running),
+    ("cranking.spark-at-power", Moment::KeyOn),
+    ("cranking.sticks", Moment::Running),
+    ("injectors.count-differs", Moment::Plan),
+    ("injectors.fuse-too-small", Moment::Running),
+    ("injectors.relay-too-small", Moment::Running),
+    ("injectors.resistor-overheats", Moment::Running),
+    ("injectors.sharing-differs", Moment::Plan),
+    ("outputs.fuse-near-wire", Moment::Running),
+    ("outputs.fuse-over-contact", Moment::Running),
+    ("outputs.fuse-over-wire", Moment::Running),
+    ("outputs.output-named-twice", Moment::Plan),
+    ("outputs.pair-of-one", Moment::Plan),
+    ("outputs.relay-named-twice", Moment::Plan),
+    ("outputs.throttle-cut-by-itself", Moment::Running),
+    ("outputs.throttle-cut-unknown", Moment::Running),
+    ("outputs.throttle-no-cut", Moment::Running),
+    ("trigger.coarse", Moment::Running),
+    ("trigger.loses", Moment::Running),
+];
+
+impl Moment {
+    /// When a finding of that code strikes, where it is not told by what was solved.
+    pub fn of(code: &str) -> Self {
+        if let Some((_, moment)) = OTHERWISE.iter().find(|(other, _)| *other == code) {
+            return *moment;
+        }
+        match code.split('.').next() {
+            Some("standing") => Self::KeyOff,
+            Some("outputs") => Self::KeyOn,
+            Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
+            Some("coils" | "fuel") => Self::Running,
+            _ => Self::Plan,
+        }
+    }
+}

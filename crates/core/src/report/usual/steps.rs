@@ -1,0 +1,22 @@
+//! What each sentence is for that says what to do, question by question.
+
+mod coils;
+mod cranking;
+mod firing;
+mod injectors;
+mod outputs;
+mod standing;
+mod trigger;
+
+use super::step::Sorted;
+
+/// All of them.
+pub(super) const ALL: &[&[Sorted]] = &[
+    firing::STEPS,
+    injectors::STEPS,
+    outputs::STEPS,
+    trigger::STEPS,
+    cranking::STEPS,
+    coils::STEPS,
+    standing::STEPS,
+];
