@@ -36,7 +36,7 @@ const PATIENCE: u32 = 20;
 const START: Duration = Duration::from_secs(10);
 
 /// Tries these mutants with the tests that take no longer than `most`, as far as that is not known; tells of each
-/// by its place among them, of none that is not tried until then.
+/// by its place among them, of none that is neither known nor tried until then.
 pub(crate) fn run(
     mutants: &[&Mutant],
     programs: &[Program],
@@ -47,11 +47,15 @@ pub(crate) fn run(
     let outcomes = Mutex::new(BTreeMap::new());
     work::share(mutants.len(), |worker, at| {
         let is_late = until.is_some_and(|until| Instant::now() > until);
-        let Some(mutant) = mutants.get(at).filter(|_| !is_late) else { return };
+        let Some(mutant) = mutants.get(at) else { return };
         let scratch = folder.join(format!("printed-{worker}.txt"));
         let trial = Trial { programs, scratch: &scratch, id: mutant.id, most };
         let before = past.get(mutant.id);
-        let known = trial.known(tests, before);
+        let known = match before {
+            Some(known) if is_late => known.clone(),
+            None if is_late => return,
+            _ => trial.known(tests, before),
+        };
         if before != Some(&known) {
             past.note(mutant.id, &known);
             eprintln!("{} {}:{} {}: {known:?}", mutant.id, mutant.file, mutant.line, mutant.change);
