@@ -78,7 +78,7 @@ pub(crate) const ALL: &[Planted] = &[
         TIMEOUT,
     ),
     planted(
-        "cranking/run.rs",
+        "cranking/readings.rs",
         "inputs.stall_timeout.low.base()",
         "inputs.stall_timeout.low.base()",
         As::Number,

@@ -45,7 +45,8 @@ const OF_FORMULAS: &[f64] =
 /// Less than this only takes up what rounding leaves.
 const SLACK: f64 = 1.5e-6;
 
-/// Whether a file of the core is changed: one of the trade that traces no curve, or one that judges; by its path below `crates/core/src`.
+/// Whether a file of the core is changed: one of the trade that traces no curve and is not for tests
+/// alone, or one that judges; by its path below `crates/core/src`.
 pub(crate) fn is_changed(path: &str) -> bool {
     let path = path.strip_suffix(".rs").unwrap_or(path);
     let mut names = path.split('/');
@@ -54,7 +55,7 @@ pub(crate) fn is_changed(path: &str) -> bool {
     if first == "questions" {
         return rest.peek().is_some() && !rest.any(|name| NO_JUDGES.contains(&name));
     }
-    TRADE.contains(&first) && !rest.any(|name| ["tests", "trace"].contains(&name))
+    TRADE.contains(&first) && !rest.any(|name| ["exhaustive", "tests", "trace"].contains(&name))
 }
 
 /// Whether a constant is left as it is.
