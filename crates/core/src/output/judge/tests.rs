@@ -214,6 +214,8 @@ fn what_holds_at_each_corner_holds_always() {
 fn an_input_bears_what_it_is_made_for_and_a_tenth_more() {
     let across = |volt: f64, bears: Option<f64>| {
         with(KeyState::On, |wiring, it| {
+            // with a pull-up to the battery of its own it would bear that
+            wiring.loads[0].far_end = FarEnd::Ground;
             wiring.loads[0].kind = LoadKind::LogicInput;
             wiring.loads[0].bears = bears.map(volts);
             it.operating.loads[0].voltage = volts(-volt);
