@@ -304,6 +304,11 @@ fn a_stall_timeout_shorter_than_the_gap_leaves_no_threshold() {
     assert!(answer.corners[0].openings.count > 0, "it cuts power once a turn");
     let longer = CrankingInputs { stall_timeout: Band::exact(seconds(0.0151)), ..plain() };
     assert!(answered(&longer).works.is_some(), "15.1 ms is enough");
+    let serves = |inputs: &CrankingInputs| serves(inputs, rpm(100.0));
+    assert!(serves(&longer) && !serves(&inputs), "and so it is for one threshold alone");
+    let above = CrankingInputs { release: Release::At(rpm(120.0)), ..plain() };
+    assert!(!serves(&above), "it would let go above where it pulls in");
+    assert!(!self::serves(&plain(), rpm(29.0)), "rocking reaches 30 rpm");
 }
 
 /// By hand: from 800 rpm in one second, 120 rpm is passed at 0.85 s; there the pitch of 6 degrees takes 8.3 ms and

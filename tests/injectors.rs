@@ -11,6 +11,7 @@
 mod bad_input;
 mod cases;
 mod laws;
+mod limits;
 mod plans;
 pub(crate) mod remedies;
 mod second;

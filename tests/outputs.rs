@@ -14,3 +14,4 @@ mod memory;
 mod pairs;
 pub(crate) mod plans;
 mod switching;
+mod usual;

@@ -4,13 +4,16 @@ use quietpin_core::{
     channels::Ignition,
     coil::{
         CoilInputs, answer,
+        cures::CoilCures,
         feed::{CoilFeed, CoilFeedParts},
         held::BurningPart,
         pattern::Pattern,
     },
     conditions::Conditions,
     engine::{Engine, EngineKind, Spacing},
-    quantity::{Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, volts},
+    quantity::{
+        Band, CrankAngle, Holds, Measure, amperes, celsius, henries, ohms, seconds, share, volts,
+    },
 };
 use quietpin_tests::{Checked, Worst, reference, rows};
 
@@ -142,6 +145,12 @@ fn dwell_runs_out_where_the_time_is_the_time_that_is_needed() {
     // 90 degrees in 3.494 ms: 15 / 3.494 ms turns a minute
     near("runs out", at.runs_out.base(), 15.0 / (dwell + 1e-3), 1e-12);
     near("duty", at.duty.base(), dwell / 5e-3, 1e-12);
+    // charged for 49.9 % of the time
+    for (limit, is_over) in [(0.48, true), (0.52, false)] {
+        let limited = CoilInputs { duty_limit: Some(share(limit)), ..inputs.clone() };
+        assert_eq!(at.is_over_duty(&limited), is_over, "{limit}");
+        assert_eq!(at.is_enough(&limited), !is_over, "{limit}");
+    }
 }
 
 /// Worked by hand: with 9 V of 14 V left at its limit of 10 A, an igniter takes 9 V · 10 A for as long as it holds it; a
@@ -154,6 +163,9 @@ fn a_coil_held_on_carries_all_that_its_resistance_or_its_igniter_lets_through() 
     near("igniter", free.in_igniter.base(), 0.0, 1e-12);
     // 0.1 kg of copper, 387 J/(kg K), 100 K: 3870 J at 392 W
     near("rises", free.rises_in.nominal.base(), 3870.0 / 392.0, 1e-12);
+    // 50 g and 150 g
+    near("soonest", free.rises_in.low.base(), 1935.0 / 392.0, 1e-12);
+    near("latest", free.rises_in.high.base(), 5805.0 / 392.0, 1e-12);
     let limit = Some(exact("10 A"));
     let held = answer(&CoilInputs { limit, ..bare(14.0) }).expect("a coil").held;
     near("current", held.current.nominal.base(), 10.0, 1e-12);
@@ -161,6 +173,33 @@ fn a_coil_held_on_carries_all_that_its_resistance_or_its_igniter_lets_through() 
     // 3870 J at the coil's 50 W, 387 J at the igniter's 90 W
     assert_eq!(held.first.0, BurningPart::Igniter);
     near("first", held.first.1.base(), 387.0 / 90.0, 1e-12);
+}
+
+/// Worked by hand, a tenth of a second for the start being common practice without a source: 14 V over 0.5 ohm and 50 mH, whose time
+/// constant that is, come to 28 A (1 − 1/e) = 17.7 A.
+#[test]
+fn a_coil_is_charged_for_a_tenth_of_a_second_while_the_controller_starts() {
+    let slow = CoilInputs { inductance: exact("50 mH"), ..bare(14.0) };
+    let charge = answer(&slow).expect("a coil").at_key_on;
+    near("current", charge.current.base(), 28.0 * -f64::exp_m1(-1.0), 1e-9);
+}
+
+/// Worked by hand: 28 A (1 − exp(−t / 8 ms)) is what 90 degrees leave time for; the tenth below it is offered, where that is six
+/// tenths of the 7.5 A wanted, 4.5 A, or more. A coil that is to have less than it gets is offered none.
+#[test]
+fn a_lower_current_is_offered_in_tenths_of_an_ampere_where_it_still_makes_a_spark() {
+    let eight = even(EngineKind::FourStroke, &EIGHT);
+    let less = |reached: f64| {
+        let time = -8e-3 * f64::ln_1p(-reached / 28.0);
+        let inputs = running(14.0, &eight, Ignition::Distributor, 15.0 / time);
+        CoilCures::of(&inputs, None).less
+    };
+    let (current, energy) = less(5.27).expect("it is enough");
+    near("current", current.base(), 5.2, 1e-9);
+    near("energy", energy.base(), 0.5 * 4e-3 * 5.2 * 5.2, 1e-9);
+    assert!(less(4.75).is_some(), "4.7 A are 63 %");
+    assert_eq!(less(4.35), None, "4.3 A are 57 %");
+    assert_eq!(less(7.6), None, "there is time for all of it");
 }
 
 /// A coil can't be charged beyond what its igniter holds.
@@ -259,6 +298,13 @@ fn each_supply_has_its_row() {
     let found = answer(&CoilInputs { conditions, ..bare(14.0) }).expect("a coil");
     let supplies: Vec<_> = found.dwells.iter().map(|it| it.supply.base()).collect();
     assert_eq!(supplies, [8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 14.8]);
+    let narrow = Conditions::between(
+        Band { low: volts(10.5), nominal: volts(12.6), high: volts(13.0) },
+        Band::exact(celsius(20.0)),
+    );
+    let between = answer(&CoilInputs { conditions: narrow, ..bare(14.0) }).expect("a coil");
+    let supplies: Vec<_> = between.dwells.iter().map(|it| it.supply.base()).collect();
+    assert_eq!(supplies, [10.5, 11.0, 12.0, 13.0]);
     for dwell in &found.dwells {
         let (least, nominal) = (dwell.least.expect("cold"), dwell.nominal.expect("20 °C"));
         let most = dwell.most.map_or(f64::INFINITY, Measure::base);

@@ -89,6 +89,15 @@ fn a_pump_that_outlives_its_engine_is_a_danger_unless_something_else_stops_it() 
     verdict(&cured, Tone::Good, "cranking.pump-suits");
     let timed: Vec<_> = slow.iter().copied().chain([("cranking.stall_timeout", "1 s")]).collect();
     verdict(&timed, Tone::Good, "cranking.pump-suits");
+    // two seconds are usual: common practice, no source; the last tooth passes within 87 ms of the stop
+    for (timeout, tone, code) in [
+        ("1.95 s", Tone::Good, "cranking.pump-suits"),
+        ("2.15 s", Tone::Bad, "cranking.pump-runs-on"),
+    ] {
+        let near: Vec<_> =
+            slow.iter().copied().chain([("cranking.stall_timeout", timeout)]).collect();
+        verdict(&near, tone, code);
+    }
     let cut: Vec<_> = slow.into_iter().chain([("relays.1.cut", "inertia")]).collect();
     verdict(&cut, Tone::Doubtful, "cranking.pump-runs-on");
 }

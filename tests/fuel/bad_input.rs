@@ -49,6 +49,25 @@ fn check(path: &str, text: &str, finding: &str, verdict: &str) {
     assert_eq!(answer(&report).verdict.message.code, verdict, "{path}: {text:?}");
 }
 
+/// Common practice, no source: a flow is scaled to one and a half times its pressure, 4.5 bar for 3, or down to 2 bar; a dead time weighs
+/// from 15 % of a cycle on. By hand: a cycle takes 120 s / 6000 = 20 ms, and 15 % of it are 3 ms.
+#[test]
+fn what_deserves_a_look_begins_at_its_line() {
+    let told = |typed: &[(&str, &str)], code: &str| {
+        report(&plan(typed)).findings.iter().any(|it| it.message.code == code)
+    };
+    for (rail, is_beyond) in
+        [("1.92 bar", true), ("2.08 bar", false), ("4.35 bar", false), ("4.65 bar", true)]
+    {
+        let pressures = [("fuel.stated_pressure", "3 bar"), ("fuel.rail_pressure", rail)];
+        assert_eq!(told(&pressures, "fuel.pressure-beyond"), is_beyond, "{rail}");
+    }
+    for (dead, is_heavy) in [("2.85 ms", false), ("3.15 ms", true)] {
+        let slow = [("engine.highest_speed", "6000 rpm"), ("fuel.dead_time", dead)];
+        assert_eq!(told(&slow, "fuel.dead-time-heavy"), is_heavy, "{dead}");
+    }
+}
+
 #[test]
 fn a_flow_that_is_none_is_named_at_its_field_and_what_is_wanted_is_said() {
     const WANTED: &str = "fuel.wanted";

@@ -30,7 +30,20 @@ fn a_fuse_may_hold_as_long_as_its_gates_let_it() {
             assert!((holds / expected - 1.0).abs() < 1e-3, "{kind} {percent} %: {holds} s");
         }
         assert_eq!(holds_for(amperes(rating), amperes(rating * 1.34)), None);
+        // between the last two, by hand: the share ln(5.7 / 3.5) / ln(6 / 3.5) = 0.90483 of the way
+        let expected = if kind == "C" { 0.11656 } else { 1.2035 };
+        let holds = holds_for(amperes(rating), amperes(rating * 5.7)).expect("it blows").base();
+        assert!((holds / expected - 1.0).abs() < 1e-3, "{kind} 570 %: {holds} s");
         assert!(holds_for(amperes(rating), amperes(rating * 20.0)).is_some());
+    }
+}
+
+/// Source: `reference/fuses_blade.json`, from memory: type C goes up to 40 A, at 200 % for 5 s; what is larger is of type E, 60 s.
+#[test]
+fn a_blade_of_40_amperes_is_a_regular_one_and_a_larger_one_is_not() {
+    for (rating, seconds) in [(40.0, 5.0), (42.0, 60.0), (50.0, 60.0)] {
+        let holds = holds_for(amperes(rating), amperes(rating * 2.000_001)).expect("it blows");
+        assert!((holds.base() / seconds - 1.0).abs() < 1e-3, "{rating} A: {holds:?}");
     }
 }
 
@@ -87,6 +100,22 @@ fn a_relay_that_follows_the_engine_is_a_cure_and_what_it_saves_is_said() {
     // at nought it never lets go
     let nought = [typed[0], ("relays.0.relay_on_at", "0 rpm")];
     assert_eq!(told(HELD, &nought, "coils.fuse-bears-held"), [Doubt]);
+}
+
+/// Common practice, no source: 0.3 V between battery and coils are too much. What is lost goes with the length of the lead.
+#[test]
+fn a_lead_that_loses_more_than_three_tenths_of_a_volt_is_told() {
+    let lost = |metres: f64| {
+        let example = quietpin_tests::plans::ALL.iter().find(|it| it.name == "coils-eight");
+        let mut plan = quietpin_core::plan::parse(example.expect("it is there").text).expect("it");
+        assert!(plan.set("relays.0.lead_length", &format!("{metres} m")), "a place");
+        let findings = report(&plan).findings;
+        let found = findings.into_iter().find(|it| it.message.code == "coils.lead-drops")?;
+        found.message.values["drop"].number
+    };
+    let metre = lost(50.0).expect("that is far") / 50.0;
+    assert!((0.28..=0.32).contains(&lost(0.31 / metre).expect("0.31 V are told")), "{metre} V/m");
+    assert_eq!(lost(0.29 / metre), None, "0.29 V are not");
 }
 
 /// By hand: 10 A for two coils are 5 A each, and (5 / 7)² = half of the energy; 15 A are 7.5 A each.

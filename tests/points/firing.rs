@@ -39,6 +39,9 @@ fn the_engines_own_angles_in_the_controller_are_right_to_what_a_mark_shows() {
     assert_eq!(entered("0 90 240 330 480 570"), []);
     assert_eq!(entered("0 92 240 332 480 572"), [], "2 degrees are not seen");
     assert_eq!(entered("0 94 240 334 480 574"), [Doubt], "4 are a matter of margins");
+    assert_eq!(entered("0 92.1 240 332.1 480 572.1"), [Doubt], "a little more is seen");
+    assert_eq!(entered("0 85.2 240 325.2 480 565.2"), [Doubt], "4.8 are margins");
+    assert_eq!(entered("0 84.8 240 324.8 480 564.8"), [Danger], "5.2 are not");
     assert_eq!(entered("0 80 240 320 480 560"), [Danger], "10 too early are not");
     // from another first firing it is the same: the offset is apart
     assert_eq!(entered("30 120 270 360 510 600"), []);

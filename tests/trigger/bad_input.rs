@@ -189,6 +189,24 @@ fn readings_at_near_speeds_prove_no_offset() {
     assert_eq!(light("800 rpm", "4000 rpm"), (Tone::Bad, "trigger.enter"));
 }
 
+/// Common practice, no source: no timing light shows less than a degree.
+#[test]
+fn an_offset_is_wrong_from_a_degree_on() {
+    let light = |seen: &'static str| {
+        found(&[
+            ("controller.locked_advance", "10 deg"),
+            ("controller.offset", "60 deg"),
+            ("trigger.seen_low", seen),
+            ("trigger.speed_low", "1000 rpm"),
+            ("trigger.seen_high", seen),
+            ("trigger.speed_high", "4000 rpm"),
+            ("light.tolerance", "0.1 deg"),
+        ])
+    };
+    assert_eq!(light("10.95 deg"), [""; 0]);
+    assert_eq!(light("11.05 deg"), ["trigger.offset-wrong"]);
+}
+
 /// Worked by hand: a degree between 900 and 6000 a minute would be a delay of 1 / (6 x 5100) = 33 us, 1.2 degrees at 6000. Who
 /// reads to two degrees has not seen it; who reads to half a degree has.
 #[test]

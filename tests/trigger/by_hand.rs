@@ -2,7 +2,7 @@
 
 use super::{coil, exact, near};
 use quietpin_core::{
-    quantity::{Band, CrankAngle, Measure, amperes, hertz, rpm, seconds, volts},
+    quantity::{Band, CrankAngle, Measure, amperes, hertz, rpm, seconds, share, volts},
     trigger::{
         hall::{Hall, InputNeeds},
         offset::{LightReading, solve, standing},
@@ -29,6 +29,26 @@ fn limits_steps_and_cams_by_hand() {
     near("a cam", wheel::cam_frequency(working, 2, rpm(6000.0)).base(), 100.0, 1e-12);
 }
 
+/// By hand: an even six fires each 120 degrees, and a quarter of that is 30; where the speed swings by all of itself the crank stands.
+#[test]
+fn a_gap_of_more_than_a_quarter_of_the_swing_tells_nothing_of_what_is_lost_in_it() {
+    let told = |gap_deg: f64, dip: f64| {
+        let angle = CrankAngle::new;
+        wheel::interpolation(
+            &mut Working::new(),
+            angle(6.0),
+            angle(gap_deg),
+            share(dip),
+            angle(120.0),
+        )
+    };
+    assert!(told(29.5, 0.2).is_some() && told(30.0, 0.2).is_some(), "up to 30 degrees");
+    assert_eq!(told(30.5, 0.2), None, "beyond");
+    assert!(told(10.0, 0.97).is_some(), "nearly all of its speed");
+    assert_eq!(told(10.0, 1.0), None, "all of it");
+    assert_eq!(told(10.0, 1.05), None, "more than that");
+}
+
 /// By hand: half the speed is half the voltage, and 9 of 10 kilohm get nine tenths of it.
 #[test]
 fn a_coil_at_half_the_speed_gives_half_the_voltage() {
@@ -53,6 +73,25 @@ fn a_resistor_is_enough_where_it_is_and_a_clamp_where_not() {
     near("series", series.base(), 12000.0, 1e-9);
     near("clamp", current.base(), 0.005, 1e-9);
     assert_eq!(coil().cure(slow, fast, volts(1.1), volts(5.0)), None, "none leaves 1.1 V");
+}
+
+/// By hand: 5 V through a pull-up are 5 mA at 1 kilohm, 2.27, 1.52, 1.06 and 0.5 mA at the next ones that are sold in every shop; what
+/// the sensor may sink says which of them it is.
+#[test]
+fn a_pull_up_is_one_that_the_sensor_can_sink() {
+    for (sink_ma, kilohm) in [(5.2, 1.0), (2.4, 2.2), (1.6, 3.3), (1.15, 4.7), (0.55, 10.0)] {
+        let sink = Some(amperes(sink_ma * 1e-3));
+        let asked = InputNeeds { low: volts(0.8), high: volts(2.0), bears: None, sink };
+        let open = Hall { input: exact("1 Mohm"), rail: None, ..super::hall() };
+        let (pull_up, rail) = open.cure(&asked, None).expect("one of them does");
+        near("pull-up", pull_up.base(), kilohm * 1e3, 1e-9);
+        near("rail", rail.base(), 5.0, 1e-9);
+    }
+    // an input that bears 3.5 V is given 3.3
+    let asked =
+        InputNeeds { low: volts(0.8), high: volts(2.0), bears: Some(volts(3.5)), sink: None };
+    let open = Hall { input: exact("1 Mohm"), ..hall() };
+    near("rail", open.cure(&asked, None).expect("3.3 V does").1.base(), 3.3, 1e-9);
 }
 
 /// By hand: 5 V on 1 and 9 kilohm are 4.5 V; 4.8 mA less the input's share through 1 ohm lift 0.2 V by 4.8 mV.

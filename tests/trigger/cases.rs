@@ -222,6 +222,36 @@ fn what_suits_is_said_to_suit() {
     assert_eq!(said[2], (Tone::Open, "trigger.offset-open"));
 }
 
+/// By hand: 2 V at 200 a minute are 70 V at 7000, of which an input of 100 kilohm gets all but a hundredth, 69 V; an open collector
+/// lets its input up to the 5 V of its rail, less what a pull-up of a few kilohm drops into 50 kilohm.
+#[test]
+fn what_an_input_bears_is_held_against_what_it_gets() {
+    let bears = |volt: &'static str| found(&[("trigger_input.bears", volt)]);
+    assert_eq!(bears("73 V"), [""; 0]);
+    assert_eq!(bears("66 V"), ["trigger.over-voltage"]);
+    let of_hall = |volt: &'static str| {
+        found(&[
+            ("crank_sensor.kind", "open-collector"),
+            ("crank_sensor.pull_rail", "5"),
+            ("crank_sensor.pull_up", "1 kohm"),
+            ("trigger_input.resistance", "50 kohm"),
+            ("trigger_input.bears", volt),
+        ])
+    };
+    assert_eq!(of_hall("5.25 V"), [""; 0]);
+    assert_eq!(of_hall("4.7 V"), ["trigger.rail-too-high"]);
+}
+
+/// Common practice, no source: half a degree is coarse, ten lost in a gap are much. By hand: at 7000 a minute 42 000 degrees pass in a
+/// second, half a degree in 11.9 us; over 18 degrees of gap a swing of 57.5 % loses 18 (exp(0.6283 × 0.575 / √(1 − 0.575²)) − 1) = 10.
+#[test]
+fn a_step_of_time_is_coarse_and_a_loss_much_from_their_lines_on() {
+    assert_eq!(found(&[("trigger_input.tick", "11.5 us")]), [""; 0]);
+    assert_eq!(found(&[("trigger_input.tick", "12.3 us")]), ["trigger.coarse"]);
+    let loses = |dip: &'static str| found(&[("cranking.dip", dip)]).contains(&"trigger.loses");
+    assert!(!loses("56 %") && loses("59 %"), "from ten degrees on");
+}
+
 /// Each wrong thing alone, and what is found.
 #[test]
 fn each_fault_is_found_alone() {

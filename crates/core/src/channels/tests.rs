@@ -116,6 +116,53 @@ fn a_spark_does_by_its_stroke() {
     check_effect(360.0, Effect::Overlap);
 }
 
+/// Once in two turns of a four-stroke is told by the cam alone; each turn of a two-stroke is alike.
+#[test]
+fn injection_needs_the_cam_where_each_injector_opens_once_a_cycle() {
+    let needs_cam = |kind, mode| {
+        let engine = Engine::new(kind, 4, &[1, 3, 4, 2], &Spacing::Even).expect("an engine");
+        Need::injection(&engine, mode).expect("possible").needs_cam
+    };
+    assert!(needs_cam(EngineKind::FourStroke, Injection::EachOnce));
+    assert!(!needs_cam(EngineKind::FourStroke, Injection::Companions));
+    assert!(!needs_cam(EngineKind::FourStroke, Injection::Together));
+    assert!(!needs_cam(EngineKind::TwoStroke, Injection::EachOnce));
+}
+
+#[test]
+fn coils_need_the_cam_where_each_fires_once_a_cycle() {
+    let needs_cam = |kind, mode| {
+        Need::ignition(&engine(kind, &[1, 3, 4, 2]), mode).expect("possible").needs_cam
+    };
+    assert!(needs_cam(EngineKind::FourStroke, Ignition::Sequential));
+    assert!(!needs_cam(EngineKind::FourStroke, Ignition::PairedSingle));
+    assert!(!needs_cam(EngineKind::FourStroke, Ignition::EveryTurn));
+    assert!(!needs_cam(EngineKind::TwoStroke, Ignition::Sequential));
+}
+
+/// Common practice, no source: no advance is 60 degrees; a two-stroke's exhaust port opens 85 to 110 degrees after the top. By
+/// the geometry of a rotor its apex has passed the trailing plug within half a turn, 150 degrees of it taken.
+#[test]
+fn the_classes_of_a_spark_begin_at_their_angles() {
+    let of =
+        |kind, position, degrees: f64| Effect::of_spark(kind, position, CrankAngle::new(degrees));
+    for (degrees, effect) in [(-62.0, Effect::KickBack), (-58.0, Effect::Early)] {
+        check_effect(degrees, effect);
+    }
+    for (degrees, effect) in [
+        (112.0, Effect::OpenPorts),
+        (-112.0, Effect::OpenPorts),
+        (108.0, Effect::LateBurn),
+        (-108.0, Effect::KickBack),
+    ] {
+        assert_eq!(of(EngineKind::TwoStroke, PlugPosition::Only, degrees), effect, "{degrees}");
+    }
+    let (rotary, trailing) = (EngineKind::Rotary, PlugPosition::Trailing);
+    assert_eq!(of(rotary, trailing, 152.0), Effect::NextChamber);
+    assert_eq!(of(rotary, trailing, 148.0), Effect::LateBurn);
+    assert_eq!(of(rotary, PlugPosition::Leading, 152.0), Effect::LateBurn);
+}
+
 #[test]
 fn exchanged_plugs_are_found_with_their_errors() {
     let (engine, layout) = (six(), sequential(&six()));

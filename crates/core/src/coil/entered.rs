@@ -126,6 +126,21 @@ mod tests {
         assert_eq!(of(0.8).fit(amperes(8.0)), DwellFit::TooShort);
     }
 
+    /// Common practice, no source: a quarter more current is 1.56 times the heat; seven tenths of it are half the energy.
+    #[test]
+    fn a_quarter_more_current_is_too_much_and_less_than_seven_tenths_too_little() {
+        let fit = |low: f64, nominal: f64| {
+            let current =
+                Band { low: amperes(low), nominal: amperes(nominal), high: amperes(20.0) };
+            let (time, supply) = (Band::exact(seconds(3e-3)), volts(14.8));
+            EnteredDwell { time, supply, current, working: Vec::new() }.fit(amperes(10.0))
+        };
+        assert_eq!(fit(13.0, 14.0), DwellFit::TooLong);
+        assert_eq!(fit(12.0, 13.0), DwellFit::PerhapsTooLong);
+        assert_eq!([fit(6.0, 12.0), fit(6.0, 7.3)], [DwellFit::Suits; 2]);
+        assert_eq!(fit(6.0, 6.7), DwellFit::TooShort);
+    }
+
     #[test]
     fn an_igniter_that_holds_the_current_bears_a_long_dwell() {
         let held = CoilInputs { limit: Some(Band::exact(amperes(9.0))), ..inputs() };

@@ -179,6 +179,9 @@ mod tests {
         check(work(0.0), 2.530659652, 1e-8);
         check(work(90.0), 0.139161278, 1e-8);
         check(work(-90.0), work(90.0), 1e-12);
+        // volume 0.995 of the largest, a stroke's end short by ten degrees; beyond it another stroke begins
+        assert!(work(170.0) > 1e-6, "{}", work(170.0));
+        check(work(190.0), 0.0, 0.0);
     }
 
     /// By hand: of an even four only one cylinder is near its top at a time, and half a stroke later two hold the work

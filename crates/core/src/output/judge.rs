@@ -497,3 +497,6 @@ fn wakes(operating: &Operating) -> bool {
     let into_rail = operating.into_rail().base();
     into_rail >= WAKING_A || (operating.lifted().base() >= WAKING_V && into_rail >= LEAK_A)
 }
+
+#[cfg(test)]
+mod tests;

@@ -58,6 +58,27 @@ impl Fuel {
 mod tests {
     use super::*;
 
+    /// By hand, by volume: petrol of 720, 745 and 775 kg/m³ (EN 228, from memory; 745 between), ethanol of 789, 796 at the coldest.
+    #[test]
+    fn a_blend_is_as_heavy_as_its_parts() {
+        let ends = |fuel: Fuel| {
+            let Band { low, nominal, high } = fuel.density();
+            [low, nominal, high].map(Measure::base)
+        };
+        let (petrol, ethanol) = ([720.0, 745.0, 775.0], [789.0, 789.0, 796.0]);
+        for (fuel, part) in
+            [(Fuel::Petrol, 0.0), (Fuel::E10, 0.1), (Fuel::E85, 0.85), (Fuel::Ethanol, 1.0)]
+        {
+            for ((found, petrol), ethanol) in ends(fuel).into_iter().zip(petrol).zip(ethanol) {
+                let expected = (1.0 - part) * petrol + part * ethanol;
+                assert!((found - expected).abs() < 0.1, "{fuel:?}: {found}, not {expected}");
+            }
+        }
+        for (found, expected) in ends(Fuel::Methanol).into_iter().zip([791.0, 791.0, 796.0]) {
+            assert!((found - expected).abs() < 0.1, "methanol: {found}, not {expected}");
+        }
+    }
+
     #[test]
     fn every_fuel_has_its_density_between_its_ends_and_wants_less_air_than_the_one_before() {
         for pair in Fuel::ALL.windows(2) {

@@ -117,6 +117,9 @@ mod tests {
             panic!("44 A burn it");
         };
         assert!((bears.base() - 29.0).abs() < 1e-9, "{bears:?}");
+        // 1.1 × 32 A = 35.2 A are 21 % more
+        let over = unprotected(amperes(32.0), None, wire);
+        assert!(matches!(over, Some(Unprotected::Wire(_))), "{over:?}");
         assert_eq!(largest(None, wire), Some(amperes(25.0)));
         assert_eq!(largest(Some(amperes(20.0)), wire), Some(amperes(20.0)));
         assert_eq!(largest(None, Some(mm2(0.01))), None);

@@ -53,6 +53,15 @@ fn the_stroke_tells_a_turn_from_none() {
 }
 
 #[test]
+fn a_position_of_the_wheel_is_worked_out_where_the_wheel_is_known() {
+    let steps_with = |positions| {
+        let seen = readings(&[(1, 10.0), (5, 10.0)]);
+        steps(&Readings { positions, ..seen }).len()
+    };
+    assert_eq!([steps_with(None), steps_with(Some(0)), steps_with(Some(60))], [2, 2, 3]);
+}
+
+#[test]
 fn one_reading_is_too_few() {
     assert_eq!(finding(&six(), &readings(&[(1, 10.0)])), LightFinding::TooFew);
 }

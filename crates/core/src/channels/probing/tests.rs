@@ -117,6 +117,29 @@ fn no_way_of_asking_singles_a_slip_out_with_fewer_taps() {
     }
 }
 
+/// A channel is silent where less answered than should have, and that was said to be all.
+#[test]
+fn a_channel_that_answered_in_full_is_not_silent_and_one_that_waits_is_not_either() {
+    let engine = engine(ORDERS[2]);
+    let (layout, _) = layouts(&engine, Ignition::PairedDouble);
+    let slot = layout.slots()[0].clone();
+    let [one, _] = slot.targets[..] else { panic!("two on a channel: {slot:?}") };
+    let after = |targets: Vec<Target>, nothing_else: bool| {
+        let taps = Taps::from([(slot.channel, Fired { targets, nothing_else })]);
+        standing(&layout, &[], &taps, &Taps::new())
+    };
+    let all = after(slot.targets.clone(), true);
+    assert!(all.silent.is_empty() && !all.left.contains(&slot.channel), "{all:?}");
+    let told = after(vec![one], true);
+    assert_eq!(told.silent, [slot.channel]);
+    assert!(!told.left.contains(&slot.channel), "that was all: {told:?}");
+    let waits = after(vec![one], false);
+    assert!(waits.silent.is_empty(), "{waits:?}");
+    assert_eq!(waits.next, Some(slot.channel), "the one begun is gone on with");
+    let full = after(slot.targets.clone(), false);
+    assert!(!full.left.contains(&slot.channel), "as many as can answer: {full:?}");
+}
+
 /// Until every wiring but one is ruled out, every way of asking takes as many taps as channels less one: each tap rules
 /// out all but one in as many as there are channels left, `n! = n (n - 1) … 2`. Counted over all wirings.
 #[test]

@@ -152,6 +152,42 @@ fn what_is_wrong_between_fields_is_said_at_the_one_to_change() {
     check_finding(&no_order, "engine.order", "cranking.even-guess");
 }
 
+/// The longest time without a tooth is told with the finding; what a controller waits is held against it, from both sides. Half as much
+/// again is offered, in hundredths of a second.
+#[test]
+fn a_time_out_is_held_against_the_longest_time_without_a_tooth() {
+    let found = |timeout_s: f64| {
+        let typed = format!("{timeout_s} s");
+        let report = report(&six(&[("cranking.stall_timeout", &typed)]));
+        let verdict = answer(&report).verdict.message.code;
+        let mut findings = report.findings.into_iter();
+        (verdict, findings.find(|it| it.message.code == "cranking.timeout-in-gap"))
+    };
+    let (_, told) = found(0.012);
+    let told = told.expect("12 ms is shorter");
+    let interval = told.message.values["interval"].number.expect("a time");
+    // by hand: three pitches of 6 degrees at no less than 60 % of 200 rpm, 720 degrees a second, take 25 ms at the most
+    assert!((0.015..=0.025).contains(&interval), "{interval} s");
+    let (verdict, _) = found(interval * 0.95);
+    assert_eq!(verdict, "cranking.timeout");
+    let (verdict, none) = found(interval * 1.05);
+    assert!(none.is_none() && verdict != "cranking.timeout", "{verdict}");
+    let cure = told.remedies[0].values["timeout"].number.expect("a time");
+    assert!((cure - (interval * 150.0).ceil() / 100.0).abs() < 1e-9, "{cure} s");
+}
+
+/// Common practice, no source: two seconds of power at standstill are usual. By hand: from 800 rpm in a second the last tooth passes
+/// within √(2 × 18 / 4800) s = 87 ms of the stop.
+#[test]
+fn power_of_two_seconds_at_standstill_is_not_worth_a_word() {
+    let is_told = |timeout: &str| {
+        let slow = [("relays.0.relay_off_below", "1"), ("cranking.stall_timeout", timeout)];
+        let report = report(&six(&slow));
+        report.findings.iter().any(|it| it.message.code == "cranking.on-after-stop")
+    };
+    assert!(!is_told("1.95 s") && is_told("2.15 s"), "from two seconds on");
+}
+
 /// A remedy is simulated before it is offered; applied, it leaves nothing to cure.
 #[test]
 fn what_is_advised_works() {
