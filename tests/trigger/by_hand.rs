@@ -31,13 +31,13 @@ fn limits_steps_and_cams_by_hand() {
 
 /// By hand: an even six fires each 120 degrees, and a quarter of that is 30; where the speed swings by all of itself the crank stands.
 #[test]
-fn a_gap_of_more_than_a_quarter_of_the_swing_tells_nothing_of_what_is_lost_in_it() {
-    let told = |gap_deg: f64, dip: f64| {
+fn teeth_more_than_a_quarter_of_the_swing_apart_tell_nothing_of_what_is_lost_between_them() {
+    let told = |pitch_deg: f64, dip: f64| {
         let angle = CrankAngle::new;
         wheel::interpolation(
             &mut Working::new(),
-            angle(6.0),
-            angle(gap_deg),
+            angle(pitch_deg),
+            angle(2.0 * pitch_deg),
             share(dip),
             angle(120.0),
         )

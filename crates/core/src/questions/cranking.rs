@@ -246,15 +246,7 @@ fn cautions(known: &Known) -> Vec<Message> {
 fn to_do(known: &Known, inputs: &CrankingInputs, advice: Option<Advice>) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend((!known.wanted.is_empty()).then(|| wants(known)));
-    steps.extend(advice.map(|advice| {
-        say!(
-            words::DO_SET,
-            threshold = advice.threshold,
-            release = advice.release,
-            agree = inputs.confirmation
-        )
-        .done_by(known.set_to(advice.threshold, advice.release))
-    }));
+    steps.extend(advice.map(|it| it.step(known, inputs)));
     if known.dip_is_assumed {
         steps.push(say!(words::DO_MEASURE));
     }

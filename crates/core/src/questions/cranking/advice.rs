@@ -2,12 +2,12 @@
 
 use super::search::StartSearch;
 use crate::{
-    cranking::{self, CrankingAnswer, Release, USUAL_THRESHOLD_RPM},
+    cranking::{self, CrankingAnswer, CrankingInputs, Release, USUAL_THRESHOLD_RPM},
     message::Message,
     quantity::{Measure, RotationalSpeed, rpm, share},
     questions::cranking::words,
     read::Known,
-    say,
+    say, say_of,
     timeline::Interval,
 };
 
@@ -19,6 +19,20 @@ pub(super) struct Advice {
 }
 
 impl Advice {
+    /// As a step: to be kept where it is what was typed.
+    pub(super) fn step(&self, known: &Known, inputs: &CrankingInputs) -> Message {
+        let is_typed = inputs.threshold == Some(self.threshold)
+            && inputs.release.of(self.threshold) == self.release;
+        let wording = if is_typed { words::DO_KEEP } else { words::DO_SET };
+        say_of!(
+            wording,
+            threshold = self.threshold,
+            release = self.release,
+            agree = inputs.confirmation
+        )
+        .done_by(known.set_to(self.threshold, self.release))
+    }
+
     /// As a remedy.
     pub(super) fn remedy(&self, known: &Known) -> Message {
         say!(words::SET_THRESHOLD, threshold = self.threshold, release = self.release)

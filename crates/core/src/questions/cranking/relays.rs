@@ -170,15 +170,7 @@ fn to_do(
 ) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend(relay.threshold.is_none().then(|| say!(words::relays::RELAY_WANTS_THRESHOLD)));
-    steps.extend(advice.map(|it| {
-        say!(
-            words::DO_SET,
-            threshold = it.threshold,
-            release = it.release,
-            agree = inputs.confirmation
-        )
-        .done_by(known.set_to(it.threshold, it.release))
-    }));
+    steps.extend(advice.map(|it| it.step(known, inputs)));
     if relay.purpose == Some(Purpose::Pump) {
         steps.push(say!(words::relays::DO_PUMP));
     }

@@ -59,6 +59,8 @@ sentences! {
         "Up to {interval} pass between two teeth; after {timeout} the engine counts as stopped.";
     // what to do
     DO_SET = "cranking.do-set",
+        "Enter: threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
+    DO_KEEP = "cranking.do-keep",
         "Keep yours: threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
     DO_MEASURE = "cranking.do-measure",
         "Record the speed from every tooth while cranking cold, fuel and spark off. Type the mean and the dip: they decide the band.";

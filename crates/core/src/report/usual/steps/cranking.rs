@@ -15,6 +15,7 @@ purposes! {
     words::WHEEL_OF_GAPS => ;
     // in the controller
     words::DO_SET => Enter "on at {threshold}, off below {release}, {agree} {agree|reading|readings} in a row";
+    words::DO_KEEP => Enter "on at {threshold}, off below {release}, {agree} {agree|reading|readings} in a row";
     words::SET_THRESHOLD => Cure "Switch on at {threshold} and off below {release}.";
     relays::SET_RUNNING => ;
     relays::RAISE_RELEASE => ;
