@@ -185,7 +185,7 @@ fn other_ways_to_the_same_cure_are_neither_entered_nor_bought() {
     // moving the valve's other end is the first cure, another level the last
     assert!(!entered.iter().any(|it| it.contains("counts as on")), "{entered:?}");
     let bought = usual(&report(&demo())).buy;
-    assert!(bought.iter().any(|it| it.words.text.starts_with("driver")), "{bought:?}");
+    assert!(bought.iter().any(|it| it.words.text.contains("driver")), "{bought:?}");
     assert!(!bought.iter().any(|it| it.words.text.starts_with("resistor")), "{bought:?}");
 }
 

@@ -160,7 +160,7 @@ test("by the keyboard alone: a plan is typed, a finding followed, a detail opene
     await page.keyboard.type(text);
   }
   await tabTo(page, 'document.activeElement.id === "at-channels.ignition_mode" && document.activeElement.tagName === "SELECT"');
-  await page.keyboard.type("A coil per cylinder, each fired once");
+  await page.keyboard.type("Coil per cylinder, fired once");
   assert.equal(await field(page, "channels.ignition_mode").inputValue(), "sequential");
   await page.evaluate(() => { document.activeElement.blur(); scrollTo(0, 0); });
   await plans(page);

@@ -21,7 +21,7 @@ test("a V-twin on one pin fires at 0 and 410, found from its bank angle", () => 
   // what can't be read is named at its field, and kept as it was typed
   for (const [path, text, message] of [
     ["engine.bank_angles", "410", /same place is 50°/],
-    ["engine.pins", "front", /is no number of degrees/],
+    ["engine.pins", "front", /is not a number of degrees/],
     ["engine.split", "30 ohm", /it needs an angle/],
   ]) {
     const right = await field(page, path).inputValue();

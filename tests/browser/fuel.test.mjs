@@ -26,7 +26,7 @@ test("a fitter types what is known in mixed units and reads verdict and duty", (
   await type(page, "engine.highest_speed", "7200 rpm");
   // 300 hp at 0.55 lb/(hp h) are 165 lb/h of 6 · 52.4 lb/h, 52.5 %; and 1.2 ms of 120 s / 7200 are 7.2 %
   await reads(page, "fuel", /^Enough for 224 kW \(300 hp\): duty 59\.7% at most$/);
-  const [stated, , leanest] = await rows(page, "fuel", "What one injector passes");
+  const [stated, , leanest] = await rows(page, "fuel", "Flow of one injector, held open");
   assert.deepEqual(stated.slice(1), ["3 bar (43.5 psi)", "550 cc/min", "54.2 lb/h", "6.83 g/s"]);
   assert.equal(leanest[3], "52.4 lb/h");
   await type(page, "fuel.kind", "methanol");

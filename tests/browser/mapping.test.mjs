@@ -42,7 +42,7 @@ test("two leads exchanged are found, and the repair, applied, leaves nothing to 
   await reads(page, WIRED, /^Wired wrong: 2 of 4$/);
   const repair = await toDo(page, WIRED);
   assert.match(repair[0], /Enter this order of channels in the controller: 1-3-2-4\./);
-  assert.match(repair[1], /1 exchange \(2 with 4\)/);
+  assert.match(repair[1], /1 swap \(2 with 4\)/);
   assert.match(await page.locator("#at-found li.danger a").innerText(), /Cylinder 2: spark .* early, in the intake stroke/);
   // the error is told with its sign and in words, not by a colour
   const wrong = (await rows(page, WIRED, "What really happens")).filter((row) => row[3].includes("180°"));

@@ -46,7 +46,7 @@ test("a straight-six with three plugs rotated is found by taps, and cured", () =
   await reads(page, WIRED, /^Wired wrong: 3 of 6$/);
   const repair = await toDo(page, WIRED);
   assert.ok(repair.some((it) => /Enter this order of channels in the controller: 1-4-2-3-5-6\./.test(it)), repair.join("\n"));
-  assert.ok(repair.some((it) => /2 exchanges/.test(it)), repair.join("\n"));
+  assert.ok(repair.some((it) => /2 swaps/.test(it)), repair.join("\n"));
   // both cures as lists to tick off
   const lists = answer(page, WIRED).locator(".checklist");
   assert.deepEqual(await lists.locator("summary").allInnerTexts(), ["Tick off: the order to enter", "Tick off: the leads to move"]);

@@ -263,8 +263,8 @@ const BESIDE_THE_BAR: &str = questions::standing::QUESTION.id;
 fn bar(page: &Page) -> View {
     let report = &page.state.report;
     let found = match report.findings.len() {
-        0 => "Findings".to_owned(),
-        count => format!("Findings {count}"),
+        0 => "Found".to_owned(),
+        count => format!("Found {count}"),
     };
     let questions = questions::ALL
         .iter()
