@@ -43,7 +43,7 @@ pub struct Details {
     /// What remembers answers with their details: whatever makes these is led to from here alone.
     pub(crate) memory: fn() -> Memory,
     /// The pictures, the numbers and the working of an answer.
-    pub(crate) numbers: fn(&Answer) -> View,
+    pub(crate) numbers: fn(&Rc<Answer>) -> View,
     /// The report with those remedies that hold when they are tried.
     pub(crate) tried: fn(Report, &Plan, &Memory) -> Report,
     /// What unfolds below a finding.

@@ -6,17 +6,19 @@ use gloo::{
     events::{EventListener, EventListenerOptions},
     timers::callback::Timeout,
 };
-use quietpin_core::{plan::Plan, questions};
+use quietpin_core::plan::Plan;
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
+    address::{Shown, shown},
     answering::{answering, detailing},
-    browser::{files, offline, print, storage},
-    components::{Dispatch, Page, Plans, button, link_to, open_file, sending, whole_car},
-    element::{View, all, el, nothing, on_click, several, text},
-    questions::questions_view,
+    browser::{address, files, focus, offline, print, storage},
+    cards::place_of,
+    components::{Dispatch, Page, Plans, bar, button, card_view, found_view, list, open_file, sending, whole_car},
+    element::{View, all, el, nothing, on_click, several},
+    questions::{all_cards, all_questions},
     state::{Action, Further, Notice, State},
     words,
 };
@@ -34,7 +36,15 @@ pub(crate) fn App() -> Html {
         let listeners = print::unfold_for_print();
         move || drop(listeners)
     });
+    use_address(&state, &dispatch);
+    use_settling(&state, &dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
+    let questions = &all_cards(&state);
+    let here = match shown(&state.address) {
+        Shown::At(path) => place_of(questions, path),
+        _ => None,
+    };
+    let card = here.and_then(|(question, at)| Some((questions.get(question)?, at)));
     let is_blank = *state.plan == Plan::default();
     let is_missed = matches!(state.answers, Further::Missed);
     let is_coming = match state.answers {
@@ -42,23 +52,40 @@ pub(crate) fn App() -> Html {
         Further::There(_) => matches!(state.details, Further::Coming),
         Further::Missed => false,
     };
+    let content = match (card, shown(&state.address)) {
+        (Some((question, at)), _) => card_view(page, question, at),
+        (None, Shown::All) => several!(found_view(page), all_questions(page)),
+        (None, _) => list(page, questions, is_blank),
+    };
+    let is_list = card.is_none();
+    let skip = on_click(
+        el!("button", "type" = "button", "class" = "skip"; "Skip to the question"),
+        Callback::from(|_| focus::to_title()),
+    );
     several!(
-        header(page),
+        skip,
+        is_list.then(|| header(page)),
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
-            if is_blank { welcome(page) } else { found_view(page) },
-            questions_view(page),
-            caution(),
+            (is_list && is_blank).then(|| welcome(page)),
+            content,
+            is_list.then(|| plans(page)),
+            is_list.then(caution),
         ),
-        bar(page),
+        bar(page, questions, here),
     )
     .into()
 }
 
 /// The plan that was open last; where it can't be read, a blank one beside it.
 fn opened() -> State {
-    let state = |key, plan| State::new(key, plan, |key, plan| storage::write(key, plan).is_ok());
+    let state = |key, plan| {
+        let keep = |key: &str, plan: &Plan| storage::write(key, plan).is_ok();
+        let mut state = State::new(key, plan, keep);
+        state.address = address::now();
+        state
+    };
     let blank = || state(storage::free_key(), Plan::default());
     let Some(key) = storage::last_open() else { return blank() };
     match storage::read(&key) {
@@ -70,6 +97,38 @@ fn opened() -> State {
             state
         }
     }
+}
+
+/// Shows what the address says, and comes to its place once that is drawn.
+#[hook]
+fn use_address(state: &State, dispatch: &Dispatch) {
+    let send = dispatch.clone();
+    use_effect_with((), move |()| {
+        let listeners = address::listen(move |address| send.dispatch(Action::Go(address)));
+        move || drop(listeners)
+    });
+    use_effect_with(state.address.clone(), |address| {
+        if !address.is_empty() {
+            address::arrive(address);
+        }
+    });
+}
+
+/// So long nothing is typed before it is told what is wrong with it, in milliseconds; or until the field is left.
+const SETTLED: u32 = 1500;
+
+/// Tells what is wrong with a field once the fitter pauses, or leaves it.
+#[hook]
+fn use_settling(state: &State, dispatch: &Dispatch) {
+    let (send, left) = (dispatch.clone(), dispatch.clone());
+    use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
+        let pause = typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
+        move || drop(pause)
+    });
+    use_effect_with((), move |()| {
+        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |_| left.dispatch(Action::Settle));
+        move || drop(listener)
+    });
 }
 
 /// Asks for what answers, once the form is put together.
@@ -168,8 +227,12 @@ fn header(page: &Page) -> View {
             tool(Action::Undo, "Undo", "↶", state.can_undo()),
             tool(Action::Redo, "Redo", "↷", state.can_redo()),
         ),
-        View::from(html! { <Plans page={page.clone()} /> }),
     )
+}
+
+fn plans(page: &Page) -> View {
+    let plans = html! { <Plans page={page.clone()} /> };
+    el!("section", "id" = "at-plans", "class" = "plans-at", "tabindex" = "-1", "aria-label" = "Plans"; View::from(plans))
 }
 
 /// That a further part of the program could not be fetched.
@@ -187,19 +250,6 @@ fn missed(page: &Page) -> View {
     el!("div", "class" = "notices", "role" = "alert";
         el!("div", "class" = "notice"; el!("p"; what)),
         button(None, "Try again", again),
-    )
-}
-
-/// What stands out in the plan.
-fn found_view(page: &Page) -> View {
-    let found = match page.state.answers {
-        Further::There(answering) => Some((answering.found)(page)),
-        Further::Coming => Some(el!("p", "class" = "why"; words::COMING)),
-        Further::Missed => None,
-    };
-    el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
-        el!("h2", "id" = "found-title"; "Findings"),
-        found,
     )
 }
 
@@ -253,25 +303,5 @@ fn caution() -> View {
              rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
              disconnect the battery before you touch the wiring."),
         offline::is_single_file().then(|| el!("p"; alone)),
-    )
-}
-
-/// Seven names fit into the bar of a narrow phone. This question is asked once, and stands at the page's end.
-const BESIDE_THE_BAR: &str = questions::standing::QUESTION.id;
-
-/// The bar under the thumb: to the findings and to each question.
-fn bar(page: &Page) -> View {
-    let report = &page.state.report;
-    let found = match report.findings.len() {
-        0 => "Found".to_owned(),
-        count => format!("Found {count}"),
-    };
-    let questions = questions::ALL
-        .iter()
-        .filter(|it| it.id != BESIDE_THE_BAR)
-        .map(|it| link_to(it.id, text(it.name)));
-    el!("nav", "class" = "bar", "aria-label" = "Questions";
-        link_to("found", text(&found)),
-        all(questions),
     )
 }

@@ -3,6 +3,7 @@
 
 mod answer;
 mod bench;
+mod card;
 mod checklist;
 mod controls;
 mod details;
@@ -11,23 +12,29 @@ mod field;
 mod figures;
 mod findings;
 mod fold;
+mod line;
+mod list;
 mod part;
 mod pin_table;
+mod row;
 mod working;
 
 use std::rc::Rc;
 
 pub(crate) use answer::answer_view;
 pub(crate) use bench::bench_view;
+pub(crate) use card::{bar, card_view};
 pub(crate) use checklist::checklist_view;
 pub(crate) use controls::{button, link_to, sending};
 pub(crate) use details::{more, numbers};
 pub(crate) use dialog::{Plans, file_input, open_file, save, whole_car};
 pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::found;
-pub(crate) use fold::fold;
+pub(crate) use fold::{fold, lazy_fold};
+pub(crate) use list::{found_view, list};
 pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;
+pub(crate) use row::row;
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

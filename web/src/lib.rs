@@ -3,9 +3,11 @@
 //! A plan is edited through [`state`]; the report that follows from it is drawn by `questions`; all that
 //! can fail outside stands in `browser`.
 
+mod address;
 mod answering;
 mod app;
 mod browser;
+mod cards;
 mod components;
 mod element;
 mod pictures;

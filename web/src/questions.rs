@@ -22,46 +22,88 @@ use quietpin_core::{
 };
 
 use crate::{
-    components::{Drawn, FieldPlace, FieldProps, Page, field_view, fold, is_as_before, parts},
+    cards::{Block, Card},
+    components::{Drawn, FieldPlace, FieldProps, Page, answer_view, field_view, fold, is_as_before, parts},
     element::{View, all, el, nothing},
     state::State,
 };
 
-/// All questions.
-pub(crate) fn questions_view(page: &Page) -> View {
+/// All questions, one below the other.
+pub(crate) fn all_questions(page: &Page) -> View {
     parts(page, ALL.len(), QUESTION)
 }
 
-/// How a question is drawn, and the parts of the plan whose fields it asks for.
-struct Drawing {
+/// How a question is put: its cards, and the parts of the plan whose fields it asks for.
+pub(crate) struct Asked {
     /// The name of its section in the report.
-    id: &'static str,
+    pub(crate) id: &'static str,
     parts: &'static [Part],
-    view: fn(&Page) -> View,
+    cards: fn(&State) -> Vec<Card>,
 }
 
-const fn drawing(question: &Question, view: fn(&Page) -> View) -> Drawing {
-    Drawing { id: question.id, parts: question.parts, view }
+const fn asked(question: &Question, cards: fn(&State) -> Vec<Card>) -> Asked {
+    Asked { id: question.id, parts: question.parts, cards }
 }
 
-const ALL: [Drawing; 8] = [
-    drawing(&questions::firing::QUESTION, firing::firing_view),
-    drawing(&questions::injectors::QUESTION, injectors::injectors_view),
-    drawing(&questions::outputs::QUESTION, outputs::outputs_view),
-    drawing(&questions::trigger::QUESTION, trigger::trigger_view),
-    drawing(&questions::cranking::QUESTION, cranking::cranking_view),
-    drawing(&questions::coils::QUESTION, coils::coils_view),
-    drawing(&questions::standing::QUESTION, standing::standing_view),
+/// Every question, in the order in which a fitter meets them.
+pub(crate) const ALL: [Asked; 8] = [
+    asked(&questions::firing::QUESTION, firing::cards),
+    asked(&questions::injectors::QUESTION, injectors::cards),
+    asked(&questions::outputs::QUESTION, outputs::cards),
+    asked(&questions::trigger::QUESTION, trigger::cards),
+    asked(&questions::cranking::QUESTION, cranking::cards),
+    asked(&questions::coils::QUESTION, coils::cards),
+    asked(&questions::standing::QUESTION, standing::cards),
     // what all of them rest on
-    Drawing { id: "conditions", parts: conditions::PARTS, view: conditions::conditions_view },
+    Asked { id: CONDITIONS, parts: conditions::PARTS, cards: conditions::cards },
 ];
 
+/// What is asked for all questions alike.
+const CONDITIONS: &str = "conditions";
+
+/// The cards of all questions, by the name of each.
+pub(crate) fn all_cards(state: &State) -> Vec<(&'static str, Vec<Card>)> {
+    ALL.iter().map(|it| (it.id, (it.cards)(state))).collect()
+}
+
+/// The question in the words of a fitter.
+pub(crate) fn question_of(report: &Report, id: &str) -> String {
+    section(report, id).map_or_else(|| "Battery voltages and temperatures".to_owned(), |it| it.question.text.clone())
+}
+
+/// What a question is called in a word.
+pub(crate) fn name_of(id: &str) -> &'static str {
+    questions::ALL.iter().find(|it| it.id == id).map_or("Battery", |it| it.name)
+}
+
+/// Whether a question is told on its own card first, which lists the others.
+pub(crate) fn has_overview(id: &str) -> bool {
+    id == questions::outputs::QUESTION.id
+}
+
 const QUESTION: Drawn = Drawn {
-    draw: |page, at| ALL.get(at).map_or_else(nothing, |it| (it.view)(page)),
+    draw: |page, at| {
+        let Some(question) = ALL.get(at) else { return nothing() };
+        let cards = (question.cards)(&page.state);
+        let title = format!("title-{}", question.id);
+        el!("section", "id" = format!("at-{}", question.id), "class" = "question", "tabindex" = "-1",
+            "aria-labelledby" = &title;
+            el!("h2", "id" = &title; question_of(&page.state.report, question.id)),
+            all(cards.iter().map(|card| {
+                let is_named = cards.len() > 1 && card.answers.iter().all(|it| it.title.is_none());
+                el!("div", "class" = "card", "id" = format!("card-{}", card.key);
+                    is_named.then(|| el!("h3"; &card.title)),
+                    asks(page, card),
+                    answers(page, card, true),
+                )
+            })),
+        )
+    },
     is_same: |one, other, at| {
         ALL.get(at).is_some_and(|question| {
             // the controller is saved under the plan's name
             one.plan.name == other.plan.name
+                && one.typing == other.typing
                 && one.plan.left_over() == other.plan.left_over()
                 && question.parts.iter().all(|part| one.plan.is_same_in(&other.plan, *part))
                 && same_answers(
@@ -72,6 +114,51 @@ const QUESTION: Drawn = Drawn {
         })
     },
 };
+
+/// What a card asks.
+pub(crate) fn asks(page: &Page, card: &Card) -> View {
+    el!("div", "class" = "fields"; all(card.blocks.iter().map(|it| block(page, it))))
+}
+
+/// What a card answers; `is_titled` where the card's own title does not stand above it.
+pub(crate) fn answers(page: &Page, card: &Card, is_titled: bool) -> View {
+    let has_titles = is_titled || card.answers.len() > 1;
+    el!("div", "class" = "answers"; all(card.answers.iter().map(|it| answer_view(page, it, has_titles))))
+}
+
+fn block(page: &Page, block: &Block) -> View {
+    match block {
+        Block::Form(places) => form(page, places),
+        Block::Also(places) => all(places.iter().map(|it| field_at(page, *it, FieldPlace::Also))),
+        Block::Rows(list, label) => row_form(page, *list, label),
+        Block::Fold { class, summary, is_wanted, blocks } => {
+            fold(class, summary.clone(), *is_wanted, all(blocks.iter().map(|it| self::block(page, it))))
+        }
+        Block::Made(make, at) => make(page, *at),
+    }
+}
+
+/// How many entries of a list the report speaks of.
+fn length(report: &Report, list: Place) -> usize {
+    let pattern = list.pattern();
+    let start = pattern.trim_end_matches('#');
+    let number = |path: &String| path.strip_prefix(start)?.parse::<usize>().ok();
+    report.fields.keys().filter_map(number).max().map_or(0, |last| last + 1)
+}
+
+/// A field for each entry of a list that the report speaks of; `#` in what it is called stands for its number.
+fn row_form(page: &Page, list: Place, what: &str) -> View {
+    let field = |at: usize| {
+        let label = what.replace('#', &(at + 1).to_string());
+        field_view(&FieldProps {
+            path: list.in_cell(at).path(),
+            page,
+            label: Some(label),
+            place: FieldPlace::Home,
+        })
+    };
+    el!("div", "class" = "row-form"; all((0..length(&page.state.report, list)).map(field)))
+}
 
 fn same_answers(one: &[Rc<Answer>], other: &[Rc<Answer>]) -> bool {
     one.len() == other.len()
@@ -102,21 +189,6 @@ fn fields_of<'a>(report: &'a Report, record: &str) -> impl Iterator<Item = Stand
     let record = format!("{record}.");
     let from = report.fields.range::<str, _>((Bound::Included(record.as_str()), Bound::Unbounded));
     from.take_while(move |(path, _)| path.starts_with(&record))
-}
-
-/// The frame of a question.
-fn frame(section: Option<&Section>, content: Option<View>) -> View {
-    let Some(section) = section else { return nothing() };
-    frame_of(section.id, &section.question.text, content)
-}
-
-fn frame_of(id: &str, question: &str, content: impl Into<Option<View>>) -> View {
-    let title = format!("title-{id}");
-    el!("section", "id" = format!("at-{id}"), "class" = "question", "tabindex" = "-1",
-        "aria-labelledby" = &title;
-        el!("h2", "id" = &title; question),
-        content.into(),
-    )
 }
 
 fn answers_in<'a>(report: &'a Report, id: &str) -> &'a [Rc<Answer>] {
@@ -167,19 +239,14 @@ fn form(page: &Page, fields: &[Place]) -> View {
     )
 }
 
-/// A field that has its home with another question, and is typed here just as well.
-fn also(page: &Page, place: impl Into<Place>) -> View {
-    field_at(page, place.into(), FieldPlace::Also)
-}
-
 fn field_at(page: &Page, place: Place, at: FieldPlace) -> View {
     field_view(&FieldProps { path: place.path(), page, label: None, place: at })
 }
 
 /// The fields of a part of the plan that is no list; what the first spark waits for is asked with the wheels.
-fn form_of(page: &Page, part: Part) -> View {
+fn of_part(part: Part) -> Block {
     let is_here = |it: &Place| !it.field().is_list && !trigger::is_of_wheels(*it);
-    form(page, &part.places().filter(is_here).collect::<Vec<_>>())
+    Block::Form(part.places().filter(is_here).collect())
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! The state of the page: pure, so that it is tested without a browser.
 
 mod history;
+mod lead;
 
 use std::{cell::RefCell, rc::Rc};
 
@@ -48,6 +49,10 @@ pub enum Action {
     Remove(Part, usize),
     /// Took the outputs of this description in place of the plan's.
     Take(Box<Plan>),
+    /// Went to this address on the page.
+    Go(String),
+    /// Paused, or left the field: what is wrong with it is told now.
+    Settle,
     /// Paused: time to try the remedies.
     Try,
     /// Did what a remedy says.
@@ -116,6 +121,12 @@ pub struct State {
     pub details: Further<Details>,
     /// What the browser has to say.
     pub notices: Vec<Notice>,
+    /// The address of what is on the screen.
+    pub address: String,
+    /// The field that is being typed into: what is wrong with it waits for a pause.
+    pub typing: Option<String>,
+    /// What the answer is about that was changed last.
+    pub lead: Option<String>,
     /// Keeps a plan under its key; false where the browser refuses.
     keep: Keep,
     /// What was answered last.
@@ -137,6 +148,9 @@ impl State {
             answers: Further::Coming,
             details: Further::Coming,
             notices: Vec::new(),
+            address: String::new(),
+            typing: None,
+            lead: None,
             keep,
             memory: Rc::default(),
             history: History::default(),
@@ -192,7 +206,9 @@ impl State {
 
     fn show(&mut self, plan: Rc<Plan>) {
         self.plan = plan;
+        let before = Rc::clone(&self.report);
         self.answer();
+        self.lead = lead::changed(&before, &self.report).or_else(|| self.lead.take());
     }
 
     /// Answers as if nothing had been answered before, with all details once what makes them is there.
@@ -281,7 +297,15 @@ impl Reducible for State {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let mut state = (*self).clone();
         match action {
-            Action::Type(path, text) => state.type_in(&path, &text),
+            Action::Type(path, text) => {
+                state.type_in(&path, &text);
+                state.typing = Some(path);
+            }
+            Action::Go(address) => {
+                state.address = address;
+                (state.typing, state.lead) = (None, None);
+            }
+            Action::Settle => state.typing = None,
             Action::Clear(paths) => state.change("", |plan| {
                 for path in &paths {
                     plan.set(path, "");
@@ -311,7 +335,9 @@ impl Reducible for State {
             Action::Open(key, plan) => {
                 let notices = std::mem::take(&mut state.notices);
                 let (answers, details) = (state.answers, state.details);
-                state = Self { answers, details, notices, ..Self::new(key, *plan, state.keep) };
+                let address = std::mem::take(&mut state.address);
+                let opened = Self::new(key, *plan, state.keep);
+                state = Self { answers, details, notices, address, ..opened };
                 state.answer_anew();
             }
             Action::Say(notice) => state.say(notice),

@@ -3,20 +3,33 @@
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlDetailsElement, HtmlElement};
 
-/// Goes to the element with this id, or to the nearest part above it (`loads.0.kind`, `loads.0`, `loads`).
-pub(crate) fn go_to(path: &str) {
-    let mut rest = path;
-    loop {
-        let document = gloo::utils::document();
-        let found = ["at-", "answer-"]
-            .iter()
-            .find_map(|kind| document.get_element_by_id(&format!("{kind}{rest}")));
-        if let Some(element) = found {
-            return show(&element);
+/// Comes to a card at its top, to a field or an answer within it at that.
+pub(crate) fn arrive_at(path: &str) {
+    let document = gloo::utils::document();
+    let id = |kind: &str| document.get_element_by_id(&format!("{kind}-{path}"));
+    match id("at") {
+        Some(place) => show(&place),
+        None => {
+            gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);
+            to_title();
         }
-        let Some((above, _)) = rest.rsplit_once('.') else { return };
-        rest = above;
     }
+}
+
+/// Puts the keyboard at the title of what is on the screen.
+pub(crate) fn to_title() {
+    if let Some(title) = gloo::utils::document().get_element_by_id("title") {
+        hold(&title);
+    }
+}
+
+/// Goes to the answer about this, where it is on the screen; says whether it is.
+pub(crate) fn to_answer(subject: &str) -> bool {
+    let answer = gloo::utils::document().get_element_by_id(&format!("answer-{subject}"));
+    if let Some(answer) = &answer {
+        show(answer);
+    }
+    answer.is_some()
 }
 
 fn show(element: &Element) {
@@ -28,6 +41,10 @@ fn show(element: &Element) {
         above = parent.parent_element();
     }
     element.scroll_into_view();
+    hold(element);
+}
+
+fn hold(element: &Element) {
     if let Some(element) = element.dyn_ref::<HtmlElement>() {
         // where it can't take the keyboard, being in view is all there is
         element.focus().ok();

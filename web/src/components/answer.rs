@@ -11,8 +11,8 @@ use crate::{
     words,
 };
 
-/// The fields that the answer rests on stand between the verdict and the numbers.
-pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> View {
+/// The verdict, why, what to do, and what stands below; with its title, where the card has several answers.
+pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool) -> View {
     let numbers = page.state.details.there().map(|details| {
         let (answer, draw) = (Rc::clone(answer), details.numbers);
         View::from(html! { <Numbers {answer} {draw} /> })
@@ -24,9 +24,8 @@ pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, fields: View) -> Vie
         .map(|details| all(answer.lists.iter().map(|it| (details.checklist)(page, it))));
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
-        said(answer),
+        said(answer, is_titled),
         el!("div"; lists),
-        el!("div", "class" = "fields"; fields),
         el!("div", "class" = "numbers"; numbers),
     );
     keyed(key_of(&answer.subject), view)
@@ -41,7 +40,7 @@ fn Numbers(props: &Numbered) -> Html {
 #[derive(Properties)]
 struct Numbered {
     answer: Rc<Answer>,
-    draw: fn(&Answer) -> View,
+    draw: fn(&Rc<Answer>) -> View,
 }
 
 impl PartialEq for Numbered {
@@ -51,7 +50,7 @@ impl PartialEq for Numbered {
     }
 }
 
-fn said(answer: &Answer) -> View {
+fn said(answer: &Answer, is_titled: bool) -> View {
     let tone = answer.verdict.tone;
     let to_do = || {
         el!("ul", "class" = "to-do", "aria-label" = "What to do";
@@ -60,10 +59,10 @@ fn said(answer: &Answer) -> View {
     let caution =
         |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), whole(&it.text));
     el!("div", "class" = "said";
-        answer.title.as_ref().map(|it| el!("h3"; &it.text)),
+        answer.title.as_ref().filter(|_| is_titled).map(|it| el!("h3"; &it.text)),
         el!("div", "class" = format!("verdict {}", words::tone_class(tone));
             el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone)),
-            el!("p", "aria-live" = "polite"; whole(&answer.verdict.message.text)),
+            el!("p"; whole(&answer.verdict.message.text)),
         ),
         answer.why.as_ref().map(|it| el!("p", "class" = "why"; whole(&it.text))),
         (!answer.to_do.is_empty()).then(to_do),

@@ -5,7 +5,6 @@ use yew::prelude::*;
 
 use super::Dispatch;
 use crate::{
-    browser::focus,
     element::{Part, View, el, on_click},
     state::Action,
 };
@@ -25,13 +24,7 @@ pub(crate) fn sending(send: &Dispatch, action: Action) -> Callback<Event> {
     Callback::from(move |_| send.dispatch(action.clone()))
 }
 
-/// A link to a place on the page, which also opens what is folded there.
+/// A link to a place on the page: a question, a card, a field.
 pub(crate) fn link_to(path: &str, inside: View) -> View {
-    let href = format!("#at-{path}");
-    let path = path.to_owned();
-    let go = Callback::from(move |event: Event| {
-        event.prevent_default();
-        focus::go_to(&path);
-    });
-    on_click(el!("a", "href" = href; inside), go)
+    el!("a", "href" = format!("#{path}"); inside)
 }

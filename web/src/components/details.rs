@@ -1,6 +1,8 @@
 //! What is looked at second: the pictures, the numbers and the working below an answer, and what unfolds below a finding.
 //! It stands in a part of the program that comes after the answers.
 
+use std::rc::Rc;
+
 use quietpin_core::{
     checked,
     explained::explanation,
@@ -12,22 +14,36 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{Page, button, figures, sending, working::working};
+use super::{Page, button, figures, lazy_fold, sending, working::working};
 use crate::{
     element::{View, all, el, several},
     pictures,
     state::Action,
 };
 
-/// What stands below an answer: its pictures, its numbers, its tables and the working.
-pub(crate) fn numbers(answer: &Answer) -> View {
+/// What stands below an answer: its pictures; its numbers, its tables and the working, folded away.
+pub(crate) fn numbers(answer: &Rc<Answer>) -> View {
+    let folded = Rc::clone(answer);
+    let has_numbers = !answer.figures.is_empty() || !answer.tables.is_empty();
+    let draw = move || {
+        el!("div", "class" = "folded";
+            figures::figures(&folded.figures),
+            all(folded.tables.iter().map(figures::table)),
+            working_of(&folded),
+            checked::about(&folded.subject).map(checks),
+        )
+    };
+    let name = format!("numbers {}", kind_of(&answer.subject));
+    let version = Rc::as_ptr(answer).addr();
     several!(
         all(answer.pictures.iter().map(picture)),
-        figures::figures(&answer.figures),
-        all(answer.tables.iter().map(figures::table)),
-        working_of(answer),
-        checked::about(&answer.subject).map(checks),
+        has_numbers.then(|| lazy_fold(name, "Numbers and working", Rc::new(draw), version)),
     )
+}
+
+/// What an answer is about, without its number: what is opened for one load is opened for the next.
+fn kind_of(subject: &str) -> String {
+    subject.split('.').filter(|it| it.parse::<usize>().is_err()).collect::<Vec<_>>().join(".")
 }
 
 /// What the answers to a question were compared with.

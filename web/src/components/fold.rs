@@ -1,8 +1,14 @@
 //! A part that is folded away until it is wanted, and then stays open: it must not close under the hand.
 
+use std::rc::Rc;
+
+use web_sys::HtmlDetailsElement;
 use yew::prelude::*;
 
-use crate::element::{View, el};
+use crate::{
+    browser::folds,
+    element::{View, el, on},
+};
 
 /// What is folded away behind a summary; `wanted` opens it.
 pub(crate) fn fold(
@@ -34,4 +40,56 @@ fn Fold(props: &Props) -> Html {
         View::from(props.children.clone()),
     )
     .into()
+}
+
+/// What is folded away, and made only while it is open. It is remembered by its name whether it was left open.
+pub(crate) fn lazy_fold(
+    name: String,
+    summary: &'static str,
+    draw: Rc<dyn Fn() -> View>,
+    version: usize,
+) -> View {
+    html! { <LazyFold {name} {summary} {version} draw={Drawing(draw)} /> }.into()
+}
+
+#[derive(Properties, PartialEq)]
+struct LazyProps {
+    name: String,
+    summary: &'static str,
+    draw: Drawing,
+    /// Another one where something else would be drawn.
+    version: usize,
+}
+
+#[derive(Clone)]
+struct Drawing(Rc<dyn Fn() -> View>);
+
+impl PartialEq for Drawing {
+    fn eq(&self, _: &Self) -> bool {
+        // the version tells whether it draws the same
+        true
+    }
+}
+
+const CLASS: &str = "more";
+
+#[component]
+fn LazyFold(props: &LazyProps) -> Html {
+    let opened = use_state(|| folds::is_open(&props.name));
+    let toggle = {
+        let (opened, name) = (opened.clone(), props.name.clone());
+        Callback::from(move |event: Event| {
+            // what unfolds inside tells of itself as well
+            let details = event.target_dyn_into::<HtmlDetailsElement>();
+            if let Some(details) = details.filter(|it| it.class_name() == CLASS) {
+                folds::remember(&name, details.open());
+                opened.set(details.open());
+            }
+        })
+    };
+    let details = el!("details", "class" = CLASS, "open" = *opened;
+        el!("summary"; props.summary),
+        opened.then(|| (props.draw.0)()),
+    );
+    on("toggle", details, toggle).into()
 }

@@ -2,28 +2,19 @@
 
 use quietpin_core::schema::Part;
 
-use super::{answers_in, form_of, frame, relays, section};
+use super::{answers_in, of_part, relays};
 use crate::{
-    components::{Page, answer_view},
-    element::{View, el, several},
+    cards::{Block, Card},
+    state::State,
 };
 
-/// The question, its answers and their fields. Each has a place of its own, so that a field keeps its own while the other
-/// answer comes and goes.
-pub(crate) fn coils_view(page: &Page) -> View {
-    let report = &page.state.report;
-    let answers = answers_in(report, "coils");
-    let of = |subject: &str| {
-        let answer = answers.iter().find(|answer| answer.subject == subject);
-        el!("div"; answer.map(|it| answer_view(page, it, fields_of(page, subject))))
-    };
-    frame(section(report, "coils"), Some(several!(of("coils"), of("coils.feed"))))
-}
-
-fn fields_of(page: &Page, subject: &str) -> View {
-    if subject == "coils.feed" {
-        relays::contact_of_coils(page)
-    } else {
-        form_of(page, Part::Coils)
+/// The coils, and what feeds them.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let (feed, own) = answers_in(&state.report, "coils").iter().partition::<Vec<_>, _>(|it| it.subject == "coils.feed");
+    let mut cards = vec![Card::new("coils", "Coils").asking(of_part(Part::Coils)).answering(own)];
+    if !feed.is_empty() {
+        let contact = Block::Form(relays::contact_of_coils(&state.plan));
+        cards.push(Card::new("coils.feed", "Feed of the coils").asking(contact).answering(feed));
     }
+    cards
 }

@@ -2,23 +2,23 @@
 
 use quietpin_core::{
     fields::controller,
-    plan::LeftOver,
     schema::{Part, Place},
 };
 
-use super::{form, frame_of, standing};
+use super::standing;
 use crate::{
+    cards::{Block, Card},
     components::{Page, button, sending},
     element::{View, all, el, several},
-    state::Action,
+    state::{Action, State},
 };
 
 /// The parts of the plan whose fields are asked here.
 pub(super) const PARTS: &[Part] =
     &[Part::Battery, Part::Temperatures, Part::Controller, Part::SwitchedFeeds];
 
-/// The question, its answers and its fields.
-pub(crate) fn conditions_view(page: &Page) -> View {
+/// What every answer rests on, and what the plan's file held that has no place in it.
+pub(super) fn cards(state: &State) -> Vec<Card> {
     // what the battery holds is asked where it is asked how long it lasts
     let is_here = |place: &Place| !standing::is_of_the_standing_car(place);
     let part = |part: Part| part.places().filter(is_here).collect::<Vec<Place>>();
@@ -26,35 +26,28 @@ pub(crate) fn conditions_view(page: &Page) -> View {
     fields.push(controller::SUPPLY_OFF.into());
     fields.push(controller::FEED.into());
     fields.extend(part(Part::SwitchedFeeds));
-    let left = page.state.plan.left_over();
-    several!(
-        frame_of(
-            "conditions",
-            "Battery voltages and temperatures",
-            several!(
-                el!("p", "class" = "why"; "Every answer is worked out at the ends of these."),
-                form(page, &fields),
-            )
-        ),
-        el!("div"; (!left.is_empty()).then(|| left_over(page, left))),
-    )
+    let mut cards = vec![
+        Card::new("conditions", "Battery voltages and temperatures")
+            .asking(Block::Made(|_, _| el!("p", "class" = "why"; "Every answer is worked out at the ends of these."), 0))
+            .asking(Block::Form(fields)),
+    ];
+    if !state.plan.left_over().is_empty() {
+        let left = Block::Made(left_over, 0);
+        cards.push(Card::new("left_over", "What has no place in this plan").asking(left));
+    }
+    cards
 }
 
-/// What the plan's file held that has no place in it.
-fn left_over(page: &Page, left: &[LeftOver]) -> View {
-    let row = |(path, text): &LeftOver| el!("li"; el!("code"; path), ": ", text);
+fn left_over(page: &Page, _: usize) -> View {
+    let row = |(path, text): &(String, String)| el!("li"; el!("code"; path), ": ", text);
     let drop = button(
         Some("quiet"),
         "Remove what has no place",
         sending(&page.send, Action::DropLeftOver),
     );
-    frame_of(
-        "left_over",
-        "What has no place in this plan",
-        several!(
-            el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
-            el!("ul"; all(left.iter().map(row))),
-            drop,
-        ),
+    several!(
+        el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
+        el!("ul"; all(page.state.plan.left_over().iter().map(row))),
+        drop,
     )
 }

@@ -2,43 +2,40 @@
 
 use quietpin_core::{car::relays::feeding, fields::relays::Purpose, schema::Part};
 
-use super::{form_of, frame, relays, section};
+use super::{answers_in, of_part, relays};
 use crate::{
-    components::{Page, answer_view, button, fold, sending},
-    element::{View, el, nothing, several},
-    state::Action,
+    cards::{Block, Card},
+    components::{button, sending},
+    state::{Action, State},
 };
 
-/// The question, its answers and their fields. Those of a second set keep their place when the answer to them comes; and those
-/// that come later wait until they are wanted: a blank plan asks for few things.
-pub(crate) fn injectors_view(page: &Page) -> View {
-    let section = section(&page.state.report, "injectors");
-    let answers = section.map(|section| section.answers.as_slice()).unwrap_or_default();
-    let answer = |subject: &str| answers.iter().find(|answer| answer.subject == subject);
-    let of = |subject: &str, fields| answer(subject).map(|it| answer_view(page, it, fields));
-    let has_second = answer("second_injectors").is_some();
-    let is_begun = has_second || answer("injector_feed").is_some();
-    let second = || {
-        let fields = form_of(page, Part::SecondInjectors);
-        fold("second", "A second set of injectors", has_second, fields)
-    };
-    let is_wanted = !page.state.plan.is_blank(Part::Fuel);
-    let fuel = fold("rare", "Flow, power and fuel", is_wanted, form_of(page, Part::Fuel));
-    let content = several!(
-        el!("div"; of("injectors", form_of(page, Part::Injectors))),
-        el!("div"; of("second_injectors", nothing())),
-        el!("div"; is_begun.then(second)),
-        el!("div"; of("injector_feed", feed(page))),
-        el!("div"; of("fuel", fuel)),
-    );
-    frame(section, Some(content))
-}
-
-/// The fuse and the contact of their relay, once there is one.
-fn feed(page: &Page) -> View {
-    if let Some(at) = feeding(&page.state.plan, Purpose::Injectors) {
-        return relays::contact_of_injectors(page, at);
+/// One set of injectors, the other, what feeds them, and the fuel. Those that come later wait until they are wanted: a
+/// blank plan asks for few things.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let answers = answers_in(&state.report, "injectors");
+    let of = |subject: &'static str| answers.iter().filter(move |it| it.subject == subject);
+    let has_feed = of("injector_feed").next().is_some();
+    let mut cards = vec![
+        Card::new("injectors", "Injectors").asking(of_part(Part::Injectors)).answering(of("injectors")),
+    ];
+    if has_feed {
+        let feed = match feeding(&state.plan, Purpose::Injectors) {
+            Some(at) => Block::Form(relays::contact_of_injectors(at)),
+            None => Block::Made(
+                |page, _| {
+                    let add = sending(&page.send, Action::AddRelay(Purpose::Injectors));
+                    button(Some("add"), "Add the relay that feeds them", add)
+                },
+                0,
+            ),
+        };
+        let card = Card::new("injector_feed", "Feed of the injectors").asking(feed);
+        cards.push(card.answering(of("injector_feed")));
     }
-    let add = sending(&page.send, Action::AddRelay(Purpose::Injectors));
-    button(Some("add"), "Add the relay that feeds them", add)
+    if has_feed || of("second_injectors").next().is_some() {
+        let second = Card::new("second_injectors", "A second set of injectors");
+        cards.push(second.asking(of_part(Part::SecondInjectors)).answering(of("second_injectors")));
+    }
+    cards.push(Card::new("fuel", "Flow, power and fuel").asking(of_part(Part::Fuel)).answering(of("fuel")));
+    cards
 }

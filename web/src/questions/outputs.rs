@@ -1,75 +1,105 @@
 //! How does this output rest, before the load is connected?
 
-use std::rc::Rc;
-
 use quietpin_core::{
-    fields::{self, outputs},
+    fields::{self, loads, outputs},
     plan::{Plan, names_in},
-    report::Answer,
+    questions::outputs::QUESTION,
     schema::{Part, Place},
 };
 
-use super::{answers_in, controller::CONTROLLER, form, frame, relays, same_fields, section};
+use yew::Callback;
+
+use super::{answers_in, controller::CONTROLLER, relays};
 use crate::{
-    components::{Dispatch, Drawn, Page, answer_view, button, is_as_before, parts, sending},
-    element::{View, all, el, nothing, several},
+    browser::address,
+    cards::{Block, Card},
+    components::{Page, button, parts, row},
+    element::{View, all, el, several},
     state::{Action, State},
 };
 
-/// The question, its answers and its fields.
-pub(crate) fn outputs_view(page: &Page) -> View {
-    let state = &page.state;
-    let others =
-        answers_in(&state.report, "outputs").iter().filter(|it| !is_of_record(&it.subject));
-    let content = several!(
-        el!("div"; all(others.map(|answer| answer_view(page, answer, nothing())))),
-        el!("div"; parts(page, state.plan.count(Part::Loads), LOAD)),
-        add(Part::Loads, "Add a load", &page.send),
-        el!("div"; parts(page, state.plan.count(Part::Relays), RELAY)),
-        add(Part::Relays, "Add a relay", &page.send),
-        el!("h3"; "The controller's outputs"),
-        el!("div"; parts(page, state.plan.count(Part::Outputs), OUTPUT)),
-        add(Part::Outputs, "Add an output", &page.send),
-        el!("div"; parts(page, 1, CONTROLLER)),
-    );
-    frame(section(&state.report, "outputs"), Some(content))
+/// All of them first, a row each; then each load and each relay's coil with its output, and the outputs that have none.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let plan = &state.plan;
+    let answers = answers_in(&state.report, "outputs");
+    let about = |subject: &str| answers.iter().filter(|it| it.subject == subject).collect::<Vec<_>>();
+    let mut cards = vec![
+        Card::new("outputs", "Loads and their outputs")
+            .asking(Block::Made(overview, 0))
+            .asking(Block::Made(|page, _| parts(page, 1, CONTROLLER), 0))
+            .answering(answers.iter().filter(|it| !is_of_record(&it.subject))),
+    ];
+    let mut described = Vec::new();
+    for at in 0..plan.count(Part::Loads) {
+        let record = Part::Loads.record(at);
+        let card = Card::new(&record, what(Part::Loads, at, plan.text(loads::NAME.at(at))))
+            .asking(Block::Form(Part::Loads.places().map(|place| place.at(at)).collect()));
+        let card = with_output(card, plan, plan.text(loads::OUTPUT.at(at)), &mut described)
+            .asking(Block::Made(|page, at| removing(page, Part::Loads, at), at));
+        cards.push(card.answering(about(&record)));
+    }
+    for at in 0..plan.count(Part::Relays) {
+        let name = fields::relays::NAME.at(at);
+        let card = Card::new(coil(at), format!("The coil of {}", what(Part::Relays, at, plan.text(name))))
+            .asking(Block::Also(vec![name.into()]))
+            .asking(Block::Form(relays::coil(at)))
+            .asking(Block::Also(vec![fields::relays::PULL_IN.at(at).into()]));
+        let card = with_output(card, plan, plan.text(fields::relays::OUTPUT.at(at)), &mut described)
+            .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
+        cards.push(card.answering(about(&coil(at))));
+    }
+    for at in (0..plan.count(Part::Outputs)).filter(|at| !described.contains(at)) {
+        let card = Card::new(Part::Outputs.record(at), what(Part::Outputs, at, plan.text(outputs::NAME.at(at))))
+            .asking(Block::Form(of_output(at)))
+            .asking(Block::Made(|page, at| removing(page, Part::Outputs, at), at));
+        cards.push(card);
+    }
+    cards
 }
 
-const LOAD: Drawn = Drawn {
-    draw: |page, at| {
-        let fields: Vec<_> = Part::Loads.places().map(|place| place.at(at)).collect();
-        let fields = entry(page, Part::Loads, at, &fields);
-        match about(&page.state, &Part::Loads.record(at)) {
-            Some(answer) => answer_view(page, answer, fields),
-            None => fields,
-        }
-    },
-    is_same: |one, other, at| {
-        let (plan, changed) = (&one.plan, &other.plan);
-        is_as_before(about(one, &Part::Loads.record(at)), about(other, &Part::Loads.record(at)))
-            && plan.record(Part::Loads, at) == changed.record(Part::Loads, at)
-            // it may be hung on any of them
-            && names(plan).eq(names(changed))
-            && same_fields(one, other, &Part::Loads.record(at))
-    },
-};
+/// The card of a load, with the output that it hangs on: a load and its output are looked at together. The output has its
+/// home with the first of several.
+fn with_output(card: Card, plan: &Plan, named: &str, described: &mut Vec<usize>) -> Card {
+    let named = named.trim();
+    let is_named = |at: &usize| names_in(plan.text(outputs::NAME.at(*at))).iter().any(|it| it == named);
+    let Some(at) = (0..plan.count(Part::Outputs)).find(is_named).filter(|_| !named.is_empty()) else {
+        return card;
+    };
+    let fields = of_output(at);
+    let block = if described.contains(&at) { Block::Also(fields) } else { Block::Form(fields) };
+    described.push(at);
+    let is_known = !plan.text(outputs::STAGE.at(at)).trim().is_empty();
+    let blocks = vec![block, Block::Made(|page, at| removing(page, Part::Outputs, at), at)];
+    let summary = format!("Its output, {}", what(Part::Outputs, at, plan.text(outputs::NAME.at(at))));
+    card.asking(Block::Fold { class: "second", summary, is_wanted: !is_known, blocks })
+}
 
-const RELAY: Drawn = Drawn {
-    draw: |page, at| {
-        let fields = relays::coil(page, at);
-        match about(&page.state, &coil(at)) {
-            Some(answer) => answer_view(page, answer, fields),
-            None => fields,
-        }
-    },
-    is_same: |one, other, at| {
-        let (plan, changed) = (&one.plan, &other.plan);
-        is_as_before(about(one, &coil(at)), about(other, &coil(at)))
-            && plan.record(Part::Relays, at) == changed.record(Part::Relays, at)
-            && names(plan).eq(names(changed))
-            && same_fields(one, other, &Part::Relays.record(at))
-    },
-};
+fn of_output(at: usize) -> Vec<Place> {
+    Part::Outputs.places().map(|place| place.at(at)).collect()
+}
+
+/// A row for each load, each coil of a relay and each output that has neither.
+fn overview(page: &Page, _: usize) -> View {
+    let cards = cards(&page.state);
+    let rows = |list: fn(&str) -> bool| {
+        let rows = cards.iter().skip(1).filter(move |it| list(&it.key));
+        el!("ul", "class" = "rows"; all(rows.map(|card| row(card, false))))
+    };
+    let free: Vec<_> = cards.iter().filter(|it| it.key.starts_with("outputs.")).collect();
+    let has_free = !free.is_empty();
+    let spare = || {
+        let fields = el!("ul", "class" = "rows"; all(free.iter().map(|card| row(card, false))));
+        several!(el!("h3"; "Outputs with no load"), fields)
+    };
+    several!(
+        rows(|key| key.starts_with("loads.")),
+        add(page, Part::Loads, "Add a load", ""),
+        rows(|key| key.starts_with("relays.")),
+        add(page, Part::Relays, "Add a relay", ".coil"),
+        has_free.then(spare),
+        add(page, Part::Outputs, "Add an output", ""),
+    )
+}
 
 /// Whether an answer is about a load, or a relay's coil.
 fn is_of_record(subject: &str) -> bool {
@@ -83,41 +113,19 @@ fn coil(relay: usize) -> String {
     Part::Relays.record(relay) + ".coil"
 }
 
-/// The answer about a load, or about a relay's coil.
-fn about<'a>(state: &'a State, subject: &str) -> Option<&'a Rc<Answer>> {
-    answers_in(&state.report, "outputs").iter().find(|answer| answer.subject == subject)
-}
-
-const OUTPUT: Drawn = Drawn {
-    draw: |page, at| {
-        let fields: Vec<_> = Part::Outputs.places().map(|place| place.at(at)).collect();
-        entry(page, Part::Outputs, at, &fields)
-    },
-    is_same: |one, other, at| {
-        one.plan.record(Part::Outputs, at) == other.plan.record(Part::Outputs, at)
-            && same_fields(one, other, &Part::Outputs.record(at))
-    },
-};
-
-/// The names that a load may have in a field of its own.
-fn names(plan: &Plan) -> impl Iterator<Item = &str> {
-    let outputs = (0..plan.count(Part::Outputs)).map(|at| plan.text(outputs::NAME.at(at)));
-    outputs.chain((0..plan.count(Part::Relays)).map(|at| plan.text(fields::relays::NAME.at(at))))
-}
-
-pub(super) fn entry(page: &Page, list: Part, at: usize, fields: &[Place]) -> View {
-    let record = list.record(at);
-    let named = Place::at_path(&format!("{record}.name"));
+/// Takes an entry off its list, and goes back to the list.
+pub(super) fn removing(page: &Page, list: Part, at: usize) -> View {
+    let named = Place::at_path(&format!("{}.name", list.record(at)));
     let named = named.map_or("", |place| page.state.plan.text(place));
-    let what = what(list, at, named);
-    let remove = sending(&page.send, Action::Remove(list, at));
-    el!("fieldset", "id" = format!("at-{record}-fields");
-        el!("legend"; &what),
-        form(page, fields),
-        button(Some("quiet"), format!("Remove {what}"), remove),
-    )
+    let (send, label) = (page.send.clone(), format!("Remove {}", what(list, at, named)));
+    let remove = Callback::from(move |_| {
+        send.dispatch(Action::Remove(list, at));
+        address::go(QUESTION.id);
+    });
+    button(Some("quiet"), label, remove)
 }
 
+/// What an entry of a list is called.
 pub(super) fn what(list: Part, at: usize, named: &str) -> String {
     // outputs, loads, relays
     let is_one = list != Part::Outputs || names_in(named).len() == 1;
@@ -129,6 +137,12 @@ pub(super) fn what(list: Part, at: usize, named: &str) -> String {
     }
 }
 
-pub(super) fn add(list: Part, label: &str, send: &Dispatch) -> View {
-    button(Some("add"), label, sending(send, Action::Add(list)))
+/// Adds an entry to a list, and goes to its card.
+pub(super) fn add(page: &Page, list: Part, label: &str, card: &'static str) -> View {
+    let (send, record) = (page.send.clone(), list.record(page.state.plan.count(list)));
+    let add = Callback::from(move |_| {
+        send.dispatch(Action::Add(list));
+        address::go(&format!("{record}{card}"));
+    });
+    button(Some("add"), label, add)
 }

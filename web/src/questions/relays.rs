@@ -7,13 +7,6 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
-use super::{also, form, outputs::what};
-use crate::{
-    components::{Page, button, fold, sending},
-    element::{View, el, several},
-    state::Action,
-};
-
 /// Asked with the speed at which it is switched.
 const SWITCHED: [Place; 10] = [
     relays::NAME.place(),
@@ -64,33 +57,21 @@ pub(super) fn of_coils(plan: &Plan) -> Vec<Place> {
 }
 
 /// What the contact of the coils' relay bears, and what lies before and behind it.
-pub(super) fn contact_of_coils(page: &Page) -> View {
-    form(page, &of_record(&CONTACT, car::relays::of_coils(&page.state.plan)))
+pub(super) fn contact_of_coils(plan: &Plan) -> Vec<Place> {
+    of_record(&CONTACT, car::relays::of_coils(plan))
 }
 
 /// The same of a relay that feeds injectors.
-pub(super) fn contact_of_injectors(page: &Page, at: usize) -> View {
-    form(page, &of_record(&OF_INJECTORS, at))
+pub(super) fn contact_of_injectors(at: usize) -> Vec<Place> {
+    of_record(&OF_INJECTORS, at)
 }
 
-/// How its coil is connected: as a load has it.
-pub(super) fn coil(page: &Page, at: usize) -> View {
+/// How its coil is connected: as a load is.
+pub(super) fn coil(at: usize) -> Vec<Place> {
     let is_of_coil = |it: &Place| {
         let is_load = Part::Loads.places().any(|load| load.field().name == it.field().name);
         let is_asked_elsewhere = SWITCHED.contains(it);
         is_load && !is_asked_elsewhere
     };
-    let fields: Vec<_> = Part::Relays.places().filter(is_of_coil).map(|it| it.at(at)).collect();
-    let is_begun = car::relays::with_coil(&page.state.plan).contains(&at);
-    let named = page.state.plan.text(relays::NAME.at(at));
-    let what = what(Part::Relays, at, named);
-    let remove = sending(&page.send, Action::Remove(Part::Relays, at));
-    let content = several!(
-        also(page, relays::NAME.at(at)),
-        form(page, &fields),
-        also(page, relays::PULL_IN.at(at)),
-        button(Some("quiet"), format!("Remove {what}"), remove),
-    );
-    el!("div", "id" = format!("at-relays.{at}-coil");
-        fold("second", format!("The coil of {what}"), is_begun, content))
+    Part::Relays.places().filter(is_of_coil).map(|it| it.at(at)).collect()
 }

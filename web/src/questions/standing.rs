@@ -5,10 +5,10 @@ use quietpin_core::{
     schema::Place,
 };
 
-use super::{answers_in, form, frame, section};
+use super::answers_in;
 use crate::{
-    components::{Page, answer_view},
-    element::{View, all},
+    cards::{Block, Card},
+    state::State,
 };
 
 /// What the battery holds, and what draws from it.
@@ -20,10 +20,8 @@ pub(super) fn is_of_the_standing_car(place: &Place) -> bool {
     FIELDS.contains(place)
 }
 
-/// The question, its answer and its fields.
-pub(crate) fn standing_view(page: &Page) -> View {
-    let report = &page.state.report;
-    let answers = answers_in(report, "standing").iter();
-    let answers = answers.map(|it| answer_view(page, it, form(page, &FIELDS)));
-    frame(section(report, "standing"), Some(all(answers)))
+/// The car that stands.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let card = Card::new("standing", "Standing, key off").asking(Block::Form(FIELDS.to_vec()));
+    vec![card.answering(answers_in(&state.report, "standing"))]
 }

@@ -5,10 +5,10 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
-use super::{answers_in, field_at, form, form_of, frame, section};
+use super::{answers_in, of_part};
 use crate::{
-    components::{FieldPlace, Page, answer_view, fold},
-    element::{View, el, nothing, several},
+    cards::{Block, Card},
+    state::State,
 };
 
 /// Fields of the crank's wheel, and what the first spark waits for.
@@ -24,42 +24,42 @@ pub(super) fn is_of_wheels(place: Place) -> bool {
     WHEEL.contains(&place)
 }
 
-/// The question, its answers and their fields. Those of the cam sensor keep their place when the answer to them comes.
-pub(crate) fn trigger_view(page: &Page) -> View {
-    let report = &page.state.report;
-    let plan = &page.state.plan;
-    let answers = answers_in(report, "trigger");
-    let of = |subject: &str, fields: View| {
-        let answer = answers.iter().find(|answer| answer.subject == subject);
-        el!("div"; answer.map(|it| answer_view(page, it, fields)))
-    };
+/// The crank's sensor with its wheel, the cam's, and the angle between the wheel and the engine.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let plan = &state.plan;
+    let answers = answers_in(&state.report, "trigger");
+    let of = |subjects: &'static [&str]| answers.iter().filter(|it| subjects.contains(&it.subject.as_str()));
     let has_input = !plan.is_blank(Part::TriggerInput);
     let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(wheels::CAM_TEETH).is_empty();
-    let is_begun = has_input || answers.len() > 1;
-    let offset = || {
+    let mut crank = Card::new("trigger", "Crank sensor and wheel")
+        .asking(Block::Form(WHEEL.to_vec()))
+        .asking(of_part(Part::CrankSensor));
+    if has_input || answers.len() > 1 {
+        crank = crank.asking(Block::Fold {
+            class: "inputs",
+            summary: "The controller's inputs".into(),
+            is_wanted: true,
+            blocks: vec![of_part(Part::TriggerInput)],
+        });
+    }
+    let mut cards = vec![crank.answering(of(&["trigger", "crank_sensor"]))];
+    if has_input || has_cam || answers.len() > 1 {
+        let cam = Card::new("cam_sensor", "Cam sensor")
+            .asking(Block::Form(vec![wheels::CAM_TEETH.into()]))
+            .asking(of_part(Part::CamSensor));
+        cards.push(cam.answering(of(&["cam_sensor"])));
+    }
+    let offset: Vec<_> = of(&["controller.offset"]).collect();
+    if !offset.is_empty() {
         let mut fields = vec![controller::OFFSET.into()];
         fields.extend(Part::Trigger.places());
         // at home with the timing light, where there is one on the page
-        let has_light = answers_in(report, "firing").len() > 1;
-        let place = if has_light { FieldPlace::Also } else { FieldPlace::Home };
-        several!(form(page, &fields), field_at(page, controller::LOCKED_ADVANCE.into(), place))
-    };
-    let sensor = form_of(page, Part::CrankSensor);
-    let inputs =
-        || fold("inputs", "The controller's inputs", true, form_of(page, Part::TriggerInput));
-    let cam = || {
-        let content =
-            several!(form(page, &[wheels::CAM_TEETH.into()]), form_of(page, Part::CamSensor));
-        fold("cam", "A cam sensor", has_cam, content)
-    };
-    let content = several!(
-        of("trigger", form(page, &WHEEL)),
-        el!("div"; sensor),
-        of("crank_sensor", nothing()),
-        el!("div"; is_begun.then(inputs)),
-        el!("div"; is_begun.then(cam)),
-        of("cam_sensor", nothing()),
-        of("controller.offset", offset()),
-    );
-    frame(section(report, "trigger"), Some(content))
+        let has_light = answers_in(&state.report, "firing").len() > 1;
+        let advance = vec![controller::LOCKED_ADVANCE.into()];
+        let card = Card::new("offset", "First tooth to TDC")
+            .asking(Block::Form(fields))
+            .asking(if has_light { Block::Also(advance) } else { Block::Form(advance) });
+        cards.push(card.answering(offset));
+    }
+    cards
 }

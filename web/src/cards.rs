@@ -1,0 +1,129 @@
+//! A card: what is on the screen at a time. A question is one card or several; each has the fields that are asked together
+//! and the answers that rest on them.
+
+use std::rc::Rc;
+
+use quietpin_core::{
+    report::{Answer, Tone},
+    schema::Place,
+};
+
+use crate::{components::Page, element::View};
+
+/// One card.
+pub(crate) struct Card {
+    /// Its address: what its first answer is about, or the record whose fields it asks.
+    pub(crate) key: String,
+    /// What it is called.
+    pub(crate) title: String,
+    /// What it asks.
+    pub(crate) blocks: Vec<Block>,
+    /// What it answers.
+    pub(crate) answers: Vec<Rc<Answer>>,
+}
+
+/// Some of what a card asks.
+pub(crate) enum Block {
+    /// Fields that have their home here: those asked first, then the others, the rare ones folded away.
+    Form(Vec<Place>),
+    /// Fields that have their home on another card, and are typed here just as well.
+    Also(Vec<Place>),
+    /// A field for each entry of a list; `#` in the label stands for its number.
+    Rows(Place, &'static str),
+    /// What is folded away until it is wanted.
+    Fold {
+        /// Its class in the style sheet.
+        class: &'static str,
+        /// What it is called.
+        summary: String,
+        /// Opens it.
+        is_wanted: bool,
+        /// What it holds.
+        blocks: Vec<Block>,
+    },
+    /// Whatever else is done here, about the record of this number.
+    Made(fn(&Page, usize) -> View, usize),
+}
+
+impl Card {
+    /// A card that asks nothing and answers nothing yet.
+    pub(crate) fn new(key: impl Into<String>, title: impl Into<String>) -> Self {
+        Self { key: key.into(), title: title.into(), blocks: Vec::new(), answers: Vec::new() }
+    }
+
+    /// The same card, asking this too.
+    pub(crate) fn asking(mut self, block: Block) -> Self {
+        self.blocks.push(block);
+        self
+    }
+
+    /// The same card, which answers this too.
+    pub(crate) fn answering<'a>(
+        mut self,
+        answers: impl IntoIterator<Item = &'a Rc<Answer>>,
+    ) -> Self {
+        self.answers.extend(answers.into_iter().cloned());
+        self
+    }
+
+    /// The answer that matters most.
+    pub(crate) fn worst(&self) -> Option<&Rc<Answer>> {
+        worst(&self.answers)
+    }
+
+    /// Whether this is the address of the card, or of one of its answers or fields.
+    pub(crate) fn holds(&self, path: &str) -> bool {
+        self.key == path
+            || self.answers.iter().any(|it| it.subject == path)
+            || self.blocks.iter().any(|it| it.holds(path))
+    }
+}
+
+impl Block {
+    fn holds(&self, path: &str) -> bool {
+        match self {
+            Self::Form(places) => places.iter().any(|it| it.path() == path),
+            Self::Rows(list, _) => {
+                let cell = list.in_cell(0).path();
+                let list = cell.trim_end_matches('0');
+                path.strip_prefix(list).is_some_and(|it| it.parse::<usize>().is_ok())
+            }
+            Self::Fold { blocks, .. } => blocks.iter().any(|it| it.holds(path)),
+            Self::Also(_) | Self::Made(..) => false,
+        }
+    }
+}
+
+/// The answer that matters most: a “no” first, then a doubt; one that is still open counts only where nothing else does.
+pub(crate) fn worst(answers: &[Rc<Answer>]) -> Option<&Rc<Answer>> {
+    answers.iter().min_by_key(|it| weight(it.verdict.tone))
+}
+
+fn weight(tone: Tone) -> u8 {
+    match tone {
+        Tone::Bad => 0,
+        Tone::Doubtful => 1,
+        Tone::Good => 2,
+        Tone::Open => 3,
+    }
+}
+
+/// The card that an address leads to, by the numbers of question and card: its own, or that of the nearest part above it
+/// (`loads.0.kind`, `loads.0`).
+pub(crate) fn place_of(questions: &[(&str, Vec<Card>)], path: &str) -> Option<(usize, usize)> {
+    let mut rest = path;
+    loop {
+        let found = questions.iter().enumerate().find_map(|(at, (_, cards))| {
+            Some((at, cards.iter().position(|card| card.holds(rest))?))
+        });
+        if found.is_some() {
+            return found;
+        }
+        // a load that is gone leads to the others
+        let id = if rest == "loads" { "outputs" } else { rest };
+        if let Some(at) = questions.iter().position(|it| it.0 == id) {
+            return Some((at, 0));
+        }
+        rest = rest.rsplit_once('.')?.0;
+    }
+}

@@ -1,0 +1,47 @@
+//! A card or a question in a row: what it is called, and how it stands. A tap leads to it.
+
+use quietpin_core::report::{Answer, Tone};
+
+use crate::{
+    cards::Card,
+    element::{View, el, whole},
+    words,
+};
+
+/// A card in a list of cards.
+pub(crate) fn row(card: &Card, is_here: bool) -> View {
+    let worst = card.worst();
+    let tone = worst.map_or(Tone::Open, |it| it.verdict.tone);
+    let says = worst.map(|it| whole(&it.verdict.message.text));
+    el!("li"; row_of(&card.key, tone, &card.title, says, is_here))
+}
+
+/// A row that leads to an address.
+pub(crate) fn row_of(
+    address: &str,
+    tone: Tone,
+    title: &str,
+    says: Option<String>,
+    is_here: bool,
+) -> View {
+    el!("a", "class" = format!("row {}", words::tone_class(tone)), "href" = format!("#{address}"),
+        "aria-current" = is_here.then_some("page");
+        sign(tone),
+        el!("b"; title),
+        says.map(|it| el!("span", "class" = "says"; it)),
+    )
+}
+
+/// The sign of a verdict.
+pub(crate) fn sign(tone: Tone) -> View {
+    el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone))
+}
+
+/// What an answer says, under its title where it has one.
+pub(crate) fn titled(answer: &Answer) -> String {
+    let verdict = whole(&answer.verdict.message.text);
+    match &answer.title {
+        Some(title) => format!("{}: {verdict}", title.text),
+        None => verdict,
+    }
+}
