@@ -69,11 +69,34 @@ export function bench(begin) {
   };
 }
 
+/** Goes to an address of the page: the list of questions, a card, all of them. */
+export async function go(page, address) {
+  await page.evaluate((it) => { location.hash = it; }, address);
+  // what is drawn for it comes in a task of its own
+  await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
+}
+
+/** Goes to the card of a place, where it is not on the screen. */
+async function seen(page, place, address) {
+  if (await place.count() === 0) await go(page, address);
+  return place;
+}
+
 /** The field of a place in the plan, such as `engine.order`. */
 export const field = (page, path) => page.locator(`:is(input, select)[id="at-${path}"]`);
 
+/** The same, once its card is on the screen. */
+export async function shown(page, path) {
+  const place = await seen(page, field(page, path), path);
+  await place.waitFor({ state: "attached" });
+  return place;
+}
+
 /** The answer about a subject, such as `channels.ignition_mode` or `loads.0`. */
 export const answer = (page, subject) => page.locator(`article[id="answer-${subject}"]`);
+
+/** The same, once its card is on the screen. */
+export const answered = (page, subject) => seen(page, answer(page, subject), subject);
 
 /** The verdict on a subject, as it is read. */
 export const verdict = (page, subject) => answer(page, subject).locator(".verdict p");
@@ -83,6 +106,7 @@ export const plain = (words) => words.replaceAll("\u00a0", " ");
 
 /** Waits until a verdict reads like this; a space of the pattern is any space. */
 export async function reads(page, subject, pattern) {
+  await answered(page, subject);
   const hasText = new RegExp(pattern.source.replaceAll(" ", "\\s"), pattern.flags);
   const place = verdict(page, subject).filter({ hasText });
   await place.waitFor().catch(async () => {
@@ -91,18 +115,34 @@ export async function reads(page, subject, pattern) {
   });
 }
 
+/** Opens the numbers and the working of an answer, where they are folded. */
+export async function numbers(page, subject) {
+  const fold = (await answered(page, subject)).locator("details.more");
+  await fold.waitFor({ state: "attached" });
+  if (await fold.getAttribute("open") === null) await fold.locator("> summary").click();
+  await fold.locator("> .folded").waitFor();
+  return fold;
+}
+
 /** The texts of a table's rows, cell by cell. */
 export async function rows(page, subject, caption) {
-  const table = answer(page, subject).locator("table", { has: page.locator("caption", { hasText: caption }) });
+  const fold = await numbers(page, subject);
+  const table = fold.locator("table", { has: page.locator("caption", { hasText: caption }) });
   const all = await table.locator("tbody tr").evaluateAll(
-    (found) => found.map((row) => [...row.cells].map((it) => it.innerText)),
+    (found) => found.map((row) => [...row.cells].map((it) => it.textContent)),
   );
   return all.map((cells) => cells.map(plain));
 }
 
-/** What is to be done, as it is read. */
+/** What is to be done, folded away or not. */
 export const toDo = async (page, subject) =>
-  (await answer(page, subject).locator(".to-do li").allInnerTexts()).map(plain);
+  (await (await answered(page, subject)).locator(".to-do li").allTextContents()).map(plain);
+
+/** The findings, on the list of questions. */
+export async function findings(page) {
+  await go(page, "list");
+  return page.locator("#at-found");
+}
 
 /** Opens whatever is folded around a place, by its summary, as a finger would. */
 export async function unfold(place) {
@@ -115,8 +155,7 @@ export async function unfold(place) {
 
 /** Types into a field letter by letter, or chooses; nothing puts the keyboard back into the field meanwhile. */
 export async function type(page, path, text) {
-  const place = field(page, path);
-  await place.waitFor({ state: "attached" });
+  const place = await shown(page, path);
   await unfold(place);
   if (await place.evaluate((it) => it.tagName === "SELECT")) {
     await place.selectOption(text);
@@ -133,22 +172,26 @@ export async function typeAll(page, plan) {
   for (const [path, text] of Object.entries(plan)) await type(page, path, text);
 }
 
+/** What stands in a field. */
+export const stands = async (page, path) => (await shown(page, path)).inputValue();
+
 /** What stands in these fields. */
 export async function typed(page, paths) {
   const found = {};
-  for (const path of paths) found[path] = await field(page, path).inputValue();
+  for (const path of paths) found[path] = await stands(page, path);
   return found;
 }
 
 /** Opens the demo from the blank start. */
 export async function demo(page) {
+  await go(page, "list");
   await page.getByRole("button", { name: /Look at the demo/ }).click();
   await page.locator("#at-found ol").waitFor();
 }
 
 /** Opens the list of plans, where it is closed. */
 export async function plans(page) {
-  const sheet = page.locator("details.plans");
+  const sheet = await seen(page, page.locator("details.plans"), "plans");
   if (await sheet.getAttribute("open") === null) await sheet.locator("> summary").click();
   return sheet;
 }

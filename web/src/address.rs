@@ -38,6 +38,12 @@ pub(crate) fn shown(address: &str) -> Shown<'_> {
     }
 }
 
+/// The record that an address lies in: `loads.0` of `loads.0.kind`.
+pub(crate) fn record(address: &str) -> &str {
+    let mut dots = address.match_indices('.').map(|it| it.0);
+    dots.nth(1).and_then(|end| address.get(..end)).unwrap_or(address)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -50,5 +56,13 @@ mod tests {
         assert_eq!(shown("sheet"), Shown::Sheet);
         assert_eq!(shown("loads.0.kind"), Shown::At("loads.0.kind"));
         assert_eq!(shown("plan=x%20"), Shown::List(LIST), "it is somebody else's");
+    }
+
+    #[test]
+    fn an_address_lies_in_a_record() {
+        assert_eq!(record("loads.0.kind"), "loads.0");
+        assert_eq!(record("relays.12.coil"), "relays.12");
+        assert_eq!(record("loads.0"), "loads.0");
+        assert_eq!(record("engine"), "engine");
     }
 }

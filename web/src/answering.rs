@@ -24,7 +24,8 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::platform::spawn_local;
 
 use crate::{
-    components::{Page, bench_view, checklist_view, found, more, numbers, pin_table},
+    cards::Card,
+    components::{Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table, sheet},
     element::View,
 };
 
@@ -34,7 +35,9 @@ pub struct Answering {
     /// The report of a plan, after the one before.
     pub(crate) report: fn(&mut Memory, &Plan) -> Report,
     /// What stands out in a report.
-    pub(crate) found: fn(&Page) -> View,
+    pub(crate) found: fn(&Page, bool) -> View,
+    /// What was found on a card.
+    pub(crate) found_here: fn(&Page, &[Rc<Finding>], &Card) -> View,
 }
 
 /// The functions of the third part.
@@ -52,6 +55,8 @@ pub struct Details {
     pub(crate) bench: fn(&Page, &Rc<Answer>) -> View,
     /// What is to be done one by one, to be ticked off.
     pub(crate) checklist: fn(&Page, &Checklist) -> View,
+    /// The sheet to take to the car.
+    pub(crate) sheet: fn(&Page) -> View,
     /// Where a pin table is pasted.
     pub(crate) pin_table: fn(&Page) -> View,
     /// The invented car that is described to its end.
@@ -106,7 +111,7 @@ pub fn report_of(plan: String, tell: Function) {
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering = Answering { report: untried, found };
+pub(crate) const ALL: Answering = Answering { report: untried, found, found_here };
 
 /// Named by [`detailing`] alone, and by tests.
 pub(crate) const DETAILS: Details = Details {
@@ -116,6 +121,7 @@ pub(crate) const DETAILS: Details = Details {
     more,
     bench: bench_view,
     checklist: checklist_view,
+    sheet,
     pin_table,
     whole_car,
 };

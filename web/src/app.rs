@@ -44,7 +44,6 @@ pub(crate) fn App() -> Html {
         Shown::At(path) => place_of(questions, path),
         _ => None,
     };
-    let card = here.and_then(|(question, at)| Some((questions.get(question)?, at)));
     let is_blank = *state.plan == Plan::default();
     let is_missed = matches!(state.answers, Further::Missed);
     let is_coming = match state.answers {
@@ -52,12 +51,13 @@ pub(crate) fn App() -> Html {
         Further::There(_) => matches!(state.details, Further::Coming),
         Further::Missed => false,
     };
-    let content = match (card, shown(&state.address)) {
-        (Some((question, at)), _) => card_view(page, question, at),
-        (None, Shown::All) => several!(found_view(page), all_questions(page)),
+    let content = match (here, shown(&state.address)) {
+        (Some(here), _) => card_view(page, questions, here),
+        (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
+        (None, Shown::All) => several!(found_view(page, true), all_questions(page)),
         (None, _) => list(page, questions, is_blank),
     };
-    let is_list = card.is_none();
+    let is_list = here.is_none() && shown(&state.address) != Shown::Sheet;
     let skip = on_click(
         el!("button", "type" = "button", "class" = "skip"; "Skip to the question"),
         Callback::from(|_| focus::to_title()),
@@ -68,8 +68,9 @@ pub(crate) fn App() -> Html {
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
-            (is_list && is_blank).then(|| welcome(page)),
+            (is_list && is_blank).then(lead),
             content,
+            (is_list && is_blank).then(|| welcome(page)),
             is_list.then(|| plans(page)),
             is_list.then(caution),
         ),
@@ -222,7 +223,7 @@ fn header(page: &Page) -> View {
     let printed = format!(", printed {}", print::today());
     el!("header", "class" = "top";
         el!("div", "class" = "title";
-            el!("h1"; "Quietpin"),
+            el!("h1", "id" = "title", "tabindex" = "-1"; "Quietpin"),
             el!("p", "class" = "plan-name"; name, el!("span", "class" = "printed"; printed)),
             tool(Action::Undo, "Undo", "↶", state.can_undo()),
             tool(Action::Redo, "Redo", "↷", state.can_redo()),
@@ -276,21 +277,16 @@ fn notice(notice: &Notice) -> View {
     el!("div", "class" = "notice"; el!("p"; &notice.text), notice.kept.as_ref().map(save))
 }
 
+/// What this is, in a line.
+fn lead() -> View {
+    el!("p", "class" = "lead"; "Plan the wiring of an engine controller, and check it before anything is powered.")
+}
+
 fn welcome(page: &Page) -> View {
-    let send = &page.send;
-    let demo = {
-        let send = send.clone();
-        Callback::from(move |_| {
-            send.dispatch(Action::Open(storage::free_key(), Box::new(quietpin_core::demo())));
-        })
-    };
     el!("section", "class" = "welcome";
-        el!("p", "class" = "lead";
-            "Plan the wiring of an engine controller, then check it, before anything is powered."),
         el!("p"; "Answer what you know. Each question says what it needs first; blanks are fine. \
-            Everything stays on this device."),
-        button(None, "Look at the demo: a hill-climb special", demo),
-        page.state.details.there().map(|details| whole_car(details, send)),
+            Everything stays on this device. The demo is a hill-climb special."),
+        page.state.details.there().map(|details| whole_car(details, &page.send)),
     )
 }
 

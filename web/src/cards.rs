@@ -20,6 +20,8 @@ pub(crate) struct Card {
     pub(crate) blocks: Vec<Block>,
     /// What it answers.
     pub(crate) answers: Vec<Rc<Answer>>,
+    /// What is warned of where it is asked, and need not be said again below.
+    pub(crate) warned: Vec<String>,
 }
 
 /// Some of what a card asks.
@@ -48,7 +50,7 @@ pub(crate) enum Block {
 impl Card {
     /// A card that asks nothing and answers nothing yet.
     pub(crate) fn new(key: impl Into<String>, title: impl Into<String>) -> Self {
-        Self { key: key.into(), title: title.into(), blocks: Vec::new(), answers: Vec::new() }
+        Self { key: key.into(), title: title.into(), blocks: Vec::new(), answers: Vec::new(), warned: Vec::new() }
     }
 
     /// The same card, asking this too.
@@ -63,6 +65,14 @@ impl Card {
         answers: impl IntoIterator<Item = &'a Rc<Answer>>,
     ) -> Self {
         self.answers.extend(answers.into_iter().cloned());
+        self
+    }
+
+    /// The same card, called by its answer's title where that has one.
+    pub(crate) fn titled(mut self) -> Self {
+        if let Some(title) = self.answers.first().and_then(|it| it.title.as_ref()) {
+            self.title.clone_from(&title.text);
+        }
         self
     }
 

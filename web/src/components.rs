@@ -17,6 +17,7 @@ mod list;
 mod part;
 mod pin_table;
 mod row;
+mod sheet;
 mod working;
 
 use std::rc::Rc;
@@ -29,12 +30,13 @@ pub(crate) use controls::{button, link_to, sending};
 pub(crate) use details::{more, numbers};
 pub(crate) use dialog::{Plans, file_input, open_file, save, whole_car};
 pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
-pub(crate) use findings::found;
+pub(crate) use findings::{found, found_here};
 pub(crate) use fold::{fold, lazy_fold};
 pub(crate) use list::{found_view, list};
 pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;
 pub(crate) use row::row;
+pub(crate) use sheet::sheet;
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

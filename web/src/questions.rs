@@ -15,6 +15,7 @@ mod trigger;
 use std::{ops::Bound, rc::Rc};
 
 use quietpin_core::{
+    finding::Finding,
     questions::{self, Question},
     read::{FieldState, State as Stands},
     report::{Answer, Report, Section},
@@ -94,7 +95,7 @@ const QUESTION: Drawn = Drawn {
                 el!("div", "class" = "card", "id" = format!("card-{}", card.key);
                     is_named.then(|| el!("h3"; &card.title)),
                     asks(page, card),
-                    answers(page, card, true),
+                    answers(page, card, &[], true),
                 )
             })),
         )
@@ -120,10 +121,18 @@ pub(crate) fn asks(page: &Page, card: &Card) -> View {
     el!("div", "class" = "fields"; all(card.blocks.iter().map(|it| block(page, it))))
 }
 
-/// What a card answers; `is_titled` where the card's own title does not stand above it.
-pub(crate) fn answers(page: &Page, card: &Card, is_titled: bool) -> View {
+/// What a card answers, and what was found there; `is_titled` where the card's own title does not stand above it.
+pub(crate) fn answers(page: &Page, card: &Card, found: &[Rc<Finding>], is_titled: bool) -> View {
     let has_titles = is_titled || card.answers.len() > 1;
-    el!("div", "class" = "answers"; all(card.answers.iter().map(|it| answer_view(page, it, has_titles))))
+    let mut warned = card.warned.clone();
+    let answers = card.answers.iter().map(|it| {
+        let view = answer_view(page, it, has_titles, &warned);
+        warned.extend(it.cautions.iter().map(|it| it.text.clone()));
+        view
+    });
+    let answers = all(answers);
+    let found = page.state.answers.there().map(|it| (it.found_here)(page, found, card));
+    el!("div", "class" = "answers"; answers, found)
 }
 
 fn block(page: &Page, block: &Block) -> View {

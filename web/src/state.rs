@@ -19,6 +19,7 @@ use quietpin_core::{
 use yew::Reducible;
 
 use crate::{
+    address::record,
     answering::{Answering, Details},
     words::REFUSED,
 };
@@ -178,11 +179,13 @@ impl State {
     fn type_in(&mut self, path: &str, text: &str) {
         // a name that is emptied and typed anew is one change: the loads follow from its start
         let before = self.history.start(path).unwrap_or_else(|| Rc::clone(&self.plan));
+        let address = self.address.clone();
         self.change(path, |plan| {
             begin(plan, path);
             plan.set(path, text);
             if let Some(name) = name_at(path) {
                 follow(plan, &before, name);
+                hang(plan, &before, name, &address);
             }
         });
     }
@@ -288,6 +291,17 @@ fn follow(plan: &mut Plan, before: &Plan, name: Place) {
                 plan.put(place.at(at), named);
             }
         }
+    }
+}
+
+/// An output that is named on the card of a load that is on none is the one that this load is on.
+fn hang(plan: &mut Plan, before: &Plan, name: Place, address: &str) {
+    let Some(place) = Place::at_path(&format!("{}.output", record(address))) else { return };
+    let is_on_none = before.text(place).trim().is_empty();
+    let is_new = before.text(name).trim().is_empty();
+    if name.part() == Part::Outputs && is_on_none && is_new {
+        let named = names_in(plan.text(name)).first().cloned().unwrap_or_default();
+        plan.put(place, &named);
     }
 }
 

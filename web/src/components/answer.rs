@@ -2,17 +2,20 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{message::Message, report::Answer};
+use quietpin_core::{
+    message::Message,
+    report::{Answer, Tone},
+};
 use yew::prelude::*;
 
-use super::Page;
+use super::{Page, fold};
 use crate::{
     element::{View, all, el, keyed, whole},
     words,
 };
 
 /// The verdict, why, what to do, and what stands below; with its title, where the card has several answers.
-pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool) -> View {
+pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool, warned: &[String]) -> View {
     let numbers = page.state.details.there().map(|details| {
         let (answer, draw) = (Rc::clone(answer), details.numbers);
         View::from(html! { <Numbers {answer} {draw} /> })
@@ -24,7 +27,7 @@ pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool) -> 
         .map(|details| all(answer.lists.iter().map(|it| (details.checklist)(page, it))));
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
-        said(answer, is_titled),
+        said(answer, is_titled, warned),
         el!("div"; lists),
         el!("div", "class" = "numbers"; numbers),
     );
@@ -50,12 +53,15 @@ impl PartialEq for Numbered {
     }
 }
 
-fn said(answer: &Answer, is_titled: bool) -> View {
+fn said(answer: &Answer, is_titled: bool, warned: &[String]) -> View {
     let tone = answer.verdict.tone;
-    let to_do = || {
+    // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
+    let first = if tone == Tone::Bad { 1 } else { 2 };
+    let steps = |steps: &[Message]| {
         el!("ul", "class" = "to-do", "aria-label" = "What to do";
-            all(answer.to_do.iter().map(|it| el!("li"; whole(&it.text)))))
+            all(steps.iter().map(|it| el!("li"; whole(&it.text)))))
     };
+    let (best, more) = answer.to_do.split_at(first.min(answer.to_do.len()));
     let caution =
         |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), whole(&it.text));
     el!("div", "class" = "said";
@@ -65,8 +71,9 @@ fn said(answer: &Answer, is_titled: bool) -> View {
             el!("p"; whole(&answer.verdict.message.text)),
         ),
         answer.why.as_ref().map(|it| el!("p", "class" = "why"; whole(&it.text))),
-        (!answer.to_do.is_empty()).then(to_do),
-        all(answer.cautions.iter().map(caution)),
+        (!best.is_empty()).then(|| steps(best)),
+        (!more.is_empty()).then(|| fold("ways", format!("{}: {}", if tone == Tone::Bad { "More to do, and other ways" } else { "More to do" }, more.len()), false, steps(more))),
+        all(answer.cautions.iter().filter(|it| !warned.contains(&it.text)).map(caution)),
     )
 }
 

@@ -9,7 +9,7 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{Dispatch, Page, button, sending};
+use super::{Dispatch, Page, button, fold, sending};
 use crate::{
     element::{View, all, el, keyed, on_click, several, whole},
     state::Action,
@@ -42,10 +42,11 @@ fn Worked(props: &Props) -> Html {
     let now = chosen.or(bench.next);
     let now = now.and_then(|now| bench.channels.iter().find(|it| it.channel == now));
     let caution = |it: &quietpin_core::message::Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), &it.text);
+    let is_new = bench.channels.iter().all(|it| it.found.is_empty());
     let tool = bench.tool.as_ref().map(|it| el!("p"; &it.text));
     let says = bench.says.iter().map(|it| el!("li"; &it.text));
     el!("div", "class" = "bench";
-        el!("div"; all(bench.cautions.iter().map(caution)), tool),
+        el!("div"; fold("cautions", "Caution: read this first", is_new, all(bench.cautions.iter().map(caution))), tool),
         el!("div"; now.map(|now| asked(props, bench, now, &chosen))),
         el!("ul", "class" = "says", "aria-live" = "polite"; all(says)),
         el!("ol", "class" = "channels", "aria-label" = "Channels, in the order of firing";
@@ -67,7 +68,10 @@ fn asked(
     let words = words_of(text);
     let answer = |word: &str, label: String| {
         let is_there = words.contains(&word);
-        let after = if now.again && !is_there { word.to_owned() } else { tapped(text, word) };
+        // where one cylinder answers, a second tap corrects the first
+        let is_one = now.expected <= 1 || word == NOTHING;
+        let replaces = !is_there && (now.again || is_one);
+        let after = if replaces { word.to_owned() } else { tapped(text, word) };
         // once all have answered, it goes on with what tells most
         let is_full = !is_there && (word == NOTHING || words_of(&after).len() >= now.expected);
         let (send, chosen) = (props.page.send.clone(), chosen.clone());

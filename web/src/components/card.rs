@@ -1,12 +1,19 @@
 //! The card on the screen, and the bar under the thumb that leads to the ones beside it.
 
-use quietpin_core::finding::Severity;
+use std::rc::Rc;
 
-use super::{Page, fold, line::line, row::row, sending};
+use quietpin_core::{
+    finding::{Finding, Severity},
+    plan::Plan,
+};
+use yew::Callback;
+
+use super::{Dispatch, Page, button, fold, line::line, row::row, sending};
 use crate::{
-    address::{FOUND, LIST, PLANS, SHEET},
-    cards::Card,
-    element::{View, all, el, keyed, on_click, several, text},
+    address::{FOUND, LIST, PLANS, SHEET, Shown, shown},
+    browser::storage,
+    cards::{Card, place_of},
+    element::{View, all, el, keyed, nothing, on_click, several},
     questions::{answers, asks, name_of, question_of},
     state::{Action, State},
 };
@@ -15,8 +22,12 @@ use crate::{
 pub(crate) type Cards = (&'static str, Vec<Card>);
 
 /// One card: the verdict in sight, what is asked, what is answered.
-pub(crate) fn card_view(page: &Page, (id, cards): &Cards, at: usize) -> View {
-    let Some(card) = cards.get(at) else { return text("") };
+pub(crate) fn card_view(page: &Page, questions: &[Cards], here: (usize, usize)) -> View {
+    let Some((id, cards)) = questions.get(here.0) else { return nothing() };
+    let at = here.1;
+    let Some(card) = cards.get(at) else { return nothing() };
+    let is_here = |it: &&Rc<Finding>| place_of(questions, &it.subject) == Some(here);
+    let found: Vec<_> = page.state.report.findings.iter().filter(is_here).cloned().collect();
     let question = question_of(&page.state.report, id);
     let parts = || {
         let rows = cards.iter().enumerate().map(|(other, card)| row(card, other == at));
@@ -26,13 +37,13 @@ pub(crate) fn card_view(page: &Page, (id, cards): &Cards, at: usize) -> View {
     let view = el!("section", "class" = "question card", "aria-labelledby" = "title";
         el!("div", "class" = "head";
             (cards.len() > 1).then(parts),
-            el!("h2", "id" = "title", "tabindex" = "-1"; &card.title),
-            (question != card.title).then(|| el!("p", "class" = "asks"; question)),
+            el!("h1", "id" = "title", "tabindex" = "-1"; &card.title),
+            (cards.len() == 1 && question != card.title).then(|| el!("p", "class" = "asks"; question)),
         ),
         asks(page, card),
-        answers(page, card, false),
+        answers(page, card, &found, false),
     );
-    several!(line(page, card), keyed(&card.key, view))
+    several!(line(page, cards, card, &found), keyed(&card.key, view))
 }
 
 /// The bar below a card: to the card before, to the list, to the next one; and what was done last, taken back.
@@ -53,13 +64,18 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
     let inside = match before {
         Some(at) => several!(
             beside(at.checked_sub(1).and_then(|it| flat.get(it)), "before", "‹"),
-            link(LIST, format!("All questions{}", wrong(state))),
+            link(LIST, format!("List{}", wrong(state))),
             beside(flat.get(at + 1), "after", "›"),
         ),
+        None if shown(&state.address) != Shown::List(LIST) => {
+            several!(link(LIST, format!("List{}", wrong(state))), link(PLANS, "Plans".into()))
+        }
+        None if *state.plan == Plan::default() => {
+            several!(demo(&page.send), link(PLANS, "Plans".into()))
+        }
         None => several!(
-            link(LIST, "Questions".into()),
             link(FOUND, format!("Findings{}", wrong(state))),
-            link(SHEET, "Sheet for the car".into()),
+            link(SHEET, "Sheet".into()),
             link(PLANS, "Plans".into()),
         ),
     };
@@ -71,8 +87,17 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
     )
 }
 
+/// Opens the demo.
+fn demo(send: &Dispatch) -> View {
+    let send = send.clone();
+    let open = Callback::from(move |_| {
+        send.dispatch(Action::Open(storage::free_key(), Box::new(quietpin_core::demo())));
+    });
+    button(Some("demo"), "Look at the demo", open)
+}
+
 /// How many Dangers and Faults there are.
 fn wrong(state: &State) -> String {
     let count = state.report.findings.iter().filter(|it| it.severity <= Severity::Fault).count();
-    if count == 0 { String::new() } else { format!(" ✕ {count}") }
+    if count == 0 { String::new() } else { format!(" ✕\u{a0}{count}") }
 }

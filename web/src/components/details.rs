@@ -25,8 +25,13 @@ use crate::{
 pub(crate) fn numbers(answer: &Rc<Answer>) -> View {
     let folded = Rc::clone(answer);
     let has_numbers = !answer.figures.is_empty() || !answer.tables.is_empty();
+    // a circuit shows what the verdict is about; of other pictures one is enough at first
+    let is_shown = |(at, picture): &(usize, &Picture)| *at == 0 || matches!(picture, Picture::Circuit(_));
+    let shown = answer.pictures.iter().enumerate().filter(is_shown).map(|it| picture(it.1));
     let draw = move || {
+        let more = folded.pictures.iter().enumerate().filter(|it| !is_shown(it)).map(|it| picture(it.1));
         el!("div", "class" = "folded";
+            all(more),
             figures::figures(&folded.figures),
             all(folded.tables.iter().map(figures::table)),
             working_of(&folded),
@@ -36,7 +41,7 @@ pub(crate) fn numbers(answer: &Rc<Answer>) -> View {
     let name = format!("numbers {}", kind_of(&answer.subject));
     let version = Rc::as_ptr(answer).addr();
     several!(
-        all(answer.pictures.iter().map(picture)),
+        all(shown),
         has_numbers.then(|| lazy_fold(name, "Numbers and working", Rc::new(draw), version)),
     )
 }

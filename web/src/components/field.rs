@@ -55,17 +55,20 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
     let standing = state.report.fields.get(path).map(Rc::as_ref);
-    let problem = standing.and_then(|it| it.problem.as_ref());
+    // what is wrong waits until the hand rests
+    let is_typing = state.typing.as_ref() == Some(path);
+    let problem = standing.and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
+    let shape = if matches!(field.kind, Kind::Quantity { .. } | Kind::Whole(..)) { " short" } else { "" };
     let class = match problem {
-        Some(_) => "field wrong",
-        None if typed.trim().is_empty() => "field blank",
-        None => "field",
+        Some(_) => format!("field wrong{shape}"),
+        None if typed.trim().is_empty() => format!("field blank{shape}"),
+        None => format!("field{shape}"),
     };
     let view = el!("div", "class" = class;
         el!("label", "for" = props.place.id("at", path); label),
-        problem.map(|it| problem_view(props, it)),
         input(props, field, typed, problem.is_some()),
+        problem.map(|it| problem_view(props, it)),
         note(field, standing, typed, props),
     );
     keyed(path, view)
@@ -85,19 +88,21 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
             format!("Assumed: {} ({basis}).", value.shown)
         }
         (Some(Standing::Given), Some(value))
-            if differs(&value.shown, typed) && !is_choice(field) =>
+            if !is_choice(field)
+                && (differs(&value.shown, typed) || meant(field, typed).is_some()) =>
         {
             format!("Read as {}.", value.shown)
         }
-        _ if typed.is_empty() && !field.hint.is_empty() => hint(field),
-        _ => String::new(),
+        _ if typed.is_empty() => String::new(),
+        _ => usual(field),
     };
-    let can_be_set_back = stands == Some(Standing::Given) && field.assumed.is_some();
+    let hint = if typed.is_empty() { hint(field) } else { String::new() };
     let is_asked = !field.measure.is_empty() && typed.is_empty();
     el!("div", "class" = "notes", "id" = props.place.id("note", &props.path);
+        (!hint.is_empty()).then(|| el!("p"; hint)),
         (!text.is_empty()).then(|| el!("p"; text)),
+        meant(field, typed).map(|other| other_unit(props, typed, other)),
         cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
-        can_be_set_back.then(|| set_back(props)),
         is_asked.then(|| measure(field)),
     )
 }
@@ -120,9 +125,39 @@ fn measure(field: &Field) -> View {
 
 fn hint(field: &Field) -> String {
     match field.kind {
-        Kind::Row => format!("For example {}", field.hint),
+        Kind::Row if !field.hint.is_empty() => format!("For example {}", field.hint),
         _ => field.hint.to_owned(),
     }
+}
+
+/// What would be taken for it if it were blank.
+fn usual(field: &Field) -> String {
+    match field.assumed.filter(|_| !is_choice(field)) {
+        Some(assumed) => format!("Usual: {}.", assumed.text),
+        None => String::new(),
+    }
+}
+
+/// The unit that a bare number may have been meant in, beside the one that it was taken in.
+fn meant(field: &Field, typed: &str) -> Option<&'static str> {
+    let Kind::Quantity { unit, .. } = field.kind else { return None };
+    let is_bare = !typed.trim().is_empty()
+        && typed.trim().bytes().all(|it| it.is_ascii_digit() || matches!(it, b'.' | b','));
+    let other = match unit {
+        "mm2" => "AWG",
+        "cc/min" => "lb/h",
+        "kW" => "hp",
+        "degC" => "°F",
+        _ => return None,
+    };
+    is_bare.then_some(other)
+}
+
+/// Says what a bare number was taken in, and takes it in the other unit when pressed.
+fn other_unit(props: &Props<'_>, typed: &str, unit: &str) -> View {
+    let text = format!("{} {unit}", typed.trim());
+    let take = Action::Type(props.path.clone(), text.clone());
+    button(Some("quiet"), format!("Meant {text}? Take it so"), sending(&props.page.send, take))
 }
 
 fn is_choice(field: &Field) -> bool {
@@ -138,9 +173,4 @@ fn differs(shown: &str, typed: &str) -> bool {
     };
     let (shown, typed) = (plain(shown), plain(typed));
     shown != typed && shown.trim_end_matches(|c: char| !c.is_ascii_digit()) != typed
-}
-
-fn set_back(props: &Props<'_>) -> View {
-    let blank = Action::Type(props.path.clone(), String::new());
-    button(Some("quiet"), "Use the usual value", sending(&props.page.send, blank))
 }

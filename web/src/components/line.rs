@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    message::Message,
+    finding::Finding,
     report::{Answer, Tone},
 };
 use yew::prelude::*;
@@ -21,8 +21,8 @@ use crate::{
 };
 
 /// The line above a card.
-pub(crate) fn line(page: &Page, card: &Card) -> View {
-    let Some(answer) = in_sight(&page.state, card) else { return nothing() };
+pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding>]) -> View {
+    let Some(answer) = in_sight(&page.state, cards, card) else { return nothing() };
     let subject = answer.subject.clone();
     let go = Callback::from(move |event: Event| {
         if focus::to_answer(&subject) {
@@ -30,7 +30,8 @@ pub(crate) fn line(page: &Page, card: &Card) -> View {
         }
     });
     let tone = answer.verdict.tone;
-    let cure = first_cure(&page.state, card, &answer).filter(|_| tone != Tone::Good);
+    let cure = found.iter().find_map(|it| it.remedies.first()).or_else(|| answer.to_do.first());
+    let cure = cure.filter(|_| tone != Tone::Good);
     let line = el!("a", "class" = format!("line {}", words::tone_class(tone)), "href" = format!("#{}", answer.subject);
         sign(tone),
         el!("span", "class" = "words", "aria-live" = "polite";
@@ -42,24 +43,17 @@ pub(crate) fn line(page: &Page, card: &Card) -> View {
 }
 
 /// The answer of the card that was changed last, or the one that matters most. A card that answers nothing of its own shows
-/// what an edit on it changed elsewhere.
-fn in_sight(state: &State, card: &Card) -> Option<Rc<Answer>> {
-    let everywhere: Vec<_>;
-    let answers = if card.answers.is_empty() {
-        everywhere = state.report.sections.iter().flat_map(|it| it.answers.iter().cloned()).collect();
-        &everywhere
-    } else {
-        &card.answers
-    };
+/// those of its question, or of all questions.
+fn in_sight(state: &State, cards: &[Card], card: &Card) -> Option<Rc<Answer>> {
+    let of = |cards: &[Card]| cards.iter().flat_map(|it| it.answers.iter().cloned()).collect::<Vec<_>>();
+    let mut answers = card.answers.clone();
+    if answers.is_empty() {
+        answers = of(cards);
+    }
+    if answers.is_empty() {
+        answers = state.report.sections.iter().flat_map(|it| it.answers.iter().cloned()).collect();
+    }
+    let answers = &answers;
     let last = state.lead.as_ref().and_then(|lead| answers.iter().find(|it| it.subject == *lead));
     last.or_else(|| worst(answers)).cloned()
-}
-
-/// The best cure of what is wrong on the card; else what its answer says to do first.
-fn first_cure(state: &State, card: &Card, answer: &Answer) -> Option<Message> {
-    let mut found = state.report.findings.iter().filter(|it| {
-        card.holds(&it.subject) || it.subject.starts_with(&format!("{}.", answer.subject))
-    });
-    let cured = found.find_map(|it| it.remedies.first());
-    cured.or_else(|| answer.to_do.first()).cloned()
 }

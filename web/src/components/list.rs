@@ -30,20 +30,20 @@ pub(crate) fn list(page: &Page, questions: &[(&'static str, Vec<Card>)], is_blan
         let is_wrong = matches!(tone, Some(Tone::Bad | Tone::Doubtful)) && !has_overview(id);
         let has_worst = |card: &&Card| worst.is_some_and(|it| card.holds(&it.subject));
         let card = cards.iter().find(|card| is_wrong && has_worst(card)).or_else(|| cards.first());
-        let row = row_of(card.map_or(id, |it| &it.key), tone.unwrap_or(Tone::Good), &question_of(report, id), says, false);
+        let row = row_of(card.map_or(id, |it| &it.key), tone, &question_of(report, id), says, false);
         el!("li", "class" = (is_blank && at == 0).then_some("start"); row)
     };
     el!("div", "class" = "with-found";
         el!("section", "class" = "list", "aria-label" = "Questions";
             el!("ol", "class" = "rows"; all(questions.iter().enumerate().map(row)))),
-        (!is_blank).then(|| found_view(page)),
+        (!is_blank).then(|| found_view(page, false)),
     )
 }
 
 /// What stands out in the plan.
-pub(crate) fn found_view(page: &Page) -> View {
+pub(crate) fn found_view(page: &Page, is_full: bool) -> View {
     let found = match page.state.answers {
-        Further::There(answering) => Some((answering.found)(page)),
+        Further::There(answering) => Some((answering.found)(page, is_full)),
         Further::Coming => Some(el!("p", "class" = "why"; words::COMING)),
         Further::Missed => None,
     };

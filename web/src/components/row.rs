@@ -11,7 +11,7 @@ use crate::{
 /// A card in a list of cards.
 pub(crate) fn row(card: &Card, is_here: bool) -> View {
     let worst = card.worst();
-    let tone = worst.map_or(Tone::Open, |it| it.verdict.tone);
+    let tone = worst.map(|it| it.verdict.tone);
     let says = worst.map(|it| whole(&it.verdict.message.text));
     el!("li"; row_of(&card.key, tone, &card.title, says, is_here))
 }
@@ -19,14 +19,14 @@ pub(crate) fn row(card: &Card, is_here: bool) -> View {
 /// A row that leads to an address.
 pub(crate) fn row_of(
     address: &str,
-    tone: Tone,
+    tone: Option<Tone>,
     title: &str,
     says: Option<String>,
     is_here: bool,
 ) -> View {
-    el!("a", "class" = format!("row {}", words::tone_class(tone)), "href" = format!("#{address}"),
+    el!("a", "class" = format!("row {}", tone.map_or("", words::tone_class)), "href" = format!("#{address}"),
         "aria-current" = is_here.then_some("page");
-        sign(tone),
+        tone.map(sign),
         el!("b"; title),
         says.map(|it| el!("span", "class" = "says"; it)),
     )
@@ -41,6 +41,7 @@ pub(crate) fn sign(tone: Tone) -> View {
 pub(crate) fn titled(answer: &Answer) -> String {
     let verdict = whole(&answer.verdict.message.text);
     match &answer.title {
+        Some(title) if title.text.ends_with('?') => format!("{} {verdict}", title.text),
         Some(title) => format!("{}: {verdict}", title.text),
         None => verdict,
     }

@@ -8,7 +8,7 @@ use quietpin_core::{
 
 use super::{
     answers_in,
-    outputs::{add, removing, what},
+    outputs::{add, called, removing},
     relays,
     trigger::is_of_wheels,
 };
@@ -34,10 +34,10 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     for at in (0..plan.count(Part::Relays)).filter(|at| *at != of_coils(plan)) {
         let subject = Part::Relays.record(at);
         let own = answers.iter().filter(|it| it.subject == subject);
-        let card = Card::new(&subject, what(Part::Relays, at, plan.text(NAME.at(at))))
+        let card = Card::new(&subject, called(Part::Relays, at, plan.text(NAME.at(at))))
             .asking(Block::Form(relays::switched(at)))
             .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
-        cards.push(card.answering(own));
+        cards.push(card.answering(own).titled());
     }
     cards
 }

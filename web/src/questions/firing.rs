@@ -94,13 +94,20 @@ fn at_the_car(state: &State, list: Place, title: &str, kind: usize) -> Option<Ca
         is_wanted: false,
         blocks: vec![Block::Rows(list, "Channel # reaches cylinder")],
     };
-    Some(Card::new(subject, title).asking(Block::Made(bench, kind)).asking(typed).answering(wired))
+    let mut card = Card::new(subject, title).asking(Block::Made(bench, kind)).asking(typed).answering(wired);
+    let test = planned_with_bench(state, kind).and_then(|it| it.bench.as_ref());
+    card.warned.extend(test.iter().flat_map(|it| &it.cautions).map(|it| it.text.clone()));
+    Some(card)
+}
+
+fn planned_with_bench(state: &State, kind: usize) -> Option<&Rc<Answer>> {
+    let begin = PLANNED.get(kind).copied().unwrap_or_default();
+    let mut answers = answers_in(&state.report, "firing").iter();
+    answers.find(|it| it.subject.starts_with(begin) && it.bench.is_some())
 }
 
 fn bench(page: &Page, kind: usize) -> View {
-    let begin = PLANNED.get(kind).copied().unwrap_or_default();
-    let mut answers = answers_in(&page.state.report, "firing").iter();
-    let planned = answers.find(|it| it.subject.starts_with(begin) && it.bench.is_some());
+    let planned = planned_with_bench(&page.state, kind);
     let details = page.state.details.there();
     planned.zip(details).map_or_else(nothing, |(answer, details)| (details.bench)(page, answer))
 }

@@ -2,7 +2,7 @@
 
 use quietpin_core::{
     fields::{self, loads, outputs},
-    plan::{Plan, names_in},
+    plan::names_in,
     questions::outputs::QUESTION,
     schema::{Part, Place},
 };
@@ -11,9 +11,10 @@ use yew::Callback;
 
 use super::{answers_in, controller::CONTROLLER, relays};
 use crate::{
+    address::record,
     browser::address,
     cards::{Block, Card},
-    components::{Page, button, parts, row},
+    components::{Page, button, parts, row, sending},
     element::{View, all, el, several},
     state::{Action, State},
 };
@@ -31,12 +32,12 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     ];
     let mut described = Vec::new();
     for at in 0..plan.count(Part::Loads) {
-        let record = Part::Loads.record(at);
-        let card = Card::new(&record, what(Part::Loads, at, plan.text(loads::NAME.at(at))))
+        let owner = Part::Loads.record(at);
+        let card = Card::new(&owner, called(Part::Loads, at, plan.text(loads::NAME.at(at))))
             .asking(Block::Form(Part::Loads.places().map(|place| place.at(at)).collect()));
-        let card = with_output(card, plan, plan.text(loads::OUTPUT.at(at)), &mut described)
+        let card = with_output(card, state, &owner, plan.text(loads::OUTPUT.at(at)), &mut described)
             .asking(Block::Made(|page, at| removing(page, Part::Loads, at), at));
-        cards.push(card.answering(about(&record)));
+        cards.push(card.answering(about(&owner)).titled());
     }
     for at in 0..plan.count(Part::Relays) {
         let name = fields::relays::NAME.at(at);
@@ -44,12 +45,12 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             .asking(Block::Also(vec![name.into()]))
             .asking(Block::Form(relays::coil(at)))
             .asking(Block::Also(vec![fields::relays::PULL_IN.at(at).into()]));
-        let card = with_output(card, plan, plan.text(fields::relays::OUTPUT.at(at)), &mut described)
+        let card = with_output(card, state, &Part::Relays.record(at), plan.text(fields::relays::OUTPUT.at(at)), &mut described)
             .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
-        cards.push(card.answering(about(&coil(at))));
+        cards.push(card.answering(about(&coil(at))).titled());
     }
     for at in (0..plan.count(Part::Outputs)).filter(|at| !described.contains(at)) {
-        let card = Card::new(Part::Outputs.record(at), what(Part::Outputs, at, plan.text(outputs::NAME.at(at))))
+        let card = Card::new(Part::Outputs.record(at), called(Part::Outputs, at, plan.text(outputs::NAME.at(at))))
             .asking(Block::Form(of_output(at)))
             .asking(Block::Made(|page, at| removing(page, Part::Outputs, at), at));
         cards.push(card);
@@ -59,11 +60,26 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
 
 /// The card of a load, with the output that it hangs on: a load and its output are looked at together. The output has its
 /// home with the first of several.
-fn with_output(card: Card, plan: &Plan, named: &str, described: &mut Vec<usize>) -> Card {
-    let named = named.trim();
-    let is_named = |at: &usize| names_in(plan.text(outputs::NAME.at(*at))).iter().any(|it| it == named);
-    let Some(at) = (0..plan.count(Part::Outputs)).find(is_named).filter(|_| !named.is_empty()) else {
-        return card;
+fn with_output(
+    card: Card,
+    state: &State,
+    owner: &str,
+    named: &str,
+    described: &mut Vec<usize>,
+) -> Card {
+    let (plan, named) = (&state.plan, named.trim());
+    let is_here = record(&state.address) == owner;
+    let of = |at: usize| plan.text(outputs::NAME.at(at));
+    let mut outputs = 0..plan.count(Part::Outputs);
+    // the card of a load that is on none describes one that has no name yet
+    let found = if named.is_empty() {
+        outputs.find(|at| is_here && of(*at).trim().is_empty() && !described.contains(at))
+    } else {
+        outputs.find(|at| names_in(of(*at)).iter().any(|it| it == named))
+    };
+    let Some(at) = found else {
+        let add = Block::Made(|page, _| button(Some("add"), "Describe its output", sending(&page.send, Action::Add(Part::Outputs))), 0);
+        return if named.is_empty() { card.asking(add) } else { card };
     };
     let fields = of_output(at);
     let block = if described.contains(&at) { Block::Also(fields) } else { Block::Form(fields) };
@@ -135,6 +151,13 @@ pub(super) fn what(list: Part, at: usize, named: &str) -> String {
     } else {
         format!("{kind} “{}”", named.trim())
     }
+}
+
+/// The same, as a title.
+pub(super) fn called(list: Part, at: usize, named: &str) -> String {
+    let what = what(list, at, named);
+    let mut letters = what.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Adds an entry to a list, and goes to its card.

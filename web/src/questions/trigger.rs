@@ -31,18 +31,19 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let of = |subjects: &'static [&str]| answers.iter().filter(|it| subjects.contains(&it.subject.as_str()));
     let has_input = !plan.is_blank(Part::TriggerInput);
     let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(wheels::CAM_TEETH).is_empty();
-    let mut crank = Card::new("trigger", "Crank sensor and wheel")
-        .asking(Block::Form(WHEEL.to_vec()))
-        .asking(of_part(Part::CrankSensor));
+    let has_sensor = of(&["crank_sensor"]).next().is_some();
+    let sensor = Card::new("crank_sensor", "Crank sensor").asking(of_part(Part::CrankSensor));
+    let wheel = Card::new("trigger", "Crank wheel").asking(Block::Form(WHEEL.to_vec()));
+    // the sensor is asked first: until it is known, the question is answered there
+    let mut cards = if has_sensor {
+        vec![sensor.answering(of(&["crank_sensor"])), wheel.answering(of(&["trigger"]))]
+    } else {
+        vec![sensor.answering(of(&["trigger"])), wheel]
+    };
     if has_input || answers.len() > 1 {
-        crank = crank.asking(Block::Fold {
-            class: "inputs",
-            summary: "The controller's inputs".into(),
-            is_wanted: true,
-            blocks: vec![of_part(Part::TriggerInput)],
-        });
+        let inputs = Card::new("trigger_input", "The controller's inputs");
+        cards.push(inputs.asking(of_part(Part::TriggerInput)));
     }
-    let mut cards = vec![crank.answering(of(&["trigger", "crank_sensor"]))];
     if has_input || has_cam || answers.len() > 1 {
         let cam = Card::new("cam_sensor", "Cam sensor")
             .asking(Block::Form(vec![wheels::CAM_TEETH.into()]))

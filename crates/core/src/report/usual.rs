@@ -10,6 +10,7 @@ mod settings;
 mod step;
 mod steps;
 mod taken;
+mod told;
 mod verdicts;
 mod words;
 
@@ -17,6 +18,7 @@ pub use facts::{Cured, Fact};
 pub use parts::Bought;
 pub use settings::Setting;
 pub use taken::{Assumption, taken};
+pub use told::{PINS, Pairs};
 pub use verdicts::{Judged, Verdicts};
 
 use crate::{
