@@ -213,21 +213,12 @@ fn use_keys(dispatch: &Dispatch) {
 }
 
 fn header(page: &Page) -> View {
-    let (state, send) = (&page.state, &page.send);
-    let tool = |action: Action, label: &'static str, sign: &'static str, can: bool| {
-        let button = el!("button", "type" = "button", "class" = "tool", "disabled" = !can,
-            "aria-label" = label, "title" = label; sign);
-        on_click(button, sending(send, action))
-    };
+    let state = &page.state;
     let name = if state.plan.name.is_empty() { words::UNNAMED } else { &state.plan.name };
     let printed = format!(", printed {}", print::today());
     el!("header", "class" = "top";
-        el!("div", "class" = "title";
-            el!("h1", "id" = "title", "tabindex" = "-1"; "Quietpin"),
-            el!("p", "class" = "plan-name"; name, el!("span", "class" = "printed"; printed)),
-            tool(Action::Undo, "Undo", "↶", state.can_undo()),
-            tool(Action::Redo, "Redo", "↷", state.can_redo()),
-        ),
+        el!("h1", "id" = "title", "tabindex" = "-1"; "Quietpin"),
+        el!("p", "class" = "plan-name"; name, el!("span", "class" = "printed"; printed)),
     )
 }
 

@@ -79,11 +79,15 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
             link(PLANS, "Plans".into()),
         ),
     };
-    let undo = el!("button", "type" = "button", "class" = "tool", "disabled" = !state.can_undo(),
-        "aria-label" = "Undo", "title" = "Undo"; "↶");
+    let tool = |action: Action, label: &'static str, sign: &'static str, can: bool| {
+        let button = el!("button", "type" = "button", "class" = "tool", "disabled" = !can,
+            "aria-label" = label, "title" = label; sign);
+        on_click(button, sending(&page.send, action))
+    };
     el!("nav", "class" = "bar", "aria-label" = "Questions";
         inside,
-        on_click(undo, sending(&page.send, Action::Undo)),
+        tool(Action::Undo, "Undo", "↶", state.can_undo()),
+        state.can_redo().then(|| tool(Action::Redo, "Redo", "↷", true)),
     )
 }
 
