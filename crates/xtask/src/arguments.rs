@@ -17,6 +17,8 @@ The chores of Quietpin. Each one sets up by itself what it needs.
   cargo xtask laws              the laws with cases that no other run tried, and 5000 sequences of edits
       --seed N                  … with the cases of N, as a run that failed has told
   cargo xtask size              the page's bytes by part, and its largest functions
+  cargo xtask speed             how long an edit keeps a browser busy, beside the release before
+      --keep                    … and keep that for the next one
   cargo xtask shots [FOLDER]    pictures of the page, into target/shots/ or FOLDER
   cargo xtask bless             take today's answers as the expected ones (then read the diff)
   cargo xtask --help            this list
@@ -30,6 +32,7 @@ pub(crate) enum Chore {
     Serve(Serve),
     Test,
     Size,
+    Speed { keep: bool },
     Shots { folder: Option<PathBuf> },
     Bless,
     Laws { seed: Option<u64> },
@@ -64,6 +67,7 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
             "serve" => return read_serve(parser),
             "test" => Chore::Test,
             "size" => Chore::Size,
+            "speed" => return read_speed(parser),
             "shots" => return read_shots(parser),
             "bless" => Chore::Bless,
             "laws" => return read_laws(parser),
@@ -76,6 +80,18 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
         Some(Arg::Long("help") | Arg::Short('h')) => Ok(Chore::Help),
         Some(extra) => Err(extra.unexpected().into()),
     }
+}
+
+fn read_speed(mut parser: Parser) -> Result<Chore> {
+    let mut keep = false;
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Long("keep") => keep = true,
+            Arg::Long("help") | Arg::Short('h') => return Ok(Chore::Help),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(Chore::Speed { keep })
 }
 
 fn read_serve(mut parser: Parser) -> Result<Chore> {

@@ -13,6 +13,7 @@ mod setup;
 mod shell;
 mod shots;
 mod size;
+mod speed;
 
 use arguments::Chore;
 use std::process::ExitCode;
@@ -35,6 +36,7 @@ fn run(chore: Chore) -> anyhow::Result<ExitCode> {
         Chore::Serve(how) => serve::serve(&how)?,
         Chore::Test => return Ok(check::check()),
         Chore::Size => size::size()?,
+        Chore::Speed { keep } => speed::speed(keep)?,
         Chore::Shots { folder } => shots::shots(folder)?,
         Chore::Bless => bless::bless()?,
         Chore::Laws { seed } => laws::laws(seed)?,
