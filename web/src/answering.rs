@@ -24,7 +24,10 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::platform::spawn_local;
 
 use crate::{
-    components::{Page, bench_view, checklist_view, found, more, numbers, pin_table},
+    components::{
+        Dispatch, Page, bench_view, checklist_view, found, more, numbers, pin_table, share,
+        take_links,
+    },
     element::View,
 };
 
@@ -54,6 +57,10 @@ pub struct Details {
     pub(crate) checklist: fn(&Page, &Checklist) -> View,
     /// Where a pin table is pasted.
     pub(crate) pin_table: fn(&Page) -> View,
+    /// The ways to another phone and from it.
+    pub(crate) share: fn(&Page) -> View,
+    /// Takes what a link brings from another phone, now and later.
+    pub(crate) take_links: fn(&Dispatch),
     /// The invented car that is described to its end.
     pub(crate) whole_car: fn() -> Plan,
 }
@@ -117,5 +124,7 @@ pub(crate) const DETAILS: Details = Details {
     bench: bench_view,
     checklist: checklist_view,
     pin_table,
+    share,
+    take_links,
     whole_car,
 };

@@ -4,4 +4,5 @@ pub(crate) mod files;
 pub(crate) mod focus;
 pub(crate) mod offline;
 pub(crate) mod print;
+pub(crate) mod scanned;
 pub(crate) mod storage;

@@ -13,6 +13,7 @@ mod findings;
 mod fold;
 mod part;
 mod pin_table;
+mod share;
 mod working;
 
 use std::rc::Rc;
@@ -28,6 +29,7 @@ pub(crate) use findings::found;
 pub(crate) use fold::fold;
 pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;
+pub(crate) use share::{share, take_links};
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

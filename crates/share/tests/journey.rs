@@ -1,5 +1,10 @@
 //! From one phone to another: a plan as codes, the codes in any order, damaged, mixed, or none at all.
-#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test fails by them"
+)]
 
 use proptest::prelude::*;
 use quietpin_core::{
