@@ -8,6 +8,7 @@ mod check;
 mod folders;
 mod hash;
 mod laws;
+mod package;
 mod serve;
 mod setup;
 mod shell;
@@ -34,6 +35,7 @@ fn run(chore: Chore) -> anyhow::Result<ExitCode> {
         Chore::Build => build::build()?,
         Chore::Serve(how) => serve::serve(&how)?,
         Chore::Test => return Ok(check::check()),
+        Chore::Package => package::package()?,
         Chore::Size => size::size()?,
         Chore::Shots { folder } => shots::shots(folder)?,
         Chore::Bless => bless::bless()?,
