@@ -168,7 +168,9 @@ fn ask(send: Dispatch) {
     spawn_local(async move {
         let Ok(answering) = answering().await else { return send.dispatch(Action::Miss) };
         send.dispatch(Action::Answer(answering));
-        send.dispatch(detailing().await.map_or(Action::MissDetails, Action::Detail));
+        let Ok(details) = detailing().await else { return send.dispatch(Action::MissDetails) };
+        send.dispatch(Action::Detail(details));
+        (details.take_links)(&send);
     });
 }
 

@@ -16,6 +16,7 @@ The chores of Quietpin. Each one sets up by itself what it needs.
   cargo xtask test              everything that can be checked: lints, tests, browser, docs, size
   cargo xtask laws              the laws with cases that no other run tried, and 5000 sequences of edits
       --seed N                  … with the cases of N, as a run that failed has told
+  cargo xtask package           the core as a JavaScript package, for scripts, into dist/package/
   cargo xtask size              the page's bytes by part, and its largest functions
   cargo xtask speed             how long an edit keeps a browser busy, beside the release before
       --keep                    … and keep that for the next one
@@ -31,6 +32,7 @@ pub(crate) enum Chore {
     Build,
     Serve(Serve),
     Test,
+    Package,
     Size,
     Speed { keep: bool },
     Shots { folder: Option<PathBuf> },
@@ -66,6 +68,7 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
             "build" => Chore::Build,
             "serve" => return read_serve(parser),
             "test" => Chore::Test,
+            "package" => Chore::Package,
             "size" => Chore::Size,
             "speed" => return read_speed(parser),
             "shots" => return read_shots(parser),
@@ -170,6 +173,12 @@ mod tests {
     #[test]
     fn shots_take_a_folder() {
         check(&["shots", "here"], &Chore::Shots { folder: Some("here".into()) });
+    }
+
+    #[test]
+    fn a_package_takes_nothing() {
+        check(&["package"], &Chore::Package);
+        refused(&["package", "here"], "here");
     }
 
     #[test]

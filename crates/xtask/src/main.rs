@@ -8,6 +8,7 @@ mod check;
 mod folders;
 mod hash;
 mod laws;
+mod package;
 mod serve;
 mod setup;
 mod shell;
@@ -35,6 +36,7 @@ fn run(chore: Chore) -> anyhow::Result<ExitCode> {
         Chore::Build => build::build()?,
         Chore::Serve(how) => serve::serve(&how)?,
         Chore::Test => return Ok(check::check()),
+        Chore::Package => package::package()?,
         Chore::Size => size::size()?,
         Chore::Speed { keep } => speed::speed(keep)?,
         Chore::Shots { folder } => shots::shots(folder)?,
