@@ -26,7 +26,8 @@ use yew::platform::spawn_local;
 use crate::{
     cards::Card,
     components::{
-        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table, share, sheet, take_links,
+        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table,
+        share, sheet, take_links,
     },
     element::View,
 };

@@ -16,7 +16,10 @@ use crate::{
     answering::{answering, detailing},
     browser::{address, files, focus, offline, print, storage},
     cards::place_of,
-    components::{Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file, sending, whole_car},
+    components::{
+        Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file,
+        sending, whole_car,
+    },
     element::{View, all, el, nothing, on_click, several, text},
     questions::{all_cards, all_questions},
     state::{Action, Further, Notice, State},
@@ -51,7 +54,10 @@ pub(crate) fn App() -> Html {
         Further::There(_) => matches!(state.details, Further::Coming),
         Further::Missed => false,
     };
-    use_title(here.and_then(|(question, card)| questions.get(question)?.1.get(card)).map(|it| it.title.clone()));
+    use_title(
+        here.and_then(|(question, card)| questions.get(question)?.1.get(card))
+            .map(|it| it.title.clone()),
+    );
     let content = match (here, shown(&state.address)) {
         (Some(here), _) => card_view(page, questions, here),
         (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
@@ -120,7 +126,8 @@ fn use_address(state: &State, dispatch: &Dispatch) {
 #[hook]
 fn use_title(card: Option<String>) {
     use_effect_with(card, |card| {
-        let title = card.as_ref().map_or_else(|| "Quietpin".to_owned(), |it| format!("{it} · Quietpin"));
+        let title =
+            card.as_ref().map_or_else(|| "Quietpin".to_owned(), |it| format!("{it} · Quietpin"));
         gloo::utils::document().set_title(&title);
     });
 }
@@ -136,7 +143,8 @@ const PRESSED: u32 = 300;
 fn use_settling(state: &State, dispatch: &Dispatch) {
     let (send, left) = (dispatch.clone(), dispatch.clone());
     use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
-        let pause = typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
+        let pause =
+            typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
         move || drop(pause)
     });
     use_effect_with((), move |()| {
@@ -308,9 +316,8 @@ fn caution() -> View {
     el!("footer";
         el!("p", "class" = "caution";
             el!("strong"; "Caution: "),
-            "This plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's rules or a \
-             licensed person. Fuel burns, ignition voltage kills, parts move by themselves at key-on: battery off before you \
-             touch the wiring."),
+            "This plans and checks. It does not replace the maker's data, local codes, a sanctioning body's rules or a licensed \
+             person. Battery off before you touch the wiring."),
         offline::is_single_file().then(|| el!("p"; alone)),
     )
 }

@@ -25,6 +25,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
     fields.push(controller::SUPPLY_OFF.into());
     fields.push(controller::FEED.into());
+    fields.push(controller::AFTER_KEY_OFF.into());
     fields.extend(part(Part::SwitchedFeeds));
     let mut cards = vec![
         Card::new("conditions", "Battery voltages and temperatures")
