@@ -16,6 +16,7 @@ use crate::{
     browser::{files, offline, print, storage},
     components::{Dispatch, Page, Plans, button, link_to, open_file, sending, whole_car},
     element::{View, all, el, nothing, on_click, several, text},
+    keeping,
     questions::questions_view,
     state::{Action, Further, Notice, State},
     words,
@@ -24,8 +25,9 @@ use crate::{
 /// The page.
 #[component]
 pub(crate) fn App() -> Html {
-    let state = use_reducer(opened);
+    let state = use_reducer(keeping::opened);
     let dispatch = state.dispatcher();
+    keeping::use_keeping(&state, &dispatch);
     use_answers(&dispatch);
     use_trials(&state, &dispatch);
     use_drops(&dispatch);
@@ -36,7 +38,7 @@ pub(crate) fn App() -> Html {
     });
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let is_blank = *state.plan == Plan::default();
-    let is_missed = matches!(state.answers, Further::Missed);
+    let is_missed = state.is_held || matches!(state.answers, Further::Missed);
     let is_coming = match state.answers {
         Further::Coming => true,
         Further::There(_) => matches!(state.details, Further::Coming),
@@ -47,6 +49,7 @@ pub(crate) fn App() -> Html {
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
+            state.answers.there().map(|it| (it.aside)(page)),
             if is_blank { welcome(page) } else { found_view(page) },
             questions_view(page),
             caution(),
@@ -54,22 +57,6 @@ pub(crate) fn App() -> Html {
         bar(page),
     )
     .into()
-}
-
-/// The plan that was open last; where it can't be read, a blank one beside it.
-fn opened() -> State {
-    let state = |key, plan| State::new(key, plan, |key, plan| storage::write(key, plan).is_ok());
-    let blank = || state(storage::free_key(), Plan::default());
-    let Some(key) = storage::last_open() else { return blank() };
-    match storage::read(&key) {
-        storage::Stored::Plan(plan) => state(key, *plan),
-        storage::Stored::Nothing => blank(),
-        storage::Stored::Unreadable(text, _) => {
-            let mut state = blank();
-            state.notices.push(Notice { text: words::UNREADABLE.into(), kept: Some(text) });
-            state
-        }
-    }
 }
 
 /// Asks for what answers, once the form is put together.
@@ -175,6 +162,7 @@ fn header(page: &Page) -> View {
 /// That a further part of the program could not be fetched.
 fn missed(page: &Page) -> View {
     let what = match (page.state.answers, page.state.details) {
+        (Further::Missed, _) | (_, Further::Missed) if offline::is_misplaced() => words::MISPLACED,
         (Further::Missed, _) => words::MISSED,
         (_, Further::Missed) => words::DETAILS_MISSED,
         _ => return nothing(),
@@ -252,7 +240,7 @@ fn caution() -> View {
             "This page plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's \
              rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
              disconnect the battery before you touch the wiring."),
-        offline::is_single_file().then(|| el!("p"; alone)),
+        if offline::is_single_file() { el!("p"; alone) } else { keeping::licences() },
     )
 }
 

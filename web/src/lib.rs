@@ -8,6 +8,7 @@ mod app;
 mod browser;
 mod components;
 mod element;
+mod keeping;
 mod pictures;
 mod questions;
 pub mod state;

@@ -3,6 +3,7 @@
 mod asset;
 mod compile;
 mod cut;
+mod licences;
 mod names;
 mod page;
 mod policy;
@@ -11,7 +12,9 @@ mod template;
 mod worker;
 
 pub(crate) use compile::{Symbols, program};
-pub(crate) use page::{Load, load};
+pub(crate) use licences::NAME as LICENCES;
+pub(crate) use page::{ENTRY, Load, load};
+pub(crate) use policy::served as policy;
 
 use crate::{folders, setup, shell};
 use anyhow::{Context, Result};

@@ -1,7 +1,7 @@
 //! Leading the eye and the keyboard to a place on the page.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlDetailsElement, HtmlElement};
+use web_sys::{Element, HtmlDetailsElement, HtmlElement, HtmlInputElement};
 
 /// Goes to the element with this id, or to the nearest part above it (`loads.0.kind`, `loads.0`, `loads`).
 pub(crate) fn go_to(path: &str) {
@@ -16,6 +16,14 @@ pub(crate) fn go_to(path: &str) {
         }
         let Some((above, _)) = rest.rsplit_once('.') else { return };
         rest = above;
+    }
+}
+
+/// Puts a text into a field, which was not drawn anew.
+pub(crate) fn show_text(path: &str, text: &str) {
+    let field = gloo::utils::document().get_element_by_id(&format!("at-{path}"));
+    if let Some(input) = field.as_ref().and_then(|it| it.dyn_ref::<HtmlInputElement>()) {
+        input.set_value(text);
     }
 }
 

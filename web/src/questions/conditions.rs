@@ -2,7 +2,7 @@
 
 use quietpin_core::{
     fields::controller,
-    plan::LeftOver,
+    plan::{LeftOver, MOST_ENTRIES},
     schema::{Part, Place},
 };
 
@@ -53,7 +53,7 @@ fn left_over(page: &Page, left: &[LeftOver]) -> View {
         "What has no place in this plan",
         several!(
             el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
-            el!("ul"; all(left.iter().map(row))),
+            el!("ul"; all(left.iter().take(MOST_ENTRIES).map(row))),
             drop,
         ),
     )

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use quietpin_core::plan::Plan;
+use quietpin_core::plan::{Merged, Plan};
 
 /// Most changes that are remembered: a plan is some kilobytes.
 const MOST: usize = 500;
@@ -55,5 +55,33 @@ impl History {
         let after = self.future.pop()?;
         self.past.push(Rc::clone(now));
         Some(after)
+    }
+
+    /// Carries what another page changed into every plan that may come back: one's own undo takes back one's own.
+    pub(super) fn carry(&mut self, before: &Plan, after: &Plan, merged: Merging) {
+        for plan in self.past.iter_mut().chain(&mut self.future) {
+            *plan = Rc::new(merged(before, plan, after).plan);
+        }
+    }
+}
+
+/// A plan with what was changed in either of two that come from it.
+pub(super) type Merging = fn(&Plan, &Plan, &Plan) -> Merged;
+
+/// What can be taken back in a plan that is put away, and what it was then.
+type PutAway = (History, Rc<Plan>);
+
+/// What can be taken back in plans that were open before, by their keys.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Shelf(Vec<(String, PutAway)>);
+
+impl Shelf {
+    pub(super) fn put(&mut self, key: String, history: PutAway) {
+        self.0.push((key, history));
+    }
+
+    pub(super) fn take(&mut self, key: &str) -> Option<PutAway> {
+        let at = self.0.iter().position(|(it, _)| it == key)?;
+        Some(self.0.remove(at).1)
     }
 }

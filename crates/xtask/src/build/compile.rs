@@ -41,16 +41,21 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     let mut glue = cut::join(&glue, &fetching()?)?;
     names::shorten(&mut first, &mut glue);
     shell::say("Making it small.");
-    let scratch = folders::wasm_target().join("small");
-    fs::create_dir_all(&scratch)?;
+    let scratch = scratch()?;
     let first = make_small(&first, &scratch, symbols)?;
     let small = |Further { name, modules }| {
         let modules = modules.iter().map(|module| make_small(module, &scratch, symbols));
         Ok(Further { name, modules: modules.collect::<Result<_>>()? })
     };
     let further = further.into_iter().map(small).collect::<Result<_>>()?;
-    let glue = make_script_small(&glue, &scratch)?;
+    let glue = make_script_small(&glue)?;
     Ok(Program { first, further, glue })
+}
+
+fn scratch() -> Result<PathBuf> {
+    let folder = folders::wasm_target().join("small");
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
 }
 
 fn fetching() -> Result<String> {
@@ -121,8 +126,8 @@ fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> 
 }
 
 /// Without comments and with short names inside; the names that the program calls by are left.
-fn make_script_small(script: &str, scratch: &Path) -> Result<String> {
-    let before = scratch.join("before.js");
+pub(super) fn make_script_small(script: &str) -> Result<String> {
+    let before = scratch()?.join("before.js");
     fs::write(&before, script)?;
     let mut command = Command::new(folders::npm_program("terser"));
     command.arg(&before).args(["--compress", "--mangle"]);
