@@ -154,7 +154,7 @@ test("a text that is more than a plan holds is not taken, and told", () => visit
   await unfold(field(page, "injectors.resistance"));
   const before = await field(page, "injectors.resistance").inputValue();
   await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
-  assert.match(await notices(page).innerText(), /Resistance of one injector.*more than a plan holds.*was not taken/);
+  assert.match(await notices(page).innerText(), /Resistance of one injector.*more than a plan holds.*was not kept/);
   await until(page, "the field shows what stands in the plan",
     () => document.getElementById("at-injectors.resistance").value.length < 100);
   assert.equal(await field(page, "injectors.resistance").inputValue(), before);

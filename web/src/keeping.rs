@@ -2,6 +2,7 @@
 
 use gloo::events::EventListener;
 use quietpin_core::plan::Plan;
+use wasm_bindgen::JsCast;
 use yew::prelude::*;
 
 use crate::{
@@ -37,7 +38,11 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
         let window = gloo::utils::window();
         let meet = |target: &web_sys::EventTarget, event: &'static str| {
             let send = send.clone();
-            EventListener::new(target, event, move |_| send.dispatch(Action::Meet))
+            EventListener::new(target, event, move |event| {
+                if event.dyn_ref().is_none_or(storage::is_of_plan) {
+                    send.dispatch(Action::Meet);
+                }
+            })
         };
         let listeners = [
             meet(&window, "storage"),
@@ -53,9 +58,9 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
 /// What has to do with what is kept and taken back, once there is what answers.
 pub(crate) fn aside(page: &Page) -> View {
     // each is there before it says something: only then is it read aloud
-    el!("div";
+    el!("div", "class" = "aside";
         el!("div", "role" = "alert"; page.state.is_held.then(|| held(page))),
-        el!("div", "role" = "status"; page.state.done.as_ref().map(|it| done(page, it))),
+        el!("div", "class" = "told", "role" = "status"; page.state.done.as_ref().map(|it| done(page, it))),
     )
 }
 

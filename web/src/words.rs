@@ -81,6 +81,6 @@ pub(crate) const PLAN: &str = "The plan";
 /// That a text was not taken.
 pub(crate) fn refused(called: &str) -> String {
     format!(
-        "{called}: this is more than a plan holds, so it was not taken. What stood there before still does."
+        "{called}: this is more than a plan holds, so it was not kept. What stood there before still does."
     )
 }

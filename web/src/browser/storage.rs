@@ -84,6 +84,11 @@ fn plan_name(key: &str) -> String {
     format!("{PLAN}{key}")
 }
 
+/// Whether another page kept a plan, or removed one.
+pub(crate) fn is_of_plan(event: &web_sys::StorageEvent) -> bool {
+    event.key().is_none_or(|name| name.starts_with(PLAN))
+}
+
 /// Marks a plan that is being answered. Where storage is denied, there is no plan to be opened next time either.
 fn mark(key: &str, is_answering: bool) {
     let name = format!("{ANSWERING}{key}");

@@ -7,6 +7,9 @@ use quietpin_core::plan::{Merged, Plan};
 /// Most changes that are remembered: a plan is some kilobytes.
 const MOST: usize = 500;
 
+/// Of so many plans that were open before it is remembered what can be taken back in them.
+const MOST_PLANS: usize = 10;
+
 /// The plans before and after this one.
 #[derive(Clone, Debug, Default)]
 pub(super) struct History {
@@ -77,6 +80,9 @@ pub(super) struct Shelf(Vec<(String, PutAway)>);
 
 impl Shelf {
     pub(super) fn put(&mut self, key: String, history: PutAway) {
+        if self.0.len() >= MOST_PLANS {
+            self.0.remove(0);
+        }
         self.0.push((key, history));
     }
 

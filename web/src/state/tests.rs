@@ -212,7 +212,7 @@ fn what_is_more_than_a_plan_holds_is_not_taken_and_told() {
     assert_eq!(state.plan.text(engine::ORDER), "1-2");
     assert_eq!(state.refused, (1, "engine.order".into()));
     let [notice] = state.notices.as_slice() else { panic!("{:?}", state.notices) };
-    assert!(notice.text.contains("was not taken"), "{}", notice.text);
+    assert!(notice.text.contains("was not kept"), "{}", notice.text);
 }
 
 #[test]

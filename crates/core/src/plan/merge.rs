@@ -52,7 +52,7 @@ impl Plan {
             let rows = if part.is_list() {
                 rows(part, self, newer, older)
             } else {
-                vec![Row { base: Some(0), newer: Some(0), older: Some(0) }]
+                vec![MergedRecord { base: Some(0), newer: Some(0), older: Some(0) }]
             };
             plan.set_count(part, rows.len());
             for (at, row) in rows.into_iter().enumerate() {
@@ -89,13 +89,13 @@ fn chosen<'a>(
 }
 
 /// An entry of a list, by its number in each plan that has it.
-struct Row {
+struct MergedRecord {
     base: Option<usize>,
     newer: Option<usize>,
     older: Option<usize>,
 }
 
-impl Row {
+impl MergedRecord {
     fn fill(
         self,
         plan: &mut Plan,
@@ -135,11 +135,15 @@ impl Row {
 }
 
 /// The entries of a list that stay: those that there were, then those that were added.
-fn rows(part: Part, base: &Plan, newer: &Plan, older: &Plan) -> Vec<Row> {
+fn rows(part: Part, base: &Plan, newer: &Plan, older: &Plan) -> Vec<MergedRecord> {
     let (to_newer, to_older) = (Aligned::of(part, base, newer), Aligned::of(part, base, older));
     let mut rows = Vec::new();
     for at in 0..base.count(part) {
-        let row = Row { base: Some(at), newer: to_newer.of_base(at), older: to_older.of_base(at) };
+        let row = MergedRecord {
+            base: Some(at),
+            newer: to_newer.of_base(at),
+            older: to_older.of_base(at),
+        };
         let is_as_it_was = |side: &Plan, there: Option<usize>| {
             there.is_none_or(|there| same_texts(base.record(part, at), side.record(part, there)))
         };
@@ -154,8 +158,12 @@ fn rows(part: Part, base: &Plan, newer: &Plan, older: &Plan) -> Vec<Row> {
         added.iter().any(same)
     };
     let of_older: Vec<_> = to_older.added().filter(|it| !is_there(it)).collect();
-    rows.extend(added.iter().map(|it| Row { base: None, newer: Some(*it), older: None }));
-    rows.extend(of_older.into_iter().map(|it| Row { base: None, newer: None, older: Some(it) }));
+    rows.extend(added.iter().map(|it| MergedRecord { base: None, newer: Some(*it), older: None }));
+    rows.extend(of_older.into_iter().map(|it| MergedRecord {
+        base: None,
+        newer: None,
+        older: Some(it),
+    }));
     rows
 }
 
