@@ -1,7 +1,8 @@
 // Whatever is typed: a message at its field, the text kept as it is, and every other question still answered.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { bench, demo, field, type, unfold, workshop } from "./fitter.mjs";
+import { bench, demo, field, notices, type, unfold, workshop } from "./fitter.mjs";
+import { until } from "./support.mjs";
 
 const visit = workshop();
 /** What is typed here is mended again: one page serves all. That it outlives a reload is tested with what is kept. */
@@ -134,13 +135,29 @@ test("a folded field that is mended letter by letter stays in view", () => visit
   assert.equal(await field(page, path).inputValue(), "500 ohm");
 }));
 
-test("a megabyte pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
+test("a long text pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
   await demo(page);
   await unfold(field(page, "injectors.resistance"));
-  await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
+  await field(page, "injectors.resistance").fill("9".repeat(900_000));
   const problem = page.locator('[id="problem-injectors.resistance"]');
   await problem.waitFor();
   assert.ok((await problem.innerText()).length < 400, "the message repeats it all");
+  await page.reload();
+  await unfold(field(page, "injectors.resistance"));
+  assert.equal((await field(page, "injectors.resistance").inputValue()).length, 900_000, "what is taken can be read again");
   await type(page, "relays.0.relay_on_at", "120 rpm");
   assert.equal(await field(page, "relays.0.relay_on_at").inputValue(), "120 rpm");
+}));
+
+test("a text that is more than a plan holds is not taken, and told", () => visit(async ({ page }) => {
+  await demo(page);
+  await unfold(field(page, "injectors.resistance"));
+  const before = await field(page, "injectors.resistance").inputValue();
+  await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
+  assert.match(await notices(page).innerText(), /Resistance of one injector.*more than a plan holds.*was not kept/);
+  await until(page, "the field shows what stands in the plan",
+    () => document.getElementById("at-injectors.resistance").value.length < 100);
+  assert.equal(await field(page, "injectors.resistance").inputValue(), before);
+  await page.reload();
+  assert.equal(await field(page, "injectors.resistance").inputValue(), before);
 }));

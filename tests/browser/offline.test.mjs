@@ -2,10 +2,11 @@
 import { after, before, test } from "node:test";
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
-import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
-import { PATIENCE, dist, kept, launch, open, serve, started, until, watched } from "./support.mjs";
+import { field, type } from "./fitter.mjs";
+import { PATIENCE, PHONE, dist, kept, launch, open, serve, started, until, watched } from "./support.mjs";
 
 let browser;
 before(async () => { browser = await launch(); });
@@ -48,6 +49,45 @@ async function update(page) {
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update().catch(() => {}));
   await until(page, "the update has come to an end", async () => !(await navigator.serviceWorker.ready).installing);
 }
+
+/** Puts another version in place of the one that is served: the further parts have other names. */
+async function republish(folder) {
+  const entry = path.join(folder, "index.html");
+  let text = await readFile(entry, "utf8");
+  for (const name of new Set(text.match(/(answers|details)[\w.]*-[0-9a-f]+\.wasm/g))) {
+    const next = name.replace(/-[0-9a-f]{4}/, "-0000");
+    await rename(path.join(folder, name), path.join(folder, next));
+    text = text.replaceAll(name, next);
+  }
+  await writeFile(entry, text.replace(/<title>.*<\/title>/, "<title>Quietpin next</title>"));
+}
+
+test("a version that is published while the page loads for the first time is told, and had by trying again", () =>
+  copyServed(async ({ folder, address }) => {
+    // the worker of the first version would find half of it: it is none
+    const { context } = await watched(browser, { ...PHONE, serviceWorkers: "block" });
+    const page = await context.newPage();
+    let release;
+    const held = new Promise((resolve) => { release = resolve; });
+    await page.route(/\/answers[^/]*\.wasm$/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(address);
+    await page.getByRole("heading", { level: 1 }).first().waitFor();
+    await type(page, "injectors.resistance", "2.4 ohm");
+    await republish(folder);
+    release();
+    const told = page.getByRole("alert").filter({ hasText: "could not be loaded" });
+    await told.waitFor();
+    assert.match(await told.innerText(), /newer Quietpin/);
+    assert.doesNotMatch(await told.innerText(), /connection/);
+    await told.getByRole("button", { name: "Try again" }).click();
+    await until(page, "the newer version is there", () => document.title === "Quietpin next");
+    await started(page);
+    assert.equal(await field(page, "injectors.resistance").inputValue(), "2.4 ohm");
+    await context.close();
+  }));
 
 test("the page loads again with no network", () => copyServed(async ({ context, trouble, address }) => {
   const page = await open(context, address);

@@ -2,6 +2,7 @@
 
 use quietpin_core::{
     fields::controller,
+    plan::MOST_ENTRIES,
     schema::{Part, Place},
 };
 
@@ -48,7 +49,7 @@ fn left_over(page: &Page, _: usize) -> View {
     );
     several!(
         el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
-        el!("ul"; all(page.state.plan.left_over().iter().map(row))),
+        el!("ul"; all(page.state.plan.left_over().iter().take(MOST_ENTRIES).map(row))),
         drop,
     )
 }
