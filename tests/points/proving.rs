@@ -243,20 +243,3 @@ fn a_relay_of_the_coils_that_follows_no_speed_is_asked_for_none() {
     // one that is switched at a speed is asked for it
     assert_eq!(needs(&[(&switched, "speed"), (&on_at, "")]), ["The threshold of the coils' relay"]);
 }
-
-#[test]
-fn what_was_assumed_is_nothing_to_do_and_the_best_way_is_said_once() {
-    for example in quietpin_tests::plans::ALL {
-        let plan = quietpin_core::plan::parse(example.text).expect(example.name);
-        for answer in report(&plan).sections.iter().flat_map(|it| &it.answers) {
-            let is_taken = |code: &str| code.ends_with(".taken");
-            assert!(!answer.to_do.iter().any(|it| is_taken(it.code)), "{}", example.name);
-            let best = answer.to_do.iter().find(|it| it.text.starts_with("Best: "));
-            let Some(edits) = best.map(|it| &it.edits).filter(|it| !it.is_empty()) else {
-                continue;
-            };
-            let again = answer.to_do.iter().filter(|it| it.edits == *edits).count();
-            assert_eq!(again, 1, "{}: {:?}", example.name, answer.to_do);
-        }
-    }
-}
