@@ -57,7 +57,7 @@ fn a_fuse_that_holds_longer_than_a_coil_that_is_held_on_lives_is_told() {
     assert_eq!(fused("15 A"), [Doubt]);
     assert_eq!(fused("10 A"), NOTHING);
     let said = words(HELD, &[], code);
-    assert!(said.contains("27.6 A, and the 15 A fuse may bear that for 11.8 s"), "{said}");
+    assert!(said.contains("27.6 A, and the 15 A fuse may last 11.8 s at that"), "{said}");
     assert!(
         said.contains("the coil's winding, with 381 W in it, is 100 °C hotter in 10.2 s"),
         "{said}"
@@ -96,7 +96,7 @@ fn a_coil_that_nothing_in_the_plan_holds_on_is_no_finding_and_its_fuse_is_spoken
         assert_eq!(told(HELD, &texts, code), NOTHING, "{texts:?}");
         let why = feed(&texts);
         assert!(why.contains("Nothing in this plan keeps a coil on"), "{why}");
-        assert!(why.contains("the 15 A fuse may bear that for 11.8 s"), "{why}");
+        assert!(why.contains("the 15 A fuse may last 11.8 s at that"), "{why}");
     }
     assert!(!feed(&[]).contains("Nothing in this plan"), "{}", feed(&[]));
     // where the fuse blows in time there is nothing to speak of

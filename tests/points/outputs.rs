@@ -381,3 +381,13 @@ fn no_wiring_is_spoken_of_as_offered_where_none_is() {
         assert!(!cure.text.contains("Move it to U2"), "{}", cure.text);
     }
 }
+
+/// By hand: 14.4 V × 120 / 1120 are 1.54 V while the controller starts, and of 1.5 kΩ 1.07 V; with the output off the pin is at ground.
+#[test]
+fn what_only_a_restart_holds_in_is_told_as_that() {
+    let (name, code) = ("outputs-restart-holds", "outputs.may-stay-in-at-restart");
+    assert_eq!(told(name, &[], code), [Doubt]);
+    assert_eq!(told(name, &[("relays.0.unasked", "dangerous")], code), [Danger]);
+    assert_eq!(told(name, &[("outputs.0.pull_up", "1.5 kohm")], code), []);
+    assert_eq!(told(name, &[], "outputs.acts-without-ground"), [], "the same pull-up: one cause");
+}

@@ -33,7 +33,7 @@ const LEAST_A: f64 = 1e-6;
 const UNTIL_HALF: Formula = Formula {
     symbols: "t = k × C / (I + s × C)",
     source: "charge is current times time; k = a half, since a starter battery drained further may not crank and is \
-             harmed: common practice, no source; s = what a lead battery loses by itself, 3 to 5 % a month at 20 to 25 °C: \
+             harmed: common practice, no source; s = what a lead battery loses by itself, 3 to 5% a month at 20 to 25 °C: \
              common practice, from memory. On the safe side: a small current gets more out of a battery than the \
              20 hours that its capacity is stated for",
 };

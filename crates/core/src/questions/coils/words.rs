@@ -130,7 +130,7 @@ sentences! {
     SHARED_LIMIT = "coils.shared-limit",
         "The igniter limits {n} coils together to {limit}: each gets {each}, and {wanted} is needed.";
     NO_SUCH_INPUT = "coils.no-such-input", "No load is called {name}.";
-    FUSE_HOLDS_FOR = "coils.fuse-holds-for", "the {rating} fuse may bear that for {time}";
+    FUSE_HOLDS_FOR = "coils.fuse-holds-for", "the {rating} fuse may last {time} at that";
     FUSE_HOLDS_FOR_EVER = "coils.fuse-holds-for-ever", "the {rating} fuse may not blow at that";
     THE_COIL = "coils.the-coil", "the coil's winding";
     THE_IGNITER = "coils.the-igniter", "the igniter";
