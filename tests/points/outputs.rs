@@ -389,5 +389,4 @@ fn what_only_a_restart_holds_in_is_told_as_that() {
     assert_eq!(told(name, &[], code), [Doubt]);
     assert_eq!(told(name, &[("relays.0.unasked", "dangerous")], code), [Danger]);
     assert_eq!(told(name, &[("outputs.0.pull_up", "1.5 kohm")], code), []);
-    assert_eq!(told(name, &[], "outputs.acts-without-ground"), [], "the same pull-up: one cause");
 }
