@@ -14,7 +14,7 @@ use yew::{platform::spawn_local, prelude::*};
 use crate::{
     address::{ALL, Shown, shown},
     answering::{answering, detailing},
-    browser::{address, files, focus, offline, print, storage},
+    browser::{address, files, focus, offline, print},
     cards::place_of,
     components::{
         Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file,
