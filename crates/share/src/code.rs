@@ -186,5 +186,6 @@ impl Code {
 }
 
 fn after_mark(text: &str) -> Option<&str> {
-    text.split_once(MARK).map(|(_, code)| code)
+    let at = text.as_bytes().windows(MARK.len()).position(|it| it == MARK.as_bytes())?;
+    text.get(at.saturating_add(MARK.len())..)
 }
