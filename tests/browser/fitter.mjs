@@ -144,6 +144,38 @@ export async function findings(page) {
   return page.locator("#at-found");
 }
 
+/** The findings as they are read there, with plain spaces. */
+export const found = async (page) => plain(await (await findings(page)).innerText());
+
+/** What was found about a subject, in full on its card. */
+export async function foundOn(page, address) {
+  await go(page, address);
+  return page.locator(".found.here li");
+}
+
+/** What is wrong with a field, once the hand has left it. */
+export async function problem(page, path) {
+  const place = await shown(page, path);
+  await place.evaluate((it) => it.blur());
+  const said = page.locator(`[id="problem-${path}"]`);
+  await said.waitFor();
+  return plain(await said.innerText());
+}
+
+/** Presses a button; its card is gone to first, where it is not on the screen. */
+export async function press(page, name, address) {
+  const button = page.getByRole("button", { name }).first();
+  await seen(page, button, address);
+  await unfold(button);
+  await button.click();
+}
+
+/** Adds a load, a relay or an output by its button on the overview. */
+export const add = (page, name) => press(page, name, "outputs");
+
+/** Takes back what was done last. */
+export const undo = (page) => page.getByRole("button", { name: "Undo", exact: true }).tap();
+
 /** Opens whatever is folded around a place, by its summary, as a finger would. */
 export async function unfold(place) {
   const closed = place.locator("xpath=ancestor::details[not(@open)]");
