@@ -1,7 +1,7 @@
 // What a person does on the page, and reads there. The tests say what is done, this file says how.
 import { after, before } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, launch, open, serve, watched } from "./support.mjs";
+import { PHONE, launch, open, serve, until, watched } from "./support.mjs";
 
 /**
  * A server and a browser for the tests of one file. What it returns runs one test: on a page of its own with nothing
@@ -71,9 +71,17 @@ export function bench(begin) {
 
 /** Goes to an address of the page: the list of questions, a card, all of them. */
 export async function go(page, address) {
-  await page.evaluate((it) => { location.hash = it; }, address);
-  // what is drawn for it comes in a task of its own
-  await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
+  await page.evaluate((it) => new Promise((done) => {
+    const before = location.href;
+    // what is drawn for it comes in a task of its own
+    const drawn = () => requestAnimationFrame(() => requestAnimationFrame(done));
+    addEventListener("hashchange", drawn, { once: true });
+    location.hash = it;
+    if (location.href === before) {
+      removeEventListener("hashchange", drawn);
+      drawn();
+    }
+  }), address);
 }
 
 /** Goes to the card of a place, where it is not on the screen. */
@@ -221,6 +229,20 @@ export async function demo(page) {
   await page.locator("#at-found ol").waitFor();
 }
 
+/** The addresses of all cards, in their order, as the bar leads through them; the last one is on the screen then. */
+export async function cards(page) {
+  const all = ["engine"];
+  await go(page, "engine");
+  for (const after = page.locator("nav.bar a.after"); await after.count();) {
+    const lead = await after.getAttribute("href");
+    if (all.includes(lead.slice(1))) throw new Error(`from ${all.at(-1)} the bar leads back to ${lead}`);
+    await after.tap();
+    await page.waitForFunction((it) => location.hash === it && document.activeElement.id === "title", lead);
+    all.push(lead.slice(1));
+  }
+  return all;
+}
+
 /** Opens the list of plans, where it is closed. */
 export async function plans(page) {
   const sheet = await seen(page, page.locator("details.plans"), "plans");
@@ -228,10 +250,19 @@ export async function plans(page) {
   return sheet;
 }
 
-/** Opens everything that is folded. */
-export const unfoldAll = (page) => page.locator("details").evaluateAll((all) => {
-  for (const it of all) it.open = true;
-});
+/** Opens everything that is folded, and what is folded in there. */
+export async function unfoldAll(page) {
+  const closed = page.locator("details:not([open])");
+  for (let rounds = 0; await closed.count(); rounds += 1) {
+    if (rounds > 9) throw new Error("some fold does not stay open");
+    await closed.evaluateAll((all) => {
+      for (const it of all) it.open = true;
+    });
+    // numbers are made once they are unfolded
+    await until(page, "what is unfolded is there", () => [...document.querySelectorAll("details.more[open]")]
+      .every((it) => it.querySelector(".folded")));
+  }
+}
 
 /** What the page has to say beside its report. */
 export const notices = (page) => page.locator(".notices .notice");
