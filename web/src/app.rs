@@ -12,12 +12,12 @@ use web_sys::{DragEvent, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
-    address::{Shown, shown},
+    address::{ALL, Shown, shown},
     answering::{answering, detailing},
     browser::{address, files, focus, offline, print, storage},
     cards::place_of,
-    components::{Dispatch, Page, Plans, bar, button, card_view, found_view, list, open_file, sending, whole_car},
-    element::{View, all, el, nothing, on_click, several},
+    components::{Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file, sending, whole_car},
+    element::{View, all, el, nothing, on_click, several, text},
     questions::{all_cards, all_questions},
     state::{Action, Further, Notice, State},
     words,
@@ -51,6 +51,7 @@ pub(crate) fn App() -> Html {
         Further::There(_) => matches!(state.details, Further::Coming),
         Further::Missed => false,
     };
+    use_title(here.and_then(|(question, card)| questions.get(question)?.1.get(card)).map(|it| it.title.clone()));
     let content = match (here, shown(&state.address)) {
         (Some(here), _) => card_view(page, questions, here),
         (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
@@ -112,6 +113,15 @@ fn use_address(state: &State, dispatch: &Dispatch) {
         if !address.is_empty() {
             address::arrive(address);
         }
+    });
+}
+
+/// The page's title names what is on the screen.
+#[hook]
+fn use_title(card: Option<String>) {
+    use_effect_with(card, |card| {
+        let title = card.as_ref().map_or_else(|| "Quietpin".to_owned(), |it| format!("{it} · Quietpin"));
+        gloo::utils::document().set_title(&title);
     });
 }
 
@@ -224,7 +234,10 @@ fn header(page: &Page) -> View {
 
 fn plans(page: &Page) -> View {
     let plans = html! { <Plans page={page.clone()} /> };
-    el!("section", "id" = "at-plans", "class" = "plans-at", "tabindex" = "-1", "aria-label" = "Plans"; View::from(plans))
+    el!("section", "id" = "at-plans", "class" = "plans-at", "tabindex" = "-1", "aria-label" = "Plans";
+        View::from(plans),
+        el!("p"; link_to(ALL, text("All on one page"))),
+    )
 }
 
 /// That a further part of the program could not be fetched.
@@ -286,9 +299,9 @@ fn caution() -> View {
     el!("footer";
         el!("p", "class" = "caution";
             el!("strong"; "Caution: "),
-            "This page plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's \
-             rules or a licensed person. Fuel burns, ignition voltage kills, and parts move by themselves at key-on: \
-             disconnect the battery before you touch the wiring."),
+            "This plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's rules or a \
+             licensed person. Fuel burns, ignition voltage kills, parts move by themselves at key-on: battery off before you \
+             touch the wiring."),
         offline::is_single_file().then(|| el!("p"; alone)),
     )
 }

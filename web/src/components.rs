@@ -22,7 +22,7 @@ mod working;
 
 use std::rc::Rc;
 
-pub(crate) use answer::answer_view;
+pub(crate) use answer::{Told, answer_view};
 pub(crate) use bench::bench_view;
 pub(crate) use card::{bar, card_view};
 pub(crate) use checklist::checklist_view;

@@ -24,7 +24,7 @@ use quietpin_core::{
 
 use crate::{
     cards::{Block, Card},
-    components::{Drawn, FieldPlace, FieldProps, Page, answer_view, field_view, fold, is_as_before, parts},
+    components::{Drawn, FieldPlace, FieldProps, Page, Told, answer_view, field_view, fold, is_as_before, parts},
     element::{View, all, el, nothing},
     state::State,
 };
@@ -124,15 +124,19 @@ pub(crate) fn asks(page: &Page, card: &Card) -> View {
 /// What a card answers, and what was found there; `is_titled` where the card's own title does not stand above it.
 pub(crate) fn answers(page: &Page, card: &Card, found: &[Rc<Finding>], is_titled: bool) -> View {
     let has_titles = is_titled || card.answers.len() > 1;
+    let mut here = page.state.answers.there().map(|it| (it.found_here)(page, found, card));
+    // with the answer that matters most; where there is none, alone
+    let leading = card.worst().map(|it| it.subject.clone());
     let mut warned = card.warned.clone();
     let answers = card.answers.iter().map(|it| {
-        let view = answer_view(page, it, has_titles, &warned);
+        let told = Told { is_titled: has_titles, warned: &warned, found };
+        let here = if leading.as_ref() == Some(&it.subject) { here.take() } else { None };
+        let view = answer_view(page, it, &told, here);
         warned.extend(it.cautions.iter().map(|it| it.text.clone()));
         view
     });
     let answers = all(answers);
-    let found = page.state.answers.there().map(|it| (it.found_here)(page, found, card));
-    el!("div", "class" = "answers"; answers, found)
+    el!("div", "class" = "answers"; answers, here)
 }
 
 fn block(page: &Page, block: &Block) -> View {
@@ -234,8 +238,10 @@ fn form(page: &Page, fields: &[Place]) -> View {
     let is_assumed = |place: &Place| stands(place).map(|it| it.state) == Some(Stands::Assumed);
     let answered = |place: &Place| typed(place) || is_assumed(place);
     let goes_on = in_order.clone().filter(tier(Tier::First)).all(|it| answered(&it))
-        || in_order.filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
-    let is_wrong = rare.iter().any(|it| stands(it).is_some_and(|it| it.problem.is_some()));
+        || in_order.clone().filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
+    // where there is nothing else to type, it is not hidden
+    let is_all = in_order.clone().all(|it| it.field().tier == Tier::Rare);
+    let is_wrong = is_all || rare.iter().any(|it| stands(it).is_some_and(|it| it.problem.is_some()));
     let some = |fields: Option<View>| el!("div", "class" = "some"; fields);
     let has_rare = goes_on && !rare.is_empty();
     let more =

@@ -1,6 +1,8 @@
 //! The page's own words: all that is not said by the report.
 
-use quietpin_core::finding::Severity;
+use std::rc::Rc;
+
+use quietpin_core::finding::{Finding, Severity};
 use quietpin_core::report::Tone;
 
 /// How much a finding matters, in a word that prints in black and white.
@@ -58,3 +60,21 @@ pub(crate) const MISSED: &str = "The part of Quietpin that answers could not be 
 
 pub(crate) const DETAILS_MISSED: &str = "The part of Quietpin that shows pictures, numbers and reasons could not be loaded: there is no \
     connection, or the server does not reply. Every answer stands all the same.";
+
+/// How many were found of each kind.
+pub(crate) fn counted(findings: &[Rc<Finding>]) -> String {
+    let kinds = [
+        (Severity::Danger, "danger", "dangers"),
+        (Severity::Fault, "fault", "faults"),
+        (Severity::Doubt, "to check", "to check"),
+        (Severity::Note, "note", "notes"),
+    ];
+    let parts: Vec<_> = kinds
+        .into_iter()
+        .filter_map(|(kind, one, many)| {
+            let count = findings.iter().filter(|it| it.severity == kind).count();
+            (count > 0).then(|| format!("{count} {}", if count == 1 { one } else { many }))
+        })
+        .collect();
+    if parts.is_empty() { "none".to_owned() } else { parts.join(", ") }
+}

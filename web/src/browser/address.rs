@@ -1,11 +1,8 @@
 //! The address of what is on the screen: its fragment, with the browser's own history.
 
-use std::{
-    cell::{Cell, RefCell},
-    collections::BTreeMap,
-};
+use std::cell::{Cell, RefCell};
 
-use gloo::events::EventListener;
+use gloo::events::{EventListener, EventListenerOptions};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HashChangeEvent, ScrollRestoration};
 
@@ -13,7 +10,7 @@ use super::focus;
 
 thread_local! {
     /// How far down each address was left.
-    static LEFT: RefCell<BTreeMap<String, f64>> = const { RefCell::new(BTreeMap::new()) };
+    static LEFT: RefCell<Vec<(String, f64)>> = const { RefCell::new(Vec::new()) };
     /// Whether a link was followed: then one arrives at its place; by the browser's buttons one comes back to where one was.
     static BY_LINK: Cell<bool> = const { Cell::new(false) };
 }
@@ -38,7 +35,9 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
         // the page scrolls by itself, once what belongs there is drawn
         history.set_scroll_restoration(ScrollRestoration::Manual).ok();
     }
-    let clicked = EventListener::new(&gloo::utils::document(), "click", |event| {
+    let may_prevent = EventListenerOptions::enable_prevent_default();
+    let document = gloo::utils::document();
+    let clicked = EventListener::new_with_options(&document, "click", may_prevent, |event| {
         let target = event.target().and_then(|it| it.dyn_into::<Element>().ok());
         let link = target.and_then(|it| it.closest("a[href^='#']").ok()?);
         if let Some(link) = link {
@@ -54,7 +53,10 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
         let old = event.dyn_ref::<HashChangeEvent>().map(HashChangeEvent::old_url);
         let old = old.as_deref().and_then(|it| it.split_once('#')).map_or("", |it| it.1);
         let down = gloo::utils::window().scroll_y().unwrap_or(0.0);
-        LEFT.with_borrow_mut(|left| left.insert(old.to_owned(), down));
+        LEFT.with_borrow_mut(|left| {
+            left.retain(|it| it.0 != old);
+            left.push((old.to_owned(), down));
+        });
         then(now());
     });
     [clicked, changed]
@@ -62,7 +64,7 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
 
 /// Shows what belongs to the address, once it is drawn.
 pub(crate) fn arrive(address: &str) {
-    let left = LEFT.with_borrow(|left| left.get(address).copied());
+    let left = LEFT.with_borrow(|left| Some(left.iter().find(|it| it.0 == address)?.1));
     match left.filter(|_| !BY_LINK.take()) {
         Some(down) => gloo::utils::window().scroll_to_with_x_and_y(0.0, down),
         None => focus::arrive_at(address),

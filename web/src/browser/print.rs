@@ -19,7 +19,7 @@ pub(crate) fn unfold_for_print() -> [EventListener; 2] {
     ]
 }
 
-const FOLDED: &str = ":is(.rare, .wired):not([open])";
+const FOLDED: &str = ":is(.rare, .wired, .second, .ways, .cautions):not([open])";
 const UNFOLDED: &str = ".for-print";
 
 /// Opens, or closes again, all that this selects.

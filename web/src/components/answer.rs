@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use quietpin_core::{
+    finding::Finding,
     message::Message,
     report::{Answer, Tone},
 };
@@ -14,8 +15,18 @@ use crate::{
     words,
 };
 
+/// What is told of an answer on its card already.
+pub(crate) struct Told<'a> {
+    /// Whether its title stands nowhere else.
+    pub(crate) is_titled: bool,
+    /// The cautions that were told.
+    pub(crate) warned: &'a [String],
+    /// What was found on the card.
+    pub(crate) found: &'a [Rc<Finding>],
+}
+
 /// The verdict, why, what to do, and what stands below; with its title, where the card has several answers.
-pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool, warned: &[String]) -> View {
+pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, told: &Told<'_>, found: Option<View>) -> View {
     let numbers = page.state.details.there().map(|details| {
         let (answer, draw) = (Rc::clone(answer), details.numbers);
         View::from(html! { <Numbers {answer} {draw} /> })
@@ -27,7 +38,7 @@ pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, is_titled: bool, war
         .map(|details| all(answer.lists.iter().map(|it| (details.checklist)(page, it))));
     let id = format!("answer-{}", answer.subject);
     let view = el!("article", "class" = "answer", "id" = id, "tabindex" = "-1";
-        said(answer, is_titled, warned),
+        said(answer, told, found),
         el!("div"; lists),
         el!("div", "class" = "numbers"; numbers),
     );
@@ -53,7 +64,7 @@ impl PartialEq for Numbered {
     }
 }
 
-fn said(answer: &Answer, is_titled: bool, warned: &[String]) -> View {
+fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let tone = answer.verdict.tone;
     // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
     let first = if tone == Tone::Bad { 1 } else { 2 };
@@ -61,19 +72,34 @@ fn said(answer: &Answer, is_titled: bool, warned: &[String]) -> View {
         el!("ul", "class" = "to-do", "aria-label" = "What to do";
             all(steps.iter().map(|it| el!("li"; whole(&it.text)))))
     };
+    // what cures what was found stands there once more, to be done by a tap
+    let is_cure = |step: &Message| told.found.iter().any(|it| it.remedies.contains(step));
     let (best, more) = answer.to_do.split_at(first.min(answer.to_do.len()));
+    let more: Vec<_> = more.iter().filter(|it| !is_cure(it)).cloned().collect();
+    let cautions: Vec<_> = answer.cautions.iter().filter(|it| !told.warned.contains(&it.text)).collect();
+    let (first_caution, cautions) = cautions.split_at(1.min(cautions.len()));
     let caution =
         |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), whole(&it.text));
+    let more_cautions = || {
+        let summary = if cautions.len() == 1 { "1 more caution".to_owned() } else { format!("{} more cautions", cautions.len()) };
+        fold("cautions", summary, false, all(cautions.iter().map(|it| caution(it))))
+    };
+    let further = || {
+        let what = if tone == Tone::Bad { "More to do, and other ways" } else { "More to do" };
+        fold("ways", format!("{what}: {}", more.len()), false, steps(&more))
+    };
     el!("div", "class" = "said";
-        answer.title.as_ref().filter(|_| is_titled).map(|it| el!("h3"; &it.text)),
+        answer.title.as_ref().filter(|_| told.is_titled).map(|it| el!("h3"; &it.text)),
         el!("div", "class" = format!("verdict {}", words::tone_class(tone));
             el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone)),
             el!("p"; whole(&answer.verdict.message.text)),
         ),
         answer.why.as_ref().map(|it| el!("p", "class" = "why"; whole(&it.text))),
         (!best.is_empty()).then(|| steps(best)),
-        (!more.is_empty()).then(|| fold("ways", format!("{}: {}", if tone == Tone::Bad { "More to do, and other ways" } else { "More to do" }, more.len()), false, steps(more))),
-        all(answer.cautions.iter().filter(|it| !warned.contains(&it.text)).map(caution)),
+        (!more.is_empty()).then(further),
+        el!("div"; found),
+        all(first_caution.iter().map(|it| caution(it))),
+        (!cautions.is_empty()).then(more_cautions),
     )
 }
 

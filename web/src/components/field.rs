@@ -59,7 +59,7 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let is_typing = state.typing.as_ref() == Some(path);
     let problem = standing.and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
-    let shape = if matches!(field.kind, Kind::Quantity { .. } | Kind::Whole(..)) { " short" } else { "" };
+    let shape = if matches!(field.kind, Kind::Quantity { .. } | Kind::Whole(..) | Kind::Text) { " short" } else { "" };
     let class = match problem {
         Some(_) => format!("field wrong{shape}"),
         None if typed.trim().is_empty() => format!("field blank{shape}"),

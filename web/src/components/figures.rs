@@ -33,16 +33,19 @@ pub(super) fn table(table: &Table) -> View {
         el!("table";
             el!("caption"; el!("span"; caption)),
             el!("thead"; el!("tr"; all(heads))),
-            el!("tbody"; all(table.rows.iter().map(row))),
+            el!("tbody"; all(table.rows.iter().map(|it| row(it, table)))),
         ),
     )
 }
 
-fn row(row: &Row) -> View {
-    let mut cells = row.cells.iter();
-    let head = cells.next().map(|it| el!("th", "scope" = "row"; whole(&it.shown)));
+fn row(row: &Row, table: &Table) -> View {
+    let mut cells = row.cells.iter().zip(&table.columns);
+    let head = cells.next().map(|(it, column)| {
+        // where a phone is too narrow for the table, each row is a card, and each cell says what it is
+        el!("th", "scope" = "row", "data-column" = &column.text; whole(&it.shown))
+    });
     el!("tr", "class" = row.tone.map(words::tone_class);
         head,
-        all(cells.map(|it| el!("td"; whole(&it.shown)))),
+        all(cells.map(|(it, column)| el!("td", "data-column" = &column.text; whole(&it.shown)))),
     )
 }

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    finding::{Finding, Severity},
+    finding::Finding,
     message::Message,
     report::Tone,
 };
@@ -25,30 +25,8 @@ pub(crate) fn found(page: &Page, is_full: bool) -> View {
     } else {
         "Nothing yet: each question needs a few things first."
     };
-    let list = || {
-        several!(
-            el!("p", "class" = "count"; count(findings)),
-            el!("ol"; parts(page, findings.len(), if is_full { IN_FULL } else { IN_A_ROW })),
-        )
-    };
+    let list = || el!("ol"; parts(page, findings.len(), if is_full { IN_FULL } else { IN_A_ROW }));
     if findings.is_empty() { el!("p", "class" = "why"; nothing_yet) } else { list() }
-}
-
-fn count(findings: &[Rc<Finding>]) -> String {
-    let kinds = [
-        (Severity::Danger, "danger", "dangers"),
-        (Severity::Fault, "fault", "faults"),
-        (Severity::Doubt, "to check", "to check"),
-        (Severity::Note, "note", "notes"),
-    ];
-    let parts: Vec<_> = kinds
-        .into_iter()
-        .filter_map(|(kind, one, many)| {
-            let count = findings.iter().filter(|it| it.severity == kind).count();
-            (count > 0).then(|| format!("{count} {}", if count == 1 { one } else { many }))
-        })
-        .collect();
-    parts.join(", ")
 }
 
 const IN_FULL: Drawn = Drawn { draw: |page, at| drawn(page, at, in_full), is_same };
@@ -99,7 +77,8 @@ pub(crate) fn found_here(page: &Page, findings: &[Rc<Finding>], card: &Card) -> 
             el!("p"; said(it))
         };
         let cure = it.remedies.first().filter(|it| !is_said(it));
-        el!("li", "class" = words::severity_class(it.severity);
+        let told = if is_said(&it.message) { " told" } else { "" };
+        el!("li", "class" = format!("{}{told}", words::severity_class(it.severity));
             words,
             cure.map(|it| el!("p", "class" = "cure"; whole(&it.text))),
             page.state.details.there().map(|details| (details.more)(page, it)),

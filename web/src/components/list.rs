@@ -42,13 +42,17 @@ pub(crate) fn list(page: &Page, questions: &[(&'static str, Vec<Card>)], is_blan
 
 /// What stands out in the plan.
 pub(crate) fn found_view(page: &Page, is_full: bool) -> View {
+    let counted = match page.state.answers {
+        Further::There(_) => words::counted(&page.state.report.findings),
+        Further::Coming | Further::Missed => String::new(),
+    };
     let found = match page.state.answers {
         Further::There(answering) => Some((answering.found)(page, is_full)),
         Further::Coming => Some(el!("p", "class" = "why"; words::COMING)),
         Further::Missed => None,
     };
     el!("section", "id" = "at-found", "class" = "found", "tabindex" = "-1", "aria-labelledby" = "found-title";
-        el!("h2", "id" = "found-title"; "Findings"),
+        el!("h2", "id" = "found-title"; "Findings: ", counted),
         found,
     )
 }

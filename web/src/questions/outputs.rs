@@ -72,11 +72,12 @@ fn with_output(
     let of = |at: usize| plan.text(outputs::NAME.at(at));
     let mut outputs = 0..plan.count(Part::Outputs);
     // the card of a load that is on none describes one that has no name yet
-    let found = if named.is_empty() {
+    // also while the name that it goes by is being typed anew
+    let is_named = |at: &usize| names_in(of(*at)).iter().any(|it| it == named);
+    let by_name = outputs.clone().find(|at| !named.is_empty() && is_named(at));
+    let found = by_name.or_else(|| {
         outputs.find(|at| is_here && of(*at).trim().is_empty() && !described.contains(at))
-    } else {
-        outputs.find(|at| names_in(of(*at)).iter().any(|it| it == named))
-    };
+    });
     let Some(at) = found else {
         let add = Block::Made(|page, _| button(Some("add"), "Describe its output", sending(&page.send, Action::Add(Part::Outputs))), 0);
         return if named.is_empty() { card.asking(add) } else { card };

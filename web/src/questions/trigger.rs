@@ -33,7 +33,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(wheels::CAM_TEETH).is_empty();
     let has_sensor = of(&["crank_sensor"]).next().is_some();
     let sensor = Card::new("crank_sensor", "Crank sensor").asking(of_part(Part::CrankSensor));
-    let wheel = Card::new("trigger", "Crank wheel").asking(Block::Form(WHEEL.to_vec()));
+    let wheel = Card::new("wheels", "Crank wheel").asking(Block::Form(WHEEL.to_vec()));
     // the sensor is asked first: until it is known, the question is answered there
     let mut cards = if has_sensor {
         vec![sensor.answering(of(&["crank_sensor"])), wheel.answering(of(&["trigger"]))]
