@@ -142,9 +142,11 @@ export async function rows(page, subject, caption) {
   return all.map((cells) => cells.map(plain));
 }
 
-/** What is to be done, folded away or not. */
-export const toDo = async (page, subject) =>
-  (await (await answered(page, subject)).locator(".to-do li").allTextContents()).map(plain);
+/** What is to be done, folded away or not; and what cures what was found, which stands with it and not twice. */
+export const toDo = async (page, subject) => {
+  const steps = (await answered(page, subject)).locator(".to-do li, .found.here .cure, .found.here details > ul > li > p");
+  return (await steps.allTextContents()).map(plain);
+};
 
 /** The findings, on the list of questions. */
 export async function findings(page) {

@@ -6,7 +6,7 @@ import os from "node:os";
 import path from "node:path";
 import { chromium } from "playwright-core";
 import { PHONE, kept, launchOptions, open, patient, singleFile } from "./support.mjs";
-import { FOUR, field, notices, plans, reads, type, typeAll, typed, unfoldAll, workshop } from "./fitter.mjs";
+import { FOUR, go, notices, plans, reads, stands, type, typeAll, typed, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -21,7 +21,6 @@ const TYPED = {
 };
 
 async function isAllThere(page) {
-  await unfoldAll(page);
   assert.deepEqual(await typed(page, Object.keys(TYPED)), TYPED);
 }
 
@@ -72,6 +71,7 @@ test("the one file answers and keeps, with no server", () => visit(async ({ cont
   const page = await open(context, singleFile);
   await typeAll(page, TYPED);
   await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder$/);
+  await go(page, "list");
   assert.ok(await page.getByText("This is the single-file page").isVisible());
   await page.reload();
   await isAllThere(page);
@@ -114,7 +114,7 @@ test("a storage that fills up meanwhile loses nothing", () => visit(async ({ pag
   assert.match(await notices(page).innerText(), /does not keep the plan/);
   await page.getByRole("button", { name: "OK" }).click();
   assert.equal(await notices(page).count(), 0);
-  assert.equal(await field(page, "engine.order").inputValue(), "1-2-4-3");
+  assert.equal(await stands(page, "engine.order"), "1-2-4-3");
 }));
 
 const BROKEN = "{\"quietpin\": 1, \"engine\": {\"cylinders\": \"6\"";
