@@ -419,19 +419,19 @@ const clipped = (page) => page.evaluate(() => {
     .map((it) => `${it.tagName}.${it.getAttribute("class")} ${it.scrollWidth}x${it.scrollHeight} in ${it.clientWidth}x${it.clientHeight}: ${it.textContent.slice(0, 40)}`);
 });
 
-/** Goes through the demo, and tells what is wrong at each of its addresses. */
-async function through(page, check) {
-  await demo(page);
+/** Goes through the demo, and tells what sticks out or is cut off at each of its addresses. */
+async function through(page, addresses) {
   const bad = [];
-  for (const at of ["list", ...await cards(page), "sheet"]) {
+  for (const at of ["list", ...addresses, "sheet"]) {
     await go(page, at);
-    bad.push(...(await check(page)).map((it) => `${at}: ${it}`));
+    bad.push(...[...await wide(page), ...await clipped(page)].map((it) => `${at}: ${it}`));
   }
   assert.deepEqual(bad, []);
 }
 
 test("at 320 px nothing scrolls sideways, and nothing is cut off", () => visit(async ({ page }) => {
-  await through(page, async (it) => [...await wide(it), ...await clipped(it)]);
+  await demo(page);
+  await through(page, await cards(page));
 }, { ...PHONE, viewport: { width: 320, height: 568 } }));
 
 test("at 320 px nothing scrolls sideways with everything unfolded", () => visit(async ({ page }) => {
@@ -441,13 +441,16 @@ test("at 320 px nothing scrolls sideways with everything unfolded", () => visit(
   assert.deepEqual(await wide(page), []);
 }, { ...PHONE, viewport: { width: 320, height: 568 } }));
 
-test("with letters of twice the size nothing scrolls sideways, and nothing is cut off", () => visit(async ({ address }) => {
+test("with letters of twice the size nothing scrolls sideways, and nothing is cut off", () => visit(async ({ page: usual, address }) => {
+  await demo(usual);
+  const addresses = await cards(usual);
   const large = await launch(["--blink-settings=defaultFontSize=32"]);
   try {
     const { context, trouble } = await watched(large, PHONE);
     const page = await open(context, address);
     assert.equal(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize), "32px");
-    await through(page, async (it) => [...await wide(it), ...await clipped(it)]);
+    await demo(page);
+    await through(page, addresses);
     await go(page, "all");
     await unfoldAll(page);
     assert.deepEqual(await wide(page), []);
