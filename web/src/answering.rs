@@ -25,7 +25,9 @@ use yew::platform::spawn_local;
 
 use crate::{
     cards::Card,
-    components::{Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table, sheet},
+    components::{
+        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table, share, sheet, take_links,
+    },
     element::View,
 };
 
@@ -59,6 +61,10 @@ pub struct Details {
     pub(crate) sheet: fn(&Page) -> View,
     /// Where a pin table is pasted.
     pub(crate) pin_table: fn(&Page) -> View,
+    /// The ways to another phone and from it.
+    pub(crate) share: fn(&Page) -> View,
+    /// Takes what a link brings from another phone, now and later.
+    pub(crate) take_links: fn(&Dispatch),
     /// The invented car that is described to its end.
     pub(crate) whole_car: fn() -> Plan,
 }
@@ -123,5 +129,7 @@ pub(crate) const DETAILS: Details = Details {
     checklist: checklist_view,
     sheet,
     pin_table,
+    share,
+    take_links,
     whole_car,
 };

@@ -128,6 +128,9 @@ fn use_title(card: Option<String>) {
 /// So long nothing is typed before it is told what is wrong with it, in milliseconds; or until the field is left.
 const SETTLED: u32 = 1500;
 
+/// So long a finger may stay on a button, in milliseconds.
+const PRESSED: u32 = 300;
+
 /// Tells what is wrong with a field once the fitter pauses, or leaves it.
 #[hook]
 fn use_settling(state: &State, dispatch: &Dispatch) {
@@ -137,7 +140,11 @@ fn use_settling(state: &State, dispatch: &Dispatch) {
         move || drop(pause)
     });
     use_effect_with((), move |()| {
-        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |_| left.dispatch(Action::Settle));
+        // a little later: what is told must not push away the button that is being pressed
+        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |_| {
+            let left = left.clone();
+            Timeout::new(PRESSED, move || left.dispatch(Action::Settle)).forget();
+        });
         move || drop(listener)
     });
 }
@@ -168,7 +175,9 @@ fn ask(send: Dispatch) {
     spawn_local(async move {
         let Ok(answering) = answering().await else { return send.dispatch(Action::Miss) };
         send.dispatch(Action::Answer(answering));
-        send.dispatch(detailing().await.map_or(Action::MissDetails, Action::Detail));
+        let Ok(details) = detailing().await else { return send.dispatch(Action::MissDetails) };
+        send.dispatch(Action::Detail(details));
+        (details.take_links)(&send);
     });
 }
 

@@ -6,4 +6,5 @@ pub(crate) mod folds;
 pub(crate) mod focus;
 pub(crate) mod offline;
 pub(crate) mod print;
+pub(crate) mod scanned;
 pub(crate) mod storage;

@@ -28,6 +28,8 @@ pub(crate) struct Card {
 pub(crate) enum Block {
     /// Fields that have their home here: those asked first, then the others, the rare ones folded away.
     Form(Vec<Place>),
+    /// The same, with these between the fields that are asked first and the others.
+    Around(Vec<Place>, Vec<Block>),
     /// Fields that have their home on another card, and are typed here just as well.
     Also(Vec<Place>),
     /// A field for each entry of a list; `#` in the label stands for its number.
@@ -93,6 +95,9 @@ impl Block {
     fn holds(&self, path: &str) -> bool {
         match self {
             Self::Form(places) => places.iter().any(|it| it.path() == path),
+            Self::Around(places, middle) => {
+                places.iter().any(|it| it.path() == path) || middle.iter().any(|it| it.holds(path))
+            }
             Self::Rows(list, _) => {
                 let cell = list.in_cell(0).path();
                 let list = cell.trim_end_matches('0');

@@ -18,6 +18,7 @@ mod part;
 mod pin_table;
 mod row;
 mod sheet;
+mod share;
 mod working;
 
 use std::rc::Rc;
@@ -37,6 +38,7 @@ pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;
 pub(crate) use row::row;
 pub(crate) use sheet::sheet;
+pub(crate) use share::{share, take_links};
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

@@ -141,7 +141,10 @@ pub(crate) fn answers(page: &Page, card: &Card, found: &[Rc<Finding>], is_titled
 
 fn block(page: &Page, block: &Block) -> View {
     match block {
-        Block::Form(places) => form(page, places),
+        Block::Form(places) => form(page, places, nothing()),
+        Block::Around(places, middle) => {
+            form(page, places, all(middle.iter().map(|it| self::block(page, it))))
+        }
         Block::Also(places) => all(places.iter().map(|it| field_at(page, *it, FieldPlace::Also))),
         Block::Rows(list, label) => row_form(page, *list, label),
         Block::Fold { class, summary, is_wanted, blocks } => {
@@ -213,7 +216,7 @@ fn section<'a>(report: &'a Report, id: &str) -> Option<&'a Section> {
 }
 
 /// The fields of a record: those asked first, then the others, the rare ones folded away.
-fn form(page: &Page, fields: &[Place]) -> View {
+fn form(page: &Page, fields: &[Place], middle: View) -> View {
     let plan = &page.state.plan;
     let is_asked = |place: &Place| match place.field().only_if {
         None => true,
@@ -249,6 +252,7 @@ fn form(page: &Page, fields: &[Place]) -> View {
     // in places of their own, so that none is made anew when another comes or goes
     el!("div", "class" = "form";
         some(Some(all(first))),
+        middle,
         some(goes_on.then(|| all(usual))),
         has_rare.then(more),
     )
@@ -260,8 +264,12 @@ fn field_at(page: &Page, place: Place, at: FieldPlace) -> View {
 
 /// The fields of a part of the plan that is no list; what the first spark waits for is asked with the wheels.
 fn of_part(part: Part) -> Block {
+    Block::Form(of_record(part))
+}
+
+fn of_record(part: Part) -> Vec<Place> {
     let is_here = |it: &Place| !it.field().is_list && !trigger::is_of_wheels(*it);
-    Block::Form(part.places().filter(is_here).collect())
+    part.places().filter(is_here).collect()
 }
 
 #[cfg(test)]

@@ -126,6 +126,8 @@ pub struct State {
     pub address: String,
     /// The field that is being typed into: what is wrong with it waits for a pause.
     pub typing: Option<String>,
+    /// The plan as it was when one came to this address: what is asked of a field does not change under the hand.
+    pub entered: Rc<Plan>,
     /// What the answer is about that was changed last.
     pub lead: Option<String>,
     /// Keeps a plan under its key; false where the browser refuses.
@@ -144,6 +146,7 @@ impl State {
         Self {
             key,
             report: Rc::new(Report::pending(&plan)),
+            entered: Rc::new(plan.clone()),
             plan: Rc::new(plan),
             is_tried: false,
             answers: Further::Coming,
@@ -317,6 +320,7 @@ impl Reducible for State {
             }
             Action::Go(address) => {
                 state.address = address;
+                state.entered = Rc::clone(&state.plan);
                 (state.typing, state.lead) = (None, None);
             }
             Action::Settle => state.typing = None,

@@ -16,7 +16,10 @@ The chores of Quietpin. Each one sets up by itself what it needs.
   cargo xtask test              everything that can be checked: lints, tests, browser, docs, size
   cargo xtask laws              the laws with cases that no other run tried, and 5000 sequences of edits
       --seed N                  … with the cases of N, as a run that failed has told
+  cargo xtask package           the core as a JavaScript package, for scripts, into dist/package/
   cargo xtask size              the page's bytes by part, and its largest functions
+  cargo xtask speed             how long an edit keeps a browser busy, beside the release before
+      --keep                    … and keep that for the next one
   cargo xtask shots [FOLDER]    pictures of the page, into target/shots/ or FOLDER
   cargo xtask bless             take today's answers as the expected ones (then read the diff)
   cargo xtask --help            this list
@@ -29,7 +32,9 @@ pub(crate) enum Chore {
     Build,
     Serve(Serve),
     Test,
+    Package,
     Size,
+    Speed { keep: bool },
     Shots { folder: Option<PathBuf> },
     Bless,
     Laws { seed: Option<u64> },
@@ -63,7 +68,9 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
             "build" => Chore::Build,
             "serve" => return read_serve(parser),
             "test" => Chore::Test,
+            "package" => Chore::Package,
             "size" => Chore::Size,
+            "speed" => return read_speed(parser),
             "shots" => return read_shots(parser),
             "bless" => Chore::Bless,
             "laws" => return read_laws(parser),
@@ -76,6 +83,18 @@ pub(crate) fn read(mut parser: Parser) -> Result<Chore> {
         Some(Arg::Long("help") | Arg::Short('h')) => Ok(Chore::Help),
         Some(extra) => Err(extra.unexpected().into()),
     }
+}
+
+fn read_speed(mut parser: Parser) -> Result<Chore> {
+    let mut keep = false;
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Long("keep") => keep = true,
+            Arg::Long("help") | Arg::Short('h') => return Ok(Chore::Help),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(Chore::Speed { keep })
 }
 
 fn read_serve(mut parser: Parser) -> Result<Chore> {
@@ -154,6 +173,12 @@ mod tests {
     #[test]
     fn shots_take_a_folder() {
         check(&["shots", "here"], &Chore::Shots { folder: Some("here".into()) });
+    }
+
+    #[test]
+    fn a_package_takes_nothing() {
+        check(&["package"], &Chore::Package);
+        refused(&["package", "here"], "here");
     }
 
     #[test]

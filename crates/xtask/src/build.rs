@@ -10,8 +10,9 @@ mod single;
 mod template;
 mod worker;
 
-pub(crate) use compile::{Symbols, program};
+pub(crate) use compile::{Symbols, make_small, program};
 pub(crate) use page::{Load, load};
+pub(crate) use template::fill;
 
 use crate::{folders, setup, shell};
 use anyhow::{Context, Result};
@@ -50,7 +51,7 @@ pub(crate) fn build_with(target: &WasmTarget) -> Result<()> {
     Ok(())
 }
 
-fn write(folder: &Path, name: &str, bytes: &[u8]) -> Result<()> {
+pub(crate) fn write(folder: &Path, name: &str, bytes: &[u8]) -> Result<()> {
     fs::write(folder.join(name), bytes).with_context(|| format!("writing {name}"))
 }
 
@@ -64,7 +65,7 @@ fn put_in_place(beside: &Path) -> Result<()> {
     fs::remove_dir_all(old).context("removing the old dist/")
 }
 
-fn empty(folder: &Path) -> Result<()> {
+pub(crate) fn empty(folder: &Path) -> Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder).with_context(|| format!("emptying {}", folder.display()))?;
     }

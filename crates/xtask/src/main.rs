@@ -8,11 +8,13 @@ mod check;
 mod folders;
 mod hash;
 mod laws;
+mod package;
 mod serve;
 mod setup;
 mod shell;
 mod shots;
 mod size;
+mod speed;
 
 use arguments::Chore;
 use std::process::ExitCode;
@@ -34,7 +36,9 @@ fn run(chore: Chore) -> anyhow::Result<ExitCode> {
         Chore::Build => build::build()?,
         Chore::Serve(how) => serve::serve(&how)?,
         Chore::Test => return Ok(check::check()),
+        Chore::Package => package::package()?,
         Chore::Size => size::size()?,
+        Chore::Speed { keep } => speed::speed(keep)?,
         Chore::Shots { folder } => shots::shots(folder)?,
         Chore::Bless => bless::bless()?,
         Chore::Laws { seed } => laws::laws(seed)?,

@@ -65,7 +65,8 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
 /// Shows what belongs to the address, once it is drawn.
 pub(crate) fn arrive(address: &str) {
     let left = LEFT.with_borrow(|left| Some(left.iter().find(|it| it.0 == address)?.1));
-    match left.filter(|_| !BY_LINK.take()) {
+    let is_by_link = BY_LINK.take();
+    match left.filter(|_| !is_by_link) {
         Some(down) => gloo::utils::window().scroll_to_with_x_and_y(0.0, down),
         None => focus::arrive_at(address),
     }

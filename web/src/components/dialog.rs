@@ -35,6 +35,7 @@ pub(crate) fn Plans(props: &Props) -> Html {
             el!("ul", "class" = "kept", "aria-label" = "Plans kept in this browser";
                 all(kept.iter().map(|it| entry(it, &state.key, send)))),
             buttons(state, send, removing),
+            state.details.there().map(|details| (details.share)(&props.page)),
         ),
     );
     on("toggle", details, Callback::from(move |_| toggles.set(*toggles + 1))).into()

@@ -84,8 +84,7 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let stands = standing.map(|it| it.state);
     let text = match (stands, value) {
         (Some(Standing::Assumed), Some(value)) => {
-            let basis = standing.and_then(|it| it.basis.as_deref()).unwrap_or_default();
-            format!("Assumed: {} ({basis}).", value.shown)
+            format!("Assumed: {}.", value.shown)
         }
         (Some(Standing::Given), Some(value))
             if !is_choice(field)
@@ -96,14 +95,17 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
         _ if typed.is_empty() => String::new(),
         _ => usual(field),
     };
-    let hint = if typed.is_empty() { hint(field) } else { String::new() };
-    let is_asked = !field.measure.is_empty() && typed.is_empty();
+    // what helps to fill it in stays until one comes here again: nothing moves while it is typed
+    let was_blank = props.page.state.entered.get(&props.path).is_none_or(str::is_empty);
+    let hint = if was_blank { hint(field) } else { String::new() };
+    let basis = standing.and_then(|it| it.basis.as_deref()).filter(|_| typed.is_empty());
+    let is_asked = was_blank && (!field.measure.is_empty() || field.assumed.is_some());
     el!("div", "class" = "notes", "id" = props.place.id("note", &props.path);
         (!hint.is_empty()).then(|| el!("p"; hint)),
         (!text.is_empty()).then(|| el!("p"; text)),
         meant(field, typed).map(|other| other_unit(props, typed, other)),
         cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
-        is_asked.then(|| measure(field)),
+        is_asked.then(|| measure(field, basis)),
     )
 }
 
@@ -116,10 +118,11 @@ fn cut<'a>(field: &Field, value: Option<&'a Value>) -> Option<&'a str> {
 /// A label of so many letters fits into its box on a phone.
 const FITS: usize = 28;
 
-fn measure(field: &Field) -> View {
+fn measure(field: &Field, basis: Option<&str>) -> View {
     el!("details", "class" = "measure";
-        el!("summary"; "How to find it"),
-        el!("p"; field.measure),
+        el!("summary"; if field.measure.is_empty() { "Why that is assumed" } else { "How to find it" }),
+        (!field.measure.is_empty()).then(|| el!("p"; field.measure)),
+        basis.map(|it| el!("p"; format!("Why that is assumed: {it}."))),
     )
 }
 

@@ -30,8 +30,13 @@ pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding
         }
     });
     let tone = answer.verdict.tone;
-    let cure = found.iter().find_map(|it| it.remedies.first()).or_else(|| answer.to_do.first());
-    let cure = cure.filter(|_| tone != Tone::Good);
+    let cure = match tone {
+        Tone::Good => None,
+        Tone::Open => answer.why.as_ref().or_else(|| answer.to_do.first()),
+        Tone::Bad | Tone::Doubtful => {
+            found.iter().find_map(|it| it.remedies.first()).or_else(|| answer.to_do.first())
+        }
+    };
     let line = el!("a", "class" = format!("line {}", words::tone_class(tone)), "href" = format!("#{}", answer.subject);
         sign(tone),
         el!("span", "class" = "words", "aria-live" = "polite";

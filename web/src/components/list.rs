@@ -4,7 +4,7 @@ use quietpin_core::report::Tone;
 
 use super::{
     Page,
-    row::{row_of, titled},
+    row::{row_of, stands, titled},
 };
 use crate::{
     cards::{Card, worst},
@@ -23,7 +23,7 @@ pub(crate) fn list(page: &Page, questions: &[(&'static str, Vec<Card>)], is_blan
         let tone = worst.map(|it| it.verdict.tone);
         let wrong = answers.iter().filter(|it| it.verdict.tone == Tone::Bad).count();
         let says = worst.map(|it| match wrong {
-            0 | 1 => titled(it),
+            0 | 1 => stands(it),
             more => format!("{} (and {} more)", titled(it), more - 1),
         });
         // the card with the worst answer; where nothing is wrong, the first

@@ -37,6 +37,14 @@ pub(crate) fn sign(tone: Tone) -> View {
     el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone))
 }
 
+/// What an answer says in a row: one that is open, what it needs.
+pub(crate) fn stands(answer: &Answer) -> String {
+    match &answer.why {
+        Some(why) if answer.verdict.tone == Tone::Open => whole(&why.text),
+        _ => titled(answer),
+    }
+}
+
 /// What an answer says, under its title where it has one.
 pub(crate) fn titled(answer: &Answer) -> String {
     let verdict = whole(&answer.verdict.message.text);

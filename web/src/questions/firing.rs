@@ -8,7 +8,7 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
-use super::{answers_in, length, of_part};
+use super::{answers_in, length, of_record};
 use crate::{
     cards::{Block, Card},
     components::Page,
@@ -21,9 +21,8 @@ use crate::{
 pub(super) fn cards(state: &State) -> Vec<Card> {
     let answers = answers_in(&state.report, "firing");
     let engine = Card::new("engine", "Engine")
-        .asking(of_part(Part::Engine))
         // the third thing that a blank plan is asked
-        .asking(Block::Also(vec![channels::IGNITION_MODE.place()]));
+        .asking(Block::Around(of_record(Part::Engine), vec![Block::Also(vec![channels::IGNITION_MODE.place()])]));
     if answers.len() < 2 {
         return vec![engine.answering(answers)];
     }

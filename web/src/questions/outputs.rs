@@ -33,19 +33,22 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let mut described = Vec::new();
     for at in 0..plan.count(Part::Loads) {
         let owner = Part::Loads.record(at);
+        let fields = Part::Loads.places().map(|place| place.at(at)).collect();
+        let output = its_output(state, &owner, plan.text(loads::OUTPUT.at(at)), &mut described);
         let card = Card::new(&owner, called(Part::Loads, at, plan.text(loads::NAME.at(at))))
-            .asking(Block::Form(Part::Loads.places().map(|place| place.at(at)).collect()));
-        let card = with_output(card, state, &owner, plan.text(loads::OUTPUT.at(at)), &mut described)
+            .asking(Block::Around(fields, output))
             .asking(Block::Made(|page, at| removing(page, Part::Loads, at), at));
         cards.push(card.answering(about(&owner)).titled());
     }
     for at in 0..plan.count(Part::Relays) {
         let name = fields::relays::NAME.at(at);
-        let card = Card::new(coil(at), format!("The coil of {}", what(Part::Relays, at, plan.text(name))))
+        let named = plan.text(fields::relays::OUTPUT.at(at));
+        let output = its_output(state, &Part::Relays.record(at), named, &mut described);
+        let title = format!("The coil of {}", what(Part::Relays, at, plan.text(name)));
+        let card = Card::new(coil(at), title)
             .asking(Block::Also(vec![name.into()]))
-            .asking(Block::Form(relays::coil(at)))
-            .asking(Block::Also(vec![fields::relays::PULL_IN.at(at).into()]));
-        let card = with_output(card, state, &Part::Relays.record(at), plan.text(fields::relays::OUTPUT.at(at)), &mut described)
+            .asking(Block::Around(relays::coil(at), output))
+            .asking(Block::Also(vec![fields::relays::PULL_IN.at(at).into()]))
             .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
         cards.push(card.answering(about(&coil(at))).titled());
     }
@@ -58,15 +61,9 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards
 }
 
-/// The card of a load, with the output that it hangs on: a load and its output are looked at together. The output has its
-/// home with the first of several.
-fn with_output(
-    card: Card,
-    state: &State,
-    owner: &str,
-    named: &str,
-    described: &mut Vec<usize>,
-) -> Card {
+/// The output that a load hangs on, on its card: the two are looked at together. The output has its home with the first of
+/// several.
+fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize>) -> Vec<Block> {
     let (plan, named) = (&state.plan, named.trim());
     let is_here = record(&state.address) == owner;
     let of = |at: usize| plan.text(outputs::NAME.at(at));
@@ -80,7 +77,7 @@ fn with_output(
     });
     let Some(at) = found else {
         let add = Block::Made(|page, _| button(Some("add"), "Describe its output", sending(&page.send, Action::Add(Part::Outputs))), 0);
-        return if named.is_empty() { card.asking(add) } else { card };
+        return if named.is_empty() { vec![add] } else { Vec::new() };
     };
     let fields = of_output(at);
     let block = if described.contains(&at) { Block::Also(fields) } else { Block::Form(fields) };
@@ -88,7 +85,7 @@ fn with_output(
     let is_known = !plan.text(outputs::STAGE.at(at)).trim().is_empty();
     let blocks = vec![block, Block::Made(|page, at| removing(page, Part::Outputs, at), at)];
     let summary = format!("Its output, {}", what(Part::Outputs, at, plan.text(outputs::NAME.at(at))));
-    card.asking(Block::Fold { class: "second", summary, is_wanted: !is_known, blocks })
+    vec![Block::Fold { class: "second", summary, is_wanted: !is_known, blocks }]
 }
 
 fn of_output(at: usize) -> Vec<Place> {

@@ -41,15 +41,13 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     let mut glue = cut::join(&glue, &fetching()?)?;
     names::shorten(&mut first, &mut glue);
     shell::say("Making it small.");
-    let scratch = folders::wasm_target().join("small");
-    fs::create_dir_all(&scratch)?;
-    let first = make_small(&first, &scratch, symbols)?;
+    let first = make_small(&first, symbols)?;
     let small = |Further { name, modules }| {
-        let modules = modules.iter().map(|module| make_small(module, &scratch, symbols));
+        let modules = modules.iter().map(|module| make_small(module, symbols));
         Ok(Further { name, modules: modules.collect::<Result<_>>()? })
     };
     let further = further.into_iter().map(small).collect::<Result<_>>()?;
-    let glue = make_script_small(&glue, &scratch)?;
+    let glue = make_script_small(&glue)?;
     Ok(Program { first, further, glue })
 }
 
@@ -106,7 +104,16 @@ const SMALL: [&str; 5] = [
     "--skip-pass=simplify-locals",
 ];
 
-fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> {
+/// A folder for what other programs read and write.
+fn scratch() -> Result<PathBuf> {
+    let scratch = folders::wasm_target().join("small");
+    fs::create_dir_all(&scratch)?;
+    Ok(scratch)
+}
+
+/// Makes a module small.
+pub(crate) fn make_small(wasm: &[u8], symbols: Symbols) -> Result<Vec<u8>> {
+    let scratch = scratch()?;
     let (before, after) = (scratch.join("before.wasm"), scratch.join("after.wasm"));
     fs::write(&before, wasm)?;
     let mut command = Command::new(folders::npm_program("wasm-opt"));
@@ -121,8 +128,8 @@ fn make_small(wasm: &[u8], scratch: &Path, symbols: Symbols) -> Result<Vec<u8>> 
 }
 
 /// Without comments and with short names inside; the names that the program calls by are left.
-fn make_script_small(script: &str, scratch: &Path) -> Result<String> {
-    let before = scratch.join("before.js");
+fn make_script_small(script: &str) -> Result<String> {
+    let before = scratch()?.join("before.js");
     fs::write(&before, script)?;
     let mut command = Command::new(folders::npm_program("terser"));
     command.arg(&before).args(["--compress", "--mangle"]);

@@ -3,7 +3,7 @@
 use anyhow::{Result, bail};
 
 /// Puts each value in place of `{{its name}}`. An unknown blank, or a value without a blank, is a mistake.
-pub(super) fn fill(template: &str, values: &[(&str, &str)]) -> Result<String> {
+pub(crate) fn fill(template: &str, values: &[(&str, &str)]) -> Result<String> {
     let mut filled = String::with_capacity(template.len());
     let mut used = vec![false; values.len()];
     let mut rest = template;

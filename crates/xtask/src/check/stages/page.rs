@@ -3,6 +3,7 @@
 use crate::check::Finding;
 use crate::check::count::{self, Count};
 use crate::check::machine::Machine;
+use crate::package::{self, Made};
 use crate::size::{self, LIMIT, LIMIT_OF_ALL};
 use crate::{folders, shell};
 use anyhow::{Context, Result, bail};
@@ -27,6 +28,8 @@ pub(super) fn tests(machine: &Machine) -> Result<Count> {
     if !folders::dist().exists() {
         bail!("the page was not built");
     }
+    let package = folders::target().join("package");
+    package::write(machine.wasm()?, Made::ForTests, &package)?;
     let mut command = Command::new("node");
     command
         // two at a time: a test waits for the browser more than it works
@@ -34,6 +37,7 @@ pub(super) fn tests(machine: &Machine) -> Result<Count> {
         .args(test_files()?)
         .current_dir(folders::root());
     command.env("CHROMIUM", &browser.chromium).env("QUIETPIN_XTASK", env::current_exe()?);
+    command.env("QUIETPIN_PACKAGE", package);
     count::run(&mut command)
 }
 
