@@ -4,7 +4,7 @@ import { after, before, test } from "node:test";
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { createRequire } from "node:module";
-import { demo, field, notices, plans, type, workshop } from "./fitter.mjs";
+import { demo, notices, plans, stands, type, workshop } from "./fitter.mjs";
 import { PHONE, launch, open, singleFile, started, until, watched } from "./support.mjs";
 
 const visit = workshop();
@@ -280,5 +280,5 @@ test("where the browser keeps nothing, what is pasted gathers all the same", () 
   await sheet.getByText("From another phone").first().tap();
   for (const text of texts) await there.getByLabel("Paste what was scanned").fill(text);
   await sheet.getByText("The plan “Long” came from another phone").waitFor();
-  assert.equal(await field(there, "engine.cylinders").inputValue(), "6");
+  assert.equal(await stands(there, "engine.cylinders"), "6");
 }));
