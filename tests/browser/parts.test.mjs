@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { numbers, reads, shown, stands, type, verdict, workshop } from "./fitter.mjs";
+import { go, numbers, reads, shown, stands, type, verdict, workshop } from "./fitter.mjs";
 import { PHONE, kept, launch, open, singleFile, started, watched } from "./support.mjs";
 
 const visit = workshop();
@@ -58,7 +58,10 @@ for (const [how, fail] of [
     const told = page.getByRole("alert").filter({ hasText: "could not be loaded" });
     await told.waitFor();
     await type(page, "injectors.resistance", "2.4 ohm");
-    assert.doesNotMatch(await page.locator("main").innerText(), /One moment/, "it promises what does not come");
+    for (const at of ["injectors", "list"]) {
+      await go(page, at);
+      assert.doesNotMatch(await page.locator("main").innerText(), /One moment/, `${at} promises what does not come`);
+    }
     await told.getByRole("button", { name: "Try again" }).click();
     await told.waitFor();
     await page.unroute(SECOND);
