@@ -3,6 +3,7 @@
 
 mod assumed;
 mod costliest;
+mod merged;
 mod sequences;
 mod typed;
 mod unused;

@@ -11,6 +11,7 @@ mod cranking;
 mod firing;
 pub(crate) mod injectors;
 mod outputs;
+mod proving;
 mod reading;
 mod standing;
 mod trigger;

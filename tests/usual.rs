@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use quietpin::print::{self, USUAL_WIDTH};
 use quietpin_core::{
     demo,
+    explained::explanation,
     finding::Severity,
     plan::{self, Plan},
     report::{
@@ -155,6 +156,20 @@ fn it_is_known_what_every_step_and_caution_is_for() {
         let remedies = report.findings.iter().flat_map(|it| &it.remedies);
         for message in steps.chain(remedies) {
             assert!(knows(message.code), "{}: {}", example.name, message.code);
+        }
+        for finding in &report.findings {
+            let Some(explained) = explanation(finding.message.code) else { continue };
+            assert!(!explained.act.contains("offered"), "{}: {}", example.name, explained.act);
+        }
+        for answer in report.sections.iter().flat_map(|section| &section.answers) {
+            let is_taken = answer.to_do.iter().any(|it| it.code.ends_with(".taken"));
+            assert!(!is_taken, "{}: what was assumed is nothing to do", example.name);
+            let best = answer.to_do.iter().find(|it| it.text.starts_with("Best: "));
+            let Some(edits) = best.map(|it| &it.edits).filter(|it| !it.is_empty()) else {
+                continue;
+            };
+            let said = answer.to_do.iter().filter(|it| it.edits == *edits).count();
+            assert_eq!(said, 1, "{}: {:?}", example.name, answer.to_do);
         }
     }
 }

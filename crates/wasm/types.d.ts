@@ -1700,7 +1700,7 @@ export type Picture = { "kind": "cycle" } & Cycle | { "kind": "strip" } & CycleS
  */
 export type ReadError = { "kind": "too-large",
 /**
- * Its size in bytes.
+ * Its size in bytes, or no less than that.
  */
 bytes: number, } | { "kind": "not-json",
 /**

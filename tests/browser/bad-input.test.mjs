@@ -1,7 +1,8 @@
 // Whatever is typed: a message at its field, the text kept as it is, and every other question still answered.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { bench, demo, field, findings, go, problem, shown, stands, type, unfold, workshop } from "./fitter.mjs";
+import { bench, demo, field, findings, go, notices, problem, shown, stands, type, unfold, workshop } from "./fitter.mjs";
+import { started, until } from "./support.mjs";
 
 const visit = workshop();
 /** What is typed here is mended again: one page serves all. That it outlives a reload is tested with what is kept. */
@@ -155,13 +156,29 @@ test("a folded field that is mended letter by letter stays in view", () => visit
   assert.equal(await stands(page, path), "500 ohm");
 }));
 
-test("a megabyte pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
+test("a long text pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
   await demo(page);
   await unfold(await shown(page, "injectors.resistance"));
-  await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
+  await field(page, "injectors.resistance").fill("9".repeat(900_000));
   assert.ok((await problem(page, "injectors.resistance")).length < 400, "the message repeats it all");
   // on the list as well
   assert.ok((await (await findings(page)).innerText()).length < 10_000, "the list repeats it all");
+  await page.reload();
+  await started(page);
+  assert.equal((await stands(page, "injectors.resistance")).length, 900_000, "what is taken can be read again");
   await type(page, "relays.0.relay_on_at", "120 rpm");
   assert.equal(await stands(page, "relays.0.relay_on_at"), "120 rpm");
+}));
+
+test("a text that is more than a plan holds is not taken, and told", () => visit(async ({ page }) => {
+  await demo(page);
+  const before = await stands(page, "injectors.resistance");
+  await unfold(field(page, "injectors.resistance"));
+  await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
+  assert.match(await notices(page).innerText(), /Resistance of one injector.*more than a plan holds.*was not kept/);
+  await until(page, "the field shows what stands in the plan",
+    () => document.getElementById("at-injectors.resistance").value.length < 100);
+  assert.equal(await stands(page, "injectors.resistance"), before);
+  await page.reload();
+  assert.equal(await stands(page, "injectors.resistance"), before);
 }));

@@ -1,7 +1,7 @@
 // One question at a time: each card has an address, is few screens high, and stays still while it is typed into.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { FOUR, cards, demo, field, go, plain, plans, shown, type, typeAll, unfold, unfoldAll, workshop } from "./fitter.mjs";
+import { FOUR, cards, demo, field, go, openPlan, plain, plans, shown, type, typeAll, unfold, unfoldAll, workshop } from "./fitter.mjs";
 import { PHONE, launch, open, started, watched } from "./support.mjs";
 
 const visit = workshop();
@@ -180,10 +180,11 @@ for (const [name, show] of Object.entries(PLANS)) {
 }
 
 /** The open plan, and its report as the page makes it. */
-const reportOf = (page) => page.evaluate(async () => {
-  const plan = localStorage.getItem(`quietpin.plan.${localStorage.getItem("quietpin.open")}`);
-  return { plan: JSON.parse(plan), report: JSON.parse(await new Promise((tell) => { wasm_bindgen.report_of(plan, tell); })) };
-});
+async function reportOf(page) {
+  const plan = await openPlan(page);
+  const report = await page.evaluate((it) => new Promise((tell) => { wasm_bindgen.report_of(it, tell); }), JSON.stringify(plan));
+  return { plan, report: JSON.parse(report) };
+}
 
 const GEOMETRY = ["spacing", ["geometry"]];
 const ANGLES = ["spacing", ["angles"]];

@@ -3,7 +3,7 @@ import { test } from "node:test";
 import assert from "node:assert/strict";
 import { randomBytes } from "node:crypto";
 import { readFile } from "node:fs/promises";
-import { FOUR, demo, findings, go, notices, plans, reads, stands, type, typeAll, typed, workshop } from "./fitter.mjs";
+import { FOUR, demo, field, findings, go, notices, plans, reads, shown, stands, type, typeAll, typed, workshop } from "./fitter.mjs";
 import { started } from "./support.mjs";
 
 const visit = workshop();
@@ -38,6 +38,29 @@ test("undo and redo by button", () => visit(async ({ page }) => {
   await reads(page, "channels.ignition_mode", /^4 channels/);
 }));
 
+test("what is taken back is told, and can be made again there", () => visit(async ({ page }) => {
+  await type(page, "injectors.resistance", "2.4 ohm");
+  await page.keyboard.press("Control+z");
+  const done = page.locator(".done");
+  assert.match(await done.innerText(), /Took back: Resistance of one injector.*, 2\.4 ohm → blank/);
+  await done.getByRole("button", { name: "Make it again" }).click();
+  assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
+  assert.match(await done.innerText(), /Made again: .*blank → 2\.4 ohm/);
+  await type(page, "engine.cylinders", "4");
+  assert.equal(await done.count(), 0, "it is about the last press alone");
+}));
+
+test("what was typed in a plan can be taken back when one comes back to it", () => visit(async ({ page }) => {
+  await rename(page, "First");
+  await type(page, "engine.cylinders", "6");
+  await press(page, "New, blank");
+  await type(page, "engine.cylinders", "4");
+  await press(page, "First");
+  await page.getByRole("button", { name: "Undo", exact: true }).tap();
+  assert.equal(await stands(page, "engine.cylinders"), "");
+  assert.match(await title(page), /^First/);
+}));
+
 test("undo and redo by the keyboard, in a field and outside", () => visit(async ({ page }) => {
   await typeAll(page, { "engine.cylinders": "4", "engine.order": "1-3-4-2" });
   await page.keyboard.press("Control+z");
@@ -70,8 +93,11 @@ test("several plans: new, named, back, copied, removed", () => visit(async ({ pa
   assert.deepEqual(await named(page), ["First", "Second", "First, copy (open)"]);
   await press(page, "Remove this plan");
   assert.match(await page.locator(".plan-name").innerText(), /^First, copy/, "one press alone removes nothing");
-  await press(page, "Press again: remove this plan for good");
+  await press(page, "Press again: remove this plan");
   assert.equal((await named(page)).filter((it) => it.startsWith("First, copy")).length, 0);
+  await press(page, "Removed: First, copy: bring back");
+  assert.match(await title(page), /^First, copy/);
+  assert.equal(await stands(page, "engine.order"), "1-2-4-3", "it came back as it was");
   await press(page, "Second");
   await page.reload();
   await started(page);
@@ -79,6 +105,23 @@ test("several plans: new, named, back, copied, removed", () => visit(async ({ pa
   assert.equal(await stands(page, "engine.cylinders"), "6");
   await press(page, "First");
   assert.equal(await stands(page, "engine.order"), "1-3-4-2", "the copy changed what it was copied from");
+}));
+
+test("the last five removed plans can be brought back, also after a reload", () => visit(async ({ page }) => {
+  for (let at = 1; at <= 7; at += 1) {
+    await rename(page, `Plan ${at}`);
+    await press(page, "Remove this plan");
+    await press(page, "Press again: remove this plan");
+  }
+  const removed = page.locator("ul.removed button");
+  await plans(page);
+  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 4, 3].map((at) => `Removed: Plan ${at}: bring back`));
+  await page.reload();
+  await started(page);
+  await press(page, "Removed: Plan 4: bring back");
+  assert.match(await title(page), /^Plan 4/);
+  await plans(page);
+  assert.equal(await removed.count(), 4);
 }));
 
 test("an undo after another plan was opened does not reach into it", () => visit(async ({ page }) => {
@@ -169,6 +212,19 @@ for (const [what, upload, message] of REFUSED) {
     assert.equal(await notices(page).count(), 0);
   }));
 }
+
+test("a list far over its limit is drawn up to it, and the page goes on", () => visit(async ({ page }) => {
+  const loads = Array.from({ length: 2000 }, (_, at) => ({ name: `load ${at + 1}` }));
+  const left = Array.from({ length: 2000 }, (_, at) => [`none ${at}`, "x"]);
+  await drop(page, "many.json", JSON.stringify({ quietpin: 2, loads, ...Object.fromEntries(left) }));
+  await shown(page, "loads.63.name");
+  await go(page, "loads.64.name");
+  assert.equal(await field(page, "loads.64.name").count(), 0);
+  await go(page, "left_over");
+  assert.equal(await page.locator("section.card", { hasText: "What has no place in this plan" }).locator(".fields li").count(), 64);
+  const file = JSON.parse((await saved(page)).text);
+  assert.equal(file.loads.length, 2000, "what is not drawn is kept");
+}));
 
 test("the demo can be looked at beside one's own plan", () => visit(async ({ page }) => {
   await demo(page);

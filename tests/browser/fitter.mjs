@@ -266,6 +266,12 @@ export async function unfoldAll(page) {
   }
 }
 
+/** The plan that is open, as it is kept; before it may stand a line that says when. */
+export const openPlan = (page) => page.evaluate(() => {
+  const kept = localStorage.getItem(`quietpin.plan.${localStorage.getItem("quietpin.open")}`);
+  return JSON.parse(kept.slice(kept.indexOf("{")));
+});
+
 /** What the page has to say beside its report. */
 export const notices = (page) => page.locator(".notices .notice");
 

@@ -28,7 +28,7 @@ test("remedies stand side by side, and the one to take is named first", () => vi
 
 test("current is drawn at three supplies, with the level that opens; and what happens at turn-off", () => visit(async ({ page }) => {
   await typeAll(page, { ...LOW, "injectors.resistance": "12 ohm" });
-  await reads(page, "injectors", /^Carries them/);
+  await reads(page, "injectors", /^Each output carries its injectors/);
   const pictures = answer(page, "injectors").locator("figure.traces");
   assert.equal(await pictures.count(), 1, "one is enough at first");
   await numbers(page, "injectors");
@@ -64,12 +64,12 @@ test("a clamp that does not bear the kick is a danger, though the current is wit
     "injectors.resistance": "12 ohm", "injectors.per_output": "1", "injectors.output_limit": "3 A", "injectors.count": "6",
     "injectors.inductance": "12 mH", "injectors.clamp": "45 V",
   });
-  await reads(page, "injectors", /^Carries them, [\d.]+% to spare$/);
+  await reads(page, "injectors", /^Each output carries its injectors, [\d.]+% of its limit to spare$/);
   await type(page, "injectors.clamp_energy", "5 mJ");
   await reads(page, "injectors", /^The spike is too much for its clamp$/);
   assert.match(plain(await (await findings(page)).locator("li.danger").first().innerText()), /the clamp takes up to [\d.]+ mJ .*; its limit is 5 mJ/);
   await type(page, "injectors.clamp_energy", "100 mJ");
-  await reads(page, "injectors", /^Carries them/);
+  await reads(page, "injectors", /^Each output carries its injectors/);
 }));
 
 test("a second set is answered as the first, its fields stay under the hand, and the feed carries both", () => visit(async ({ page }) => {

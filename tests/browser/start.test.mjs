@@ -2,7 +2,7 @@
 import { after, before, test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { launch, open, patient, serve, singleFile, watched } from "./support.mjs";
+import { kept, launch, open, patient, serve, singleFile, watched } from "./support.mjs";
 
 let server;
 let browser;
@@ -40,8 +40,52 @@ test("the policy of the served page lets nothing else in", async () => {
     document.head.append(script);
   });
   assert.equal(await page.evaluate(() => window.entered), undefined);
-  const breaches = trouble.filter((entry) => entry.startsWith("policy: ")).map((entry) => entry.split(" ")[1]);
-  assert.deepEqual(breaches.sort(), ["connect-src", "script-src-elem", "style-src-attr"]);
+  // once by the page's own, and once by the server's
+  const breaches = new Set(trouble.filter((entry) => entry.startsWith("policy: ")).map((entry) => entry.split(" ")[1]));
+  assert.deepEqual([...breaches].sort(), ["connect-src", "script-src-elem", "style-src-attr"]);
+  await context.close();
+});
+
+test("the licences of what the page is made with are linked, and kept with it", async () => {
+  const { context, trouble } = await watched(browser);
+  const page = await open(context, server.address);
+  await kept(page);
+  await context.setOffline(true);
+  const link = page.getByRole("link", { name: /Licences/ });
+  const text = await link.evaluate(async (it) => (await fetch(it.href)).text());
+  assert.match(text, /yew 0\.\d+[\s\S]*WITHOUT WARRANTY/);
+  assert.deepEqual(trouble, []);
+  assert.match(await readFile(new URL(singleFile), "utf8"), /id="licences">[\s\S]*yew 0\.\d+/);
+  await context.close();
+});
+
+test("the server forbids to show the page inside another", async () => {
+  const answer = await fetch(server.address);
+  assert.equal(answer.headers.get("x-frame-options"), "DENY");
+  const policy = answer.headers.get("content-security-policy");
+  assert.match(policy, /default-src 'none'.*frame-ancestors 'none'/);
+});
+
+test("where nobody forbids it, the page itself does not work inside another", async () => {
+  const { context } = await watched(browser);
+  const page = await context.newPage();
+  await page.route("**/around.html", (route) => {
+    route.fulfill({ contentType: "text/html", body: `<iframe src="${server.address}"></iframe>` });
+  });
+  await page.route(server.address, async (route) => {
+    const answer = await route.fetch();
+    const headers = { ...answer.headers() };
+    delete headers["x-frame-options"];
+    delete headers["content-security-policy"];
+    await route.fulfill({ response: answer, headers });
+  });
+  await page.goto(`${server.address}around.html`);
+  const inside = page.frameLocator("iframe");
+  await inside.getByText("does not work inside another page").waitFor();
+  assert.equal(await inside.getByRole("heading", { level: 1 }).count(), 0, "it works all the same");
+  const opened = context.waitForEvent("page");
+  await inside.getByRole("link", { name: "Open it in a page of its own." }).click();
+  await (await opened).getByRole("heading", { level: 1 }).first().waitFor();
   await context.close();
 });
 

@@ -16,7 +16,7 @@ const USUAL: u32 = 100;
 
 /// What is done to a plan.
 #[derive(Clone, Debug)]
-enum Step {
+pub(super) enum Step {
     /// A text is typed at one of its places.
     Type(Index, String),
     /// A record is added to a list.
@@ -32,7 +32,7 @@ fn list() -> impl Strategy<Value = Part> {
     prop::sample::select(lists)
 }
 
-fn step() -> impl Strategy<Value = Step> {
+pub(super) fn step() -> impl Strategy<Value = Step> {
     prop_oneof![
         6 => (any::<Index>(), typed::short()).prop_map(|(at, text)| Step::Type(at, text)),
         1 => list().prop_map(Step::Add),
@@ -41,7 +41,7 @@ fn step() -> impl Strategy<Value = Step> {
     ]
 }
 
-fn taken(step: &Step, plan: &Plan, before: &[Plan]) -> Plan {
+pub(super) fn taken(step: &Step, plan: &Plan, before: &[Plan]) -> Plan {
     let mut plan = plan.clone();
     match step {
         Step::Type(at, text) => {

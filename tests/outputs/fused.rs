@@ -77,16 +77,23 @@ fn the_cure_that_is_offered_leaves_nothing_to_say() {
 
 /// A coil that is held on burns behind its fuse, unless a relay cuts it as the engine stands.
 #[test]
-fn a_relay_that_cuts_the_coils_at_rest_takes_the_doubt_about_their_fuse_away() {
+fn a_relay_that_cuts_the_coils_at_rest_is_said_to_save_them() {
     let mut plan = quietpin_core::demo();
     let severity = |plan: &Plan| {
         let report = report(plan);
         let found = report.findings.iter().find(|it| it.message.code == "coils.fuse-bears-held");
         found.map(|it| it.severity)
     };
+    let why = |plan: &Plan| {
+        let answers = report(plan).sections.into_iter().flat_map(|it| it.answers);
+        let feed = answers.into_iter().find(|it| it.subject == "coils.feed");
+        feed.and_then(|it| it.why.as_ref().map(|it| it.text.clone())).unwrap_or_default()
+    };
     assert_eq!(severity(&plan), None, "the relay is switched at a speed");
+    assert!(why(&plan).contains("the relay saves a coil that stays on"), "{}", why(&plan));
     plan.put(relays::SWITCHED_BY.at(0), "otherwise");
-    assert_eq!(severity(&plan), Some(Severity::Doubt));
+    assert_eq!(severity(&plan), None, "nothing holds one on");
+    assert!(why(&plan).contains("Nothing in this plan keeps a coil on"), "{}", why(&plan));
 }
 
 /// By hand: 12 V less the diode's 2 V over 1 Mohm and 680 ohm are 10 uA, over 4.7 kohm and 680 ohm 1.9 mA.

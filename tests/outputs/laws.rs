@@ -200,6 +200,14 @@ pub(crate) fn moved(load: &Load, far_end: FarEnd) -> Load {
     Load { far_end, suppression, ..load.clone() }
 }
 
+/// With the two wires of the load in each other's place, where that is said too.
+pub(crate) fn turned(mut wiring: Wiring, is_turned: bool) -> Wiring {
+    if let Suppression::Diode { is_right_way } = &mut wiring.loads[0].suppression {
+        *is_right_way = *is_right_way != is_turned;
+    }
+    wiring
+}
+
 pub(crate) fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
     let mut new = wiring.clone();
     let load = wiring.loads.first()?.clone();
@@ -298,8 +306,12 @@ proptest! {
                 let is_live = |it: &Trouble| matches!(
                     it, Trouble::LiveAtRest | Trouble::LiveAtKeyOn | Trouble::LiveKeyOff
                 );
+                let may_stay = |it: &Trouble| matches!(
+                    it, Trouble::MayStayIn | Trouble::MayStayInAtRestart
+                );
                 let is_said = found.contains(&trouble)
                     || (is_fault && found.iter().any(is_live))
+                    || (is_fault && found.iter().any(may_stay))
                     || (trouble == Trouble::ActsWithOther && found.contains(&Trouble::LiveAtRest))
                     || (trouble == Trouble::KickTooStrong && found.contains(&Trouble::KickPerhapsTooStrong))
                     || (matches!(trouble, Trouble::KicksHeat | Trouble::KickTooStrong)
@@ -324,6 +336,7 @@ proptest! {
         let spare = Spare { number: 7, output: Output::plain(Stage::OpenDrain) };
         for offered in alternatives(&[&wiring], 0, &[spare], &car, prefer, (&Budget::unlimited(), &[])) {
             let changed = apply(&wiring, offered.change).expect("a load");
+            let changed = turned(changed, offered.is_turned);
             let judgement = judge(&solved(&changed, &car), |_| true);
             prop_assert!(judgement.is_clean(), "{:?} gives {:?}", offered.change, judgement.head());
         }
@@ -341,6 +354,7 @@ proptest! {
         let budget = Budget::new(Allowance { most: steps, share: steps });
         for offered in alternatives(&[&wiring], 0, &[spare], &car, prefer, (&budget, &[])) {
             let changed = apply(&wiring, offered.change).expect("a load");
+            let changed = turned(changed, offered.is_turned);
             let judgement = judge(&solved(&changed, &car), |_| true);
             prop_assert!(judgement.is_clean(), "{:?} gives {:?}", offered.change, judgement.head());
         }

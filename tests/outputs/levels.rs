@@ -16,7 +16,7 @@ use quietpin_core::{
 
 use super::{
     common::solved,
-    laws::{any_wiring, apply, car, moved},
+    laws::{any_wiring, apply, car, moved, turned},
 };
 
 /// The plan of a valve that lets a gas into the engine, on a half-bridge of which the setting is not known.
@@ -64,7 +64,8 @@ fn what_a_cure_needs_as_on_is_measured_first() {
 
 /// The codes of the cures, in order.
 fn cures(plan: &Plan) -> Vec<&'static str> {
-    answer(plan).to_do.iter().map(|it| it.code).collect()
+    let codes = answer(plan).to_do.into_iter().map(|it| it.code);
+    codes.filter(|it| !it.starts_with("outputs.do-prove-")).collect()
 }
 
 #[test]
@@ -175,6 +176,7 @@ proptest! {
                 // what is said for one level is done with that level in view
                 let before = set_to(&wiring, needed.unwrap_or(OnLevel::Ground));
                 let Some(now) = carried_out(&before, it.change, level) else { continue };
+                let now = turned(now, it.is_turned);
                 let judgement = judge(&solved(&now, &car()), |_| true);
                 prop_assert!(judgement.is_clean(), "{it:?} with {level:?}: {:?}", judgement.head());
             }

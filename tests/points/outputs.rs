@@ -334,3 +334,59 @@ fn a_valve_that_follows_its_duty_is_not_weak_while_the_starter_turns() {
     assert_eq!(told(PULSES, &[cold], weak), []);
     assert_eq!(told(PULSES, &[cold, ("loads.0.kind", "solenoid")], weak), [Doubt]);
 }
+
+/// By hand: 10 mA at 12 V are 1200 Ω; with them 120 Ω have 14.4 V × 120 / 1320, 1.31 V, of which 1.2 V hold the relay in.
+/// The same current flows whether the output is off, the controller starts or its ground is gone: one cause.
+#[test]
+fn a_leak_that_holds_a_load_in_is_told_once_with_a_wiring_that_was_found() {
+    let name = "outputs-leak-holds";
+    let codes = |texts: &[(&str, &str)]| -> Vec<_> {
+        let report = quietpin_core::report::report(&super::planned(name, texts));
+        let grave = report.findings.iter().filter(|it| it.severity <= Fault);
+        grave.map(|it| (it.severity, it.message.code)).collect()
+    };
+    assert_eq!(codes(&[]), [(Danger, "outputs.may-stay-in")]);
+    let said = words(name, &[], "outputs.may-stay-in");
+    assert!(
+        said.contains("1.31 V stays across it through the leakage of the upper switch"),
+        "{said}"
+    );
+    // on the other output the coil's plus is where its minus was, and its diode with it
+    assert!(said.contains("Move it to L2") && said.contains("swap its two wires"), "{said}");
+    assert_eq!(codes(&[("outputs.0.leakage", "9 mA")]), [], "1.19 V let go of it");
+    assert_eq!(codes(&[("relays.0.output", "L2"), ("relays.0.far_end", "ignition")]), []);
+    // a pull-up that holds it in with the output off, the key off and at a restart is one cause as well
+    let pulled = [
+        ("outputs.0.leakage", ""),
+        ("outputs.0.pull_up", "1 kohm"),
+        ("outputs.0.pull_up_rail", "battery"),
+    ];
+    assert_eq!(codes(&pulled), [(Danger, "outputs.may-stay-in")]);
+}
+
+/// A way that is spoken of is one that was solved.
+#[test]
+fn no_wiring_is_spoken_of_as_offered_where_none_is() {
+    let texts = [
+        ("outputs.1.name", "U2"),
+        ("outputs.1.stage", "high-side"),
+        ("outputs.1.leakage", "10 mA"),
+    ];
+    let report = quietpin_core::report::report(&super::planned("outputs-leak-holds", &texts));
+    let found = report.findings.iter().find(|it| it.message.code == "outputs.may-stay-in");
+    let found = found.expect("it stays in");
+    let act = quietpin_core::explained::explanation(found.message.code).expect("why").act;
+    assert!(!act.contains("offered"), "{act}");
+    for cure in &found.remedies {
+        assert!(!cure.text.contains("Move it to U2"), "{}", cure.text);
+    }
+}
+
+/// By hand: 14.4 V × 120 / 1120 are 1.54 V while the controller starts, and of 1.5 kΩ 1.07 V; with the output off the pin is at ground.
+#[test]
+fn what_only_a_restart_holds_in_is_told_as_that() {
+    let (name, code) = ("outputs-restart-holds", "outputs.may-stay-in-at-restart");
+    assert_eq!(told(name, &[], code), [Doubt]);
+    assert_eq!(told(name, &[("relays.0.unasked", "dangerous")], code), [Danger]);
+    assert_eq!(told(name, &[("outputs.0.pull_up", "1.5 kohm")], code), []);
+}

@@ -23,3 +23,23 @@ fn what_drains_by_acting_is_told_as_what_acts() {
     let said = words(name, &[], "outputs.live-key-off");
     assert!(said.contains("with the key off"), "{said}");
 }
+
+/// By hand: 53.9 mA and 5 % of 60 Ah a month, 4.17 mA, take half of 60 Ah in 30 Ah / 58.1 mA = 517 h, 21.5 days; 53.9 mA alone would
+/// take 23.2. The 3 to 5 % a month are common practice, from memory.
+#[test]
+fn what_a_battery_loses_by_itself_is_counted() {
+    let texts = [("battery.capacity", "60 Ah"), ("battery.other_draw", "0 mA")];
+    let said = |texts: &[(&str, &str)]| {
+        let report = report(&planned("standing-drain-beside-a-danger", texts));
+        let answers = report.sections.into_iter().filter(|it| it.id == "standing");
+        let answer = answers.flat_map(|it| it.answers).next().expect("an answer");
+        answer.why.as_ref().expect("it says why").text.clone()
+    };
+    let why = said(&texts);
+    assert!(why.contains("loses up to 3 Ah a month by itself"), "{why}");
+    assert!(why.contains("after 21.5 days half of its 60 Ah"), "{why}");
+    // with next to nothing drawn it is what empties it: 10 months at 5 %
+    let idle = [texts[0], texts[1], ("outputs.0.pull_up", ""), ("controller.key_off_draw", "0 mA")];
+    let why = said(&idle);
+    assert!(why.contains("after 300 days") || why.contains("after 29"), "{why}");
+}

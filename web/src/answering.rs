@@ -14,7 +14,7 @@ use std::rc::Rc;
 use js_sys::Function;
 use quietpin_core::{
     finding::Finding,
-    plan::{Plan, parse},
+    plan::{Clash, Merged, Plan, parse},
     report::{Answer, Checklist, Memory, Report, tried, untried},
     whole_car,
 };
@@ -26,9 +26,12 @@ use yew::platform::spawn_local;
 use crate::{
     cards::Card,
     components::{
-        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table, share, sheet, take_links,
+        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table,
+        share, sheet, take_links,
     },
     element::View,
+    keeping::aside,
+    state::{clash, copies::Copies, told},
 };
 
 /// The functions of the second part.
@@ -40,6 +43,16 @@ pub struct Answering {
     pub(crate) found: fn(&Page, bool) -> View,
     /// What was found on a card.
     pub(crate) found_here: fn(&Page, &[Rc<Finding>], &Card) -> View,
+    /// What has to do with what is kept and taken back.
+    pub(crate) aside: fn(&Page) -> View,
+    /// The plan with what another page made of it.
+    pub(crate) met: fn(&mut Copies, &str, &Plan) -> Option<Merged>,
+    /// A plan with what was changed in either of two that come from it.
+    pub(crate) merged: fn(&Plan, &Plan, &Plan) -> Merged,
+    /// What was changed between two plans, in words.
+    pub(crate) told: fn(&Plan, &Plan) -> String,
+    /// What two pages could not have both ways, in words.
+    pub(crate) clash: fn(&Plan, &Clash) -> String,
 }
 
 /// The functions of the third part.
@@ -117,7 +130,16 @@ pub fn report_of(plan: String, tell: Function) {
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering = Answering { report: untried, found, found_here };
+pub(crate) const ALL: Answering = Answering {
+    report: untried,
+    found,
+    found_here,
+    aside,
+    met: Copies::met,
+    merged: Plan::merged,
+    told,
+    clash,
+};
 
 /// Named by [`detailing`] alone, and by tests.
 pub(crate) const DETAILS: Details = Details {

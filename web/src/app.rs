@@ -16,9 +16,13 @@ use crate::{
     answering::{answering, detailing},
     browser::{address, files, focus, offline, print, storage},
     cards::place_of,
-    components::{Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file, sending, whole_car},
+    components::{
+        Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file,
+        sending, whole_car,
+    },
     element::{View, all, el, nothing, on_click, several, text},
     questions::{all_cards, all_questions},
+    keeping,
     state::{Action, Further, Notice, State},
     words,
 };
@@ -26,8 +30,9 @@ use crate::{
 /// The page.
 #[component]
 pub(crate) fn App() -> Html {
-    let state = use_reducer(opened);
+    let state = use_reducer(keeping::opened);
     let dispatch = state.dispatcher();
+    keeping::use_keeping(&state, &dispatch);
     use_answers(&dispatch);
     use_trials(&state, &dispatch);
     use_drops(&dispatch);
@@ -45,13 +50,16 @@ pub(crate) fn App() -> Html {
         _ => None,
     };
     let is_blank = *state.plan == Plan::default();
-    let is_missed = matches!(state.answers, Further::Missed);
+    let is_missed = state.is_held || matches!(state.answers, Further::Missed);
     let is_coming = match state.answers {
         Further::Coming => true,
         Further::There(_) => matches!(state.details, Further::Coming),
         Further::Missed => false,
     };
-    use_title(here.and_then(|(question, card)| questions.get(question)?.1.get(card)).map(|it| it.title.clone()));
+    use_title(
+        here.and_then(|(question, card)| questions.get(question)?.1.get(card))
+            .map(|it| it.title.clone()),
+    );
     let content = match (here, shown(&state.address)) {
         (Some(here), _) => card_view(page, questions, here),
         (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
@@ -69,6 +77,7 @@ pub(crate) fn App() -> Html {
         el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
             missed(page),
             notices(page),
+            state.answers.there().map(|it| (it.aside)(page)),
             (is_list && is_blank).then(lead),
             content,
             (is_list && is_blank).then(|| welcome(page)),
@@ -78,27 +87,6 @@ pub(crate) fn App() -> Html {
         bar(page, questions, here),
     )
     .into()
-}
-
-/// The plan that was open last; where it can't be read, a blank one beside it.
-fn opened() -> State {
-    let state = |key, plan| {
-        let keep = |key: &str, plan: &Plan| storage::write(key, plan).is_ok();
-        let mut state = State::new(key, plan, keep);
-        state.address = address::now();
-        state
-    };
-    let blank = || state(storage::free_key(), Plan::default());
-    let Some(key) = storage::last_open() else { return blank() };
-    match storage::read(&key) {
-        storage::Stored::Plan(plan) => state(key, *plan),
-        storage::Stored::Nothing => blank(),
-        storage::Stored::Unreadable(text, _) => {
-            let mut state = blank();
-            state.notices.push(Notice { text: words::UNREADABLE.into(), kept: Some(text) });
-            state
-        }
-    }
 }
 
 /// Shows what the address says, and comes to its place once that is drawn.
@@ -120,7 +108,8 @@ fn use_address(state: &State, dispatch: &Dispatch) {
 #[hook]
 fn use_title(card: Option<String>) {
     use_effect_with(card, |card| {
-        let title = card.as_ref().map_or_else(|| "Quietpin".to_owned(), |it| format!("{it} · Quietpin"));
+        let title =
+            card.as_ref().map_or_else(|| "Quietpin".to_owned(), |it| format!("{it} · Quietpin"));
         gloo::utils::document().set_title(&title);
     });
 }
@@ -136,7 +125,8 @@ const PRESSED: u32 = 300;
 fn use_settling(state: &State, dispatch: &Dispatch) {
     let (send, left) = (dispatch.clone(), dispatch.clone());
     use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
-        let pause = typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
+        let pause =
+            typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
         move || drop(pause)
     });
     use_effect_with((), move |()| {
@@ -252,6 +242,7 @@ fn plans(page: &Page) -> View {
 /// That a further part of the program could not be fetched.
 fn missed(page: &Page) -> View {
     let what = match (page.state.answers, page.state.details) {
+        (Further::Missed, _) | (_, Further::Missed) if offline::is_misplaced() => words::MISPLACED,
         (Further::Missed, _) => words::MISSED,
         (_, Further::Missed) => words::DETAILS_MISSED,
         _ => return nothing(),
@@ -308,9 +299,8 @@ fn caution() -> View {
     el!("footer";
         el!("p", "class" = "caution";
             el!("strong"; "Caution: "),
-            "This plans and checks; it does not replace the maker's data sheet, local codes, a sanctioning body's rules or a \
-             licensed person. Fuel burns, ignition voltage kills, parts move by themselves at key-on: battery off before you \
-             touch the wiring."),
-        offline::is_single_file().then(|| el!("p"; alone)),
+            "This plans and checks. It does not replace the maker's data, local codes, a sanctioning body's rules or a licensed \
+             person. Battery off before you touch the wiring."),
+        if offline::is_single_file() { el!("p"; alone) } else { keeping::licences() },
     )
 }

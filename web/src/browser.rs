@@ -2,8 +2,8 @@
 
 pub(crate) mod address;
 pub(crate) mod files;
-pub(crate) mod folds;
 pub(crate) mod focus;
+pub(crate) mod folds;
 pub(crate) mod offline;
 pub(crate) mod print;
 pub(crate) mod scanned;

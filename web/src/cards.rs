@@ -52,7 +52,13 @@ pub(crate) enum Block {
 impl Card {
     /// A card that asks nothing and answers nothing yet.
     pub(crate) fn new(key: impl Into<String>, title: impl Into<String>) -> Self {
-        Self { key: key.into(), title: title.into(), blocks: Vec::new(), answers: Vec::new(), warned: Vec::new() }
+        Self {
+            key: key.into(),
+            title: title.into(),
+            blocks: Vec::new(),
+            answers: Vec::new(),
+            warned: Vec::new(),
+        }
     }
 
     /// The same card, asking this too.
@@ -129,7 +135,10 @@ pub(crate) fn place_of(questions: &[(&str, Vec<Card>)], path: &str) -> Option<(u
     let mut rest = path;
     loop {
         let found = questions.iter().enumerate().find_map(|(at, (_, cards))| {
-            Some((at, cards.iter().position(|card| card.holds(rest))?))
+            // of a relay without a card of its own, that of its coil
+            let coil = format!("{rest}.coil");
+            let at_card = cards.iter().position(|card| card.holds(rest));
+            Some((at, at_card.or_else(|| cards.iter().position(|card| card.key == coil))?))
         });
         if found.is_some() {
             return found;

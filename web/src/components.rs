@@ -17,8 +17,8 @@ mod list;
 mod part;
 mod pin_table;
 mod row;
-mod sheet;
 mod share;
+mod sheet;
 mod working;
 
 use std::rc::Rc;
@@ -37,8 +37,8 @@ pub(crate) use list::{found_view, list};
 pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;
 pub(crate) use row::row;
-pub(crate) use sheet::sheet;
 pub(crate) use share::{share, take_links};
+pub(crate) use sheet::sheet;
 use yew::UseReducerDispatcher;
 
 use crate::state::State;

@@ -10,6 +10,7 @@ mod browser;
 mod cards;
 mod components;
 mod element;
+mod keeping;
 mod pictures;
 mod questions;
 pub mod state;

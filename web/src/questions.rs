@@ -24,7 +24,10 @@ use quietpin_core::{
 
 use crate::{
     cards::{Block, Card},
-    components::{Drawn, FieldPlace, FieldProps, Page, Told, answer_view, field_view, fold, is_as_before, parts},
+    components::{
+        Drawn, FieldPlace, FieldProps, Page, Told, answer_view, field_view, fold, is_as_before,
+        parts,
+    },
     element::{View, all, el, nothing},
     state::State,
 };
@@ -69,7 +72,10 @@ pub(crate) fn all_cards(state: &State) -> Vec<(&'static str, Vec<Card>)> {
 
 /// The question in the words of a fitter.
 pub(crate) fn question_of(report: &Report, id: &str) -> String {
-    section(report, id).map_or_else(|| "Battery voltages and temperatures".to_owned(), |it| it.question.text.clone())
+    section(report, id).map_or_else(
+        || "Battery voltages and temperatures".to_owned(),
+        |it| it.question.text.clone(),
+    )
 }
 
 /// What a question is called in a word.
@@ -147,9 +153,12 @@ fn block(page: &Page, block: &Block) -> View {
         }
         Block::Also(places) => all(places.iter().map(|it| field_at(page, *it, FieldPlace::Also))),
         Block::Rows(list, label) => row_form(page, *list, label),
-        Block::Fold { class, summary, is_wanted, blocks } => {
-            fold(class, summary.clone(), *is_wanted, all(blocks.iter().map(|it| self::block(page, it))))
-        }
+        Block::Fold { class, summary, is_wanted, blocks } => fold(
+            class,
+            summary.clone(),
+            *is_wanted,
+            all(blocks.iter().map(|it| self::block(page, it))),
+        ),
         Block::Made(make, at) => make(page, *at),
     }
 }
@@ -244,7 +253,8 @@ fn form(page: &Page, fields: &[Place], middle: View) -> View {
         || in_order.clone().filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
     // where there is nothing else to type, it is not hidden
     let is_all = in_order.clone().all(|it| it.field().tier == Tier::Rare);
-    let is_wrong = is_all || rare.iter().any(|it| stands(it).is_some_and(|it| it.problem.is_some()));
+    let is_wrong =
+        is_all || rare.iter().any(|it| stands(it).is_some_and(|it| it.problem.is_some()));
     let some = |fields: Option<View>| el!("div", "class" = "some"; fields);
     let has_rare = goes_on && !rare.is_empty();
     let more =

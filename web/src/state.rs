@@ -1,18 +1,26 @@
 //! The state of the page: pure, so that it is tested without a browser.
 
+mod changes;
+pub(crate) mod copies;
 mod history;
+mod keep;
 mod lead;
+#[cfg(test)]
+mod tests;
 
 use std::{cell::RefCell, rc::Rc};
 
-use history::History;
+pub(crate) use changes::{clash, told};
+use copies::Copies;
+use history::{History, Shelf};
+pub use keep::Keep;
 use quietpin_core::{
     fields::{
         outputs,
         relays::{self, Purpose},
     },
     message::Edit,
-    plan::{Plan, names_in},
+    plan::{MOST_ENTRIES, Plan, names_in},
     report::{Memory, Report},
     schema::{self, Choice as _, Kind, Part, Place},
 };
@@ -21,7 +29,7 @@ use yew::Reducible;
 use crate::{
     address::record,
     answering::{Answering, Details},
-    words::REFUSED,
+    words,
 };
 
 /// Something the page has to say that is not in the report.
@@ -31,6 +39,15 @@ pub struct Notice {
     pub text: String,
     /// A text that could not be read, to be saved as a file.
     pub kept: Option<String>,
+}
+
+/// What was done to the plan with one press, and the press that does the contrary.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Done {
+    /// What it was.
+    pub text: String,
+    /// Whether it can be made again; it can be taken back otherwise.
+    pub is_taken_back: bool,
 }
 
 /// What the fitter, or the browser, did.
@@ -64,6 +81,10 @@ pub enum Action {
     Redo,
     /// Opened a plan kept under this key.
     Open(String, Box<Plan>),
+    /// Another page may have kept this plan.
+    Meet,
+    /// Asked for answers to a plan that was not answered to the end last time.
+    AnswerNow,
     /// The browser has something to say.
     Say(Notice),
     /// Read what was said.
@@ -130,24 +151,36 @@ pub struct State {
     pub entered: Rc<Plan>,
     /// What the answer is about that was changed last.
     pub lead: Option<String>,
-    /// Keeps a plan under its key; false where the browser refuses.
+    /// What was done with one press.
+    pub done: Option<Done>,
+    /// Whether answering this plan did not come to an end last time: it is not answered until that is asked for.
+    pub is_held: bool,
+    /// The field whose text was more than a plan holds; the number tells one time from another.
+    pub refused: (usize, String),
+    /// What keeps a plan.
     keep: Keep,
+    copies: Copies,
+    /// What can be taken back in plans that were open before.
+    shelf: Rc<Shelf>,
     /// What was answered last.
     memory: Rc<RefCell<Memory>>,
     history: History,
 }
 
-/// What keeps a plan.
-pub type Keep = fn(&str, &Plan) -> bool;
-
 impl State {
     /// A page with this plan, which `keep` keeps at every change; what answers is still coming.
     pub fn new(key: String, plan: Plan, keep: Keep) -> Self {
+        let plan = Rc::new(plan);
         Self {
+            is_held: (keep.is_marked)(&key),
+            copies: Copies::of((keep.read)(&key).as_deref(), &plan),
             key,
             report: Rc::new(Report::pending(&plan)),
-            entered: Rc::new(plan.clone()),
-            plan: Rc::new(plan),
+            entered: Rc::clone(&plan),
+            plan,
+            done: None,
+            refused: (0, String::new()),
+            shelf: Rc::default(),
             is_tried: false,
             answers: Further::Coming,
             details: Further::Coming,
@@ -172,10 +205,54 @@ impl State {
     }
 
     /// Goes a step through what was changed.
-    fn step(&mut self, step: fn(&mut History, &Rc<Plan>) -> Option<Rc<Plan>>) {
+    #[inline(never)]
+    fn step(&mut self, is_taken_back: bool, step: fn(&mut History, &Rc<Plan>) -> Option<Rc<Plan>>) {
         if let Some(plan) = step(&mut self.history, &self.plan) {
+            let done = if is_taken_back { words::TAKEN_BACK } else { words::MADE_AGAIN };
+            self.done = self.done_as(done, &plan, is_taken_back);
             self.show(plan);
         }
+    }
+
+    /// Changes the plan with one press: it is told what that did.
+    fn press(&mut self, edit: impl FnOnce(&mut Plan)) {
+        let mut plan = (*self.plan).clone();
+        edit(&mut plan);
+        self.pressed(plan);
+    }
+
+    #[inline(never)]
+    fn pressed(&mut self, plan: Plan) {
+        let done = self.done_as(words::CHANGED, &plan, false);
+        if self.changed("", plan) {
+            self.done = done;
+        }
+    }
+
+    /// What is said of a change to `after`, once there is what puts it into words.
+    fn done_as(&self, done: &str, after: &Plan, is_taken_back: bool) -> Option<Done> {
+        let told = (self.answers.there()?.told)(&self.plan, after);
+        Some(Done { text: format!("{done}: {told}"), is_taken_back })
+    }
+
+    /// Opens another plan. What can be taken back in this one can be when it is opened again.
+    #[inline(never)]
+    fn open(&mut self, key: String, plan: Plan) {
+        let mut shelf = Rc::clone(&self.shelf);
+        let histories = Rc::make_mut(&mut shelf);
+        let left = (std::mem::take(&mut self.history), Rc::clone(&self.plan));
+        histories.put(self.key.clone(), left);
+        let notices = std::mem::take(&mut self.notices);
+        let (answers, details) = (self.answers, self.details);
+        let mut opened = Self::new(key, plan, self.keep);
+        if let Some((mut history, left)) = histories.take(&opened.key) {
+            if let Some(answering) = answers.there().filter(|_| left != opened.plan) {
+                history.carry(&left, &opened.plan, answering.merged);
+            }
+            opened.history = history;
+        }
+        let address = std::mem::take(&mut self.address);
+        *self = Self { answers, details, notices, shelf, address, ..opened };
     }
 
     /// Takes what is typed into a field.
@@ -193,15 +270,9 @@ impl State {
         });
     }
 
-    /// Keeps the plan if it is another than `before`. This is done before anything is drawn, and in the same breath as
-    /// the change: a page that is closed now has lost nothing.
-    fn keep_after(&mut self, before: &Self) {
-        let is_same = self.key == before.key && self.plan == before.plan;
-        // a blank plan that was never touched is not worth a key
-        let is_blank = *self.plan == Plan::default() && !self.can_undo() && !self.can_redo();
-        if !is_same && !is_blank && !(self.keep)(&self.key, &self.plan) {
-            self.say(Notice { text: REFUSED.into(), kept: None });
-        }
+    #[inline(never)]
+    fn tell(&mut self, text: String) {
+        self.say(Notice { text, kept: None });
     }
 
     fn say(&mut self, notice: Notice) {
@@ -224,14 +295,30 @@ impl State {
         self.answer();
     }
 
+    /// Answers a plan though that did not come to an end last time.
+    fn answer_now(&mut self) {
+        self.is_held = false;
+        self.answer_anew();
+    }
+
+    /// Answers, now that there is what does; and takes in what another page kept meanwhile.
+    fn answer_with(&mut self, answering: &'static Answering) {
+        self.answers = Further::There(answering);
+        self.answer();
+        self.meet();
+    }
+
+    #[inline(never)]
     fn answer(&mut self) {
         let plan = &self.plan;
-        let Some(answering) = self.answers.there() else {
+        let Some(answering) = self.answers.there().filter(|_| !self.is_held) else {
             self.report = Rc::new(Report::pending(plan));
             return;
         };
         let mut memory = self.memory.borrow_mut();
+        (self.keep.mark)(&self.key, true);
         let report = (answering.report)(&mut memory, plan);
+        (self.keep.mark)(&self.key, false);
         self.report = Rc::new(report);
         self.is_tried = false;
     }
@@ -239,9 +326,13 @@ impl State {
     /// Keeps those remedies that hold with the whole plan.
     fn try_remedies(&mut self) {
         if let Some(details) = self.details.there().filter(|_| self.answers.there().is_some()) {
-            let report = (*self.report).clone();
-            self.report = Rc::new((details.tried)(report, &self.plan, &self.memory.borrow()));
             self.is_tried = true;
+            if !self.is_held {
+                let report = (*self.report).clone();
+                (self.keep.mark)(&self.key, true);
+                self.report = Rc::new((details.tried)(report, &self.plan, &self.memory.borrow()));
+                (self.keep.mark)(&self.key, false);
+            }
         }
     }
 
@@ -249,10 +340,27 @@ impl State {
     fn change(&mut self, place: &str, edit: impl FnOnce(&mut Plan)) {
         let mut plan = (*self.plan).clone();
         edit(&mut plan);
-        if plan != *self.plan {
+        self.changed(place, plan);
+    }
+
+    /// Takes the plan as it was changed at a place, unless it is more than a plan holds; says whether it is another now.
+    // once, not in each change: it is the most of them
+    #[inline(never)]
+    fn changed(&mut self, place: &str, plan: Plan) -> bool {
+        let grown = |list: &Part| plan.count(*list) > self.plan.count(*list).max(MOST_ENTRIES);
+        if Part::ALL.iter().any(grown) {
+            self.tell(format!("A list takes no more than {MOST_ENTRIES} entries: none was added."));
+        } else if !plan.fits() {
+            let field = Place::at_path(place).map(|it| it.field().label);
+            self.tell(words::refused(field.unwrap_or(words::PLAN)));
+            self.refused = (self.refused.0 + 1, place.to_owned());
+        } else if plan != *self.plan {
+            self.done = None;
             self.history.remember(place, Rc::clone(&self.plan));
             self.show(Rc::new(plan));
+            return true;
         }
+        false
     }
 }
 
@@ -324,7 +432,7 @@ impl Reducible for State {
                 (state.typing, state.lead) = (None, None);
             }
             Action::Settle => state.typing = None,
-            Action::Clear(paths) => state.change("", |plan| {
+            Action::Clear(paths) => state.press(|plan| {
                 for path in &paths {
                     plan.set(path, "");
                 }
@@ -341,25 +449,26 @@ impl Reducible for State {
             }),
             Action::Apply(edits) => {
                 let edited = state.plan.edited(&edits);
-                state.change("", |plan| *plan = edited.unwrap_or_else(|| plan.clone()));
+                state.press(|plan| *plan = edited.unwrap_or_else(|| plan.clone()));
             }
-            Action::DropLeftOver => state.change("", Plan::drop_left_over),
-            Action::Remove(list, at) => state.change("", |plan| plan.remove(list, at)),
+            Action::DropLeftOver => state.press(Plan::drop_left_over),
+            Action::Remove(list, at) => state.press(|plan| plan.remove(list, at)),
             Action::Take(description) => {
-                state.change("", |plan| plan.take_controller(&description));
+                state.press(|plan| plan.take_controller(&description));
             }
-            Action::Undo => state.step(History::undo),
-            Action::Redo => state.step(History::redo),
+            Action::Undo => state.step(true, History::undo),
+            Action::Redo => state.step(false, History::redo),
             Action::Open(key, plan) => {
-                let notices = std::mem::take(&mut state.notices);
-                let (answers, details) = (state.answers, state.details);
-                let address = std::mem::take(&mut state.address);
-                let opened = Self::new(key, *plan, state.keep);
-                state = Self { answers, details, notices, address, ..opened };
+                state.open(key, *plan);
                 state.answer_anew();
             }
+            Action::Meet => state.meet(),
+            Action::AnswerNow => state.answer_now(),
             Action::Say(notice) => state.say(notice),
-            Action::Dismiss => state.notices.clear(),
+            Action::Dismiss => {
+                state.notices.clear();
+                state.done = None;
+            }
             Action::Await => {
                 state.answers.await_again();
                 state.details.await_again();
@@ -371,10 +480,7 @@ impl Reducible for State {
                 state.answer_anew();
             }
             Action::Try => state.try_remedies(),
-            Action::Answer(answering) => {
-                state.answers = Further::There(answering);
-                state.answer();
-            }
+            Action::Answer(answering) => state.answer_with(answering),
         }
         state.keep_after(&self);
         Rc::new(state)
@@ -385,213 +491,4 @@ impl Reducible for State {
 fn name_at(path: &str) -> Option<Place> {
     let names = [outputs::NAME.place(), relays::NAME.place()];
     Place::at_path(path).filter(|place| names.contains(&place.at(0)))
-}
-
-#[cfg(test)]
-mod tests {
-    use quietpin_core::fields::{engine, loads};
-
-    use super::*;
-
-    const ANSWER: Action = Action::Answer(&crate::answering::ALL);
-    const DETAIL: Action = Action::Detail(&crate::answering::DETAILS);
-
-    fn unanswered(actions: Vec<Action>) -> Rc<State> {
-        let start = Rc::new(State::new("1".into(), Plan::default(), |_, _| true));
-        actions.into_iter().fold(start, Reducible::reduce)
-    }
-
-    fn after(actions: Vec<Action>) -> Rc<State> {
-        unanswered([ANSWER, DETAIL].into_iter().chain(actions).chain([Action::Try]).collect())
-    }
-
-    #[test]
-    fn what_is_typed_before_there_are_answers_is_answered_when_they_come() {
-        let typed = || typed("engine.cylinders", "x");
-        let early = unanswered(vec![typed(), Action::Miss, Action::Await]);
-        assert_eq!(early.plan.text(engine::CYLINDERS), "x");
-        assert_eq!(*early.report, Report::pending(&early.plan), "nothing answers yet");
-        let late = unanswered(vec![typed(), ANSWER]);
-        let detailed = late.reduce(DETAIL);
-        assert_eq!(detailed.report, after(vec![typed()]).report);
-    }
-
-    #[test]
-    fn verdicts_and_findings_are_the_same_before_the_details_are_there() {
-        let plan = Box::new(quietpin_core::demo());
-        let early = unanswered(vec![ANSWER, Action::Open("2".into(), plan)]);
-        let late = Rc::clone(&early).reduce(DETAIL);
-        // other ways to connect a load are searched with the details
-        let named = |state: &State| -> Vec<_> {
-            let findings = state.report.findings.iter();
-            findings.map(|it| (it.severity, it.subject.clone(), it.message.clone())).collect()
-        };
-        assert_eq!(named(&early), named(&late));
-        let answers = |state: &State| -> Vec<_> {
-            state.report.sections.iter().flat_map(|it| it.answers.clone()).collect()
-        };
-        assert!(answers(&late).iter().any(|it| !it.figures.is_empty()), "details are shown");
-        for (early, late) in answers(&early).iter().zip(answers(&late)) {
-            assert!(early.figures.is_empty() && early.tables.is_empty(), "{}", early.subject);
-            assert_eq!(early.verdict, late.verdict);
-            assert_eq!(early.why, late.why);
-            let is_kept = early.to_do.iter().all(|it| late.to_do.contains(it));
-            assert!(is_kept, "{}: what is to be done stays", early.subject);
-        }
-    }
-
-    #[test]
-    fn a_plan_that_is_opened_is_answered_at_once() {
-        let plan = Box::new(quietpin_core::demo());
-        let opened = after(vec![Action::Open("2".into(), plan.clone())]);
-        assert_eq!(*opened.report, quietpin_core::report::report(&plan));
-    }
-
-    fn typed(path: &str, text: &str) -> Action {
-        Action::Type(path.into(), text.into())
-    }
-
-    #[test]
-    fn what_is_typed_is_in_the_plan_and_the_report_follows() {
-        let blank = after(vec![]);
-        let state = after(vec![typed("engine.cylinders", "x")]);
-        assert_eq!(state.plan.text(engine::CYLINDERS), "x");
-        assert_ne!(state.report, blank.report, "the report did not follow");
-    }
-
-    #[test]
-    fn every_change_is_kept_before_it_is_drawn() {
-        use std::cell::RefCell;
-        thread_local! {
-            static KEPT: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
-        }
-        let keep: Keep = |key, plan| {
-            KEPT.with_borrow_mut(|kept| kept.push(format!("{key}: {}", plan.text(engine::ORDER))));
-            true
-        };
-        let blank = Rc::new(State::new("1".into(), Plan::default(), keep));
-        let other = Plan::named("other");
-        let actions = [
-            typed("engine.order", "1-2"),
-            typed("engine.order", "1-2"),
-            Action::Dismiss,
-            Action::Undo,
-            Action::Open("2".into(), Box::new(other)),
-        ];
-        actions.into_iter().fold(blank, Reducible::reduce);
-        // what changes nothing is not kept again; a plan that was made blank is
-        KEPT.with_borrow(|kept| assert_eq!(*kept, ["1: 1-2", "1: ", "2: "]));
-    }
-
-    #[test]
-    fn a_browser_that_keeps_nothing_is_told_of_once() {
-        let blank = Rc::new(State::new("1".into(), Plan::default(), |_, _| false));
-        let state = [typed("engine.order", "1"), typed("engine.order", "1-2")]
-            .into_iter()
-            .fold(blank, Reducible::reduce);
-        assert_eq!(state.notices.len(), 1, "{:?}", state.notices);
-        assert_eq!(state.plan.text(engine::ORDER), "1-2", "what was typed is there all the same");
-    }
-
-    #[test]
-    fn fields_are_emptied_together_and_come_back_together() {
-        let paths = || vec!["channels.coils_wired.0".into(), "channels.coils_done".into()];
-        let state = after(vec![
-            typed("channels.coils_wired.0", "3"),
-            typed("channels.coils_done", "swap1_3"),
-            Action::Clear(paths()),
-        ]);
-        assert!(paths().iter().all(|path: &String| state.plan.get(path) == Some("")));
-        let state = state.reduce(Action::Undo);
-        assert_eq!(state.plan.get("channels.coils_wired.0"), Some("3"));
-        assert_eq!(state.plan.get("channels.coils_done"), Some("swap1_3"));
-    }
-
-    #[test]
-    fn letters_typed_in_one_field_are_taken_back_together() {
-        let state = after(vec![
-            typed("engine.order", "1"),
-            typed("engine.order", "1-"),
-            typed("engine.order", "1-2"),
-            typed("engine.kind", "two-stroke"),
-            Action::Undo,
-            Action::Undo,
-        ]);
-        assert_eq!(*state.plan, Plan::default());
-        assert!(!state.can_undo(), "nothing is left to take back");
-        assert!(state.can_redo(), "it can be made again");
-    }
-
-    #[test]
-    fn what_was_taken_back_can_be_made_again_until_something_else_is_typed() {
-        let state = after(vec![typed("engine.order", "1-2"), Action::Undo, Action::Redo]);
-        assert_eq!(state.plan.text(engine::ORDER), "1-2");
-        let state = after(vec![
-            typed("engine.order", "1-2"),
-            Action::Undo,
-            typed("name", "a"),
-            Action::Redo,
-        ]);
-        assert_eq!(state.plan.text(engine::ORDER), "", "a new change ends the old future");
-    }
-
-    #[test]
-    fn a_removed_entry_comes_back() {
-        let state = after(vec![
-            Action::Add(Part::Loads),
-            typed("loads.0.name", "fan"),
-            Action::Remove(Part::Loads, 0),
-            Action::Remove(Part::Loads, 7),
-            Action::Undo,
-        ]);
-        assert_eq!(state.plan.text(loads::NAME.at(0)), "fan");
-    }
-
-    #[test]
-    fn a_load_stays_on_its_output_when_that_is_renamed() {
-        let state = after(vec![
-            Action::Add(Part::Loads),
-            typed("outputs.0.name", "A1"),
-            typed("loads.0.output", "A1"),
-            typed("outputs.0.name", ""),
-            typed("outputs.0.name", "P"),
-            typed("outputs.0.name", "P8"),
-        ]);
-        assert_eq!(state.plan.text(loads::OUTPUT.at(0)), "P8");
-    }
-
-    #[test]
-    fn a_load_stays_on_its_output_when_more_are_described_with_it() {
-        let on = |names: &[&str]| {
-            let name = names.iter().map(|name| typed("outputs.0.name", name));
-            let start = [
-                Action::Add(Part::Loads),
-                typed("outputs.0.name", "D1"),
-                typed("loads.0.output", "D1"),
-                typed("name", "another edit"),
-            ];
-            let state = after(start.into_iter().chain(name).collect());
-            state.plan.text(loads::OUTPUT.at(0)).to_owned()
-        };
-        assert_eq!(on(&["D1 t", "D1 to", "D1 to D", "D1 to D8"]), "D1");
-        assert_eq!(on(&["", "H1 to H4"]), "H1", "it is the first of them");
-        assert_eq!(on(&["D1 to D8", "", "H1"]), "H1");
-    }
-
-    #[test]
-    fn opening_another_plan_leaves_nothing_of_the_first_to_take_back() {
-        let state = after(vec![
-            typed("name", "one"),
-            Action::Open("2".into(), Box::new(Plan::named("two"))),
-            Action::Undo,
-        ]);
-        assert_eq!((state.key.as_str(), state.plan.name.as_str()), ("2", "two"));
-    }
-
-    #[test]
-    fn the_same_notice_is_not_said_twice() {
-        let notice = Notice { text: "full".into(), kept: None };
-        let state = after(vec![Action::Say(notice.clone()), Action::Say(notice)]);
-        assert_eq!(state.notices.len(), 1);
-    }
 }

@@ -78,3 +78,29 @@ pub(crate) fn counted(findings: &[Rc<Finding>]) -> String {
         .collect();
     if parts.is_empty() { "none".to_owned() } else { parts.join(", ") }
 }
+
+pub(crate) const MISPLACED: &str = "A part of Quietpin could not be loaded: a newer Quietpin was published meanwhile, or the server sends it broken. \
+    “Try again” loads the whole page again; what you typed is kept.";
+
+pub(crate) const TAKEN_BACK: &str = "Took back";
+
+pub(crate) const MADE_AGAIN: &str = "Made again";
+
+pub(crate) const CHANGED: &str = "Changed";
+
+pub(crate) const HELD: &str = "Quietpin did not finish answering this plan last time, so it is open without answers. What you type is kept.";
+
+pub(crate) const REMOVED_ELSEWHERE: &str =
+    "This plan was removed on another page. If you type here, it is kept again.";
+
+pub(crate) const KEPT_BESIDE: &str = "Another page changed this plan, and what it kept can't be put together with this. \
+    What stands here is kept beside it, as a plan of its own.";
+
+pub(crate) const PLAN: &str = "The plan";
+
+/// That a text was not taken.
+pub(crate) fn refused(called: &str) -> String {
+    format!(
+        "{called}: this is more than a plan holds, so it was not kept. What stood there before still does."
+    )
+}

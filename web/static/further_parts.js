@@ -11,7 +11,10 @@
     if (!document.hidden) await new Promise((done) => { requestAnimationFrame(() => { setTimeout(done); }); });
     for (const module of await Promise.all(wasm_bindgen.fetched(part))) {
       const bytes = module instanceof Response ? await module.arrayBuffer() : module;
-      await WebAssembly.instantiate(bytes, { __wasm_split: wasm });
+      await WebAssembly.instantiate(bytes, { __wasm_split: wasm }).catch((error) => {
+        wasm_bindgen.misplace();
+        throw error;
+      });
     }
     there = true;
   } catch (error) {

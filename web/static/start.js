@@ -3,6 +3,14 @@
 (() => {
   const own = document.currentScript.dataset;
 
+  // Inside a page of somebody else, a press may not be what it seems to be: the page works in a window of its own alone.
+  if (top !== self) {
+    const link = document.createElement("a");
+    Object.assign(link, { href: location.href, target: "_blank", rel: "noopener", textContent: "Open it in a page of its own." });
+    document.querySelector("[role=status]").replaceChildren("Quietpin does not work inside another page. ", link);
+    return;
+  }
+
   function bytesOf(base64) {
     return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
   }
@@ -13,13 +21,19 @@
     Array.from(document.querySelectorAll("script[id]"), (script) => [script.id, script]),
   );
 
+  // Whether what was sent last is not of this page: a newer version has taken its place on the server, or it is broken.
+  let misplaced = false;
+
   async function fetchedFrom(name) {
     const answer = await fetch(name);
+    misplaced ||= answer.status === 404 || answer.status === 410;
     if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
     return answer;
   }
 
   function fetched(part) {
+    // Asking again can't bring what is not there: the newer version is asked for.
+    if (misplaced) location.reload();
     return inside[part] ? inside[part].textContent.split(" ").map(bytesOf) : own[part].split(" ").map(fetchedFrom);
   }
 
@@ -93,9 +107,14 @@
 
   // An old browser may know neither the script's syntax nor WebAssembly: then the binding is not there.
   Promise.resolve()
-    .then(() => {
+    .then(async () => {
       wasm_bindgen.fetched = fetched;
-      return wasm_bindgen({ module_or_path: fetched("program")[0] });
+      wasm_bindgen.misplace = () => { misplaced = true; };
+      wasm_bindgen.isMisplaced = () => misplaced;
+      wasm_bindgen.keep = secondCopy.keep;
+      const [program] = fetched("program");
+      await secondCopy.restored();
+      return wasm_bindgen({ module_or_path: program });
     })
     .catch((error) => tellFailedStart(error));
 

@@ -9,6 +9,8 @@ mod controller;
 mod file;
 mod former;
 mod left;
+mod limit;
+mod merge;
 mod named;
 mod node;
 mod parse;
@@ -18,8 +20,10 @@ mod version1;
 pub(crate) use alike::{Astray, Filled};
 pub use controller::{GENERICS, Generic};
 pub use left::LeftOver;
+pub use limit::MOST_BYTES;
+pub use merge::{Clash, Merged};
 pub use named::names_in;
-pub use parse::{MOST_BYTES, ReadError, VERSION, parse, write};
+pub use parse::{ReadError, VERSION, parse, write};
 pub use pin_table::{Described, Meaning, PinColumn, PinTable, StageWord};
 
 use crate::{

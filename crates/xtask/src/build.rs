@@ -3,6 +3,7 @@
 mod asset;
 mod compile;
 mod cut;
+mod licences;
 mod names;
 mod page;
 mod policy;
@@ -11,7 +12,9 @@ mod template;
 mod worker;
 
 pub(crate) use compile::{Symbols, make_small, program};
-pub(crate) use page::{Load, load};
+pub(crate) use licences::NAME as LICENCES;
+pub(crate) use page::{ENTRY, Load, load};
+pub(crate) use policy::served as policy;
 pub(crate) use template::fill;
 
 use crate::{folders, setup, shell};

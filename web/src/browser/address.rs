@@ -38,6 +38,9 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
     let may_prevent = EventListenerOptions::enable_prevent_default();
     let document = gloo::utils::document();
     let clicked = EventListener::new_with_options(&document, "click", may_prevent, |event| {
+        if event.default_prevented() {
+            return;
+        }
         let target = event.target().and_then(|it| it.dyn_into::<Element>().ok());
         let link = target.and_then(|it| it.closest("a[href^='#']").ok()?);
         if let Some(link) = link {

@@ -1,7 +1,7 @@
 //! Leading the eye and the keyboard to a place on the page.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlDetailsElement, HtmlElement};
+use web_sys::{Element, HtmlDetailsElement, HtmlElement, HtmlInputElement};
 
 /// Comes to a card at its top, to a field or an answer within it at that.
 pub(crate) fn arrive_at(path: &str) {
@@ -30,6 +30,14 @@ pub(crate) fn to_answer(subject: &str) -> bool {
         show(answer);
     }
     answer.is_some()
+}
+
+/// Puts a text into a field, which was not drawn anew.
+pub(crate) fn show_text(path: &str, text: &str) {
+    let field = gloo::utils::document().get_element_by_id(&format!("at-{path}"));
+    if let Some(input) = field.as_ref().and_then(|it| it.dyn_ref::<HtmlInputElement>()) {
+        input.set_value(text);
+    }
 }
 
 fn show(element: &Element) {

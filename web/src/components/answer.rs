@@ -26,7 +26,12 @@ pub(crate) struct Told<'a> {
 }
 
 /// The verdict, why, what to do, and what stands below; with its title, where the card has several answers.
-pub(crate) fn answer_view(page: &Page, answer: &Rc<Answer>, told: &Told<'_>, found: Option<View>) -> View {
+pub(crate) fn answer_view(
+    page: &Page,
+    answer: &Rc<Answer>,
+    told: &Told<'_>,
+    found: Option<View>,
+) -> View {
     let numbers = page.state.details.there().map(|details| {
         let (answer, draw) = (Rc::clone(answer), details.numbers);
         View::from(html! { <Numbers {answer} {draw} /> })
@@ -76,12 +81,17 @@ fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let is_cure = |step: &Message| told.found.iter().any(|it| it.remedies.contains(step));
     let (best, more) = answer.to_do.split_at(first.min(answer.to_do.len()));
     let more: Vec<_> = more.iter().filter(|it| !is_cure(it)).cloned().collect();
-    let cautions: Vec<_> = answer.cautions.iter().filter(|it| !told.warned.contains(&it.text)).collect();
+    let cautions: Vec<_> =
+        answer.cautions.iter().filter(|it| !told.warned.contains(&it.text)).collect();
     let (first_caution, cautions) = cautions.split_at(1.min(cautions.len()));
     let caution =
         |it: &Message| el!("p", "class" = "caution"; el!("strong"; "Caution: "), whole(&it.text));
     let more_cautions = || {
-        let summary = if cautions.len() == 1 { "1 more caution".to_owned() } else { format!("{} more cautions", cautions.len()) };
+        let summary = if cautions.len() == 1 {
+            "1 more caution".to_owned()
+        } else {
+            format!("{} more cautions", cautions.len())
+        };
         fold("cautions", summary, false, all(cautions.iter().map(|it| caution(it))))
     };
     let further = || {

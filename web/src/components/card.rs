@@ -58,9 +58,7 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
         Some(el!("a", "class" = class, "href" = format!("#{}", card.key);
             el!("span", "aria-hidden" = "true"; sign), el!("span", "class" = "name"; &card.title)))
     };
-    let link = |address: &str, label: String| {
-        el!("a", "href" = format!("#{address}"); el!("span", "class" = "name"; label))
-    };
+    let link = |address: &str, label: String| el!("a", "href" = format!("#{address}"); el!("span", "class" = "name"; label));
     let inside = match before {
         Some(at) => several!(
             beside(at.checked_sub(1).and_then(|it| flat.get(it)), "before", "‹"),

@@ -26,10 +26,21 @@ pub(crate) fn numbers(answer: &Rc<Answer>) -> View {
     let folded = Rc::clone(answer);
     let has_numbers = !answer.figures.is_empty() || !answer.tables.is_empty();
     // a circuit shows what the verdict is about; of other pictures one is enough at first
-    let is_shown = |(at, picture): &(usize, &Picture)| *at == 0 || matches!(picture, Picture::Circuit(_));
-    let shown = answer.pictures.iter().enumerate().filter(is_shown).map(|it| picture(it.1));
+    let is_shown =
+        |(at, picture): &(usize, &Picture)| *at == 0 || matches!(picture, Picture::Circuit(_));
+    // where two are possible, each says what it holds for
+    let are_several = answer.pictures.len() > 1;
+    let titled = |it: &Picture| {
+        let caption = match it {
+            Picture::Circuit(circuit) if are_several => Some(&circuit.caption.text),
+            _ => None,
+        };
+        several!(caption.map(|it| el!("p", "class" = "hypothesis"; it)), picture(it))
+    };
+    let shown = answer.pictures.iter().enumerate().filter(is_shown).map(|it| titled(it.1));
     let draw = move || {
-        let more = folded.pictures.iter().enumerate().filter(|it| !is_shown(it)).map(|it| picture(it.1));
+        let more =
+            folded.pictures.iter().enumerate().filter(|it| !is_shown(it)).map(|it| picture(it.1));
         el!("div", "class" = "folded";
             all(more),
             figures::figures(&folded.figures),

@@ -26,8 +26,8 @@ pub(crate) fn Plans(props: &Props) -> Html {
     let toggles = use_state(|| 0_usize);
     let removing = use_state(|| false);
     // the plans are read anew where another one is opened, and where one looks at them: another page may have kept some
-    let kept = use_memo((state.key.clone(), *toggles), |_| storage::list());
-    let kept = with_open((*kept).clone(), state);
+    let kept = use_memo((state.key.clone(), *toggles), |_| (storage::list(), storage::removed()));
+    let (kept, removed) = (with_open(kept.0.clone(), state), &kept.1);
     let details = el!("details", "class" = "plans";
         el!("summary"; "Plans"),
         el!("div", "class" = "sheet";
@@ -35,6 +35,8 @@ pub(crate) fn Plans(props: &Props) -> Html {
             el!("ul", "class" = "kept", "aria-label" = "Plans kept in this browser";
                 all(kept.iter().map(|it| entry(it, &state.key, send)))),
             buttons(state, send, removing),
+            el!("ul", "class" = "removed", "aria-label" = "Removed plans";
+                all(removed.iter().map(|it| removed_entry(it, send)))),
             state.details.there().map(|details| (details.share)(&props.page)),
         ),
     );
@@ -58,8 +60,7 @@ fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> Vi
             send.dispatch(Action::Open(storage::free_key(), Box::new(plan(&now))));
         })
     };
-    let remove =
-        if *removing { "Press again: remove this plan for good" } else { "Remove this plan" };
+    let remove = if *removing { "Press again: remove this plan" } else { "Remove this plan" };
     el!("div", "class" = "buttons";
         button(None, "New, blank", open_new(|_| Plan::default())),
         button(None, "New, from the demo", open_new(|_| quietpin_core::demo())),
@@ -119,7 +120,7 @@ fn removal(key: &str, send: &Dispatch, removing: UseStateHandle<bool>) -> Callba
 
 /// The list as it is once the open plan is kept, which happens after the page is drawn.
 fn with_open(mut kept: Vec<storage::Kept>, state: &State) -> Vec<storage::Kept> {
-    let open = storage::Kept { key: state.key.clone(), name: state.plan.name.clone() };
+    let open = storage::Kept::open(&state.key, &state.plan.name);
     match kept.iter_mut().find(|it| it.key == open.key) {
         Some(same) => *same = open,
         None => kept.push(open),
@@ -141,6 +142,19 @@ fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> View {
     let (key, send) = (kept.key.clone(), send.clone());
     let button = on_click(button, Callback::from(move |_| open_kept(&key, &send)));
     keyed(&kept.key, el!("li"; button))
+}
+
+/// A plan that was removed, and can be brought back.
+fn removed_entry(kept: &storage::Kept, send: &Dispatch) -> View {
+    let name = if kept.name.is_empty() { words::UNNAMED } else { &kept.name };
+    let button =
+        el!("button", "type" = "button", "class" = "quiet"; format!("Removed: {name}: bring back"));
+    let (key, send) = (kept.key.clone(), send.clone());
+    let bring_back = Callback::from(move |_| match storage::bring_back(&key) {
+        Some(key) => open_kept(&key, &send),
+        None => send.dispatch(Action::Say(Notice { text: words::REFUSED.into(), kept: None })),
+    });
+    keyed(&kept.key, el!("li"; on_click(button, bring_back)))
 }
 
 /// Opens a kept plan; one that can't be read stays kept, and its text can be saved.

@@ -59,7 +59,7 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let is_typing = state.typing.as_ref() == Some(path);
     let problem = standing.and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
-    let shape = if matches!(field.kind, Kind::Quantity { .. } | Kind::Whole(..) | Kind::Text) { " short" } else { "" };
+    let shape = if matches!(field.kind, Kind::Row) { "" } else { " short" };
     let class = match problem {
         Some(_) => format!("field wrong{shape}"),
         None if typed.trim().is_empty() => format!("field blank{shape}"),
@@ -116,7 +116,7 @@ fn cut<'a>(field: &Field, value: Option<&'a Value>) -> Option<&'a str> {
 }
 
 /// A label of so many letters fits into its box on a phone.
-const FITS: usize = 28;
+const FITS: usize = 14;
 
 fn measure(field: &Field, basis: Option<&str>) -> View {
     el!("details", "class" = "measure";

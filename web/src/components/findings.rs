@@ -2,11 +2,7 @@
 
 use std::rc::Rc;
 
-use quietpin_core::{
-    finding::Finding,
-    message::Message,
-    report::Tone,
-};
+use quietpin_core::{finding::Finding, message::Message, report::Tone};
 
 use super::{Drawn, Page, is_as_before, link_to, parts};
 use crate::{
@@ -49,7 +45,8 @@ fn said(finding: &Finding) -> View {
 }
 
 fn in_a_row(finding: &Finding) -> View {
-    let cure = finding.remedies.first().map(|it| el!("span", "class" = "first-cure"; whole(&it.text)));
+    let cure =
+        finding.remedies.first().map(|it| el!("span", "class" = "first-cure"; whole(&it.text)));
     let words = several!(el!("span", "class" = "clamped"; said(finding)), cure);
     el!("li", "class" = words::severity_class(finding.severity); link_to(&finding.subject, words))
 }
@@ -68,15 +65,19 @@ pub(crate) fn found_here(page: &Page, findings: &[Rc<Finding>], card: &Card) -> 
         return nothing();
     }
     let is_said = |message: &Message| {
-        card.answers.iter().any(|it| it.why.iter().chain(it.to_do.first()).any(|it| it.text == message.text))
+        card.answers
+            .iter()
+            .any(|it| it.why.iter().chain(it.to_do.first()).any(|it| it.text == message.text))
     };
     let finding = |it: &Rc<Finding>| {
+        // where the answer says “no”, it has said why, and the best way out
+        let is_short = card.worst().is_some_and(|it| it.verdict.tone == Tone::Bad);
         let words = if is_said(&it.message) {
             el!("p"; el!("span", "class" = "severity"; words::severity(it.severity)))
         } else {
-            el!("p"; said(it))
+            el!("p", "class" = is_short.then_some("clamped"); said(it))
         };
-        let cure = it.remedies.first().filter(|it| !is_said(it));
+        let cure = it.remedies.first().filter(|it| !is_short && !is_said(it));
         let told = if is_said(&it.message) { " told" } else { "" };
         el!("li", "class" = format!("{}{told}", words::severity_class(it.severity));
             words,

@@ -50,7 +50,8 @@ pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding
 /// The answer of the card that was changed last, or the one that matters most. A card that answers nothing of its own shows
 /// those of its question, or of all questions.
 fn in_sight(state: &State, cards: &[Card], card: &Card) -> Option<Rc<Answer>> {
-    let of = |cards: &[Card]| cards.iter().flat_map(|it| it.answers.iter().cloned()).collect::<Vec<_>>();
+    let of =
+        |cards: &[Card]| cards.iter().flat_map(|it| it.answers.iter().cloned()).collect::<Vec<_>>();
     let mut answers = card.answers.clone();
     if answers.is_empty() {
         answers = of(cards);

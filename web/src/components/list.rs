@@ -1,5 +1,7 @@
 //! The first screen: what this is, each question with where it stands, what was found, the plans.
 
+use std::rc::Rc;
+
 use quietpin_core::report::Tone;
 
 use super::{
@@ -28,9 +30,12 @@ pub(crate) fn list(page: &Page, questions: &[(&'static str, Vec<Card>)], is_blan
         });
         // the card with the worst answer; where nothing is wrong, the first
         let is_wrong = matches!(tone, Some(Tone::Bad | Tone::Doubtful)) && !has_overview(id);
-        let has_worst = |card: &&Card| worst.is_some_and(|it| card.holds(&it.subject));
+        let has_worst = |card: &&Card| {
+            worst.is_some_and(|it| card.answers.iter().any(|other| Rc::ptr_eq(it, other)))
+        };
         let card = cards.iter().find(|card| is_wrong && has_worst(card)).or_else(|| cards.first());
-        let row = row_of(card.map_or(id, |it| &it.key), tone, &question_of(report, id), says, false);
+        let row =
+            row_of(card.map_or(id, |it| &it.key), tone, &question_of(report, id), says, false);
         el!("li", "class" = (is_blank && at == 0).then_some("start"); row)
     };
     el!("div", "class" = "with-found";

@@ -3,6 +3,7 @@
 
 use std::{mem::discriminant, rc::Rc};
 
+use quietpin_core::plan::MOST_ENTRIES;
 use yew::prelude::*;
 
 use super::Page;
@@ -28,9 +29,10 @@ pub(crate) fn is_as_before<T: PartialEq>(one: Option<&Rc<T>>, other: Option<&Rc<
     }
 }
 
-/// The parts with these numbers, each as it was drawn before where that will do.
+/// The parts with these numbers, each as it was drawn before where that will do; no more of them than are read.
 pub(crate) fn parts(page: &Page, count: usize, how: Drawn) -> View {
-    all((0..count).map(|at| html! { <Part key={at} page={page.clone()} {at} {how} /> }.into()))
+    all((0..count.min(MOST_ENTRIES))
+        .map(|at| html! { <Part key={at} page={page.clone()} {at} {how} /> }.into()))
 }
 
 #[derive(Properties)]

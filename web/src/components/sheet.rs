@@ -40,7 +40,7 @@ fn part(title: &'static str, lines: impl Iterator<Item = View>) -> View {
     if lines.peek().is_none() {
         return nothing();
     }
-    el!("section"; el!("h3"; title), el!("ul", "class" = "ticks"; all(lines)))
+    el!("section"; el!("h2"; title), el!("ul", "class" = "ticks"; all(lines)))
 }
 
 fn verdicts(question: &Verdicts) -> View {
@@ -97,7 +97,7 @@ fn proofs(usual: &Usual) -> View {
         )
     };
     el!("section";
-        el!("h3"; "Prove at the car"),
+        el!("h2"; "Prove at the car"),
         (!usual.pins.is_empty()).then(pins),
         el!("ul", "class" = "ticks"; all(usual.prove.iter().map(|it| ticked(&it.told(), true)))),
     )
@@ -108,5 +108,5 @@ fn cautions(usual: &Usual) -> View {
         return nothing();
     }
     let lines = usual.cautions.iter().map(|it| el!("li"; &it.text));
-    el!("section"; el!("h3"; "Take care"), el!("ul"; all(lines)))
+    el!("section"; el!("h2"; "Take care"), el!("ul"; all(lines)))
 }

@@ -6,9 +6,9 @@ use super::{at, horizontal, label, round_up, vertical, view_box, whole};
 use crate::element::{View, all, el, several};
 
 const WIDTH: f64 = 340.0;
-const LEFT: f64 = 34.0;
+const LEFT: f64 = 40.0;
 const RIGHT: f64 = 8.0;
-const TOP: f64 = 10.0;
+const TOP: f64 = 12.0;
 const PLOT: f64 = 130.0;
 const BAR: f64 = 14.0;
 
@@ -50,14 +50,21 @@ pub(crate) fn timeline_view(it: &Timeline) -> View {
             axes(&scale),
             el!("polyline", "class" = "speed", "points" = points(&scale, &it.speed)),
             el!("polyline", "class" = "measured", "points" = points(&scale, &it.measured)),
-            level(&scale, it.threshold_rpm, "level on", "threshold"),
-            level(&scale, it.release_rpm, "level off", "release"),
+            level(&scale, it.threshold_rpm, "level on"),
+            level(&scale, it.release_rpm, "level off"),
             relay(&scale, it, bar),
-            all(marks.map(|(n, (t, said))| mark(&scale, n, *t, &said.text, bar))),
+            all(marks.clone().map(|(n, (t, _))| mark(&scale, n, *t, bar))),
         ),
+        // no words stand in the drawing, where a curve would run through them
         el!("figcaption";
             caption,
-            el!("ul", "class" = "key"; key("speed", "true speed"), key("measured", "as measured")),
+            el!("ul", "class" = "key";
+                key("speed", "true speed"),
+                key("measured", "as measured"),
+                key("level on", &format!("threshold {} rpm", whole(it.threshold_rpm))),
+                key("level off", &format!("release {} rpm", whole(it.release_rpm))),
+            ),
+            el!("ol", "class" = "marks"; all(marks.map(|(_, (_, said))| el!("li"; &said.text)))),
         ),
     )
 }
@@ -90,13 +97,8 @@ fn axes(scale: &Scale) -> View {
     several!(all([0.0, 0.5, 1.0].map(speed)), all([0.0, 0.5, 1.0].map(time)))
 }
 
-fn level(scale: &Scale, rpm: f64, class: &'static str, name: &str) -> View {
-    let y = scale.y(rpm);
-    let said = format!("{name} {} rpm", whole(rpm));
-    el!("g";
-        horizontal(class, LEFT, WIDTH - RIGHT, y),
-        label("scale", WIDTH - RIGHT, y - 3.0, Some("end"), &said),
-    )
+fn level(scale: &Scale, rpm: f64, class: &'static str) -> View {
+    horizontal(class, LEFT, WIDTH - RIGHT, scale.y(rpm))
 }
 
 fn relay(scale: &Scale, it: &Timeline, y: f64) -> View {
@@ -112,10 +114,12 @@ fn relay(scale: &Scale, it: &Timeline, y: f64) -> View {
     )
 }
 
-fn mark(scale: &Scale, n: usize, t: f64, said: &str, bar: f64) -> View {
+/// A line where something happens, and below it the number by which the list tells it.
+fn mark(scale: &Scale, n: usize, t: f64, bar: f64) -> View {
     let x = scale.x(t);
     #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
     let y = bar + BAR + 14.0 + 15.0 * n as f64;
-    let (anchor, gap) = if x > WIDTH * 0.55 { ("end", -4.0) } else { ("start", 4.0) };
-    el!("g"; vertical("mark", x, TOP, y), label("said", x + gap, y, Some(anchor), said))
+    let (anchor, gap) = if x > WIDTH * 0.9 { ("end", -4.0) } else { ("start", 4.0) };
+    let number = (n + 1).to_string();
+    el!("g"; vertical("mark", x, TOP, y), label("said", x + gap, y, Some(anchor), &number))
 }

@@ -6,21 +6,17 @@ use super::{at, horizontal, label, round_up, vertical, view_box, whole};
 use crate::element::{View, all, el};
 
 const WIDTH: f64 = 340.0;
-const LEFT: f64 = 34.0;
+const LEFT: f64 = 40.0;
 const RIGHT: f64 = 8.0;
-const TOP: f64 = 12.0;
+const TOP: f64 = 20.0;
 const PLOT: f64 = 110.0;
-const GAP: f64 = 30.0;
+const GAP: f64 = 40.0;
 
 /// Each curve of a panel looks different without colour.
 const LOOKS: [&str; 3] = ["trace one", "trace two", "trace three"];
 
-/// Where the name of a level may end, from the right.
-const PLACES: [f64; 4] = [1.0, 0.68, 0.4, 0.3];
-/// Places no further apart than this are too close for two names.
-const APART: f64 = 0.2;
-/// About the width of a letter of such a name, and its height.
-const LETTER: (f64, f64) = (6.0, 10.0);
+/// Each level looks different, too.
+const LEVELS: [&str; 3] = ["level on", "level off", "level other"];
 
 struct Scale {
     from_s: f64,
@@ -55,16 +51,26 @@ pub(crate) fn traces_view(it: &Traces) -> View {
     let panels = it.panels.iter().enumerate();
     let height = top(it.panels.len());
     let caption = &it.caption.text;
-    // a curve that is alone in its panel is named there
+    // no name stands in the drawing, where a curve would run through it
+    let drawn = |panel: &Panel, n: usize| Scale::of(it.span, panel, top(n));
+    let levels = it.panels.iter().enumerate().flat_map(|(n, panel)| {
+        let most = drawn(panel, n).most;
+        let shown = panel.levels.iter().filter(move |level| level.at <= most).zip(LEVELS);
+        shown.map(|(level, look)| {
+            key(look, &format!("{} {} {}", level.name.text, at(level.at), panel.unit))
+        })
+    });
+    // a curve that is alone in its panel is named above it
     let several_in = it.panels.iter().filter(|panel| panel.curves.len() > 1);
     let curves = several_in.flat_map(|panel| panel.curves.iter().zip(LOOKS));
+    let curves = curves.map(|(curve, look)| key(look, &curve.name.text));
     el!("figure", "class" = "picture traces";
         el!("svg", "viewBox" = view_box(WIDTH, height), "role" = "img", "aria-label" = caption;
-            all(panels.map(|(n, panel)| panel_view(&Scale::of(it.span, panel, top(n)), panel))),
+            all(panels.map(|(n, panel)| panel_view(&drawn(panel, n), panel))),
         ),
         el!("figcaption";
             caption,
-            el!("ul", "class" = "key"; all(curves.map(|(curve, look)| key(look, &curve.name.text)))),
+            el!("ul", "class" = "key"; all(curves.chain(levels))),
         ),
     )
 }
@@ -75,35 +81,18 @@ fn key(look: &'static str, name: &str) -> View {
 }
 
 fn panel_view(scale: &Scale, panel: &Panel) -> View {
-    // a name goes below its line where another level lies close above
-    let is_below = |level: &Level| {
-        let above = |other: &Level| (1.0..16.0).contains(&(scale.y(level.at) - scale.y(other.at)));
-        panel.levels.iter().any(above)
+    let shown = panel.levels.iter().filter(|level| level.at <= scale.most).zip(LEVELS);
+    let level = |(level, look): (&Level, &'static str)| {
+        horizontal(look, LEFT, WIDTH - RIGHT, scale.y(level.at))
     };
-    let mut free = PLACES.to_vec();
-    let mut level = |level: &Level| {
-        let said = format!("{} {} {}", level.name.text, at(level.at), panel.unit);
-        let y = scale.y(level.at) + if is_below(level) { 12.0 } else { -3.0 };
-        // no name on a curve where that can be, and never two that overlap
-        let clear = |place: &&f64| is_clear(scale, panel, (along(**place), y), &said);
-        let place = *free.iter().find(clear).or(free.first()).unwrap_or(&1.0);
-        free.retain(|other| (other - place).abs() > APART);
-        let x = along(place);
-        el!("g";
-            horizontal("level", LEFT, WIDTH - RIGHT, scale.y(level.at)),
-            label("scale named", x, y, Some("end"), &said),
-        )
-    };
-    let shown = panel.levels.iter().filter(|level| level.at <= scale.most);
-    let levels: Vec<View> = shown.map(&mut level).collect();
     let alone = match panel.curves.as_slice() {
-        [only] => Some(label("scale", scale.x(0.0) + 4.0, scale.top + 26.0, None, &only.name.text)),
+        [only] => Some(label("scale", LEFT, scale.top - 8.0, None, &only.name.text)),
         _ => None,
     };
     el!("g";
         axes(scale, panel.unit),
         all(panel.curves.iter().zip(LOOKS).map(|(curve, look)| curve_view(scale, curve, look))),
-        all(levels.into_iter()),
+        all(shown.map(level)),
         alone,
     )
 }
@@ -144,20 +133,4 @@ fn axes(scale: &Scale, unit: &'static str) -> View {
         vertical("grid", scale.x(0.0), scale.top, bottom),
         all([0.0, 0.5, 1.0].map(time)),
     )
-}
-
-fn along(share: f64) -> f64 {
-    LEFT + (WIDTH - LEFT - RIGHT) * share
-}
-
-/// Whether no curve runs through a name that ends there.
-fn is_clear(scale: &Scale, panel: &Panel, (x, y): (f64, f64), said: &str) -> bool {
-    #[expect(clippy::cast_precision_loss, reason = "a few letters")]
-    let width = LETTER.0 * said.chars().count() as f64;
-    let is_free_of = |at: f64, height: f64| {
-        let (beside, above) = (at < x - width || at > x, height < y - LETTER.1);
-        beside || above || height > y + 2.0
-    };
-    let mut curves = panel.curves.iter().map(|curve| &curve.points);
-    curves.all(|points| points.iter().all(|(t, v)| is_free_of(scale.x(*t), scale.y(*v))))
 }

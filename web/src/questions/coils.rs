@@ -10,7 +10,9 @@ use crate::{
 
 /// The coils, and what feeds them.
 pub(super) fn cards(state: &State) -> Vec<Card> {
-    let (feed, own) = answers_in(&state.report, "coils").iter().partition::<Vec<_>, _>(|it| it.subject == "coils.feed");
+    let (feed, own) = answers_in(&state.report, "coils")
+        .iter()
+        .partition::<Vec<_>, _>(|it| it.subject == "coils.feed");
     let mut cards = vec![Card::new("coils", "Coils").asking(of_part(Part::Coils)).answering(own)];
     if !feed.is_empty() {
         let contact = Block::Form(relays::contact_of_coils(&state.plan));

@@ -2,6 +2,7 @@
 
 use quietpin_core::{
     fields::controller,
+    plan::MOST_ENTRIES,
     schema::{Part, Place},
 };
 
@@ -25,6 +26,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
     fields.push(controller::SUPPLY_OFF.into());
     fields.push(controller::FEED.into());
+    fields.push(controller::AFTER_KEY_OFF.into());
     fields.extend(part(Part::SwitchedFeeds));
     let mut cards = vec![
         Card::new("conditions", "Battery voltages and temperatures")
@@ -47,7 +49,7 @@ fn left_over(page: &Page, _: usize) -> View {
     );
     several!(
         el!("p", "class" = "why"; "Kept as it was in the file; nothing depends on it. Type what is true where it belongs, then remove the rest."),
-        el!("ul"; all(page.state.plan.left_over().iter().map(row))),
+        el!("ul"; all(page.state.plan.left_over().iter().take(MOST_ENTRIES).map(row))),
         drop,
     )
 }

@@ -24,12 +24,17 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     // the speeds of the engine, and those of the coils' relay
     let mut own = vec![cranking::SPEED.place()];
     own.extend(relays::of_coils(plan));
-    own.extend(Part::Cranking.places().filter(|it| !is_of_wheels(*it) && *it != cranking::SPEED.place()));
+    own.extend(
+        Part::Cranking.places().filter(|it| !is_of_wheels(*it) && *it != cranking::SPEED.place()),
+    );
     own.push(controller::CRANKING_DWELL.into());
     own.push(controller::LEAST_SUPPLY.into());
     let first = Card::new("cranking", "Cranking and the coil relay")
         .asking(Block::Form(own))
-        .asking(Block::Made(|page, _| add(page, Part::Relays, "Add a relay: pump, alternator, fan", ""), 0));
+        .asking(Block::Made(
+            |page, _| add(page, Part::Relays, "Add a relay: pump, alternator, fan", ""),
+            0,
+        ));
     let mut cards = vec![first.answering(answers.iter().filter(|it| it.subject == "cranking"))];
     for at in (0..plan.count(Part::Relays)).filter(|at| *at != of_coils(plan)) {
         let subject = Part::Relays.record(at);

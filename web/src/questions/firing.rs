@@ -22,11 +22,16 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let answers = answers_in(&state.report, "firing");
     let engine = Card::new("engine", "Engine")
         // the third thing that a blank plan is asked
-        .asking(Block::Around(of_record(Part::Engine), vec![Block::Also(vec![channels::IGNITION_MODE.place()])]));
+        .asking(Block::Around(
+            of_record(Part::Engine),
+            vec![Block::Also(vec![channels::IGNITION_MODE.place()])],
+        ));
     if answers.len() < 2 {
         return vec![engine.answering(answers)];
     }
-    let of = |choose: fn(&Rc<Answer>) -> bool| answers.iter().filter(move |it| choose(it)).collect::<Vec<_>>();
+    let of = |choose: fn(&Rc<Answer>) -> bool| {
+        answers.iter().filter(move |it| choose(it)).collect::<Vec<_>>()
+    };
     let mut cards = vec![
         Card::new("ignition", "Ignition")
             .asking(planned("ignition"))
@@ -38,13 +43,23 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             .asking(planned("injection"))
             .answering(of(|it| it.subject.starts_with("channels.injection"))),
     );
-    cards.extend(at_the_car(state, channels::INJECTORS_WIRED.into(), "Injection, at the car", INJECTION));
+    cards.extend(at_the_car(
+        state,
+        channels::INJECTORS_WIRED.into(),
+        "Injection, at the car",
+        INJECTION,
+    ));
     cards.push(
         Card::new("second", "Second injectors: channels")
             .asking(planned("second"))
             .answering(of(|it| is_second(it) && it.subject != "channels.second_wired")),
     );
-    cards.extend(at_the_car(state, channels::SECOND_WIRED.into(), "Second injectors, at the car", SECOND));
+    cards.extend(at_the_car(
+        state,
+        channels::SECOND_WIRED.into(),
+        "Second injectors, at the car",
+        SECOND,
+    ));
     cards.push(entered().answering(of(|it| it.subject == controller::OUTPUTS.path())));
     cards.push(strip().answering(of(|it| it.subject == "strip")));
     cards.push(timing_light().answering(of(|it| it.subject == "light")));
@@ -93,7 +108,8 @@ fn at_the_car(state: &State, list: Place, title: &str, kind: usize) -> Option<Ca
         is_wanted: false,
         blocks: vec![Block::Rows(list, "Channel # reaches cylinder")],
     };
-    let mut card = Card::new(subject, title).asking(Block::Made(bench, kind)).asking(typed).answering(wired);
+    let mut card =
+        Card::new(subject, title).asking(Block::Made(bench, kind)).asking(typed).answering(wired);
     let test = planned_with_bench(state, kind).and_then(|it| it.bench.as_ref());
     card.warned.extend(test.iter().flat_map(|it| &it.cautions).map(|it| it.text.clone()));
     Some(card)

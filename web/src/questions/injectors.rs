@@ -16,7 +16,9 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let of = |subject: &'static str| answers.iter().filter(move |it| it.subject == subject);
     let has_feed = of("injector_feed").next().is_some();
     let mut cards = vec![
-        Card::new("injectors", "Injectors").asking(of_part(Part::Injectors)).answering(of("injectors")),
+        Card::new("injectors", "Injectors")
+            .asking(of_part(Part::Injectors))
+            .answering(of("injectors")),
     ];
     if has_feed {
         let feed = match feeding(&state.plan, Purpose::Injectors) {
@@ -36,6 +38,8 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
         let second = Card::new("second_injectors", "A second set of injectors");
         cards.push(second.asking(of_part(Part::SecondInjectors)).answering(of("second_injectors")));
     }
-    cards.push(Card::new("fuel", "Flow, power and fuel").asking(of_part(Part::Fuel)).answering(of("fuel")));
+    cards.push(
+        Card::new("fuel", "Flow, power and fuel").asking(of_part(Part::Fuel)).answering(of("fuel")),
+    );
     cards
 }

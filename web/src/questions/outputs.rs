@@ -1,6 +1,7 @@
 //! How does this output rest, before the load is connected?
 
 use quietpin_core::{
+    car::relays::of_coils,
     fields::{self, loads, outputs},
     plan::names_in,
     questions::outputs::QUESTION,
@@ -23,7 +24,8 @@ use crate::{
 pub(super) fn cards(state: &State) -> Vec<Card> {
     let plan = &state.plan;
     let answers = answers_in(&state.report, "outputs");
-    let about = |subject: &str| answers.iter().filter(|it| it.subject == subject).collect::<Vec<_>>();
+    let about =
+        |subject: &str| answers.iter().filter(|it| it.subject == subject).collect::<Vec<_>>();
     let mut cards = vec![
         Card::new("outputs", "Loads and their outputs")
             .asking(Block::Made(overview, 0))
@@ -46,16 +48,24 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
         let output = its_output(state, &Part::Relays.record(at), named, &mut described);
         let title = format!("The coil of {}", what(Part::Relays, at, plan.text(name)));
         let card = Card::new(coil(at), title)
-            .asking(Block::Also(vec![name.into()]))
+            // the coils' relay is switched on a card that knows it without its name
+            .asking(if at == of_coils(plan) {
+                Block::Form(vec![name.into()])
+            } else {
+                Block::Also(vec![name.into()])
+            })
             .asking(Block::Around(relays::coil(at), output))
             .asking(Block::Also(vec![fields::relays::PULL_IN.at(at).into()]))
             .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
         cards.push(card.answering(about(&coil(at))).titled());
     }
     for at in (0..plan.count(Part::Outputs)).filter(|at| !described.contains(at)) {
-        let card = Card::new(Part::Outputs.record(at), called(Part::Outputs, at, plan.text(outputs::NAME.at(at))))
-            .asking(Block::Form(of_output(at)))
-            .asking(Block::Made(|page, at| removing(page, Part::Outputs, at), at));
+        let card = Card::new(
+            Part::Outputs.record(at),
+            called(Part::Outputs, at, plan.text(outputs::NAME.at(at))),
+        )
+        .asking(Block::Form(of_output(at)))
+        .asking(Block::Made(|page, at| removing(page, Part::Outputs, at), at));
         cards.push(card);
     }
     cards
@@ -76,7 +86,16 @@ fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize
         outputs.find(|at| is_here && of(*at).trim().is_empty() && !described.contains(at))
     });
     let Some(at) = found else {
-        let add = Block::Made(|page, _| button(Some("add"), "Describe its output", sending(&page.send, Action::Add(Part::Outputs))), 0);
+        let add = Block::Made(
+            |page, _| {
+                button(
+                    Some("add"),
+                    "Describe its output",
+                    sending(&page.send, Action::Add(Part::Outputs)),
+                )
+            },
+            0,
+        );
         return if named.is_empty() { vec![add] } else { Vec::new() };
     };
     let fields = of_output(at);
@@ -84,7 +103,8 @@ fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize
     described.push(at);
     let is_known = !plan.text(outputs::STAGE.at(at)).trim().is_empty();
     let blocks = vec![block, Block::Made(|page, at| removing(page, Part::Outputs, at), at)];
-    let summary = format!("Its output, {}", what(Part::Outputs, at, plan.text(outputs::NAME.at(at))));
+    let summary =
+        format!("Its output, {}", what(Part::Outputs, at, plan.text(outputs::NAME.at(at))));
     vec![Block::Fold { class: "second", summary, is_wanted: !is_known, blocks }]
 }
 

@@ -28,7 +28,9 @@ pub(super) fn is_of_wheels(place: Place) -> bool {
 pub(super) fn cards(state: &State) -> Vec<Card> {
     let plan = &state.plan;
     let answers = answers_in(&state.report, "trigger");
-    let of = |subjects: &'static [&str]| answers.iter().filter(|it| subjects.contains(&it.subject.as_str()));
+    let of = |subjects: &'static [&str]| {
+        answers.iter().filter(|it| subjects.contains(&it.subject.as_str()))
+    };
     let has_input = !plan.is_blank(Part::TriggerInput);
     let has_cam = !plan.is_blank(Part::CamSensor) || !plan.text(wheels::CAM_TEETH).is_empty();
     let has_sensor = of(&["crank_sensor"]).next().is_some();

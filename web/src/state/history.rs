@@ -2,10 +2,13 @@
 
 use std::rc::Rc;
 
-use quietpin_core::plan::Plan;
+use quietpin_core::plan::{Merged, Plan};
 
 /// Most changes that are remembered: a plan is some kilobytes.
 const MOST: usize = 500;
+
+/// Of so many plans that were open before it is remembered what can be taken back in them.
+const MOST_PLANS: usize = 10;
 
 /// The plans before and after this one.
 #[derive(Clone, Debug, Default)]
@@ -55,5 +58,36 @@ impl History {
         let after = self.future.pop()?;
         self.past.push(Rc::clone(now));
         Some(after)
+    }
+
+    /// Carries what another page changed into every plan that may come back: one's own undo takes back one's own.
+    pub(super) fn carry(&mut self, before: &Plan, after: &Plan, merged: Merging) {
+        for plan in self.past.iter_mut().chain(&mut self.future) {
+            *plan = Rc::new(merged(before, plan, after).plan);
+        }
+    }
+}
+
+/// A plan with what was changed in either of two that come from it.
+pub(super) type Merging = fn(&Plan, &Plan, &Plan) -> Merged;
+
+/// What can be taken back in a plan that is put away, and what it was then.
+type PutAway = (History, Rc<Plan>);
+
+/// What can be taken back in plans that were open before, by their keys.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Shelf(Vec<(String, PutAway)>);
+
+impl Shelf {
+    pub(super) fn put(&mut self, key: String, history: PutAway) {
+        if self.0.len() >= MOST_PLANS {
+            self.0.remove(0);
+        }
+        self.0.push((key, history));
+    }
+
+    pub(super) fn take(&mut self, key: &str) -> Option<PutAway> {
+        let at = self.0.iter().position(|(it, _)| it == key)?;
+        Some(self.0.remove(at).1)
     }
 }

@@ -10,7 +10,9 @@ use crate::cards::worst;
 pub(super) fn changed(before: &Report, after: &Report) -> Option<String> {
     let as_before = |it: &Rc<Answer>| {
         let mut old = before.sections.iter().flat_map(|section| &section.answers);
-        old.any(|old| Rc::ptr_eq(old, it) || (old.subject == it.subject && old.verdict == it.verdict))
+        old.any(|old| {
+            Rc::ptr_eq(old, it) || (old.subject == it.subject && old.verdict == it.verdict)
+        })
     };
     let answers = after.sections.iter().flat_map(|section| &section.answers);
     let changed: Vec<_> = answers.filter(|it| !as_before(it)).cloned().collect();

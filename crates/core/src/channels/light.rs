@@ -132,6 +132,30 @@ pub fn finding(engine: &Engine, readings: &Readings) -> LightFinding {
     alternating(engine, &errors, apart).map_or(LightFinding::Scattered, LightFinding::Alternating)
 }
 
+/// Whether every cylinder was read, and by its mark each fires where it should. Of the stroke a mark tells nothing.
+pub fn is_right_on_all(engine: &Engine, readings: &Readings) -> bool {
+    let is_read = |cylinder: u32| readings.seen.iter().any(|it| it.0 == cylinder);
+    engine.firings().iter().all(|it| is_read(it.cylinder)) && is_right(engine, readings)
+}
+
+/// Whether each that was read fires where it should, by its mark.
+pub fn is_right(engine: &Engine, readings: &Readings) -> bool {
+    let LightFinding::Constant(_, causes) = finding(engine, readings) else { return false };
+    causes.first() == Some(&Cause::Right)
+}
+
+/// Whether the mark of each cylinder stands alone: then leads that are swapped show.
+pub fn tells_apart(engine: &Engine) -> bool {
+    let firings = engine.firings();
+    let is_alone = |(at, one): (usize, &crate::engine::Firing)| {
+        firings
+            .iter()
+            .skip(at + 1)
+            .all(|it| (it.angle - one.angle).as_error(TURN).degrees().abs() > 1.0)
+    };
+    firings.iter().enumerate().all(is_alone)
+}
+
 /// Whether each cylinder can get its spark from another one.
 fn is_exchange(givers: &[(u32, Vec<u32>)]) -> bool {
     // giver and taker; a taker may be moved to another of its givers

@@ -64,6 +64,8 @@ pub struct Alternative {
     pub change: Change,
     /// With what as on at the load's own output it does, where that is not known and it doesn't do either way.
     pub level: Option<OnLevel>,
+    /// Whether the load's two wires change places as well, so that its diode is the right way round there.
+    pub is_turned: bool,
     /// The most that is across the load (or the coil) when it is not asked to act, at any corner.
     pub unasked: Voltage,
     /// What is across it when it is on, battery at rest, 20 °C.
@@ -112,7 +114,7 @@ pub fn alternatives(
     if found.is_empty() {
         found.extend(search.levels_and_far_ends());
     }
-    found.extend(search.spares(spares));
+    found.extend(search.spares(spares, false));
     found.extend(search.pull_downs());
     found.extend(search.bleeders());
     found.extend(search.feed_diode());
@@ -120,7 +122,14 @@ pub fn alternatives(
     let rank = |it: &Alternative| rank(it, is_set, spares);
     let has_free = found.iter().any(|it| rank(it) == Rank::FreeOfSettings);
     if found.len() < 2 || (prefer == Prefer::Wires && !has_free) {
-        found.extend(search.stages());
+        found.extend(search.stages(false));
+    }
+    // a wire that goes elsewhere and another that changes places with it are two steps: where one would do, they are not offered
+    if found.is_empty() {
+        found.extend(search.spares(spares, true));
+    }
+    if found.is_empty() {
+        found.extend(search.stages(true));
     }
     if found.len() < MOST {
         found.extend(search.relays());
@@ -189,6 +198,7 @@ impl Alternative {
         Self {
             change,
             level: self.level,
+            is_turned: self.is_turned,
             unasked: if other.unasked > self.unasked { other.unasked } else { self.unasked },
             on: if other.on < self.on { other.on } else { self.on },
             current: more(self.current, other.current),

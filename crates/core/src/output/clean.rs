@@ -41,6 +41,7 @@ pub(super) fn solve_clean(
     let mut found = Alternative {
         change,
         level: None,
+        is_turned: false,
         unasked: volts(0.0),
         on: volts(on.loads.get(subject)?.voltage.base().abs()),
         current: amperes(0.0),

@@ -1,9 +1,9 @@
 //! May the load be connected? What is wrong, worst first.
 
 use super::{
-    Catcher, Commanded, Contact, FarEnd, Following, KeyState, Load, LoadKind, LoadState, Operating,
-    Phase, PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring, corner,
-    kick, trouble::By,
+    Catcher, Commanded, Contact, FarEnd, Following, Harm, KeyState, Load, LoadKind, LoadState,
+    Operating, Phase, PinPart, Point, Rest, SolvedCorner, StateRest, Suppression, Trouble, Wiring,
+    corner, kick, trouble::By,
 };
 use crate::quantity::{Holds, Measure, amperes};
 
@@ -99,7 +99,22 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
         ranks.then_with(|| bad(other).total_cmp(&bad(one)))
     });
     found.dedup_by_key(|it| it.trouble.rank());
+    let all = found.clone();
+    found.retain(|it| !all.iter().any(|other| is_same_cause(it, other, &bad)));
     Judgement { found }
+}
+
+/// Whether what one thing tells follows from the other: the part that may hold the load in while the output is off holds it in with
+/// the key off, during a restart and after a failure too, by no more than the tenth that the corners differ.
+fn is_same_cause(it: &Found, other: &Found, bad: &dyn Fn(&Found) -> f64) -> bool {
+    let is_at_rest = matches!(other.trouble, Trouble::MayStayIn | Trouble::MayStayInAtRestart);
+    let is_elsewhere = matches!(it.trouble, Trouble::MayStayInKeyOff | Trouble::MayStayInAtRestart);
+    let is_later = is_elsewhere || it.trouble.needs_fault() && it.trouble.harm() == Harm::Acts;
+    is_at_rest
+        && is_later
+        && other.trouble.rank() < it.trouble.rank()
+        && it.worst.carrier() == other.worst.carrier()
+        && bad(it) <= 1.1 * bad(other)
 }
 
 /// Whether the load can be in at all: what never was in does not stay so.

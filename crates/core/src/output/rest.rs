@@ -2,7 +2,7 @@
 
 use super::{
     Commanded, Contact, FarEnd, KeyState, Load, LoadFlow, LoadKind, MeterReading, Operating, Phase,
-    Point, Solver, Surroundings, Wiring, corner, meter,
+    PinPart, Point, Solver, Surroundings, Wiring, corner, meter,
 };
 use crate::quantity::{Band, Current, Measure, Voltage};
 
@@ -116,6 +116,15 @@ impl SolvedCorner {
     pub fn acting(&self, load: &Load) -> Voltage {
         let temperature = self.point.at.temperature;
         self.load().map_or_else(Voltage::default, |it| load.cold_voltage(it.voltage, temperature))
+    }
+
+    /// Where the current of the load comes from or goes to: the part that carries most of it.
+    pub fn carrier(&self) -> Option<PinPart> {
+        let of_subject = PinPart::Load(self.point.subject);
+        let others = self.operating.branches.iter().filter(|branch| branch.part != of_subject);
+        let size = |current: Current| current.base().abs();
+        let most = others.max_by(|a, b| size(a.current).total_cmp(&size(b.current)));
+        most.map(|branch| branch.part)
     }
 
     fn size_at(&self, subject: usize) -> f64 {

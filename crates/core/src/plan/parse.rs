@@ -1,22 +1,19 @@
 //! From the text of a plan file to a plan, and back.
 
-use super::{Plan, file, node::DocumentNode};
+use super::{MOST_BYTES, Plan, file, node::DocumentNode};
 use serde::Serialize;
 
 /// The version of the format that this program writes. It reads this one and older ones.
 pub const VERSION: u32 = 2;
-
-/// The largest plan file that is looked at: a full plan has some tens of thousands of bytes.
-pub const MOST_BYTES: usize = 1_000_000;
 
 /// Why a file is not a plan. The plan that is open stays as it is.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum ReadError {
-    /// Larger than [`MOST_BYTES`].
+    /// Larger than [`MOST_BYTES`], or would be when it is written again.
     TooLarge {
-        /// Its size in bytes.
+        /// Its size in bytes, or no less than that.
         bytes: usize,
     },
     /// No JSON.
@@ -41,7 +38,7 @@ impl std::fmt::Display for ReadError {
         match self {
             Self::TooLarge { bytes } => write!(
                 f,
-                "This file has {bytes} bytes; a plan has far less than {MOST_BYTES}. It was not opened."
+                "This file makes a plan of {bytes} bytes; a plan has far less than {MOST_BYTES}. It was not opened."
             ),
             Self::NotJson { detail } => write!(
                 f,
@@ -76,6 +73,10 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
     if !matches!(document, DocumentNode::Object(_)) {
         return Err(ReadError::NotAPlan { detail: "it is not an object in braces.".into() });
     }
+    let bytes = document.weight(0);
+    if bytes > 8 * MOST_BYTES {
+        return Err(ReadError::TooLarge { bytes });
+    }
     match document.member("quietpin").and_then(DocumentNode::whole) {
         None => Err(ReadError::NotAPlan {
             detail: format!(
@@ -86,8 +87,15 @@ pub fn parse(text: &str) -> Result<Plan, ReadError> {
         Some(0) => {
             Err(ReadError::NotAPlan { detail: "there is no version 0 of the format.".into() })
         }
-        Some(_) => file::from_node(document).map_err(|detail| ReadError::NotAPlan { detail }),
+        Some(_) => file::from_node(document)
+            .map_err(|detail| ReadError::NotAPlan { detail })
+            .and_then(written_again),
     }
+}
+
+/// What is read must be written, and read again.
+fn written_again(plan: Plan) -> Result<Plan, ReadError> {
+    if plan.fits() { Ok(plan) } else { Err(ReadError::TooLarge { bytes: write(&plan).len() }) }
 }
 
 /// The text of a plan file, in this version.

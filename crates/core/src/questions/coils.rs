@@ -84,10 +84,12 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
     answer.title = Some(say!(words::TITLE));
     answer.why = judge::why(inputs, found);
     answer.to_do = judge::to_do(inputs, found, &cures);
-    answer.to_do.extend(taken(&read.taken));
+    answer.assume(taken(&read.taken));
     answer.cautions = vec![say!(words::CAUTION_SPARK)];
-    // an igniter that lets go, or a relay that falls out with the engine, ends it
-    if read.lets_go.is_none() && read.cut_below.is_none() {
+    // an igniter that lets go, a relay that falls out with the engine, or its fuse ends it
+    let is_unfused =
+        read.parts.fuse.is_none() && read.lets_go.is_none() && read.cut_below.is_none();
+    if is_unfused || feed::burns_at_rest(read, found) {
         answer.cautions.push(say!(
             words::CAUTION_HELD,
             current = found.held.current.nominal,

@@ -196,7 +196,13 @@ fn answered(
         }
     };
     let advice = advice::advice(search, &result);
-    let (tone, verdict, why) = judge::verdict(known, inputs, &result);
+    let (tone, verdict, why) = match judge::verdict(known, inputs, &result) {
+        // with no speed to set, none is wanted
+        (Tone::Open | Tone::Good, ..) if !known.which.is_by_speed() => {
+            (Tone::Good, say!(words::NOT_BY_SPEED), say!(words::NOT_BY_SPEED_WHY))
+        }
+        told => told,
+    };
     let otherwise = Otherwise::new(search);
     findings.extend(problems::findings(known, inputs, &result, advice));
     findings.extend(otherwise.findings(known, inputs, &result, advice));
@@ -205,7 +211,7 @@ fn answered(
     answer.to_do = to_do(known, inputs, advice);
     answer.cautions = cautions(known);
     // one number: where what is entered suits, no other is named as best
-    let is_wanted = tone != Tone::Good || inputs.threshold.is_none();
+    let is_wanted = known.which.is_by_speed() && (tone != Tone::Good || inputs.threshold.is_none());
     let best = advice::best(search, &result).filter(|_| is_wanted);
     answer.show(details.map(|it| (it.start)(known, inputs, &result, best.as_ref(), &otherwise)));
     answer
@@ -235,8 +241,12 @@ fn unsearched(
 }
 
 fn cautions(known: &Known) -> Vec<Message> {
-    let mut cautions =
-        vec![say!(words::CAUTION_CRANK), say!(words::CAUTION_PUMP), say!(words::CAUTION_COIL)];
+    let mut cautions = vec![say!(words::CAUTION_CRANK)];
+    // a plan that has the pump's relay is told of it there
+    if !known.has_pump_relay {
+        cautions.push(say!(words::CAUTION_PUMP));
+    }
+    cautions.push(say!(words::CAUTION_COIL));
     if known.power_up.is_none() {
         cautions.push(say!(words::relays::CAUTION_SPARK));
     }
@@ -246,12 +256,14 @@ fn cautions(known: &Known) -> Vec<Message> {
 fn to_do(known: &Known, inputs: &CrankingInputs, advice: Option<Advice>) -> Vec<Message> {
     let mut steps = Vec::new();
     steps.extend((!known.wanted.is_empty()).then(|| wants(known)));
-    steps.extend(advice.map(|it| it.step(known, inputs)));
+    steps.extend(advice.filter(|_| known.which.is_by_speed()).map(|it| it.step(known, inputs)));
     if known.dip_is_assumed {
         steps.push(say!(words::DO_MEASURE));
     }
-    steps.push(say!(words::DO_LISTEN));
-    steps.push(say!(words::DO_STOP));
+    if known.which.is_by_speed() {
+        steps.push(say!(words::DO_LISTEN));
+        steps.push(say!(words::DO_STOP));
+    }
     steps
 }
 #[cfg(test)]

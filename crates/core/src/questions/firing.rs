@@ -115,11 +115,11 @@ pub(crate) fn answers(
     let mut sequence = Sequence::new(cam(car));
     let mut mapped = [None, None, None];
     let [coils, injectors, seconds] = &mut mapped;
-    let mut answers = vec![angles::answer(engine, details)];
+    let mut answers = vec![angles::answer(engine, read, details)];
     answers.extend(ignition::answers(
         engine,
         &read.ignition,
-        &read.entered,
+        (&read.entered, light::proves_coils(engine, read)),
         coils,
         &mut sequence,
         details,

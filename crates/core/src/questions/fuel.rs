@@ -53,7 +53,7 @@ pub(crate) fn answer(
     if read.second_is_uncounted {
         answer.to_do.push(say!(words::DO_COUNT_SECOND));
     }
-    answer.to_do.extend(taken(read));
+    answer.assume(taken(read));
     titled(answer)
 }
 

@@ -141,7 +141,7 @@ fn of_set(
         answer.show(details.map(|it| (it.one)(&solved)));
         answer
     };
-    answer.to_do.extend(taken(read));
+    answer.assume(taken(read));
     answer
 }
 

@@ -15,8 +15,10 @@ use std::rc::Rc;
 use crate::report::{Answer, Detail, Tone};
 use crate::{
     car::Car,
+    channels,
     finding::Findings,
     plan::Plan,
+    quantity::CrankAngle,
     questions::Question,
     read::Triggered,
     say,
@@ -80,11 +82,27 @@ pub(crate) fn answers(
 ) -> Vec<Rc<Answer>> {
     match &car.trigger {
         None => vec![Answer::new("trigger", Tone::Open, say!(words::BLANK)).into()],
-        Some(read) => answered(read, details, findings).into_iter().map(Into::into).collect(),
+        Some(read) => {
+            let within = within_light(car);
+            let answers = answered(read, within, details, findings);
+            answers.into_iter().map(Into::into).collect()
+        }
     }
 }
 
-fn answered(read: &Triggered, details: Option<&Details>, findings: &mut Findings) -> Vec<Answer> {
+/// Within what the offset is right by the timing light, where it has shown every cylinder right.
+fn within_light(car: &Car<'_>) -> Option<CrankAngle> {
+    let readings = car.firing.channels.lit()?;
+    let is_right = channels::light::is_right_on_all(car.engine.as_ref()?, readings);
+    is_right.then_some(readings.tolerance)
+}
+
+fn answered(
+    read: &Triggered,
+    within: Option<CrankAngle>,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
     let mut wheel = wheel::answer(read, findings);
     wheel.show(details.map(|it| (it.wheel)(read)));
     let mut answers = vec![wheel];
@@ -97,7 +115,7 @@ fn answered(read: &Triggered, details: Option<&Details>, findings: &mut Findings
         |crank| sensor::answer(read, crank, details, findings),
     ));
     answers.extend(read.cam.as_ref().map(|cam| sensor::answer(read, cam, details, findings)));
-    let mut offset = offset::answer(read, findings);
+    let mut offset = offset::answer(read, within, findings);
     offset.show(details.map(|it| (it.offset)(read)));
     answers.push(offset);
     answers

@@ -96,6 +96,15 @@ pub struct Answer {
 }
 
 impl Answer {
+    /// What was assumed for it stands behind the reason: it is nothing to do.
+    pub(crate) fn assume(&mut self, taken: Option<Message>) {
+        let Some(taken) = taken else { return };
+        self.why = Some(match self.why.take() {
+            Some(why) => why.and_then(&taken),
+            None => taken,
+        });
+    }
+
     /// An answer that is only a verdict so far.
     pub fn new(subject: impl Into<String>, tone: Tone, message: Message) -> Self {
         Self {

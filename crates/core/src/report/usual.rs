@@ -77,7 +77,7 @@ pub fn usual(report: &Report) -> Usual {
         pins: proofs::at_pins(report, step::StepUse::Pin),
         lamps: proofs::at_pins(report, step::StepUse::Lamp),
         prove: proofs::proofs(&chosen),
-        cautions: cautions::cautions(report),
+        cautions: cautions::cautions(report, &chosen),
         assumed: taken(report),
     }
 }

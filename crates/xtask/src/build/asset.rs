@@ -1,6 +1,7 @@
 //! The files that a page is made of.
 
-use super::compile::Program;
+use super::compile::{self, Program};
+use super::licences;
 use crate::{folders, hash};
 use anyhow::{Context, Result};
 use std::fs;
@@ -35,6 +36,8 @@ pub(super) struct Sources {
     pub(super) worker: String,
     pub(super) manifest: String,
     pub(super) schema: String,
+    /// Of all that the program is made with.
+    pub(super) licences: String,
     /// By plain name.
     pub(super) icons: Vec<(String, Vec<u8>)>,
 }
@@ -46,14 +49,22 @@ impl Sources {
         Ok(Self {
             program,
             entry: text(&root.join("index.html"))?,
-            starter: text(&fixed.join("start.js"))?,
+            starter: starter(&fixed)?,
             style: style(&web.join("style"))?,
             worker: text(&web.join("service_worker.js"))?,
             manifest: text(&fixed.join("manifest.webmanifest"))?,
             schema: text(&fixed.join(super::SCHEMA))?,
+            licences: licences::texts()?,
             icons: icons(&fixed)?,
         })
     }
+}
+
+/// What starts the program, and keeps a second copy of what is typed.
+fn starter(fixed: &Path) -> Result<String> {
+    let parts = ["second_copy.js", "start.js"].map(|name| text(&fixed.join(name)));
+    let [second_copy, start] = parts;
+    compile::make_script_small(&[second_copy?, start?].concat())
 }
 
 /// All style sheets, in the order of their names.

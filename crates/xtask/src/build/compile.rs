@@ -51,6 +51,12 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     Ok(Program { first, further, glue })
 }
 
+fn scratch() -> Result<PathBuf> {
+    let folder = folders::wasm_target().join("small");
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
 fn fetching() -> Result<String> {
     let file = folders::root().join("web/static/further_parts.js");
     fs::read_to_string(file).context("reading how the further parts are fetched")
@@ -128,7 +134,7 @@ pub(crate) fn make_small(wasm: &[u8], symbols: Symbols) -> Result<Vec<u8>> {
 }
 
 /// Without comments and with short names inside; the names that the program calls by are left.
-fn make_script_small(script: &str) -> Result<String> {
+pub(super) fn make_script_small(script: &str) -> Result<String> {
     let before = scratch()?.join("before.js");
     fs::write(&before, script)?;
     let mut command = Command::new(folders::npm_program("terser"));

@@ -5,7 +5,7 @@ use super::cut::Further;
 use super::{policy, template, worker};
 use anyhow::Result;
 
-pub(super) const ENTRY: &str = "index.html";
+pub(crate) const ENTRY: &str = "index.html";
 pub(super) const WORKER: &str = "service_worker.js";
 const MANIFEST: &str = "manifest.webmanifest";
 /// When each further part of the program is loaded.
@@ -46,6 +46,7 @@ pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     let (kept, others): (Vec<_>, Vec<_>) = further.into_iter().partition(|(name, _)| is_kept(name));
     site.extend(kept.into_iter().flat_map(|(_, modules)| modules));
     site.extend(icons.into_iter().map(|(_, asset)| asset));
+    site.push(Asset::named(super::LICENCES, sources.licences.as_str()));
     let worker = worker::script(&sources.worker, &site)?;
     site.push(Asset::named(WORKER, worker));
     site.extend(others.into_iter().flat_map(|(_, modules)| modules));
@@ -127,7 +128,7 @@ pub(crate) fn load(name: &str) -> Load {
         return *when;
     }
     // Of the icons, Chromium takes the one for the tab, and one of the manifest's when it offers to install.
-    let is_other = [super::SINGLE, super::SCHEMA].contains(&name)
+    let is_other = [super::SINGLE, super::SCHEMA, super::LICENCES].contains(&name)
         || begins_and_ends("icon-512", ".png")
         || begins_and_ends("icon-maskable", ".png");
     if is_other { Load::Other } else { Load::First }

@@ -3,7 +3,7 @@
 use crate::hash;
 
 /// For the page that a server hands out.
-pub(super) fn served() -> String {
+pub(crate) fn served() -> String {
     let rules = [
         "default-src 'none'",
         "script-src 'self' 'wasm-unsafe-eval'",

@@ -28,13 +28,20 @@ pub(super) fn page(sources: &Sources) -> Result<String> {
     let page = fill(&sources.entry, &blanks)?;
     // No `defer` without `src`: the scripts come last instead, after the body they report to.
     let scripts = format!(
-        "{}{parts}<script>{glue}</script>\n<script>{starter}</script>\n</body>",
+        "{}{parts}{}<script>{glue}</script>\n<script>{starter}</script>\n</body>",
         script("program", slice::from_ref(&sources.program.first)),
+        licences(&sources.licences)?,
     );
     match page.rsplit_once("</body>") {
         Some((before, after)) => Ok(format!("{before}{scripts}{after}")),
         None => bail!("index.html has no </body>"),
     }
+}
+
+/// Nothing shows them; whoever looks into the file finds them.
+fn licences(texts: &str) -> Result<String> {
+    let texts = as_inline(texts)?;
+    Ok(format!("<script type=\"text/plain\" id=\"licences\">\n{texts}</script>\n"))
 }
 
 fn tab_icon(sources: &Sources) -> Result<String> {

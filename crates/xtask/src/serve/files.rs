@@ -25,6 +25,7 @@ pub(super) fn media_type(path: &Path) -> &'static str {
         Some("css") => "text/css; charset=utf-8",
         Some("wasm") => "application/wasm",
         Some("webmanifest") => "application/manifest+json",
+        Some("txt") => "text/plain; charset=utf-8",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
         _ => "application/octet-stream",

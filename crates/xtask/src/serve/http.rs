@@ -3,15 +3,11 @@
 //! A browser opens several connections at once, some of them in advance, and keeps what it may keep: each has a thread of
 //! its own, since one that had to wait for another to be closed would hold up the whole page.
 
+use std::borrow::Cow;
 use std::io::{self, BufRead, BufReader, Read, Write};
-use std::net::TcpStream;
-use std::time::Duration;
 
 /// Most that is read of a request, in bytes: a browser's has a few hundred.
 const LONGEST: u64 = 64 * 1024;
-
-/// How long a connection that was opened in advance may stay unused.
-const PATIENCE: Duration = Duration::from_mins(5);
 
 /// What a browser asks for.
 #[derive(Debug, PartialEq, Eq)]
@@ -22,8 +18,7 @@ pub(super) struct Request {
 
 impl Request {
     /// Reads one; none where the connection was never used, or is used for something else.
-    pub(super) fn read(stream: &TcpStream) -> Option<Self> {
-        stream.set_read_timeout(Some(PATIENCE)).ok()?;
+    pub(super) fn read(stream: impl Read) -> Option<Self> {
         let mut lines = BufReader::new(stream.take(LONGEST));
         let first = line(&mut lines)?;
         while !line(&mut lines)?.is_empty() {}
@@ -46,7 +41,7 @@ fn line(lines: &mut impl BufRead) -> Option<String> {
 pub(super) struct Response {
     /// Number and words.
     pub(super) status: &'static str,
-    pub(super) headers: Vec<(&'static str, &'static str)>,
+    pub(super) headers: Vec<(&'static str, Cow<'static, str>)>,
     pub(super) body: Vec<u8>,
 }
 
@@ -69,7 +64,7 @@ impl Response {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::net::{Shutdown, TcpListener};
+    use std::net::{Shutdown, TcpListener, TcpStream};
 
     fn read(sent: &str) -> Option<Request> {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
@@ -102,7 +97,7 @@ mod tests {
     }
 
     fn sent(head_only: bool) -> String {
-        let headers = vec![("Content-Type", "text/plain")];
+        let headers = vec![("Content-Type", "text/plain".into())];
         let response = Response { status: "200 OK", headers, body: b"page".to_vec() };
         let mut sent = Vec::new();
         response.send(&mut sent, head_only).unwrap();

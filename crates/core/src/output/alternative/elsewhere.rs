@@ -5,30 +5,27 @@ use super::{
     search::{Search, each},
 };
 use crate::output::{
-    FarEnd, Load, LoadKind, OnLevel, Output, Pin, Stage, Wiring, clean::solve_clean,
+    FarEnd, Load, LoadKind, OnLevel, Output, Pin, Stage, Suppression, Wiring, clean::solve_clean,
 };
 
 impl Search<'_> {
-    /// A free output: first one where the other end may stay, then one where it moves.
-    pub(super) fn spares(&self, spares: &[Spare]) -> Vec<Alternative> {
+    /// A free output: first one where the other end may stay, then one where it moves; `is_turned` where its wires change places.
+    pub(super) fn spares(&self, spares: &[Spare], is_turned: bool) -> Vec<Alternative> {
         let stays = [self.load.far_end];
         let moves: Vec<_> = self.elsewhere().collect();
         self.at_levels(|wirings| {
             [&stays[..], &moves].into_iter().find_map(|far_ends| {
                 spares.iter().find_map(|spare| {
                     let (output, number) = (&spare.output, spare.number);
-                    self.on_output(wirings, output, far_ends, |far_end, level| Change::Spare {
-                        number,
-                        far_end,
-                        level,
-                    })
+                    let change = |far_end, level| Change::Spare { number, far_end, level };
+                    self.on_output(wirings, (output, far_ends), is_turned, change)
                 })
             })
         })
     }
 
     /// An output that drives one way only: one that drives both ways would need its level said too.
-    pub(super) fn stages(&self) -> Vec<Alternative> {
+    pub(super) fn stages(&self, is_turned: bool) -> Vec<Alternative> {
         if self.load.kind.is_signal() {
             return self.logic();
         }
@@ -38,7 +35,8 @@ impl Search<'_> {
             let mut output = Output::plain(stage);
             output.current_limit = None;
             output.outlives_key = self.wiring.output.outlives_key;
-            self.on_output(wirings, &output, far_ends, |far_end, _| Change::Stage(stage, far_end))
+            let change = |far_end, _| Change::Stage(stage, far_end);
+            self.on_output(wirings, (&output, far_ends), is_turned, change)
         };
         let plain = others.filter(|stage| !stage.is_two_way());
         self.at_levels(|wirings| {
@@ -88,22 +86,31 @@ impl Search<'_> {
         })
     }
 
-    /// The load alone on an output, with the first far end that solves clean.
+    /// The load alone on an output, with the first far end that solves clean; its wires in their places, or turned where that
+    /// turns a diode the right way round. Where what counts as on has to be said too, turned wires would be a third thing.
     fn on_output(
         &self,
         wirings: &[&Wiring],
-        output: &Output,
-        far_ends: &[FarEnd],
+        (output, far_ends): (&Output, &[FarEnd]),
+        is_turned: bool,
         change: impl Fn(FarEnd, Option<OnLevel>) -> Change,
     ) -> Option<Alternative> {
         let levels = output.levels();
+        let has_diode = matches!(self.load.suppression, Suppression::Diode { .. });
+        if is_turned && (levels.len() > 1 || !has_diode) {
+            return None;
+        }
         far_ends.iter().find_map(|&far_end| {
             levels.iter().find_map(|&level| {
                 let said = (levels.len() > 1).then_some(level);
                 each(wirings, |before| {
-                    let load = moved(self.load_of(before)?, far_end);
+                    let mut load = moved(self.load_of(before)?, far_end);
+                    if is_turned {
+                        load.suppression.turn();
+                    }
                     let now = self.moved_to(before, output, level, load);
-                    self.solve_moved(change(far_end, said), before, &now)
+                    let found = self.solve_moved(change(far_end, said), before, &now)?;
+                    Some(Alternative { is_turned, ..found })
                 })
             })
         })

@@ -11,7 +11,7 @@ use crate::{
     fields::{self, relays::SwitchedBy},
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Current, Measure, Power, Time, Value, Voltage, rpm, volts},
+    quantity::{Area, Current, Measure, Power, Time, Value, Voltage, amperes, rpm, volts},
     questions::coils::words,
     read::{self, Coiled},
     say,
@@ -38,7 +38,7 @@ pub(super) fn answer(
     let Some(at) = &found.at_speed else {
         let mut answer = Answer::new("coils.feed", Tone::Open, say!(words::FEED_OPEN));
         answer.title = Some(say!(words::FEED_TITLE));
-        answer.why = held_but_cut(read, found);
+        answer.why = held_in_words(read, found);
         return answer;
     };
     let banks = by_bank(at, parts);
@@ -76,7 +76,7 @@ pub(super) fn answer(
         peak = feed.peak,
         at_once = at.taken.at_once
     ));
-    if let Some(saved) = held_but_cut(read, found) {
+    if let Some(saved) = held_in_words(read, found) {
         answer.why = answer.why.map(|why| why.and_then(&saved));
     }
     // what is planned and suits is not told anew
@@ -203,8 +203,8 @@ pub(super) fn speed_relay(read: &Coiled) -> Option<Message> {
 
 /// What burns, and when, of a coil that is held on.
 struct Burning {
-    /// For how long its fuse holds.
-    holds: String,
+    /// What its fuse does meanwhile.
+    fuse: String,
     /// What burns first.
     part: String,
     heat: Power,
@@ -220,58 +220,81 @@ fn burning(read: &Coiled, found: &coil::CoilAnswer) -> Option<Burning> {
     if !outlasts || read.lets_go.is_some_and(|it| it < time) {
         return None;
     }
-    let holds = match holds {
-        Some(holds) => say!(words::HOLDS_FOR, time = holds),
-        None => say!(words::HOLDS_FOR_EVER),
+    let fuse = match holds {
+        Some(holds) => say!(words::FUSE_HOLDS_FOR, rating = fuse, time = holds),
+        None => say!(words::FUSE_HOLDS_FOR_EVER, rating = fuse),
     };
     let (part, heat) = match part {
         BurningPart::Coil => (say!(words::THE_COIL), held.in_coil.nominal),
         BurningPart::Igniter => (say!(words::THE_IGNITER), held.in_igniter),
     };
-    Some(Burning { holds: holds.into_text(), part: part.into_text(), heat, time })
+    Some(Burning { fuse: fuse.into_text(), part: part.into_text(), heat, time })
 }
 
-/// What a relay that follows the engine saves, and what it does not.
-fn held_but_cut(read: &Coiled, found: &coil::CoilAnswer) -> Option<Message> {
-    let (speed, burning) = (read.cut_below?, burning(read, found)?);
-    Some(say!(
-        words::HELD_BUT_CUT,
-        speed = speed,
-        holds = burning.holds,
-        part = burning.part,
-        time = burning.time
-    ))
+/// Whether a coil that is held on with the engine stopped burns before its fuse blows, and no relay cuts it.
+pub(super) fn burns_at_rest(read: &Coiled, found: &coil::CoilAnswer) -> bool {
+    read.cut_below.is_none() && burning(read, found).is_some()
 }
 
-/// A coil that is held on behind its fuse: by a stuck output, a dwell of the wrong sense, a controller that hangs.
-pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
-    if read.cut_below.is_some() {
-        return None;
+/// What a coil comes to that is held on; with a relay that follows the engine, what that saves and what it does not. Where an input
+/// of the plan holds it, that is found by itself.
+fn held_in_words(read: &Coiled, found: &coil::CoilAnswer) -> Option<Message> {
+    let Burning { fuse, part, time, .. } = burning(read, found)?;
+    if let Some(speed) = read.cut_below {
+        return Some(say!(
+            words::HELD_BUT_CUT,
+            speed = speed,
+            fuse = fuse,
+            part = part,
+            time = time
+        ));
     }
-    let (fuse, held) = (read.parts.fuse?, &found.held);
-    let Burning { holds, part, heat, time } = burning(read, found)?;
+    let current = found.held.taken;
+    read.at_key_on.is_none().then(|| {
+        say!(words::HELD_BY_NOTHING, current = current, fuse = fuse, part = part, time = time)
+    })
+}
+
+/// A coil that is held on behind its fuse, where an input of this plan does that: while the controller is not up. That a stuck output
+/// or a wrong setting would do it holds of every car, and is no finding about this one.
+pub(super) fn held(read: &Coiled, found: &coil::CoilAnswer) -> Option<Finding> {
+    let name = read.input_at_key_on().filter(|_| burns_at_rest(read, found))?;
+    let (rating, held) = (read.parts.fuse?, &found.held);
+    let Burning { fuse, part, heat, time } = burning(read, found)?;
     let key = fields::relays::FUSE.at(read.relay);
-    let steps = held.against(fuse);
+    let steps = held.against(rating);
     let message = say!(
         words::FUSE_BEARS_HELD,
-        rating = fuse,
+        name = name.to_owned(),
         current = held.taken,
-        holds = holds,
+        fuse = fuse,
         part = part,
         heat = heat,
         time = time
     );
-    let each = fuse_of_each(read, found, fuse).map(|it| say!(words::FUSE_EACH, fuse = it));
+    let each = fuse_of_each(read, found, rating).map(|it| say!(words::FUSE_EACH, fuse = it));
     let cures = speed_relay(read).into_iter().chain(each);
     Some(Finding::new(Severity::Doubt, key, message).cured_by(cures).shown_by(steps))
 }
 
-/// A fuse that carries the coils of one igniter for long, and blows before they burn.
+/// The largest fuse that still blows before the coil of one igniter burns, and protects the thinnest wire that is usual there: the
+/// smallest that carries it for long would tire, and stop the car.
 fn fuse_of_each(read: &Coiled, found: &coil::CoilAnswer, fuse: Current) -> Option<Current> {
     let taken = &found.at_speed.as_ref()?.taken;
     let relays = taken.coils / read.inputs.per_igniter.max(1);
     let none = Current::from_base(0.0);
     let alone = CoilFeedParts { relays: relays.max(1), others: none, ..read.parts };
     let alone = CoilFeed::new(taken, &alone);
-    alone.fuse.filter(|it| *it < fuse && !found.held.outlasts(*it).0)
+    let serves = |rating: &Current| {
+        *rating < fuse
+            && alone.is_fused_by(*rating)
+            && !found.held.outlasts(*rating).0
+            && fuses::unprotected(*rating, None, Some(thinnest())).is_none()
+    };
+    fuses::RATINGS_A.into_iter().rev().map(amperes).find(serves)
+}
+
+/// Thinner than this no wire of a coil is: common practice, no source.
+fn thinnest() -> Area {
+    Area::from_base(0.5e-6)
 }

@@ -52,6 +52,11 @@ pub(super) fn severity(read: &Coiled) -> Option<Severity> {
 }
 
 impl Coiled {
+    /// The input that may make its igniter charge while the controller is not up.
+    pub(super) fn input_at_key_on(&self) -> Option<&str> {
+        Some(self.at_key_on.as_ref()?.name.as_str())
+    }
+
     /// The input of which it is told that it fires a coil as the controller is up, and how gravely.
     pub(crate) fn told_at_key_on(&self) -> Option<(&str, Severity)> {
         Some((self.at_key_on.as_ref()?.name.as_str(), severity(self)?))

@@ -120,21 +120,23 @@ sentences! {
         "The {rating} contact carries {effective} RMS, {peak} peak.";
     LEAD_DROPS = "coils.lead-drops", "The cable to the coils drops {drop} at {peak}; the usual limit is {most}.";
     FUSE_BEARS_HELD = "coils.fuse-bears-held",
-        "The {rating} fuse may not blow if a coil is held on: {current} may flow {holds}, and {part}, with {heat} in it, is 100 °C hotter in {time}.";
+        "With the key on and the controller not up, {name} keeps its coil on: {current}, and {fuse}; {part}, with {heat} in it, is 100 °C hotter in {time}.";
     HELD_BUT_CUT = "coils.held-but-cut",
-        "With its threshold at {speed} the relay saves a coil that is held on with the engine stopped; with it turning the fuse may not blow {holds}, and {part} is 100 °C hotter in {time}.";
+        "With its threshold at {speed} the relay saves a coil that stays on with the engine stopped; with it turning, {fuse}, and in {time} {part} is 100 °C hotter.";
+    HELD_BY_NOTHING = "coils.held-by-nothing",
+        "Nothing in this plan keeps a coil on. A wrong polarity or a stuck output would, {current} from key-on: {fuse}, and in {time} {part} is 100 °C hotter.";
     FIRES_AT_KEY_ON = "coils.fires-at-key-on",
         "While the controller starts, {name} makes the igniter charge its coil to {current}; then it fires with {energy}, wherever the engine is and whoever has a hand there.";
     SHARED_LIMIT = "coils.shared-limit",
         "The igniter limits {n} coils together to {limit}: each gets {each}, and {wanted} is needed.";
     NO_SUCH_INPUT = "coils.no-such-input", "No load is called {name}.";
-    HOLDS_FOR = "coils.holds-for", "for {time}";
-    HOLDS_FOR_EVER = "coils.holds-for-ever", "for ever";
-    THE_COIL = "coils.the-coil", "its primary";
-    THE_IGNITER = "coils.the-igniter", "its igniter";
+    FUSE_HOLDS_FOR = "coils.fuse-holds-for", "the {rating} fuse may last {time} at that";
+    FUSE_HOLDS_FOR_EVER = "coils.fuse-holds-for-ever", "the {rating} fuse may not blow at that";
+    THE_COIL = "coils.the-coil", "the coil's winding";
+    THE_IGNITER = "coils.the-igniter", "the igniter";
     SPEED_RELAY = "coils.speed-relay",
         "Feed the coils through a relay with a threshold of {speed}: no power while the engine is stopped.";
-    FUSE_EACH = "coils.fuse-each", "Give each igniter its own fuse of {fuse}: it blows in time.";
+    FUSE_EACH = "coils.fuse-each", "Give each igniter its own fuse of {fuse}: it carries its coil for long, and blows in time.";
     HOLD_INPUT = "coils.hold-input",
         "Hold that input off until the controller is up: a resistor from it to ground, as under “Outputs”.";
     OWN_IGNITER = "coils.own-igniter", "Give each coil its own igniter.";
@@ -199,8 +201,9 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: FUSE_BEARS_HELD.code,
-        // A fuse may hold the coils of one igniter, held on, for longer than the first of coil and igniter needs to be 100 K hotter.
-        why: "A wrong dwell sense, a stuck output or a crashed controller then burns it, and perhaps the car, and the fuse doesn't blow.",
+        // An igniter's input may charge its coil while the controller is not up, and the fuse may bear that for longer than the
+        // first of coil and igniter needs to be 100 K hotter.
+        why: "A controller that does not start, or has no program yet, then burns it, and perhaps the car, and the fuse doesn't blow.",
         act: "Feed the coils through a relay that drops out when the engine stops. Don't rely on the fuse.",
         source: "ISO 8820-3: at 135% of its rating a fuse may hold for ten minutes, from memory; 100 g of copper in a coil, 10 g about an igniter: common practice, no source",
     },

@@ -75,8 +75,28 @@ pub(crate) enum WhichRelay {
     OfCoils,
     /// The same, while the plan has no such relay yet.
     Untold,
+    /// That of the coils, which follows something other than a speed.
+    OfNoSpeed,
     /// Another.
     Further,
+}
+
+impl WhichRelay {
+    /// That of the coils, as far as the plan has it.
+    fn of_coils(plan: &crate::plan::Plan, at: usize) -> Self {
+        if at >= plan.count(Part::Relays) {
+            Self::Untold
+        } else if relay_records::is_switched_at_speed(plan, at) {
+            Self::OfCoils
+        } else {
+            Self::OfNoSpeed
+        }
+    }
+
+    /// Whether there is a speed to set.
+    pub(crate) fn is_by_speed(self) -> bool {
+        self != Self::OfNoSpeed
+    }
 }
 
 /// What is known of the start of the engine, and of the relay.
@@ -86,6 +106,8 @@ pub(crate) struct Known {
     pub(crate) keys: RelayKeys,
     /// Which of the relays it is.
     pub(crate) which: WhichRelay,
+    /// Whether the plan has a relay that feeds the pump.
+    pub(crate) has_pump_relay: bool,
     /// Enough to simulate: the engine's firings and its cranking speed.
     pub(crate) inputs: Option<CrankingInputs>,
     /// Whether cylinders, cranking speed and threshold are still missing, in the order in which they are asked.
@@ -145,7 +167,7 @@ impl BatteryBasis {
 impl Known {
     /// Whether what is the engine's is told with it.
     pub(crate) fn is_first(&self) -> bool {
-        matches!(self.which, WhichRelay::OfCoils | WhichRelay::Untold)
+        self.which != WhichRelay::Further
     }
 
     /// The edits that set the relay to these speeds; none before the plan has it.
@@ -160,6 +182,7 @@ impl Known {
         Self {
             keys: RelayKeys::of(relay.at),
             which: WhichRelay::Further,
+            has_pump_relay: self.has_pump_relay,
             inputs: None,
             wanted: Vec::new(),
             release_above: relay.release_above,
@@ -186,9 +209,10 @@ pub(crate) fn cranking(
     let speed = reader.band(fields::cranking::SPEED);
     let slow = slow(reader);
     let relay_at = relay_records::of_coils(reader.plan());
-    let is_told = relay_at < reader.plan().count(Part::Relays);
+    let which = WhichRelay::of_coils(reader.plan(), relay_at);
     let keys = RelayKeys::of(relay_at);
-    let threshold = setting(reader, keys.threshold);
+    let threshold = Some(setting(reader, keys.threshold)).filter(|_| which.is_by_speed());
+    let threshold = threshold.unwrap_or(Entry::Missing);
     let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
     let relay = relay(reader, &keys, feed::switched(rest, relay_at));
@@ -196,7 +220,7 @@ pub(crate) fn cranking(
     let wanted = [
         firings.is_none().then_some(Wanted::Cylinders),
         speed.value().is_none().then_some(Wanted::Speed),
-        threshold.value().is_none().then_some(Wanted::Threshold),
+        (which.is_by_speed() && threshold.value().is_none()).then_some(Wanted::Threshold),
     ];
     let rest = Fallbacks::read(reader, firings.as_ref(), dwell);
     let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| CrankingInputs {
@@ -227,7 +251,8 @@ pub(crate) fn cranking(
     });
     Known {
         keys,
-        which: if is_told { WhichRelay::OfCoils } else { WhichRelay::Untold },
+        which,
+        has_pump_relay: relay_records::feeding(reader.plan(), crate::read::Purpose::Pump).is_some(),
         inputs,
         wanted: wanted.into_iter().flatten().collect(),
         is_even_guess: engine.is_none(),

@@ -16,6 +16,7 @@ use crate::{
     budget::{Budget, Pool},
     car::Car,
     cranking::{self, CrankingInputs, Starts},
+    fields::relays::Cut,
     finding::Findings,
     message::Message,
     quantity::seconds,
@@ -116,9 +117,7 @@ fn not_searched(
     let finding = unsearched::finding(&known, search);
     answer.to_do.clone_from(&finding.remedies);
     findings.push(finding);
-    if purpose == Purpose::Pump {
-        answer.cautions = vec![say!(words::CAUTION_PUMP)];
-    }
+    answer.cautions = cautions(relay);
     findings.extend(problems::of_relay(&known, inputs, outline, None, purpose));
     if purpose == Purpose::Pump {
         findings.extend(pump::findings(relay, search, outline));
@@ -156,10 +155,15 @@ fn starting(
     let mut answer = Answer::new(relay.path(), tone, verdict);
     answer.why = Some(why);
     answer.to_do = to_do(&known, relay, inputs, advice);
-    if purpose == Purpose::Pump {
-        answer.cautions = vec![say!(words::CAUTION_PUMP)];
-    }
+    answer.cautions = cautions(relay);
     answer
+}
+
+/// A pump that nothing but its relay stops.
+fn cautions(relay: &SpeedRelay) -> Vec<Message> {
+    let is_cut = matches!(relay.cut, Some(Cut::Inertia | Cut::OilPressure));
+    let is_uncut = relay.purpose == Some(Purpose::Pump) && !is_cut;
+    is_uncut.then(|| say!(words::CAUTION_PUMP)).into_iter().collect()
 }
 
 fn to_do(

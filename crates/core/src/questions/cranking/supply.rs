@@ -44,7 +44,8 @@ const A_HAIR: f64 = 0.97;
 
 /// How grave it is that the relay is not sure to pull in; nothing where it is.
 pub(super) fn weak(known: &Known, relay: &RelayAnswer) -> Option<Severity> {
-    if known.which == WhichRelay::Untold {
+    // what is in before the starter turns need not pull in then: whether it holds is told by itself
+    if known.which == WhichRelay::Untold || !known.which.is_by_speed() {
         return None;
     }
     match relay.pull_in {

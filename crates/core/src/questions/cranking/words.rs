@@ -12,10 +12,13 @@ sentences! {
     // what is still wanted
     OPEN = "cranking.open", "Not answered yet";
     NO_COIL_RELAY = "cranking.no-coil-relay", "No relay of the coils to set";
+    NOT_BY_SPEED = "cranking.not-by-speed", "No speed to set: the coils' relay follows none";
+    NOT_BY_SPEED_WHY = "cranking.not-by-speed-why",
+        "The plan says that something other than an engine speed switches it.";
     OPEN_WANTS = "cranking.open-wants", "Type {wanted}; the rest has usual values until you know better.";
     WANTS_CYLINDERS = "cranking.wants-cylinders", "the number of cylinders";
     WANTS_SPEED = "cranking.wants-speed", "the cranking speed";
-    WANTS_THRESHOLD = "cranking.wants-threshold", "the relay's threshold";
+    WANTS_THRESHOLD = "cranking.wants-threshold", "the threshold of the coils' relay";
     ANY_WORKS = "cranking.any-works", "Threshold: {low} to {high}";
     ANY_WORKS_WHY = "cranking.any-works-why",
         "Above {low_end} a rocking engine can't pull the relay in; up to {high_end} every reading while cranking reaches it.";

@@ -1,10 +1,15 @@
 //! When each cylinder fires, and which two are companions.
 
 use crate::{
+    channels,
     engine::{Engine, EngineKind, Firing, SpacingBasis, TURN},
     message::Message,
     quantity::{CrankAngle, Measure, Value},
-    questions::firing::{Details, places, words},
+    questions::firing::{
+        Details, places,
+        read::{ChannelsOf, entered::EnteredFirings},
+        words,
+    },
     read::written,
     report::{Answer, Detail, Figure, Row, Table, Tone},
     say, say_of,
@@ -28,7 +33,7 @@ const COMPANION: Formula = Formula {
 const CYCLE: Formula =
     Formula { symbols: "cycle = turns × 360°", source: "definition of the working cycle" };
 
-pub(super) fn answer(engine: &Engine, details: Option<&Details>) -> Answer {
+pub(super) fn answer(engine: &Engine, read: &ChannelsOf, details: Option<&Details>) -> Answer {
     let order = written(&engine.order());
     let interval = engine.cycle().degrees() / f64::from(engine.cylinders());
     let verdict = match (engine.cylinders(), engine.is_even()) {
@@ -51,6 +56,7 @@ pub(super) fn answer(engine: &Engine, details: Option<&Details>) -> Answer {
     answer.title = Some(say!(words::TITLE_ENGINE));
     answer.why = Some(companions(engine));
     answer.to_do = places::translated(engine).into_iter().chain(check(engine)).collect();
+    answer.to_do.extend(check_angles(engine, read));
     answer.show(details.map(|it| (it.engine)(engine)));
     answer
 }
@@ -104,6 +110,35 @@ fn check(engine: &Engine) -> Vec<Message> {
         }
         _ => Vec::new(),
     }
+}
+
+/// How to prove angles that nothing but a hand typed: that of the first that does not fire where an even engine would. Where
+/// the plan's engine is even and the controller's angles are not, that of the first that differs.
+fn check_angles(engine: &Engine, read: &ChannelsOf) -> Option<Message> {
+    let first = engine.firings().first()?;
+    let entered = match &read.entered.spacing {
+        Some(EnteredFirings::At(angles)) if engine.is_even() => angles.as_slice(),
+        _ => &[],
+    };
+    let interval = engine.cycle().degrees() / f64::from(engine.cylinders());
+    let is_off = |(place, firing): &(u32, &Firing)| {
+        let even = CrankAngle::new(interval * f64::from(*place));
+        let typed = entered.get(*place as usize).zip(entered.first());
+        let typed = typed.map_or(firing.angle, |(typed, from)| *typed - *from);
+        (typed - even).as_error(engine.cycle()).degrees().abs() > 1.0
+    };
+    let (_, second) = (0..).zip(engine.firings()).skip(1).find(is_off)?;
+    let is_seen = read.lit().is_some_and(|it| {
+        let is_read = it.seen.iter().any(|seen| seen.0 == second.cylinder);
+        is_read && it.seen.len() > 1 && channels::light::is_right(engine, it)
+    });
+    let (angle, first, second) = (second.angle - first.angle, first.cylinder, second.cylinder);
+    // a mark that was set by the angles shows them right whatever they are
+    Some(if is_seen {
+        say!(words::CHECK_MARKS, first = first, second = second, angle = angle)
+    } else {
+        say!(words::CHECK_ANGLES, first = first, second = second, angle = angle)
+    })
 }
 
 fn figures(engine: &Engine) -> Vec<Figure> {

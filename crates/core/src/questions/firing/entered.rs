@@ -150,11 +150,25 @@ pub(super) fn judge(
     findings.push(Finding::new(severity, key, message.clone()).cured_by(cures.clone()));
     let tone = if severity == Severity::Doubt { Tone::Doubtful } else { Tone::Bad };
     if answer.verdict.tone > tone {
-        let verdict = say!(words::entered::VERDICT, n = wrong.len());
+        let verdict = say!(words::entered::VERDICT, n = wrong.len(), what = named(&wrong));
         answer.verdict = Verdict { tone, message: verdict };
         answer.why = Some(message);
         answer.to_do = cures;
     }
+}
+
+/// `cylinders 2 and 4`, or `plug 1L`
+fn named(wrong: &[&Reached]) -> String {
+    let mut targets: Vec<_> = wrong.iter().map(|it| it.target).collect();
+    targets.sort_unstable();
+    let is_plug = targets.iter().any(|it| it.position != PlugPosition::Only);
+    let what = match (is_plug, targets.len()) {
+        (true, 1) => "plug",
+        (true, _) => "plugs",
+        (false, 1) => "cylinder",
+        (false, _) => "cylinders",
+    };
+    format!("{what} {}", super::listed(targets))
 }
 
 /// `cylinder 2 30° late and cylinder 4 30° late`

@@ -25,7 +25,7 @@ const COUNT: Key<Whole> = fields::channels::IGNITION_COUNT;
 pub(super) fn answers(
     engine: &Engine,
     channels: &Channels<Ignition>,
-    in_controller: &Entered,
+    (in_controller, is_lit): (&Entered, bool),
     mapped: &mut Option<Mapped>,
     sequence: &mut Sequence,
     details: Option<&Details>,
@@ -71,6 +71,9 @@ pub(super) fn answers(
     let there = channels.count.value();
     let needs_cam = Need::ignition(engine, mode).is_ok_and(|need| need.needs_cam);
     sequence.judge(&mut answer, needs_cam, "coils", || without_cam(engine, channels));
+    if !is_lit {
+        wired::leave_open(&wiring, &mut answer);
+    }
     answer.show(details.map(|it| (it.ignition)(engine, mode, there, &numbering)));
     answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
@@ -156,11 +159,13 @@ fn without_cam(engine: &Engine, channels: &Channels<Ignition>) -> Option<(Messag
 }
 
 fn to_do(layout: &Layout, has_order: bool) -> Vec<Message> {
-    if has_order {
-        let order = plan::order_of(layout);
-        return vec![say!(words::DO_WIRE), say!(words::DO_ENTER, order = order)];
+    if !has_order {
+        return vec![say!(words::DO_TOWERS)];
     }
-    vec![say!(words::DO_TOWERS)]
+    // one channel has no order
+    let has_order = layout.slots().len() > 1;
+    let order = has_order.then(|| say!(words::DO_ENTER, order = plan::order_of(layout)));
+    [say!(words::DO_WIRE)].into_iter().chain(order).collect()
 }
 
 fn verdict(engine: &Engine, mode: Ignition, needed: u32) -> Message {

@@ -52,6 +52,7 @@ pub(super) fn answers(
     let there = channels.count.value();
     let needs_cam = Need::injection(engine, mode).is_ok_and(|need| need.needs_cam);
     sequence.judge(&mut answer, needs_cam, "injectors", || without_cam(engine, channels));
+    wired::leave_open(&wiring, &mut answer);
     answer.show(details.map(|it| (it.injection)(engine, mode, there, &numbering)));
     answer.bench = details.and_then(|it| (it.bench)(&wiring));
     let mut answers = vec![answer];
@@ -109,7 +110,9 @@ fn planned(
     let mut answer = titled(&channels.keys, channels.keys.mode, Tone::Good, verdict(mode, needed));
     let needs_cam = Need::injection(engine, mode).is_ok_and(|need| need.needs_cam);
     answer.why = Some(why(mode, needs_cam));
-    answer.to_do = if is_timed(mode) {
+    answer.to_do = if is_timed(mode) && layout.slots().len() == 1 {
+        Vec::new()
+    } else if is_timed(mode) {
         let order = plan::order_of(layout);
         vec![say!(words::DO_WIRE_INJECTORS), say!(words::DO_ENTER, order = order)]
     } else {

@@ -6,7 +6,7 @@ use crate::{
         Effect, Ignition, PlugPosition,
         light::{self, Cause, Readings},
     },
-    engine::Engine,
+    engine::{Engine, EngineKind},
     fields,
     finding::{Basis, Finding, Findings, Severity},
     message::Message,
@@ -69,6 +69,15 @@ pub(super) fn answer(
     Some(answer)
 }
 
+/// Whether it proves which coil each channel fires: all were read and are right, and no two could be swapped unseen.
+pub(super) fn proves_coils(engine: &Engine, read: &ChannelsOf) -> bool {
+    let comes_every_turn =
+        read.ignition.mode.value().is_some_and(|it| it.is_paired() || it == Ignition::EveryTurn);
+    engine.kind() != EngineKind::Rotary
+        && (comes_every_turn || light::tells_apart(engine))
+        && read.lit().is_some_and(|it| light::is_right_on_all(engine, it))
+}
+
 /// Cylinder by cylinder.
 pub(super) fn detail(readings: &Readings) -> Detail {
     Detail { tables: vec![table(readings)], ..Detail::default() }
@@ -108,12 +117,16 @@ fn constant(
     };
     let mut answer = Answer::new(SUBJECT, tone, verdict);
     answer.why = Some(match causes {
+        [Cause::Right] => say!(words::light::LIGHT_RIGHT_ALONE_WHY, error = size),
         [Cause::Right, ..] => say!(words::light::LIGHT_RIGHT_WHY, error = size),
         [Cause::Turn] => say!(words::light::LIGHT_TURN_WHY),
         _ if is_late => say!(words::light::LIGHT_LATE_WHY, n = n, error = size),
         _ => say!(words::light::LIGHT_EARLY_WHY, n = n, error = size),
     });
-    answer.to_do = causes.iter().map(|it| cure(engine, *it, error)).collect();
+    // with no stroke in question there is none to prove
+    if !matches!(causes, [Cause::Right]) {
+        answer.to_do = causes.iter().map(|it| cure(engine, *it, error)).collect();
+    }
     let is_turned = readings.stroke == Some(light::SparkStroke::Exhaust);
     let is_wrong = !matches!(causes, [Cause::Right | Cause::Turn, ..]);
     if is_wrong && is_turned && engine.cycle() != crate::engine::TURN {

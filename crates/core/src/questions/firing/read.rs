@@ -10,7 +10,7 @@ use crate::read::{Entry, Reader, engine::cylinders_in, problem::shortened};
 use crate::{
     channels::{
         Fired, Habit, Ignition, Injection, Layout, NOTHING, PlugPosition, Taps, Target, Wired,
-        words_of,
+        light::Readings, words_of,
     },
     engine::{Engine, EngineKind},
     fields,
@@ -115,6 +115,14 @@ pub(crate) struct ChannelsOf {
     pub(crate) entered: entered::Entered,
     /// The timing light, where anything is said of it.
     pub(crate) light: Option<light::Lit>,
+}
+
+impl ChannelsOf {
+    /// What a timing light shows, where all of it can be used.
+    pub(crate) fn lit(&self) -> Option<&Readings> {
+        let lit = self.light.as_ref()?;
+        (lit.advance.is_some() && !lit.is_spoiled).then_some(&lit.readings)
+    }
 }
 
 /// Reads the channels and the light.

@@ -69,7 +69,7 @@ pub(super) fn answer(
     answer.basis = if is_wired { Basis::AsWired } else { Basis::AsPlanned };
     answer.why = Some(why(&lanes));
     answer.to_do = lanes.iter().filter(|it| it.windows.is_overrun()).map(cure).collect();
-    answer.to_do.extend(crate::questions::coils::taken(&read.taken));
+    answer.assume(crate::questions::coils::taken(&read.taken));
     answer.show(details.map(|it| (it.strip)(&lanes, picture)));
     Some(answer)
 }

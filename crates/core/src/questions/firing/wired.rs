@@ -4,7 +4,7 @@ use super::{Details, Mapped, cure, effects, listed, lists, plan, plan::BothNumbe
 use crate::{
     channels::{
         ChannelAction, Check, Cure, Effect, Habit, Ignition, Injection, Layout, PlugPosition,
-        Reached, Standing, Stroke, Wired, completed, cures, error_steps,
+        Reached, Standing, Stroke, Target, Wired, completed, cures, error_steps,
     },
     engine::Engine,
     fields,
@@ -14,7 +14,7 @@ use crate::{
     questions::firing::words,
     read::{Channels, Seen},
     report::{
-        Answer, Checklist, Detail, Figure, Picture, Row, Table, Tone,
+        Answer, Checklist, Detail, Figure, Picture, Row, Table, Tone, Verdict,
         picture::{CycleEvent, Outcome},
     },
     say, say_of,
@@ -167,6 +167,21 @@ pub(super) fn answer(
     Some(answer)
 }
 
+/// What was never seen at the car is planned, and no more: the answer stays open, and says how it is proved.
+pub(super) fn leave_open(wiring: &CheckedConnection<'_>, answer: &mut Answer) {
+    // what hangs on the only channel there is can't be crossed
+    let is_alone = wiring.layout.slots().len() < 2;
+    if wiring.seen.typed || is_alone || answer.verdict.tone == Tone::Bad {
+        return;
+    }
+    answer.to_do.push(look(wiring, &wiring.layout.targets()));
+    if answer.verdict.tone == Tone::Good {
+        let planned = answer.verdict.message.text.clone();
+        let message = say!(words::wired::NOT_SEEN, planned = planned);
+        answer.verdict = Verdict { tone: Tone::Open, message };
+    }
+}
+
 /// Cylinder by cylinder, and one cycle as it really runs.
 pub(super) fn detail(wiring: &CheckedConnection<'_>, check: &Check) -> Detail {
     let is_seen = !check.reached.is_empty();
@@ -277,15 +292,16 @@ fn mixed(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
 
 /// What has not been seen yet.
 fn look_for(wiring: &CheckedConnection<'_>, check: &Check) -> Option<Message> {
-    if check.unseen.is_empty() {
-        return None;
-    }
-    let cylinders = listed(&check.unseen);
-    Some(match (wiring.is_ignition(), wiring.has_towers()) {
+    (!check.unseen.is_empty()).then(|| look(wiring, &check.unseen))
+}
+
+fn look(wiring: &CheckedConnection<'_>, unseen: &[Target]) -> Message {
+    let cylinders = listed(unseen);
+    match (wiring.is_ignition(), wiring.has_towers()) {
         (_, true) => say!(words::wired::LOOK_TOWERS, cylinders = cylinders),
         (true, _) => say!(words::wired::LOOK_COILS, cylinders = cylinders),
         (false, _) => say!(words::wired::LOOK_INJECTORS, cylinders = cylinders),
-    })
+    }
 }
 
 /// One finding for each thing that goes wrong, with all cylinders where it does.

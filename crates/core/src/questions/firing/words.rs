@@ -34,6 +34,10 @@ sentences! {
         "Prove the order at the engine: with cylinder {cylinder} at its firing TDC, the valves of {companion} rock.";
     CHECK_PUSH = "firing.check-push",
         "Prove the order at the engine: spark plugs out, turn by hand the way it runs; after {first} the next with compression is {second}.";
+    CHECK_ANGLES = "firing.check-angles",
+        "Prove the angles before you rely on them: by a degree wheel, TDC of {second} comes {angle} after that of {first}. Once it runs, the timing light on {second} too, by a mark of its own.";
+    CHECK_MARKS = "firing.check-marks",
+        "The light proves the angles only if the mark of {second} was found by a degree wheel at its TDC, {angle} after that of {first}.";
     FIGURE_CYCLE = "firing.figure-cycle", "Cycle";
     FIGURE_INTERVAL = "firing.figure-interval", "Interval between firings";
     TABLE_FIRING = "firing.table-firing", "The firings, in order";

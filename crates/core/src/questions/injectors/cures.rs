@@ -41,18 +41,26 @@ pub(super) fn obstacle(cures: &InjectorCures) -> Option<Message> {
     }
 }
 
-/// The cures, one of a kind: the one to take, then those that are less work first.
-pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> Vec<Message> {
+/// The cures, one of a kind.
+pub(super) struct CuresInWords {
+    /// The one to take, where it is among them.
+    pub(super) best: Option<Message>,
+    /// Those that are less work first.
+    pub(super) others: Vec<Message>,
+}
+
+/// The cures in words.
+pub(super) fn in_words(solved: &SolvedSet<'_>, cures: &InjectorCures) -> CuresInWords {
     let taken = cures.side_by_side.taken().map(|row| kind(&row.means));
     let kinds =
         [CureKind::Fewer, CureKind::Resistor, CureKind::Both, CureKind::Driver, CureKind::Output];
-    let others = kinds.into_iter().filter(|kind| Some(*kind) != taken);
-    let mut words = Vec::new();
-    for kind in taken.into_iter().chain(others) {
-        let is_first = words.is_empty();
-        words.extend(of_kind(solved, cures, kind, is_first));
+    let best = taken.and_then(|kind| of_kind(solved, cures, kind, true));
+    let mut others = Vec::new();
+    for kind in kinds.into_iter().filter(|kind| Some(*kind) != taken) {
+        let is_first = best.is_none() && others.is_empty();
+        others.extend(of_kind(solved, cures, kind, is_first));
     }
-    words
+    CuresInWords { best, others }
 }
 
 /// Cures of a kind.

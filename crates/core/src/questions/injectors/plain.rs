@@ -1,6 +1,6 @@
 //! The answer for outputs that are plain switches.
 
-use super::{SolvedSet, corners, cures, remedies};
+use super::{SolvedSet, corners, cures, cures::CuresInWords, remedies};
 use crate::report::{Answer, Tone};
 use crate::{
     fields,
@@ -64,19 +64,23 @@ pub(super) fn answer(
     if carrying.over != Holds::Never && !carrying.is_hair {
         answer.cautions.extend([say!(words::NO_DIODE), say!(words::BEFORE_WIRING)]);
     }
-    answer.to_do.push(remedies::taken(solved, cures));
+    let taken = remedies::taken(solved, cures);
     if carrying.has_margin() {
+        answer.to_do.push(taken);
         return answer;
     }
-    let words = cures::in_words(solved, cures);
+    let CuresInWords { best, others } = cures::in_words(solved, cures);
+    let edits = best.as_ref().map_or_else(Vec::new, |it| it.edits.clone());
+    answer.to_do.push(taken.done_by(edits));
     let finding = finding(carrying, solved.key(fields::injectors::OUTPUT_LIMIT));
-    findings
-        .push(finding.cured_by(words.iter().cloned()).shown_by(margin_working(inputs, carrying)));
+    let words = best.iter().chain(&others).cloned();
+    findings.push(finding.cured_by(words).shown_by(margin_working(inputs, carrying)));
     answer.to_do.extend(cures::obstacle(cures));
-    if words.len() > 1 {
+    // the one to take is not said again among the others
+    if others.len() + usize::from(best.is_some()) > 1 {
         answer.to_do.push(say!(words::ANY_ONE));
     }
-    answer.to_do.extend(words);
+    answer.to_do.extend(others);
     answer
 }
 

@@ -12,9 +12,9 @@ sentences! {
     UNREADABLE = "injectors.unreadable", "Not answered yet: the resistance can't be read";
     SHARING_UNKNOWN = "injectors.sharing-unknown", "Not answered yet: how many share an output?";
     LIMIT_WANTED = "injectors.limit-wanted", "They need outputs of at least {limit}";
-    CARRIES = "injectors.carries", "Carries them, {margin} to spare";
-    CARRIES_BARELY = "injectors.carries-barely", "Carries them, but no margin: {margin}";
-    CARRIES_UNOPENED = "injectors.carries-unopened", "Carries them, but they may not open";
+    CARRIES = "injectors.carries", "Each output carries its injectors, {margin} of its limit to spare";
+    CARRIES_BARELY = "injectors.carries-barely", "Each output carries its injectors, but no margin: {margin}";
+    CARRIES_UNOPENED = "injectors.carries-unopened", "Each output carries its injectors, but they may not open";
     HAIR_OVER = "injectors.hair-over", "At its limit, a hair over: {corners}";
     TOO_MUCH = "injectors.too-much", "Too much for the output: {corners}";
     TOO_MUCH_ALWAYS = "injectors.too-much-always", "Too much for the output, hot or cold";

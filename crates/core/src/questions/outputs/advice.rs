@@ -16,7 +16,7 @@ use crate::{
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
     read::Unasked,
-    say,
+    say, say_of,
     schema::{Choice as _, Place},
     words::Wording,
 };
@@ -44,6 +44,10 @@ pub(super) fn to_do(
         to_do.push(unsolved::nothing_found(budget));
     }
     to_do.extend(remedies);
+    // the pin of what is to be mended is measured before any other, if what is on there is known
+    if let ([_], false) = (subject.cases.as_slice(), is_clean) {
+        to_do.extend(proof(subject));
+    }
     to_do
 }
 
@@ -211,7 +215,7 @@ fn stage_of(subject: &Subject<'_>, number: usize) -> Stage {
 /// An alternative in words, behind the level that it needs.
 pub(super) fn remedy(subject: &Subject<'_>, it: &Alternative) -> Message {
     let change = change(subject, it);
-    let Some(level) = it.level else { return change.done_by(edits(subject, it.change)) };
+    let Some(level) = it.level else { return change.done_by(edits(subject, it)) };
     let level = names::level(level, stage_of(subject, subject.output_number));
     say!(IF_LEVEL, level = level, change = names::inside(&change.into_text()))
 }
@@ -236,13 +240,9 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
             say!(words::DO_LEVEL_AND_END, level = level(on), end = names::end(end), then = then)
         }
         Change::Spare { number, far_end, level: None } => {
-            say!(
-                words::DO_SPARE,
-                output = named(number),
-                current = carry,
-                end = names::end(far_end),
-                then = then
-            )
+            let wording = if it.is_turned { words::DO_SPARE_TURNED } else { words::DO_SPARE };
+            let (output, end) = (named(number), names::end(far_end));
+            say_of!(wording, output = output, current = carry, end = end, then = then)
         }
         Change::Spare { number, far_end, level: Some(on) } => say!(
             words::DO_SPARE_AT_LEVEL,
@@ -256,13 +256,9 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
         Change::Turn => say!(words::DO_TURN, then = then),
         Change::NoDiode => say!(words::DO_NO_DIODE, then = then),
         Change::Stage(stage, end) => {
-            say!(
-                words::DO_STAGE,
-                stage = names::a_stage(stage),
-                current = carry,
-                end = names::end(end),
-                then = then
-            )
+            let wording = if it.is_turned { words::DO_STAGE_TURNED } else { words::DO_STAGE };
+            let (stage, end) = (names::a_stage(stage), names::end(end));
+            say_of!(wording, stage = stage, current = carry, end = end, then = then)
         }
         Change::Relay(far_end) => {
             say!(words::DO_RELAY, output = own(), end = names::end(far_end), then = then)
@@ -281,7 +277,7 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
 }
 
 /// The change as edits of the plan; none where it is no such edit, or is one of outputs that go by one description.
-fn edits(subject: &Subject<'_>, change: Change) -> Vec<Edit> {
+fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
     let outputs = &subject.planned.outputs;
     let edit = |place: Place, text: &str| Edit { path: place.path(), text: text.to_owned() };
     let of_load = |key: Place, text: &str| {
@@ -297,13 +293,15 @@ fn edits(subject: &Subject<'_>, change: Change) -> Vec<Edit> {
         of_output(number, outputs::ON_LEVEL.place(), level.choosable().code)
     };
     let own = subject.output_number;
-    let edits = match change {
+    let turned = it.is_turned.then(|| of_load(loads::STRIPE.place(), ""));
+    let edits = match it.change {
         Change::Level(on) => level(own, on).map(|it| vec![it]),
         Change::FarEnd(end) => Some(vec![far_end(end)]),
         Change::LevelAndFarEnd(on, end) => level(own, on).map(|it| vec![it, far_end(end)]),
         Change::Spare { number, far_end: end, level: on } => {
             outputs.get(number).and_then(|output| {
                 let moved = vec![of_load(loads::OUTPUT.place(), &output.name), far_end(end)];
+                let moved: Vec<_> = moved.into_iter().chain(turned).collect();
                 match on {
                     Some(on) => level(number, on).map(|it| [moved, vec![it]].concat()),
                     None => Some(moved),

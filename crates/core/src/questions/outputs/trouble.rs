@@ -9,8 +9,8 @@ use crate::{
     finding::{Finding, Moment, Severity},
     message::{Message, Shown},
     output::{
-        Found, Harm, KeyState, Kick, Load, LoadKind, LoadState, PinPart, SolvedCorner, Trouble,
-        kick,
+        Found, Harm, KeyState, Kick, Load, LoadKind, LoadState, PinPart, PullRail, SolvedCorner,
+        Stage, Trouble, kick,
     },
     quantity::{Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
@@ -205,7 +205,11 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
         &subject.output.name,
         &voltage(case, found)?,
         &current(found),
-        &if is_into_rail { into_rail(worst) } else { through(worst) },
+        &match trouble {
+            T::ActsWithoutGround => without_ground(case, worst),
+            _ if is_into_rail => into_rail(worst),
+            _ => through(worst),
+        },
         match trouble {
             T::PulsedTooLittle => &load.pull_in.low,
             _ if is_weak => &sure,
@@ -309,11 +313,29 @@ fn size(voltage: Voltage) -> Voltage {
 
 /// Where the current of the load comes from or goes to: the part that carries most of it.
 pub(super) fn through(solved: &SolvedCorner) -> Value {
-    let of_subject = PinPart::Load(solved.point.subject);
-    let others = solved.operating.branches.iter().filter(|branch| branch.part != of_subject);
-    let size = |current: Current| current.base().abs();
-    let most = others.max_by(|a, b| size(a.current).total_cmp(&size(b.current)));
-    most.map_or_else(|| names::part(PinPart::Load(0)), |branch| names::part(branch.part))
+    names::part(solved.carrier().unwrap_or(PinPart::Load(0)))
+}
+
+/// What drives a load of a controller without ground: what stands on that ground lets the controller's own current return, and
+/// what stands on its supply is no longer held down.
+fn without_ground(case: &LoadAtLevel, solved: &SolvedCorner) -> Value {
+    let output = &case.rest.wiring.output;
+    let is_live =
+        |(_, rail): &(_, PullRail)| matches!(rail, PullRail::Battery | PullRail::Controller);
+    let carrier = solved.carrier().unwrap_or(PinPart::Load(0));
+    let is_of_supply = match carrier {
+        PinPart::PullUp => output.pull_up.as_ref().is_some_and(is_live),
+        PinPart::UpperLeak | PinPart::UpperSwitch | PinPart::UpperDiode => {
+            output.stage != Stage::Logic
+        }
+        _ => false,
+    };
+    let part = names::part(carrier);
+    Value::text(if is_of_supply {
+        say!(words::NO_LONGER_HELD, part = part).into_text()
+    } else {
+        say!(words::RETURNS_THROUGH, part = part).into_text()
+    })
 }
 
 fn into_rail(solved: &SolvedCorner) -> Value {

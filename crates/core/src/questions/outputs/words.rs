@@ -170,7 +170,9 @@ sentences! {
     ACTS_WITHOUT_FEED = "outputs.acts-without-feed",
         "If the fuse of its feed is pulled, {load} may come on all the same: {voltage} across it, backwards through {through} ({corner}).";
     ACTS_WITHOUT_GROUND = "outputs.acts-without-ground",
-        "If the controller loses its ground, its own current returns through {through} and {load}: {voltage} across it, and {acting} ({corner}).";
+        "If the controller loses its ground, {through} {load}: {voltage} across it, and {acting} ({corner}).";
+    RETURNS_THROUGH = "outputs.returns-through", "its own current returns through {part} and";
+    NO_LONGER_HELD = "outputs.no-longer-held", "it no longer holds its pin, and {part} drives";
     OVER_VOLTAGE_WITHOUT_GROUND = "outputs.over-voltage-without-ground",
         "If the controller loses its ground, {load} gets {voltage}; its data allow {limit} ({corner}).";
     ACTS_WITHOUT_SUPPLY = "outputs.acts-without-supply",
@@ -238,6 +240,8 @@ sentences! {
     DO_LEVEL_AND_END = "outputs.do-level-and-end",
         "Set the controller so that {level} counts as on, and move its other end to {end}: {then}. A new file or firmware can undo it: prove the bare pin again each time.";
     DO_SPARE = "outputs.do-spare", "Move it to {output}, which must carry {current}, its other end to {end}: {then}.";
+    DO_SPARE_TURNED = "outputs.do-spare-turned",
+        "Move it to {output}, which must carry {current}, its other end to {end}, and swap its two wires, band (cathode) of its diode to plus: {then}.";
     DO_SPARE_AT_LEVEL = "outputs.do-spare-at-level",
         "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}: {then}.";
     DO_PULL_DOWN = "outputs.do-pull-down", "Fit {resistor}, {power} or more, from the pin to ground: {then}.";
@@ -253,6 +257,8 @@ sentences! {
     DO_NO_DIODE = "outputs.do-no-diode",
         "Take the diode off, or use a load without one: driven both ways, one way shorts through it, and the two outputs catch the spike themselves: {then}.";
     DO_STAGE = "outputs.do-stage", "Use {stage} instead, rated for {current}, its other end to {end}: {then}.";
+    DO_STAGE_TURNED = "outputs.do-stage-turned",
+        "Use {stage} instead, rated for {current}, its other end to {end}, and swap its two wires, band (cathode) of its diode to plus: {then}.";
     DO_RELAY = "outputs.do-relay",
         "Drive it through a relay: coil from {output} to {end}, load on the contact with its own fuse. Coil: {then}.";
     THEN = "outputs.then", "at most {unasked} across it when off, {on} when on";

@@ -50,7 +50,8 @@ pub(super) fn why(drain: &TotalDrain, capacity: Option<&Band<Charge>>) -> Messag
         return say!(words::WHY_DRAIN, most = most, month = month);
     };
     let least = battery::shown(until_half(capacity, &drain.all).low);
-    say!(words::WHY, most = most, month = month, time = least, capacity = capacity.low)
+    let own = battery::lost_in_a_month(capacity.low);
+    say!(words::WHY, most = most, month = month, own = own, time = least, capacity = capacity.low)
 }
 
 /// What would help where it is too short; each time is worked out anew.

@@ -15,7 +15,7 @@ sentences! {
     OVERNIGHT = "standing.overnight", "It may not start next morning: {time}";
     // why
     WHY = "standing.why",
-        "With the key off the battery gives up to {most}, {month} a month; after {time} half of its {capacity} is gone. Below that it may not crank the engine, and is harmed.";
+        "With the key off the battery gives up to {most}, {month} a month, and loses up to {own} a month by itself; after {time} half of its {capacity} is gone. Below that it may not crank the engine, and is harmed.";
     WHY_DRAIN = "standing.why-drain", "With the key off the battery gives up to {most}, {month} a month.";
     // what to do
     DO_SWITCHED = "standing.do-switched",

@@ -21,11 +21,16 @@ pub(super) const SEEN_DEG: f64 = 1.0;
 /// Verdicts as they come.
 type Said = Vec<(Tone, Message)>;
 
-pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
+pub(super) fn answer(
+    read: &Triggered,
+    within: Option<CrankAngle>,
+    findings: &mut Findings,
+) -> Answer {
     let mut said = Said::new();
     by_light(read, &mut said, findings);
-    by_standing(read, &mut said, findings);
+    by_standing(read, within.is_some(), &mut said, findings);
     by_gap(read, &mut said, findings);
+    said.extend(within.map(|within| (Tone::Good, say!(words::OFFSET_RIGHT, error = within))));
     let worst = said.into_iter().min_by_key(|(tone, _)| *tone);
     let (tone, verdict) = worst.unwrap_or_else(|| (Tone::Open, say!(words::OFFSET_OPEN)));
     let mut answer = Answer::new(fields::controller::OFFSET, tone, verdict);
@@ -41,7 +46,7 @@ pub(super) fn answer(read: &Triggered, findings: &mut Findings) -> Answer {
 }
 
 /// From the tooth at the sensor with cylinder 1 at top dead centre.
-fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
+fn by_standing(read: &Triggered, is_lit: bool, said: &mut Said, findings: &mut Findings) {
     let Some(tooth) = read.tooth else { return };
     let mut working = Working::new();
     let stands = standing(&mut working, read.positions, tooth);
@@ -58,7 +63,7 @@ fn by_standing(read: &Triggered, said: &mut Said, findings: &mut Findings) {
         let finding = Finding::new(Severity::Fault, fields::controller::OFFSET, message);
         findings.push(finding.as_wired().shown_by(steps));
         said.push((Tone::Bad, say!(words::DIFFERS, stands = stands)));
-    } else if read.readings.len() < 2 {
+    } else if read.readings.len() < 2 && !is_lit {
         said.push((Tone::Doubtful, say!(words::NEAR, half = CrankAngle::new(half))));
     }
 }

@@ -1,12 +1,13 @@
 //! Names, as few as can be.
 
 use crate::{
+    fields::relays::Purpose,
     message::Message,
     quantity::Value,
     read::State,
     report::Report,
     say,
-    schema::{Part, Place},
+    schema::{Choice as _, Part, Place},
     words::Wording,
 };
 
@@ -59,7 +60,7 @@ pub(super) fn called(report: &Report, about: &str) -> String {
         return called.to_owned();
     }
     if about == Part::Cranking.name()
-        && let Some(record) = speed_relay(report)
+        && let Some(record) = speed_relay(report).or_else(|| coil_relay(report))
     {
         return named(report, Part::Relays, record);
     }
@@ -85,6 +86,19 @@ fn speed_relay(report: &Report) -> Option<usize> {
         field.is_some_and(|it| it.state == State::Given)
     };
     (0..report.fields.len()).take_while(known).find(|at| has_speed(at) && !is_answered(*at))
+}
+
+/// The relay of the coils, which follows no speed.
+fn coil_relay(report: &Report) -> Option<usize> {
+    let purpose = |at: usize| {
+        let path = [Part::Relays.name(), ".", &at.to_string(), ".purpose"].concat();
+        report.fields.get(&path)
+    };
+    let is_of_coils = |at: &usize| {
+        let value = purpose(*at).and_then(|it| it.value.as_ref());
+        value.is_some_and(|it| it.shown == Purpose::Coils.choosable().label)
+    };
+    (0..report.fields.len()).take_while(|at| purpose(*at).is_some()).find(is_of_coils)
 }
 
 /// The name of a record, or what it is and its number.

@@ -61,7 +61,8 @@ impl Usual {
             found => format!(" Findings depend on: {}.", found.join("; ")),
         };
         let values = if count == 1 { "value" } else { "values" };
-        (count > 0).then(|| format!("Assumed: {count} usual {values} for blanks; {where_listed}.{found}"))
+        (count > 0)
+            .then(|| format!("Assumed: {count} usual {values} for blanks; {where_listed}.{found}"))
     }
 }
 
@@ -72,10 +73,11 @@ impl Verdicts {
         let said = self.verdicts.iter().filter(is_said);
         let mut sentences: Vec<_> = said.map(|it| judged(it, self.name)).collect();
         let rest = self.verdicts.iter().filter(|it| !is_said(it));
-        let (names, count): (Vec<_>, usize) = rest.fold((Vec::new(), 0), |(mut names, count), it| {
-            names.extend(it.about.iter().map(String::as_str));
-            (names, count + it.count)
-        });
+        let (names, count): (Vec<_>, usize) =
+            rest.fold((Vec::new(), 0), |(mut names, count), it| {
+                names.extend(it.about.iter().map(String::as_str));
+                (names, count + it.count)
+            });
         let mut good = self.verdicts.iter().filter(|it| !is_said(it));
         if count > MOST_NAMES {
             let words = match (good.next(), good.next()) {
@@ -173,7 +175,8 @@ impl Line {
 impl Bought {
     /// How many, of what, and where they go.
     pub fn told(&self) -> String {
-        let count = self.count.filter(|it| *it > 1).map(|it| format!("{it} × ")).unwrap_or_default();
+        let count =
+            self.count.filter(|it| *it > 1).map(|it| format!("{it} × ")).unwrap_or_default();
         let places = self.places.join(", ");
         let gap = if places.is_empty() { "" } else { ": " };
         capital(&format!("{count}{}{gap}{places}", self.words.text))
@@ -198,7 +201,8 @@ impl Setting {
         let (upper, upper_unit) = split_unit(&heads[0].text, pairs.iter().map(|it| it.0.as_str()));
         let (lower, lower_unit) = split_unit(&heads[1].text, pairs.iter().map(|it| it.1.as_str()));
         let strip = |text: &str, unit: &str| text.strip_suffix(unit).unwrap_or(text).to_owned();
-        let bare = |(one, other): &(String, String)| (strip(one, &upper_unit), strip(other, &lower_unit));
+        let bare =
+            |(one, other): &(String, String)| (strip(one, &upper_unit), strip(other, &lower_unit));
         Some(Pairs {
             about: capital(&about.join(", ")),
             heads: [upper, lower],

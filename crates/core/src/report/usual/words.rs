@@ -47,7 +47,7 @@ sentences! {
     CAUTION_KEY_ON = "usual.caution-moving",
         "Things move by themselves: gearbox in neutral, hands, hair, sleeves clear of belts and fan.";
     CAUTION_FUSE = "usual.caution-fuse",
-        "What can hurt someone keeps its fuse out until its pin is proved, and gets a switch that cuts it by hand.";
+        "{loads}: can hurt someone: fuse out until the pin is proved, and a switch that cuts it by hand.";
     CAUTION_SETTING = "usual.caution-setting",
         "A new file or firmware can undo a setting: prove the bare pins again.";
     CAUTION_DIODE = "usual.caution-diode", "A relay with a diode, its coil the wrong way round, is a dead short.";

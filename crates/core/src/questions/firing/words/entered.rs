@@ -11,7 +11,7 @@ sentences! {
     LENGTH = "firing.entered-length",
         "The controller has {n} {n|firing|firings} entered, and this plan has {wanted}: they can't be compared.";
     // verdicts and what to do
-    VERDICT = "firing.verdict-entered", "As entered, {n} {n|fires|fire} at the wrong moment";
+    VERDICT = "firing.verdict-entered", "As entered, {what} {n|fires|fire} at the wrong moment";
     DIFFERS = "firing.entered-differs",
         "As entered, sparks miss their own firing points: {errors}. The worst: {outcome}.";
     ENTER_ALL = "firing.enter-all", "Enter in the controller: {what}.";

@@ -28,6 +28,8 @@ sentences! {
     // why
     LIGHT_RIGHT_WHY = "firing.light-right-why",
         "All agree with the advance set, within {error} on average. The mark comes round every turn, so it can't tell the stroke.";
+    LIGHT_RIGHT_ALONE_WHY = "firing.light-right-alone-why",
+        "All agree with the advance set, within {error} on average.";
     LIGHT_TURN_WHY = "firing.light-turn-why",
         "The mark is right, but the spark falls in the exhaust stroke: the controller knows the angle but not the turn.";
     LIGHT_LATE_WHY = "firing.light-late-why", "All {n} are late by the same {error}: one cause, and not the leads.";

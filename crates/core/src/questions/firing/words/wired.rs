@@ -19,6 +19,7 @@ sentences! {
     // verdicts
     WIRED_NONE_USABLE = "firing.wired-none-usable", "Nothing typed here can be used";
     WIRED_RIGHT = "firing.wired-right", "Wired right: all {n}";
+    NOT_SEEN = "firing.not-seen", "{planned}: planned, not yet proved";
     WIRED_HIDDEN = "firing.wired-hidden", "Runs like this, but not sequential";
     WIRED_PARTLY = "firing.wired-partly", "Right so far: {seen} of {all} seen";
     WIRED_SETTING = "firing.wired-setting", "All {n} out by the same: one setting";

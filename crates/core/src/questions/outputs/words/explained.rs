@@ -15,13 +15,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // With the output commanded off, the voltage across the load reaches the least at which such a
         // load acts.
         "The load comes on as soon as the controller is up, and goes off when it is switched on.",
-        "Leave it unplugged. Use one of the wirings offered: each was solved and is off in every state.",
+        "Leave it unplugged until it is off in every state: its other end moved, or on an output that is open when off.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_AT_KEY_ON.code,
         // While the controller starts its stages are open, and something else still drives the load.
         "A pump runs, a valve opens or a coil charges at every turn of the key, and again each time cranking resets the controller.",
-        "Leave it unplugged. Use one of the wirings offered, or an output without a pull-up.",
+        "Leave it unplugged until it is off in every state: its other end moved, or on an output without a pull-up.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_KEY_OFF.code,
@@ -34,7 +34,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // With the output off again, more is left across the load than the voltage at which it is sure to
         // let go.
         "A relay of 90 Ω may stay in at 1.2 V: the load can't be switched off.",
-        "Use one of the wirings offered, or a resistor from the pin to ground if it is offered.",
+        "Use an output that lets less through while it is off, or put a resistor across the load that takes what leaks.",
     ),
     explained(
         crate::questions::outputs::words::MAY_STAY_IN_KEY_OFF.code,
@@ -168,7 +168,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // While the controller starts, the load gets more than the voltage at which it is sure to let go: what was in
         // before a restart may stay in.
         "A dip of the battery while cranking restarts the controller, and what was on stays on by itself.",
-        "Use one of the wirings offered, or an output without a pull-up.",
+        "Use an output without a pull-up, or one that lets less through while it is off.",
     ),
     explained(
         crate::questions::outputs::words::WEAK.code,
@@ -187,7 +187,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         crate::questions::outputs::words::FEEDS_DEAD_FEED.code,
         // More than 20 mA flow through the load into the circuit at its far end while that is off.
         "Whatever is on it stays half alive: a dash that glows, a relay that stays in.",
-        "Use one of the wirings offered.",
+        "Use an output that is open when off, or feed the load from where the controller itself is fed.",
     ),
     explained(
         crate::questions::outputs::words::LEAKS_INTO_CONTROLLER.code,
@@ -238,7 +238,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         crate::questions::outputs::words::WRONG_EITHER_WAY.code,
         // The setting that says which level counts as on is not known, and neither is right for this load.
         "No setting fixes it.",
-        "Use one of the wirings offered.",
+        "Use an output that drives one way only: no setting turns it round.",
     ),
     explained(
         crate::questions::outputs::words::DEPENDS_ON_RESISTANCE.code,
@@ -311,8 +311,8 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     explained(
         crate::questions::outputs::words::ACTS_WITHOUT_GROUND.code,
         // The controller's own consumption, cut off from ground, flows through a body diode or a resistor
-        // of the output and through the load.
-        "A loose ground bolt then works the load, and the controller's outputs carry what its ground should.",
+        // of the output and through the load; or the output, dead, no longer holds its pin against a pull-up.
+        "A loose ground bolt then works the load.",
         "Give the controller two ground wires to the engine block, each able to carry it all.",
     ),
     explained(
@@ -429,7 +429,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: crate::questions::outputs::words::NOT_ALL_WAYS_TRIED.code,
         // Other ways to connect it were left out, as they take more counted steps than the answer may spend.
-        why: "The answer itself stands. A way to wire it that was not tried may be better than those offered.",
+        why: "The answer itself stands. A way to wire it that was not tried may do, or do better.",
         act: "Plan this load and what shares its output in a plan of its own: more is then tried.",
         source: "a bound on counted work, so that every machine gives the same answer",
     },

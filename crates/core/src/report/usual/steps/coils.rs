@@ -24,5 +24,4 @@ purposes! {
     words::DO_OTHER_COIL => ;
     words::DO_OTHER_PAIR => ;
     words::FEED_GROUND => ;
-    words::TAKEN => ;
 }

@@ -18,6 +18,8 @@ purposes! {
     // the engine
     words::CHECK_ROCKING => Prove "{cylinder} at firing TDC, the valves of {companion} rock";
     words::CHECK_PUSH => Prove "plugs out, turned by hand, after {first} the next to push is {second}";
+    words::CHECK_ANGLES => Prove "TDC of {second} by a degree wheel, {angle} after {first}; then the timing light on {second} too";
+    words::CHECK_MARKS => Prove "the mark of {second} was set by a degree wheel, {angle} after {first}: else the light proves no angle";
     crank::ORDER_TRANSLATED => ;
     crank::OTHER_HAND => ;
     engine::TAKE_CRANK => ;

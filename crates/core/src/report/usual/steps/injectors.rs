@@ -21,7 +21,6 @@ purposes! {
     words::COUNT_AS_CYLINDERS => ;
     words::SHARING_AS_FIRED => ;
     words::FIND_OPENING => ;
-    words::TAKEN => ;
     // what to take
     words::ANY_ONE => ;
     parts::TAKE_FEWER => ;

@@ -27,9 +27,13 @@ purposes! {
         Enter "{level} counts as on",
         Cure "Set the controller so that {level} counts as on, and move its other end to {end}.";
     words::DO_SPARE => Cure "Move it to {output}, which must carry {current}, its other end to {end}.";
+    words::DO_SPARE_TURNED =>
+        Cure "Move it to {output}, which must carry {current}, its other end to {end}, and swap its two wires, the diode's band (cathode) to plus.";
     words::DO_SPARE_AT_LEVEL =>
         Cure "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}.";
     words::DO_STAGE => Cure "Use {stage} that may carry {current}, its other end at {end}.";
+    words::DO_STAGE_TURNED =>
+        Cure "Use {stage} that may carry {current}, its other end at {end}, and swap its two wires, the diode's band (cathode) to plus.";
     words::DO_TURN => Cure "Swap its two wires, the diode's band (cathode) to plus.";
     words::DO_NO_DIODE => Cure "Take the diode off: driven both ways, one way shorts through it.";
     words::DO_SLOWER => Enter "pulsed at {frequency} at most", Cure "Pulse it at {frequency} at most, if it is rated for that.";
