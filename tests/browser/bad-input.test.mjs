@@ -1,8 +1,8 @@
 // Whatever is typed: a message at its field, the text kept as it is, and every other question still answered.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { bench, demo, field, notices, type, unfold, workshop } from "./fitter.mjs";
-import { until } from "./support.mjs";
+import { bench, demo, field, findings, go, notices, problem, shown, stands, type, unfold, workshop } from "./fitter.mjs";
+import { started, until } from "./support.mjs";
 
 const visit = workshop();
 /** What is typed here is mended again: one page serves all. That it outlives a reload is tested with what is kept. */
@@ -62,30 +62,45 @@ const CASES = [
 /** What every answer rests on. */
 const ALL_REST_ON = ["battery", "temperatures", "switched_feeds"];
 
-const verdicts = (page) => page.locator("article.answer").evaluateAll((all) => Object.fromEntries(
-  all.map((it) => [it.id.replace("answer-", ""), it.querySelector(".verdict p").innerText]),
-));
+/** The verdict of every answer. */
+async function verdicts(page) {
+  await go(page, "all");
+  return page.locator("article.answer").evaluateAll((all) => Object.fromEntries(
+    all.map((it) => [it.id.replace("answer-", ""), it.querySelector(".verdict p").innerText]),
+  ));
+}
+
+/** Shows the card of a field, whatever is on the screen. */
+async function card(page, path) {
+  await go(page, path);
+  return shown(page, path);
+}
+
+/** So many pixels of a phone are left between the verdict in sight and the bar. */
+const ROOM = 640 - 72 - 58;
 
 async function isTold(page, path, text, message) {
-  const place = field(page, path);
-  const problem = page.locator(`[id="problem-${path}"]`);
-  await problem.waitFor();
-  const said = await problem.innerText();
+  const said = await problem(page, path);
+  const [place, told] = [await shown(page, path), page.locator(`[id="problem-${path}"]`)];
   assert.match(said, /^Error: /);
   assert.match(said, message);
   assert.equal(await place.getAttribute("aria-invalid"), "true");
   assert.ok((await place.getAttribute("aria-describedby")).split(" ").includes(`problem-${path}`));
   assert.equal(await place.inputValue(), text, "the text is not as it was typed");
   // the whole message and its field fit on the phone together
-  assert.ok(await problem.isVisible() && await place.isVisible());
-  const link = page.locator(`#at-found a[href="#at-${path}"]`);
+  assert.ok(await told.isVisible() && await place.isVisible());
+  const [box, below] = [await place.boundingBox(), await told.boundingBox()];
+  assert.ok(below.y >= box.y + box.height - 1, "it stands above its field");
+  assert.ok(below.y + below.height - box.y <= ROOM, `${below.y + below.height - box.y} px high`);
+  const link = (await findings(page)).locator(`a[href="#${path}"]`);
   assert.ok(await link.count() >= 1, "it is not among what stands out");
 }
 
 for (const [path, text, message, own] of CASES) {
   test(`${path}: “${text}”`, () => inDemo(async (page) => {
     const before = await verdicts(page);
-    const right = await field(page, path).inputValue();
+    await card(page, path);
+    const right = await stands(page, path);
     await type(page, path, text);
     await isTold(page, path, text, message);
     const after = await verdicts(page);
@@ -97,7 +112,10 @@ for (const [path, text, message, own] of CASES) {
     for (const it of untouched.filter((it) => section !== "channels" || it.startsWith("loads"))) {
       assert.equal(after[it], before[it], `the verdict on ${it}`);
     }
+    await card(page, path);
     await type(page, path, right);
+    await field(page, path).evaluate((it) => it.blur());
+    assert.equal(await field(page, path).getAttribute("aria-invalid"), "false");
     assert.equal(await page.locator(`[id="problem-${path}"]`).count(), 0);
     assert.deepEqual(await verdicts(page), before, "mending it does not bring all answers back");
   }));
@@ -106,7 +124,9 @@ for (const [path, text, message, own] of CASES) {
 test("an emptied field is no mistake: what is needed is said, and the rest answered", () => visit(async ({ page }) => {
   await demo(page);
   const before = await verdicts(page);
+  await card(page, "injectors.resistance");
   await type(page, "injectors.resistance", "");
+  await field(page, "injectors.resistance").evaluate((it) => it.blur());
   assert.equal(await field(page, "injectors.resistance").getAttribute("aria-invalid"), "false");
   const after = await verdicts(page);
   assert.match(after.injectors, /Not answered yet/);
@@ -118,8 +138,9 @@ test("an emptied field is no mistake: what is needed is said, and the rest answe
 test("a threshold above the cranking speed is told at its field", () => visit(async ({ page }) => {
   await demo(page);
   await type(page, "relays.0.relay_on_at", "400 rpm");
-  assert.ok(await page.locator('#at-found a[href="#at-relays.0.relay_on_at"]').count() >= 1);
+  assert.ok(await (await findings(page)).locator('a[href="#relays.0.relay_on_at"]').count() >= 1);
   assert.match((await verdicts(page)).cranking, /never|not|too high/i);
+  await card(page, "relays.0.relay_on_at");
   await isTold(page, "relays.0.relay_on_at", "400 rpm", /400 rpm/);
 }));
 
@@ -132,32 +153,32 @@ test("a folded field that is mended letter by letter stays in view", () => visit
   await page.waitForTimeout(50);
   assert.ok(await field(page, path).isVisible(), "its details folded up under the hand");
   await page.keyboard.type("500 ohm");
-  assert.equal(await field(page, path).inputValue(), "500 ohm");
+  assert.equal(await stands(page, path), "500 ohm");
 }));
 
 test("a long text pasted into a field is kept, and the page goes on", () => visit(async ({ page }) => {
   await demo(page);
-  await unfold(field(page, "injectors.resistance"));
+  await unfold(await shown(page, "injectors.resistance"));
   await field(page, "injectors.resistance").fill("9".repeat(900_000));
-  const problem = page.locator('[id="problem-injectors.resistance"]');
-  await problem.waitFor();
-  assert.ok((await problem.innerText()).length < 400, "the message repeats it all");
+  assert.ok((await problem(page, "injectors.resistance")).length < 400, "the message repeats it all");
+  // on the list as well
+  assert.ok((await (await findings(page)).innerText()).length < 10_000, "the list repeats it all");
   await page.reload();
-  await unfold(field(page, "injectors.resistance"));
-  assert.equal((await field(page, "injectors.resistance").inputValue()).length, 900_000, "what is taken can be read again");
+  await started(page);
+  assert.equal((await stands(page, "injectors.resistance")).length, 900_000, "what is taken can be read again");
   await type(page, "relays.0.relay_on_at", "120 rpm");
-  assert.equal(await field(page, "relays.0.relay_on_at").inputValue(), "120 rpm");
+  assert.equal(await stands(page, "relays.0.relay_on_at"), "120 rpm");
 }));
 
 test("a text that is more than a plan holds is not taken, and told", () => visit(async ({ page }) => {
   await demo(page);
+  const before = await stands(page, "injectors.resistance");
   await unfold(field(page, "injectors.resistance"));
-  const before = await field(page, "injectors.resistance").inputValue();
   await field(page, "injectors.resistance").fill("9".repeat(1_000_000));
   assert.match(await notices(page).innerText(), /Resistance of one injector.*more than a plan holds.*was not kept/);
   await until(page, "the field shows what stands in the plan",
     () => document.getElementById("at-injectors.resistance").value.length < 100);
-  assert.equal(await field(page, "injectors.resistance").inputValue(), before);
+  assert.equal(await stands(page, "injectors.resistance"), before);
   await page.reload();
-  assert.equal(await field(page, "injectors.resistance").inputValue(), before);
+  assert.equal(await stands(page, "injectors.resistance"), before);
 }));

@@ -1,7 +1,7 @@
 // Are the coils charged in time, and does their feed bear it? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, plain, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
+import { answered, found, numbers, plain, problem, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -11,12 +11,13 @@ const LEADS = { "relays.0.lead_length": "4.5 m", "relays.0.lead_size": "6 mm2" }
 
 /** The figure of a label, as it is shown. */
 const figure = async (page, subject, label) => {
-  const row = answer(page, subject).locator(".figure, tr, dl > div", { hasText: label }).first();
+  const row = (await numbers(page, subject)).locator(".figure, tr, dl > div", { hasText: label }).first();
   return plain(await row.innerText());
 };
 
 // Common practice, no source: a relay of 30 A for each bank of four coils, fed by heavy leads of about 4.5 m.
 test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({ page }) => {
+  await answered(page, "coils");
   assert.equal(await verdict(page, "coils").innerText(), "To start: type the coil's resistance");
   await typeAll(page, { ...EIGHT, ...COIL });
   await reads(page, "coils", /^Dwell 1\.97 ms at 14\.8 V$/);
@@ -29,13 +30,13 @@ test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({
   const drop = await figure(page, "coils.feed", "Voltage drop in the cable");
   assert.match(drop, /\d+(\.\d)? mV/);
   // a fuse that bears a coil that is held on is said, with what to do
-  assert.match(await page.locator("#at-found").innerText(), /fuse may not blow if a coil is held on/);
+  assert.match(await found(page), /fuse may not blow if a coil is held on/);
   // 1.48 V in 20 AWG, 0.518 mm2, are 0.37 V in 14 AWG, 2.08 mm2; a wire may have up to 16 % more
   await type(page, "relays.0.lead_size", "14 AWG");
   await reads(page, "coils.feed", /^The cable drops 42\d mV$/);
   await type(page, "relays.0.lead_size", "20 AWG");
   await reads(page, "coils.feed", /^Fuse too large for what is behind it$/);
-  assert.match(await page.locator("#at-found").innerText(), /it burns before the fuse blows/);
+  assert.match(await found(page), /it burns before the fuse blows/);
   const dwells = await rows(page, "coils", "Dwell to enter");
   assert.deepEqual(dwells.map((row) => row[0]).filter((it) => / V$/.test(it)), ["8 V", "9 V", "10 V", "11 V", "12 V", "13 V", "14 V", "14.8 V"]);
 }));
@@ -63,11 +64,11 @@ test("a two-stroke twin and a rotary fire each coil once a turn", () => visit(as
   await type(page, "engine.kind", "rotary");
   await reads(page, "coils", /^Time to charge: 2\.22 ms of 4 ms$/);
   // leading and trailing of each rotor: four coils, two of them charged together
-  assert.match(await answer(page, "coils.feed").innerText(), /1 relay feeds 4 coils:/);
+  assert.match(await (await answered(page, "coils.feed")).innerText(), /1 relay feeds 4 coils:/);
 }));
 
 test("what is wrong with a coil's field is said there, and the rest is answered", () => visit(async ({ page }) => {
   await typeAll(page, { ...COIL, "coils.inductance": "3 MH" });
   await reads(page, "coils", /^Dwell /);
-  assert.match(await page.locator('[id="problem-coils.inductance"]').innerText(), /M is a million, m a thousandth/);
+  assert.match(await problem(page, "coils.inductance"), /M is a million, m a thousandth/);
 }));

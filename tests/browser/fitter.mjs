@@ -1,7 +1,7 @@
 // What a person does on the page, and reads there. The tests say what is done, this file says how.
 import { after, before } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, launch, open, serve, watched } from "./support.mjs";
+import { PHONE, launch, open, serve, until, watched } from "./support.mjs";
 
 /**
  * A server and a browser for the tests of one file. What it returns runs one test: on a page of its own with nothing
@@ -71,9 +71,17 @@ export function bench(begin) {
 
 /** Goes to an address of the page: the list of questions, a card, all of them. */
 export async function go(page, address) {
-  await page.evaluate((it) => { location.hash = it; }, address);
-  // what is drawn for it comes in a task of its own
-  await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
+  await page.evaluate((it) => new Promise((done) => {
+    const before = location.href;
+    // what is drawn for it comes in a task of its own
+    const drawn = () => requestAnimationFrame(() => requestAnimationFrame(done));
+    addEventListener("hashchange", drawn, { once: true });
+    location.hash = it;
+    if (location.href === before) {
+      removeEventListener("hashchange", drawn);
+      drawn();
+    }
+  }), address);
 }
 
 /** Goes to the card of a place, where it is not on the screen. */
@@ -134,15 +142,49 @@ export async function rows(page, subject, caption) {
   return all.map((cells) => cells.map(plain));
 }
 
-/** What is to be done, folded away or not. */
-export const toDo = async (page, subject) =>
-  (await (await answered(page, subject)).locator(".to-do li").allTextContents()).map(plain);
+/** What is to be done, folded away or not; and what cures what was found, which stands with it and not twice. */
+export const toDo = async (page, subject) => {
+  const steps = (await answered(page, subject)).locator(".to-do li, .found.here .cure, .found.here details > ul > li > p");
+  return (await steps.allTextContents()).map(plain);
+};
 
 /** The findings, on the list of questions. */
 export async function findings(page) {
   await go(page, "list");
   return page.locator("#at-found");
 }
+
+/** The findings as they are read there, with plain spaces. */
+export const found = async (page) => plain(await (await findings(page)).innerText());
+
+/** What was found about a subject, in full on its card. */
+export async function foundOn(page, address) {
+  await go(page, address);
+  return page.locator(".found.here li");
+}
+
+/** What is wrong with a field, once the hand has left it. */
+export async function problem(page, path) {
+  const place = await shown(page, path);
+  await place.evaluate((it) => it.blur());
+  const said = page.locator(`[id="problem-${path}"]`);
+  await said.waitFor();
+  return plain(await said.innerText());
+}
+
+/** Presses a button; its card is gone to first, where it is not on the screen. */
+export async function press(page, name, address) {
+  const button = page.getByRole("button", { name }).first();
+  await seen(page, button, address);
+  await unfold(button);
+  await button.click();
+}
+
+/** Adds a load, a relay or an output by its button on the overview. */
+export const add = (page, name) => press(page, name, "outputs");
+
+/** Takes back what was done last. */
+export const undo = (page) => page.getByRole("button", { name: "Undo", exact: true }).tap();
 
 /** Opens whatever is folded around a place, by its summary, as a finger would. */
 export async function unfold(place) {
@@ -189,6 +231,20 @@ export async function demo(page) {
   await page.locator("#at-found ol").waitFor();
 }
 
+/** The addresses of all cards, in their order, as the bar leads through them; the last one is on the screen then. */
+export async function cards(page) {
+  const all = ["engine"];
+  await go(page, "engine");
+  for (const after = page.locator("nav.bar a.after"); await after.count();) {
+    const lead = await after.getAttribute("href");
+    if (all.includes(lead.slice(1))) throw new Error(`from ${all.at(-1)} the bar leads back to ${lead}`);
+    await after.tap();
+    await page.waitForFunction((it) => location.hash === it && document.activeElement.id === "title", lead);
+    all.push(lead.slice(1));
+  }
+  return all;
+}
+
 /** Opens the list of plans, where it is closed. */
 export async function plans(page) {
   const sheet = await seen(page, page.locator("details.plans"), "plans");
@@ -196,9 +252,24 @@ export async function plans(page) {
   return sheet;
 }
 
-/** Opens everything that is folded. */
-export const unfoldAll = (page) => page.locator("details").evaluateAll((all) => {
-  for (const it of all) it.open = true;
+/** Opens everything that is folded, and what is folded in there. */
+export async function unfoldAll(page) {
+  const closed = page.locator("details:not([open])");
+  for (let rounds = 0; await closed.count(); rounds += 1) {
+    if (rounds > 9) throw new Error("some fold does not stay open");
+    await closed.evaluateAll((all) => {
+      for (const it of all) it.open = true;
+    });
+    // numbers are made once they are unfolded
+    await until(page, "what is unfolded is there", () => [...document.querySelectorAll("details.more[open]")]
+      .every((it) => it.querySelector(".folded")));
+  }
+}
+
+/** The plan that is open, as it is kept; before it may stand a line that says when. */
+export const openPlan = (page) => page.evaluate(() => {
+  const kept = localStorage.getItem(`quietpin.plan.${localStorage.getItem("quietpin.open")}`);
+  return JSON.parse(kept.slice(kept.indexOf("{")));
 });
 
 /** What the page has to say beside its report. */

@@ -1,7 +1,7 @@
 // What stands around the injectors: remedies side by side, the driver's times, the clamp, a second set, the feed.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, field, plain, reads, rows, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
+import { answer, answered, findings, go, numbers, plain, press, reads, rows, stands, toDo, type, typeAll, verdict, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -30,6 +30,8 @@ test("current is drawn at three supplies, with the level that opens; and what ha
   await typeAll(page, { ...LOW, "injectors.resistance": "12 ohm" });
   await reads(page, "injectors", /^Each output carries its injectors/);
   const pictures = answer(page, "injectors").locator("figure.traces");
+  assert.equal(await pictures.count(), 1, "one is enough at first");
+  await numbers(page, "injectors");
   assert.equal(await pictures.count(), 2);
   const closing = pictures.nth(0);
   assert.equal(await closing.locator("polyline.trace").count(), 3);
@@ -65,7 +67,7 @@ test("a clamp that does not bear the kick is a danger, though the current is wit
   await reads(page, "injectors", /^Each output carries its injectors, [\d.]+% of its limit to spare$/);
   await type(page, "injectors.clamp_energy", "5 mJ");
   await reads(page, "injectors", /^The spike is too much for its clamp$/);
-  assert.match(plain(await page.locator("#at-found li.danger").first().innerText()), /the clamp takes up to [\d.]+ mJ .*; its limit is 5 mJ/);
+  assert.match(plain(await (await findings(page)).locator("li.danger").first().innerText()), /the clamp takes up to [\d.]+ mJ .*; its limit is 5 mJ/);
   await type(page, "injectors.clamp_energy", "100 mJ");
   await reads(page, "injectors", /^Each output carries its injectors/);
 }));
@@ -73,15 +75,20 @@ test("a clamp that does not bear the kick is a danger, though the current is wit
 test("a second set is answered as the first, its fields stay under the hand, and the feed carries both", () => visit(async ({ page }) => {
   await typeAll(page, { ...LOW, "injectors.resistance": "12 ohm", "injectors.output_limit": "3 A" });
   await reads(page, "injector_feed", /^Needs a fuse of 10 A/);
+  await go(page, "second_injectors");
   assert.equal(await answer(page, "second_injectors").count(), 0);
   await type(page, "second_injectors.resistance", "12 ohm");
   assert.equal(await page.evaluate(() => document.activeElement.id), "at-second_injectors.resistance", "the answer took the keyboard");
-  assert.equal(await field(page, "second_injectors.resistance").inputValue(), "12 ohm");
+  assert.equal(await stands(page, "second_injectors.resistance"), "12 ohm");
   await reads(page, "injector_feed", /^Not answered yet/);
   await typeAll(page, { "second_injectors.per_output": "1", "second_injectors.output_limit": "3 A", "second_injectors.count": "6" });
-  assert.equal(await verdict(page, "second_injectors").innerText(), await verdict(page, "injectors").innerText());
+  const said = async (subject) => {
+    await answered(page, subject);
+    return verdict(page, subject).innerText();
+  };
+  assert.equal(await said("second_injectors"), await said("injectors"));
   await reads(page, "injector_feed", /^Needs a fuse of 20 A/);
-  await page.getByRole("button", { name: "Add the relay that feeds them" }).tap();
+  await press(page, "Add the relay that feeds them", "injector_feed");
   await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.rating": "40 A" });
   await reads(page, "injector_feed", /^The fuse is too small/);
   await type(page, "relays.0.fuse", "20 A");

@@ -7,7 +7,7 @@ import os from "node:os";
 import path from "node:path";
 import { chromium } from "playwright-core";
 import { PATIENCE, PHONE, kept, launchOptions, open, patient, singleFile, started, until } from "./support.mjs";
-import { FOUR, field, notices, plans, reads, type, typeAll, typed, unfoldAll, workshop } from "./fitter.mjs";
+import { FOUR, go, notices, plans, reads, stands, type, typeAll, typed, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -22,7 +22,6 @@ const TYPED = {
 };
 
 async function isAllThere(page) {
-  await unfoldAll(page);
   assert.deepEqual(await typed(page, Object.keys(TYPED)), TYPED);
 }
 
@@ -146,7 +145,7 @@ test("the newer of both copies is opened", () => visit(async ({ page, context, a
   });
   await page.close();
   const again = await open(context, address);
-  assert.equal(await field(again, "engine.order").inputValue(), "1-2-4-3");
+  assert.equal(await stands(again, "engine.order"), "1-2-4-3");
 }));
 
 test("a browser without a database keeps the first copy", () => visit(async ({ context, address }) => {
@@ -180,14 +179,17 @@ test("a plan that was not answered to the end opens without answers, and is answ
     const told = again.getByRole("alert").filter({ hasText: "did not finish answering this plan" });
     await told.waitFor();
     assert.deepEqual(await typed(again, Object.keys(FOUR)), FOUR);
-    assert.doesNotMatch(await again.locator("main").innerText(), /4 channels|One moment/);
+    for (const at of ["channels.ignition_mode", "engine", "list"]) {
+      await go(again, at);
+      assert.doesNotMatch(await again.locator("main").innerText(), /4 channels|One moment/, at);
+    }
     await type(again, "engine.order", "1-2-4-3");
     const sheet = await plans(again);
     assert.ok(await sheet.getByRole("button", { name: "New, blank" }).isVisible(), "the plans are out of reach");
     await again.reload();
     await told.getByRole("button", { name: "Answer it now" }).click();
     await reads(again, "channels.ignition_mode", /^4 channels/);
-    assert.equal(await field(again, "engine.order").inputValue(), "1-2-4-3");
+    assert.equal(await stands(again, "engine.order"), "1-2-4-3");
     await again.reload();
     await reads(again, "channels.ignition_mode", /^4 channels/);
     assert.equal(await told.count(), 0, "it was answered to the end");
@@ -197,6 +199,7 @@ test("the one file answers and keeps, with no server", () => visit(async ({ cont
   const page = await open(context, singleFile);
   await typeAll(page, TYPED);
   await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder$/);
+  await go(page, "list");
   assert.ok(await page.getByText("This is the single-file page").isVisible());
   await page.reload();
   await isAllThere(page);
@@ -239,7 +242,7 @@ test("a storage that fills up meanwhile loses nothing", () => visit(async ({ pag
   assert.match(await notices(page).innerText(), /does not keep the plan/);
   await page.getByRole("button", { name: "OK" }).click();
   assert.equal(await notices(page).count(), 0);
-  assert.equal(await field(page, "engine.order").inputValue(), "1-2-4-3");
+  assert.equal(await stands(page, "engine.order"), "1-2-4-3");
 }));
 
 const BROKEN = "{\"quietpin\": 1, \"engine\": {\"cylinders\": \"6\"";

@@ -1,7 +1,7 @@
 // A load is added to an output: may it be connected?
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, field, reads, toDo, type, typeAll, workshop } from "./fitter.mjs";
+import { add as addTo, answer, answered, findings, press, reads, stands, toDo, type, typeAll, undo, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -14,7 +14,7 @@ const LOAD = {
 };
 
 async function add(page) {
-  await page.getByRole("button", { name: "Add a load" }).click();
+  await addTo(page, "Add a load");
   await typeAll(page, { ...OUTPUT, ...LOAD });
 }
 
@@ -24,11 +24,11 @@ test("a grounded solenoid on a half-bridge is live when off, and the advice fixe
   const advice = await toDo(page, "loads.0");
   assert.ok(advice.some((it) => /Move its other end to the ignition switch \(15\)/.test(it)), advice.join("\n"));
   assert.ok(advice.some((it) => /battery counts as on/.test(it)), advice.join("\n"));
-  const found = page.locator("#at-found ol a", { hasText: "idle valve is live while P7 is off" });
-  assert.equal(await found.count(), 1);
+  const found = async () => (await findings(page)).locator("ol a", { hasText: "idle valve is live while P7 is off" }).count();
+  assert.equal(await found(), 1);
   await type(page, "loads.0.far_end", "ignition");
   await reads(page, "loads.0", /^Connect it$/);
-  assert.equal(await found.count(), 0);
+  assert.equal(await found(), 0);
 }));
 
 test("the other advice, another level for on, cures it as well", () => visit(async ({ page }) => {
@@ -39,7 +39,7 @@ test("the other advice, another level for on, cures it as well", () => visit(asy
 
 test("the picture shows each state of the key, and says it", () => visit(async ({ page }) => {
   await add(page);
-  const picture = answer(page, "loads.0").locator("figure.circuit");
+  const picture = (await answered(page, "loads.0")).locator("figure.circuit");
   const buttons = picture.getByRole("group", { name: "Key state" }).getByRole("button");
   const caption = picture.locator("figcaption");
   assert.match(await caption.innerText(), /^Running, output off: /, "the worst state comes first");
@@ -59,16 +59,20 @@ test("the picture shows each state of the key, and says it", () => visit(async (
 
 test("a load is removed with its answer, and comes back by undo", () => visit(async ({ page }) => {
   await add(page);
-  await page.getByRole("button", { name: "Remove load “idle valve”" }).click();
+  await press(page, "Remove load “idle valve”", "loads.0");
+  // one is back among the loads, where there is none now
+  await page.getByRole("heading", { name: "Loads and their outputs" }).waitFor();
+  assert.equal(await page.locator('main a[href="#loads.0"]').count(), 0);
   assert.equal(await answer(page, "loads.0").count(), 0);
-  await page.getByRole("button", { name: "Undo" }).click();
+  await undo(page);
+  await page.locator('.fields a.row[href="#loads.0"]').tap();
   await reads(page, "loads.0", /live when off$/);
-  assert.equal(await field(page, "loads.0.name").inputValue(), "idle valve");
+  assert.equal(await stands(page, "loads.0.name"), "idle valve");
 }));
 
 test("an output that is named anew keeps its load", () => visit(async ({ page }) => {
   await add(page);
   await type(page, "outputs.0.name", "P8");
   await reads(page, "loads.0", /live when off$/);
-  assert.equal(await field(page, "loads.0.output").inputValue(), "P8");
+  assert.equal(await stands(page, "loads.0.output"), "P8");
 }));

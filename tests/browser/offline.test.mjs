@@ -5,7 +5,7 @@ import { createHash } from "node:crypto";
 import { cp, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
-import { field, type } from "./fitter.mjs";
+import { stands, type } from "./fitter.mjs";
 import { PATIENCE, PHONE, dist, kept, launch, open, serve, started, until, watched } from "./support.mjs";
 
 let browser;
@@ -29,14 +29,18 @@ async function copyServed(use) {
 
 const integrity = (bytes) => `sha256-${createHash("sha256").update(bytes).digest("base64")}`;
 
-/** Changes the title, as a new version would; a whole one also has its own worker. */
-async function publish(folder, title, { whole }) {
+/** The page says which edition of it this is: its title names what is on the screen. */
+const marked = (text, edition) => text.replace("<title>", `<meta name="edition" content="${edition}"><title>`);
+const edition = (page) => page.evaluate(() => document.querySelector("meta[name=edition]")?.content ?? "first");
+
+/** Puts another edition in place, as a new version would be; a whole one also has its own worker. */
+async function publish(folder, name, { whole }) {
   const entry = path.join(folder, "index.html");
   const worker = path.join(folder, "service_worker.js");
   const before = await readFile(entry, "utf8");
-  const text = before.replace(/<title>.*<\/title>/, `<title>${title}</title>`);
+  const text = marked(before, name);
   const script = (await readFile(worker, "utf8"))
-    .replace(/(STORE = `\$\{STORES\})[^`]*/, `$1${title.replace(" ", "-")}`)
+    .replace(/(STORE = `\$\{STORES\})[^`]*/, `$1${name}`)
     .replace(integrity(before), whole ? integrity(text) : integrity("something else"));
   await writeFile(entry, text);
   await writeFile(worker, script);
@@ -59,7 +63,7 @@ async function republish(folder) {
     await rename(path.join(folder, name), path.join(folder, next));
     text = text.replaceAll(name, next);
   }
-  await writeFile(entry, text.replace(/<title>.*<\/title>/, "<title>Quietpin next</title>"));
+  await writeFile(entry, marked(text, "next"));
 }
 
 test("a version that is published while the page loads for the first time is told, and had by trying again", () =>
@@ -83,9 +87,9 @@ test("a version that is published while the page loads for the first time is tol
     assert.match(await told.innerText(), /newer Quietpin/);
     assert.doesNotMatch(await told.innerText(), /connection/);
     await told.getByRole("button", { name: "Try again" }).click();
-    await until(page, "the newer version is there", () => document.title === "Quietpin next");
+    await until(page, "the newer version is there", () => document.querySelector("meta[name=edition]")?.content === "next");
     await started(page);
-    assert.equal(await field(page, "injectors.resistance").inputValue(), "2.4 ohm");
+    assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
     await context.close();
   }));
 
@@ -119,27 +123,27 @@ test("a new version takes over when the last page is closed, and not before", ()
   copyServed(async ({ folder, context, address }) => {
     const page = await open(context, address);
     await kept(page);
-    await publish(folder, "Quietpin next", { whole: true });
+    await publish(folder, "next", { whole: true });
     await update(page);
     assert.equal((await stores(page)).length, 2, "the new version is there, the old one is kept");
     await page.reload();
     await started(page);
-    assert.equal(await page.title(), "Quietpin", "an open page stays with its version");
+    assert.equal(await edition(page), "first", "an open page stays with its version");
     await page.close();
     const next = await openedByTheNew(context, address);
     await next.reload();
-    assert.equal(await next.title(), "Quietpin next");
+    assert.equal(await edition(next), "next");
   }));
 
 test("a version that arrives broken is thrown away", () => copyServed(async ({ folder, context, address }) => {
   const page = await open(context, address);
   await kept(page);
   const before = await stores(page);
-  await publish(folder, "Quietpin torn", { whole: false });
+  await publish(folder, "torn", { whole: false });
   await update(page);
   assert.deepEqual(await stores(page), before);
   await page.close();
   await context.setOffline(true);
   const again = await open(context, address);
-  assert.equal(await again.title(), "Quietpin");
+  assert.equal(await edition(again), "first");
 }));

@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { field, reads, type, verdict, workshop } from "./fitter.mjs";
+import { go, numbers, reads, shown, stands, type, verdict, workshop } from "./fitter.mjs";
 import { PHONE, kept, launch, open, singleFile, started, watched } from "./support.mjs";
 
 const visit = workshop();
@@ -36,12 +36,12 @@ test("what is typed before the answers are there is answered when they come", ()
   assert.equal(await page.locator("main[aria-busy]").count(), 1, "it answered without its second part");
   const stored = await page.evaluate(() => Object.values(localStorage).join());
   assert.match(stored, /2\.4 ohm/, "what was typed was not kept at once");
-  await field(page, "injectors.output_limit").focus();
+  await (await shown(page, "injectors.output_limit")).focus();
   release();
   await started(page);
   assert.doesNotMatch(await page.locator("main").innerText(), /One moment/);
   assert.doesNotMatch(await verdict(page, "injectors").innerText(), /Not answered yet/);
-  assert.equal(await field(page, "injectors.resistance").inputValue(), "2.4 ohm");
+  assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
   const hand = await page.evaluate(() => document.activeElement.id);
   assert.equal(hand, "at-injectors.output_limit", "the answers took the keyboard out of the field");
   assert.deepEqual(unexpected(), []);
@@ -58,7 +58,10 @@ for (const [how, fail] of [
     const told = page.getByRole("alert").filter({ hasText: "could not be loaded" });
     await told.waitFor();
     await type(page, "injectors.resistance", "2.4 ohm");
-    assert.doesNotMatch(await page.locator("main").innerText(), /One moment/, "it promises what does not come");
+    for (const at of ["injectors", "list"]) {
+      await go(page, at);
+      assert.doesNotMatch(await page.locator("main").innerText(), /One moment/, `${at} promises what does not come`);
+    }
     await told.getByRole("button", { name: "Try again" }).click();
     await told.waitFor();
     await page.unroute(SECOND);
@@ -66,7 +69,7 @@ for (const [how, fail] of [
     await started(page);
     assert.equal(await told.count(), 0);
     await reads(page, "injectors", /^(?!Not answered yet|One moment)/);
-    assert.equal(await field(page, "injectors.resistance").inputValue(), "2.4 ohm");
+    assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
     assert.deepEqual(unexpected(), []);
     await context.close();
   }));
@@ -81,10 +84,11 @@ test("details that can't be had are told of, and can be asked for again; the ans
   await told.waitFor();
   await page.getByRole("button", { name: /Look at the demo/ }).click();
   await reads(page, "injectors", /^(?!Not answered yet|One moment)/);
-  assert.equal(await page.locator(".figures, .picture").count(), 0, "the third part is there");
+  assert.equal(await page.locator(".figures, .picture, details.more").count(), 0, "the third part is there");
   await page.unroute(THIRD);
   await told.getByRole("button", { name: "Try again" }).click();
-  await page.locator(".figures").first().waitFor({ state: "attached" });
+  await page.locator(".picture").first().waitFor();
+  await (await numbers(page, "injectors")).locator(".figures").waitFor();
   assert.equal(await told.count(), 0);
   assert.deepEqual(trouble.filter((it) => !/Service Worker registration blocked|Failed to load resource/.test(it)), []);
   await context.close();

@@ -1,7 +1,7 @@
 // A pin table is pasted: what is known of it is taken, what is not is asked back, and nothing is typed on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { field, reads, type, unfold, workshop } from "./fitter.mjs";
+import { add, go, reads, stands, type, undo, unfold, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -16,6 +16,7 @@ const TABLE = [
 
 /** Pastes a table, as the clipboard does. */
 async function paste(page, text) {
+  await go(page, "outputs");
   const area = page.locator("#pin-table");
   await unfold(area);
   await area.fill(text);
@@ -35,11 +36,12 @@ test("a pin table is taken once what is not known of it was answered", () => vis
   await asked(page, "“5 V out” (1 row)").selectOption("logic");
   assert.match(await take(page).innerText(), /11 outputs/);
   await take(page).click();
-  await field(page, "outputs.2.name").waitFor({ state: "attached" });
+  await page.locator('.fields a.row[href="#outputs.2"]').waitFor();
   const typed = [];
   for (let at = 0; at < 3; at += 1) {
-    const texts = ["name", "stage", "current_limit"].map((name) => field(page, `outputs.${at}.${name}`).inputValue());
-    typed.push(await Promise.all(texts));
+    const texts = [];
+    for (const name of ["name", "stage", "current_limit"]) texts.push(await stands(page, `outputs.${at}.${name}`));
+    typed.push(texts);
   }
   assert.deepEqual(typed, [
     ["D1 to D8", "open-drain", "3 A"], ["H1, H2", "half-bridge", "8 A"], ["L1", "logic", "0.02 A"],
@@ -50,12 +52,13 @@ test("a load hangs on one of the outputs that go by one description", () => visi
   await paste(page, TABLE);
   await asked(page, "“Loom colour”").selectOption("-");
   await take(page).click();
-  await page.getByRole("button", { name: "Add a load" }).click();
+  await add(page, "Add a load");
   await type(page, "loads.0.output", "D7");
   await type(page, "loads.0.far_end", "ignition");
   await type(page, "loads.0.kind", "solenoid");
   await reads(page, "loads.0", /^(?!Not answered yet)/);
-  await page.getByRole("button", { name: "Undo" }).first().click();
+  await undo(page);
+  assert.equal(await stands(page, "loads.0.kind"), "");
 }));
 
 test("what is no table says what one is", () => visit(async ({ page }) => {

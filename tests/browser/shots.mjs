@@ -1,6 +1,7 @@
 // Pictures of the page: node shots.mjs FOLDER. The one in README.md goes to web/shots.
 import { mkdir } from "node:fs/promises";
 import path from "node:path";
+import { demo, go } from "./fitter.mjs";
 import { DESK, PHONE, launch, open, root, serve, watched } from "./support.mjs";
 
 const folder = process.argv[2];
@@ -16,17 +17,18 @@ async function opened(browser, address, size, scheme) {
   return { context, page };
 }
 
-const demo = async (page) => {
-  await page.getByRole("button", { name: /demo/i }).first().click();
-  await page.locator("#at-found").waitFor();
-};
+/** What is taken of the demo: the list, a card that is tapped, one that is typed, the sheet for the car. */
+const SHOWN = { list: "list", bench: "channels.coils_wired", load: "loads.0", sheet: "sheet" };
 
 async function shoot(browser, address, size, scheme) {
   const { context, page } = await opened(browser, address, size, scheme);
   const picture = (name) => page.screenshot({ path: path.join(folder, `${size}-${name}.png`), fullPage: true });
   await picture(`blank-${scheme}`);
   await demo(page);
-  await picture(`demo-${scheme}`);
+  for (const [name, at] of Object.entries(SHOWN)) {
+    await go(page, at);
+    await picture(`${name}-${scheme}`);
+  }
   if (scheme === "light") {
     await page.emulateMedia({ media: "print" });
     await picture("print");
@@ -37,8 +39,7 @@ async function shoot(browser, address, size, scheme) {
 async function readme(browser, address) {
   const { context, page } = await opened(browser, address, "phone", "light");
   await demo(page);
-  await page.locator('article[id="answer-channels.coils_wired"]').scrollIntoViewIfNeeded();
-  await page.locator('article[id="answer-channels.coils_wired"]').evaluate((it) => it.scrollIntoView());
+  await go(page, SHOWN.bench);
   const shots = path.join(root, "web", "shots");
   await mkdir(shots, { recursive: true });
   await page.screenshot({ path: path.join(shots, "phone.png") });

@@ -1,7 +1,7 @@
 // Two pages of one browser never lose what was typed on one of them.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { FOUR, field, notices, plans, reads, type, typeAll, workshop } from "./fitter.mjs";
+import { FOUR, notices, plans, reads, stands, type, typeAll, workshop } from "./fitter.mjs";
 import { open, started, until } from "./support.mjs";
 
 const visit = workshop();
@@ -12,8 +12,8 @@ const named = async (page) => (await page.locator("ul.kept button").allInnerText
 /** Waits until this stands in a field. */
 async function shows(page, path, text) {
   const end = Date.now() + 60_000;
-  while (await field(page, path).inputValue() !== text) {
-    assert.ok(Date.now() < end, `${path} shows “${await field(page, path).inputValue()}”, not “${text}”`);
+  while (await stands(page, path) !== text) {
+    assert.ok(Date.now() < end, `${path} shows “${await stands(page, path)}”, not “${text}”`);
     await page.waitForTimeout(20);
   }
 }
@@ -90,8 +90,8 @@ test("two blank pages become two plans", () => visit(async ({ page, context, add
   const third = await open(context, address);
   await plans(third);
   assert.equal((await named(third)).length, 2);
-  assert.equal(await field(page, "engine.cylinders").inputValue(), "4");
-  assert.equal(await field(other, "engine.cylinders").inputValue(), "6");
+  assert.equal(await stands(page, "engine.cylinders"), "4");
+  assert.equal(await stands(other, "engine.cylinders"), "6");
 }));
 
 test("a plan that one page removes is told on the other, and what is typed there keeps it beside a new one", () =>
@@ -104,8 +104,8 @@ test("a plan that one page removes is told on the other, and what is typed there
     await type(other, "engine.order", "1-2-4-3");
     await until(page, "two plans are kept",
       () => Object.keys(localStorage).filter((it) => it.startsWith("quietpin.plan.")).length === 2);
-    assert.equal(await field(page, "engine.cylinders").inputValue(), "6");
-    assert.equal(await field(other, "engine.cylinders").inputValue(), "4");
+    assert.equal(await stands(page, "engine.cylinders"), "6");
+    assert.equal(await stands(other, "engine.cylinders"), "4");
     await other.reload();
     await shows(other, "engine.order", "1-2-4-3");
   }));

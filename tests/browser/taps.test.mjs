@@ -1,19 +1,19 @@
 // At the car with one hand: channels fired and tapped, the cure ticked off, a timing light read, one cycle looked at.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, field, reads, toDo, type, typeAll, unfold, workshop } from "./fitter.mjs";
+import { answer, answered, field, found, go, problem, reads, stands, toDo, type, typeAll, undo, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
 const SIX = { "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "channels.ignition_mode": "sequential" };
 const WIRED = "channels.coils_wired";
 
-const bench = (page, at = 0) => page.locator(".bench").nth(at);
+const bench = (page) => page.locator(".bench");
 const asks = async (page) => Number(/channel (\d+)/.exec(await bench(page).locator(".ask").innerText())[1]);
 const tap = (page, label) => bench(page).getByRole("button", { name: label, exact: true }).click();
 
 async function openBench(page) {
-  await page.getByText("Found at the car: each ignition channel fired alone").click();
+  await go(page, WIRED);
   await bench(page).locator(".ask").waitFor();
 }
 
@@ -48,7 +48,7 @@ test("a straight-six with three plugs rotated is found by taps, and cured", () =
   assert.ok(repair.some((it) => /Enter this order of channels in the controller: 1-4-2-3-5-6\./.test(it)), repair.join("\n"));
   assert.ok(repair.some((it) => /2 swaps/.test(it)), repair.join("\n"));
   // both cures as lists to tick off
-  const lists = answer(page, WIRED).locator(".checklist");
+  const lists = (await answered(page, WIRED)).locator(".checklist");
   assert.deepEqual(await lists.locator("summary").allInnerTexts(), ["Tick off: the order to enter", "Tick off: the leads to move"]);
   await lists.last().locator("summary").click();
   const boxes = lists.last().getByRole("checkbox");
@@ -59,6 +59,7 @@ test("a straight-six with three plugs rotated is found by taps, and cured", () =
   }
   assert.match((await toDo(page, WIRED))[0], /clear and test again/);
   // once it is carried out, all is fired again
+  await go(page, WIRED);
   await bench(page).getByRole("button", { name: /Clear and test again/ }).click();
   await bench(page).locator(".ask").waitFor();
   await follow(page, { 1: 1, 2: 5, 3: 3, 4: 6, 5: 2, 6: 4 });
@@ -75,7 +76,7 @@ test("what is tapped can be chosen, taken back and contradicted, and is kept", (
   await openBench(page);
   const first = await asks(page);
   await tap(page, "1");
-  assert.equal(await field(page, `${WIRED}.${first - 1}`).inputValue(), "1");
+  assert.equal(await stands(page, `${WIRED}.${first - 1}`), "1");
   const second = await asks(page);
   assert.notEqual(second, first, "it goes on with another channel");
   await tap(page, "1");
@@ -85,15 +86,14 @@ test("what is tapped can be chosen, taken back and contradicted, and is kept", (
   await tap(page, "5");
   await bench(page).locator(".says", { hasText: /usual|round/ }).waitFor();
   // both taps were on one channel, and are taken back together
-  await page.getByRole("button", { name: "Undo" }).first().click();
+  await undo(page);
   assert.equal(await field(page, `${WIRED}.${second - 1}`).inputValue(), "");
   // a dead coil is an answer as well
   await tap(page, "Nothing fires");
   await page.locator(".bench .says", { hasText: `Channel ${second}: nothing fires.` }).waitFor();
-  assert.match(await page.locator("#at-found").innerText(), /nothing fires/);
+  assert.match(await found(page), /nothing fires/);
   await page.reload();
-  await field(page, `${WIRED}.${first - 1}`).waitFor({ state: "attached" });
-  assert.equal(await field(page, `${WIRED}.${first - 1}`).inputValue(), "1");
+  assert.equal(await stands(page, `${WIRED}.${first - 1}`), "1");
 }));
 
 test("the buttons of the bench stay where they are from tap to tap, and fit a thumb", () => visit(async ({ page }) => {
@@ -123,8 +123,8 @@ test("a cam a turn out, and the other edge, are told by a timing light", () => v
   await typeAll(page, { "cranking.speed": "200", "relays.0.relay_on_at": "100", "wheels.crank_teeth": "60", "light.seen.0": "7", "light.seen.4": "7" });
   await reads(page, "light", /^Probably the other edge of the tooth$/);
   await type(page, "light.seen.4", "x");
-  assert.match(await page.locator("[id='problem-light.seen.4']").innerText(), /x/);
-  assert.equal(await field(page, "light.seen.4").inputValue(), "x");
+  assert.match(await problem(page, "light.seen.4"), /x/);
+  assert.equal(await stands(page, "light.seen.4"), "x");
 }));
 
 // 3 ms at 7000 a minute are 126 degrees; the sparks of a six stand 120 apart, so two coils are charged at once.
@@ -132,11 +132,12 @@ test("one cycle at a speed shows overlaps, and wrong wires in place", () => visi
   await typeAll(page, SIX);
   await typeAll(page, { "channels.injection_mode": "each-once", "strip.speed": "7000 rpm" });
   await reads(page, "strip", /^Up to 2 coils are charged at once$/);
-  const picture = answer(page, "strip").locator("svg[role=img]");
+  const picture = (await answered(page, "strip")).locator("svg[role=img]").first();
   assert.equal(await picture.locator(".misplaced").count(), 0);
   assert.ok(await picture.locator("rect.dwell").count() >= 6);
   assert.ok(await picture.locator("rect.injection").count() >= 6);
   await typeAll(page, { [`${WIRED}.1`]: "3", [`${WIRED}.2`]: "5" });
+  await answered(page, "strip");
   await picture.locator(".misplaced").first().waitFor();
   assert.equal(await picture.locator(".misplaced").count(), 2);
   await reads(page, "strip", /^2 sparks come in the wrong place$/);
@@ -150,7 +151,6 @@ test("a second set of injectors has channels and limits of its own", () => visit
   await reads(page, "channels.second_count", /^Needs 3 channels, you have 2$/);
   await type(page, "channels.second_count", "3");
   await reads(page, "channels.second_mode", /^3 channels, two injectors on each$/);
-  await unfold(field(page, "channels.second_wired.0"));
   await typeAll(page, { "channels.second_wired.0": "1 6", "channels.second_wired.1": "5 2", "channels.second_wired.2": "3 4" });
   await reads(page, "channels.second_wired", /^Wired right: all 6$/);
 }));

@@ -1,14 +1,13 @@
 // Does the crank and cam sensor suit its input? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, field, plain, reads, toDo, type, typeAll, unfold, verdict, workshop } from "./fitter.mjs";
+import { answer, answered, found, go, numbers, problem, reads, shown, toDo, type, typeAll, unfold, verdict, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
-const found = async (page) => plain(await page.locator("#at-found").innerText());
-
 // f = n N / 60: 60 positions at 7000 rpm are 7 kHz; 5 kHz are reached at 5000 rpm
 test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ page }) => {
+  await answered(page, "trigger");
   assert.equal(await verdict(page, "trigger").innerText(), "To start: choose the crank sensor's type");
   await typeAll(page, {
     "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.highest_speed": "7000 rpm",
@@ -19,8 +18,11 @@ test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ 
   await reads(page, "trigger", /^Too fast for the input above 5000 rpm$/);
   assert.match(await found(page), /A wheel of 42 positions or fewer/);
   // the wheel is asked here, and no second time with cranking
+  await go(page, "all");
   assert.equal(await page.locator('[id="at-wheels.crank_teeth"]').count(), 1, "asked once");
   assert.equal(await page.locator('#at-trigger [id="at-wheels.crank_teeth"]').count(), 1, "asked with its sensor");
+  await go(page, "cranking");
+  assert.equal(await page.locator('[id$="at-wheels.crank_teeth"]').count(), 0, "asked a second time");
   await type(page, "wheels.crank_teeth", "36");
   await type(page, "wheels.missing", "1");
   await reads(page, "trigger", /^In time: 4\.2.kHz of 5.kHz$/);
@@ -50,15 +52,16 @@ test("offset and delay from two readings of the light", () => visit(async ({ pag
   await reads(page, "controller.offset", /^Right to 3°|^5\.4° too early at 1000.rpm: offset or delay$/);
   await typeAll(page, { "trigger.seen_high": "13.6 deg", "trigger.speed_high": "4000 rpm" });
   await reads(page, "controller.offset", /^Enter an offset of 90°$/);
-  assert.match(await answer(page, "controller.offset").innerText(), /100.µs/);
+  await numbers(page, "controller.offset");
+  assert.match(await (await answered(page, "controller.offset")).innerText(), /100.µs/);
   assert.match(await found(page), /6° too early at any speed/);
 }));
 
 test("what is wrong with a field is said there, and the keyboard stays in it", () => visit(async ({ page }) => {
   await type(page, "crank_sensor.kind", "reluctance");
   await type(page, "crank_sensor.amplitude", "2 ohm");
-  assert.match(await page.locator('[id="problem-crank_sensor.amplitude"]').innerText(), /\w/);
-  const place = field(page, "cam_sensor.kind");
+  assert.match(await problem(page, "crank_sensor.amplitude"), /\w/);
+  const place = await shown(page, "cam_sensor.kind");
   await unfold(place);
   await place.selectOption("open-collector");
   await answer(page, "cam_sensor").waitFor();

@@ -1,13 +1,13 @@
 // The field under the hand stays the same one while its answer changes around it: no letter is lost.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { demo, field, unfold, workshop } from "./fitter.mjs";
+import { demo, shown, unfold, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
 /** Types letter by letter; says after which letter the keyboard was no longer in that very field. */
 async function lostAfter(page, path, text) {
-  const place = field(page, path);
+  const place = await shown(page, path);
   await unfold(place);
   await place.evaluate((it) => {
     it.focus();
@@ -46,8 +46,9 @@ async function check(page, plan) {
     const at = await lostAfter(page, path, text);
     if (at) {
       lost.push(`${path}: ${at}`);
-      await unfold(field(page, path));
-      await field(page, path).fill(text);
+      const place = await shown(page, path);
+      await unfold(place);
+      await place.fill(text);
     }
   }
   assert.deepEqual(lost, []);
