@@ -21,8 +21,8 @@ use crate::{
         sending, whole_car,
     },
     element::{View, all, el, nothing, on_click, several, text},
-    questions::{all_cards, all_questions},
     keeping,
+    questions::{all_cards, all_questions},
     state::{Action, Further, Notice, State},
     words,
 };
