@@ -7,12 +7,11 @@ use web_sys::{Element, HtmlDetailsElement, HtmlElement, HtmlInputElement};
 pub(crate) fn arrive_at(path: &str) {
     let document = gloo::utils::document();
     let id = |kind: &str| document.get_element_by_id(&format!("{kind}-{path}"));
-    match id("at") {
-        Some(place) => show(&place),
-        None => {
-            gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);
-            to_title();
-        }
+    if let Some(place) = id("at") {
+        show(&place);
+    } else {
+        gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);
+        to_title();
     }
 }
 

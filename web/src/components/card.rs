@@ -8,7 +8,7 @@ use quietpin_core::{
 };
 use yew::Callback;
 
-use super::{Dispatch, Page, button, fold, line::line, row::row, sending};
+use super::{Dispatch, Page, button, line::line, row::row, sending};
 use crate::{
     address::{FOUND, LIST, PLANS, SHEET, Shown, shown},
     browser::storage,
@@ -29,15 +29,18 @@ pub(crate) fn card_view(page: &Page, questions: &[Cards], here: (usize, usize)) 
     let is_here = |it: &&Rc<Finding>| place_of(questions, &it.subject) == Some(here);
     let found: Vec<_> = page.state.report.findings.iter().filter(is_here).cloned().collect();
     let question = question_of(&page.state.report, id);
+    let title = || el!("h1", "id" = "title", "tabindex" = "-1"; &card.title);
     let parts = || {
         let rows = cards.iter().enumerate().map(|(other, card)| row(card, other == at));
-        let summary = format!("{}: {} of {}", name_of(id), at + 1, cards.len());
-        fold("parts", summary, false, el!("ul", "class" = "rows"; all(rows)))
+        let which = format!("{}: {} of {}", name_of(id), at + 1, cards.len());
+        el!("details", "class" = "parts";
+            el!("summary"; title(), el!("small"; which)),
+            el!("ul", "class" = "rows"; all(rows)),
+        )
     };
     let view = el!("section", "class" = "question card", "aria-labelledby" = "title";
         el!("div", "class" = "head";
-            (cards.len() > 1).then(parts),
-            el!("h1", "id" = "title", "tabindex" = "-1"; &card.title),
+            if cards.len() > 1 { parts() } else { title() },
             (cards.len() == 1 && question != card.title).then(|| el!("p", "class" = "asks"; question)),
         ),
         asks(page, card),

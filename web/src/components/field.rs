@@ -59,7 +59,12 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let is_typing = state.typing.as_ref() == Some(path);
     let problem = standing.and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
-    let shape = if matches!(field.kind, Kind::Row) { "" } else { " short" };
+    let shape = match field.kind {
+        Kind::Row => "",
+        // nothing is ever noted of a name
+        Kind::Text => " short named",
+        Kind::Quantity { .. } | Kind::Whole(..) | Kind::Choice(_) | Kind::NameIn(_) => " short",
+    };
     let class = match problem {
         Some(_) => format!("field wrong{shape}"),
         None if typed.trim().is_empty() => format!("field blank{shape}"),

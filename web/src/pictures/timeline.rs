@@ -44,7 +44,7 @@ pub(crate) fn timeline_view(it: &Timeline) -> View {
     #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
     let height = bar + BAR + 10.0 + 15.0 * it.marks.len() as f64;
     let caption = &it.caption.text;
-    let marks = it.marks.iter().enumerate();
+    let marks = it.marks.iter();
     el!("figure", "class" = "picture timeline";
         el!("svg", "viewBox" = view_box(WIDTH, height), "role" = "img", "aria-label" = caption;
             axes(&scale),
@@ -53,7 +53,7 @@ pub(crate) fn timeline_view(it: &Timeline) -> View {
             level(&scale, it.threshold_rpm, "level on"),
             level(&scale, it.release_rpm, "level off"),
             relay(&scale, it, bar),
-            all(marks.clone().map(|(n, (t, _))| mark(&scale, n, *t, bar))),
+            all(marks.clone().enumerate().map(|(n, (t, _))| mark(&scale, n, *t, bar))),
         ),
         // no words stand in the drawing, where a curve would run through them
         el!("figcaption";
@@ -64,7 +64,7 @@ pub(crate) fn timeline_view(it: &Timeline) -> View {
                 key("level on", &format!("threshold {} rpm", whole(it.threshold_rpm))),
                 key("level off", &format!("release {} rpm", whole(it.release_rpm))),
             ),
-            el!("ol", "class" = "marks"; all(marks.map(|(_, (_, said))| el!("li"; &said.text)))),
+            el!("ol", "class" = "marks"; all(marks.map(|(_, said)| el!("li"; &said.text)))),
         ),
     )
 }
