@@ -173,6 +173,7 @@ test("a plan that was not answered to the end opens without answers, and is answ
     await typeAll(page, FOUR);
     await page.close();
     const again = await context.newPage();
+    await again.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
     // a file of the same server, in which no program answers meanwhile
     await again.goto(`${address}LICENSES-third-party.txt`);
     await again.evaluate(() => {
