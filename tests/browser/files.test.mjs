@@ -121,7 +121,8 @@ test("the last five removed plans can be brought back, also after a reload", () 
   await press(page, "Removed: Plan 4: bring back");
   assert.match(await title(page), /^Plan 4/);
   await plans(page);
-  assert.equal(await removed.count(), 4);
+  await removed.nth(4).waitFor({ state: "detached" });
+  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 3].map((at) => `Removed: Plan ${at}: bring back`));
 }));
 
 test("an undo after another plan was opened does not reach into it", () => visit(async ({ page }) => {

@@ -75,7 +75,7 @@ pub(crate) fn App() -> Html {
     several!(
         skip,
         is_list.then(|| header(page)),
-        el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true"), "data-due" = state.is_due;
+        el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true"), "data-due" = state.is_due();
             missed(page),
             notices(page),
             state.answers.there().map(|it| (it.aside)(page)),
@@ -112,7 +112,7 @@ const DRAWN: u32 = 20;
 #[hook]
 fn use_following(state: &State, dispatch: &Dispatch) {
     let send = dispatch.clone();
-    use_effect_with((state.is_due, Rc::as_ptr(&state.plan)), move |(is_due, _)| {
+    use_effect_with((state.is_due(), Rc::as_ptr(&state.plan)), move |(is_due, _)| {
         let drawn = is_due.then(|| Timeout::new(DRAWN, move || send.dispatch(Action::Follow)));
         move || drop(drawn)
     });

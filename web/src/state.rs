@@ -128,6 +128,17 @@ impl<T> Further<T> {
     }
 }
 
+/// When what was changed is answered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Due {
+    /// It is.
+    Answered,
+    /// What is being changed is answered once it is drawn.
+    Later,
+    /// As soon as it is drawn.
+    Now,
+}
+
 /// Everything the page shows.
 #[derive(Clone, Debug)]
 pub struct State {
@@ -147,10 +158,8 @@ pub struct State {
     pub notices: Vec<Notice>,
     /// The address of what is on the screen.
     pub address: String,
-    /// Whether something was typed that is not answered yet.
-    pub is_due: bool,
-    /// Whether what is changed now is answered later.
-    waits: bool,
+    /// Whether what was typed is answered.
+    due: Due,
     /// The field that is being typed into: what is wrong with it waits for a pause.
     pub typing: Option<String>,
     /// The plan as it was when one came to this address: what is asked of a field does not change under the hand.
@@ -192,8 +201,7 @@ impl State {
             details: Further::Coming,
             notices: Vec::new(),
             address: String::new(),
-            is_due: false,
-            waits: false,
+            due: Due::Answered,
             typing: None,
             lead: None,
             keep,
@@ -260,7 +268,32 @@ impl State {
             opened.history = history;
         }
         let address = std::mem::take(&mut self.address);
-        *self = Self { answers, details, notices, shelf, address, ..opened };
+        *self = Self { answers, details, notices, address, shelf, ..opened };
+    }
+
+    /// Whether something was typed that is not answered yet.
+    pub fn is_due(&self) -> bool {
+        self.due == Due::Now
+    }
+
+    /// Takes a letter. It is drawn first: what follows from it comes in the breath after.
+    fn take(&mut self, path: String, text: &str) {
+        let before = self.due;
+        if self.answers.there().is_some() {
+            self.due = Due::Later;
+        }
+        self.type_in(&path, text);
+        if self.due == Due::Later {
+            self.due = before;
+        }
+        self.typing = Some(path);
+    }
+
+    /// Comes to another address.
+    fn go(&mut self, address: String) {
+        self.address = address;
+        self.entered = Rc::clone(&self.plan);
+        (self.typing, self.lead) = (None, None);
     }
 
     /// Takes what is typed into a field.
@@ -291,10 +324,9 @@ impl State {
 
     fn show(&mut self, plan: Rc<Plan>) {
         self.plan = plan;
-        if self.waits {
-            self.is_due = true;
-        } else {
-            self.follow();
+        match self.due {
+            Due::Later => self.due = Due::Now,
+            Due::Answered | Due::Now => self.follow(),
         }
     }
 
@@ -327,7 +359,7 @@ impl State {
 
     #[inline(never)]
     fn answer(&mut self) {
-        self.is_due = false;
+        self.due = Due::Answered;
         let plan = &self.plan;
         let Some(answering) = self.answers.there().filter(|_| !self.is_held) else {
             self.report = Rc::new(Report::pending(plan));
@@ -440,24 +472,11 @@ impl Reducible for State {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let mut state = (*self).clone();
         match action {
-            Action::Type(path, text) => {
-                // the letter is drawn first: what follows from it comes in the breath after
-                state.waits = state.answers.there().is_some();
-                state.type_in(&path, &text);
-                state.waits = false;
-                state.typing = Some(path);
-            }
-            Action::Go(address) => {
-                state.address = address;
-                state.entered = Rc::clone(&state.plan);
-                (state.typing, state.lead) = (None, None);
-            }
+            Action::Type(path, text) => state.take(path, &text),
+            Action::Go(address) => state.go(address),
             Action::Settle => state.typing = None,
-            Action::Follow => {
-                if state.is_due {
-                    state.follow();
-                }
-            }
+            Action::Follow if state.is_due() => state.follow(),
+            Action::Follow => {}
             Action::Clear(paths) => state.press(|plan| {
                 for path in &paths {
                     plan.set(path, "");

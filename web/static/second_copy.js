@@ -5,6 +5,8 @@
 const secondCopy = (() => {
   const STORE = "kept";
   const PLAN = "quietpin.plan.";
+  // When something was last kept or removed in the first copy: what is older, and not there, was removed.
+  const LATEST = "quietpin.latest";
   // So soon is written what is typed; what is typed meanwhile is written together.
   const SOON = 200;
   // The page does not wait longer than this for a database that does not answer.
@@ -58,6 +60,7 @@ const secondCopy = (() => {
     const there = await store();
     const [names, values] = await Promise.all([answered(there.getAllKeys()), answered(there.getAll())]);
     if (isLate()) return;
+    const latest = Number(localStorage.getItem(LATEST));
     let newest = 0;
     names.forEach((name, at) => {
       const value = values[at];
@@ -65,6 +68,8 @@ const secondCopy = (() => {
       if (isRemoved(value)) {
         if (first === null) there.delete(name);
         else if (time(first) < time(value)) localStorage.removeItem(name);
+      } else if (first === null && time(value) <= latest) {
+        there.delete(name);
       } else if (first === null || time(first) < time(value)) {
         localStorage.setItem(name, value);
         if (name.startsWith(PLAN) && time(value) > newest) {
@@ -78,6 +83,11 @@ const secondCopy = (() => {
   return {
     keep(name, value) {
       due.set(name, value);
+      try {
+        if (time(value) > Number(localStorage.getItem(LATEST))) localStorage.setItem(LATEST, time(value));
+      } catch (error) {
+        console.info(`Quietpin's first copy is not kept: ${error}`);
+      }
       timer ??= setTimeout(write, SOON);
     },
     restored() {
