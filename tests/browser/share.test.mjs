@@ -132,7 +132,7 @@ test("a series of codes is opened in any order, each by a page of its own", () =
     const [last, ...first] = shuffled(links).reverse();
     for (const [at, link] of first.entries()) {
       const there = await scan(context, link);
-      await told(there, `${at + 1} of ${links.length} codes: `);
+      await told(there, `${at + 1} of ${links.length} codes so far: `);
       assert.equal(await kept(there), 1, "nothing is opened yet");
       await there.close();
     }
@@ -215,7 +215,7 @@ test("what was scanned is pasted in the one file, which tells what is missing", 
     assert.equal(await box.inputValue(), "hello", "what can't be read is left to be looked at");
     const left = [1, 3];
     for (const [at, text] of texts.entries()) if (!left.includes(at)) await box.fill(text);
-    await sheet.locator(".count", { hasText: `${texts.length - 2} of ${texts.length} codes: 2 and 4 are missing.` }).waitFor();
+    await sheet.locator(".count", { hasText: `${texts.length - 2} of ${texts.length} codes so far: codes 2 and 4 are missing.` }).waitFor();
     assert.equal(await box.inputValue(), "", "the box is empty for the next");
     await page.reload();
     await started(page);

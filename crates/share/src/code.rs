@@ -1,6 +1,6 @@
 //! One code: what it holds, and how it is written.
 //!
-//! Its text is `A`, the version of this form; bytes as [signs](crate::signs); and `Z`, so that a code never ends in a sign
+//! Its text is `A`, the version of this form; bytes as signs (`signs.rs`); and `Z`, so that a code never ends in a sign
 //! that programs which find links in messages leave out. The bytes are, in this order:
 //!
 //! | bytes | what |

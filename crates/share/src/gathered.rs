@@ -48,13 +48,13 @@ pub enum Arrival {
 impl fmt::Display for Standing {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let here = usize::from(self.of).saturating_sub(self.missing.len());
-        write!(f, "{here} of {} codes: ", self.of)?;
+        write!(f, "{here} of {} codes so far: ", self.of)?;
         match &*self.missing {
             [] => write!(f, "none is missing."),
             [only] => write!(f, "code {only} is missing."),
             [most @ .., last] => {
                 let most: Vec<_> = most.iter().map(u8::to_string).collect();
-                write!(f, "{} and {last} are missing.", most.join(", "))
+                write!(f, "codes {} and {last} are missing.", most.join(", "))
             }
         }
     }

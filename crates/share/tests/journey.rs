@@ -89,12 +89,12 @@ fn what_is_missing_is_named() {
     assert_eq!(codes.len(), 5);
     let (gathered, arrival) = scanned([&codes[4], &codes[0], &codes[2], &codes[0]]);
     let told = arrival.expect("one came").to_string();
-    assert_eq!(told, "From another phone, 3 of 5 codes: 2 and 4 are missing.");
+    assert_eq!(told, "From another phone, 3 of 5 codes so far: codes 2 and 4 are missing.");
     assert_eq!(gathered.standings()[0].missing, [2, 4]);
     let (_, arrival) = scanned(&codes[..4]);
     assert_eq!(
         arrival.expect("one came").to_string(),
-        "From another phone, 4 of 5 codes: code 5 is missing."
+        "From another phone, 4 of 5 codes so far: code 5 is missing."
     );
 }
 
