@@ -201,13 +201,18 @@ export async function type(page, path, text) {
   await unfold(place);
   if (await place.evaluate((it) => it.tagName === "SELECT")) {
     await place.selectOption(text);
+    await followed(page);
     return;
   }
   await place.click();
   await place.selectText();
   await page.keyboard.press("Delete");
   await page.keyboard.type(text);
+  await followed(page);
 }
+
+/** Waits until what was typed is answered. */
+export const followed = (page) => page.locator("main:not([data-due])").waitFor();
 
 /** Types a whole plan, given by place. */
 export async function typeAll(page, plan) {

@@ -14,15 +14,15 @@ use yew::{platform::spawn_local, prelude::*};
 use crate::{
     address::{ALL, Shown, shown},
     answering::{answering, detailing},
-    browser::{address, files, focus, offline, print, storage},
+    browser::{address, files, focus, offline, print},
     cards::place_of,
     components::{
         Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file,
         sending, whole_car,
     },
     element::{View, all, el, nothing, on_click, several, text},
-    questions::{all_cards, all_questions},
     keeping,
+    questions::{all_cards, all_questions},
     state::{Action, Further, Notice, State},
     words,
 };
@@ -42,6 +42,7 @@ pub(crate) fn App() -> Html {
         move || drop(listeners)
     });
     use_address(&state, &dispatch);
+    use_following(&state, &dispatch);
     use_settling(&state, &dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
     let questions = &all_cards(&state);
@@ -74,7 +75,7 @@ pub(crate) fn App() -> Html {
     several!(
         skip,
         is_list.then(|| header(page)),
-        el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true");
+        el!("main", "class" = is_missed.then_some("unanswered"), "aria-busy" = is_coming.then_some("true"), "data-due" = state.is_due;
             missed(page),
             notices(page),
             state.answers.there().map(|it| (it.aside)(page)),
@@ -101,6 +102,19 @@ fn use_address(state: &State, dispatch: &Dispatch) {
         if !address.is_empty() {
             address::arrive(address);
         }
+    });
+}
+
+/// So long a letter is drawn before it is answered, in milliseconds: a frame.
+const DRAWN: u32 = 20;
+
+/// Answers what was typed once it is drawn: the hand does not wait for an answer.
+#[hook]
+fn use_following(state: &State, dispatch: &Dispatch) {
+    let send = dispatch.clone();
+    use_effect_with((state.is_due, Rc::as_ptr(&state.plan)), move |(is_due, _)| {
+        let drawn = is_due.then(|| Timeout::new(DRAWN, move || send.dispatch(Action::Follow)));
+        move || drop(drawn)
     });
 }
 

@@ -69,6 +69,8 @@ pub enum Action {
     Take(Box<Plan>),
     /// Went to this address on the page.
     Go(String),
+    /// What was typed is drawn: time to answer it.
+    Follow,
     /// Paused, or left the field: what is wrong with it is told now.
     Settle,
     /// Paused: time to try the remedies.
@@ -145,6 +147,10 @@ pub struct State {
     pub notices: Vec<Notice>,
     /// The address of what is on the screen.
     pub address: String,
+    /// Whether something was typed that is not answered yet.
+    pub is_due: bool,
+    /// Whether what is changed now is answered later.
+    waits: bool,
     /// The field that is being typed into: what is wrong with it waits for a pause.
     pub typing: Option<String>,
     /// The plan as it was when one came to this address: what is asked of a field does not change under the hand.
@@ -186,6 +192,8 @@ impl State {
             details: Further::Coming,
             notices: Vec::new(),
             address: String::new(),
+            is_due: false,
+            waits: false,
             typing: None,
             lead: None,
             keep,
@@ -283,6 +291,15 @@ impl State {
 
     fn show(&mut self, plan: Rc<Plan>) {
         self.plan = plan;
+        if self.waits {
+            self.is_due = true;
+        } else {
+            self.follow();
+        }
+    }
+
+    /// Answers what was changed, and says which answer that changed.
+    fn follow(&mut self) {
         let before = Rc::clone(&self.report);
         self.answer();
         self.lead = lead::changed(&before, &self.report).or_else(|| self.lead.take());
@@ -310,6 +327,7 @@ impl State {
 
     #[inline(never)]
     fn answer(&mut self) {
+        self.is_due = false;
         let plan = &self.plan;
         let Some(answering) = self.answers.there().filter(|_| !self.is_held) else {
             self.report = Rc::new(Report::pending(plan));
@@ -423,7 +441,10 @@ impl Reducible for State {
         let mut state = (*self).clone();
         match action {
             Action::Type(path, text) => {
+                // the letter is drawn first: what follows from it comes in the breath after
+                state.waits = state.answers.there().is_some();
                 state.type_in(&path, &text);
+                state.waits = false;
                 state.typing = Some(path);
             }
             Action::Go(address) => {
@@ -432,6 +453,11 @@ impl Reducible for State {
                 (state.typing, state.lead) = (None, None);
             }
             Action::Settle => state.typing = None,
+            Action::Follow => {
+                if state.is_due {
+                    state.follow();
+                }
+            }
             Action::Clear(paths) => state.press(|plan| {
                 for path in &paths {
                     plan.set(path, "");

@@ -172,18 +172,20 @@ impl Code {
     /// # Errors
     /// The first that is no code says why.
     pub fn read_all(pasted: &str) -> Result<Vec<Self>, Refused> {
-        if pasted.matches(MARK).count() > 1 {
-            // one each line, or with blanks between
-            let marked = pasted.split_whitespace().filter_map(after_mark);
-            return marked.map(Self::read).collect();
+        let codes: Vec<_> = pasted.split_whitespace().filter_map(after_mark).collect();
+        match (codes.as_slice(), codes.iter().map(|it| Self::read(it)).collect()) {
+            ([], _) => Err(Refused::NoCode),
+            // some programs break a long line
+            ([_], Err(Refused::Damaged)) => {
+                let joined: String = pasted.split_whitespace().collect();
+                Ok(vec![Self::read(after_mark(&joined).unwrap_or_default())?])
+            }
+            (_, read) => read,
         }
-        // some programs break a long line
-        let joined: String = pasted.split_whitespace().collect();
-        let code = after_mark(&joined).ok_or(Refused::NoCode)?;
-        Ok(vec![Self::read(code)?])
     }
 }
 
 fn after_mark(text: &str) -> Option<&str> {
-    text.split_once(MARK).map(|(_, code)| code)
+    let at = text.as_bytes().windows(MARK.len()).position(|it| it == MARK.as_bytes())?;
+    text.get(at.saturating_add(MARK.len())..)
 }

@@ -141,6 +141,8 @@ fn links_are_pasted_together_or_with_broken_lines() {
     assert_eq!(Code::read_all(&links.join("\n")), Ok(codes.clone()));
     let (start, end) = links[0].split_at(300);
     assert_eq!(Code::read_all(&format!(" {start}\r\n{end}\n")), Ok(codes[..1].to_vec()));
+    let message = format!("The plan: {} It is for the hill.", links[0]);
+    assert_eq!(Code::read_all(&message), Ok(codes[..1].to_vec()), "with words around");
     assert_eq!(Code::read_all("http://192.168.1.20:8360/"), Err(Refused::NoCode));
     assert_eq!(Code::read_all(""), Err(Refused::NoCode));
 }

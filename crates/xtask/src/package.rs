@@ -72,17 +72,22 @@ pub(crate) fn write(target: &WasmTarget, made: Made, folder: &Path) -> Result<()
 }
 
 fn compile(target: &WasmTarget, made: Made) -> Result<PathBuf> {
-    let profile = match made {
-        Made::ForUse => "release",
-        Made::ForTests => "test",
+    let mut command = match made {
+        Made::ForUse => target.cargo("build"),
+        Made::ForTests => target.cargo("test"),
     };
-    let mut command = target.cargo("build");
-    command.args(["--package", PACKAGE, "--lib", "--profile", profile]);
-    shell::run(&mut command).context("the package does not compile")?;
+    command.args(["--package", PACKAGE, "--lib"]);
+    // where it lies: a library that the tests rest on is not put beside the programs
     let folder = match made {
-        Made::ForUse => profile,
-        // cargo's own name for the folder of both
-        Made::ForTests => "debug",
+        Made::ForUse => {
+            command.arg("--release");
+            "release"
+        }
+        Made::ForTests => {
+            command.args(["--tests", "--no-run"]);
+            "debug/deps"
+        }
     };
+    shell::run(&mut command).context("the package does not compile")?;
     Ok(folders::wasm_target().join(TRIPLE).join(folder).join(COMPILED))
 }

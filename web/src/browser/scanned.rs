@@ -49,25 +49,32 @@ fn href() -> String {
 /// The page's address as it is served, without a fragment; nothing where it was opened as a file.
 pub(crate) fn address() -> String {
     let href = if offline::is_single_file() { String::new() } else { href() };
-    href.split(['?', '#']).next().unwrap_or_default().to_owned()
+    let end = href.bytes().position(|sign| matches!(sign, b'?' | b'#')).unwrap_or(href.len());
+    href.get(..end).unwrap_or_default().to_owned()
 }
 
 /// Whether another device can open a page at this address.
 pub(crate) fn is_reached_from_elsewhere(address: &str) -> bool {
-    let host = address.split_once("//").map_or("", |(_, host)| host);
-    let own = ["localhost", "127.", "[::1]"];
-    !host.is_empty() && !own.iter().any(|it| host.starts_with(it))
+    let after = |scheme| address.strip_prefix(scheme);
+    let is_own = |host: &str| ["localhost", "127.", "[::1]"].iter().any(|it| host.starts_with(it));
+    after("http://").or_else(|| after("https://")).is_some_and(|host| !is_own(host))
+}
+
+/// The whole address without its fragment, and the fragment with its `#`.
+fn parts(href: &str) -> (&str, &str) {
+    let at = href.bytes().position(|sign| sign == b'#').unwrap_or(href.len());
+    href.split_at_checked(at).unwrap_or_default()
 }
 
 /// What stands behind the page's address, with its `#`.
 pub(crate) fn fragment() -> String {
-    href().split_once('#').map(|(_, fragment)| format!("#{fragment}")).unwrap_or_default()
+    parts(&href()).1.to_owned()
 }
 
 /// Takes the fragment off the address, so that it is not opened again with the page.
 pub(crate) fn take_off_fragment() {
     let href = href();
-    let bare = href.split('#').next();
+    let bare = Some(parts(&href).0);
     // where the browser refuses, a reload opens the plan once more, beside the others
     if let Ok(history) = gloo::utils::window().history() {
         history.replace_state_with_url(&JsValue::NULL, "", bare).ok();

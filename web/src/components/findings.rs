@@ -78,7 +78,7 @@ pub(crate) fn found_here(page: &Page, findings: &[Rc<Finding>], card: &Card) -> 
             el!("p", "class" = is_short.then_some("clamped"); said(it))
         };
         let cure = it.remedies.first().filter(|it| !is_short && !is_said(it));
-        let told = if is_said(&it.message) { " told" } else { "" };
+        let told = if is_said(&it.message) { " above" } else { "" };
         el!("li", "class" = format!("{}{told}", words::severity_class(it.severity));
             words,
             cure.map(|it| el!("p", "class" = "cure"; whole(&it.text))),

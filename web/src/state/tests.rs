@@ -11,7 +11,9 @@ fn unanswered(actions: Vec<Action>) -> Rc<State> {
 }
 
 fn after(actions: Vec<Action>) -> Rc<State> {
-    unanswered([ANSWER, DETAIL].into_iter().chain(actions).chain([Action::Try]).collect())
+    unanswered(
+        [ANSWER, DETAIL].into_iter().chain(actions).chain([Action::Follow, Action::Try]).collect(),
+    )
 }
 
 #[test]

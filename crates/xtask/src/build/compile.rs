@@ -110,13 +110,6 @@ const SMALL: [&str; 5] = [
     "--skip-pass=simplify-locals",
 ];
 
-/// A folder for what other programs read and write.
-fn scratch() -> Result<PathBuf> {
-    let scratch = folders::wasm_target().join("small");
-    fs::create_dir_all(&scratch)?;
-    Ok(scratch)
-}
-
 /// Makes a module small.
 pub(crate) fn make_small(wasm: &[u8], symbols: Symbols) -> Result<Vec<u8>> {
     let scratch = scratch()?;
