@@ -145,7 +145,7 @@ export async function rows(page, subject, caption) {
 /** What is to be done, folded away or not; and what cures what was found, which stands with it and not twice. */
 export const toDo = async (page, subject) => {
   const steps = (await answered(page, subject)).locator(".to-do li, .found.here .cure, .found.here details > ul > li > p");
-  return (await steps.allTextContents()).map(plain);
+  return [...new Set((await steps.allTextContents()).map(plain))];
 };
 
 /** The findings, on the list of questions. */
