@@ -8,7 +8,7 @@ use gloo::{
 };
 use quietpin_core::plan::Plan;
 use wasm_bindgen::JsCast;
-use web_sys::{DragEvent, KeyboardEvent};
+use web_sys::{DragEvent, Element, KeyboardEvent};
 use yew::{platform::spawn_local, prelude::*};
 
 use crate::{
@@ -140,14 +140,16 @@ fn use_settling(state: &State, dispatch: &Dispatch) {
     let (send, left) = (dispatch.clone(), dispatch.clone());
     use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
         let pause =
-            typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle)));
+            typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle(None))));
         move || drop(pause)
     });
     use_effect_with((), move |()| {
         // a little later: what is told must not push away the button that is being pressed
-        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |_| {
+        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |event| {
+            let field = event.target().and_then(|it| it.dyn_into::<Element>().ok()).map(|it| it.id());
+            let Some(path) = field.and_then(|id| Some(id.split_once("at-")?.1.to_owned())) else { return };
             let left = left.clone();
-            Timeout::new(PRESSED, move || left.dispatch(Action::Settle)).forget();
+            Timeout::new(PRESSED, move || left.dispatch(Action::Settle(Some(path)))).forget();
         });
         move || drop(listener)
     });

@@ -134,12 +134,13 @@ fn weight(tone: Tone) -> u8 {
 pub(crate) fn place_of(questions: &[(&str, Vec<Card>)], path: &str) -> Option<(usize, usize)> {
     let mut rest = path;
     loop {
-        let found = questions.iter().enumerate().find_map(|(at, (_, cards))| {
-            // of a relay without a card of its own, that of its coil
-            let coil = format!("{rest}.coil");
-            let at_card = cards.iter().position(|card| card.holds(rest));
-            Some((at, at_card.or_else(|| cards.iter().position(|card| card.key == coil))?))
-        });
+        let find = |is_it: &dyn Fn(&Card) -> bool| {
+            let mut each = questions.iter().enumerate();
+            each.find_map(|(at, (_, cards))| Some((at, cards.iter().position(is_it)?)))
+        };
+        // of a relay without a card of its own, that of its coil
+        let coil = format!("{rest}.coil");
+        let found = find(&|card| card.holds(rest)).or_else(|| find(&|card| card.key == coil));
         if found.is_some() {
             return found;
         }

@@ -71,8 +71,8 @@ pub enum Action {
     Go(String),
     /// What was typed is drawn: time to answer it.
     Follow,
-    /// Paused, or left the field: what is wrong with it is told now.
-    Settle,
+    /// Paused, or left the field: what is wrong with it is told now; of this field, or of any.
+    Settle(Option<String>),
     /// Paused: time to try the remedies.
     Try,
     /// Did what a remedy says.
@@ -289,6 +289,13 @@ impl State {
         self.typing = Some(path);
     }
 
+    /// What is wrong with the field that was left, or any, is told now.
+    fn settle(&mut self, left: Option<&String>) {
+        if left.is_none_or(|it| self.typing.as_ref() == Some(it)) {
+            self.typing = None;
+        }
+    }
+
     /// Comes to another address.
     fn go(&mut self, address: String) {
         self.address = address;
@@ -474,7 +481,7 @@ impl Reducible for State {
         match action {
             Action::Type(path, text) => state.take(path, &text),
             Action::Go(address) => state.go(address),
-            Action::Settle => state.typing = None,
+            Action::Settle(left) => state.settle(left.as_ref()),
             Action::Follow if state.is_due() => state.follow(),
             Action::Follow => {}
             Action::Clear(paths) => state.press(|plan| {

@@ -87,7 +87,10 @@ fn problem_view(props: &Props<'_>, problem: &Message) -> View {
 fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props<'_>) -> View {
     let value = standing.and_then(|it| it.value.as_ref());
     let stands = standing.map(|it| it.state);
+    let is_typing = props.page.state.typing.as_ref() == Some(&props.path);
     let text = match (stands, value) {
+        // nothing moves under the hand: what it was taken for is told once that rests
+        _ if is_typing => usual(field),
         (Some(Standing::Assumed), Some(value)) => {
             format!("Assumed: {}.", value.shown)
         }
@@ -108,7 +111,7 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     el!("div", "class" = "notes", "id" = props.place.id("note", &props.path);
         (!hint.is_empty()).then(|| el!("p"; hint)),
         (!text.is_empty()).then(|| el!("p"; text)),
-        meant(field, typed).map(|other| other_unit(props, typed, other)),
+        meant(field, typed).filter(|_| !is_typing).map(|other| other_unit(props, typed, other)),
         cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
         is_asked.then(|| measure(field, basis)),
     )
