@@ -139,15 +139,19 @@ const PRESSED: u32 = 300;
 fn use_settling(state: &State, dispatch: &Dispatch) {
     let (send, left) = (dispatch.clone(), dispatch.clone());
     use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
-        let pause =
-            typing.is_some().then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle(None))));
+        let pause = typing
+            .is_some()
+            .then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle(None))));
         move || drop(pause)
     });
     use_effect_with((), move |()| {
         // a little later: what is told must not push away the button that is being pressed
         let listener = EventListener::new(&gloo::utils::document(), "focusout", move |event| {
-            let field = event.target().and_then(|it| it.dyn_into::<Element>().ok()).map(|it| it.id());
-            let Some(path) = field.and_then(|id| Some(id.split_once("at-")?.1.to_owned())) else { return };
+            let field =
+                event.target().and_then(|it| it.dyn_into::<Element>().ok()).map(|it| it.id());
+            let Some(path) = field.and_then(|id| Some(id.split_once("at-")?.1.to_owned())) else {
+                return;
+            };
             let left = left.clone();
             Timeout::new(PRESSED, move || left.dispatch(Action::Settle(Some(path)))).forget();
         });

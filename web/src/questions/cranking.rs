@@ -8,7 +8,7 @@ use quietpin_core::{
 
 use super::{
     answers_in,
-    outputs::{add, called, removing},
+    outputs::{add, called, count, removing},
     relays,
     trigger::is_of_wheels,
 };
@@ -36,7 +36,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             0,
         ));
     let mut cards = vec![first.answering(answers.iter().filter(|it| it.subject == "cranking"))];
-    for at in (0..plan.count(Part::Relays)).filter(|at| *at != of_coils(plan)) {
+    for at in (0..count(plan, Part::Relays)).filter(|at| *at != of_coils(plan)) {
         let subject = Part::Relays.record(at);
         let own = answers.iter().filter(|it| it.subject == subject);
         let card = Card::new(&subject, called(Part::Relays, at, plan.text(NAME.at(at))))

@@ -3,7 +3,7 @@
 use quietpin_core::{
     car::relays::of_coils,
     fields::{self, loads, outputs},
-    plan::names_in,
+    plan::{MOST_ENTRIES, Plan, names_in},
     questions::outputs::QUESTION,
     schema::{Part, Place},
 };
@@ -33,7 +33,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             .answering(answers.iter().filter(|it| !is_of_record(&it.subject))),
     ];
     let mut described = Vec::new();
-    for at in 0..plan.count(Part::Loads) {
+    for at in 0..count(plan, Part::Loads) {
         let owner = Part::Loads.record(at);
         let fields = Part::Loads.places().map(|place| place.at(at)).collect();
         let output = its_output(state, &owner, plan.text(loads::OUTPUT.at(at)), &mut described);
@@ -42,7 +42,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             .asking(Block::Made(|page, at| removing(page, Part::Loads, at), at));
         cards.push(card.answering(about(&owner)).titled());
     }
-    for at in 0..plan.count(Part::Relays) {
+    for at in 0..count(plan, Part::Relays) {
         let name = fields::relays::NAME.at(at);
         let named = plan.text(fields::relays::OUTPUT.at(at));
         let output = its_output(state, &Part::Relays.record(at), named, &mut described);
@@ -59,7 +59,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
             .asking(Block::Made(|page, at| removing(page, Part::Relays, at), at));
         cards.push(card.answering(about(&coil(at))).titled());
     }
-    for at in (0..plan.count(Part::Outputs)).filter(|at| !described.contains(at)) {
+    for at in (0..count(plan, Part::Outputs)).filter(|at| !described.contains(at)) {
         let card = Card::new(
             Part::Outputs.record(at),
             called(Part::Outputs, at, plan.text(outputs::NAME.at(at))),
@@ -77,7 +77,7 @@ fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize
     let (plan, named) = (&state.plan, named.trim());
     let is_here = record(&state.address) == owner;
     let of = |at: usize| plan.text(outputs::NAME.at(at));
-    let mut outputs = 0..plan.count(Part::Outputs);
+    let mut outputs = 0..count(plan, Part::Outputs);
     // the card of a load that is on none describes one that has no name yet
     // also while the name that it goes by is being typed anew
     let is_named = |at: &usize| names_in(of(*at)).iter().any(|it| it == named);
@@ -157,6 +157,11 @@ pub(super) fn removing(page: &Page, list: Part, at: usize) -> View {
         address::go(QUESTION.id);
     });
     button(Some("quiet"), label, remove)
+}
+
+/// How many of a list are drawn: a file may hold more than anybody looks at.
+pub(super) fn count(plan: &Plan, list: Part) -> usize {
+    plan.count(list).min(MOST_ENTRIES)
 }
 
 /// What an entry of a list is called.
