@@ -7,11 +7,13 @@ use std::fs;
 use std::process::Command;
 
 /// Above this the test run fails: a phone on a weak signal should have the page within seconds.
-pub(crate) const LIMIT: u64 = 250_000;
+pub(crate) const LIMIT: u64 = 160_000;
 /// The same for what comes until something is answered.
-pub(crate) const LIMIT_OF_ALL: u64 = 428_000;
+pub(crate) const LIMIT_OF_ALL: u64 = 465_000;
 /// What we would like the first load to stay under.
-const AIM: u64 = 150_000;
+const AIM: u64 = 130_000;
+/// The same for what comes until something is answered.
+const AIM_OF_ALL: u64 = 425_000;
 
 /// A file of the page.
 #[derive(Debug)]
@@ -85,5 +87,7 @@ pub(crate) fn print(parts: &[Part]) {
     let bytes = first(parts);
     shell::say(&format!("{bytes:>18}  at first; the limit is {LIMIT}, the aim {AIM}"));
     let bytes = all(parts);
-    shell::say(&format!("{bytes:>18}  until it answers; the limit is {LIMIT_OF_ALL}"));
+    shell::say(&format!(
+        "{bytes:>18}  until it answers; the limit is {LIMIT_OF_ALL}, the aim {AIM_OF_ALL}"
+    ));
 }
