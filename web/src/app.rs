@@ -256,6 +256,7 @@ fn plans(page: &Page) -> View {
     el!("section", "id" = "at-plans", "class" = "plans-at", "tabindex" = "-1", "aria-label" = "Plans";
         View::from(plans),
         el!("p"; link_to(ALL, text("All on one page"))),
+        (!offline::is_single_file()).then(keeping::licences),
     )
 }
 
@@ -321,6 +322,6 @@ fn caution() -> View {
             el!("strong"; "Caution: "),
             "This plans and checks. It does not replace the maker's data, local codes, a sanctioning body's rules or a licensed \
              person. Battery off before you touch the wiring."),
-        if offline::is_single_file() { el!("p"; alone) } else { keeping::licences() },
+        offline::is_single_file().then(|| el!("p"; alone)),
     )
 }

@@ -91,5 +91,5 @@ fn done(page: &Page, done: &Done) -> View {
 
 /// Where the licences stand of what this page is made with.
 pub(crate) fn licences() -> View {
-    el!("p"; el!("a", "href" = "LICENSES-third-party.txt"; "Licences of what this page is made with"))
+    el!("p"; el!("a", "href" = "LICENSES-third-party.txt"; "Licences"))
 }

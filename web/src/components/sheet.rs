@@ -25,7 +25,7 @@ pub(crate) fn sheet(page: &Page) -> View {
         tools,
         el!("p", "class" = "counted"; usual.counted()),
         el!("dl", "class" = "verdicts"; all(usual.questions.iter().map(verdicts))),
-        part("Findings", usual.facts.iter().map(fact)),
+        part("Findings", usual.facts.iter().enumerate().map(|(at, it)| fact(at, it))),
         part("Enter in the controller", usual.enter.iter().map(setting)),
         part("Buy", usual.buy.iter().map(|it| ticked(&it.told(), false))),
         proofs(&usual),
@@ -50,12 +50,12 @@ fn verdicts(question: &Verdicts) -> View {
     )
 }
 
-fn fact(fact: &Fact) -> View {
+fn fact(at: usize, fact: &Fact) -> View {
     let head = fact.head().join(", ");
     let gap = if head.is_empty() { "" } else { ": " };
     let cures = fact.cures.iter().map(|it| el!("p", "class" = "cure"; whole(&it.told())));
     el!("li", "class" = format!("plain {}", words::severity_class(fact.severity));
-        el!("p"; el!("span", "class" = "severity"; words::severity(fact.severity)), whole(&format!("{head}{gap}{}", fact.told()))),
+        el!("p"; el!("b"; format!("{}. ", at + 1)), el!("span", "class" = "severity"; words::severity(fact.severity)), whole(&format!("{head}{gap}{}", fact.told()))),
         all(cures),
     )
 }
