@@ -134,7 +134,7 @@ const NOT_MODELLED: [(&str, &str); 7] = [
         "coils",
         "Iron that saturates; the secondary winding, the spark's voltage under pressure; heat that spreads between coils.",
     ),
-    ("standing", "Self-discharge of the battery, and its capacity in the cold."),
+    ("standing", "The capacity of a battery in the cold."),
 ];
 
 /// The question that a field is asked with.

@@ -45,6 +45,7 @@ test("a fitter types what is known in mixed units and reads verdict and duty", (
 test("a flow in pounds is read as a mass, and shown back in both", () => visit(async ({ page }) => {
   await type(page, "fuel.flow", "52 lb/h");
   const note = page.locator('[id="note-fuel.flow"]');
-  assert.match(await note.innerText(), /Read as 52 lb\/h, 6\.55 g\/s/);
+  // it is told once the hand rests
+  await note.filter({ hasText: /Read as 52.lb\/h, 6\.55.g\/s/ }).waitFor();
   assert.equal(await stands(page, "fuel.flow"), "52 lb/h");
 }));

@@ -87,7 +87,7 @@ test("a version that is published while the page loads for the first time is tol
     assert.match(await told.innerText(), /newer Quietpin/);
     assert.doesNotMatch(await told.innerText(), /connection/);
     await told.getByRole("button", { name: "Try again" }).click();
-    await until(page, "the newer version is there", () => document.querySelector("meta[name=edition]")?.content === "next");
+    await page.locator('meta[name=edition][content="next"]').waitFor({ state: "attached" });
     await started(page);
     assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
     await context.close();

@@ -162,6 +162,8 @@ pub struct State {
     due: Due,
     /// The field that is being typed into: what is wrong with it waits for a pause.
     pub typing: Option<String>,
+    /// The report before the field was typed into: what is wrong anywhere waits for a pause.
+    pub told: Rc<Report>,
     /// The plan as it was when one came to this address: what is asked of a field does not change under the hand.
     pub entered: Rc<Plan>,
     /// What the answer is about that was changed last.
@@ -186,11 +188,12 @@ impl State {
     /// A page with this plan, which `keep` keeps at every change; what answers is still coming.
     pub fn new(key: String, plan: Plan, keep: Keep) -> Self {
         let plan = Rc::new(plan);
+        let report = Rc::new(Report::pending(&plan));
         Self {
             is_held: (keep.is_marked)(&key),
             copies: Copies::of((keep.read)(&key).as_deref(), &plan),
             key,
-            report: Rc::new(Report::pending(&plan)),
+            report: Rc::clone(&report),
             entered: Rc::clone(&plan),
             plan,
             done: None,
@@ -203,6 +206,7 @@ impl State {
             address: String::new(),
             due: Due::Answered,
             typing: None,
+            told: report,
             lead: None,
             keep,
             memory: Rc::default(),
@@ -278,6 +282,9 @@ impl State {
 
     /// Takes a letter. It is drawn first: what follows from it comes in the breath after.
     fn take(&mut self, path: String, text: &str) {
+        if self.typing.is_none() {
+            self.told = Rc::clone(&self.report);
+        }
         let before = self.due;
         if self.answers.there().is_some() {
             self.due = Due::Later;

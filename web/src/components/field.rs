@@ -55,9 +55,9 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let state = &props.page.state;
     let typed = state.plan.get(path).unwrap_or_default();
     let standing = state.report.fields.get(path).map(Rc::as_ref);
-    // what is wrong waits until the hand rests
-    let is_typing = state.typing.as_ref() == Some(path);
-    let problem = standing.and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
+    // what is wrong, here or elsewhere, waits until the hand rests
+    let told = if state.typing.is_some() { &state.told } else { &state.report };
+    let problem = told.fields.get(path).and_then(|it| it.problem.as_ref());
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
     let shape = match field.kind {
         Kind::Row => "",
