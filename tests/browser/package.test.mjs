@@ -29,7 +29,7 @@ after(async () => { await rm(folder, { recursive: true, force: true }); });
 /** The block of code in README.md that is marked so. */
 async function block(language) {
   const text = await readFile(path.join(made, "README.md"), "utf8");
-  const found = [...text.matchAll(/^```(\w+)\n([^]*?)^```$/gm)].filter(([, of]) => of === language);
+  const found = [...text.matchAll(/^```(\w+)\n([^]*?)^```$/mg)].filter(([, of]) => of === language);
   assert.equal(found.length, 1, `blocks of ${language}`);
   return found[0][2];
 }
@@ -127,7 +127,7 @@ test("its types are what TypeScript's compiler takes them for", async () => {
 
 test("its types name what it exports, and nothing else", async () => {
   const types = await readFile(path.join(made, "quietpin.d.ts"), "utf8");
-  const typed = [...types.matchAll(/^export function (\w+)/gm)].map(([, name]) => name).sort();
+  const typed = [...types.matchAll(/^export function (\w+)/mg)].map(([, name]) => name).sort();
   const exported = Object.keys(await import(path.join(made, "node.js"))).sort();
   assert.deepEqual(exported, typed);
   const { version } = JSON.parse(await readFile(path.join(made, "package.json"), "utf8"));
