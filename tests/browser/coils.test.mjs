@@ -30,7 +30,7 @@ test("eight coils on two relays of 30 A and 4.5 m of lead", () => visit(async ({
   const drop = await figure(page, "coils.feed", "Voltage drop in the cable");
   assert.match(drop, /\d+(\.\d)? mV/);
   // that the fuse bears a coil that is held on is said, though nothing in this plan holds one
-  assert.match(plain(await answer(page, "coils.feed").locator(".why").innerText()), /20 A fuse may not blow at that/);
+  assert.match(plain(await (await answered(page, "coils.feed")).locator(".why").innerText()), /20 A fuse may not blow at that/);
   // 1.48 V in 20 AWG, 0.518 mm2, are 0.37 V in 14 AWG, 2.08 mm2; a wire may have up to 16 % more
   await type(page, "relays.0.lead_size", "14 AWG");
   await reads(page, "coils.feed", /^The cable drops 42\d mV$/);

@@ -10,7 +10,7 @@ const found = async (page) => (await findings(page)).locator("li");
 test("a V-twin on one pin fires at 0 and 410, found from its bank angle", () => visit(async ({ page }) => {
   await typeAll(page, { "engine.cylinders": "2", "engine.spacing": "geometry" });
   await reads(page, "engine", /^Not answered yet$/);
-  await answer(page, "engine").getByText("It needs the crank").waitFor();
+  await (await answered(page, "engine")).getByText("It needs the crank").waitFor();
   await type(page, "engine.bank_angles", "50");
   await reads(page, "engine", /^Odd-fire: 1-2 at 0° and 410°$/);
   const firings = await rows(page, "engine", "The firings, in order");

@@ -57,7 +57,8 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let standing = state.report.fields.get(path).map(Rc::as_ref);
     // what is wrong, here or elsewhere, waits until the hand rests
     let told = if state.typing.is_some() { &state.told } else { &state.report };
-    let problem = told.fields.get(path).and_then(|it| it.problem.as_ref());
+    let is_typing = state.typing.as_ref() == Some(path);
+    let problem = told.fields.get(path).and_then(|it| it.problem.as_ref()).filter(|_| !is_typing);
     let label = props.label.clone().unwrap_or_else(|| field.label.to_owned());
     let shape = match field.kind {
         Kind::Row => "",
@@ -90,7 +91,7 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let is_typing = props.page.state.typing.as_ref() == Some(&props.path);
     let text = match (stands, value) {
         // nothing moves under the hand: what it was taken for is told once that rests
-        _ if is_typing => usual(field),
+        _ if is_typing => before(field, props),
         (Some(Standing::Assumed), Some(value)) => {
             format!("Assumed: {}.", value.shown)
         }
@@ -138,6 +139,16 @@ fn hint(field: &Field) -> String {
     match field.kind {
         Kind::Row if !field.hint.is_empty() => format!("For example {}", field.hint),
         _ => field.hint.to_owned(),
+    }
+}
+
+/// What stood there, or would be taken for it, before it was typed into.
+fn before(field: &Field, props: &Props<'_>) -> String {
+    let stood = props.page.state.told.fields.get(&props.path);
+    match stood.and_then(|it| Some((it.state, &it.value.as_ref()?.shown))) {
+        Some((Standing::Assumed, shown)) => format!("Usual: {shown}."),
+        Some((Standing::Given, shown)) => format!("Before: {shown}."),
+        _ => usual(field),
     }
 }
 

@@ -37,10 +37,11 @@ pub(crate) fn sign(tone: Tone) -> View {
     el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone))
 }
 
-/// What an answer says in a row: one that is open, what it needs.
+/// What an answer says in a row: one that is open, what it needs; one that is right, no more than that it is.
 pub(crate) fn stands(answer: &Answer) -> String {
     match &answer.why {
         Some(why) if answer.verdict.tone == Tone::Open => whole(&why.text),
+        _ if answer.verdict.tone == Tone::Good => whole(&answer.verdict.message.text),
         _ => titled(answer),
     }
 }
