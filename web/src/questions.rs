@@ -288,7 +288,50 @@ mod tests {
 
     use quietpin_core::schema;
 
+    use std::rc::Rc;
+
+    use yew::Reducible;
+
+    use crate::{
+        cards::place_of,
+        state::{Action, keep::tests::KEEP},
+    };
+
     use super::*;
+
+    fn answered(plan: Plan) -> Rc<State> {
+        let state = Rc::new(State::new("1".into(), plan, KEEP));
+        state.reduce(Action::Answer(&crate::answering::ALL))
+    }
+
+    /// Where a card's address led to another, the bar would go round.
+    #[test]
+    fn each_card_is_what_its_own_address_leads_to() {
+        let plans = [Plan::default(), quietpin_core::demo(), quietpin_core::whole_car()];
+        let early = plans.iter().map(|it| all_cards(&State::new("1".into(), it.clone(), KEEP)));
+        let late = plans.iter().map(|it| all_cards(&answered(it.clone())));
+        for cards in early.chain(late) {
+            for (question, (_, own)) in cards.iter().enumerate() {
+                for (at, card) in own.iter().enumerate() {
+                    assert_eq!(place_of(&cards, &card.key), Some((question, at)), "{}", card.key);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_gone_leads_to_what_is_left() {
+        let cards = all_cards(&answered(quietpin_core::demo()));
+        let key = |path: &str| {
+            let (question, at) = place_of(&cards, path)?;
+            Some(cards[question].1[at].key.as_str())
+        };
+        assert_eq!(key("loads.0.kind"), Some("loads.0"));
+        assert_eq!(key("loads.7.kind"), Some("outputs"), "there are no eight loads");
+        assert_eq!(key("outputs.0.stage"), Some("loads.0"), "a load and its output are one card");
+        assert_eq!(key("channels.coils_wired.1"), Some("channels.coils_wired"));
+        assert_eq!(key("nothing"), None);
+    }
 
     /// A field that no question compares would be drawn as it was before the last letter.
     #[test]

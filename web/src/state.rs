@@ -3,7 +3,7 @@
 mod changes;
 pub(crate) mod copies;
 mod history;
-mod keep;
+pub(crate) mod keep;
 mod lead;
 #[cfg(test)]
 mod tests;

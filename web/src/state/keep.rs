@@ -1,7 +1,7 @@
 //! How a plan is kept: at every change, and together with what another page makes of it.
 
 #[cfg(test)]
-pub(super) mod tests;
+pub(crate) mod tests;
 
 use std::rc::Rc;
 

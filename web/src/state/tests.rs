@@ -52,6 +52,44 @@ fn verdicts_and_findings_are_the_same_before_the_details_are_there() {
 }
 
 #[test]
+fn a_letter_is_drawn_before_it_is_answered() {
+    let state = after(vec![Action::Go("injectors".into())]);
+    let before = Rc::clone(&state.report);
+    let drawn = state.reduce(typed("injectors.resistance", "2.4 ohm"));
+    assert_eq!(drawn.plan.get("injectors.resistance"), Some("2.4 ohm"), "it is in the plan");
+    assert!(drawn.is_due() && Rc::ptr_eq(&before, &drawn.report), "and not answered yet");
+    let answered = drawn.reduce(Action::Follow);
+    assert!(!answered.is_due());
+    assert_eq!(answered.lead.as_deref(), Some("injectors"), "the answer that it changed leads");
+    let again = Rc::clone(&answered).reduce(Action::Follow);
+    assert!(Rc::ptr_eq(&answered.report, &again.report), "there is nothing to answer twice");
+}
+
+#[test]
+fn what_is_wrong_is_told_once_the_hand_rests_or_the_field_is_left() {
+    let path = || "injectors.resistance".to_owned();
+    let wrong = |state: &State| {
+        let report = if state.typing.is_some() { &state.told } else { &state.report };
+        report.fields.get(&path()).is_some_and(|it| it.problem.is_some())
+    };
+    let state = after(vec![typed(&path(), "x")]);
+    assert!(!wrong(&state), "the letter is hardly typed");
+    let other = Rc::clone(&state).reduce(Action::Settle(Some("engine.order".into())));
+    assert!(!wrong(&other), "another field was left");
+    assert!(wrong(&state.reduce(Action::Settle(Some(path())))), "it is told of");
+}
+
+#[test]
+fn an_output_that_is_named_on_the_card_of_a_load_is_the_one_that_it_is_on() {
+    let new = || vec![Action::Add(Part::Loads), Action::Go("loads.0".into())];
+    let on_card =
+        after([new(), vec![typed("outputs.0.name", "A"), typed("outputs.0.name", "A1")]].concat());
+    assert_eq!(on_card.plan.text(loads::OUTPUT.at(0)), "A1");
+    let elsewhere = after(vec![Action::Add(Part::Loads), typed("outputs.0.name", "A1")]);
+    assert_eq!(elsewhere.plan.text(loads::OUTPUT.at(0)), "", "nobody said that it is on this one");
+}
+
+#[test]
 fn a_plan_that_is_opened_is_answered_at_once() {
     let plan = Box::new(quietpin_core::demo());
     let opened = after(vec![Action::Open("2".into(), plan.clone())]);

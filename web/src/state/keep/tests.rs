@@ -28,7 +28,7 @@ thread_local! {
     static STORAGE: RefCell<Storage> = RefCell::default();
 }
 
-pub(in crate::state) const KEEP: Keep = Keep {
+pub(crate) const KEEP: Keep = Keep {
     read: |key| STORAGE.with_borrow(|it| it.values.get(key).cloned()),
     write: |key, value| {
         STORAGE.with_borrow_mut(|it| {
