@@ -30,8 +30,8 @@ test("one goes from the list to a card, on to the next, and back to where the li
   const left = await down(page);
   assert.ok(left > 50, `${left} px down`);
   await row.tap();
-  assert.equal(await page.locator(".list").count(), 0);
   await page.locator("section.card").waitFor();
+  assert.equal(await page.locator(".list").count(), 0);
   assert.equal(await hash(page), "cranking");
   assert.equal(await down(page), 0, "a card is shown from its top");
   const first = await title(page);
