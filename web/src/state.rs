@@ -164,6 +164,8 @@ pub struct State {
     pub typing: Option<String>,
     /// The report before the field was typed into: what is wrong anywhere waits for a pause.
     pub told: Rc<Report>,
+    /// The plan that this report is of.
+    pub stood: Rc<Plan>,
     /// The plan as it was when one came to this address: what is asked of a field does not change under the hand.
     pub entered: Rc<Plan>,
     /// What the answer is about that was changed last.
@@ -195,7 +197,7 @@ impl State {
             key,
             report: Rc::clone(&report),
             entered: Rc::clone(&plan),
-            plan,
+            plan: Rc::clone(&plan),
             done: None,
             refused: (0, String::new()),
             shelf: Rc::default(),
@@ -207,6 +209,7 @@ impl State {
             due: Due::Answered,
             typing: None,
             told: report,
+            stood: Rc::clone(&plan),
             lead: None,
             keep,
             memory: Rc::default(),
@@ -284,6 +287,7 @@ impl State {
     fn take(&mut self, path: String, text: &str) {
         if self.typing.is_none() {
             self.told = Rc::clone(&self.report);
+            self.stood = Rc::clone(&self.plan);
         }
         let before = self.due;
         if self.answers.there().is_some() {

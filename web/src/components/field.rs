@@ -144,10 +144,12 @@ fn hint(field: &Field) -> String {
 
 /// What stood there, or would be taken for it, before it was typed into.
 fn before(field: &Field, props: &Props<'_>) -> String {
-    let stood = props.page.state.told.fields.get(&props.path);
+    let state = &props.page.state;
+    let typed = state.stood.get(&props.path).unwrap_or_default();
+    let stood = state.told.fields.get(&props.path);
     match stood.and_then(|it| Some((it.state, &it.value.as_ref()?.shown))) {
         Some((Standing::Assumed, shown)) => format!("Usual: {shown}."),
-        Some((Standing::Given, shown)) => format!("Before: {shown}."),
+        Some((Standing::Given, shown)) if differs(shown, typed) => format!("Before: {shown}."),
         _ => usual(field),
     }
 }
