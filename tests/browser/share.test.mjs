@@ -51,6 +51,8 @@ async function scanned(page) {
     const next = fold.getByRole("button", { name: "Next" });
     if (await next.count() === 0 || await next.isDisabled()) return found;
     await next.tap();
+    // the next one is drawn in a task of its own
+    await fold.locator(`.symbol:not([aria-label="${count}"])`).waitFor();
   }
 }
 
