@@ -7,7 +7,7 @@ use crate::element::{View, all, el};
 
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 30.0;
-const RIGHT: f64 = 12.0;
+const RIGHT: f64 = 18.0;
 const TOP: f64 = 22.0;
 
 /// The rows of a picture.
