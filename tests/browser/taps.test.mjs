@@ -1,7 +1,7 @@
 // At the car with one hand: channels fired and tapped, the cure ticked off, a timing light read, one cycle looked at.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { answer, answered, field, found, go, problem, reads, stands, toDo, type, typeAll, undo, workshop } from "./fitter.mjs";
+import { answer, answered, field, followed, found, go, problem, reads, stands, toDo, type, typeAll, undo, workshop } from "./fitter.mjs";
 
 const visit = workshop();
 
@@ -10,7 +10,10 @@ const WIRED = "channels.coils_wired";
 
 const bench = (page) => page.locator(".bench");
 const asks = async (page) => Number(/channel (\d+)/.exec(await bench(page).locator(".ask").innerText())[1]);
-const tap = (page, label) => bench(page).getByRole("button", { name: label, exact: true }).click();
+async function tap(page, label) {
+  await bench(page).getByRole("button", { name: label, exact: true }).click();
+  await followed(page);
+}
 
 async function openBench(page) {
   await go(page, WIRED);
