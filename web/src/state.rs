@@ -55,6 +55,8 @@ pub struct Done {
 pub enum Action {
     /// Typed into a field.
     Type(String, String),
+    /// Chose, tapped or ticked what a field holds: it is answered at once.
+    Choose(String, String),
     /// Emptied these fields.
     Clear(Vec<String>),
     /// Added an entry to a list.
@@ -491,6 +493,7 @@ impl Reducible for State {
         let mut state = (*self).clone();
         match action {
             Action::Type(path, text) => state.take(path, &text),
+            Action::Choose(path, text) => state.type_in(&path, &text),
             Action::Go(address) => state.go(address),
             Action::Settle(left) => state.settle(left.as_ref()),
             Action::Follow if state.is_due() => state.follow(),

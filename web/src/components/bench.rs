@@ -78,7 +78,7 @@ fn asked(
         let (path, stay) = (path.clone(), now.channel);
         let tap = Callback::from(move |_| {
             chosen.set((!is_full).then_some(stay));
-            send.dispatch(Action::Type(path.clone(), after.clone()));
+            send.dispatch(Action::Choose(path.clone(), after.clone()));
         });
         let pressed = if is_there { "true" } else { "false" };
         keyed(

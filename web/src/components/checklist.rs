@@ -22,7 +22,7 @@ pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
 
 fn item(page: &Page, path: &str, item: &Item) -> View {
     let done = page.state.plan.get(path).unwrap_or_default();
-    let tick = Action::Type(path.to_owned(), tapped(done, &item.name));
+    let tick = Action::Choose(path.to_owned(), tapped(done, &item.name));
     let (checked, sign) = if item.is_done { ("true", "☑") } else { ("false", "☐") };
     let label = several!(
         el!("span", "class" = "box", "aria-hidden" = "true"; sign),

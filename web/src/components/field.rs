@@ -180,7 +180,7 @@ fn meant(field: &Field, typed: &str) -> Option<&'static str> {
 /// Says what a bare number was taken in, and takes it in the other unit when pressed.
 fn other_unit(props: &Props<'_>, typed: &str, unit: &str) -> View {
     let text = format!("{} {unit}", typed.trim());
-    let take = Action::Type(props.path.clone(), text.clone());
+    let take = Action::Choose(props.path.clone(), text.clone());
     button(Some("quiet"), format!("Meant {text}? Take it so"), sending(&props.page.send, take))
 }
 

@@ -104,7 +104,7 @@ fn select_view(it: &Select<'_>, send: Dispatch) -> View {
     let path = it.path.to_owned();
     let keep = Callback::from(move |event: Event| {
         if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
-            send.dispatch(Action::Type(path.clone(), select.value()));
+            send.dispatch(Action::Choose(path.clone(), select.value()));
         }
     });
     el!("div", "class" = "entry"; on("change", select, keep))
