@@ -15,7 +15,7 @@ use js_sys::Function;
 use quietpin_core::{
     finding::Finding,
     plan::{Clash, Merged, Plan, parse},
-    report::{Answer, Checklist, Memory, Report, tried, untried},
+    report::{Answer, Checklist, Made, Memory, Report, tried_further, untried},
     whole_car,
 };
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -62,8 +62,8 @@ pub struct Details {
     pub(crate) memory: fn() -> Memory,
     /// The pictures, the numbers and the working of an answer.
     pub(crate) numbers: fn(&Rc<Answer>) -> View,
-    /// The report with those remedies that hold when they are tried.
-    pub(crate) tried: fn(Report, &Plan, &Memory) -> Report,
+    /// The report with those remedies that hold when they are tried; nothing as long as trials are left.
+    pub(crate) tried_further: fn(&Report, &Plan, &Memory, &mut Made) -> Option<Report>,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Page, &Finding) -> View,
     /// The test at the car of an answer, worked with a thumb.
@@ -121,7 +121,11 @@ pub fn report_of(plan: String, tell: Function) {
         let (answering, details) = (answering().await.ok()?, detailing().await.ok()?);
         let mut memory = (details.memory)();
         let report = (answering.report)(&mut memory, &plan);
-        Some(writing().await.ok()?(&(details.tried)(report, &plan, &memory)))
+        let (mut made, mut tried) = (Made::default(), None);
+        while tried.is_none() {
+            tried = (details.tried_further)(&report, &plan, &memory, &mut made);
+        }
+        Some(writing().await.ok()?(&tried?))
     };
     spawn_local(async move {
         // what a test's own function throws is its own affair
@@ -145,7 +149,7 @@ pub(crate) const ALL: Answering = Answering {
 pub(crate) const DETAILS: Details = Details {
     memory: Memory::detailed,
     numbers,
-    tried,
+    tried_further,
     more,
     bench: bench_view,
     checklist: checklist_view,

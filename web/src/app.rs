@@ -1,6 +1,6 @@
 //! The frame of the page, and the order of the questions.
 
-use std::rc::Rc;
+use std::{cell::Cell, rc::Rc};
 
 use gloo::{
     events::{EventListener, EventListenerOptions},
@@ -23,7 +23,7 @@ use crate::{
     element::{View, all, el, nothing, on_click, several, text},
     keeping,
     questions::{all_cards, all_questions},
-    state::{Action, Further, Notice, State},
+    state::{Action, Further, Notice, State, Trials},
     words,
 };
 
@@ -65,9 +65,12 @@ pub(crate) fn App() -> Html {
         (Some(here), _) => card_view(page, questions, here),
         (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
         (None, Shown::All) => several!(found_view(page, true), all_questions(page)),
+        // a card that is there once it is answered
+        (None, Shown::At(_)) if is_coming => el!("p", "class" = "why"; words::COMING),
         (None, _) => list(page, questions, is_blank),
     };
-    let is_list = here.is_none() && shown(&state.address) != Shown::Sheet;
+    let is_awaited = is_coming && matches!(shown(&state.address), Shown::At(_));
+    let is_list = here.is_none() && shown(&state.address) != Shown::Sheet && !is_awaited;
     let skip = on_click(
         el!("button", "type" = "button", "class" = "skip"; "Skip to the question"),
         Callback::from(|_| focus::to_title()),
@@ -172,12 +175,25 @@ const PAUSE: u32 = 400;
 /// Tries the remedies once the fitter pauses: a trial is a report, and a letter must not wait for it.
 #[hook]
 fn use_trials(state: &State, dispatch: &Dispatch) {
-    let is_wanted = !state.is_tried && state.details.there().is_some();
+    let trials = state.trials();
     let send = dispatch.clone();
-    use_effect_with((Rc::as_ptr(&state.report), is_wanted), move |_| {
-        let pause = is_wanted.then(|| Timeout::new(PAUSE, move || send.dispatch(Action::Try)));
-        move || drop(pause)
+    use_effect_with((Rc::as_ptr(&state.report), trials.is_some()), move |_| {
+        let waits = Rc::new(Cell::new(None));
+        if let Some(trials) = trials {
+            try_further(PAUSE, trials, send, &waits);
+        }
+        move || drop(waits.take())
     });
+}
+
+/// Makes one trial after the other, `pause` milliseconds from now; between two of them what was typed is taken.
+fn try_further(pause: u32, mut trials: Trials, send: Dispatch, waits: &Rc<Cell<Option<Timeout>>>) {
+    let next = Rc::clone(waits);
+    let wait = Timeout::new(pause, move || match trials.further() {
+        Some(tried) => send.dispatch(tried),
+        None => try_further(DRAWN, trials, send, &next),
+    });
+    waits.set(Some(wait));
 }
 
 /// Asks for what answers; meanwhile, the form takes what is typed.

@@ -49,6 +49,7 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
             })
         };
         let listeners = [
+            EventListener::new(&window, "pagehide", |_| storage::unmark()),
             meet(&window, "storage"),
             meet(&window, "pageshow"),
             meet(&gloo::utils::document(), "visibilitychange"),

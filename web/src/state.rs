@@ -21,7 +21,7 @@ use quietpin_core::{
     },
     message::Edit,
     plan::{MOST_ENTRIES, Plan, names_in},
-    report::{Memory, Report},
+    report::{Made, Memory, Report},
     schema::{self, Choice as _, Kind, Part, Place},
 };
 use yew::Reducible;
@@ -75,8 +75,8 @@ pub enum Action {
     Follow,
     /// Paused, or left the field: what is wrong with it is told now; of this field, or of any.
     Settle(Option<String>),
-    /// Paused: time to try the remedies.
-    Try,
+    /// The remedies of this report were tried: it is the other with those that hold.
+    Tried(Rc<Report>, Rc<Report>),
     /// Did what a remedy says.
     Apply(Vec<Edit>),
     /// Took back the last change.
@@ -393,16 +393,24 @@ impl State {
         self.is_tried = false;
     }
 
+    /// The trials that the report still wants, once there is what makes them.
+    pub fn trials(&self) -> Option<Trials> {
+        let details = self.details.there().filter(|_| self.answers.there().is_some())?;
+        (!self.is_tried && !self.is_held).then(|| Trials {
+            report: Rc::clone(&self.report),
+            plan: Rc::clone(&self.plan),
+            memory: Rc::clone(&self.memory),
+            made: Made::default(),
+            further: details.tried_further,
+            mark: self.keep.mark,
+            key: self.key.clone(),
+        })
+    }
+
     /// Keeps those remedies that hold with the whole plan.
-    fn try_remedies(&mut self) {
-        if let Some(details) = self.details.there().filter(|_| self.answers.there().is_some()) {
-            self.is_tried = true;
-            if !self.is_held {
-                let report = (*self.report).clone();
-                (self.keep.mark)(&self.key, true);
-                self.report = Rc::new((details.tried)(report, &self.plan, &self.memory.borrow()));
-                (self.keep.mark)(&self.key, false);
-            }
+    fn tried(&mut self, report: &Rc<Report>, tried: Rc<Report>) {
+        if Rc::ptr_eq(report, &self.report) {
+            (self.report, self.is_tried) = (tried, true);
         }
     }
 
@@ -431,6 +439,28 @@ impl State {
             return true;
         }
         false
+    }
+}
+
+/// The trials of a report's remedies. Each is a report: a page makes them one by one, and does what else there is between them.
+#[derive(Debug)]
+pub struct Trials {
+    report: Rc<Report>,
+    plan: Rc<Plan>,
+    memory: Rc<RefCell<Memory>>,
+    made: Made,
+    further: fn(&Report, &Plan, &Memory, &mut Made) -> Option<Report>,
+    mark: fn(&str, bool),
+    key: String,
+}
+
+impl Trials {
+    /// Makes one more; what came of them, once none is left.
+    pub fn further(&mut self) -> Option<Action> {
+        (self.mark)(&self.key, true);
+        let tried = (self.further)(&self.report, &self.plan, &self.memory.borrow(), &mut self.made);
+        (self.mark)(&self.key, false);
+        tried.map(|it| Action::Tried(Rc::clone(&self.report), Rc::new(it)))
     }
 }
 
@@ -545,7 +575,7 @@ impl Reducible for State {
                 state.details = Further::There(details);
                 state.answer_anew();
             }
-            Action::Try => state.try_remedies(),
+            Action::Tried(report, tried) => state.tried(&report, tried),
             Action::Answer(answering) => state.answer_with(answering),
         }
         state.keep_after(&self);

@@ -24,7 +24,7 @@ pub use picture::{
 };
 pub(crate) use section::Detail;
 pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
-pub use tried::tried;
+pub use tried::{Made, tried, tried_further};
 
 use crate::{
     car::Car,
@@ -70,7 +70,7 @@ pub fn report(plan: &Plan) -> Report {
 /// The same report, sooner: what an edit leaves as it was is taken from the report before.
 pub fn report_after(memory: &mut Memory, plan: &Plan) -> Report {
     let report = untried(memory, plan);
-    tried(report, plan, memory)
+    tried(&report, plan, memory)
 }
 
 /// The report with all remedies that were found, as yet untried: sooner, where [`tried`] comes after it.

@@ -8,27 +8,23 @@ use quietpin_core::{
 /// More letters of a text than this are not repeated.
 const LONGEST: usize = 40;
 
-/// A field, with what stood in it and what does now.
-type Change = (String, String, String);
-
-/// What was changed: `Resistance of one injector, 2.4 ohm → blank`; of several fields, how many they are and the first.
+/// What was changed: `Resistance of one injector, 2.4 ohm → blank`, `fan removed`; of several fields, how many they are and
+/// the first.
 pub(crate) fn told(before: &Plan, after: &Plan) -> String {
     let changes = changes(before, after);
-    let first = changes
-        .first()
-        .map_or_else(String::new, |(label, old, new)| format!("{label}, {old} → {new}"));
+    let first = changes.first().cloned().unwrap_or_default();
     match changes.len() {
         0 | 1 => first,
         count => format!("{count} changes, the first: {first}"),
     }
 }
 
-fn changes(before: &Plan, after: &Plan) -> Vec<Change> {
+fn changes(before: &Plan, after: &Plan) -> Vec<String> {
     let own =
         [("Name of this plan", &before.name, &after.name), ("Notes", &before.notes, &after.notes)];
     let own = own.into_iter().filter(|(_, old, new)| old != new);
-    let mut changes: Vec<Change> =
-        own.map(|(label, old, new)| (label.to_owned(), quoted(old), quoted(new))).collect();
+    let mut changes: Vec<String> =
+        own.map(|(label, old, new)| change(label, &quoted(old), &quoted(new))).collect();
     for &part in Part::ALL {
         let counts = (before.count(part), after.count(part));
         if counts.0 == counts.1 {
@@ -39,36 +35,39 @@ fn changes(before: &Plan, after: &Plan) -> Vec<Change> {
     }
     if before.left_over() != after.left_over() {
         let count = |plan: &Plan| plan.left_over().len().to_string();
-        changes.push(("What has no place in this plan".into(), count(before), count(after)));
+        changes.push(change("What has no place in this plan", &count(before), &count(after)));
     }
     changes
 }
 
+fn change(label: &str, old: &str, new: &str) -> String {
+    format!("{label}, {old} → {new}")
+}
+
 /// The texts of a part that are not the same in both.
-fn texts(part: Part, before: &Plan, after: &Plan) -> Vec<Change> {
+fn texts(part: Part, before: &Plan, after: &Plan) -> Vec<String> {
     let typed = |plan: &Plan| plan.part(part).iter().map(|(place, _)| *place).collect::<Vec<_>>();
     let mut all = [typed(before), typed(after)].concat();
     all.sort_unstable();
     all.dedup();
     let other = all.into_iter().filter(|it| before.text(*it) != after.text(*it));
-    other.map(|it| (label(after, it), shown(it, before), shown(it, after))).collect()
+    other.map(|it| change(&label(after, it), &shown(it, before), &shown(it, after))).collect()
 }
 
 /// What became of a list that has not as many entries as it had.
-fn entries(part: Part, before: &Plan, after: &Plan) -> Change {
+fn entries(part: Part, before: &Plan, after: &Plan) -> String {
     let (old, new) = (before.count(part), after.count(part));
-    let (longer, word) =
-        if old > new { (before, ["there", "removed"]) } else { (after, ["not there", "there"]) };
+    let (longer, word) = if old > new { (before, "removed") } else { (after, "added") };
     if old.abs_diff(new) > 1 {
         let count = |count: usize| format!("{count} entries");
-        return (list(part), count(old), count(new));
+        return change(&list(part), &count(old), &count(new));
     }
     let same = |at: &usize| {
         let texts = |plan: &Plan| plan.record(part, *at).to_vec();
         texts(before) == texts(after)
     };
     let at = (0..old.min(new)).take_while(same).count();
-    (entry(longer, part, at), word[0].to_owned(), word[1].to_owned())
+    format!("{} {word}", entry(longer, part, at))
 }
 
 /// What a field is called, with the entry of its list.

@@ -32,7 +32,39 @@ const MOST_PAIRS: usize = 4;
 const MOST_STEPS: u64 = 300_000_000;
 
 /// The same report with those remedies that hold; `memory` is that of the report.
-pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
+pub fn tried(report: &Report, plan: &Plan, memory: &Memory) -> Report {
+    let mut made = Made::default();
+    loop {
+        if let Some(tried) = tried_further(report, plan, memory, &mut made) {
+            return tried;
+        }
+    }
+}
+
+/// What came of the trials of a report that were made so far.
+#[derive(Debug, Default)]
+pub struct Made {
+    ends: Vec<MadeTrial>,
+}
+
+#[derive(Debug)]
+struct MadeTrial {
+    code: &'static str,
+    subject: String,
+    edits: Vec<Edit>,
+    end: TrialEnd,
+    /// Steps that it took.
+    steps: u64,
+}
+
+/// One trial more: [`tried`], in pieces between which a page can do other things. Nothing, as long as trials are left.
+pub fn tried_further(
+    report: &Report,
+    plan: &Plan,
+    memory: &Memory,
+    made: &mut Made,
+) -> Option<Report> {
+    let mut report = report.clone();
     let mut trials = Trials {
         report: &report,
         plan,
@@ -41,6 +73,9 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
         left_of_pairs: MOST_PAIRS,
         steps: 0,
         dropped: Vec::new(),
+        made,
+        is_one_made: false,
+        is_short: false,
     };
     let mut findings = report.findings.clone();
     let can_be_tried =
@@ -57,10 +92,13 @@ pub fn tried(mut report: Report, plan: &Plan, memory: &Memory) -> Report {
     for it in &mut solved {
         it.further(&mut trials);
     }
+    if trials.is_short {
+        return None;
+    }
     let dropped = trials.dropped;
     report.findings = findings;
     report.sections.iter_mut().for_each(|section| without(section, &dropped));
-    report
+    Some(report)
 }
 
 /// The trials that a report may still make, and what did not hold.
@@ -73,6 +111,11 @@ struct Trials<'a> {
     /// Steps that those which were made took.
     steps: u64,
     dropped: Vec<Message>,
+    made: &'a mut Made,
+    /// Whether one was made that was not known.
+    is_one_made: bool,
+    /// Whether another one would have been.
+    is_short: bool,
 }
 
 impl Trials<'_> {
@@ -97,13 +140,36 @@ impl Trials<'_> {
     }
 
     fn outcome(&mut self, finding: &Finding, remedy: &Message) -> TrialEnd {
+        let is_it = |it: &&MadeTrial| {
+            it.code == finding.message.code
+                && it.subject == finding.subject
+                && it.edits == remedy.edits
+        };
+        if let Some(known) = self.made.ends.iter().find(is_it) {
+            self.steps = self.steps.saturating_add(known.steps);
+            return known.end.clone();
+        }
+        if self.is_one_made {
+            self.is_short = true;
+            (self.left, self.left_of_pairs) = (0, 0);
+            return TrialEnd::Fails(Vec::new());
+        }
         let Some(edited) = self.plan.edited(&remedy.edits) else {
             return TrialEnd::Fails(Vec::new());
         };
+        self.is_one_made = true;
         let mut memory = self.memory.of_findings();
         let after = untried(&mut memory, &edited);
-        self.steps = self.steps.saturating_add(memory.worked());
-        outcome(self.report, finding, &after, remedy)
+        let (end, steps) = (outcome(self.report, finding, &after, remedy), memory.worked());
+        self.steps = self.steps.saturating_add(steps);
+        self.made.ends.push(MadeTrial {
+            code: finding.message.code,
+            subject: finding.subject.clone(),
+            edits: remedy.edits.clone(),
+            end: end.clone(),
+            steps,
+        });
+        end
     }
 }
 
@@ -117,6 +183,7 @@ struct TriedFinding<'a> {
 }
 
 /// What comes of a remedy.
+#[derive(Clone, Debug)]
 enum TrialEnd {
     /// It holds.
     Holds,
