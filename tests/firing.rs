@@ -356,7 +356,7 @@ fn pairs_without_companions_are_refused_with_what_works() {
         "No cylinder fires exactly 360° from cylinder 1: the nearest, 4, misses by 30°. Sharing, cylinder 4 gets a spark −330° from its firing point (intake): backfire in the inlet."
     );
     assert_eq!(answer.to_do[0].code, "firing.instead-every-turn");
-    let verdict = "2 channels, one for each bank: planned, not yet proved";
+    let verdict = "Not yet proved: 2 channels, one for each bank";
     check_answer(&report, "channels.injection_mode", Tone::Open, verdict);
 }
 
@@ -388,11 +388,11 @@ fn companion_swap_is_said_for_today_and_for_the_day_of_sequential() {
 #[test]
 fn what_is_seen_so_far_gets_no_cure() {
     let report = example("four-partly-seen");
-    let answer = check_answer(&report, COILS, Tone::Doubtful, "Right so far: 1 of 4 seen");
+    let answer = check_answer(&report, COILS, Tone::Doubtful, "1 of 4 seen, nothing wrong so far");
     check_to_do(
         &answer,
         &[
-            "Channel 3 is certainly wrong: what the plan has there fired on another.",
+            "Channel 3 can't be as planned: what the plan has there fired on another.",
             "Not seen yet: 2, 3 and 4. Fire one channel at a time and note whose coil sparks.",
         ],
     );

@@ -42,10 +42,10 @@ test("what is taken back is told, and can be made again there", () => visit(asyn
   await type(page, "injectors.resistance", "2.4 ohm");
   await page.keyboard.press("Control+z");
   const done = page.locator(".done");
-  assert.match(await done.innerText(), /Took back: Resistance of one injector.*, 2\.4 ohm → blank/);
-  await done.getByRole("button", { name: "Make it again" }).click();
+  assert.match(await done.innerText(), /Undone: Resistance of one injector.*, 2\.4 ohm → blank/);
+  await done.getByRole("button", { name: "Redo" }).click();
   assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
-  assert.match(await done.innerText(), /Made again: .*blank → 2\.4 ohm/);
+  assert.match(await done.innerText(), /Redone: .*blank → 2\.4 ohm/);
   await type(page, "engine.cylinders", "4");
   assert.equal(await done.count(), 0, "it is about the last press alone");
 }));

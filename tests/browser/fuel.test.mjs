@@ -18,7 +18,7 @@ test("a blank plan is not asked about fuel until a finger asks for it", () => vi
   // by its name: in the bar, where it is the next card
   await page.locator("nav.bar").getByRole("link", { name: "Flow, power and fuel" }).click();
   await answered(page, "fuel");
-  assert.equal(await verdict(page, "fuel").innerText(), "To start: type the flow of one injector");
+  assert.equal(await verdict(page, "fuel").innerText(), "Needs: the flow of one injector");
   assert.deepEqual(await asked(page, "fuel"), ["at-fuel.flow", "at-fuel.power"]);
 }));
 

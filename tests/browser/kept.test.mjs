@@ -201,7 +201,7 @@ test("a plan that was not answered to the end opens without answers, and is answ
 test("the one file answers and keeps, with no server", () => visit(async ({ context }) => {
   const page = await open(context, singleFile);
   await typeAll(page, TYPED);
-  await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder: planned, not yet proved$/);
+  await reads(page, "channels.ignition_mode", /^Not yet proved: 4 channels, one for each cylinder$/);
   await go(page, "list");
   assert.ok(await page.getByText("This is the single-file page").isVisible());
   await page.reload();
@@ -217,7 +217,7 @@ const denied = () => {
 
 async function worksWithout(page) {
   await typeAll(page, FOUR);
-  await reads(page, "channels.ignition_mode", /^4 channels, one for each cylinder: planned, not yet proved$/);
+  await reads(page, "channels.ignition_mode", /^Not yet proved: 4 channels, one for each cylinder$/);
   assert.match(await notices(page).innerText(), /does not keep the plan.*Save the plan as a file/);
   assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
   const sheet = await plans(page);

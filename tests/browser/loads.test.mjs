@@ -61,7 +61,7 @@ test("a load is removed with its answer, and comes back by undo", () => visit(as
   await add(page);
   await press(page, "Remove load “idle valve”", "loads.0");
   // one is back among the loads, where there is none now
-  await page.getByRole("heading", { name: "Loads and their outputs" }).waitFor();
+  await page.getByRole("heading", { name: "Loads", exact: true }).waitFor();
   assert.equal(await page.locator('main a[href="#loads.0"]').count(), 0);
   assert.equal(await answer(page, "loads.0").count(), 0);
   await undo(page);

@@ -8,7 +8,7 @@ const visit = workshop();
 // f = n N / 60: 60 positions at 7000 rpm are 7 kHz; 5 kHz are reached at 5000 rpm
 test("a wheel of 60 less 2 passes what the input follows", () => visit(async ({ page }) => {
   await answered(page, "trigger");
-  assert.equal(await verdict(page, "trigger").innerText(), "To start: choose the crank sensor's type");
+  assert.equal(await verdict(page, "trigger").innerText(), "Needs: the crank sensor's type");
   await typeAll(page, {
     "engine.cylinders": "6", "engine.order": "1-5-3-6-2-4", "engine.highest_speed": "7000 rpm",
     "wheels.crank_teeth": "60", "wheels.missing": "2", "crank_sensor.kind": "reluctance",

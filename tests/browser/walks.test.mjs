@@ -185,7 +185,7 @@ walk("injectors of 2.4 ohm on outputs of 3 A", async (hand) => {
 });
 
 walk("a grounded solenoid valve on a half-bridge", async (hand) => {
-  await hand.to("Loads and their outputs", hand.question(/May I connect this load/));
+  await hand.to("Loads", hand.question(/May I connect this load/));
   await hand.to("Load 1 on output 1", hand.page.getByRole("button", { name: "Add a load" }), "Add a load");
   await hand.choose("Its other end goes to", "ground");
   await hand.choose("Kind of load", "solenoid");

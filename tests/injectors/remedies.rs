@@ -67,11 +67,13 @@ fn where_resistors_starve_a_driver_is_taken() {
     let found = cures(&inputs);
     assert_eq!(resistors(&found), [], "none is offered");
     let taken = found.side_by_side.taken().expect("a driver works");
-    let Means::Driver { least, most, hold, channels, fuse } = taken.means else {
+    let Means::Driver { least, peak, most, hold, channels, fuse } = taken.means else {
         panic!("{:?}", taken.means)
     };
     assert!((least.base() - 1.0).abs() < 1e-12, "{least:?}");
     assert!((most.base() - 8.0 / 3.15456).abs() < 1e-9, "{most:?}");
+    // √(1 A × 2.536 A) = 1.59 A: the next round figure inside is 2 A
+    assert!((peak.base() - 2.0).abs() < 1e-9, "{peak:?}");
     // 8 × 0.5 A = 4 A, and 4 / 0.75 = 5.33 A: the next blade fuse has 7.5 A
     assert_eq!((channels, fuse.map(Measure::base)), (Some(8), Some(7.5)), "{hold:?}");
 }

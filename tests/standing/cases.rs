@@ -65,7 +65,7 @@ fn a_controller_that_draws_most_is_named() {
 #[test]
 fn a_load_that_draws_most_is_named_with_the_time_without_it() {
     let heater = [&HEATER[..], &[("loads.0.resistance", "95 ohm")]].concat();
-    check(&heater, Tone::Good, "It lasts 14.2 days");
+    check(&heater, Tone::Good, "It lasts 14.2 days, if nothing else draws");
     let typed = [&heater[..], &[("battery.other_draw", "3.17 mA")]].concat();
     let report = check(&typed, Tone::Doubtful, "It only lasts 13.7 days");
     let to_do = answer(&report).to_do.iter().find(|it| it.code == "standing.do-switched");

@@ -14,7 +14,7 @@ use yew::{platform::spawn_local, prelude::*};
 use crate::{
     address::{ALL, Shown, shown},
     answering::{answering, detailing},
-    browser::{address, files, focus, offline, print},
+    browser::{address, files, focus, offline, print, storage},
     cards::place_of,
     components::{
         Dispatch, Page, Plans, bar, button, card_view, found_view, link_to, list, open_file,
@@ -83,6 +83,7 @@ pub(crate) fn App() -> Html {
             notices(page),
             state.answers.there().map(|it| (it.aside)(page)),
             (is_list && is_blank).then(lead),
+            (is_list && state.plan.name == quietpin_core::DEMO).then(|| own(&page.send)),
             content,
             (is_list && is_blank).then(|| welcome(page)),
             is_list.then(|| plans(page)),
@@ -325,10 +326,19 @@ fn lead() -> View {
 
 fn welcome(page: &Page) -> View {
     el!("section", "class" = "welcome";
-        el!("p"; "Answer what you know. Each question says what it needs first; blanks are fine. \
-            Everything stays on this device. The demo is a hill-climb special."),
+        el!("p"; "Answer what you know; blanks are fine. Everything stays on this device."),
         page.state.details.there().map(|details| whole_car(details, &page.send)),
     )
+}
+
+/// From the demo to a plan of one's own.
+fn own(send: &Dispatch) -> View {
+    let send = send.clone();
+    let open = Callback::from(move |_| {
+        send.dispatch(Action::Open(storage::free_key(), Box::default()));
+    });
+    el!("p", "class" = "own"; "This is the demo, an invented car. ",
+        button(Some("quiet"), "Start your own plan", open))
 }
 
 fn caution() -> View {

@@ -22,6 +22,10 @@ pub(crate) struct Card {
     pub(crate) answers: Vec<Rc<Answer>>,
     /// What is warned of where it is asked, and need not be said again below.
     pub(crate) warned: Vec<String>,
+    /// What is said in the place of a verdict as long as there is none.
+    pub(crate) idle: &'static str,
+    /// Whether it lists the cards of its question.
+    pub(crate) is_overview: bool,
 }
 
 /// Some of what a card asks.
@@ -58,6 +62,8 @@ impl Card {
             blocks: Vec::new(),
             answers: Vec::new(),
             warned: Vec::new(),
+            idle: "Not answered yet",
+            is_overview: false,
         }
     }
 
@@ -115,17 +121,17 @@ impl Block {
     }
 }
 
-/// The answer that matters most: a “no” first, then a doubt; one that is still open counts only where nothing else does.
+/// The answer that matters most: a “no” first, then a doubt, then what is still open: what is right is right only where all is.
 pub(crate) fn worst(answers: &[Rc<Answer>]) -> Option<&Rc<Answer>> {
     answers.iter().min_by_key(|it| weight(it.verdict.tone))
 }
 
-fn weight(tone: Tone) -> u8 {
+pub(crate) fn weight(tone: Tone) -> u8 {
     match tone {
         Tone::Bad => 0,
         Tone::Doubtful => 1,
-        Tone::Good => 2,
-        Tone::Open => 3,
+        Tone::Open => 2,
+        Tone::Good => 3,
     }
 }
 

@@ -32,7 +32,7 @@ pub(crate) use details::{more, numbers};
 pub(crate) use dialog::{Plans, file_input, open_file, save, whole_car};
 pub(crate) use field::{FieldPlace, Props as FieldProps, field_view};
 pub(crate) use findings::{found, found_here};
-pub(crate) use fold::{fold, lazy_fold};
+pub(crate) use fold::{fold, fold_while, lazy_fold};
 pub(crate) use list::{found_view, list};
 pub(crate) use part::{Drawn, is_as_before, parts};
 pub(crate) use pin_table::pin_table;

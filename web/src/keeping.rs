@@ -1,6 +1,6 @@
 //! What is typed is kept, taken back, brought back, and met by what another page of the same browser keeps.
 
-use gloo::events::EventListener;
+use gloo::{events::EventListener, timers::callback::Timeout};
 use quietpin_core::plan::Plan;
 use wasm_bindgen::JsCast;
 use yew::prelude::*;
@@ -23,7 +23,10 @@ pub(crate) fn opened() -> State {
     let blank = || state(storage::free_key(), Plan::default());
     let Some(key) = storage::last_open() else { return blank() };
     match storage::read(&key) {
-        storage::Stored::Plan(plan) => state(key, *plan),
+        storage::Stored::Plan(plan) => {
+            let past = storage::past(&key, &plan);
+            state(key, *plan).coming_from(past)
+        }
         storage::Stored::Nothing => blank(),
         storage::Stored::Unreadable(text, _) => {
             let mut state = blank();
@@ -33,13 +36,24 @@ pub(crate) fn opened() -> State {
     }
 }
 
+/// So long it is told what a press did, in milliseconds; it can be taken back for longer.
+const TOLD: u32 = 10_000;
+
 /// Takes in what another page keeps, when that is told, and when one comes back to this page: one that was put away is told
 /// nothing. A field whose text was refused shows what stands in the plan.
 #[hook]
 pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
     let send = dispatch.clone();
+    let held = use_mut_ref(|| None::<State>);
+    *held.borrow_mut() = Some(state.clone());
     use_effect_with((), move |()| {
         let window = gloo::utils::window();
+        let put_away = move || {
+            storage::unmark();
+            if let Some(state) = &*held.borrow() {
+                storage::keep_past(&state.key, &state.plan, state.past());
+            }
+        };
         let meet = |target: &web_sys::EventTarget, event: &'static str| {
             let send = send.clone();
             EventListener::new(target, event, move |event| {
@@ -49,12 +63,17 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
             })
         };
         let listeners = [
-            EventListener::new(&window, "pagehide", |_| storage::unmark()),
+            EventListener::new(&window, "pagehide", move |_| put_away()),
             meet(&window, "storage"),
             meet(&window, "pageshow"),
             meet(&gloo::utils::document(), "visibilitychange"),
         ];
         move || drop(listeners)
+    });
+    let send = dispatch.clone();
+    use_effect_with(state.done.clone(), move |done| {
+        let told = done.is_some().then(|| Timeout::new(TOLD, move || send.dispatch(Action::Fade)));
+        move || drop(told)
     });
     let stands = state.plan.get(&state.refused.1).unwrap_or_default().to_owned();
     use_effect_with(state.refused.clone(), move |(_, path)| focus::show_text(path, &stands));
@@ -79,11 +98,8 @@ fn held(page: &Page) -> View {
 
 /// What was done with one press, and the press that does the contrary.
 fn done(page: &Page, done: &Done) -> View {
-    let (label, contrary) = if done.is_taken_back {
-        ("Make it again", Action::Redo)
-    } else {
-        ("Take it back", Action::Undo)
-    };
+    let (label, contrary) =
+        if done.is_taken_back { ("Redo", Action::Redo) } else { ("Undo", Action::Undo) };
     el!("div", "class" = "done";
         el!("p"; &done.text),
         button(Some("quiet"), label, sending(&page.send, contrary)),

@@ -93,6 +93,8 @@ pub enum Action {
     Say(Notice),
     /// Read what was said.
     Dismiss,
+    /// What was done was told long enough.
+    Fade,
     /// Asked for what answers.
     Await,
     /// It came.
@@ -217,6 +219,17 @@ impl State {
             memory: Rc::default(),
             history: History::default(),
         }
+    }
+
+    /// The plans that can come back by taking back, the last ones first.
+    pub fn past(&self) -> impl Iterator<Item = &Rc<Plan>> {
+        self.history.past()
+    }
+
+    /// The same page, on which these plans can come back, the last one last.
+    #[must_use]
+    pub fn coming_from(self, past: Vec<Rc<Plan>>) -> Self {
+        Self { history: History::of(past), ..self }
     }
 
     /// Whether there is something to take back.
@@ -565,6 +578,7 @@ impl Reducible for State {
                 state.notices.clear();
                 state.done = None;
             }
+            Action::Fade => state.done = None,
             Action::Await => {
                 state.answers.await_again();
                 state.details.await_again();

@@ -64,10 +64,10 @@ pub(crate) const DETAILS_MISSED: &str = "The part of Quietpin that shows picture
 /// How many were found of each kind.
 pub(crate) fn counted(findings: &[Rc<Finding>]) -> String {
     let kinds = [
-        (Severity::Danger, "danger", "dangers"),
-        (Severity::Fault, "fault", "faults"),
-        (Severity::Doubt, "to check", "to check"),
-        (Severity::Note, "note", "notes"),
+        (Severity::Danger, "Danger", "Dangers"),
+        (Severity::Fault, "Fault", "Faults"),
+        (Severity::Doubt, "Check", "Checks"),
+        (Severity::Note, "Note", "Notes"),
     ];
     let parts: Vec<_> = kinds
         .into_iter()
@@ -82,9 +82,9 @@ pub(crate) fn counted(findings: &[Rc<Finding>]) -> String {
 pub(crate) const MISPLACED: &str = "A part of Quietpin could not be loaded: a newer Quietpin was published meanwhile, or the server sends it broken. \
     “Try again” loads the whole page again; what you typed is kept.";
 
-pub(crate) const TAKEN_BACK: &str = "Took back";
+pub(crate) const TAKEN_BACK: &str = "Undone";
 
-pub(crate) const MADE_AGAIN: &str = "Made again";
+pub(crate) const MADE_AGAIN: &str = "Redone";
 
 pub(crate) const CHANGED: &str = "Changed";
 

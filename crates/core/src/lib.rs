@@ -47,6 +47,9 @@ pub fn whole_car() -> plan::Plan {
     plan::parse(include_str!("whole_car.json")).unwrap_or_default()
 }
 
+/// What the demo is called.
+pub const DEMO: &str = "Hill-climb special, straight-six";
+
 /// The demo: an invented hill-climb special with a straight-six, and mistakes in it that the report finds.
 pub fn demo() -> plan::Plan {
     // the file is a part of the program; a test sees that it can be read

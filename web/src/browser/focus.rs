@@ -31,6 +31,16 @@ pub(crate) fn to_answer(subject: &str) -> bool {
     answer.is_some()
 }
 
+/// The name of what asks for the next tap.
+pub(crate) const ASK: &str = "ask";
+
+/// Shows what asks for the next tap.
+pub(crate) fn to_ask() {
+    if let Some(ask) = gloo::utils::document().get_element_by_id(ASK) {
+        show(&ask);
+    }
+}
+
 /// Puts a text into a field, which was not drawn anew.
 pub(crate) fn show_text(path: &str, text: &str) {
     let field = gloo::utils::document().get_element_by_id(&format!("at-{path}"));

@@ -5,7 +5,7 @@
 //! Storage may be denied, full, or hold a text that this version can't read: none of these may cost the
 //! fitter anything typed.
 
-use std::{cell::RefCell, cmp::Ordering};
+use std::{cell::RefCell, cmp::Ordering, rc::Rc};
 
 use gloo::timers::callback::Timeout;
 use quietpin_core::plan::{self, Plan};
@@ -151,6 +151,47 @@ fn write(key: &str, value: &str) -> bool {
         keep_second(&name, value);
     }
     is_kept && set(OPEN, key)
+}
+
+const PAST: &str = "quietpin.past";
+
+/// Between the plans of what can be taken back: no text of a plan holds it.
+const NEXT: char = '\u{1e}';
+
+/// More letters of it than this are not kept over a reload.
+const MOST_OF_PAST: usize = 500_000;
+
+/// Keeps what can be taken back for the time when the page is loaded again.
+pub(crate) fn keep_past<'a>(key: &str, now: &Plan, past: impl Iterator<Item = &'a Rc<Plan>>) {
+    let mut text = format!("{key}{NEXT}{}", plan::write(now));
+    for plan in past {
+        let plan = plan::write(plan);
+        if text.len() + plan.len() > MOST_OF_PAST {
+            break;
+        }
+        text.push(NEXT);
+        text.push_str(&plan);
+    }
+    if let Some(session) = session() {
+        // where it is refused, there is less to take back
+        session.set_item(PAST, &text).ok();
+    }
+}
+
+/// What could be taken back in this plan before the page was loaded, the last one last.
+pub(crate) fn past(key: &str, now: &Plan) -> Vec<Rc<Plan>> {
+    let Some(text) = session().and_then(|it| it.get_item(PAST).ok()?) else { return Vec::new() };
+    let mut texts = text.split(NEXT);
+    let is_of = texts.next() == Some(key)
+        && texts.next().and_then(|it| plan::parse(it).ok()).as_ref() == Some(now);
+    let plans = texts.filter(|_| is_of).map_while(|it| plan::parse(it).ok());
+    let mut past: Vec<_> = plans.map(Rc::new).collect();
+    past.reverse();
+    past
+}
+
+fn session() -> Option<web_sys::Storage> {
+    web_sys::window()?.session_storage().ok()?
 }
 
 /// Takes a plan out of the list; it can be brought back.

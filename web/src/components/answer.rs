@@ -73,9 +73,16 @@ fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let tone = answer.verdict.tone;
     // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
     let first = if tone == Tone::Bad { 1 } else { 2 };
+    // what was found, and is said here, is said with how grave it is
+    let found_as = |message: &Message| told.found.iter().find(|it| it.message.text == message.text);
+    let badge = |message: &Message| {
+        found_as(message).map(|it| el!("span", "class" = "severity"; words::severity(it.severity)))
+    };
+    let class_of =
+        |message: &Message| found_as(message).map_or("", |it| words::severity_class(it.severity));
     let steps = |steps: &[Message]| {
         el!("ul", "class" = "to-do", "aria-label" = "What to do";
-            all(steps.iter().map(|it| el!("li"; whole(&it.text)))))
+            all(steps.iter().map(|it| el!("li", "class" = class_of(it); badge(it), whole(&it.text)))))
     };
     // what cures what was found stands there once more, to be done by a tap
     let is_cure = |step: &Message| told.found.iter().any(|it| it.remedies.contains(step));
@@ -104,8 +111,9 @@ fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
             el!("span", "class" = "sign", "aria-hidden" = "true"; words::tone_sign(tone)),
             el!("p"; whole(&answer.verdict.message.text)),
         ),
-        answer.why.as_ref().map(|it| el!("p", "class" = "why"; whole(&it.text))),
+        answer.why.as_ref().map(|it| el!("p", "class" = format!("why {}", class_of(it)); badge(it), whole(&it.text))),
         (!best.is_empty()).then(|| steps(best)),
+        answer.assumed.as_ref().map(|it| fold("ways", "What was assumed", false, el!("p"; whole(&it.text)))),
         (!more.is_empty()).then(further),
         el!("div"; found),
         all(first_caution.iter().map(|it| caution(it))),

@@ -9,8 +9,9 @@ use quietpin_core::{
 };
 use yew::prelude::*;
 
-use super::{Dispatch, Page, button, fold, sending};
+use super::{Dispatch, Page, button, fold_while, sending};
 use crate::{
+    browser::focus,
     element::{View, all, el, keyed, on_click, several, whole},
     state::Action,
 };
@@ -46,7 +47,7 @@ fn Worked(props: &Props) -> Html {
     let tool = bench.tool.as_ref().map(|it| el!("p"; &it.text));
     let says = bench.says.iter().map(|it| el!("li"; &it.text));
     el!("div", "class" = "bench";
-        el!("div"; fold("cautions", "Caution: read this first", is_new, all(bench.cautions.iter().map(caution))), tool),
+        el!("div"; fold_while("cautions", "Caution: read this first", is_new, all(bench.cautions.iter().map(caution))), tool),
         el!("div"; now.map(|now| asked(props, bench, now, &chosen))),
         el!("ul", "class" = "says", "aria-live" = "polite"; all(says)),
         el!("ol", "class" = "channels", "aria-label" = "Channels, in the order of firing";
@@ -88,7 +89,7 @@ fn asked(
     };
     let nothing = if words.is_empty() { "Nothing fires" } else { "Nothing else" };
     several!(
-        el!("p", "class" = "ask"; whole(&now.ask.text)),
+        el!("p", "class" = "ask", "id" = focus::ASK, "tabindex" = "-1"; whole(&now.ask.text)),
         el!("div", "class" = "answers";
             all(bench.targets.iter().map(|it| answer(it, it.clone())))),
         el!("div", "class" = "none"; answer(NOTHING, nothing.to_owned())),
@@ -107,7 +108,10 @@ fn channel(
     let number = it.channel;
     let choose = {
         let chosen = chosen.clone();
-        Callback::from(move |_| chosen.set(Some(number)))
+        Callback::from(move |_| {
+            chosen.set(Some(number));
+            focus::to_ask();
+        })
     };
     let label = several!(el!("span"; format!("Channel {number} → {found}")), stands);
     let current = is_now.then_some("step");

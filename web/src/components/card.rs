@@ -14,7 +14,7 @@ use crate::{
     browser::storage,
     cards::{Card, place_of},
     element::{View, all, el, keyed, nothing, on_click, several},
-    questions::{answers, asks, name_of, question_of},
+    questions::{answers, asks, name_of},
     state::{Action, State},
 };
 
@@ -28,11 +28,10 @@ pub(crate) fn card_view(page: &Page, questions: &[Cards], here: (usize, usize)) 
     let Some(card) = cards.get(at) else { return nothing() };
     let is_here = |it: &&Rc<Finding>| place_of(questions, &it.subject) == Some(here);
     let found: Vec<_> = page.state.report.findings.iter().filter(is_here).cloned().collect();
-    let question = question_of(&page.state.report, id);
     let title = || el!("h1", "id" = "title", "tabindex" = "-1"; &card.title);
     let parts = || {
         let rows = cards.iter().enumerate().map(|(other, card)| row(card, other == at));
-        let which = format!("{}: {} of {}", name_of(id), at + 1, cards.len());
+        let which = format!("All of {}", name_of(id));
         el!("details", "class" = "parts";
             el!("summary"; title(), el!("small"; which)),
             el!("ul", "class" = "rows"; all(rows)),
@@ -41,7 +40,6 @@ pub(crate) fn card_view(page: &Page, questions: &[Cards], here: (usize, usize)) 
     let view = el!("section", "class" = "question card", "aria-labelledby" = "title";
         el!("div", "class" = "head";
             if cards.len() > 1 { parts() } else { title() },
-            (cards.len() == 1 && question != card.title).then(|| el!("p", "class" = "asks"; question)),
         ),
         asks(page, card),
         answers(page, card, &found, false),
@@ -64,8 +62,8 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
     let link = |address: &str, label: String| el!("a", "href" = format!("#{address}"); el!("span", "class" = "name"; label));
     let inside = match before {
         Some(at) => several!(
-            beside(at.checked_sub(1).and_then(|it| flat.get(it)), "before", "‹"),
             link(LIST, format!("List{}", wrong(state))),
+            beside(at.checked_sub(1).and_then(|it| flat.get(it)), "before", "‹"),
             beside(flat.get(at + 1), "after", "›"),
         ),
         None if shown(&state.address) != Shown::List(LIST) => {
@@ -88,7 +86,7 @@ pub(crate) fn bar(page: &Page, questions: &[Cards], here: Option<(usize, usize)>
     el!("nav", "class" = "bar", "aria-label" = "Questions";
         inside,
         tool(Action::Undo, "Undo", "↶", state.can_undo()),
-        state.can_redo().then(|| tool(Action::Redo, "Redo", "↷", true)),
+        tool(Action::Redo, "Redo", "↷", state.can_redo()),
     )
 }
 

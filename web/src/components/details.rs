@@ -97,10 +97,10 @@ pub(crate) fn more(page: &Page, finding: &Finding) -> View {
     let remedies = || el!("ul"; all(finding.remedies.iter().map(remedy)));
     el!("details";
         el!("summary"; "Why, and what to do"),
-        holds(finding),
         explained.map(|it| el!("p"; it.why)),
         explained.filter(|_| !has_remedies).map(|it| el!("p"; it.act)),
         has_remedies.then(remedies),
+        holds(finding),
         explained.map(|it| el!("p", "class" = "source"; "Source: ", it.source)),
         working(std::iter::once(("How it was found", finding.working.as_slice()))),
     )
@@ -109,14 +109,17 @@ pub(crate) fn more(page: &Page, finding: &Finding) -> View {
 /// Does in the plan what a remedy says, where that is an edit of it.
 fn doing(page: &Page, remedy: &Message) -> Option<View> {
     let apply = Action::Apply(remedy.edits.clone());
-    let press = || button(None, "Do this in the plan", sending(&page.send, apply));
+    // the plan can't enter anything in the controller: it takes note that the fitter has
+    let is_entered = remedy.edits.iter().all(|it| it.path.starts_with("controller."));
+    let label = if is_entered { "I have entered it" } else { "Do this in the plan" };
+    let press = || button(None, label, sending(&page.send, apply));
     (page.state.is_tried && !remedy.edits.is_empty()).then(press)
 }
 
 fn holds(finding: &Finding) -> View {
     let from = match finding.basis {
-        Basis::AsPlanned => "From the plan",
-        Basis::AsWired => "From what was found at the car",
+        Basis::AsPlanned => "As planned",
+        Basis::AsWired => "As found at the car",
     };
     let place = Place::at_path(&finding.subject).map_or("", |place| place.field().label);
     let when = match &finding.holds {

@@ -8,6 +8,7 @@ use yew::prelude::*;
 
 use super::{Dispatch, Page, button};
 use crate::{
+    address::{PLANS, Shown, shown},
     answering::Details,
     browser::{files, print, storage},
     element::{View, all, el, keyed, on, on_click, on_typing},
@@ -28,7 +29,8 @@ pub(crate) fn Plans(props: &Props) -> Html {
     // the plans are read anew where another one is opened, and where one looks at them: another page may have kept some
     let kept = use_memo((state.key.clone(), *toggles), |_| (storage::list(), storage::removed()));
     let (kept, removed) = (with_open(kept.0.clone(), state), &kept.1);
-    let details = el!("details", "class" = "plans";
+    let is_here = shown(&state.address) == Shown::List(PLANS);
+    let details = el!("details", "class" = "plans", "open" = is_here.then_some("");
         el!("summary"; "Plans"),
         el!("div", "class" = "sheet";
             name(state, send),
@@ -64,13 +66,13 @@ fn buttons(state: &State, send: &Dispatch, removing: UseStateHandle<bool>) -> Vi
     el!("div", "class" = "buttons";
         button(None, "New, blank", open_new(|_| Plan::default())),
         button(None, "New, from the demo", open_new(|_| quietpin_core::demo())),
-        state.details.there().map(|details| whole_car(details, send)),
         button(None, "New, a copy of this", open_new(copy)),
         el!("label", "class" = "button", "for" = "plan-file"; "Open a file"),
         file_input("plan-file", send.clone(), open),
         button(None, "Save as a file", save(state.plan.clone(), send.clone())),
         button(None, "Print", Callback::from(|_| print::print())),
-        button(None, remove, removal(&state.key, send, removing)),
+        state.details.there().map(|details| whole_car(details, send)),
+        button(Some("quiet last"), remove, removal(&state.key, send, removing)),
     )
 }
 
@@ -80,7 +82,7 @@ pub(crate) fn whole_car(details: &'static Details, send: &Dispatch) -> View {
     let open = Callback::from(move |_| {
         send.dispatch(Action::Open(storage::free_key(), Box::new((details.whole_car)())));
     });
-    button(Some("quiet"), "The whole car: 24 outputs, 18 loads, 6 relays", open)
+    button(Some("quiet"), "New, from the whole car: 24 outputs, 18 loads, 6 relays", open)
 }
 
 /// A field that takes a plan's file; `then` says what is done with the plan.
@@ -148,7 +150,7 @@ fn entry(kept: &storage::Kept, open: &str, send: &Dispatch) -> View {
 fn removed_entry(kept: &storage::Kept, send: &Dispatch) -> View {
     let name = if kept.name.is_empty() { words::UNNAMED } else { &kept.name };
     let button =
-        el!("button", "type" = "button", "class" = "quiet"; format!("Removed: {name}: bring back"));
+        el!("button", "type" = "button", "class" = "quiet"; format!("Bring back “{name}”"));
     let (key, send) = (kept.key.clone(), send.clone());
     let bring_back = Callback::from(move |_| match storage::bring_back(&key) {
         Some(key) => open_kept(&key, &send),

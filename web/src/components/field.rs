@@ -7,7 +7,6 @@ use std::rc::Rc;
 use input::input;
 use quietpin_core::{
     message::Message,
-    quantity::Value,
     read::{FieldState, State as Standing},
     schema::{Field, Kind, Place},
 };
@@ -64,6 +63,8 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
         Kind::Row => "",
         // nothing is ever noted of a name
         Kind::Text => " short named",
+        // a box beside its name would cut off what is chosen
+        Kind::Choice(choices) if choices.iter().any(|it| it.label.chars().count() > FITS) => "",
         Kind::Quantity { .. } | Kind::Whole(..) | Kind::Choice(_) | Kind::NameIn(_) => " short",
     };
     let class = match problem {
@@ -74,15 +75,17 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
     let view = el!("div", "class" = class;
         el!("label", "for" = props.place.id("at", path); label),
         input(props, field, typed, problem.is_some()),
-        problem.map(|it| problem_view(props, it)),
+        problem.map(|it| problem_view(props, it, standing)),
         note(field, standing, typed, props),
     );
     keyed(path, view)
 }
 
-fn problem_view(props: &Props<'_>, problem: &Message) -> View {
+fn problem_view(props: &Props<'_>, problem: &Message, standing: Option<&FieldState>) -> View {
+    // what is read, but found wrong, is no slip of the hand
+    let is_unreadable = standing.is_some_and(|it| it.state == Standing::Unreadable);
     el!("p", "class" = "problem", "id" = props.place.id("problem", &props.path);
-        el!("strong"; "Error: "), &problem.text)
+        is_unreadable.then(|| el!("strong"; "Error: ")), &problem.text)
 }
 
 fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props<'_>) -> View {
@@ -92,7 +95,8 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let text = match (stands, value) {
         // nothing moves under the hand: what it was taken for is told once that rests
         _ if is_typing => before(field, props),
-        (Some(Standing::Assumed), Some(value)) => {
+        // what is chosen for a blank stands in the box itself
+        (Some(Standing::Assumed), Some(value)) if !is_choice(field) => {
             format!("Assumed: {}.", value.shown)
         }
         (Some(Standing::Given), Some(value))
@@ -113,18 +117,11 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
         (!hint.is_empty()).then(|| el!("p"; hint)),
         (!text.is_empty()).then(|| el!("p"; text)),
         meant(field, typed).filter(|_| !is_typing).map(|other| other_unit(props, typed, other)),
-        cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
         is_asked.then(|| measure(field, basis)),
     )
 }
 
-/// What was chosen, where a phone cuts it off in its box.
-fn cut<'a>(field: &Field, value: Option<&'a Value>) -> Option<&'a str> {
-    let label = value.filter(|_| matches!(field.kind, Kind::Choice(_)))?.shown.as_str();
-    (label.chars().count() > FITS).then_some(label)
-}
-
-/// A label of so many letters fits into its box on a phone.
+/// A label of so many letters fits into a box beside its name on a phone.
 const FITS: usize = 14;
 
 fn measure(field: &Field, basis: Option<&str>) -> View {
@@ -137,7 +134,7 @@ fn measure(field: &Field, basis: Option<&str>) -> View {
 
 fn hint(field: &Field) -> String {
     match field.kind {
-        Kind::Row if !field.hint.is_empty() => format!("For example {}", field.hint),
+        Kind::Row | Kind::Text if !field.hint.is_empty() => format!("For example {}", field.hint),
         _ => field.hint.to_owned(),
     }
 }
@@ -157,9 +154,14 @@ fn before(field: &Field, props: &Props<'_>) -> String {
 /// What would be taken for it if it were blank.
 fn usual(field: &Field) -> String {
     match field.assumed.filter(|_| !is_choice(field)) {
-        Some(assumed) => format!("Usual: {}.", assumed.text),
+        Some(assumed) => format!("Usual: {}.", signed(assumed.text)),
         None => String::new(),
     }
+}
+
+/// A value as it would be typed, with the proper signs of its units.
+fn signed(text: &str) -> String {
+    text.replace("kohm", "kΩ").replace("mohm", "mΩ").replace("ohm", "Ω").replace("mm2", "mm²")
 }
 
 /// The unit that a bare number may have been meant in, beside the one that it was taken in.

@@ -72,14 +72,11 @@ pub(crate) fn found_here(page: &Page, findings: &[Rc<Finding>], card: &Card) -> 
     let finding = |it: &Rc<Finding>| {
         // where the answer says “no”, it has said why, and the best way out
         let is_short = card.worst().is_some_and(|it| it.verdict.tone == Tone::Bad);
-        let words = if is_said(&it.message) {
-            el!("p"; el!("span", "class" = "severity"; words::severity(it.severity)))
-        } else {
-            el!("p", "class" = is_short.then_some("clamped"); said(it))
-        };
+        // the answer says it, with how grave it is
+        let words = (!is_said(&it.message))
+            .then(|| el!("p", "class" = is_short.then_some("clamped"); said(it)));
         let cure = it.remedies.first().filter(|it| !is_short && !is_said(it));
-        let told = if is_said(&it.message) { " above" } else { "" };
-        el!("li", "class" = format!("{}{told}", words::severity_class(it.severity));
+        el!("li", "class" = words::severity_class(it.severity);
             words,
             cure.map(|it| el!("p", "class" = "cure"; whole(&it.text))),
             page.state.details.there().map(|details| (details.more)(page, it)),

@@ -21,6 +21,19 @@ pub(crate) fn fold(
     html! { <Fold {class} {summary} {wanted}>{ Html::from(children) }</Fold> }.into()
 }
 
+/// The same, and it closes once it is no longer wanted.
+pub(crate) fn fold_while(
+    class: &'static str,
+    summary: impl Into<AttrValue>,
+    wanted: bool,
+    children: View,
+) -> View {
+    let summary = summary.into();
+    // another one, which was never opened
+    let key = if wanted { "wanted" } else { "done" };
+    html! { <Fold {key} {class} {summary} {wanted}>{ Html::from(children) }</Fold> }.into()
+}
+
 #[derive(Properties, PartialEq)]
 struct Props {
     class: &'static str,

@@ -14,15 +14,26 @@ use super::{
 };
 use crate::{
     browser::focus,
-    cards::{Card, worst},
-    element::{View, el, nothing, on_click, whole},
+    cards::{Card, weight},
+    element::{View, el, on_click, whole},
     state::State,
     words,
 };
 
 /// The line above a card.
 pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding>]) -> View {
-    let Some(answer) = in_sight(&page.state, cards, card) else { return nothing() };
+    let Some(answer) = in_sight(&page.state, cards, card) else {
+        return el!("p", "class" = "line open";
+            sign(Tone::Open),
+            el!("span", "class" = "words"; el!("b"; card.idle)),
+        );
+    };
+    if let Some(all) = card.is_overview.then(|| of_all(cards)).flatten() {
+        return el!("a", "class" = format!("line {}", words::tone_class(all.0)), "href" = format!("#{}", card.key);
+            sign(all.0),
+            el!("span", "class" = "words", "aria-live" = "polite"; el!("b"; all.1)),
+        );
+    }
     let subject = answer.subject.clone();
     let go = Callback::from(move |event: Event| {
         if focus::to_answer(&subject) {
@@ -37,7 +48,9 @@ pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding
             found.iter().find_map(|it| it.remedies.first()).or_else(|| answer.to_do.first())
         }
     };
-    let line = el!("a", "class" = format!("line {}", words::tone_class(tone)), "href" = format!("#{}", answer.subject);
+    // beside its answers, where there is room for both, the line would only say it twice
+    let own = if card.answers.is_empty() { "" } else { " own" };
+    let line = el!("a", "class" = format!("line {}{own}", words::tone_class(tone)), "href" = format!("#{}", answer.subject);
         sign(tone),
         el!("span", "class" = "words", "aria-live" = "polite";
             el!("b"; titled(&answer)),
@@ -47,19 +60,34 @@ pub(crate) fn line(page: &Page, cards: &[Card], card: &Card, found: &[Rc<Finding
     on_click(line, go)
 }
 
-/// The answer of the card that was changed last, or the one that matters most. A card that answers nothing of its own shows
-/// those of its question, or of all questions.
+/// The answer of the card that was changed last, or the one that matters most. Of a card that answers nothing of its own, the
+/// one that was changed on it last: another one would be taken for its own.
 fn in_sight(state: &State, cards: &[Card], card: &Card) -> Option<Rc<Answer>> {
-    let of =
-        |cards: &[Card]| cards.iter().flat_map(|it| it.answers.iter().cloned()).collect::<Vec<_>>();
-    let mut answers = card.answers.clone();
-    if answers.is_empty() {
-        answers = of(cards);
-    }
-    if answers.is_empty() {
-        answers = state.report.sections.iter().flat_map(|it| it.answers.iter().cloned()).collect();
-    }
-    let answers = &answers;
-    let last = state.lead.as_ref().and_then(|lead| answers.iter().find(|it| it.subject == *lead));
-    last.or_else(|| worst(answers)).cloned()
+    let sections = &state.report.sections;
+    let mut all: Box<dyn Iterator<Item = &Rc<Answer>>> = if card.answers.is_empty() {
+        Box::new(sections.iter().flat_map(|it| &it.answers))
+    } else {
+        Box::new(card.answers.iter())
+    };
+    let last = state.lead.as_ref().and_then(|lead| all.find(|it| it.subject == *lead));
+    let own = || if card.is_overview { worst_of(cards) } else { card.worst() };
+    last.or_else(own).cloned()
+}
+
+fn worst_of(cards: &[Card]) -> Option<&Rc<Answer>> {
+    cards.iter().flat_map(|it| &it.answers).min_by_key(|it| weight(it.verdict.tone))
+}
+
+/// How all that a card lists stands, and how many of it: the worst by name.
+fn of_all(cards: &[Card]) -> Option<(Tone, String)> {
+    let answers: Vec<_> = cards.iter().flat_map(|it| &it.answers).collect();
+    let worst = worst_of(cards)?;
+    let tone = worst.verdict.tone;
+    let as_bad = answers.iter().filter(|it| it.verdict.tone == tone).count();
+    let said = match (tone, as_bad) {
+        (Tone::Good, 1) | (Tone::Bad | Tone::Doubtful | Tone::Open, 1) => titled(worst),
+        (Tone::Good, all) => format!("Nothing wrong in all {all}"),
+        (_, more) => format!("{} (and {} more)", titled(worst), more - 1),
+    };
+    Some((tone, said))
 }

@@ -40,7 +40,8 @@ pub(crate) fn sign(tone: Tone) -> View {
 /// What an answer says in a row: one that is open, what it needs; one that is right, no more than that it is.
 pub(crate) fn stands(answer: &Answer) -> String {
     match &answer.why {
-        Some(why) if answer.verdict.tone == Tone::Open => whole(&why.text),
+        // what it needs stands in the verdict, or else in the sentence below it
+        Some(why) if answer.verdict.message.text == "Not answered yet" => whole(&why.text),
         _ if answer.verdict.tone == Tone::Good => whole(&answer.verdict.message.text),
         _ => titled(answer),
     }

@@ -28,8 +28,8 @@ pub(crate) fn sheet(page: &Page) -> View {
         part("Findings", usual.facts.iter().enumerate().map(|(at, it)| fact(at, it))),
         part("Enter in the controller", usual.enter.iter().map(setting)),
         part("Buy", usual.buy.iter().map(|it| ticked(&it.told(), false))),
-        proofs(&usual),
         cautions(&usual),
+        proofs(&usual),
         usual.assumed_told("they stand on the page with all questions").map(|it| el!("p", "class" = "basis"; it)),
     )
 }

@@ -28,11 +28,13 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     fields.push(controller::FEED.into());
     fields.push(controller::AFTER_KEY_OFF.into());
     fields.extend(part(Part::SwitchedFeeds));
-    let mut cards = vec![
-        Card::new("conditions", "Battery voltages and temperatures")
-            .asking(Block::Made(|_, _| el!("p", "class" = "why"; "Every answer is worked out at the ends of these."), 0))
-            .asking(Block::Form(fields)),
+    let mut conditions = vec![
+        Card::new("conditions", "Battery voltages and temperatures").asking(Block::Form(fields)),
     ];
+    for card in &mut conditions {
+        card.idle = "Every answer uses these, from lowest to highest";
+    }
+    let mut cards = conditions;
     if !state.plan.left_over().is_empty() {
         let left = Block::Made(left_over, 0);
         cards.push(Card::new("left_over", "What has no place in this plan").asking(left));

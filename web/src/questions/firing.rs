@@ -111,6 +111,7 @@ fn at_the_car(state: &State, list: Place, title: &str, kind: usize) -> Option<Ca
     let mut card =
         Card::new(subject, title).asking(Block::Made(bench, kind)).asking(typed).answering(wired);
     let test = planned_with_bench(state, kind).and_then(|it| it.bench.as_ref());
+    card.idle = "Not tested yet";
     card.warned.extend(test.iter().flat_map(|it| &it.cautions).map(|it| it.text.clone()));
     Some(card)
 }

@@ -1,10 +1,13 @@
 //! How does this output rest, before the load is connected?
 
+use std::rc::Rc;
+
 use quietpin_core::{
     car::relays::of_coils,
     fields::{self, loads, outputs},
     plan::{MOST_ENTRIES, Plan, names_in},
     questions::outputs::QUESTION,
+    report::{Answer, Tone},
     schema::{Part, Place},
 };
 
@@ -26,8 +29,10 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let answers = answers_in(&state.report, "outputs");
     let about =
         |subject: &str| answers.iter().filter(|it| it.subject == subject).collect::<Vec<_>>();
+    let mut overview_card = Card::new("outputs", "Loads");
+    overview_card.is_overview = true;
     let mut cards = vec![
-        Card::new("outputs", "Loads and their outputs")
+        overview_card
             .asking(Block::Made(overview, 0))
             .asking(Block::Made(|page, _| parts(page, 1, CONTROLLER), 0))
             .answering(answers.iter().filter(|it| !is_of_record(&it.subject))),
@@ -102,10 +107,15 @@ fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize
     let block = if described.contains(&at) { Block::Also(fields) } else { Block::Form(fields) };
     described.push(at);
     let is_known = !plan.text(outputs::STAGE.at(at)).trim().is_empty();
-    let blocks = vec![block, Block::Made(|page, at| removing(page, Part::Outputs, at), at)];
-    let summary =
-        format!("Its output, {}", what(Part::Outputs, at, plan.text(outputs::NAME.at(at))));
-    vec![Block::Fold { class: "second", summary, is_wanted: !is_known, blocks }]
+    let blocks = vec![block];
+    let summary = called(Part::Outputs, at, plan.text(outputs::NAME.at(at)));
+    // where it is not known what to do with the load, the output is what to look at
+    let is_doubtful = |it: &Rc<Answer>| {
+        it.subject.trim_end_matches(".coil") == owner && it.verdict.tone == Tone::Doubtful
+    };
+    let lacks = plan.text(outputs::ON_LEVEL.at(at)).trim().is_empty()
+        && answers_in(&state.report, "outputs").iter().any(is_doubtful);
+    vec![Block::Fold { class: "second", summary, is_wanted: !is_known || lacks, blocks }]
 }
 
 fn of_output(at: usize) -> Vec<Place> {

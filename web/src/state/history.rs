@@ -28,6 +28,16 @@ impl History {
         !self.future.is_empty()
     }
 
+    /// The plans that can come back, the last ones first.
+    pub(super) fn past(&self) -> impl Iterator<Item = &Rc<Plan>> {
+        self.past.iter().rev()
+    }
+
+    /// What can be taken back of a plan that was open before the page was loaded, the last one last.
+    pub(super) fn of(past: Vec<Rc<Plan>>) -> Self {
+        Self { past, ..Self::default() }
+    }
+
     /// Remembers the plan before a change at `place`; a change without place stands alone.
     pub(super) fn remember(&mut self, place: &str, before: Rc<Plan>) {
         self.future.clear();

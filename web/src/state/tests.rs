@@ -217,10 +217,10 @@ fn what_is_taken_back_or_made_again_is_told() {
     let start = || vec![typed("injectors.resistance", "2.4 ohm"), Action::Undo];
     let told = |state: &State| state.done.clone().map(|it| (it.text, it.is_taken_back));
     let back = after(start());
-    let text = "Took back: Resistance of one injector at 20 °C, 2.4 ohm → blank".to_owned();
+    let text = "Undone: Resistance of one injector at 20 °C, 2.4 ohm → blank".to_owned();
     assert_eq!(told(&back), Some((text, true)));
     let again = Rc::clone(&back).reduce(Action::Redo);
-    let text = "Made again: Resistance of one injector at 20 °C, blank → 2.4 ohm".to_owned();
+    let text = "Redone: Resistance of one injector at 20 °C, blank → 2.4 ohm".to_owned();
     assert_eq!(told(&again), Some((text, false)));
     let other = again.reduce(typed("engine.cylinders", "4"));
     assert_eq!(told(&other), None, "it is about the last press alone");

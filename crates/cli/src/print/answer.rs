@@ -28,7 +28,7 @@ pub(super) fn print(sheet: &mut Sheet, answer: &Answer, options: Options) {
         _ => format!(" ({})", basis(answer.basis)),
     };
     sheet.item(0, "> ", &format!("{}{basis}", verdict.message.text));
-    if let Some(why) = &answer.why {
+    for why in answer.why.iter().chain(&answer.assumed) {
         sheet.paragraph(INDENT, &why.text);
     }
     print_list(sheet, "What to do:", &answer.to_do);

@@ -38,13 +38,13 @@ pub(super) fn print(sheet: &mut Sheet, usual: &Usual) {
             sheet.item(0, TICK, &part.told());
         }
     }
-    print_proofs(sheet, usual);
     if !usual.cautions.is_empty() {
         sheet.heading("Take care", '-');
         for caution in &usual.cautions {
             sheet.item(0, "- ", &caution.text);
         }
     }
+    print_proofs(sheet, usual);
     if let Some(told) = usual.assumed_told("--full lists them") {
         sheet.blank();
         sheet.paragraph(0, &told);

@@ -62,6 +62,8 @@ pub enum Means {
     Driver {
         /// The least peak that opens one.
         least: Current,
+        /// The peak to set.
+        peak: Current,
         /// The highest that is sure to be reached.
         most: Current,
         /// The least hold current.
@@ -290,6 +292,7 @@ fn driver(
     let channels = outputs(inputs.count, 1);
     let means = Means::Driver {
         least: window.least,
+        peak: window.best(),
         most: window.most,
         hold,
         channels,

@@ -66,6 +66,9 @@ pub struct Answer {
     /// Why, in one sentence.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<Message>,
+    /// The usual values that it rests on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub assumed: Option<Message>,
     /// What to do, in order.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
@@ -98,11 +101,7 @@ pub struct Answer {
 impl Answer {
     /// What was assumed for it stands behind the reason: it is nothing to do.
     pub(crate) fn assume(&mut self, taken: Option<Message>) {
-        let Some(taken) = taken else { return };
-        self.why = Some(match self.why.take() {
-            Some(why) => why.and_then(&taken),
-            None => taken,
-        });
+        self.assumed = taken;
     }
 
     /// An answer that is only a verdict so far.
@@ -113,6 +112,7 @@ impl Answer {
             verdict: Verdict { tone, message },
             basis: Basis::AsPlanned,
             why: None,
+            assumed: None,
             to_do: Vec::new(),
             cautions: Vec::new(),
             figures: Vec::new(),

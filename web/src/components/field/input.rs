@@ -55,8 +55,14 @@ fn text_input(
     let keep = Callback::from(move |typed| send.dispatch(Action::Type(path.clone(), typed)));
     el!("div", "class" = "entry";
         on_typing(input, typed, keep),
-        (!unit.is_empty()).then(|| el!("span", "class" = "unit"; sign(unit))),
+        // one that was typed stands alone
+        (!unit.is_empty()).then(|| el!("span", "class" = "unit"; if has_unit(typed) { "" } else { sign(unit) })),
     )
+}
+
+/// Whether a text names a unit itself.
+fn has_unit(typed: &str) -> bool {
+    typed.trim_end().ends_with(|it: char| it.is_alphabetic() || matches!(it, '²' | '%' | '°'))
 }
 
 /// A unit with its proper sign; a field names it as it is typed without one.

@@ -84,7 +84,7 @@ fields! {
         .hint("blank: the dwell entered, else 4 ms")
         .rare();
     /// Whether it holds its own supply on when the key is turned off.
-    AFTER_KEY_OFF: AfterKeyOff = choice("after_key_off", "At key-off the controller")
+    AFTER_KEY_OFF: AfterKeyOff = choice("after_key_off", "Controller at key-off")
         .hint("one that switches its own main relay stays on for a while")
         .measure("Key on, then off: meter on the controller's own supply. Does it fall at once, or seconds later?")
         .rare();

@@ -93,14 +93,14 @@ fields! {
         .first();
     /// By what it is switched: `speed` or `otherwise`.
     SWITCHED_BY: SwitchedBy = choice("switched_by", "It is switched by")
-        .hint("blank: an engine speed, if one is typed, and for coils, pump and alternator");
+        .hint("blank: by engine speed, where one is typed");
     /// Speed at which the controller switches it on.
     RELAY_ON_AT: RotationalSpeed = quantity("relay_on_at", "Threshold: relay on at", "rpm", 0.0, 10000.0)
         .hint("100 rpm for coils or a pump")
         .first();
     /// Speed at which the controller switches it off.
     RELAY_OFF_BELOW: RotationalSpeed = quantity("relay_off_below", "Release: relay off below", "rpm", 0.0, 10000.0)
-        .hint("blank: a share of the threshold");
+        .hint("blank: 60% of the threshold");
     /// How long the pump runs at key-on.
     PRIME: Time = quantity("prime", "Pump runs at key-on for", "ms", 0.0, 60000.0)
         .assumed("2 s", "common practice, no source")
@@ -126,7 +126,7 @@ fields! {
         .hint("copper; 4 mm² or 12 AWG");
     /// Name of the output that its coil hangs on.
     OUTPUT: OutputName = output_name("output", "Its coil is on output")
-        .hint("one of the outputs below")
+        .hint("an output of this plan")
         .first();
     /// Where the coil's other end goes.
     FAR_END: FarEnd = choice("far_end", "The coil's other end goes to")

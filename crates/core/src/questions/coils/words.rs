@@ -8,14 +8,14 @@ sentences! {
     TITLE = "coils.title", "What dwell do they need?";
     FEED_TITLE = "coils.feed-title", "Fuse, relay and cable for the coils";
     // verdicts
-    BLANK = "coils.blank", "To start: type the coil's resistance";
+    BLANK = "coils.blank", "Needs: the coil's resistance";
     NO_VOLTAGE = "coils.no-voltage", "The igniter leaves the coil no voltage";
     NEVER = "coils.never", "They never reach {current}";
     RUNS_OUT_AT = "coils.runs-out-at", "Dwell runs out at {speed}";
     TOO_LONG = "coils.too-long", "Coil duty too high: {duty}";
     WEAK_CRANKING = "coils.weak-cranking", "May not reach {current} while cranking";
     NOT_SURE = "coils.not-sure", "May not reach {current}";
-    IN_TIME = "coils.in-time", "Time to charge: {needed} of {available}";
+    IN_TIME = "coils.in-time", "Time enough to charge: {needed} of {available}";
     DWELL_IS = "coils.dwell-is", "Dwell {dwell} at {supply}";
     DWELL_LONG = "coils.dwell-long", "Dwell too long: charged to {current}";
     DWELL_SHORT = "coils.dwell-short", "Dwell too short: charged to {current}";

@@ -55,7 +55,7 @@ fields! {
         .hint("8 V at the starter while it turns")
         .measure("With an old battery, run down until 8 V is left at the starter while it turns: read the controller's speed. Recharge at once; crank in short bursts, starters overheat.");
     /// What the coils do as power arrives: `quiet`, `spark` or `held`.
-    POWER_UP: PowerUp = choice("power_up", "At power-up the coils")
+    POWER_UP: PowerUp = choice("power_up", "Coils at power-up")
         .measure("Plugs out on a grounded bar, no fuel vapour, engine stopped: close the relay by hand and watch for a spark.");
     /// Time that a coil needs after power before it can charge.
     WARM_UP: Time = quantity("warm_up", "Coil ready after power-up", "ms", 0.0, 2000.0)

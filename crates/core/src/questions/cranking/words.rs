@@ -64,7 +64,7 @@ sentences! {
     DO_SET = "cranking.do-set",
         "Enter: threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
     DO_KEEP = "cranking.do-keep",
-        "Keep yours: threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
+        "Keep threshold {threshold}, release {release}, {agree} {agree|reading|readings} in a row.";
     DO_MEASURE = "cranking.do-measure",
         "Record the speed from every tooth while cranking cold, fuel and spark off. Type the mean and the dip: they decide the band.";
     DO_LISTEN = "cranking.do-listen",
@@ -83,7 +83,7 @@ sentences! {
     FIGURE_USUAL = "cranking.figure-usual", "100 rpm, common practice";
     FIGURE_SLOWEST = "cranking.figure-slowest", "Slowest true speed while cranking";
     FIGURE_SLOWEST_READING = "cranking.figure-slowest-reading", "Slowest reading while cranking";
-    FIGURE_CLEARANCE = "cranking.figure-clearance", "Threshold below the slowest reading by";
+    FIGURE_CLEARANCE = "cranking.figure-clearance", "Slowest reading less the threshold";
     FIGURE_ABOVE_ROCKING = "cranking.figure-above-rocking", "Threshold above the rocking engine by";
     FIGURE_TOOTH = "cranking.figure-tooth", "Tooth to tooth at the slowest speed";
     FIGURE_GAP = "cranking.figure-gap", "Across the gap at the slowest speed";
@@ -117,7 +117,7 @@ sentences! {
     CHATTERS = "cranking.chatters",
         "While the starter turns the relay drops out again, {openings}: a dip reads {lowest}, the release is {release}.";
     WAITS_FOR_CREST = "cranking.waits-for-crest",
-        "The threshold of {threshold} is above the slowest reading of {slowest}: the relay waits for a crest of the speed.";
+        "Threshold {threshold}, but the readings dip to {slowest}: the relay waits for a crest of the speed.";
     ALWAYS_ON = "cranking.always-on",
         "A threshold of 0 rpm keeps power on while the engine is stopped: coils burn, the pump runs on.";
     ON_AT_STANDSTILL = "cranking.on-at-standstill",
@@ -154,7 +154,7 @@ sentences! {
     WHEEL_APART = "cranking.wheel-apart", "{positions} positions, {missing} missing.";
     // remedies
     SET_THRESHOLD = "cranking.set-threshold",
-        "Set threshold {threshold} and release {release}: simulated, they work in every case from every start.";
+        "Set threshold {threshold} and release {release}: simulated, that works in every case from every start.";
     USE_CAM = "cranking.use-cam",
         "Let the first spark wait for the cam as well, or type how many teeth are missing.";
     SET_TIMEOUT = "cranking.set-timeout", "Set the stall time-out to {timeout} or more.";

@@ -13,12 +13,12 @@ sentences! {
     PENDING = "firing.pending", "One moment…";
     OPEN = "firing.open", "Not answered yet";
     NEEDS_THREE = "firing.needs-three",
-        "It needs three things: how many cylinders, in which order they fire, and how the coils are fired.";
+        "Needs: how many cylinders, the firing order, how the coils are fired.";
     NEEDS_ORDER = "firing.needs-order", "It needs the order in which the cylinders fire.";
     NEEDS_ANGLES = "firing.needs-angles", "It needs the angles of the firings, since they are not even.";
-    NEEDS_MENDING = "firing.needs-mending", "Something typed about the engine can't be used: see the field.";
+    NEEDS_MENDING = "firing.needs-mending", "What is typed about the engine can't be used: mend the field that is marked.";
     MEND = "firing.mend", "A field can't be read";
-    MEND_WHY = "firing.mend-why", "Something typed here can't be used: see the field.";
+    MEND_WHY = "firing.mend-why", "What is typed here can't be used: mend the field that is marked.";
     // the engine
     TITLE_ENGINE = "firing.title-engine", "Engine";
     FIRES_ALONE = "firing.fires-alone", "Fires once every {cycle}";
@@ -98,10 +98,10 @@ sentences! {
     WHY_DISTRIBUTOR = "firing.why-distributor",
         "The distributor hands round the sparks of one coil; the controller only sets the moment.";
     DO_WIRE = "firing.do-wire",
-        "Wire each channel as the table says, and label both ends with cylinder and channel.";
+        "Wire each channel as planned, and label both ends with cylinder and channel.";
     DO_ENTER = "firing.do-enter", "Enter this order of channels in the controller: {order}.";
     DO_TOWERS = "firing.do-towers",
-        "Put the leads on the towers as the table says, starting from the tower at the rotor when the first one fires.";
+        "Put the leads on the towers as planned, starting from the tower at the rotor when the first one fires.";
     CAUTION_SPARK = "firing.caution-spark",
         "A coil test makes sparks that can light fuel vapour: no vapour about, injectors unplugged, every lead on a grounded plug or spark tester. Never fire a coil into the open.";
     CAUTION_VOLTAGE = "firing.caution-voltage",
@@ -172,7 +172,7 @@ sentences! {
     WHY_OPEN_VALVE = "firing.why-open-valve",
         "For some cylinders the inlet valve is open at that moment: normal for this way.";
     DO_WIRE_INJECTORS = "firing.do-wire-injectors",
-        "Wire each injector as the table says. Injectors and coils are wired separately: either can be wrong alone.";
+        "Wire each injector as planned. Injectors and coils are wired separately: either can be wrong alone.";
     DO_GROUPS = "firing.do-groups", "Check that the channel carries the current of all its injectors together.";
     CAUTION_FUEL = "firing.caution-fuel",
         "An injector test with pressure in the rail puts fuel into the cylinder: let off the pressure first, coils unplugged, no flames.";

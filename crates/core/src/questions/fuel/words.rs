@@ -5,7 +5,7 @@ use crate::words::{Explanation, sentences};
 sentences! {
     TITLE = "fuel.title", "What power do they feed?";
     // verdicts
-    BLANK = "fuel.blank", "To start: type the flow of one injector";
+    BLANK = "fuel.blank", "Needs: the flow of one injector";
     WANTS_FLOW = "fuel.wants-flow", "Not answered yet: what does one injector flow?";
     UNREADABLE = "fuel.unreadable", "Not answered yet: the flow can't be read";
     WANTED = "fuel.wanted", "Each must flow {flow} or more";

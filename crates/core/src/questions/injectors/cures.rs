@@ -203,9 +203,13 @@ fn driver(solved: &SolvedSet<'_>, driver: &Controlled, is_alternative: bool) -> 
     .done_by(driven(solved, driver))
 }
 
-/// The hold current to set: up to the next twentieth of an ampere, so that what is typed is enough.
 fn hold(driver: &Controlled) -> Current {
-    Measure::from_base((driver.hold_needed.base() * 20.0 - 1e-9).ceil() / 20.0)
+    rounded_hold(driver.hold_needed)
+}
+
+/// The hold current to set: up to the next twentieth of an ampere, so that what is typed is enough.
+pub(super) fn rounded_hold(needed: Current) -> Current {
+    Measure::from_base((needed.base() * 20.0 - 1e-9).ceil() / 20.0)
 }
 
 /// The edits that put such a driver in place of the outputs.

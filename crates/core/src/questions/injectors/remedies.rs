@@ -1,6 +1,9 @@
 //! The remedies side by side, and the one to take.
 
-use super::{SolvedSet, cures::sold};
+use super::{
+    SolvedSet,
+    cures::{rounded_hold, sold},
+};
 use crate::{
     injector::{
         InjectorCures,
@@ -87,16 +90,13 @@ fn means(remedy: &Remedy) -> String {
             resistor.rating.show().shown,
             resistor.series.name()
         ),
-        Means::Driver { least, hold, channels, fuse, .. } => {
+        Means::Driver { peak, hold, channels, fuse, .. } => {
             let channels =
                 channels.map_or(String::new(), |channels| format!(", {channels} channels"));
             let fuse = fuse
                 .map_or(String::new(), |fuse| format!(", its supply fused {}", fuse.show().shown));
-            let (least, hold) = (least.show(), hold.show());
-            format!(
-                "A driver, peak {} or more, hold {} or more{channels}{fuse}",
-                least.shown, hold.shown
-            )
+            let (peak, hold) = (peak.show(), rounded_hold(*hold).show());
+            format!("A driver, peak {}, hold {}{channels}{fuse}", peak.shown, hold.shown)
         }
         Means::Output { limit } => format!("Outputs of {} or more", limit.show().shown),
         Means::Others { least, .. } => {

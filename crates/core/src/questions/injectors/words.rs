@@ -8,7 +8,7 @@ sentences! {
     QUESTION = "injectors.question", "Can the outputs carry these injectors?";
     PENDING = "injectors.pending", "One moment…";
     // verdicts
-    OPEN = "injectors.open", "Not answered yet: what is one injector's resistance?";
+    OPEN = "injectors.open", "Needs: the resistance of one injector";
     UNREADABLE = "injectors.unreadable", "Not answered yet: the resistance can't be read";
     SHARING_UNKNOWN = "injectors.sharing-unknown", "Not answered yet: how many share an output?";
     LIMIT_WANTED = "injectors.limit-wanted", "They need outputs of at least {limit}";

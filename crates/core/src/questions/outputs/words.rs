@@ -12,7 +12,7 @@ sentences! {
     // not answered yet
     OPEN = "outputs.open", "Name an output and its load";
     WHY_OPEN = "outputs.why-open",
-        "Three things first: the output's type, the load, and where the load's other end goes.";
+        "Needs: the output's type, the load, where its other end goes.";
     OPEN_NO_LOADS = "outputs.open-no-loads", "Name a load: what is on the output?";
     OPEN_STAGE = "outputs.open-stage", "Choose the type of {output}.";
     OPEN_FAR_END = "outputs.open-far-end", "Say where its other end goes.";
@@ -81,7 +81,7 @@ sentences! {
     CARE_LEAKS = "outputs.care-leaks", "With care: leaks into the controller";
     CARE_DRAINS = "outputs.care-drains", "With care: it drains the battery";
     CARE_LIFTS_LOGIC_RAIL = "outputs.care-lifts-logic-rail", "With care: it lifts the sensor supply";
-    DEPENDS = "outputs.depends", "Depends: you don't know what counts as on";
+    DEPENDS = "outputs.depends", "Don't connect it yet: what counts as on is not known";
     NO_EITHER_WAY = "outputs.no-either-way", "Don't connect it: wrong either way";
     // why
     WHY_CONNECT = "outputs.why-connect",
@@ -201,7 +201,7 @@ sentences! {
     KICK_UNCAUGHT = "outputs.kick-uncaught",
         "When {load} is switched off, its {current} must go on flowing somewhere, and nothing in the plan catches it: no diode or resistor across it, no clamp in {output}.";
     DIODE_UNKNOWN = "outputs.diode-unknown",
-        "A diode across the coil of {load}, or none? The wrong way round it is a dead short as soon as {output} switches on; without one the spike must be caught.";
+        "Has the coil of {load} a diode? The wrong way round it is a dead short as soon as {output} switches on; with none the spike must be caught.";
     TOO_FAST = "outputs.too-fast",
         "{load} is pulsed at {frequency}, and {output} can do {limit}: it is never fully on or off, and melts.";
     CHATTERS = "outputs.chatters",
@@ -211,7 +211,7 @@ sentences! {
     PULSED_TOO_LITTLE = "outputs.pulsed-too-little",
         "At {duty} duty and {frequency} {load} may not come on: its pulses drive it like {voltage}, and it needs {acts} ({corner}).";
     DEPENDS_ON_LEVEL = "outputs.depends-on-level",
-        "What counts as on at {output} is not known. If ground: {ground}. If battery: {battery}.";
+        "If ground counts as on at {output}: {ground}. If battery does: {battery}.";
     WRONG_EITHER_WAY = "outputs.wrong-either-way",
         "{load} is wrong on {output}, whatever counts as on. If ground: {ground}. If battery: {battery}.";
     DEPENDS_ON_RESISTANCE = "outputs.depends-on-resistance",

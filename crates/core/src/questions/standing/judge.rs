@@ -9,7 +9,7 @@ use crate::{
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Band, Charge, Current, Time},
+    quantity::{Band, Charge, Current, Measure as _, Time},
     report::Tone,
     say,
     schema::Place,
@@ -39,6 +39,9 @@ pub(super) fn verdict(drain: &TotalDrain, time: &Band<Time>) -> (Tone, Message) 
         Standstill::Short => (Tone::Doubtful, say!(words::SHORT, time = least)),
         Standstill::Long if !drain.left_out.is_empty() => {
             (Tone::Open, say!(words::SO_FAR, time = least))
+        }
+        Standstill::Long if drain.other.high.base() <= 0.0 => {
+            (Tone::Good, say!(words::LONG_ALONE, time = least))
         }
         Standstill::Long => (Tone::Good, say!(words::LONG, time = least)),
     }

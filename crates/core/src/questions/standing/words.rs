@@ -6,10 +6,11 @@ sentences! {
     QUESTION = "standing.question", "How long does the battery last with the key off?";
     PENDING = "standing.pending", "One moment…";
     // verdicts
-    BLANK = "standing.blank", "To start: type the battery's capacity";
+    BLANK = "standing.blank", "Needs: the battery's capacity";
     OPEN = "standing.open", "Not answered yet: needs the battery's capacity";
     OPEN_MEND = "standing.open-mend", "Not answered yet: the capacity can't be read";
     LONG = "standing.long", "It lasts {time}";
+    LONG_ALONE = "standing.long-alone", "It lasts {time}, if nothing else draws";
     SO_FAR = "standing.so-far", "{time} so far, but something is left out";
     SHORT = "standing.short", "It only lasts {time}";
     OVERNIGHT = "standing.overnight", "It may not start next morning: {time}";

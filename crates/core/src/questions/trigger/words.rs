@@ -10,7 +10,7 @@ sentences! {
     CAM_TITLE = "trigger.cam-title", "The cam sensor at its input";
     OFFSET_TITLE = "trigger.offset-title", "From the first tooth to TDC";
     // verdicts
-    BLANK = "trigger.blank", "To start: choose the crank sensor's type";
+    BLANK = "trigger.blank", "Needs: the crank sensor's type";
     NO_KIND = "trigger.no-kind", "Not answered yet: coil or Hall?";
     LOST = "trigger.lost", "Position can never be known: no gap, no cam";
     FAST_FROM = "trigger.fast-from", "Too fast for the input above {speed}";
@@ -35,7 +35,7 @@ sentences! {
     NEVER_LOW = "trigger.never-low", "May not read low: {low}";
     SINKS = "trigger.sinks", "It must sink too much: {sunk}";
     RISES = "trigger.rises", "It rises slowly: {time}";
-    OFFSET_OPEN = "trigger.offset-open", "To start: the tooth, or light readings";
+    OFFSET_OPEN = "trigger.offset-open", "Needs: the tooth at TDC, or light readings";
     ENTER_FIRST = "trigger.enter-first", "Enter {angle}, then prove it with a light";
     DIFFERS = "trigger.differs", "Offset wrong: by the tooth it is {stands}";
     NEAR = "trigger.near", "Right to {half}: prove it with a light";

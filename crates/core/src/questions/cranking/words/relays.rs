@@ -13,7 +13,7 @@ sentences! {
     COLUMN_OTHERWISE = "cranking.column-otherwise", "What happens";
     COLUMN_POWERED = "cranking.column-powered", "Power while stopped or turning back";
     CAUTION_SPARK = "cranking.caution-spark",
-        "Some coils spark once at power-up, wherever the engine is. Find out before there is fuel, and choose it below.";
+        "Some coils spark once at power-up, wherever the engine is. Find out before there is fuel, and choose it: “Coils at power-up”.";
     // findings of the first relay
     SLOW_FIRST_TURN = "cranking.slow-first-turn",
         "If the starter needs a whole turn to reach its speed, the relay drops out again up to {openings} {openings|time|times} on the way.";

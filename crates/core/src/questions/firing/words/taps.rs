@@ -23,11 +23,11 @@ sentences! {
     // what is known by now
     TAP_MOST = "firing.tap-most", "At most {n} {n|test|tests}, then all is certain.";
     TAP_LEFT = "firing.tap-left", "At most {n} more {n|test|tests} until all is certain.";
-    TAP_CERTAIN = "firing.tap-certain", "All seen: the verdict is below.";
+    TAP_CERTAIN = "firing.tap-certain", "All seen.";
     MUST_BE = "firing.must-be",
         "Channel {channel} must reach {cylinders}: nothing else is left. Fire it once to prove that its lead is on.";
     CERTAINLY_WRONG = "firing.certainly-wrong",
-        "{n|Channel|Channels} {channels} {n|is|are} certainly wrong: what the plan has there fired on another.";
+        "{n|Channel|Channels} {channels} can't be as planned: what the plan has there fired on another.";
     TWO_ARRANGEMENTS = "firing.two-arrangements",
         "Two arrangements are left: channel {one} reaches {a} and {other} reaches {b}, or the other way round. Firing one of them tells.";
     LIKELY_NONE = "firing.likely-none", "No usual mix-up fits: several leads have moved round.";

@@ -19,13 +19,13 @@ sentences! {
     // verdicts
     WIRED_NONE_USABLE = "firing.wired-none-usable", "Nothing typed here can be used";
     WIRED_RIGHT = "firing.wired-right", "Wired right: all {n}";
-    NOT_SEEN = "firing.not-seen", "{planned}: planned, not yet proved";
+    NOT_SEEN = "firing.not-seen", "Not yet proved: {planned}";
     WIRED_HIDDEN = "firing.wired-hidden", "Runs like this, but not sequential";
-    WIRED_PARTLY = "firing.wired-partly", "Right so far: {seen} of {all} seen";
+    WIRED_PARTLY = "firing.wired-partly", "{seen} of {all} seen, nothing wrong so far";
     WIRED_SETTING = "firing.wired-setting", "All {n} out by the same: one setting";
     WIRED_WRONG = "firing.wired-wrong", "Wired wrong: {n} of {all}";
     WIRED_WRONG_PARTLY = "firing.wired-wrong-partly", "Wired wrong: {n} of the {seen} seen";
-    WIRED_RIGHT_WHY = "firing.wired-right-why", "Each of {n} is on its planned channel.";
+    WIRED_RIGHT_WHY = "firing.wired-right-why", "All {n} are on their planned channels.";
     WIRED_TOGETHER_WHY = "firing.wired-together-why", "All injectors are on the one channel that fires them.";
     WIRED_PARTLY_WHY = "firing.wired-partly-why", "A fix can be named only when all have been seen.";
     LOOK_COILS = "firing.look-coils",

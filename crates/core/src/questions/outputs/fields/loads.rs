@@ -228,7 +228,7 @@ fields! {
     FAR_OUTPUT: OutputName = its_far_output();
     /// Name of the output it hangs on.
     OUTPUT: OutputName = output_name("output", "On output")
-        .hint("one of the outputs below")
+        .hint("an output of this plan")
         .first();
     /// The name of a load that is of the same kind.
     LIKE: LoadName = load_name("like", "Same part as")
@@ -236,7 +236,7 @@ fields! {
         .rare();
     /// What kind of part it is.
     KIND: PlainKind = choice("kind", "Kind of load")
-        .hint("a relay has its own card; blank: worked as a relay's coil, which takes little to stay in")
+        .hint("a relay has its own card; blank: as a relay's coil, the worst case")
         .of_kind();
     /// What takes the supply of a throttle's motor away.
     POWER_CUT: PowerCut = choice("power_cut", "What cuts its motor's supply")
