@@ -16,9 +16,9 @@ sentences! {
         "Needs: how many cylinders, the firing order, how the coils are fired.";
     NEEDS_ORDER = "firing.needs-order", "It needs the order in which the cylinders fire.";
     NEEDS_ANGLES = "firing.needs-angles", "It needs the angles of the firings, since they are not even.";
-    NEEDS_MENDING = "firing.needs-mending", "What is typed about the engine can't be used: mend the field that is marked.";
+    NEEDS_MENDING = "firing.needs-mending", "What is typed about the engine can't be used: correct the field that is marked.";
     MEND = "firing.mend", "A field can't be read";
-    MEND_WHY = "firing.mend-why", "What is typed here can't be used: mend the field that is marked.";
+    MEND_WHY = "firing.mend-why", "What is typed here can't be used: correct the field that is marked.";
     // the engine
     TITLE_ENGINE = "firing.title-engine", "Engine";
     FIRES_ALONE = "firing.fires-alone", "Fires once every {cycle}";
