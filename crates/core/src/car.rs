@@ -78,10 +78,16 @@ impl<'a> Car<'a> {
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
         let injector_feed = read::feed_parts(reader, &outputs);
-        let trigger = read::trigger(reader, &conditions, known, highest_speed);
-        let coils = read::coils(reader, &conditions, known, highest_speed, &outputs);
+        let firings = read::cranking::firings(reader, known, &mut memory.cranking.firings);
+        let usual_dip = firings.as_ref().map(|it| it.usual_dip);
+        let trigger = read::trigger(reader, &conditions, usual_dip, highest_speed);
+        let coils = {
+            let around = (&conditions, highest_speed, &outputs);
+            read::coils(reader, known, around, &mut memory.coils)
+        };
         let needed = coils.as_ref().and_then(Coiled::cranking_dwell);
-        let cranking = Rc::new(read::cranking(reader, &conditions, known, (&outputs, needed)));
+        let cranking =
+            Rc::new(read::cranking(reader, &conditions, firings.as_ref(), (&outputs, needed)));
         let relays = read::relays(reader, &outputs);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);

@@ -58,6 +58,9 @@ pub fn cos(x: f64) -> f64 {
     libm::cos(x)
 }
 
+/// Digits of a whole number that a number is sure to hold.
+const EXACT_DIGITS: usize = 15;
+
 /// The number that a decimal stands for: digits, one point at most, an exponent at most.
 ///
 /// Nothing where it is none, or too large. JSON's reader is used, which a plan file brings along anyway: the
@@ -73,6 +76,17 @@ pub fn decimal(text: &str) -> Option<f64> {
     if !(all_digits(whole) && all_digits(part)) || whole.len() + part.len() == 0 {
         return None;
     }
+    if exponent.is_empty() && digits.len() <= EXACT_DIGITS {
+        let each = |all: u64, digit: u8| 10 * all + u64::from(digit - b'0');
+        let all = whole.bytes().chain(part.bytes()).fold(0_u64, each);
+        let scale = part.bytes().fold(1_u64, |scale, _| 10 * scale);
+        #[expect(
+            clippy::cast_precision_loss,
+            reason = "both are exact, and the quotient is rounded once"
+        )]
+        let number = all as f64 / scale as f64;
+        return Some(if negative { -number } else { number });
+    }
     // JSON has no leading noughts, and wants a digit on both sides of the point
     let whole = whole.trim_start_matches('0');
     let (whole, part) =
@@ -86,25 +100,63 @@ pub fn decimal(text: &str) -> Option<f64> {
 /// From a thousand million million up in three figures with a power of ten. In whole numbers, since the standard
 /// library's way of writing fractions brings fifteen kilobytes into the page.
 pub fn fixed(value: f64, places: u32) -> String {
+    let mut text = String::new();
+    match scaled(value, places) {
+        Some((size, scale)) => push_digits(&mut text, value < 0.0, size, scale),
+        None => text = large(value),
+    }
+    text
+}
+
+/// Adds a number with so many decimals at the most: without the noughts at their end.
+pub fn push_short(text: &mut String, value: f64, places: u32) {
+    let Some((mut size, mut scale)) = scaled(value, places) else {
+        return text.push_str(&large(value));
+    };
+    while scale > 1 && size.is_multiple_of(10) {
+        size /= 10;
+        scale /= 10;
+    }
+    push_digits(text, value < 0.0, size, scale);
+}
+
+/// The size of a number as a whole number of parts, and how many of them make one; nothing where it is too large.
+fn scaled(value: f64, places: u32) -> Option<(u64, u64)> {
     let scale = 10_u64.saturating_pow(places.min(15));
     #[expect(clippy::cast_precision_loss, reason = "a power of ten up to 10^15 is exact")]
     let scaled = (value.abs() * scale as f64).round();
     if scaled.is_nan() || scaled >= 1e15 {
-        return large(value);
+        return None;
     }
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
         reason = "below 10^15, not negative"
     )]
-    let scaled = scaled as u64;
-    let sign = if value < 0.0 && scaled > 0 { "-" } else { "" };
-    let (whole, part) = (scaled / scale, scaled % scale);
-    if places == 0 {
-        return format!("{sign}{whole}");
+    let size = scaled as u64;
+    Some((size, scale))
+}
+
+/// Adds the digits of a whole number of parts, of which `scale` make one; the point stands behind the whole ones.
+fn push_digits(text: &mut String, is_negative: bool, size: u64, scale: u64) {
+    if is_negative && size > 0 {
+        text.push('-');
     }
-    let part = (part + scale).to_string();
-    format!("{sign}{whole}.{}", part.get(1..).unwrap_or_default())
+    let mut unit = scale;
+    while size / unit >= 10 {
+        unit *= 10;
+    }
+    loop {
+        let digit = u32::try_from(size / unit % 10).unwrap_or_default();
+        text.push(char::from_digit(digit, 10).unwrap_or('0'));
+        if unit == 1 {
+            break;
+        }
+        if unit == scale {
+            text.push('.');
+        }
+        unit /= 10;
+    }
 }
 
 fn large(value: f64) -> String {
@@ -146,8 +198,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn up_to_fifteen_digits_are_exact(mantissa in 0_u64..1_000_000_000_000_000, places in 0_usize..16) {
-            let digits = format!("{mantissa:016}");
+        fn up_to_fifteen_digits_are_exact(
+            (mantissa, length) in (0_u64..1_000_000_000_000_000, 0_u32..16),
+            places in 0_usize..16,
+        ) {
+            let mantissa = mantissa % 10_u64.pow(length);
+            let digits = format!("{mantissa:0width$}", width = places.max(1));
             let (whole, part) = digits.split_at(digits.len() - places);
             let text = format!("{whole}.{part}");
             prop_assert_eq!(decimal(&text), text.parse().ok());
@@ -177,10 +233,26 @@ mod tests {
             assert_eq!(fixed(value, places), theirs, "{value} to {places} places");
         }
         assert_eq!(fixed(1e300, 2), "1.00e300");
+        let mut short = String::new();
+        push_short(&mut short, 2e20, 2);
+        assert_eq!(short, "2.00e20", "no nought of the power is at the end of a decimal");
         assert_eq!(fixed(f64::NAN, 2), "not a number");
     }
 
     proptest! {
+        #[test]
+        fn the_noughts_at_the_end_of_the_decimals_can_be_left_out(
+            size in -99_999_999_i32..99_999_999,
+            (all, places) in (0_i32..9, 0_u32..7),
+        ) {
+            let value = f64::from(size) / pow(10.0, f64::from(all));
+            let whole = fixed(value, places);
+            let trimmed = whole.trim_end_matches('0').trim_end_matches('.');
+            let mut short = String::from("at ");
+            push_short(&mut short, value, places);
+            prop_assert_eq!(short, format!("at {}", if places == 0 { &whole } else { trimmed }));
+        }
+
         #[test]
         fn the_shortest_decimal_is_read_back(mantissa in -99_999_999_i32..99_999_999, places in 0_i32..9) {
             let number = f64::from(mantissa) / pow(10.0, f64::from(places));

@@ -57,7 +57,7 @@ pub(crate) fn fill(sentence: &str, values: &BTreeMap<&'static str, Value>) -> St
             continue;
         };
         match filled(gap, values) {
-            Some(value) => text.push_str(&value),
+            Some(value) => text.push_str(value),
             None => text.extend(["{", gap, "}"]),
         }
         rest = after;
@@ -82,15 +82,15 @@ fn capitalised(text: String) -> String {
     }
 }
 
-fn filled(gap: &str, values: &BTreeMap<&'static str, Value>) -> Option<String> {
+fn filled<'a>(gap: &'a str, values: &'a BTreeMap<&'static str, Value>) -> Option<&'a str> {
     let mut parts = gap.split('|');
     let value = values.get(parts.next()?)?;
     match (parts.next(), parts.next()) {
         (Some(one), Some(many)) => {
             let is_one = value.number.is_some_and(|number| (number - 1.0).abs() < 1e-9);
-            Some(if is_one { one } else { many }.to_owned())
+            Some(if is_one { one } else { many })
         }
-        _ => Some(value.shown.clone()),
+        _ => Some(&value.shown),
     }
 }
 

@@ -67,23 +67,22 @@ pub fn step(formula: &Formula, values: &[(&str, Value)], result: impl Into<Value
 }
 
 fn right_side(symbols: &str) -> &str {
-    symbols.split_once(" = ").map_or(symbols, |(_, right)| right)
+    symbols.split_once('=').map_or(symbols, |(_, right)| right.trim_start())
 }
 
 /// Puts the values in place of their symbols.
 fn fill(symbols: &str, values: &[(&str, Value)]) -> String {
     let mut text = String::with_capacity(symbols.len() * 2);
     let mut rest = symbols;
-    while let Some(first) = rest.chars().next() {
-        let length = if is_symbol(first) {
-            rest.find(|c| !is_symbol(c)).unwrap_or(rest.len())
-        } else {
-            first.len_utf8()
-        };
-        let (token, after) = rest.split_at_checked(length).unwrap_or((rest, ""));
-        match values.iter().find(|(name, _)| *name == token) {
+    while !rest.is_empty() {
+        let begin = rest.find(is_symbol).unwrap_or(rest.len());
+        let (between, from) = rest.split_at_checked(begin).unwrap_or((rest, ""));
+        let length = from.find(|c| !is_symbol(c)).unwrap_or(from.len());
+        let (symbol, after) = from.split_at_checked(length).unwrap_or((from, ""));
+        text.push_str(between);
+        match values.iter().find(|(name, _)| *name == symbol) {
             Some((_, value)) => text.push_str(&value.shown),
-            None => text.push_str(token),
+            None => text.push_str(symbol),
         }
         rest = after;
     }

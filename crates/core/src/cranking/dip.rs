@@ -22,16 +22,19 @@ const EXPONENT: f64 = 1.35;
 const ROD: f64 = 0.3;
 
 /// The dip that is common for an even four-stroke four, in shares of the mean: common practice, no source.
+#[cfg(test)]
 const COMMON: (f64, f64) = (0.3, 0.4);
 
 /// The most that is taken: an engine that dips further stops at its compression.
 const MOST: f64 = 0.9;
 
-/// Most that is looked at of what the square of the speed gains for a work of 1; an even four gains about 2 d.
-const MOST_GAIN: f64 = 4.0;
+/// What the square of the speed, its mean being 1, gains for the work that is given back, with a flywheel by which an even
+/// four has the dips that are [`COMMON`]. Solved once: a test does it again.
+const GAINS: (f64, f64) = (0.44279246168909525, 0.6017970570603439);
 
-/// Steps of a degree in a cycle that are looked at.
+/// Steps of a degree in a cycle that are looked at, and in a stroke.
 const TURN: usize = 360;
+const STROKE: u32 = 180;
 
 /// Volume above the piston as a share of the largest, at a crank angle from top dead centre: slider and crank.
 ///
@@ -59,8 +62,10 @@ pub fn work(off_top_deg: f64) -> f64 {
 /// The work of all cylinders at each degree of a cycle, in the unit of [`work`].
 fn sums(firings: &[CrankAngle], cycle: CrankAngle) -> Vec<f64> {
     let period = if cycle.degrees() > 540.0 { 2 * TURN } else { TURN };
-    #[expect(clippy::cast_precision_loss, reason = "degrees of a cycle")]
-    let one: Vec<f64> = (0..period).map(|at| work(at.min(period - at) as f64)).collect();
+    // up to the top and down from it alike, and none further off
+    let stroke: Vec<f64> = (0..STROKE).map(|at| work(f64::from(at))).collect();
+    let one: Vec<f64> =
+        (0..period).map(|at| stroke.get(at.min(period - at)).copied().unwrap_or(0.0)).collect();
     let mut sums = vec![0.0; period];
     for firing in firings {
         #[expect(
@@ -69,17 +74,12 @@ fn sums(firings: &[CrankAngle], cycle: CrankAngle) -> Vec<f64> {
             reason = "within the cycle"
         )]
         let top = firing.within(cycle).degrees().round() as usize;
-        for (at, sum) in sums.iter_mut().enumerate() {
-            *sum += one.get((at + period - top % period) % period).copied().unwrap_or(0.0);
+        let (from_top, to_top) = one.split_at_checked(period - top % period).unwrap_or_default();
+        for (sum, held) in sums.iter_mut().zip(to_top.iter().chain(from_top)) {
+            *sum += held;
         }
     }
     sums
-}
-
-/// The engine whose dip is known: an even four-stroke four.
-fn even_four() -> Vec<f64> {
-    let even = [0.0, 180.0, 360.0, 540.0].map(CrankAngle::new);
-    sums(&even, CrankAngle::new(720.0))
 }
 
 /// Places between two firings at which the least work is looked for, both ends left out. Odd, as it is halfway between
@@ -121,38 +121,109 @@ pub(crate) fn valleys(firings_deg: &[f64], period_deg: f64) -> Vec<Valley> {
     valleys
 }
 
-/// Time of a cycle over that at the speed 1, where the square of the speed is `bottom²` with the most work held, and more by
-/// `gain` times the work that is given back.
-fn time(sums: &[f64], bottom: f64, gain: f64) -> f64 {
+/// What the square of the speed has more than at its lowest, at each degree of a cycle: `gain` times the work that is given
+/// back.
+fn lifts(sums: &[f64], gain: f64) -> Vec<f64> {
     let most = sums.iter().copied().fold(0.0, f64::max);
-    let each = |sum: &f64| 1.0 / (bottom * bottom + gain * (most - sum)).sqrt();
-    #[expect(clippy::cast_precision_loss, reason = "degrees of a cycle")]
-    let count = sums.len() as f64;
-    sums.iter().map(each).sum::<f64>() / count
+    sums.iter().map(|sum| gain * (most - sum)).collect()
 }
 
-/// What the square of the speed, its mean being 1, gains for the work that is given back, with a flywheel by which an even
-/// four has the dip `of_four`.
-fn gain(of_four: f64) -> f64 {
-    let four = even_four();
-    math::least(0.0, MOST_GAIN, |gain| time(&four, 1.0 - of_four, gain) <= 1.0)
+/// Time of a cycle over that at the speed 1, where the speed is `bottom` at its lowest.
+fn time(lifts: &[f64], bottom: f64) -> f64 {
+    let each = |lift: &f64| 1.0 / (bottom * bottom + lift).sqrt();
+    #[expect(clippy::cast_precision_loss, reason = "degrees of a cycle")]
+    let count = lifts.len() as f64;
+    lifts.iter().map(each).sum::<f64>() / count
+}
+
+/// What rounding leaves of [`time`] at the most, as a share: of 720 numbers that are added one after the other each sum is
+/// rounded, by 2^-53, and each number four times before. It is less than half of this.
+const ROUNDING: f64 = 2e-13;
+
+/// More than it takes until a step changes nothing, but for one that begins far off.
+const MOST_STEPS: usize = 12;
+
+/// Speeds at the bottom at which a cycle surely takes longer than at the speed 1, and surely not as long: close to each other,
+/// or further apart where it comes to that.
+///
+/// The square `m` of the mean speed is a mean of powers of the squares of the speeds, with an exponent below one, and so rises ever
+/// less steeply with the square `u` at the bottom (any textbook on inequalities). A tangent step thus ends below where `m` is 1,
+/// and each step from there comes closer.
+fn close_bottoms(lifts: &[f64]) -> (f64, f64) {
+    #[expect(clippy::cast_precision_loss, reason = "degrees of a cycle")]
+    let count = lifts.len() as f64;
+    // `dm / du`, over `m`
+    let (mut square, mut steepness) = (0.5, 0.0);
+    for _ in 0..MOST_STEPS {
+        let (mut first, mut third) = (0.0, 0.0);
+        for lift in lifts {
+            let slowness = 1.0 / (square + lift).sqrt();
+            first += slowness;
+            third += slowness * slowness * slowness;
+        }
+        steepness = third / first;
+        let mean = first / count;
+        let step = (mean * mean - 1.0) / steepness;
+        square = if square + step > 0.0 { square + step } else { square / 8.0 };
+        if step.abs() < f64::EPSILON * square {
+            break;
+        }
+    }
+    let bottom = square.sqrt();
+    let off = ROUNDING / (square * steepness);
+    let [slow, fast] = [bottom * (1.0 - 2.0 * off), bottom * (1.0 + 2.0 * off)];
+    (
+        if time(lifts, slow) > 1.0 + ROUNDING { slow } else { 0.0 },
+        if time(lifts, fast) < 1.0 - ROUNDING { fast } else { 1.0 },
+    )
+}
+
+/// The least speed at the bottom with which a cycle takes no longer than at the speed 1.
+///
+/// The time falls as the bottom rises, so that beside two that are sure the rest is; only between them it is looked at.
+fn bottom(lifts: &[f64]) -> f64 {
+    let (slow, fast) = close_bottoms(lifts);
+    math::least(0.0, 1.0, |at| at >= fast || at > slow && time(lifts, at) <= 1.0)
 }
 
 /// The dip to take where none was measured: that of an engine with the flywheel of an even four that dips as is common. By the
 /// work-energy theorem `w² = b² + g (S_max - S)`, the mean of `w` over time is 1, and `d = 1 - b`.
 pub fn usual_dip(firings: &[CrankAngle], cycle: CrankAngle) -> Band<Ratio> {
     let sums = sums(firings, cycle);
-    let of = |common: f64| {
-        let gain = gain(common);
-        share((1.0 - math::least(0.0, 1.0, |bottom| time(&sums, bottom, gain) <= 1.0)).min(MOST))
-    };
-    Band::between(of(COMMON.0), of(COMMON.1))
+    let of = |gain: f64| share((1.0 - bottom(&lifts(&sums, gain))).min(MOST));
+    Band::between(of(GAINS.0), of(GAINS.1))
 }
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
     use crate::quantity::Measure;
+
+    /// Most that is looked at of what the square of the speed gains for a work of 1; an even four gains about 2 d.
+    const MOST_GAIN: f64 = 4.0;
+
+    /// The engine whose dip is known: an even four-stroke four.
+    fn even_four() -> Vec<f64> {
+        let even = [0.0, 180.0, 360.0, 540.0].map(CrankAngle::new);
+        sums(&even, CrankAngle::new(720.0))
+    }
+
+    #[test]
+    fn the_gains_are_those_of_an_even_four_that_dips_as_is_common() {
+        let four = even_four();
+        let gain = |dip: f64| {
+            math::least(0.0, MOST_GAIN, |gain| time(&lifts(&four, gain), 1.0 - dip) <= 1.0)
+        };
+        let solved = [gain(COMMON.0), gain(COMMON.1)].map(f64::to_bits);
+        assert_eq!(
+            solved,
+            [GAINS.0, GAINS.1].map(f64::to_bits),
+            "{:?}",
+            solved.map(f64::from_bits)
+        );
+    }
 
     fn even(count: u32, cycle: f64) -> (Vec<CrankAngle>, CrankAngle) {
         let at = |n| CrankAngle::new(cycle * f64::from(n) / f64::from(count));
@@ -193,6 +264,40 @@ mod tests {
         check(most - least, work(0.0) - 2.0 * work(90.0), 1e-9);
         assert!(four.iter().all(|it| (least..=most).contains(it)), "{least} to {most}");
         check(of(4), 0.4, 1e-6);
+    }
+
+    proptest! {
+        /// The search that looks at every speed on its way, to the last bit.
+        #[test]
+        fn what_is_sure_need_not_be_looked_at(
+            firings in prop::collection::vec(0.0_f64..720.0, 1..17),
+            turns in 1_u8..3,
+            of_four in 0..2,
+        ) {
+            let firings: Vec<_> = firings.into_iter().map(CrankAngle::new).collect();
+            let sums = sums(&firings, CrankAngle::new(360.0 * f64::from(turns)));
+            let lifts = lifts(&sums, if of_four == 0 { GAINS.0 } else { GAINS.1 });
+            let looked_at = math::least(0.0, 1.0, |bottom| time(&lifts, bottom) <= 1.0);
+            prop_assert_eq!(bottom(&lifts).to_bits(), looked_at.to_bits());
+        }
+    }
+
+    /// Every even engine, and what is sure lies close enough that few speeds are looked at.
+    #[test]
+    fn of_an_even_engine_few_speeds_are_looked_at() {
+        for (cycle, count) in
+            [360.0, 720.0].into_iter().flat_map(|it| (1..=16).map(move |n| (it, n)))
+        {
+            let (firings, cycle) = even(count, cycle);
+            let sums = sums(&firings, cycle);
+            for gain in [GAINS.0, GAINS.1] {
+                let lifts = lifts(&sums, gain);
+                let looked_at = math::least(0.0, 1.0, |bottom| time(&lifts, bottom) <= 1.0);
+                assert_eq!(bottom(&lifts).to_bits(), looked_at.to_bits(), "{count} in {cycle:?}");
+                let (slow, fast) = close_bottoms(&lifts);
+                assert!(fast - slow < 2e-12, "{count} in {cycle:?}: {slow} to {fast}");
+            }
+        }
     }
 
     #[test]

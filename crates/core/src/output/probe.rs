@@ -1,8 +1,8 @@
 //! A bare pin that floats tells a meter nothing: what a resistor, and what a test lamp, shows instead.
 
 use super::{
-    Contact, FarEnd, KeyState, Load, LoadKind, Operating, Phase, Point, Surroundings, Wiring,
-    operate,
+    Contact, FarEnd, KeyState, Load, LoadKind, Operating, Phase, Point, Solver, Surroundings,
+    Wiring,
 };
 use crate::quantity::{Band, Current, Measure, Resistance, Voltage, amperes, ohms};
 
@@ -40,30 +40,30 @@ pub fn probe(wiring: &Wiring, around: &Surroundings) -> Option<Probe> {
         Wiring::alone(wiring.output.clone(), wiring.level, vec![load])
     };
     let (held, lamp) = (with(LoadKind::Resistor, PROBE_OHM), with(LoadKind::Lamp, LAMP_COLD_OHM));
-    let lit = |phase| most(&lamp, phase, around);
+    let (held, lamp) = (&mut Solver::new(&held, around), &mut Solver::new(&lamp, around));
     Some(Probe {
         end,
         resistor: ohms(PROBE_OHM),
-        off: pin(&held, KeyState::Off, around)?,
-        on: pin(&held, KeyState::On, around)?,
-        lamp: lit(Phase::Running),
-        lamp_inrush: lit(Phase::Standing),
+        off: pin(held, KeyState::Off)?,
+        on: pin(held, KeyState::On)?,
+        lamp: most(lamp, Phase::Running),
+        lamp_inrush: most(lamp, Phase::Standing),
     })
 }
 
 /// The pin with the engine stopped, from the lowest supply to the highest.
-fn pin(wiring: &Wiring, state: KeyState, around: &Surroundings) -> Option<Band<Voltage>> {
-    let at = |corner| operate(wiring, state, &Point::nominal(corner, 0, Contact::Closed), around);
+fn pin(solver: &mut Solver<'_>, state: KeyState) -> Option<Band<Voltage>> {
+    let around = solver.around;
+    let mut at = |corner| solver.operate(state, &Point::nominal(corner, 0, Contact::Closed));
     let nominal = Band::exact(at(around.nominal)?.pin?);
     let corners = around.corners.iter().filter(|corner| !corner.is_cranking);
     let pins = corners.filter_map(|corner| at(*corner)?.pin);
     Some(pins.fold(nominal, |band, pin| band.widened_to(pin)))
 }
 
-fn most(wiring: &Wiring, phase: Phase, around: &Surroundings) -> Current {
-    let corners = around.corners.iter().filter(|corner| !corner.is_cranking);
+fn most(solver: &mut Solver<'_>, phase: Phase) -> Current {
+    let corners = solver.around.corners.iter().filter(|corner| !corner.is_cranking);
     let point = |corner| Point { phase, ..Point::nominal(corner, 0, Contact::Closed) };
-    let solved =
-        corners.filter_map(|corner| operate(wiring, KeyState::On, &point(*corner), around));
+    let solved = corners.filter_map(|corner| solver.operate(KeyState::On, &point(*corner)));
     amperes(solved.map(|it: Operating| it.switch_current().base()).fold(0.0, f64::max))
 }

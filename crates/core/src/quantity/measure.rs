@@ -12,7 +12,7 @@ use uom::si::{
 use super::{
     Area, Capacitance, Charge, CrankAngle, Current, Density, Dimension, Energy, Frequency,
     Inductance, Length, MassFlow, Power, Pressure, Ratio, Resistance, RotationalSpeed,
-    SpecificConsumption, Temperature, Time, Value, Voltage, VolumeRate,
+    SpecificConsumption, Temperature, Time, Value, Voltage, VolumeRate, show::push_short,
 };
 
 /// A quantity that people type and read.
@@ -100,7 +100,8 @@ fn shown(degrees: f64) -> String {
         size if size >= 0.0995 => 2,
         _ => 3,
     };
-    let digits = crate::math::fixed(degrees, places);
-    let text = digits.trim_end_matches('0').trim_end_matches('.');
-    format!("{}°", if text == "-0" { "0".to_owned() } else { text.replace('-', "−") })
+    let mut text = String::new();
+    push_short(&mut text, degrees, places);
+    text.push('°');
+    text
 }

@@ -6,6 +6,8 @@
 mod capitals;
 mod numeral;
 
+use std::borrow::Cow;
+
 use capitals::find_in;
 use numeral::Numeral;
 
@@ -68,7 +70,10 @@ pub(crate) fn read_span_within(
     limits: Option<(f64, f64)>,
 ) -> Result<Span, Misread> {
     let asked = Asked { dimension, usual_unit, limits };
-    let plain = text.replace("+/-", "±").replace("+-", "±");
+    let mut plain = Cow::from(text);
+    if text.contains('+') {
+        plain = text.replace("+/-", "±").replace("+-", "±").into();
+    }
     if let Some((value, tolerance)) = plain.split_once('±') {
         return asked.with_tolerance(value, tolerance);
     }

@@ -74,11 +74,22 @@ impl Value {
             .find(|(factor, _)| size * factor >= 0.9995)
             .or(if size < dimension.nought() { nought_scale(scales) } else { scales.last() });
         let (factor, sign) = scale.copied().unwrap_or((1.0, ""));
-        let figure = if size < dimension.nought() { "0".to_owned() } else { number(base * factor) };
-        let gap = if matches!(sign, "°" | "%") { "" } else { " " };
-        Self::new([figure.as_str(), gap, sign].concat(), Some(base), unit)
+        let mut shown = String::with_capacity(ROOM);
+        if size < dimension.nought() {
+            shown.push('0');
+        } else {
+            push_number(&mut shown, base * factor);
+        }
+        if !matches!(sign, "°" | "%") {
+            shown.push(' ');
+        }
+        shown.push_str(sign);
+        Self::new(shown, Some(base), unit)
     }
 }
+
+/// Bytes that a value takes, most often.
+const ROOM: usize = 16;
 
 /// Nought is said in the base unit: 0 Ω, not 0 MΩ.
 fn nought_scale(scales: &'static [(f64, &'static str)]) -> Option<&'static (f64, &'static str)> {
@@ -119,6 +130,13 @@ impl<Q: super::Measure> From<Q> for Value {
 
 /// Three significant figures, whole numbers in full, no trailing noughts.
 pub fn number(value: f64) -> String {
+    let mut text = String::new();
+    push_number(&mut text, value);
+    text
+}
+
+/// Adds the same to a text.
+fn push_number(text: &mut String, value: f64) {
     let size = value.abs();
     let places = match size {
         s if s >= 99.95 => 0,
@@ -128,11 +146,16 @@ pub fn number(value: f64) -> String {
         s if s >= 0.009995 => 4,
         _ => 6,
     };
-    let mut text = math::fixed(value, places);
-    if text.contains('.') {
-        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    push_short(text, value, places);
+}
+
+/// Adds a number with so many decimals at the most, and the minus of print.
+pub(super) fn push_short(text: &mut String, value: f64, places: u32) {
+    let begun = text.len();
+    math::push_short(text, value, places);
+    if text.get(begun..).is_some_and(|it| it.starts_with('-')) {
+        text.replace_range(begun..=begun, "−");
     }
-    if text == "-0" { "0".into() } else { text.replace('-', "−") }
 }
 
 #[cfg(test)]

@@ -41,8 +41,7 @@ fn subjects(plan: &Plan) -> Vec<String> {
     of_coils.map(str::to_owned).collect()
 }
 
-/// Nothing is remembered.
-pub(crate) type Memory = ();
+pub(crate) use read::Memory;
 
 /// What makes the details of each answer.
 #[derive(Clone, Copy, Debug)]
@@ -57,7 +56,7 @@ pub(crate) const DETAILS: Details = Details { charging: numbers::detail, feed: f
 /// The answers: the charging, and the feed.
 pub(crate) fn answers(
     car: &Car<'_>,
-    (): &mut Memory,
+    _: &mut Memory,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {

@@ -34,7 +34,11 @@ use crate::{
     plan::Plan,
     questions::Question,
     read::Wanted,
-    read::{Known, Purpose, SpeedRelay, cranking::WhichRelay, relay_records},
+    read::{
+        Known, Purpose, SpeedRelay,
+        cranking::{Firings, WhichRelay},
+        relay_records,
+    },
     say, say_of,
     schema::Part,
     timeline::Interval,
@@ -55,6 +59,8 @@ pub(crate) struct StartAsked {
 /// What was answered before, and the starts that were followed for it.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Memory {
+    /// The firings of the engine as they were read last.
+    pub(crate) firings: Option<Firings>,
     answers: Recall<StartAsked>,
     starts: Option<Rc<Starts>>,
     /// Steps that it took to follow them, where that was for this report.

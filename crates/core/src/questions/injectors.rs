@@ -72,8 +72,24 @@ pub const QUESTION: Question = Question {
     subjects: |_| vec![Part::Injectors.name().to_owned(), Part::Fuel.name().to_owned()],
 };
 
-/// Nothing is remembered.
-pub(crate) type Memory = ();
+/// What was solved of each set, and what it followed from: another edit leaves it as it is.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Memory {
+    sets: [Option<(InjectorInputs, Rc<InjectorAnswer>)>; 2],
+}
+
+impl Memory {
+    /// What comes of each set, worked out only where something of it is new.
+    fn recall(&mut self, read: &[Injectors; 2]) -> [Option<Rc<InjectorAnswer>>; 2] {
+        for (known, read) in self.sets.iter_mut().zip(read) {
+            if known.as_ref().map(|(inputs, _)| inputs) != read.inputs.as_ref() {
+                let solved = |inputs: &InjectorInputs| Rc::new(injector::answer(inputs));
+                *known = read.inputs.as_ref().map(|inputs| (inputs.clone(), solved(inputs)));
+            }
+        }
+        self.sets.each_ref().map(|known| known.as_ref().map(|(_, found)| Rc::clone(found)))
+    }
+}
 
 /// What makes the details of each answer.
 #[derive(Clone, Copy, Debug)]
@@ -95,16 +111,16 @@ pub(crate) const DETAILS: Details = Details {
 /// The answers: each set, the feed, the fuel.
 pub(crate) fn answers(
     car: &Car<'_>,
-    (): &mut Memory,
+    memory: &mut Memory,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
-    let found = car.injectors.each_ref().map(|read| read.inputs.as_ref().map(injector::answer));
+    let found = memory.recall(&car.injectors);
     let [first, second] = &car.injectors;
-    let [found_first, found_second] = &found;
-    let mut answers = vec![of_set(first, found_first.as_ref(), car, details, findings)];
+    let [found_first, found_second] = found.each_ref().map(Option::as_deref);
+    let mut answers = vec![of_set(first, found_first, car, details, findings)];
     if car.is_begun(Part::SecondInjectors) {
-        answers.push(of_set(second, found_second.as_ref(), car, details, findings));
+        answers.push(of_set(second, found_second, car, details, findings));
         for (answer, title) in
             answers.iter_mut().zip([words::parts::FIRST_SET, words::parts::SECOND_SET])
         {
@@ -117,7 +133,7 @@ pub(crate) fn answers(
         .iter()
         .zip(&found)
         .take(asked)
-        .filter_map(|(read, found)| SolvedSet::new(read, found.as_ref()))
+        .filter_map(|(read, found)| SolvedSet::new(read, found.as_deref()))
         .collect();
     answers.extend(feed::answer(car, &solved, asked, details.map(|it| it.feed), findings));
     answers.push(fuel::answer(car.fuel.as_ref(), details.map(|it| it.fuel), findings));

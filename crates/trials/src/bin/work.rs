@@ -6,6 +6,12 @@
 //! valgrind --tool=callgrind target/release/work load 10
 //! ```
 //!
+//! With a place and two texts a plan is edited so many times, from the one text to the other and back, and answered after each:
+//!
+//! ```text
+//! valgrind --tool=callgrind target/release/work crates/core/src/demo.json 10 injectors.resistance "2.4 ohm" "2.5 ohm"
+//! ```
+//!
 //! What it takes to set up is what `0` times take. Prints the time of one as well: worth reading on a quiet machine.
 #![expect(
     clippy::expect_used,
@@ -13,12 +19,12 @@
     reason = "a command for people, not a part of the core"
 )]
 
-use std::{env, fs, hint::black_box, process::ExitCode, time::Instant};
+use std::{env, fs, hint::black_box, mem, process::ExitCode, time::Instant};
 
 use quietpin_core::{
     output::{Contact, KeyState, Point, judge, operate, rest},
     plan::{self, Plan},
-    report::report,
+    report::{Memory, report, report_after},
 };
 use quietpin_trials::subjects;
 
@@ -26,11 +32,17 @@ fn main() -> ExitCode {
     let mut given = env::args().skip(1);
     let (Some(what), Some(times)) = (given.next(), given.next().and_then(|it| it.parse().ok()))
     else {
-        println!("work threshold|exponential|state|load|joined-N|FILE.json TIMES");
+        println!(
+            "work threshold|exponential|state|load|joined-N|FILE.json TIMES [PLACE ONE OTHER]"
+        );
         return ExitCode::FAILURE;
     };
+    let edit: Vec<_> = given.collect();
     let begun = Instant::now();
-    work(&what, times);
+    match edit.as_slice() {
+        [place, one, other] => edits(&read(&what), times, place, [one, other]),
+        _ => work(&what, times),
+    }
     let each = begun.elapsed().as_secs_f64() / f64::from(times.max(1)) * 1e6;
     println!("{what}: {each:.2} microseconds each");
     ExitCode::SUCCESS
@@ -56,11 +68,27 @@ fn work(what: &str, times: u32) {
         "load" => {
             again(times, || rest(black_box(&bridge), 0, &around).map(|it| judge(&it, |_| true)));
         }
-        path => {
-            let text = fs::read_to_string(path).expect("a file with a plan");
-            reports(&plan::parse(&text).expect("a plan"), times);
-        }
+        path => reports(&read(path), times),
     }
+}
+
+fn read(path: &str) -> Plan {
+    let text = fs::read_to_string(path).expect("a file with a plan");
+    plan::parse(&text).expect("a plan")
+}
+
+fn edits(plan: &Plan, times: u32, place: &str, texts: [&str; 2]) {
+    let [mut plan, mut next] = texts.map(|text| {
+        let mut edited = plan.clone();
+        edited.set(place, text);
+        edited
+    });
+    let mut memory = Memory::detailed();
+    report_after(&mut memory, &plan);
+    again(times, || {
+        mem::swap(&mut plan, &mut next);
+        report_after(&mut memory, black_box(&plan))
+    });
 }
 
 fn reports(plan: &Plan, times: u32) {

@@ -1,5 +1,7 @@
 //! The number at the start of a text.
 
+use std::borrow::Cow;
+
 use super::Misread;
 use crate::math::decimal;
 
@@ -25,8 +27,9 @@ pub(super) fn take(text: &str) -> Result<(Numeral, &str), Misread> {
         let minus = if negative { "-" } else { "" };
         return Ok((Numeral::Two(format!("{minus}{small}"), format!("{minus}{large}")), rest));
     }
-    let digits = format!("{}{exponent}", plain(marks).ok_or(Misread::NoNumber)?);
-    let number = decimal(&digits).ok_or(Misread::NotFinite)?;
+    let digits = plain(marks).ok_or(Misread::NoNumber)?;
+    let number = if exponent.is_empty() { decimal(&digits) } else { decimal(&(digits + exponent)) };
+    let number = number.ok_or(Misread::NotFinite)?;
     Ok((Numeral::One(if negative { -number } else { number }), rest))
 }
 
@@ -109,23 +112,27 @@ fn two_readings(marks: &str, exponent: &str) -> Option<(String, String)> {
 }
 
 /// The digits with a point for the decimal mark: the last mark, where two kinds are used.
-fn plain(marks: &str) -> Option<String> {
+fn plain(marks: &str) -> Option<Cow<'_, str>> {
+    let mut others = marks.chars().filter(|c| !c.is_ascii_digit());
+    if matches!((others.next(), others.next()), (None | Some('.'), None)) {
+        return Some(marks.into());
+    }
     let is_gap = |c: char| matches!(c, ' ' | '\u{a0}' | '\u{202f}' | '\'');
     let tight: String = marks.chars().filter(|c| !is_gap(*c)).collect();
     let last = tight.rfind(['.', ',']);
-    let Some(last) = last else { return Some(tight) };
+    let Some(last) = last else { return Some(tight.into()) };
     let (whole, part) = tight.split_at_checked(last)?;
     let mark = part.chars().next()?;
     let part = part.get(1..)?;
     if whole.contains(mark) {
         // "1.234.567": the same mark again can only group
-        return groups(&tight, mark).then(|| tight.replace(mark, ""));
+        return groups(&tight, mark).then(|| tight.replace(mark, "").into());
     }
     let other = if mark == '.' { ',' } else { '.' };
     if whole.contains(other) && !groups(whole, other) {
         return None;
     }
-    Some(format!("{}.{part}", whole.replace(other, "")))
+    Some(format!("{}.{part}", whole.replace(other, "")).into())
 }
 
 fn groups(text: &str, mark: char) -> bool {

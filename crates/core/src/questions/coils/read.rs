@@ -1,5 +1,7 @@
 //! The ignition coils from their fields.
 
+use std::rc::Rc;
+
 use super::starting::{self, ChargesAtKeyOn};
 use crate::read::{Conditions, Entry, PlannedRest, Reader, injectors::usual, relay_records};
 use crate::{
@@ -18,7 +20,7 @@ pub(crate) struct Coiled {
     /// The inputs, with what is assumed for blanks.
     pub(crate) inputs: CoilInputs,
     /// What follows from them; nothing where the igniter leaves the coil no voltage.
-    pub(crate) found: Option<coil::CoilAnswer>,
+    pub(crate) found: Option<Rc<coil::CoilAnswer>>,
     /// Whether resistance or inductance is what is usual, for want of a typed one.
     pub(crate) is_guess: bool,
     /// Whether the current that is wanted was typed.
@@ -41,14 +43,26 @@ pub(crate) struct Coiled {
     pub(crate) taken: Vec<(&'static str, Value)>,
 }
 
+/// What was solved, and what it followed from: another edit leaves it as it is.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Memory(Option<(CoilInputs, Option<Rc<coil::CoilAnswer>>)>);
+
+impl Memory {
+    /// What follows from the inputs, worked out only where something of them is new.
+    fn recall(&mut self, inputs: &CoilInputs) -> Option<Rc<coil::CoilAnswer>> {
+        let known = self.0.take().filter(|(known, _)| known == inputs);
+        let known = known.unwrap_or_else(|| (inputs.clone(), coil::answer(inputs).map(Rc::new)));
+        self.0.insert(known).1.clone()
+    }
+}
+
 /// Reads the coils; every field, whatever stands in the others. Nothing where none of it was typed: then it was not asked
 /// about, and nothing is taken.
 pub(crate) fn coils(
     reader: &mut Reader<'_>,
-    conditions: &Conditions,
     engine: Option<&Engine>,
-    speed: Option<Band<RotationalSpeed>>,
-    rest: &PlannedRest,
+    (conditions, speed, rest): (&Conditions, Option<Band<RotationalSpeed>>, &PlannedRest),
+    memory: &mut Memory,
 ) -> Option<Coiled> {
     if reader.plan().is_blank(Part::Coils) {
         return None;
@@ -90,7 +104,7 @@ pub(crate) fn coils(
     let once_a_cycle =
         engine.filter(|_| is_more_often).map(|engine| Pattern::new(engine, Ignition::Sequential));
     Some(Coiled {
-        found: coil::answer(&inputs),
+        found: memory.recall(&inputs),
         inputs,
         is_guess,
         is_wanted_given,

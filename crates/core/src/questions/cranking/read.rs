@@ -201,7 +201,7 @@ impl Known {
 pub(crate) fn cranking(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
-    engine: Option<&Engine>,
+    firings: Option<&Firings>,
     (rest, dwell): (&PlannedRest, Option<Time>),
 ) -> Known {
     let unfed = feed::unfed(reader);
@@ -216,16 +216,15 @@ pub(crate) fn cranking(
     let (release, release_above) = release(reader, keys.release, threshold.value(), RELEASE);
     let wheel = wheel(reader);
     let relay = relay(reader, &keys, feed::switched(rest, relay_at));
-    let firings = firings(reader, engine);
     let wanted = [
         firings.is_none().then_some(Wanted::Cylinders),
         speed.value().is_none().then_some(Wanted::Speed),
         (which.is_by_speed() && threshold.value().is_none()).then_some(Wanted::Threshold),
     ];
-    let rest = Fallbacks::read(reader, firings.as_ref(), dwell);
-    let inputs = firings.zip(speed.value()).map(|((firings, cycle), speed)| CrankingInputs {
-        firings,
-        cycle,
+    let rest = Fallbacks::read(reader, firings, dwell);
+    let inputs = firings.zip(speed.value()).map(|(firings, speed)| CrankingInputs {
+        firings: firings.angles.clone(),
+        cycle: firings.cycle,
         speed,
         slow,
         kick_back: rest.kick_back.high,
@@ -255,7 +254,7 @@ pub(crate) fn cranking(
         has_pump_relay: relay_records::feeding(reader.plan(), crate::read::Purpose::Pump).is_some(),
         inputs,
         wanted: wanted.into_iter().flatten().collect(),
-        is_even_guess: engine.is_none(),
+        is_even_guess: firings.is_none_or(|it| it.is_even_guess),
         dip_is_assumed: reader.text(fields::cranking::DIP).is_empty(),
         release_above,
         least_supply: reader.band(fields::controller::LEAST_SUPPLY).value().map(|it| it.low),
@@ -285,11 +284,7 @@ struct Fallbacks {
 }
 
 impl Fallbacks {
-    fn read(
-        reader: &mut Reader<'_>,
-        firings: Option<&(Vec<CrankAngle>, CrankAngle)>,
-        needed: Option<Time>,
-    ) -> Self {
+    fn read(reader: &mut Reader<'_>, firings: Option<&Firings>, needed: Option<Time>) -> Self {
         Self {
             dip: dip(reader, firings),
             warm_up: band(reader, fields::cranking::WARM_UP, Band::exact(seconds(0.0))),
@@ -338,10 +333,10 @@ fn dwell(reader: &mut Reader<'_>, needed: Option<Time>) -> Band<Time> {
 }
 
 /// The dip that was typed, or else that of the engine's compressions.
-fn dip(reader: &mut Reader<'_>, firings: Option<&(Vec<CrankAngle>, CrankAngle)>) -> Band<Ratio> {
+fn dip(reader: &mut Reader<'_>, firings: Option<&Firings>) -> Band<Ratio> {
     let entry = reader.band(fields::cranking::DIP);
-    let Some((firings, cycle)) = firings else { return Band::exact(share(0.0)) };
-    let usual = usual_dip(firings, *cycle);
+    let Some(Firings { usual_dip: usual, .. }) = firings else { return Band::exact(share(0.0)) };
+    let usual = *usual;
     let shown = Value::text(format!("{} to {}", usual.low.show().shown, usual.high.show().shown));
     let entry = reader.or_assume(fields::cranking::DIP, entry, usual, shown, DIP_BASIS);
     entry.value().unwrap_or(usual)
@@ -494,11 +489,33 @@ pub(crate) fn relay(
     }
 }
 
-/// The firings of the engine; without a firing order those of its cylinders, evenly spaced.
+/// The firings of the engine in its cycle, with the dip that comes of them.
+#[derive(Clone, Debug)]
+pub(crate) struct Firings {
+    angles: Vec<CrankAngle>,
+    cycle: CrankAngle,
+    /// Whether they are those of the cylinder count, evenly spaced, for want of a firing order.
+    is_even_guess: bool,
+    /// The dip to take where none was measured.
+    pub(crate) usual_dip: Band<Ratio>,
+}
+
+/// The firings of the engine; without a firing order those of its cylinders, evenly spaced. Their dip is that of those
+/// `before`, where they are the same.
 pub(crate) fn firings(
     reader: &Reader<'_>,
     engine: Option<&Engine>,
-) -> Option<(Vec<CrankAngle>, CrankAngle)> {
+    before: &mut Option<Firings>,
+) -> Option<Firings> {
+    let (angles, cycle) = angles(reader, engine)?;
+    let known = before.as_ref().filter(|it| it.angles == angles && it.cycle == cycle);
+    let usual_dip = known.map_or_else(|| usual_dip(&angles, cycle), |it| it.usual_dip);
+    *before = Some(Firings { angles, cycle, is_even_guess: engine.is_none(), usual_dip });
+    before.clone()
+}
+
+/// The angles at which it fires, and its cycle.
+fn angles(reader: &Reader<'_>, engine: Option<&Engine>) -> Option<(Vec<CrankAngle>, CrankAngle)> {
     if let Some(engine) = engine {
         let angles = engine.firings().iter().map(|firing| firing.angle).collect();
         return Some((angles, engine.cycle()));

@@ -1,5 +1,7 @@
 //! What to do, and what to beware of.
 
+use std::cell::OnceCell;
+
 use super::{case::Subject, names, unsolved};
 use crate::{
     budget::Budget,
@@ -10,7 +12,7 @@ use crate::{
     finding::Finding,
     message::{Edit, Message},
     output::{
-        Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
+        Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase, Probe,
         SolvedCorner, Stage, probe, reading,
     },
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
@@ -34,10 +36,18 @@ pub(super) fn to_do(
     let is_none_found = remedies.as_ref().is_some_and(Vec::is_empty);
     let remedies = remedies.unwrap_or_default();
     let mut to_do = measurements(subject, found, &remedies);
+    // solved once, where it is asked for at all
+    let probed = OnceCell::new();
+    let probed = || {
+        *probed.get_or_init(|| {
+            let case = subject.cases.first()?;
+            probe(&case.rest.wiring, &subject.planned.around)
+        })
+    };
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
     if is_clean {
-        to_do.extend(proof(subject));
-        to_do.extend(lamp(subject));
+        to_do.extend(proof(subject, probed));
+        to_do.extend(lamp(subject, probed));
         to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
     } else if is_none_found && !subject.is_decided_elsewhere() {
@@ -46,7 +56,7 @@ pub(super) fn to_do(
     to_do.extend(remedies);
     // the pin of what is to be mended is measured before any other, if what is on there is known
     if let ([_], false) = (subject.cases.as_slice(), is_clean) {
-        to_do.extend(proof(subject));
+        to_do.extend(proof(subject, probed));
     }
     to_do
 }
@@ -65,13 +75,13 @@ fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) 
 }
 
 /// What the bare pin must read before the load is plugged in.
-fn proof(subject: &Subject<'_>) -> Option<Message> {
+fn proof(subject: &Subject<'_>, probed: impl Fn() -> Option<Probe>) -> Option<Message> {
     let case = subject.cases.first()?;
     let (off, on) = (&case.rest.state(KeyState::Off)?.bare, &case.rest.state(KeyState::On)?.bare);
     // a leak through a meter's own resistance reads as the pin does: only a resistor tells on from off
     let apart = (off.band.nominal.base() - on.band.nominal.base()).abs();
     if off.floats || apart < TOLD_APART_V {
-        let probe = probe(&case.rest.wiring, &subject.planned.around)?;
+        let probe = probed()?;
         return Some(say!(
             words::DO_PROVE_FLOATS,
             resistor = probe.resistor,
@@ -115,13 +125,13 @@ fn off_and_on(off: &MeterReading, on: &MeterReading) -> Value {
 }
 
 /// What a test lamp shows at a pin that floats, or why none belongs there.
-fn lamp(subject: &Subject<'_>) -> Option<Message> {
+fn lamp(subject: &Subject<'_>, probed: impl Fn() -> Option<Probe>) -> Option<Message> {
     let case = subject.cases.first()?;
     let wiring = &case.rest.wiring;
     if !case.rest.state(KeyState::Off)?.bare.floats {
         return None;
     }
-    let probe = probe(wiring, &subject.planned.around)?;
+    let probe = probed()?;
     let limit = wiring.output.current_limit.map(|limit| limit.low);
     match limit {
         Some(limit) if probe.lamp_inrush > limit => {
@@ -153,6 +163,9 @@ const NEAR_0_V: f64 = 0.05;
 /// A nominal value with its range.
 pub(super) fn range<Q: Measure>(band: &Band<Q>) -> Value {
     let value = band.nominal.show();
+    if band.low.base().to_bits() == band.high.base().to_bits() {
+        return value;
+    }
     let (low, high) = (band.low.show().into_shown(), band.high.show().into_shown());
     if low == high {
         return value;

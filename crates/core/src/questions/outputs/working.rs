@@ -160,13 +160,14 @@ fn pin_step(
         _ => more,
     };
     let (source, parallel) = balance(branches);
-    let mut values: Vec<(&str, Value)> = Vec::new();
-    for (branch, (v, r)) in branches.iter().zip(SYMBOLS) {
-        values.push((v, branch.behind.show()));
-        values.push((r, branch.resistance.show()));
+    let mut values: Vec<(&str, Value)> = Vec::with_capacity(2 * SYMBOLS.len());
+    if branches.len() > SYMBOLS.len() {
+        values.extend([("I_sum", source.show()), ("R_sum", parallel.show())]);
+    } else {
+        for (branch, (v, r)) in branches.iter().zip(SYMBOLS) {
+            values.extend([(v, branch.behind.show()), (r, branch.resistance.show())]);
+        }
     }
-    values.push(("I_sum", source.show()));
-    values.push(("R_sum", parallel.show()));
     Some(step(formula, &values, volts(source.base() * parallel.base())))
 }
 

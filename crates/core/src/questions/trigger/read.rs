@@ -2,8 +2,8 @@
 
 use crate::read::{Conditions, Reader, usual_band};
 use crate::{
-    cranking::{Sync, usual_dip},
-    engine::{Engine, EngineKind},
+    cranking::Sync,
+    engine::EngineKind,
     fields::{
         self,
         sensor::{AmplitudeAs, Connector, Polarity, SensorKind, SensorRail, Shield},
@@ -122,7 +122,7 @@ fn is_four_stroke(reader: &Reader<'_>) -> bool {
 pub(crate) fn trigger(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
-    engine: Option<&Engine>,
+    usual_dip: Option<Band<Ratio>>,
     highest: Option<Band<RotationalSpeed>>,
 ) -> Option<Triggered> {
     if !is_asked(reader.plan()) {
@@ -131,8 +131,7 @@ pub(crate) fn trigger(
     let (positions, missing) = wheel(reader);
     let cranking = cranking_speed(reader);
     // the same as that of the question of cranking, where it is not typed
-    let usual = crate::read::cranking::firings(reader, engine)
-        .map_or(Ratio::from_base(0.4), |(firings, cycle)| usual_dip(&firings, cycle).high);
+    let usual = usual_dip.map_or(Ratio::from_base(0.4), |it| it.high);
     let typed = reader
         .is_typed(fields::cranking::DIP)
         .then(|| reader.band_elsewhere(fields::cranking::DIP));
