@@ -6,6 +6,7 @@
     reason = "a case worked by hand has an answer, or the test ends"
 )]
 
+mod bounds;
 mod curves;
 mod otherwise;
 mod relays;
@@ -267,6 +268,26 @@ fn sparks_before_dwell_are_lost_and_counted() {
     check(corner.margin.expect("both").base(), (120.01 - 10.01) / 1200.0 - 0.15, 1e-9);
 }
 
+/// A spark that comes just when the coils are ready is not lost.
+#[test]
+fn a_spark_at_the_end_of_the_dwell_is_kept() {
+    let with = |dwell: f64| {
+        let inputs = CrankingInputs { wheel: wheel(36, 1, 90.0), dwell: seconds(dwell), ..plain() };
+        answered(&inputs).corners[0].clone()
+    };
+    let margin = |dwell: f64| with(dwell).margin.expect("it closes").base();
+    // what is left of it is taken off until none is, to the last digit
+    let mut dwell = margin(0.0);
+    for _ in 0..8 {
+        dwell += margin(dwell);
+    }
+    check(margin(dwell), 0.0, 0.0);
+    assert_eq!(with(dwell).lost, 0, "it is in time");
+    check(with(dwell).delay.base(), 0.0, 0.0);
+    assert_eq!(with(dwell + 1e-6).lost, 1, "a microsecond later it is lost");
+    assert_eq!(with(dwell - 1e-6).lost, 0, "and before it is not");
+}
+
 #[test]
 fn a_threshold_above_the_crest_never_closes() {
     let inputs =
@@ -333,6 +354,50 @@ fn a_release_of_nought_leaves_it_to_the_timeout() {
     let inputs = CrankingInputs { release: Release::At(rpm(0.0)), ..plain() };
     let stop = answered(&inputs).stop.expect("there is a threshold");
     assert!(stop.on_at_rest.base() > 0.9 && stop.on_at_rest.base() <= 1.0, "{stop:?}");
+}
+
+/// What is just enough is enough: a relay pulls in at its pull-in voltage, and stays in at its drop-out voltage.
+#[test]
+fn a_relay_gets_what_it_needs_where_that_is_just_what_it_needs() {
+    let coil = Band::exact(celsius(20.0));
+    let relay = |drop_out: f64| Relay { drop_out_voltage: Some(volts(drop_out)), ..plain().relay };
+    let lets_go = |drop_out| {
+        quietpin_core::cranking::lets_go(&relay(drop_out), (volts(8.0), volts(8.0)), coil)
+    };
+    assert_eq!(lets_go(8.0), None, "8 V hold it");
+    assert_eq!(lets_go(8.001), Some((volts(8.0), volts(8.001))));
+    let pulls_in = |supply: f64| {
+        let inputs = CrankingInputs {
+            supply: volts(supply),
+            hot_supply: volts(supply),
+            temperature: coil,
+            ..plain()
+        };
+        answered(&inputs).relay.pull_in
+    };
+    let [sure, just, short] = [7.3, 7.2, 7.1].map(pulls_in);
+    assert_eq!(just, sure, "7.2 V pull it in");
+    assert_ne!(short, sure, "7.1 V do not");
+}
+
+/// By hand: of a falling speed the mean over the same teeth is below the release soonest where one is read at every tooth; read in blocks
+/// of 20 teeth, the first block below it may end up to 19 teeth later, and never sooner.
+#[test]
+fn a_dying_engine_is_noticed_later_where_its_speed_is_read_in_blocks() {
+    let off = |average| {
+        let inputs = CrankingInputs {
+            wheel: wheel(60, 0, 90.0),
+            averaging: 20,
+            average,
+            release: Release::At(rpm(400.0)),
+            threshold: Some(rpm(410.0)),
+            ..plain()
+        };
+        answered(&inputs).stop.expect("there is a threshold").off_after.base()
+    };
+    let (blocks, sliding) = (off(Average::Blocks), off(Average::Sliding));
+    // 19 teeth of 6 degrees take 48 ms at 2400 degrees a second, and more as it falls
+    assert!((0.01..0.08).contains(&(blocks - sliding)), "{blocks} s and {sliding} s");
 }
 
 /// Typical data of the relay: 7.2 V at 20 degrees is 7.2 * (1 + 0.00393 * 80) = 9.46368 V at 100.

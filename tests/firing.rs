@@ -617,3 +617,57 @@ mod any_input {
         }
     }
 }
+
+/// One reading of several cylinders tells no cause from another; of a single there is no more. A rule is every second one of an even
+/// number of cylinders that fire evenly, and of two readings only where there are no more.
+#[test]
+fn a_light_shows_a_rule_where_there_is_one() {
+    use quietpin_core::channels::light::{LightFinding, Readings, finding};
+    let degrees = CrankAngle::new;
+    let seen = |engine: &Engine, late: &[f64]| {
+        let read = |(cylinder, late): (&u32, &f64)| (*cylinder, degrees(10.0 - late));
+        finding(
+            engine,
+            &Readings {
+                advance: degrees(10.0),
+                seen: engine.order().iter().zip(late).map(read).collect(),
+                tolerance: degrees(1.0),
+                offset: None,
+                positions: None,
+                stroke: None,
+            },
+        )
+    };
+    let of = |order: &[u32], spacing: &Spacing| {
+        let cylinders = u32::try_from(order.len()).expect("few");
+        Engine::new(EngineKind::FourStroke, cylinders, order, spacing).expect("an engine")
+    };
+    let (single, twin) = (of(&[1], &Spacing::Even), of(&[1, 2], &Spacing::Even));
+    assert!(matches!(seen(&single, &[0.0]), LightFinding::Constant(..)), "there is no more");
+    assert_eq!(seen(&twin, &[0.0]), LightFinding::TooFew);
+    let six = of(&[1, 5, 3, 6, 2, 4], &Spacing::Even);
+    let alternates = [0.0, 20.0, 0.0, 20.0, 0.0, 20.0];
+    let is_rule = |found: LightFinding| matches!(found, LightFinding::Alternating(_));
+    assert!(is_rule(seen(&six, &alternates)), "{:?}", seen(&six, &alternates));
+    assert!(is_rule(seen(&twin, &[0.0, 20.0])), "both that there are");
+    assert!(!is_rule(seen(&six, &[0.0, 20.0])), "two of six");
+    let odd = Spacing::Angles([0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(degrees).to_vec());
+    let uneven = of(&[1, 6, 5, 4, 3, 2], &odd);
+    assert!(!is_rule(seen(&uneven, &alternates)), "it fires unevenly anyway");
+    let triple = of(&[1, 2, 3], &Spacing::Even);
+    assert!(!is_rule(seen(&triple, &[0.0, 20.0, 0.0])), "the first comes after the last");
+}
+
+/// By hand: a six whose tops lie 120 degrees apart is even one way alone, a twin at 180 degrees fires as unevenly either way round.
+#[test]
+fn a_crank_that_leaves_the_turn_open_leaves_the_engine_in_doubt() {
+    for (name, tone) in
+        [("firing-crank-six-split", Tone::Good), ("firing-crank-twin-180", Tone::Doubtful)]
+    {
+        let plan = quietpin_tests::plans::ALL.iter().find(|it| it.name == name).expect(name);
+        let report = report(&plan::parse(plan.text).expect(name));
+        let mut answers = report.sections.iter().flat_map(|it| &it.answers);
+        let engine = answers.find(|it| it.subject == "engine").expect("an engine");
+        assert_eq!(engine.verdict.tone, tone, "{name}: {}", engine.verdict.message.text);
+    }
+}

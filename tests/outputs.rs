@@ -3,6 +3,7 @@
 //! Source: `tests/reference/SOURCES.md` names them; what was worked by hand has its arithmetic beside it.
 #![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
 
+mod across;
 mod alike;
 mod common;
 mod drain;

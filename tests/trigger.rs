@@ -11,6 +11,7 @@ mod bad_input;
 mod by_hand;
 pub(crate) mod cases;
 mod laws;
+mod lines;
 
 use quietpin_core::{
     plan::Plan,

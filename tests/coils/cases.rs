@@ -267,6 +267,30 @@ fn a_relay_of_30_amperes_for_four_coils_suits_coils_like_these() {
     assert!(!feed.is_switched_by(amperes(5.0)), "{feed:?}");
 }
 
+/// By hand: at 14 000 turns a minute 2.494 ms of dwell are 209.5 degrees of the 360 after which each of two coils is charged again, half
+/// a turn apart: each overlaps the other at both its ends. In small steps of the period.
+#[test]
+fn two_coils_that_overlap_at_both_ends_heat_by_both() {
+    let four = even(EngineKind::FourStroke, &[1, 3, 4, 2]);
+    let inputs = running(14.0, &four, Ignition::PairedDouble, 14_000.0);
+    let at = answer(&inputs).expect("a coil").at_speed.expect("it runs");
+    let (hot, others) = (celsius(20.0), amperes(0.0));
+    let parts = CoilFeedParts { relays: 1, relay: None, fuse: None, lead: None, hot, others };
+    let feed = CoilFeed::new(&at.taken, &parts);
+    let dwell = -8e-3 * f64::ln_1p(-3.75 / 14.0);
+    let (steps, period) = (200_000_u32, 60.0 / 14_000.0);
+    let current = |age: f64| {
+        let age = age.rem_euclid(period);
+        if age < dwell { -28.0 * f64::exp_m1(-age / 8e-3) } else { 0.0 }
+    };
+    let total = |step: u32| {
+        let time = period * f64::from(step) / f64::from(steps);
+        (current(time) + current(time - period / 2.0)).powi(2)
+    };
+    let mean_square = (0..steps).map(total).sum::<f64>() / f64::from(steps);
+    near("effective", feed.effective.base(), mean_square.sqrt(), 1e-3);
+}
+
 /// The charge, and the heat, that small steps of `L di/dt = V - i R` come to.
 #[test]
 fn charge_and_heat_are_what_small_steps_of_the_equation_come_to() {

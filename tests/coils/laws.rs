@@ -12,7 +12,7 @@ use quietpin_core::{
     quantity::{Band, Measure, amperes, celsius, henries, ohms, seconds, volts},
 };
 
-use super::running;
+use super::{bare, running};
 
 const MODES: [Ignition; 5] = [
     Ignition::Sequential,
@@ -111,5 +111,18 @@ proptest! {
         prop_assert!(one.effective.base() <= one.peak.base() * (1.0 + 1e-9), "{one:?}");
         prop_assert!(more.effective.base() <= one.effective.base() * (1.0 + 1e-9), "{one:?}, {more:?}");
         prop_assert!(feed(1).peak.base() >= taken.peak.base() * (1.0 - 1e-12), "{taken:?}");
+    }
+}
+
+/// One supply is one row, two are two and each whole volt between.
+#[test]
+fn each_supply_stands_once_in_the_table_of_dwells() {
+    let rows = |low: f64, high: f64| {
+        let supply = Band::between(volts(low), volts(high));
+        let conditions = Conditions::between(supply, Band::exact(celsius(20.0)));
+        answer(&CoilInputs { conditions, ..bare(12.0) }).expect("a coil").dwells.len()
+    };
+    for (low, high, count) in [(12.5, 12.5, 1), (12.0, 12.0, 1), (12.5, 12.7, 2), (11.5, 14.2, 5)] {
+        assert_eq!(rows(low, high), count, "{low} V to {high} V");
     }
 }

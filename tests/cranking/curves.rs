@@ -10,7 +10,7 @@ use super::{plain, wheel};
 
 const STEP_S: f64 = 0.2e-3;
 /// How far outside a band a threshold is tried, as a part of it.
-const OUTSIDE: [f64; 5] = [0.002, 0.0015, 0.001, 0.0005, 0.0002];
+pub(super) const OUTSIDE: [f64; 5] = [0.002, 0.0015, 0.001, 0.0005, 0.0002];
 
 /// One start of an even engine.
 #[derive(Clone, Copy, Debug)]
@@ -110,7 +110,7 @@ fn fails_at_a_corner(inputs: &CrankingInputs, firings: u32, threshold: f64) -> b
     })
 }
 
-fn declared() -> impl Strategy<Value = (u32, CrankingInputs)> {
+pub(super) fn declared() -> impl Strategy<Value = (u32, CrankingInputs)> {
     let ranges = (80.0..300.0_f64, 0.0..0.6_f64, 0.02..0.45_f64, 0.0..0.2_f64, 0.0..0.4_f64);
     let average = prop_oneof![Just(Average::Blocks), Just(Average::Sliding)];
     let settings = (1_u32..=2, average, 1_u32..=3, 0.3..0.6_f64, 10.0..40.0_f64);

@@ -36,6 +36,21 @@ fn thrown_back_the_sensor_counts_teeth_that_are_no_progress() {
     assert!(event(&none, Happening::KickBack).powered.base() < 1e-9, "nothing is thrown back");
 }
 
+/// An engine needs way to be thrown back by a compression, 60 degrees of it: common practice, no source. Of the three starts, 0, 240 and
+/// 480 degrees, the one that runs farthest to its top has power last. By hand: with tops at 0 and 63 degrees that is 240, which runs to
+/// 720; with one at 57 in its place the first start is not thrown back there, and runs to 720 as well, 240 degrees or 0.2 s farther.
+#[test]
+fn a_compression_that_throws_the_engine_back_is_a_sixth_of_a_turn_away_at_the_least() {
+    let power = |top| {
+        let firings = [0.0, top].map(CrankAngle::new).to_vec();
+        event(&CrankingInputs { firings, ..even_wheel() }, Happening::KickBack).power.base()
+    };
+    for reached in [60.0, 63.0] {
+        let (before, after) = (power(57.0), power(reached));
+        assert!((before - after - 0.2).abs() < 0.01, "{reached}: {before} s and {after} s");
+    }
+}
+
 /// By hand: the last tooth passes within a tooth (8.33 ms) before the stop; a second later power goes. With a stand shorter
 /// than the time-out it stays on for as long as that lasts.
 #[test]

@@ -68,6 +68,31 @@ fn what_deserves_a_look_begins_at_its_line() {
     }
 }
 
+/// What is offered to settle for can be typed: a power from 1 kW on.
+#[test]
+fn less_power_is_offered_where_its_field_takes_it() {
+    let offered = |flow: &str| {
+        let typed = [
+            ("injectors.count", "1"),
+            ("fuel.duty_limit", "50 %"),
+            ("fuel.consumption", "1 lb/hph"),
+            ("fuel.flow", flow),
+        ];
+        let report = report(&plan(&typed));
+        let found = report.findings.iter().find(|it| it.message.code == "fuel.runs-lean");
+        let cures = &found.expect("far too small").remedies;
+        let less = cures.iter().find(|it| it.code == "fuel.cure-less")?;
+        let edited = plan(&typed).edited(&less.edits).expect("its place");
+        Some(super::typed::<quietpin_core::quantity::Power>(edited.get("fuel.power")?))
+    };
+    let feeds = |flow: &str| offered(flow).map(quietpin_core::quantity::Measure::base);
+    // what a flow feeds goes with it
+    let each = feeds("100 cc/min").expect("some kilowatts") / 100.0;
+    let flow = |watts: f64| format!("{} cc/min", watts / each);
+    assert_eq!(feeds(&flow(940.0)), None, "the field asks for a kilowatt");
+    assert!(feeds(&flow(1060.0)).is_some_and(|it| it >= 1000.0), "{:?}", feeds(&flow(1060.0)));
+}
+
 #[test]
 fn a_flow_that_is_none_is_named_at_its_field_and_what_is_wanted_is_said() {
     const WANTED: &str = "fuel.wanted";

@@ -132,3 +132,28 @@ fn only_the_lean_end_decides_between_enough_and_perhaps() {
     let rail = Band::with_tolerance(cured.rail, 0.1);
     assert_eq!(answer(&FuelInputs { rail, ..inputs }).runs_out, Holds::Never, "the cure cures");
 }
+
+/// By hand, as above: 170 hp every turn reach 7200 rpm. An engine makes little of its power below half its highest speed, so that it is
+/// the dead time that ends it up to 14 400 rpm, and the flow beyond. Without a dead time no speed does.
+#[test]
+fn the_dead_time_ends_it_where_half_the_speed_is_reached() {
+    let inputs = |speed: f64, dead: &str| {
+        let speed = Band::exact(quietpin_core::quantity::rpm(speed));
+        FuelInputs {
+            power: Some(exact("170 hp")),
+            dead_time: exact(dead),
+            pace: Some(InjectionPace { speed, turns: 1, turns_of_cycle: 2 }),
+            ..bare()
+        }
+    };
+    let reaches = answer(&inputs(9000.0, "1 ms")).nominal.reaches.expect("a speed").base();
+    near("speed", reaches, 7200.0, 1e-9);
+    for (times, limit) in [(2.01, Limit::Flow), (2.0, Limit::DeadTime), (1.99, Limit::DeadTime)] {
+        let found = answer(&inputs(times * reaches, "1 ms"));
+        assert_eq!(found.limit_at(DeliveryEnd::Nominal), limit, "{times}");
+    }
+    assert_eq!(answer(&inputs(9000.0, "0 ms")).nominal.reaches, None);
+    // 200 hp take all of the limit by flow alone
+    let all = FuelInputs { power: Some(exact("200 hp")), ..inputs(9000.0, "1 ms") };
+    assert!(answer(&all).nominal.reaches.is_none_or(|it| it.base() < 1e-6), "no time is left");
+}

@@ -4,13 +4,13 @@
 
 use quietpin_core::{
     injector::{
-        ballast,
-        branch::{self, Ballast},
+        InjectorInputs, ballast,
+        branch::{self, Ballast, CurrentEnd, InjectorBranch},
         carrying::Carrying,
         controlled::PeakWindow,
         opening::Opening,
     },
-    quantity::{Measure, amperes, watts},
+    quantity::{Band, Measure, amperes, ohms, watts},
     working::Working,
 };
 
@@ -72,4 +72,35 @@ fn a_peak_is_round_and_keeps_a_twentieth_from_the_ends_of_its_window() {
     // the upper end alike: 2 A are 5.2 % below 2.11 A, and 4.8 % below 2.1 A
     assert!((best(1.7, 2.0 / 0.948) - 2.0).abs() < 1e-9, "within");
     assert!((best(1.7, 2.0 / 0.952) - 1.9).abs() < 1e-9, "too near: {}", best(1.7, 2.0 / 0.952));
+}
+
+#[test]
+fn where_no_resistor_is_there_is_no_heat_of_one() {
+    assert!(ballast::heat_of_fitted(&bare(2.4)).is_none(), "none is fitted");
+}
+
+/// Ohm's law: what is in line with one injector stands once in its circuit, and what all share as often as there are of them.
+#[test]
+fn a_current_is_worked_by_the_resistors_that_are_there() {
+    let formula = |per_output: u32, ballast: &Ballast| {
+        let inputs = InjectorInputs { per_output, ..bare(2.4) };
+        let [corner, ..] = usual().corners();
+        let branch = InjectorBranch::at(&inputs, &corner, CurrentEnd::Most, ballast, &mut None);
+        let mut working = Some(Working::new());
+        branch.current(&mut working);
+        let steps = working.map(Working::into_steps).unwrap_or_default();
+        steps.last().map_or("", |it| it.symbols).replace("R_T + R_w + R_c", "R")
+    };
+    let ohm = Band::exact(ohms(4.7));
+    let each = Ballast { each: ohm, ..Ballast::NONE };
+    let shared = Ballast { shared: ohm, ..Ballast::NONE };
+    for (per_output, ballast, expected) in [
+        (1, &Ballast::NONE, "I = V / (R + R_on)"),
+        (1, &each, "I = V / (R + R_b + R_on)"),
+        (2, &Ballast::NONE, "I = V / (R + n × R_on)"),
+        (2, &each, "I = V / (R + R_b + n × R_on)"),
+        (2, &shared, "I = V / (R + n × (R_b + R_on))"),
+    ] {
+        assert_eq!(formula(per_output, ballast), expected, "{per_output} and {ballast:?}");
+    }
 }

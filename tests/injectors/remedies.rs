@@ -235,3 +235,13 @@ proptest! {
         prop_assert!(rows.iter().all(|row| row.missed != Holds::Always || !row.works()));
     }
 }
+
+/// A resistor for each injector is told before one that all of an output share.
+#[test]
+fn what_each_injector_has_for_itself_stands_first() {
+    let inputs = InjectorInputs { per_output: 2, ..limited(2.4, 5.0, 0.8) };
+    let places: Vec<_> = resistors(&cures(&inputs)).iter().map(|it| it.2).collect();
+    let shared = |it: &BallastPlace| *it == BallastPlace::EachOutput;
+    assert!(places.is_sorted_by_key(shared), "{places:?}");
+    assert!(places.iter().any(shared) && !places.iter().all(shared), "{places:?}");
+}

@@ -86,3 +86,16 @@ proptest! {
         prop_assert!((found - expected).abs() <= 1e-9 * expected, "{found} instead of {expected}");
     }
 }
+
+/// A tenth of what a parked car takes, 5 mA, is told with its load: common practice, no source.
+#[test]
+fn a_drain_is_told_with_its_load_from_five_milliamperes_on() {
+    for (milliamperes, is_told) in [(4.99, false), (5.0, true), (5.01, true)] {
+        let current = amperes(milliamperes * 1e-3);
+        assert_eq!(
+            quietpin_core::output::is_told_of_its_load(current),
+            is_told,
+            "{milliamperes} mA"
+        );
+    }
+}

@@ -103,6 +103,27 @@ fn a_half_bridge_catches_the_kick_with_its_other_switch() {
     );
 }
 
+/// By hand: a logic output stands at its own 5 V when its upper switch takes over, so that a winding to 5 V runs on against nothing,
+/// through 10 ohm and its own 100; 8 ohm beside it ask for less than that switch, 12 ohm for more.
+#[test]
+fn a_logic_output_catches_a_kick_at_its_five_volts() {
+    let of = |suppression| {
+        let inductance = Band::exact(henries(0.03));
+        let load =
+            Load { inductance, suppression, ..load(LoadKind::Solenoid, 100.0, FarEnd::FiveVolt) };
+        let mut wiring = wiring(Stage::Logic, OnLevel::Ground, load);
+        wiring.output.on_resistance = Band::exact(ohms(10.0));
+        turned_off(&wiring)
+    };
+    let caught = |ohm| of(Suppression::Resistor(Band::exact(ohms(ohm)))).path.map(|it| it.catcher);
+    assert_eq!(caught(8.0), Some(Catcher::Resistor));
+    assert_eq!(caught(12.0), Some(Catcher::Switch));
+    let bare = of(Suppression::None);
+    assert_eq!(bare.path.map(|it| it.catcher), Some(Catcher::Switch));
+    let (start, low) = (5.0 / 110.0, 0.6 / 100.0);
+    near(bare.lets_go.expect("it does").base(), 0.03 / 110.0 * f64::ln(start / low), 1e-9);
+}
+
 #[test]
 fn nothing_catches_the_kick_of_a_bare_coil_on_a_bare_switch() {
     let bare = on_a_switch(valve(Suppression::None));
@@ -243,4 +264,30 @@ fn a_clamp_may_be_hottest_between_the_ends_of_a_band() {
     let charge = (fell - path.net.base() * it.fallen.expect("it falls to nothing").base())
         / -it.winding.base();
     near(it.heat.base(), it.frequency.base() * path.drop.base() * charge.abs(), 1e-9);
+}
+
+/// Where nothing flows, or nothing is wound, nothing kicks.
+#[test]
+fn only_a_current_in_a_winding_kicks() {
+    let wiring = on_a_switch(valve(Suppression::None));
+    let rest = solved(&wiring, &bench(V, 47.0));
+    let on = &rest.state(KeyState::On).expect("solved").nominal;
+    assert!(kick(&wiring, on, henries(0.03)).is_some(), "half an ampere in a winding");
+    assert!(kick(&wiring, on, henries(0.0)).is_none(), "no winding");
+    let off = &rest.state(KeyState::Off).expect("solved").nominal;
+    assert!(kick(&wiring, off, henries(0.03)).is_none(), "no current");
+}
+
+/// A load acts from its pull-in on, and lets go below its drop-out.
+#[test]
+fn a_pulsed_load_acts_at_the_very_voltage_from_which_it_does() {
+    let mut pulsing = pulsing(&on_a_switch(pulsed(valve(diode()), 200.0, 0.5)));
+    let (least, most) = (pulsing.driving(pulsing.least), pulsing.driving(pulsing.most));
+    assert!(least.base() > 0.0 && least < most, "{pulsing:?}");
+    let more = |it| it + volts(1e-6);
+    assert_eq!(pulsing.following(most, least), Following::Stays, "both are reached");
+    assert_eq!(pulsing.following(more(most), least), Following::Rests);
+    assert_eq!(pulsing.following(most, more(least)), Following::EachPulse);
+    pulsing.least = quietpin_core::quantity::amperes(0.0);
+    assert_eq!(pulsing.following(most, volts(-1.0)), Following::EachPulse, "nothing is left");
 }

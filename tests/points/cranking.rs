@@ -4,6 +4,7 @@
 
 use quietpin_core::{
     finding::Severity::{Doubt, Fault},
+    quantity::Holds,
     report::{Answer, Tone, report},
 };
 
@@ -201,4 +202,117 @@ fn a_time_out_that_reads_nought_in_the_run_up_is_told_as_such() {
     let (tone, verdict) = verdict(&timeout("40 ms"));
     assert!(tone == Tone::Bad && verdict.contains("time-out"), "{verdict}");
     assert_eq!(told(PLAN, &timeout("80 ms"), "cranking.timeout-in-gap"), NOTHING);
+}
+
+/// By hand: 60 less 2 teeth at 60 rpm without dips, 360 degrees a second: the gap of 18 degrees takes 50 ms. Half as much again is 75 ms, in
+/// whole hundredths 80. Above the speed no reading comes, which is told where the time-out leaves readings at all.
+#[test]
+fn a_time_out_is_held_against_the_gap_wherever_it_is_told() {
+    let at = |on: &'static str, timeout: &'static str| {
+        [
+            LIVE,
+            ("cranking.speed", "60 rpm ± 0 %"),
+            ("cranking.dip", "0 %"),
+            ("cranking.run_up", "100 ms"),
+            ("wheels.crank_teeth", "60"),
+            ("wheels.missing", "2"),
+            ("cranking.stall_timeout", timeout),
+            ("relays.0.relay_on_at", on),
+            ("relays.0.relay_off_below", "31 rpm"),
+        ]
+    };
+    let (silent, never) = ("cranking.timeout-in-gap", "cranking.never-closes");
+    assert_eq!(told(PLAN, &at("40 rpm", "52 ms"), silent), NOTHING);
+    assert_eq!(told(PLAN, &at("40 rpm", "48 ms"), silent), [Fault]);
+    let said = words(PLAN, &at("40 rpm", "48 ms"), silent);
+    assert!(said.contains("50 ms") && said.contains("80 ms"), "{said}");
+    assert_eq!(told(PLAN, &at("70 rpm", "52 ms"), never), [Fault]);
+    assert_eq!(told(PLAN, &at("70 rpm", "48 ms"), never), NOTHING, "the time-out is the finding");
+    let verdict = |timeout| verdict(&at("70 rpm", timeout)).1;
+    assert!(!verdict("52 ms").contains("time-out"), "{}", verdict("52 ms"));
+    assert!(verdict("48 ms").contains("time-out"), "{}", verdict("48 ms"));
+}
+
+/// What is no more than a rocking engine may read, or than what is usual, is no more than that.
+#[test]
+fn what_is_just_as_usual_is_as_usual() {
+    let standstill = |on| {
+        told(
+            PLAN,
+            &[
+                LIVE,
+                ("cranking.rocking", "40 rpm"),
+                ("relays.0.relay_on_at", on),
+                ("relays.0.relay_off_below", "20 rpm"),
+            ],
+            "cranking.on-at-standstill",
+        )
+    };
+    assert_eq!(standstill("40 rpm"), [Doubt], "the engine may read that while it rocks");
+    assert_eq!(standstill("41 rpm"), NOTHING);
+    let rocking = |on| {
+        verdict(&[
+            LIVE,
+            ("cranking.rocking", "40 rpm"),
+            ("relays.0.relay_on_at", on),
+            ("relays.0.relay_off_below", "20 rpm"),
+        ])
+    };
+    assert_ne!(rocking("40 rpm").0, Tone::Good, "{:?}", rocking("40 rpm"));
+    let kicks = |back| told(PLAN, &[LIVE, ("cranking.kick_back", back)], "cranking.kick-back");
+    assert_eq!(kicks("30 deg"), NOTHING, "30 degrees are usual: common practice, no source");
+    assert_ne!(kicks("31 deg"), NOTHING);
+}
+
+/// By hand: at exactly 200 rpm with exactly 35 % of dip the speed goes from 130 to 270 rpm at every corner, and 210 rpm lie between.
+#[test]
+fn a_threshold_that_waits_for_a_crest_does_so_at_the_corners_where_it_does() {
+    let at = [
+        LIVE,
+        ("cranking.speed", "200 rpm ± 0 %"),
+        ("cranking.dip", "35 % ± 0 %"),
+        ("relays.0.relay_on_at", "210 rpm"),
+    ];
+    let report = report(&planned(PLAN, &at));
+    let found = report.findings.iter().find(|it| it.message.code == "cranking.waits-for-crest");
+    assert_eq!(found.expect("it waits").holds, Holds::Always);
+}
+
+/// By hand: at 160 to 240 rpm without dips the gap of two teeth, taken for one, reads a third: 53 to 80 rpm. A release of 60 lies between.
+#[test]
+fn a_gap_that_is_taken_for_a_tooth_is_told_where_it_opens_the_relay() {
+    let texts = [
+        LIVE,
+        ("cranking.speed", "200 rpm ± 20 %"),
+        ("cranking.dip", "0 %"),
+        ("wheels.crank_teeth", "60"),
+        ("wheels.missing", "2"),
+        ("cranking.confirmation", "1"),
+        ("cranking.run_up", "10 ms"),
+        ("relays.0.relay_off_below", "60 rpm"),
+    ];
+    let report = report(&planned(PLAN, &texts));
+    let found = report.findings.iter().find(|it| it.message.code == "cranking.gap-as-tooth");
+    let holds = found.map(|it| it.holds.clone());
+    assert!(matches!(holds, Some(Holds::AtSome(_))), "{holds:?}");
+}
+
+/// A silence that cuts several relays at one speed is told once, and of one that is switched on earlier by itself.
+#[test]
+fn a_silence_is_told_once_for_relays_that_are_switched_alike() {
+    let with = |on| {
+        let texts = [
+            LIVE,
+            ("relays.0.relay_on_at", "40 rpm"),
+            ("relays.0.relay_off_below", "5 rpm"),
+            ("relays.1.purpose", "pump"),
+            ("relays.1.switched_by", "speed"),
+            ("relays.1.relay_on_at", on),
+            ("relays.1.relay_off_below", "5 rpm"),
+            ("cranking.run_up", "1.5 s"),
+            ("cranking.stall_timeout", "40 ms"),
+        ];
+        told(PLAN, &texts, "cranking.timeout-in-gap").len()
+    };
+    assert_eq!((with("40 rpm"), with("35 rpm")), (1, 2));
 }

@@ -376,3 +376,94 @@ fn a_firing_angle_below_nought_is_counted_back_from_the_first() {
     assert_eq!(twin("0 -270"), "Odd-fire: 1-2 at 0° and 450°");
     assert_eq!(twin("0-450"), twin("0 -270"));
 }
+
+/// What an answer of an engine or its channels shows in figures and tables: the formulas that it was worked with.
+fn formulas(report: &Report, subject: &str) -> Vec<String> {
+    let answer = answer(report, subject);
+    let figures = answer.figures.iter().flat_map(|it| &it.working);
+    let tables = answer.tables.iter().flat_map(|it| &it.working);
+    figures.chain(tables).map(|it| format!("{}: {}", it.symbols, it.filled)).collect()
+}
+
+/// Any textbook: a four-stroke engine fires once in two turns, a two-stroke engine in one; by even intervals are those angles told that are
+/// even.
+#[test]
+fn angles_are_worked_by_the_engine_that_fires_at_them() {
+    let four = formulas(&report(&planned(ODD, &[])), "engine");
+    let two = formulas(&report(&planned("firing-two-stroke-leads", &[])), "engine");
+    let turns = |found: &[String], n: &str| {
+        found.iter().any(|it| it.starts_with("cycle =") && it.contains(&format!("{n} ×")))
+    };
+    assert!(turns(&four, "2") && !turns(&four, "1"), "{four:?}");
+    assert!(turns(&two, "1") && !turns(&two, "2"), "{two:?}");
+    let told = |found: &[String], even: bool| {
+        found.iter().any(|it| it.contains("(k − 1) × α")) == even
+            && found.iter().any(|it| it.contains("θ_next")) != even
+    };
+    assert!(told(&four, false), "uneven: {four:?}");
+    assert!(told(&two, true), "even: {two:?}");
+}
+
+fn to_do(report: &Report, subject: &str) -> Vec<&'static str> {
+    answer(report, subject).to_do.iter().map(|it| it.code).collect()
+}
+
+/// One channel has no order to enter; and only a rotary is told of the coil that two of its leading plugs may share.
+#[test]
+fn what_is_done_about_the_channels_is_of_this_engine() {
+    let ignition = "channels.ignition_mode";
+    let six = report(&planned("firing-outputs-shared", &[]));
+    assert!(to_do(&six, ignition).contains(&"firing.do-enter"), "{:?}", to_do(&six, ignition));
+    let single = report(&planned("sound-single", &[]));
+    assert!(
+        !to_do(&single, ignition).contains(&"firing.do-enter"),
+        "{:?}",
+        to_do(&single, ignition)
+    );
+    let paired = ("channels.ignition_mode", "paired-double");
+    for (name, is_rotary) in [("firing-rotary-trailing", true), ("sound-triple", false)] {
+        let report = report(&planned(name, &[paired]));
+        let found = to_do(&report, ignition);
+        assert_eq!(found.contains(&"firing.instead-rotary"), is_rotary, "{name}: {found:?}");
+    }
+}
+
+/// A plug that fires while its intake valve is open is grave, and so is its row; one that fires where it should has no tone.
+#[test]
+fn a_row_of_the_table_is_as_grave_as_what_it_tells() {
+    let wired = |at: usize| format!("channels.coils_wired.{at}");
+    let (first, second) = (wired(0), wired(1));
+    let texts = [(first.as_str(), "5"), (second.as_str(), "1")];
+    let report = report(&planned("firing-outputs-shared", &texts));
+    let tables = report.sections.iter().flat_map(|it| &it.answers).flat_map(|it| &it.tables);
+    let table = tables.filter(|it| it.caption.code == "firing.table-wired").collect::<Vec<_>>();
+    let tones: Vec<_> = table.iter().flat_map(|it| &it.rows).map(|it| it.tone).collect();
+    assert!(
+        tones.contains(&Some(Tone::Bad)) && !tones.contains(&Some(Tone::Doubtful)),
+        "{tones:?}"
+    );
+}
+
+/// A spark that comes every turn comes on both strokes: nothing of the stroke is proved by it, and nothing a turn out.
+#[test]
+fn a_turn_out_is_no_cause_where_each_turn_has_its_spark() {
+    let name = "firing-odd-told-even";
+    let says = |mode| {
+        let texts = [
+            ("engine.angles", ""),
+            ("controller.spacing", ""),
+            ("channels.ignition_mode", mode),
+            ("light.seen.1", "10"),
+            ("light.seen.3", "10"),
+            ("light.seen.5", "10"),
+            ("light.stroke", ""),
+        ];
+        let report = report(&planned(name, &texts));
+        let all: Vec<_> = report.sections.iter().flat_map(|it| &it.answers).collect();
+        let light = all.iter().find(|it| it.subject.starts_with("light")).expect("it is lit");
+        light.verdict.message.code
+    };
+    let [once, paired, every_turn] = ["sequential", "paired-double", "every-turn"].map(says);
+    assert_eq!(paired, every_turn, "both come every turn");
+    assert_ne!(once, paired, "one that comes once is a turn out");
+}

@@ -1,8 +1,11 @@
 //! How each output rests, in every state of the key.
 
-use quietpin_core::finding::Severity::{Danger, Doubt, Fault};
+use quietpin_core::{
+    finding::Severity::{Danger, Doubt, Fault},
+    report::report,
+};
 
-use super::{told, words};
+use super::{planned, told, words};
 
 const OUTLIVES: &str = "outputs-outlives-key";
 const DRIVES: &str = "outputs.drives-dead-feed";
@@ -170,8 +173,8 @@ fn a_grounded_valve_on_a_switch_to_ground_is_offered_the_other_end_though_its_ki
 #[test]
 fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
     let proof = |leakage| {
-        let plan = super::planned("outputs-leak-and-lamp", &[("outputs.0.leakage", leakage)]);
-        let report = quietpin_core::report::report(&plan);
+        let plan = planned("outputs-leak-and-lamp", &[("outputs.0.leakage", leakage)]);
+        let report = report(&plan);
         let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
         section.answers[0].to_do[0].text.clone()
     };
@@ -182,8 +185,8 @@ fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
 
 #[test]
 fn off_means_off_and_no_fault() {
-    let plan = super::planned("outputs-coil-unknown", &[]);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned("outputs-coil-unknown", &[]);
+    let report = report(&plan);
     let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
     let why = section.answers[0].why.as_ref().expect("it says why").text.clone();
     assert!(why.starts_with("It gets at most 0 V when off"), "{why}");
@@ -199,8 +202,8 @@ fn a_lamp_has_no_hysteresis_and_is_cold_where_it_gets_next_to_nothing() {
     ];
     let grounded = [pulled[0], pulled[1], pulled[2], ("outputs.0.leakage", "")];
     assert_eq!(told("outputs-leak-and-lamp", &grounded, "outputs.may-stay-in"), [], "3 V at most");
-    let plan = super::planned("outputs-leak-and-lamp", &grounded);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned("outputs-leak-and-lamp", &grounded);
+    let report = report(&plan);
     let found = report.findings.iter().find(|it| it.message.code == "outputs.live-at-rest");
     assert_eq!(
         found.map(|it| &it.message.text),
@@ -232,7 +235,7 @@ const THROTTLE: &str = "outputs-throttle";
 /// Common practice, no source: springs hold the plate a little open, and a second way takes its motor's supply away.
 #[test]
 fn an_electronic_throttle_is_driven_both_ways_and_cut_off_apart_from_it() {
-    let report = quietpin_core::report::report(&super::planned(THROTTLE, &[]));
+    let report = report(&planned(THROTTLE, &[]));
     let grave = report.findings.iter().filter(|it| it.severity <= Doubt);
     assert_eq!(
         grave.map(|it| it.message.code).collect::<Vec<_>>(),
@@ -289,8 +292,8 @@ fn a_load_that_is_small_against_what_hangs_on_its_feed_keeps_that_feed_alive() {
 
 #[test]
 fn a_throttle_that_may_not_be_connected_is_told_why_and_not_how_to_prove_its_pin() {
-    let plan = super::planned(THROTTLE, &[("loads.0.power_cut", "none")]);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned(THROTTLE, &[("loads.0.power_cut", "none")]);
+    let report = report(&plan);
     let mut answers = report.sections.iter().flat_map(|it| it.answers.iter());
     let answer = answers.find(|it| it.subject == "loads.0").expect("its answer");
     let why = answer.why.as_ref().expect("it says why").code;
@@ -302,7 +305,7 @@ const PULSES: &str = "outputs-pulses";
 /// What would be live at rest if it took a steady voltage: 12 V stand across the second rev counter whenever its output is off.
 #[test]
 fn a_steady_voltage_is_nothing_to_what_counts_pulses() {
-    let report = quietpin_core::report::report(&super::planned(PULSES, &[]));
+    let report = report(&planned(PULSES, &[]));
     let codes: Vec<_> = report.findings.iter().map(|it| it.message.code).collect();
     assert_eq!(codes, Vec::<&str>::new());
     let steady = [("loads.4.kind", "gauge")];
@@ -341,7 +344,7 @@ fn a_valve_that_follows_its_duty_is_not_weak_while_the_starter_turns() {
 fn a_leak_that_holds_a_load_in_is_told_once_with_a_wiring_that_was_found() {
     let name = "outputs-leak-holds";
     let codes = |texts: &[(&str, &str)]| -> Vec<_> {
-        let report = quietpin_core::report::report(&super::planned(name, texts));
+        let report = report(&planned(name, texts));
         let grave = report.findings.iter().filter(|it| it.severity <= Fault);
         grave.map(|it| (it.severity, it.message.code)).collect()
     };
@@ -372,7 +375,7 @@ fn no_wiring_is_spoken_of_as_offered_where_none_is() {
         ("outputs.1.stage", "high-side"),
         ("outputs.1.leakage", "10 mA"),
     ];
-    let report = quietpin_core::report::report(&super::planned("outputs-leak-holds", &texts));
+    let report = report(&planned("outputs-leak-holds", &texts));
     let found = report.findings.iter().find(|it| it.message.code == "outputs.may-stay-in");
     let found = found.expect("it stays in");
     let act = quietpin_core::explained::explanation(found.message.code).expect("why").act;
@@ -389,4 +392,29 @@ fn what_only_a_restart_holds_in_is_told_as_that() {
     assert_eq!(told(name, &[], code), [Doubt]);
     assert_eq!(told(name, &[("relays.0.unasked", "dangerous")], code), [Danger]);
     assert_eq!(told(name, &[("outputs.0.pull_up", "1.5 kohm")], code), []);
+}
+
+/// What a clamp takes is a figure where a clamp takes it, and its energy is worked where something inside the output gets hot.
+#[test]
+fn what_goes_into_a_clamp_is_shown_of_a_clamp() {
+    let shown = |texts: &[(&str, &str)]| {
+        let report = report(&planned(KICKS, texts));
+        let mut all = report.sections.iter().flat_map(|it| &it.answers);
+        let answer = all.find(|it| it.subject == "loads.0").expect("the load is answered");
+        let figures = || answer.figures.iter();
+        let lets_go = figures().find(|it| it.label.code == "outputs.figure-lets-go");
+        let steps =
+            lets_go.map(|it| it.working.iter().map(|step| step.symbols).collect::<Vec<_>>());
+        let is_heated = steps.map(|it| it.iter().any(|it| it.starts_with("E = V_drop")));
+        (figures().any(|it| it.label.code == "outputs.figure-in-clamp"), is_heated)
+    };
+    assert_eq!(shown(&[("outputs.0.clamp", "45 V")]), (true, Some(true)));
+    assert_eq!(shown(&[("loads.0.suppression", "diode")]), (false, Some(false)));
+}
+
+/// What is wrong with two loads is told of both.
+#[test]
+fn two_kicks_are_two_findings() {
+    let both = [("loads.2.inductance", "200 mH")];
+    assert_eq!(told(KICKS, &both, "outputs.kick-beyond-any"), [Fault, Fault]);
 }

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use quietpin_core::{
     battery::{standstill, until_half},
     quantity::{Band, ampere_hours, amperes},
-    report::report,
+    report::{Memory, report, report_after},
 };
 
 use super::{figure, plan};
@@ -52,4 +52,26 @@ proptest! {
         let apart = both.zip(sum).map(|(both, sum)| (both - sum).abs());
         prop_assert!(apart.is_some_and(|apart| apart < 1e-12), "{both:?} instead of {sum:?}");
     }
+}
+
+/// By hand: a heater on permanent battery draws through its half-bridge into the dead supply, less the more it has itself.
+#[test]
+fn what_is_remembered_of_a_load_goes_when_the_load_is_another() {
+    let with = |ohm: &str| {
+        plan(&[
+            ("outputs.0.name", "A1"),
+            ("outputs.0.stage", "half-bridge"),
+            ("outputs.0.on_level", "ground"),
+            ("loads.0.kind", "resistor"),
+            ("loads.0.output", "A1"),
+            ("loads.0.far_end", "battery"),
+            ("loads.0.resistance", ohm),
+        ])
+    };
+    let mut memory = Memory::detailed();
+    let drains: Vec<_> = ["5 ohm", "50 ohm", "500 ohm", "500 ohm", "5 ohm"]
+        .map(|ohm| figure(&report_after(&mut memory, &with(ohm)), "standing.figure-drain"))
+        .to_vec();
+    let [five, fifty, more, same, again] = drains.as_slice() else { return };
+    assert!(five > fifty && fifty > more && more == same && five == again, "{drains:?}");
 }

@@ -26,3 +26,28 @@ pub fn words_of(text: &str) -> Vec<&str> {
     let apart = |c: char| c.is_whitespace() || "-–,;/>→+&".contains(c);
     text.split(apart).filter(|it| !it.is_empty()).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tap_adds_a_word_or_takes_it_out() {
+        for (text, word, expected) in [
+            ("", "1", "1"),
+            ("1", "6", "1 6"),
+            ("1 6", "1", "6"),
+            ("1-6", "6", "1"),
+            ("1, 6;3", "6", "1 3"),
+            ("1 6 1", "1", "6"),
+        ] {
+            assert_eq!(tapped(text, word), expected, "{text:?} and {word:?}");
+        }
+    }
+
+    #[test]
+    fn words_stand_apart_by_blanks_or_by_any_mark_of_a_list() {
+        assert_eq!(words_of("1L 2T,\t3–4 → 5 & 6/7"), ["1L", "2T", "3", "4", "5", "6", "7"]);
+        assert_eq!(words_of(" - "), [""; 0]);
+    }
+}

@@ -329,6 +329,8 @@ mod tests {
         };
         check(twin(410.0), 0.643, 0.002);
         check(twin(70.0), 0.6899, 0.002);
+        // two that fire together would stop at their compression
+        check(twin(0.0), 0.9, 1e-12);
         let odd = [0.0, 90.0, 240.0, 330.0, 480.0, 570.0].map(CrankAngle::new);
         let odd = usual_dip(&odd, CrankAngle::new(720.0));
         check(odd.high.base(), 0.2547, 0.002);

@@ -173,3 +173,27 @@ impl<'a> Run<'a> {
 pub(super) fn commands(switch: Switch, readings: &[SpeedReading]) -> Vec<SwitchChange> {
     switch.changes(readings.iter().map(|reading| (reading.time_s, reading.rpm)))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        cranking::{cost::tests::at_the_limits, course::courses},
+        quantity::CrankAngle,
+    };
+
+    /// Any textbook: of the four strokes of a cycle of two turns the one that ends at the firing top compresses.
+    #[test]
+    fn a_cylinder_compresses_for_half_a_turn_before_its_top() {
+        for inputs in at_the_limits() {
+            let firings = vec![CrankAngle::new(0.0)];
+            let inputs = CrankingInputs { firings, cycle: CrankAngle::new(720.0), ..inputs };
+            let course = courses(&inputs).flatten().next().expect("an engine that turns");
+            let run = Run::new(&course, 0.0);
+            let does = |angle: &u32| run.is_compressing(f64::from(*angle));
+            let found: Vec<u32> = (0..720).filter(does).collect();
+            let expected: Vec<u32> = (0..=0).chain(541..720).collect();
+            assert_eq!(found, expected, "degrees from the firing top");
+        }
+    }
+}

@@ -324,3 +324,25 @@ fn caught_by(catcher: Catcher, subject: usize, rises: bool) -> Option<PinPart> {
         Catcher::Clamp => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::henries;
+
+    /// By hand: midway from 1 to 100 in ratio is 10, and midway from nought to 1, which has no ratio, a half.
+    #[test]
+    fn a_place_in_a_band_is_told_in_ratio_where_that_can_be() {
+        for (low, high, share, expected) in [
+            (1.0, 100.0, 0.5, 10.0),
+            (1.0, 100.0, 0.0, 1.0),
+            (1.0, 100.0, 1.0, 100.0),
+            (0.0, 1.0, 0.5, 0.5),
+            (0.0, 1.0, 0.0, 0.0),
+        ] {
+            let band = Band::between(henries(low), henries(high));
+            let found = between(&band, share).base();
+            assert!((found - expected).abs() <= 1e-9, "{share} of {low} to {high}: {found}");
+        }
+    }
+}

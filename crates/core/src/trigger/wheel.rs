@@ -101,7 +101,7 @@ pub fn interpolation(
     firing: CrankAngle,
 ) -> Option<CrankAngle> {
     let (p, gap, a, d) = (last.degrees(), interval.degrees(), firing.degrees(), dip.base());
-    if p > a / 4.0 || a <= 0.0 || d >= 1.0 {
+    if p > a / 4.0 || d >= 1.0 {
         return None;
     }
     let steepest = PI * d * (p + gap) / (a * (1.0 - d * d).sqrt());

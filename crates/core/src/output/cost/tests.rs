@@ -5,7 +5,7 @@ use crate::{
         FarEnd, LoadKind, OnLevel, Partner, Pin, PullRail, Pulse, Stage, SupplyCorner,
         Surroundings, rest,
     },
-    quantity::{Band, amperes, celsius, hertz, ohms, share, volts},
+    quantity::{Band, amperes, celsius, henries, hertz, ohms, share, volts},
 };
 
 fn around() -> Surroundings {
@@ -76,8 +76,11 @@ fn wirings() -> impl Iterator<Item = Wiring> {
     let all = Stage::ALL.into_iter().flat_map(move |stage| kinds.map(|kind| (stage, kind)));
     all.flat_map(|(stage, kind)| {
         [1, 2, 3].into_iter().flat_map(move |joined| {
-            let spread = chain(stage, joined, kind, false);
-            [spread.exact(), chain(stage, joined, kind, true), spread]
+            let (spread, pulsed) =
+                (chain(stage, joined, kind, false), chain(stage, joined, kind, true));
+            let mut unclamped = pulsed.clone();
+            unclamped.output.clamp = None;
+            [spread.exact(), pulsed.exact(), pulsed, unclamped, spread]
         })
     })
 }
@@ -94,6 +97,27 @@ fn as_many_corners_are_counted_as_are_written_down() {
             assert_eq!(counted.usual, count(points.len() - hottest), "{state:?}: {wiring:?}");
         }
     }
+}
+
+/// Frequency and inductance smooth the current together, so that either leaves its rhythm as free as both.
+#[test]
+fn a_rhythm_costs_by_what_is_free_in_it() {
+    let cost = |frequency: f64, inductance: f64| {
+        let mut wiring = Wiring::alone(
+            output(Stage::HalfBridge),
+            OnLevel::Ground,
+            vec![load(LoadKind::Solenoid, FarEnd::Battery, true)],
+        );
+        let load = wiring.loads.first_mut().expect("a load");
+        load.inductance = Band::between(henries(0.01), henries(0.01 * inductance));
+        let pulse = load.pulse.as_mut().expect("it is pulsed");
+        pulse.frequency = Band::between(hertz(100.0), hertz(100.0 * frequency));
+        let nominal = Point::nominal(around().nominal, 0, Contact::Closed);
+        point(KeyState::Pulsed, &wiring, &Point { is_hottest: true, ..nominal })
+    };
+    let [none, one, other, both] = [(1.0, 1.0), (2.0, 1.0), (1.0, 2.0), (2.0, 2.0)]
+        .map(|(frequency, inductance)| cost(frequency, inductance));
+    assert!(none < both && one == both && other == both, "{none} {one} {other} {both}");
 }
 
 #[test]

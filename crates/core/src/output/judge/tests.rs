@@ -68,6 +68,22 @@ fn check(trouble: Trouble, limit: f64, troubles: impl Fn(f64) -> Vec<Trouble>) {
     assert!(!less.contains(&trouble), "{trouble:?} at {}: {less:?}", limit * 0.95);
 }
 
+/// The same of a limit that has the trouble itself.
+#[track_caller]
+fn check_from(trouble: Trouble, limit: f64, troubles: impl Fn(f64) -> Vec<Trouble>) {
+    let at = troubles(limit);
+    assert!(at.contains(&trouble), "{trouble:?} at {limit} itself: {at:?}");
+    check(trouble, limit, troubles);
+}
+
+/// The same of a limit up to which all is well.
+#[track_caller]
+fn check_beyond(trouble: Trouble, limit: f64, troubles: impl Fn(f64) -> Vec<Trouble>) {
+    let at = troubles(limit);
+    assert!(!at.contains(&trouble), "{trouble:?} at {limit} itself: {at:?}");
+    check(trouble, limit, troubles);
+}
+
 /// Common practice, no source: 20 mA keep a controller alive, and 1 mA does where they lift its supply to 3 V; less than 1 mA is
 /// nothing. A sensor's supply has 5 mA on it. A tenth of what a parked car takes, 5 mA, is too much for one output.
 #[test]
@@ -75,17 +91,17 @@ fn what_flows_into_something_dead_counts_from_its_limit_on() {
     let into_rail = |volt: f64, ampere: f64| {
         with(KeyState::KeyOff, |_, it| it.operating.dead = vec![flow(Dead::Supply, volt, ampere)])
     };
-    check(Trouble::WakesController, 0.020, |ampere| into_rail(1.0, ampere));
-    check(Trouble::WakesController, 3.0, |volt| into_rail(volt, 0.010));
-    check(Trouble::WakesController, 0.001, |ampere| into_rail(5.0, ampere));
-    check(Trouble::LeaksIntoController, 0.001, |ampere| into_rail(1.0, ampere));
-    check(Trouble::DrainsBattery, 0.005, |ampere| {
+    check_from(Trouble::WakesController, 0.020, |ampere| into_rail(1.0, ampere));
+    check_from(Trouble::WakesController, 3.0, |volt| into_rail(volt, 0.010));
+    check_from(Trouble::WakesController, 0.001, |ampere| into_rail(5.0, ampere));
+    check_from(Trouble::LeaksIntoController, 0.001, |ampere| into_rail(1.0, ampere));
+    check_from(Trouble::DrainsBattery, 0.005, |ampere| {
         with(KeyState::KeyOff, |_, it| it.operating.from_battery = amperes(ampere))
     });
-    check(Trouble::LiftsLogicRail, 0.005, |ampere| {
+    check_beyond(Trouble::LiftsLogicRail, 0.005, |ampere| {
         with(KeyState::Off, |_, it| it.operating.into_logic_rail = amperes(ampere))
     });
-    check(Trouble::KeepsFeedAlive, 0.020, |ampere| {
+    check_beyond(Trouble::KeepsFeedAlive, 0.020, |ampere| {
         with(KeyState::FeedLost, |_, it| {
             it.operating.dead = vec![flow(Dead::Feed, 1.0, ampere)];
         })
@@ -102,22 +118,39 @@ fn a_dead_feed_is_driven_by_amperes_or_by_volts() {
         })
     };
     let trouble = Trouble::DrivesDeadFeed;
-    check(trouble, 1.0, |ampere| into_feed(2.0, ampere, 0.0));
-    check(trouble, 6.0, |volt| into_feed(volt, 0.5, 0.0));
-    check(trouble, 0.020, |ampere| into_feed(8.0, ampere, 0.0));
-    check(trouble, 3.0, |volt| into_feed(volt, 0.0, 0.5));
-    check(trouble, 0.001, |by_diode| into_feed(4.0, 0.0, by_diode));
+    check_from(trouble, 1.0, |ampere| into_feed(2.0, ampere, 0.0));
+    check_from(trouble, 6.0, |volt| into_feed(volt, 0.5, 0.0));
+    check_from(trouble, 0.020, |ampere| into_feed(8.0, ampere, 0.0));
+    check_from(trouble, 3.0, |volt| into_feed(volt, 0.0, 0.5));
+    check_from(trouble, 0.001, |by_diode| into_feed(4.0, 0.0, by_diode));
 }
 
 /// Common practice, no source: more than an ampere through the diode across a load that is on is a short.
 #[test]
 fn a_diode_that_carries_more_than_an_ampere_shorts_what_drives_it() {
-    check(Trouble::ShortedByDiode, 1.0, |ampere| {
+    check_beyond(Trouble::ShortedByDiode, 1.0, |ampere| {
         with(KeyState::On, |wiring, it| {
             wiring.loads[0].suppression = Suppression::Diode { is_right_way: true };
             it.operating.branches = vec![branch(PinPart::Suppressor(0), -ampere)];
         })
     });
+}
+
+/// What catches the spike of each pulse is no short, nor is a resistor there, nor a diode through which nothing flows.
+#[test]
+fn only_a_diode_that_conducts_while_the_load_is_on_for_good_shorts_it() {
+    let diode = Suppression::Diode { is_right_way: true };
+    let shorted = |state, suppression, ampere: f64| {
+        let found = with(state, |wiring, it| {
+            wiring.loads[0].suppression = suppression;
+            it.operating.branches = vec![branch(PinPart::Suppressor(0), -ampere)];
+        });
+        found.contains(&Trouble::ShortedByDiode)
+    };
+    assert!(shorted(KeyState::On, diode, 2.0));
+    assert!(!shorted(KeyState::On, diode, 0.0), "nothing flows");
+    assert!(!shorted(KeyState::Pulsed, diode, 2.0), "the spike");
+    assert!(!shorted(KeyState::On, Suppression::Resistor(Band::exact(ohms(5.0))), 2.0));
 }
 
 /// By hand: what a data sheet rates to 2 A is known to three hundredths.
@@ -151,8 +184,8 @@ fn a_switch_is_hot_from_a_watt_on_and_melts_from_five() {
             pulsing.heat = watts(watt);
         })
     };
-    check(Trouble::KicksHeat, 1.0, heated);
-    check(Trouble::KicksMelt, 5.0, heated);
+    check_beyond(Trouble::KicksHeat, 1.0, heated);
+    check_beyond(Trouble::KicksMelt, 5.0, heated);
     assert!(!heated(5.5).contains(&Trouble::KicksHeat), "one of both is told");
 }
 
@@ -174,7 +207,7 @@ fn a_kick_counts_from_the_joules_that_a_clamp_bears() {
 /// From memory: the 5 V of a controller have 50 mA left.
 #[test]
 fn the_five_volts_have_fifty_milliamperes_for_a_load() {
-    check(Trouble::LoadsLogicRail, 0.05, |ampere| {
+    check_beyond(Trouble::LoadsLogicRail, 0.05, |ampere| {
         with(KeyState::On, |wiring, it| {
             wiring.loads[0].far_end = FarEnd::FiveVolt;
             it.operating.loads[0].current = amperes(ampere);

@@ -88,3 +88,26 @@ pub(super) fn latest(answer: &CrankingAnswer) -> (Time, CrankAngle) {
 fn longest(answer: &CrankingAnswer, of: impl Fn(&StartCorner) -> Time) -> Time {
     answer.corners.iter().map(of).fold(seconds(0.0), Time::max)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rate_has_tenths_below_ten_and_none_from_there_on() {
+        for (a_second, shown) in [
+            (0.26, "0.3 "),
+            (9.44, "9.4 "),
+            (9.86, "9.9 "),
+            (10.0, "10 "),
+            (10.4, "10 "),
+            (33.6, "34 "),
+        ] {
+            let said = often(Openings { count: 3, a_second }).into_shown();
+            assert!(said.starts_with(shown), "{a_second}: {said}");
+        }
+        let said = often(Openings { count: 3, a_second: 0.0 }).into_shown();
+        assert!(said.starts_with("3 ") && said.contains("run-up"), "{said}");
+        assert_eq!(often(Openings::default()).into_shown(), "0");
+    }
+}

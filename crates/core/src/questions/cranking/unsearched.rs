@@ -18,8 +18,12 @@ const COSTLY: Key<Time> = fields::cranking::RUN_UP;
 
 /// Millions of teeth that pass in all starts.
 fn millions(inputs: &CrankingInputs) -> String {
+    in_millions(cost::teeth_of_starts(inputs))
+}
+
+fn in_millions(teeth: u64) -> String {
     #[expect(clippy::cast_precision_loss, reason = "shown with few digits")]
-    let millions = cost::teeth_of_starts(inputs) as f64 / 1e6;
+    let millions = teeth as f64 / 1e6;
     number(if millions >= 10.0 { millions.round() } else { (millions * 10.0).ceil() / 10.0 })
 }
 
@@ -85,4 +89,23 @@ fn longest(inputs: &CrankingInputs, most: u64) -> Option<Time> {
     }
     let rounded = if low >= 100 { low / 10 * 10 } else { low };
     (rounded > 0 && at(rounded) < inputs.run_up.high).then(|| at(rounded))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn millions_have_tenths_below_ten_and_none_from_there_on() {
+        for (teeth, shown) in [
+            (120_000, "0.2"),
+            (9_410_000, "9.5"),
+            (9_900_000, "9.9"),
+            (10_000_000, "10"),
+            (10_400_000, "10"),
+            (123_600_000, "124"),
+        ] {
+            assert_eq!(in_millions(teeth), shown, "{teeth}");
+        }
+    }
 }

@@ -209,3 +209,38 @@ fn outcome(engine: &Engine, cylinder: u32, window: &ChannelWindow) -> Outcome {
         Outcome::Misplaced
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::{EngineKind, Spacing};
+
+    /// A spark comes up to a quarter of a turn before its top dead centre, its advance, and in the idle of a cold engine up to 30
+    /// degrees after it: common practice, no source. A turn from there a four-stroke engine wastes it.
+    #[test]
+    fn a_spark_has_its_place_from_a_quarter_of_a_turn_before_its_top_to_a_little_after_it() {
+        let engine = |kind| Engine::new(kind, 1, &[1], &Spacing::Even).expect("an engine");
+        let (four, two) = (engine(EngineKind::FourStroke), engine(EngineKind::TwoStroke));
+        let does = |engine: &Engine, before: f64| {
+            let to = CrankAngle::new(-before).within(engine.cycle());
+            let window = ChannelWindow { channel: 1, targets: Vec::new(), from: to, to };
+            outcome(engine, 1, &window)
+        };
+        for (before, is_right) in [
+            (94.0, false),
+            (90.0, true),
+            (86.0, true),
+            (0.0, true),
+            (-28.5, true),
+            (-30.0, true),
+            (-31.5, false),
+        ] {
+            let [right, a_turn_off] =
+                if is_right { [Outcome::Fires, Outcome::Wasted] } else { [Outcome::Misplaced; 2] };
+            assert_eq!(does(&four, before), right, "{before}");
+            assert_eq!(does(&four, before + 360.0), a_turn_off, "{before}, a turn off");
+            assert_eq!(does(&two, before), right, "{before} of a two-stroke");
+            assert_eq!(does(&two, before + 360.0), right, "a turn is its cycle");
+        }
+    }
+}

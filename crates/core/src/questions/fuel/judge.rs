@@ -16,6 +16,9 @@ use crate::{
     schema::Choice as _,
 };
 
+/// The least power that its field takes: less can't be settled for.
+const LEAST_POWER_W: f64 = 1000.0;
+
 /// The answer where the manifold may push as hard as the fuel.
 pub(super) fn stopped(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut Findings) -> Answer {
     let mut answer = Answer::new("fuel", Tone::Bad, say!(words::STOPPED));
@@ -120,8 +123,7 @@ fn cures(inputs: &FuelInputs, found: &FuelAnswer) -> Vec<Message> {
             say!(words::CURE_LARGER, flow = flow, stated = stated).done_by(vec![edit])
         });
     }
-    // half a kilowatt is shown as none
-    if found.least.feeds.base() >= 500.0 {
+    if found.least.feeds.base() >= LEAST_POWER_W {
         let edit = fields::fuel::POWER.edit(found.least.feeds.show().into_shown());
         let less = say!(words::CURE_LESS, feeds = numbers::power(found.least.feeds));
         words.push(less.done_by(vec![edit]));

@@ -90,7 +90,7 @@ fn weak(
     }
     let message = say!(words::WEAK, peak = of.low, counts_from = counts_from);
     // a dip that is only what is usual is no more than a doubt
-    let is_sure = read.typed_dip.is_some() && (of.high < counts_from || of.nominal < counts_from);
+    let is_sure = read.typed_dip.is_some() && of.nominal < counts_from;
     let (severity, tone) =
         if is_sure { (Severity::Fault, Tone::Bad) } else { (Severity::Doubt, Tone::Doubtful) };
     let finding = found(sensor, severity, fields::sensor::AMPLITUDE, message);

@@ -8,6 +8,8 @@ use std::{
     time::Duration,
 };
 
+use crate::sites::Mutant;
+
 /// What is known of a mutant.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Known {
@@ -29,15 +31,32 @@ pub(crate) enum Known {
 pub(crate) struct Past {
     path: PathBuf,
     all: BTreeMap<u32, Known>,
+    catchers: PathBuf,
+    caught: BTreeMap<String, String>,
+    names: BTreeMap<u32, String>,
 }
 
 impl Past {
     /// What is known for these sources.
-    pub(crate) fn of(folder: &Path, key: &str) -> Self {
+    pub(crate) fn of(folder: &Path, key: &str, mutants: &[Mutant]) -> Self {
         let path = folder.join(format!("outcomes-{key}.txt"));
         let text = fs::read_to_string(&path).unwrap_or_default();
-        // of several lines the last one holds
-        Self { all: text.lines().filter_map(read).collect(), path }
+        let catchers = folder.join("caught.txt");
+        let caught = fs::read_to_string(&catchers).unwrap_or_default();
+        let caught = caught.lines().filter_map(|line| line.rsplit_once('\t'));
+        Self {
+            // of several lines the last one holds
+            all: text.lines().filter_map(read).collect(),
+            path,
+            caught: caught.map(|(it, by)| (it.to_owned(), by.to_owned())).collect(),
+            catchers,
+            names: mutants.iter().map(|it| (it.id, name(it))).collect(),
+        }
+    }
+
+    /// The test that caught a mutant in an earlier run, of whatever sources.
+    pub(crate) fn catcher(&self, id: u32) -> Option<&str> {
+        self.caught.get(self.names.get(&id)?).map(String::as_str)
     }
 
     /// What is known of a mutant.
@@ -47,11 +66,23 @@ impl Past {
 
     /// Writes down what became of a mutant.
     pub(crate) fn note(&self, id: u32, known: &Known) {
-        if let Ok(mut file) = OpenOptions::new().append(true).create(true).open(&self.path) {
-            // what is not written down is tried again
-            let _ = file.write_all(written(id, known).as_bytes());
+        append(&self.path, &written(id, known));
+        if let (Known::Caught(by), Some(name)) = (known, self.names.get(&id)) {
+            append(&self.catchers, &format!("{name}\t{by}\n"));
         }
     }
+}
+
+fn append(path: &Path, text: &str) {
+    if let Ok(mut file) = OpenOptions::new().append(true).create(true).open(path) {
+        // what is not written down is tried again
+        let _ = file.write_all(text.as_bytes());
+    }
+}
+
+/// What a mutant is called while others come and go around it.
+fn name(it: &Mutant) -> String {
+    format!("{}\t{}\t{}", it.file, it.text, it.change)
 }
 
 fn written(id: u32, known: &Known) -> String {

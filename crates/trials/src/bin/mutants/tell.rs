@@ -12,6 +12,7 @@ use crate::{
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 struct Tally {
     tried: usize,
+    equivalent: usize,
     caught: usize,
     records: usize,
     survived: usize,
@@ -24,11 +25,12 @@ pub(crate) type Tried<'a> = (&'a Mutant, Outcome);
 impl Tally {
     fn of(tried: &[Tried<'_>], kind: Kind) -> Self {
         let mut tally = Self::default();
-        for (_, outcome) in tried.iter().filter(|(mutant, _)| mutant.kind == kind) {
+        for (mutant, outcome) in tried.iter().filter(|(mutant, _)| mutant.kind == kind) {
             tally.tried += 1;
             match outcome {
                 Outcome::Caught(_) => tally.caught += 1,
                 Outcome::ChangesRecords => tally.records += 1,
+                _ if known::is_equivalent(why(mutant, outcome)) => tally.equivalent += 1,
                 Outcome::Survived(_) => tally.survived += 1,
                 Outcome::Unreached => tally.unreached += 1,
             }
@@ -37,11 +39,12 @@ impl Tally {
     }
 
     fn row(self, name: &str, all: usize) -> String {
-        let Self { tried, caught, records, survived, unreached } = self;
-        let percent = |part: usize| (100 * part).checked_div(tried).unwrap_or(0);
+        let Self { tried, equivalent, caught, records, survived, unreached } = self;
+        let can_be = tried - equivalent;
+        let percent = |part: usize| (100 * part).checked_div(can_be).unwrap_or(0);
         let either = caught + records;
         format!(
-            "| {name} | {all} | {tried} | {caught} ({} %) | {records} | {either} ({} %) | {survived} | {unreached} |\n",
+            "| {name} | {all} | {tried} | {equivalent} | {can_be} | {caught} ({} %) | {records} | {either} ({} %) | {survived} | {unreached} |\n",
             percent(caught),
             percent(either)
         )
@@ -51,8 +54,8 @@ impl Tally {
 /// The whole record.
 pub(crate) fn record(all: &[Mutant], tried: &[Tried<'_>], seed: u64) -> String {
     let mut text = format!("{INTRODUCTION}\n");
-    text += "| what | there are | tried | caught | by records alone | in all | survived | reached by no test |\n\
-             | --- | --- | --- | --- | --- | --- | --- | --- |\n";
+    text += "| what | there are | tried | equivalent | can be caught | caught | by records alone | in all | survived | reached by no test |\n\
+             | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
     let kinds = [
         (Kind::Comparison, "comparisons"),
         (Kind::Constant, "constants"),
@@ -75,14 +78,19 @@ pub(crate) fn record(all: &[Mutant], tried: &[Tried<'_>], seed: u64) -> String {
     text
 }
 
+/// Why a mutant is not caught.
+fn why(mutant: &Mutant, outcome: &Outcome) -> &'static str {
+    let is_reached = *outcome != Outcome::Unreached;
+    known::why(&mutant.file, &mutant.text, &mutant.change, is_reached)
+}
+
 fn listed(title: &str, tried: &[Tried<'_>], counts: impl Fn(&Outcome) -> bool) -> String {
     let mut text =
         format!("\n## {title}\n\n| where | line | change | why |\n| --- | --- | --- | --- |\n");
     for (mutant, outcome) in tried.iter().filter(|(_, outcome)| counts(outcome)) {
         let line = mutant.text.replace('|', "\\|");
         let change = mutant.change.replace('|', "\\|");
-        let is_reached = *outcome != Outcome::Unreached;
-        let why = known::why(&mutant.file, &mutant.text, &mutant.change, is_reached);
+        let why = why(mutant, outcome);
         let _ = writeln!(text, "| `{}` | `{line}` | {change} | {why} |", mutant.file);
     }
     text
@@ -101,7 +109,10 @@ should notice.
   are held against something.
 - Changed are the modules of the trade and what judges in the questions; not what is read, advised, worded, drawn or listed, and nothing
   that is worked out when the program is built.
-- The native tests of the core, of `tests` and of the command are asked, but for those that take longer than a second.
+- The native tests of the core, of `tests` and of the command are asked, the long ones only of a mutant that no quick one catches. Not
+  asked are those that see alone that an answer comes, whatever it says.
+- *Equivalent*: with it the program does the same, or differs by what rounding leaves, so that no test can tell; each is
+  named with its reason below. The shares are of those that can be caught.
 - *Caught*: a test that knows what is right fails, or the program does not end. *By records alone*: only the snapshots, hashes
   and tables of what was said before are others; they tell that something changed, not that it is wrong.
 ";
@@ -124,7 +135,7 @@ mod tests {
         let tried = [(&mutant, Outcome::Survived(2)), (&caught, Outcome::Caught("it".to_owned()))];
         let text = record(&[mutant.clone(), caught.clone()], &tried, 1);
         assert!(
-            text.contains("| comparisons | 2 | 2 | 1 (50 %) | 0 | 1 (50 %) | 1 | 0 |"),
+            text.contains("| comparisons | 2 | 2 | 0 | 2 | 1 (50 %) | 0 | 1 (50 %) | 1 | 0 |"),
             "{text}"
         );
         assert_eq!(text.matches("`if a \\|\\| b {`").count(), 1, "{text}");

@@ -35,13 +35,13 @@ const FIRST: Duration = Duration::from_millis(300);
 const PATIENCE: u32 = 20;
 const START: Duration = Duration::from_secs(10);
 
-/// Tries these mutants with the tests that take no longer than `most`, as far as that is not known; tells of each
+/// Tries these mutants with as many of the tests as take no longer than `budget`, as far as that is not known; tells of each
 /// by its place among them, of none that is neither known nor tried until then.
 pub(crate) fn run(
     mutants: &[&Mutant],
     programs: &[Program],
     tests: &[Test],
-    (folder, most): (&Path, Duration),
+    (folder, budget): (&Path, Duration),
     (past, until): (&Past, Option<Instant>),
 ) -> BTreeMap<usize, Outcome> {
     let outcomes = Mutex::new(BTreeMap::new());
@@ -49,7 +49,8 @@ pub(crate) fn run(
         let is_late = until.is_some_and(|until| Instant::now() > until);
         let Some(mutant) = mutants.get(at) else { return };
         let scratch = folder.join(format!("printed-{worker}.txt"));
-        let trial = Trial { programs, scratch: &scratch, id: mutant.id, most };
+        let first = past.catcher(mutant.id);
+        let trial = Trial { programs, scratch: &scratch, id: mutant.id, budget, first };
         let before = past.get(mutant.id);
         let known = match before {
             Some(known) if is_late => known.clone(),
@@ -82,7 +83,9 @@ struct Trial<'a> {
     programs: &'a [Program],
     scratch: &'a Path,
     id: u32,
-    most: Duration,
+    budget: Duration,
+    /// The test that caught it in an earlier run.
+    first: Option<&'a str>,
 }
 
 impl Trial<'_> {
@@ -100,6 +103,17 @@ impl Trial<'_> {
         let is_new = |it: &&Test| done.is_none_or(|done| it.takes > done);
         let mut others: Vec<&Test> = others.into_iter().filter(is_new).collect();
         others.sort_by_key(|it| it.takes);
+        let first = others.iter().copied().find(|it| Some(it.name.as_str()) == self.first);
+        if let Some(by) = first.and_then(|it| self.failing(&[it])) {
+            return Known::Caught(by);
+        }
+        let mut left = self.budget;
+        let fits = |it: &&&Test| {
+            let fits = it.takes <= left;
+            left = left.saturating_sub(it.takes);
+            fits
+        };
+        others.truncate(others.iter().take_while(fits).count());
         for batch in batches(&others) {
             if let Some(by) = self.failing(batch) {
                 return Known::Caught(by);
@@ -109,7 +123,7 @@ impl Trial<'_> {
         if let Some(record) = records.first().filter(|_| changes.is_none()) {
             changes = Some(self.failing(&[record]).is_some());
         }
-        let most = done.map_or(self.most, |done| done.max(self.most));
+        let most = others.last().map_or(done.unwrap_or_default(), |it| it.takes);
         Known::Left { most, asked, changes }
     }
 

@@ -187,3 +187,18 @@ pub(in crate::questions::cranking) fn figure(band: Interval) -> Figure {
     let shown = super::advice::shown(band);
     Figure::plain(say!(words::FIGURE_WORKS), crate::quantity::Value::text(shown), working)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: √(300 · 800) = 489.9 and √(300 · 490) = 383.4 are 490 and 380 in whole tens; √(80) and √(110) have no whole ten between
+    /// 8 and 10, or 10 and 11.
+    #[test]
+    fn what_is_advised_lies_midway_in_whole_tens_where_one_lies_between() {
+        let advised = |low: f64, high: f64| advised(Interval { low, high });
+        assert_eq!(advised(300.0, 800.0), (rpm(490.0), rpm(380.0)));
+        assert_eq!(advised(8.0, 10.0).0, rpm(80.0_f64.sqrt()));
+        assert_eq!(advised(10.0, 11.0).0, rpm(110.0_f64.sqrt()));
+    }
+}
