@@ -1,6 +1,9 @@
 //! Where top dead centre lies, and the wheel's name.
 
-use quietpin_core::{finding::Severity::Fault, report::report};
+use quietpin_core::{
+    finding::Severity::{Danger, Fault},
+    report::report,
+};
 
 use super::{planned, told, words};
 
@@ -39,12 +42,42 @@ fn an_offset_that_is_wrong_is_told_by_the_number_to_enter() {
 fn the_angle_behind_the_gap_and_the_offset_are_one_angle() {
     let name = "trigger-gap-differs";
     let apart = |angle| told(name, &[("wheels.gap_angle", angle)], "trigger.gap-differs");
-    assert_eq!(apart("96 deg"), [Fault]);
+    assert_eq!(apart("96 deg"), [Danger], "12 degrees too early");
+    assert_eq!(apart("72 deg"), [Fault], "12 degrees too late");
     assert_eq!(apart("86 deg"), [], "2 degrees: as a mark is read");
-    assert_eq!(apart("87 deg"), [Fault]);
+    assert_eq!(apart("87 deg"), [Danger]);
     assert_eq!(apart(""), []);
     let turned = [("controller.offset", "-276 deg"), ("wheels.gap_angle", "84 deg")];
     assert_eq!(told(name, &turned, "trigger.gap-differs"), [], "a turn apart is the same");
+}
+
+/// By hand: tooth 20 of 60 is 19 × 6° = 114°. A controller that is told 84° fires 30° early (kick-back, common practice, no source), one
+/// that is told 144° as much late.
+#[test]
+fn a_tooth_that_differs_from_the_offset_says_which_way_and_how_much() {
+    let (name, code) = ("trigger-offset-differs", "trigger.offset-differs");
+    let with = |offset| [("controller.offset", offset)];
+    assert_eq!(told(name, &[], code), [Danger]);
+    let said = words(name, &[], code);
+    assert!(
+        said.contains("30° too early") && said.contains("If it is 20 again, enter 114°"),
+        "{said}"
+    );
+    assert_eq!(told(name, &with("144 deg"), code), [Fault]);
+    assert!(words(name, &with("144 deg"), code).contains("30° too late"));
+    assert_eq!(told(name, &with("116 deg"), code), [], "within half a tooth");
+    // what a light shows of the same is told by the light alone
+    let lit = |seen| {
+        [
+            ("trigger.seen_low", seen),
+            ("trigger.speed_low", "1000 rpm"),
+            ("trigger.seen_high", seen),
+            ("trigger.speed_high", "3000 rpm"),
+        ]
+    };
+    assert_eq!(told(name, &lit("40 deg"), code), [], "30 degrees early");
+    assert_eq!(told(name, &lit("40 deg"), "trigger.offset-wrong"), [Danger]);
+    assert_eq!(told(name, &lit("-20 deg"), code), [Danger], "light and tooth don't agree");
 }
 
 #[test]

@@ -122,6 +122,10 @@ sentences! {
     CURE_PULL_UP = "trigger.cure-pull-up", "A pull-up of {pull_up} to {rail}, and no other.";
     CURE_OFFSET = "trigger.cure-offset",
         "Enter {enter}, and read the light again: these readings are of {offset}.";
+    CURE_COUNT = "trigger.cure-count",
+        "Count once more. If it is {tooth} again, enter {stands}; prove it with a light, fuel off.";
+    EARLY = "trigger.early", "too early (kick-back, holed pistons)";
+    LATE_WAY = "trigger.late-way", "too late";
     // findings
     NO_POSITION = "trigger.no-position",
         "{positions} teeth evenly spaced and no cam sensor: the controller can never know where the engine is.";
@@ -153,9 +157,9 @@ sentences! {
     LEVELS_CROSS = "trigger.levels-cross",
         "Low up to {low} and high from {high}: a level between would be both. Usual levels are assumed instead.";
     OFFSET_DIFFERS = "trigger.offset-differs",
-        "With tooth {tooth} at the sensor at TDC the offset is {stands}; {offset} is entered.";
+        "Every spark comes {error} {way}: tooth {tooth} at the sensor at TDC is {stands}; {offset} is entered.";
     GAP_DIFFERS = "trigger.gap-differs",
-        "By “From the gap to TDC” the offset is {stands}; {offset} is entered.";
+        "Every spark comes {error} {way}: by “From the gap to TDC” the offset is {stands}; {offset} is entered.";
     OFFSET_WRONG = "trigger.offset-wrong",
         "Sparks come {error} {way} at any speed: enter {enter} in place of {offset}.";
     OFFSET_WRONG_BLANK = "trigger.offset-wrong-blank",
@@ -304,7 +308,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: OFFSET_DIFFERS.code,
         // Tooth and offset differ by more than half a tooth, turns left out.
         why: "Every spark is off by so much: kick-back, or no start.",
-        act: "Count again, then enter what the engine shows, and prove it with a light.",
+        act: "Count again, then enter the offset that the tooth gives, and prove it with a light.",
         source: "360 degrees shared by the positions",
     },
     Explanation {
