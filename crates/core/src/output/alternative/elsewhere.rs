@@ -58,7 +58,7 @@ impl Search<'_> {
         self.at_levels(|wirings| {
             each(wirings, |before| {
                 let load = moved(self.load_of(before)?, end);
-                let now = self.moved_to(before, &output, before.level, load);
+                let now = self.moved_to(before, &output, OnLevel::Battery, load);
                 self.solve_moved(change, before, &now)
             })
         })

@@ -112,7 +112,7 @@ impl<'a> Search<'a> {
         }
         let level = self.wiring.level.other();
         let set = |before: &Wiring| Some((Change::Level(level), before.at_level(level)));
-        let is_choice = self.wiring.output.stage == Stage::HalfBridge;
+        let is_choice = matches!(self.wiring.output.stage, Stage::HalfBridge | Stage::Logic);
         is_choice.then(|| self.solve_each(self.wirings, set)).flatten().into_iter().collect()
     }
 

@@ -12,7 +12,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Area, Current, Measure, Power, Time, Value, Voltage, amperes, rpm, volts},
-    questions::coils::words,
+    questions::coils::{starting::charges_at_rest, words},
     read::{self, Coiled},
     say,
     schema::Choice as _,
@@ -57,7 +57,9 @@ pub(super) fn answer(
         }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
-        _ if held(read, found).is_some() => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
+        _ if held(read, found).is_some() || charges_at_rest(read) && burns_at_rest(read, found) => {
+            (Tone::Doubtful, say!(words::FEED_OUTLASTS))
+        }
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
         _ => match feed.fuse {
             Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
@@ -250,9 +252,8 @@ fn held_in_words(read: &Coiled, found: &coil::CoilAnswer) -> Option<Message> {
         ));
     }
     let current = found.held.taken;
-    read.at_key_on.is_none().then(|| {
-        say!(words::HELD_BY_NOTHING, current = current, fuse = fuse, part = part, time = time)
-    })
+    (read.unasked.is_none())
+        .then(|| say!(words::HELD_WOULD, current = current, fuse = fuse, part = part, time = time))
 }
 
 /// A coil that is held on behind its fuse, where an input of this plan does that: while the controller is not up. That a stuck output

@@ -1,6 +1,9 @@
 //! What to do, and what to beware of.
 
-use super::{case::Subject, names, unsolved};
+use super::{
+    case::{LoadAtLevel, Subject},
+    names, unsolved,
+};
 use crate::{
     budget::Budget,
     fields::{
@@ -11,11 +14,11 @@ use crate::{
     message::{Edit, Message},
     output::{
         Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
-        SolvedCorner, Stage, probe, reading,
+        SolvedCorner, Stage, Trouble, probe, reading,
     },
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
-    read::Unasked,
+    read::{OutputLink, Unasked},
     say, say_of,
     schema::{Choice as _, Place},
     words::Wording,
@@ -45,10 +48,29 @@ pub(super) fn to_do(
     }
     to_do.extend(remedies);
     // the pin of what is to be mended is measured before any other, if what is on there is known
-    if let ([_], false) = (subject.cases.as_slice(), is_clean) {
-        to_do.extend(proof(subject));
+    if let ([case], false) = (subject.cases.as_slice(), is_clean) {
+        // where a setting is the cure, the pin proves that it was made
+        if to_do.iter().any(|it| it.code == words::DO_LEVEL.code) {
+            to_do.extend(proof_set(subject, case));
+        } else if !is_input_live(subject, case) {
+            to_do.extend(proof(subject));
+        }
     }
     to_do
+}
+
+/// Whether it is an input that is live at rest: what its pin reads then proves only what is wrong.
+fn is_input_live(subject: &Subject<'_>, case: &LoadAtLevel) -> bool {
+    let head = case.judgement.head().map(|it| it.trouble);
+    subject.load.kind.is_signal() && head == Some(Trouble::LiveAtRest)
+}
+
+/// What the bare pin must read once the other level counts as on.
+fn proof_set(subject: &Subject<'_>, case: &LoadAtLevel) -> Option<Message> {
+    let wiring = case.rest.wiring.at_level(case.level.other());
+    let read = |state| reading(&wiring, state, &subject.planned.around);
+    let (off, on) = (read(KeyState::Off)?, read(KeyState::On)?);
+    Some(say!(words::DO_PROVE_READS, reading = off_and_on(&off, &on)))
 }
 
 /// How to measure what was taken and decides, or what a remedy needs.
@@ -255,6 +277,7 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
         Change::Slower(limit) => say!(words::DO_SLOWER, frequency = limit, then = then),
         Change::Turn => say!(words::DO_TURN, then = then),
         Change::NoDiode => say!(words::DO_NO_DIODE, then = then),
+        Change::Stage(Stage::Logic, _) => say!(words::DO_LOGIC, then = then),
         Change::Stage(stage, end) => {
             let wording = if it.is_turned { words::DO_STAGE_TURNED } else { words::DO_STAGE };
             let (stage, end) = (names::a_stage(stage), names::end(end));
@@ -295,7 +318,7 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
     let own = subject.output_number;
     let turned = it.is_turned.then(|| of_load(loads::STRIPE.place(), ""));
     let edits = match it.change {
-        Change::Level(on) => level(own, on).map(|it| vec![it]),
+        Change::Level(on) => level_of_all(subject, on).map(|it| vec![it]),
         Change::FarEnd(end) => Some(vec![far_end(end)]),
         Change::LevelAndFarEnd(on, end) => level(own, on).map(|it| vec![it, far_end(end)]),
         Change::Spare { number, far_end: end, level: on } => {
@@ -324,6 +347,22 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
         Change::Bleeder(..) | Change::FeedDiode | Change::Stage(..) | Change::Relay(_) => None,
     };
     edits.unwrap_or_default()
+}
+
+/// What counts as on, set for all outputs that go by one description, where the loads on them are of one kind: it is tried with
+/// the whole plan.
+fn level_of_all(subject: &Subject<'_>, level: OnLevel) -> Option<Edit> {
+    let (load, record) = (subject.load, subject.output.record);
+    let is_of_record = |number: usize| {
+        subject.planned.outputs.get(number).is_some_and(|output| output.record == record)
+    };
+    let mut beside = subject.planned.loads.iter().filter(|other| match other.link {
+        OutputLink::To(number) => is_of_record(number),
+        OutputLink::Blank | OutputLink::Nowhere => false,
+    });
+    let is_alike = beside.all(|other| (other.kind, other.far_end) == (load.kind, load.far_end));
+    let text = level.choosable().code.to_owned();
+    is_alike.then(|| Edit { path: outputs::ON_LEVEL.at(record).place().path(), text })
 }
 
 /// Cautions, where connecting it can hurt.

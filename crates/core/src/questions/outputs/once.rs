@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use crate::{
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Findings, Moment, Severity},
     questions::outputs::words,
     read::{Coiled, LoadPlace, OutputLink, PlannedLoad, PlannedRest, Unasked, rest::same_name},
     say,
@@ -36,9 +36,28 @@ impl Around<'_> {
     fn is_told_by_coil(&self, it: &Finding) -> bool {
         let told = self.coils.and_then(Coiled::told_at_key_on);
         it.message.code == words::LIVE_AT_KEY_ON.code
-            && told.zip(it.message.values.get("load")).is_some_and(|((name, severity), load)| {
-                severity <= it.severity && same_name(name, &load.shown)
+            && told.zip(it.message.values.get("load")).is_some_and(|((names, severity), load)| {
+                severity <= it.severity && names.iter().any(|name| same_name(name, &load.shown))
             })
+    }
+
+    /// What it does to a coil that its input is live while the output is off, and of how many that holds: said in one.
+    fn with_its_coil(&self, it: &mut Rc<Finding>) -> bool {
+        let told = self.coils.and_then(Coiled::told_at_rest);
+        let told = told.filter(|_| it.message.code == words::LIVE_AT_REST.code);
+        let Some(((names, what, severity), load)) = told.zip(it.message.values.get("load")) else {
+            return false;
+        };
+        let is_input = names.iter().any(|name| same_name(name, &load.shown));
+        if is_input {
+            let it = Rc::make_mut(it);
+            it.severity = it.severity.min(severity);
+            it.message = it.message.clone().and_then(&what);
+            if self.coils.is_some_and(|coils| coils.cut_below.is_some()) {
+                it.strikes = Moment::Cranking;
+            }
+        }
+        is_input
     }
 
     /// Whether nothing comes of what a load does after a failure: it harms nothing, or it is an input, and what it would set
@@ -75,12 +94,16 @@ const FAILURES: [&Wording; 3] =
 pub(super) fn gather(findings: &mut Findings, before: usize, around: &Around<'_>) {
     // each with the names of the other loads of which it holds
     let mut gathered: Vec<(Rc<Finding>, Vec<String>)> = Vec::new();
-    for finding in findings.split_off(before) {
+    for mut finding in findings.split_off(before) {
         if around.is_told_by_coil(&finding) || around.is_moot(&finding) {
             continue;
         }
+        // the igniters of one car are set and cured alike
+        let is_of_coils = around.with_its_coil(&mut finding);
         let is_once = |it: &Finding| {
-            it.severity >= Severity::Fault && ONCE.iter().any(|once| once.code == it.message.code)
+            is_of_coils
+                || it.severity >= Severity::Fault
+                    && ONCE.iter().any(|once| once.code == it.message.code)
         };
         let said = gathered.iter_mut().filter(|_| is_once(&finding)).find(|(it, _)| {
             let is_as_grave = it.severity == finding.severity;

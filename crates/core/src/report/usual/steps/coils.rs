@@ -7,6 +7,9 @@ purposes! {
     words::DO_SPEED => Ask "highest speed of the engine";
     // in the controller; the dwell of each supply comes from its table
     words::DO_ENTER => ;
+    words::DO_START =>
+        Enter "dwell {least} at {supply}, raised with a current clamp to {current}",
+        Cure "Start with {least}, and raise it with a current clamp to {current}.";
     words::CURE_DWELL => Cure "Enter {dwell} at {supply}.";
     // parts
     words::FEED_FIT => Buy "for each relay: fuse {fuse}, close to the battery, contact for {peak}";

@@ -32,6 +32,7 @@ purposes! {
     words::DO_SPARE_AT_LEVEL =>
         Cure "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}.";
     words::DO_STAGE => Cure "Use {stage} that may carry {current}, its other end at {end}.";
+    words::DO_LOGIC => Cure "Use a logic output instead, with 5 V as on.";
     words::DO_STAGE_TURNED =>
         Cure "Use {stage} that may carry {current}, its other end at {end}, and swap its two wires, the diode's band (cathode) to plus.";
     words::DO_TURN => Cure "Swap its two wires, the diode's band (cathode) to plus.";
