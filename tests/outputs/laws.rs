@@ -247,6 +247,11 @@ pub(crate) fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
             let coil = Load::relay_coil(far_end);
             return Some(Wiring::alone(wiring.output.clone(), wiring.level, vec![coil]));
         }
+        Change::SpareWithDiode { far_end, .. } => {
+            let suppression = Suppression::Diode { is_right_way: true };
+            let load = Load { suppression, ..moved(&load, far_end) };
+            return alone(Output::plain(Stage::OpenDrain), None, load);
+        }
         Change::Spare { far_end, level, .. } => {
             return alone(Output::plain(Stage::OpenDrain), level, moved(&load, far_end));
         }

@@ -1,8 +1,11 @@
 //! How each output rests, in every state of the key.
 
-use quietpin_core::finding::Severity::{Danger, Doubt, Fault};
+use quietpin_core::{
+    finding::Severity::{Danger, Doubt, Fault},
+    report::{Report, report, usual},
+};
 
-use super::{told, words};
+use super::{planned, told, words};
 
 const OUTLIVES: &str = "outputs-outlives-key";
 const DRIVES: &str = "outputs.drives-dead-feed";
@@ -232,7 +235,7 @@ const THROTTLE: &str = "outputs-throttle";
 /// Common practice, no source: springs hold the plate a little open, and a second way takes its motor's supply away.
 #[test]
 fn an_electronic_throttle_is_driven_both_ways_and_cut_off_apart_from_it() {
-    let report = quietpin_core::report::report(&super::planned(THROTTLE, &[]));
+    let report = report(&planned(THROTTLE, &[]));
     let grave = report.findings.iter().filter(|it| it.severity <= Doubt);
     assert_eq!(
         grave.map(|it| it.message.code).collect::<Vec<_>>(),
@@ -302,7 +305,7 @@ const PULSES: &str = "outputs-pulses";
 /// What would be live at rest if it took a steady voltage: 12 V stand across the second rev counter whenever its output is off.
 #[test]
 fn a_steady_voltage_is_nothing_to_what_counts_pulses() {
-    let report = quietpin_core::report::report(&super::planned(PULSES, &[]));
+    let report = report(&planned(PULSES, &[]));
     let codes: Vec<_> = report.findings.iter().map(|it| it.message.code).collect();
     assert_eq!(codes, Vec::<&str>::new());
     let steady = [("loads.4.kind", "gauge")];
@@ -341,7 +344,7 @@ fn a_valve_that_follows_its_duty_is_not_weak_while_the_starter_turns() {
 fn a_leak_that_holds_a_load_in_is_told_once_with_a_wiring_that_was_found() {
     let name = "outputs-leak-holds";
     let codes = |texts: &[(&str, &str)]| -> Vec<_> {
-        let report = quietpin_core::report::report(&super::planned(name, texts));
+        let report = report(&planned(name, texts));
         let grave = report.findings.iter().filter(|it| it.severity <= Fault);
         grave.map(|it| (it.severity, it.message.code)).collect()
     };
@@ -372,7 +375,7 @@ fn no_wiring_is_spoken_of_as_offered_where_none_is() {
         ("outputs.1.stage", "high-side"),
         ("outputs.1.leakage", "10 mA"),
     ];
-    let report = quietpin_core::report::report(&super::planned("outputs-leak-holds", &texts));
+    let report = report(&planned("outputs-leak-holds", &texts));
     let found = report.findings.iter().find(|it| it.message.code == "outputs.may-stay-in");
     let found = found.expect("it stays in");
     let act = quietpin_core::explained::explanation(found.message.code).expect("why").act;
@@ -389,4 +392,57 @@ fn what_only_a_restart_holds_in_is_told_as_that() {
     assert_eq!(told(name, &[], code), [Doubt]);
     assert_eq!(told(name, &[("relays.0.unasked", "dangerous")], code), [Danger]);
     assert_eq!(told(name, &[("outputs.0.pull_up", "1.5 kohm")], code), []);
+}
+
+/// By hand, common practice, no source: a valve of gas is hot with the key off where it hangs from permanent battery; from the ignition
+/// switch on the same half-bridge it comes on with its fuse pulled; on a low-side output, with a diode, it does neither.
+#[test]
+fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
+    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let is_grave = |report: &Report| report.findings.iter().any(|it| it.severity <= Fault);
+    let before = report(&planned(name, &[]));
+    let found = before.findings.iter().find(|it| it.message.code == code).expect("it is live");
+    assert_eq!(found.severity, Danger);
+    let first = found.remedies.first().expect("a cure");
+    assert!(first.text.contains("the ignition switch (15), and put a diode"), "{}", first.text);
+    let edited = planned(name, &[]).edited(&first.edits).expect("its places");
+    assert!(!is_grave(&report(&edited)), "with it nothing is grave");
+    // what was first before uncovers two
+    assert!(is_grave(&report(&planned(name, &[("loads.0.far_end", "ignition")]))));
+    // its draw is cured with it: no switch is bought for that, and its plug is left off rather than its fuse
+    let usual = usual::usual(&before);
+    let bought: Vec<_> = usual.buy.iter().map(|it| it.words.text.as_str()).collect();
+    assert!(!bought.iter().any(|it| it.contains("cut-off")), "{bought:?}");
+    let cautions: Vec<_> = usual.cautions.iter().map(|it| it.text.as_str()).collect();
+    assert!(
+        cautions.iter().any(|it| it.contains("plug off until the pin is proved")),
+        "{cautions:?}"
+    );
+    let low_side = [("loads.0.output", "D1"), ("loads.0.far_end", "ignition")];
+    let usual = usual::usual(&report(&planned(name, &low_side)));
+    let cautions: Vec<_> = usual.cautions.iter().map(|it| it.text.as_str()).collect();
+    assert!(
+        cautions.iter().any(|it| it.contains("fuse out until the pin is proved")),
+        "{cautions:?}"
+    );
+}
+
+/// By hand: 11.85 V over 12 and 6 ohm lift a dead supply of 6 ohm to 3.95 V: a controller that runs from 3.5 V may stay alive, one that needs 6 V
+/// does not.
+#[test]
+fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controller_runs_on() {
+    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let lifted = |least| {
+        let texts = [("controller.least_supply", least), ("controller.supply_off", "6 ohm")];
+        words(name, &texts, code)
+    };
+    for (least, may_not_stop) in [("3.5 V", true), ("6 V", false), ("", true)] {
+        let said = lifted(least);
+        assert_eq!(said.contains("The engine may not stop"), may_not_stop, "{least}: {said}");
+        assert!(said.contains("dead supply to 3.9"), "{said}");
+    }
+    // what hangs on the supply is only usual: the most that it may be lifted to counts
+    let unknown = words(name, &[("controller.least_supply", "6 V")], code);
+    assert!(unknown.contains("The engine may not stop"), "{unknown}");
+    assert_eq!(told(name, &[], "outputs.wakes-controller"), [], "said with the valve");
 }

@@ -13,7 +13,7 @@ use crate::{
     finding::Finding,
     message::{Edit, Message},
     output::{
-        Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase,
+        Alternative, Change, FarEnd, KeyState, LoadKind, LoadState, MeterReading, OnLevel, Phase,
         SolvedCorner, Stage, Trouble, probe, reading,
     },
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
@@ -274,6 +274,13 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
             end = names::end(far_end),
             then = then
         ),
+        Change::SpareWithDiode { number, far_end } => say!(
+            words::DO_SPARE_WITH_DIODE,
+            output = named(number),
+            current = carry,
+            end = names::end(far_end),
+            then = then
+        ),
         Change::Slower(limit) => say!(words::DO_SLOWER, frequency = limit, then = then),
         Change::Turn => say!(words::DO_TURN, then = then),
         Change::NoDiode => say!(words::DO_NO_DIODE, then = then),
@@ -331,6 +338,14 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
                 }
             })
         }
+        Change::SpareWithDiode { number, far_end: end } => outputs.get(number).map(|output| {
+            vec![
+                of_load(loads::OUTPUT.place(), &output.name),
+                far_end(end),
+                of_load(loads::SUPPRESSION.place(), Across::Diode.choosable().code),
+                of_load(loads::STRIPE.place(), ""),
+            ]
+        }),
         Change::Slower(limit) => Some(vec![of_load(loads::FREQUENCY.place(), &limit.show().shown)]),
         Change::NoDiode => {
             Some(vec![of_load(loads::SUPPRESSION.place(), Across::Nothing.choosable().code)])
@@ -365,11 +380,26 @@ fn level_of_all(subject: &Subject<'_>, level: OnLevel) -> Option<Edit> {
     is_alike.then(|| Edit { path: outputs::ON_LEVEL.at(record).place().path(), text })
 }
 
+/// Whether it may come on with its fuse pulled.
+fn acts_without_feed(subject: &Subject<'_>) -> bool {
+    let Some(load) = subject.solved() else { return false };
+    let acts = |it: &SolvedCorner| {
+        let effect = it.load().map(|flow| load.effect(flow, it.point.at.temperature));
+        effect == Some(LoadState::Energised)
+    };
+    let lost = subject.cases.iter().filter_map(|case| case.rest.state(KeyState::FeedLost));
+    lost.flat_map(|it| &it.corners).any(acts)
+}
+
 /// Cautions, where connecting it can hurt.
 pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
     let mut cautions = Vec::new();
     if subject.load.unasked == Unasked::Dangerous {
-        cautions.push(say!(words::CAUTION_DANGEROUS));
+        cautions.push(if acts_without_feed(subject) {
+            say!(words::CAUTION_UNPLUGGED)
+        } else {
+            say!(words::CAUTION_DANGEROUS)
+        });
         let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
         if is_clean && stage_of(subject, subject.output_number).is_two_way() {
             cautions.push(say!(words::CAUTION_SETTING));

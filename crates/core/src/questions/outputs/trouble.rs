@@ -96,8 +96,8 @@ fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<F
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);
-    let finding = Finding::new(severity, path, message).striking(moment(found.state));
-    Some(finding.holding(found.holds.clone()).shown_by(steps))
+    let finding = Finding::new(severity, path, message).holding(found.holds.clone());
+    Some(finding.striking(moment(found.state)).shown_by(steps))
 }
 
 /// When a key state is first met; what is on is asked to be, and is sure to be once the engine runs.
@@ -271,9 +271,13 @@ fn kick_of(case: &LoadAtLevel, found: &Found) -> Option<Kick> {
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
 fn voltage(case: &LoadAtLevel, found: &Found) -> Option<Voltage> {
     match found.trouble {
-        Trouble::WakesController | Trouble::KeepsControllerAlive => {
-            Some(found.worst.operating.lifted())
+        // the less hangs on the dead supply, the higher it is lifted, and the less current that takes
+        Trouble::WakesController => {
+            let corners = &case.rest.state(found.state)?.corners;
+            let lifted = corners.iter().map(|it| it.operating.lifted().base());
+            lifted.reduce(f64::max).map(volts)
         }
+        Trouble::KeepsControllerAlive => Some(found.worst.operating.lifted()),
         Trouble::FeedsDeadFeed | Trouble::DrivesDeadFeed => {
             Some(found.worst.operating.feed_lifted())
         }

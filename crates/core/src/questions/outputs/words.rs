@@ -131,7 +131,10 @@ sentences! {
     AT_LIMIT = "outputs.at-limit",
         "{output} carries {current} with {load}, and its limit is {limit} ({corner}): nothing to spare.";
     WAKES_CONTROLLER = "outputs.wakes-controller",
-        "With the key off, {current} from {load} flows through {through} into the dead supply of the controller and lifts it to {voltage} ({corner}): the engine may not stop, and the battery goes flat.";
+        "With the key off, {current} from {load} flows through {through} into the dead supply of the controller ({corner}) and lifts it to {voltage} at most.";
+    LIFTS_SUPPLY = "outputs.lifts-supply", "The same current lifts the controller's dead supply to {lifted} at most.";
+    MAY_NOT_STOP = "outputs.may-not-stop", "The engine may not stop, and the battery goes flat.";
+    GOES_FLAT = "outputs.goes-flat", "The battery goes flat.";
     LIVE_OUTLIVED = "outputs.live-outlived",
         "Key off, the controller still alive: {output} is at battery, the feed at the other end of {load} is dead, and {voltage} is across it; it {does} {acts} ({corner}).";
     PERHAPS_LIVE_OUTLIVED = "outputs.perhaps-live-outlived",
@@ -246,6 +249,8 @@ sentences! {
         "Move it to {output}, which must carry {current}, its other end to {end}, and swap its two wires, band (cathode) of its diode to plus: {then}.";
     DO_SPARE_AT_LEVEL = "outputs.do-spare-at-level",
         "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}: {then}.";
+    DO_SPARE_WITH_DIODE = "outputs.do-spare-with-diode",
+        "Move it to {output}, which must carry {current}, its other end to {end}, and put a diode rated {current}, 100 V, across its winding, band (cathode) to plus: {then}.";
     DO_PULL_DOWN = "outputs.do-pull-down", "Fit {resistor}, {power} or more, from the pin to ground: {then}.";
     DO_BLEEDER = "outputs.do-bleeder",
         "Fit {resistor}, {power} or more, across the load, from one wire to the other: {then}.";
@@ -284,6 +289,8 @@ sentences! {
     // cautions
     CAUTION_DANGEROUS = "outputs.caution-dangerous",
         "It can hurt someone if it comes on by itself: keep its fuse out until you have tested the bare pin, and fit a hand switch in series. Outputs are assumed open while the controller starts: ask its maker.";
+    CAUTION_UNPLUGGED = "outputs.caution-unplugged",
+        "It can hurt someone if it comes on by itself, and it may with its fuse pulled: leave its plug off until you have tested the bare pin, and fit a hand switch in series. Outputs are assumed open while the controller starts: ask its maker.";
     CAUTION_SETTING = "outputs.caution-setting",
         "Only a setting keeps it off, and a new file or firmware can undo it: prove the bare pin again each time.";
     CAUTION_MOVING = "outputs.caution-moving",
