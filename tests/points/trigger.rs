@@ -80,6 +80,25 @@ fn a_tooth_that_differs_from_the_offset_says_which_way_and_how_much() {
     assert_eq!(told(name, &lit("-20 deg"), code), [Danger], "light and tooth don't agree");
 }
 
+/// By hand: twelve positions less one: the gap and the tooth behind it reach from 60° before the first tooth to 30° behind it. A spark of
+/// a twin at 0 or 360° falls there where the first tooth stands at top dead centre, and half a turn away where the seventh does.
+#[test]
+fn where_the_gap_is_not_known_it_is_asked_for_and_the_tooth_tells() {
+    let name = "trigger-gap-unknown";
+    let codes = |texts: &[(&str, &str)]| {
+        let [unknown, loses] = ["trigger.gap-unknown", "trigger.loses"];
+        (told(name, texts, unknown).len(), told(name, texts, loses).len())
+    };
+    assert_eq!(codes(&[]), (1, 0));
+    assert!(words(name, &[], "trigger.gap-unknown").contains("Count the tooth at TDC"));
+    assert_eq!(codes(&[("trigger.tooth", "1")]), (0, 1));
+    assert_eq!(codes(&[("trigger.tooth", "7")]), (0, 0));
+    assert_eq!(codes(&[("controller.offset", "180 deg")]), (0, 0));
+    // the firings as they are, not as if they were even: the second of an odd-fire twin
+    let odd = [("engine.spacing", "angles"), ("engine.angles", "0 180"), ("trigger.tooth", "7")];
+    assert_eq!(codes(&odd), (0, 1));
+}
+
 #[test]
 fn a_wheel_typed_by_its_name_is_taken_apart_by_a_tap() {
     let name = "cranking-wheel-by-name";

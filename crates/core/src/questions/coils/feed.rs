@@ -61,8 +61,11 @@ pub(super) fn answer(
             (Tone::Doubtful, say!(words::FEED_OUTLASTS))
         }
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
+        _ if parts.fuse.is_some() => (Tone::Open, say!(words::FEED_UNRATED)),
         _ => match feed.fuse {
-            Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
+            Some(fuse) => {
+                (Tone::Open, say!(words::FEED_WANTED, fuse = fuse, relays = parts.relays))
+            }
             None => (Tone::Doubtful, say!(words::FEED_TOO_MUCH)),
         },
     };
@@ -84,7 +87,11 @@ pub(super) fn answer(
     // what is planned and suits is not told anew
     answer.to_do = match feed.fuse {
         Some(_) if tone == Tone::Good => Vec::new(),
-        Some(fuse) => vec![say!(words::FEED_FIT, fuse = fuse, peak = feed.peak)],
+        // the fuse that is there suits: what is wanting is what its relay bears
+        Some(_) if tone == Tone::Open && parts.fuse.is_some() => vec![say!(words::DO_RATING)],
+        Some(fuse) => {
+            vec![say!(words::FEED_FIT, fuse = fuse, peak = feed.peak, relays = parts.relays)]
+        }
         None => vec![say!(words::FEED_SPLIT)],
     };
     answer.to_do.push(say!(words::FEED_GROUND));

@@ -9,7 +9,7 @@ use crate::{
         entered::{DwellFit, EnteredDwell},
     },
     fields,
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Findings, Moment, Severity},
     message::Message,
     quantity::{Holds, Measure, Time, Value, seconds},
     questions::coils::{starting, words},
@@ -227,6 +227,7 @@ pub(super) fn concerns(
         it.severity == Severity::Danger || (is_too_short && at_lowest.is_some())
     };
     let while_cranking = dwell(read, found, cranking, at_lowest).filter(is_short);
+    let while_cranking = while_cranking.map(|it| it.striking(Moment::Cranking));
     findings.extend(while_cranking.filter(|it| !is_short_of_shared(it)));
     let is_short_cranking = is_short_cranking_alone(inputs, found);
     if shared.is_none()

@@ -31,7 +31,9 @@ sentences! {
     FEED_RELAY_SMALL = "coils.feed-relay-small", "The relay is too small";
     FEED_LEAD_THIN = "coils.feed-lead-thin", "The cable drops {drop}";
     FEED_GOOD = "coils.feed-good", "Fuse and relay are big enough";
-    FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse} for each relay";
+    FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse}{relays|| for each relay}";
+    FEED_UNRATED = "coils.feed-unrated", "The fuse is big enough; the relay's rating is not known";
+    DO_RATING = "coils.do-rating", "Look up the rating of the relay's contact, and type it.";
     FEED_TOO_MUCH = "coils.feed-too-much", "Too much for one blade fuse: use more relays";
     // why
     WHY = "coils.why",
@@ -62,7 +64,7 @@ sentences! {
         "Prove it with an oscilloscope and current clamp on one coil's feed, first with the fuel off: it rises to {current} and no further. After a drive, ignition off: no coil much hotter than the engine next to it.";
     TAKEN = "coils.taken", "Assumed: {list}.";
     FEED_FIT = "coils.feed-fit",
-        "Give each relay a fuse of {fuse} close to the battery, and a contact rated for {peak} DC.";
+        "Fit a fuse of {fuse}{relays|| for each relay} close to the battery, and a contact rated for {peak} DC.";
     FUSE_LARGER = "coils.fuse-larger", "Fit a fuse of {fuse}.";
     FEED_SPLIT = "coils.feed-split", "Share the coils between more relays, each with its own fuse.";
     FEED_GROUND = "coils.feed-ground",
@@ -143,7 +145,7 @@ sentences! {
     CHARGES_BEHIND = "coils.charges-behind",
         "Its coil charges as long as it has power: {current}, and the {rating} fuse may not save it.";
     CHARGES_UNTIL = "coils.charges-until",
-        "Its coil charges as long as it has power, until the igniter switches off after {time}, and sparks unasked.";
+        "Its coil charges as long as it has power, until the igniter switches off after {time}, with a spark.";
     FIRES_AT_KEY_ON = "coils.fires-at-key-on",
         "While the controller starts, {name} makes the igniter charge its coil to {current}; then it fires with {energy}, wherever the engine is and whoever has a hand there.";
     SHARED_LIMIT = "coils.shared-limit",

@@ -20,6 +20,7 @@ purposes! {
     words::ADD => Enter "{error} {change}";
     words::DIFFERS => Enter "{stands}, once the tooth is counted again";
     words::CURE_COUNT => ;
+    words::DO_COUNT => ;
     words::CURE_OFFSET => Enter "{enter}";
     // parts
     words::CURE_TEETH => Buy "crank wheel of {most} positions or fewer";
