@@ -44,6 +44,7 @@ fn bare() -> FuelInputs {
         consumption: exact("0.5 lb/hph"),
         duty_limit: exact("80 %"),
         dead_time: exact("0 ms"),
+        is_dead_time_given: true,
         pace: None,
         power: None,
     }

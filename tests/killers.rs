@@ -72,7 +72,7 @@ const KILLERS: &[Killer] = &[
     (&[("crank_sensor.polarity", "reversed")], "trigger.reversed", Fault),
     (&[("trigger_input.bears", "20 V")], "trigger.over-voltage", Danger),
     (&[("cam_sensor.pull_rail", "none")], "trigger.no-pull-up", Fault),
-    (&[("trigger.tooth", "25")], "trigger.offset-differs", Fault),
+    (&[("trigger.tooth", "25")], "trigger.offset-differs", Danger),
     (&[("trigger_input.highest_frequency", "5 kHz")], "trigger.too-fast", Fault),
 ];
 

@@ -88,6 +88,10 @@ fn a_part_is_answered_where_a_part_is_known() {
         &[(Tone::Good, "coils.in-time"), (Tone::Open, "coils.feed-wanted")],
     );
     check_answers(
+        &[("relays.0.rating", "")],
+        &[(Tone::Good, "coils.in-time"), (Tone::Open, "coils.feed-unrated")],
+    );
+    check_answers(
         &[("relays.0.fuse", "3 A")],
         &[(Tone::Good, "coils.in-time"), (Tone::Bad, "coils.feed-fuse-small")],
     );

@@ -37,6 +37,7 @@ prop_compose! {
         let power = Some(power);
         FuelInputs {
             sets, stated_at, test_density, density, rail, boost, regulator, consumption, duty_limit, dead_time, pace, power,
+            is_dead_time_given: true,
         }
     }
 }

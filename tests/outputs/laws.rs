@@ -247,6 +247,11 @@ pub(crate) fn apply(wiring: &Wiring, change: Change) -> Option<Wiring> {
             let coil = Load::relay_coil(far_end);
             return Some(Wiring::alone(wiring.output.clone(), wiring.level, vec![coil]));
         }
+        Change::SpareWithDiode { far_end, .. } => {
+            let suppression = Suppression::Diode { is_right_way: true };
+            let load = Load { suppression, ..moved(&load, far_end) };
+            return alone(Output::plain(Stage::OpenDrain), None, load);
+        }
         Change::Spare { far_end, level, .. } => {
             return alone(Output::plain(Stage::OpenDrain), level, moved(&load, far_end));
         }
@@ -312,7 +317,8 @@ proptest! {
                 let is_said = found.contains(&trouble)
                     || (is_fault && found.iter().any(is_live))
                     || (is_fault && found.iter().any(may_stay))
-                    || (trouble == Trouble::ActsWithOther && found.contains(&Trouble::LiveAtRest))
+                    || (matches!(trouble, Trouble::ActsWithOther | Trouble::LiveAtKeyOn)
+                        && found.contains(&Trouble::LiveAtRest))
                     || (trouble == Trouble::KickTooStrong && found.contains(&Trouble::KickPerhapsTooStrong))
                     || (matches!(trouble, Trouble::KicksHeat | Trouble::KickTooStrong)
                         && found.contains(&Trouble::KicksMelt))

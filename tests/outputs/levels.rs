@@ -156,6 +156,12 @@ fn carried_out(wiring: &Wiring, change: Change, level: OnLevel) -> Option<Wiring
         Change::Spare { far_end, .. } => {
             Some(Wiring::alone(spare(), OnLevel::Ground, vec![moved(load, far_end)]))
         }
+        Change::SpareWithDiode { .. } if load.far_end == FarEnd::Output => None,
+        Change::SpareWithDiode { far_end, .. } => {
+            let suppression = Suppression::Diode { is_right_way: true };
+            let load = quietpin_core::output::Load { suppression, ..moved(load, far_end) };
+            Some(Wiring::alone(spare(), OnLevel::Ground, vec![load]))
+        }
         Change::Stage(..) => apply(wiring, change),
         // whatever is fitted stays as it was fitted
         _ => Some(set_to(&apply(wiring, change)?, level)),

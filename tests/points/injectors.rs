@@ -67,7 +67,7 @@ fn what_is_taken_for_the_opening_current_is_listed_as_assumed() {
     let said = |texts: &[(&str, &str)]| {
         let report = report(&planned(HANGS, texts));
         let section = report.sections.iter().find(|it| it.id == "injectors").expect("injectors");
-        section.answers[0].why.as_ref().map(|it| it.text.clone()).unwrap_or_default()
+        section.answers[0].assumed.as_ref().map(|it| it.text.clone()).unwrap_or_default()
     };
     assert!(said(&[]).contains("Current that opens one: 791 mA"), "{}", said(&[]));
     let given = said(&[("injectors.opening_current", "0.9 A")]);

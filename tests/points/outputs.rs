@@ -2,7 +2,7 @@
 
 use quietpin_core::{
     finding::Severity::{Danger, Doubt, Fault},
-    report::report,
+    report::{Report, report, usual},
 };
 
 use super::{planned, told, words};
@@ -417,4 +417,57 @@ fn what_goes_into_a_clamp_is_shown_of_a_clamp() {
 fn two_kicks_are_two_findings() {
     let both = [("loads.2.inductance", "200 mH")];
     assert_eq!(told(KICKS, &both, "outputs.kick-beyond-any"), [Fault, Fault]);
+}
+
+/// By hand, common practice, no source: a valve of gas is hot with the key off where it hangs from permanent battery; from the ignition
+/// switch on the same half-bridge it comes on with its fuse pulled; on a low-side output, with a diode, it does neither.
+#[test]
+fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
+    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let is_grave = |report: &Report| report.findings.iter().any(|it| it.severity <= Fault);
+    let before = report(&planned(name, &[]));
+    let found = before.findings.iter().find(|it| it.message.code == code).expect("it is live");
+    assert_eq!(found.severity, Danger);
+    let first = found.remedies.first().expect("a cure");
+    assert!(first.text.contains("the ignition switch (15), and put a diode"), "{}", first.text);
+    let edited = planned(name, &[]).edited(&first.edits).expect("its places");
+    assert!(!is_grave(&report(&edited)), "with it nothing is grave");
+    // what was first before uncovers two
+    assert!(is_grave(&report(&planned(name, &[("loads.0.far_end", "ignition")]))));
+    // its draw is cured with it: no switch is bought for that, and its plug is left off rather than its fuse
+    let usual = usual::usual(&before);
+    let bought: Vec<_> = usual.buy.iter().map(|it| it.words.text.as_str()).collect();
+    assert!(!bought.iter().any(|it| it.contains("cut-off")), "{bought:?}");
+    let cautions: Vec<_> = usual.cautions.iter().map(|it| it.text.as_str()).collect();
+    assert!(
+        cautions.iter().any(|it| it.contains("plug off until the pin is proved")),
+        "{cautions:?}"
+    );
+    let low_side = [("loads.0.output", "D1"), ("loads.0.far_end", "ignition")];
+    let usual = usual::usual(&report(&planned(name, &low_side)));
+    let cautions: Vec<_> = usual.cautions.iter().map(|it| it.text.as_str()).collect();
+    assert!(
+        cautions.iter().any(|it| it.contains("fuse out until the pin is proved")),
+        "{cautions:?}"
+    );
+}
+
+/// By hand: 11.85 V over 12 and 6 ohm lift a dead supply of 6 ohm to 3.95 V: a controller that runs from 3.5 V may stay alive, one that needs 6 V
+/// does not.
+#[test]
+fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controller_runs_on() {
+    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let lifted = |least| {
+        let texts = [("controller.least_supply", least), ("controller.supply_off", "6 ohm")];
+        words(name, &texts, code)
+    };
+    for (least, may_not_stop) in [("3.5 V", true), ("6 V", false), ("", true)] {
+        let said = lifted(least);
+        assert_eq!(said.contains("The engine may not stop"), may_not_stop, "{least}: {said}");
+        assert!(said.contains("dead supply to 3.9"), "{said}");
+    }
+    // what hangs on the supply is only usual: the most that it may be lifted to counts
+    let unknown = words(name, &[("controller.least_supply", "6 V")], code);
+    assert!(unknown.contains("The engine may not stop"), "{unknown}");
+    assert_eq!(told(name, &[], "outputs.wakes-controller"), [], "said with the valve");
 }

@@ -49,7 +49,8 @@ fn unread(answer: &Answer) -> Option<&str> {
 }
 
 /// What another question rests on in other cars than this one.
-const IN_OTHER_CARS: [&str; 6] = [
+const IN_OTHER_CARS: [&str; 7] = [
+    "light.seen.0",
     "controller.after_key_off",
     "controller.supply_off",
     "controller.locked_advance",

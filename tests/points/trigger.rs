@@ -1,6 +1,9 @@
 //! Where top dead centre lies, and the wheel's name.
 
-use quietpin_core::{finding::Severity::Fault, report::report};
+use quietpin_core::{
+    finding::Severity::{Danger, Fault},
+    report::report,
+};
 
 use super::{planned, told, words};
 
@@ -39,12 +42,61 @@ fn an_offset_that_is_wrong_is_told_by_the_number_to_enter() {
 fn the_angle_behind_the_gap_and_the_offset_are_one_angle() {
     let name = "trigger-gap-differs";
     let apart = |angle| told(name, &[("wheels.gap_angle", angle)], "trigger.gap-differs");
-    assert_eq!(apart("96 deg"), [Fault]);
+    assert_eq!(apart("96 deg"), [Danger], "12 degrees too early");
+    assert_eq!(apart("72 deg"), [Fault], "12 degrees too late");
     assert_eq!(apart("86 deg"), [], "2 degrees: as a mark is read");
-    assert_eq!(apart("87 deg"), [Fault]);
+    assert_eq!(apart("87 deg"), [Danger]);
     assert_eq!(apart(""), []);
     let turned = [("controller.offset", "-276 deg"), ("wheels.gap_angle", "84 deg")];
     assert_eq!(told(name, &turned, "trigger.gap-differs"), [], "a turn apart is the same");
+}
+
+/// By hand: tooth 20 of 60 is 19 × 6° = 114°. A controller that is told 84° fires 30° early (kick-back, common practice, no source), one
+/// that is told 144° as much late.
+#[test]
+fn a_tooth_that_differs_from_the_offset_says_which_way_and_how_much() {
+    let (name, code) = ("trigger-offset-differs", "trigger.offset-differs");
+    let with = |offset| [("controller.offset", offset)];
+    assert_eq!(told(name, &[], code), [Danger]);
+    let said = words(name, &[], code);
+    assert!(
+        said.contains("30° too early") && said.contains("If it is 20 again, enter 114°"),
+        "{said}"
+    );
+    assert_eq!(told(name, &with("144 deg"), code), [Fault]);
+    assert!(words(name, &with("144 deg"), code).contains("30° too late"));
+    assert_eq!(told(name, &with("116 deg"), code), [], "within half a tooth");
+    // what a light shows of the same is told by the light alone
+    let lit = |seen| {
+        [
+            ("trigger.seen_low", seen),
+            ("trigger.speed_low", "1000 rpm"),
+            ("trigger.seen_high", seen),
+            ("trigger.speed_high", "3000 rpm"),
+        ]
+    };
+    assert_eq!(told(name, &lit("40 deg"), code), [], "30 degrees early");
+    assert_eq!(told(name, &lit("40 deg"), "trigger.offset-wrong"), [Danger]);
+    assert_eq!(told(name, &lit("-20 deg"), code), [Danger], "light and tooth don't agree");
+}
+
+/// By hand: twelve positions less one: the gap and the tooth behind it reach from 60° before the first tooth to 30° behind it. A spark of
+/// a twin at 0 or 360° falls there where the first tooth stands at top dead centre, and half a turn away where the seventh does.
+#[test]
+fn where_the_gap_is_not_known_it_is_asked_for_and_the_tooth_tells() {
+    let name = "trigger-gap-unknown";
+    let codes = |texts: &[(&str, &str)]| {
+        let [unknown, loses] = ["trigger.gap-unknown", "trigger.loses"];
+        (told(name, texts, unknown).len(), told(name, texts, loses).len())
+    };
+    assert_eq!(codes(&[]), (1, 0));
+    assert!(words(name, &[], "trigger.gap-unknown").contains("Count the tooth at TDC"));
+    assert_eq!(codes(&[("trigger.tooth", "1")]), (0, 1));
+    assert_eq!(codes(&[("trigger.tooth", "7")]), (0, 0));
+    assert_eq!(codes(&[("controller.offset", "180 deg")]), (0, 0));
+    // the firings as they are, not as if they were even: the second of an odd-fire twin
+    let odd = [("engine.spacing", "angles"), ("engine.angles", "0 180"), ("trigger.tooth", "7")];
+    assert_eq!(codes(&odd), (0, 1));
 }
 
 #[test]

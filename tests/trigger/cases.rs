@@ -248,7 +248,9 @@ fn what_an_input_bears_is_held_against_what_it_gets() {
 fn a_step_of_time_is_coarse_and_a_loss_much_from_their_lines_on() {
     assert_eq!(found(&[("trigger_input.tick", "11.5 us")]), [""; 0]);
     assert_eq!(found(&[("trigger_input.tick", "12.3 us")]), ["trigger.coarse"]);
-    let loses = |dip: &'static str| found(&[("cranking.dip", dip)]).contains(&"trigger.loses");
+    let at_gap = ("trigger.tooth", "1");
+    let loses =
+        |dip: &'static str| found(&[("cranking.dip", dip), at_gap]).contains(&"trigger.loses");
     assert!(!loses("56 %") && loses("59 %"), "from ten degrees on");
 }
 

@@ -80,7 +80,7 @@ impl<'a> Car<'a> {
         let injector_feed = read::feed_parts(reader, &outputs);
         let firings = read::cranking::firings(reader, known, &mut memory.cranking.firings);
         let usual_dip = firings.as_ref().map(|it| it.usual_dip);
-        let trigger = read::trigger(reader, &conditions, usual_dip, highest_speed);
+        let trigger = read::trigger(reader, &conditions, known, usual_dip, highest_speed);
         let coils = {
             let around = (&conditions, highest_speed, &outputs);
             read::coils(reader, known, around, &mut memory.coils)

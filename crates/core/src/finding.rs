@@ -98,9 +98,15 @@ impl Finding {
         self
     }
 
-    /// The same, holding at these corners.
+    /// The same, holding at these corners: what holds at some of them strikes with the first of those.
     #[must_use]
     pub fn holding(mut self, holds: Holds) -> Self {
+        if let Holds::AtSome(corners) = &holds
+            && matches!(self.strikes, Moment::Cranking | Moment::Running)
+        {
+            let is_cranking = corners.iter().any(|name| name.starts_with("cranking"));
+            self.strikes = if is_cranking { Moment::Cranking } else { Moment::Running };
+        }
         self.holds = holds;
         self
     }

@@ -49,6 +49,8 @@ pub struct FuelInputs {
     pub duty_limit: Band<Ratio>,
     /// How late an injector opens.
     pub dead_time: Band<Time>,
+    /// Whether that was given, rather than taken as usual.
+    pub is_dead_time_given: bool,
     /// The highest speed, and how often an injector is pulsed.
     pub pace: Option<InjectionPace>,
     /// The power wanted, at the crank.

@@ -67,7 +67,7 @@ pub use pulse::{Following, Pulsing};
 pub use rest::{Rest, SolvedCorner, StateRest, rest};
 pub use sequence::{DayStep, Position, day};
 pub use stage::{Drive, KeyState, OnLevel, Output, PullRail, Stage};
-pub use starting::{Starting, while_starting};
+pub use starting::{Resting, while_unasked};
 pub use trouble::{Harm, Stance, Trouble};
 pub use wiring::{Commanded, Pin, Wiring};
 

@@ -38,6 +38,8 @@ pub enum DwellFit {
     PerhapsTooLong,
     /// As meant it is charged to much less.
     TooShort,
+    /// The coil is not known: from one end of what is usual to the other, it is charged to much more or to much less.
+    Unknown,
     /// Neither.
     Suits,
 }
@@ -63,6 +65,18 @@ impl EnteredDwell {
         ];
         let working = vec![step(&CURRENT, &values, current.nominal)];
         Some(Self { time, supply, current, working })
+    }
+
+    /// The same of a coil of which a value is only what is usual.
+    pub fn fit_of_unknown(&self, wanted: Current) -> DwellFit {
+        let share = |current: Current| current.base() / wanted.base();
+        if share(self.current.low) > TOO_MUCH {
+            DwellFit::TooLong
+        } else if share(self.current.high) > TOO_MUCH || share(self.current.low) < TOO_LITTLE {
+            DwellFit::Unknown
+        } else {
+            DwellFit::Suits
+        }
     }
 
     /// Held against the current wanted.

@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 25] = [
+const OTHERWISE: [(&str, Moment); 24] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -47,7 +47,6 @@ const OTHERWISE: [(&str, Moment); 25] = [
     ("outputs.throttle-cut-unknown", Moment::Running),
     ("outputs.throttle-no-cut", Moment::Running),
     ("trigger.coarse", Moment::Running),
-    ("trigger.loses", Moment::Running),
 ];
 
 impl Moment {

@@ -37,6 +37,13 @@ pub enum Change {
         /// What must count as on there, where that output has the choice and it is not settled.
         level: Option<OnLevel>,
     },
+    /// The same, on an output that drives one way, with a diode across its winding.
+    SpareWithDiode {
+        /// The output's number in the plan.
+        number: usize,
+        /// Where the load's other end goes.
+        far_end: FarEnd,
+    },
     /// It is pulsed no faster than the output can.
     Slower(Frequency),
     /// The load's two wires change places, so that its diode is the right way round.
@@ -101,7 +108,8 @@ pub fn alternatives(
     prefer: Prefer,
     (budget, borne): (&Budget, &[Trouble]),
 ) -> Vec<Alternative> {
-    let Some(search) = Search::new(wirings, subject, around, (budget, borne)) else {
+    let search = (budget, borne, prefer == Prefer::Wires);
+    let Some(search) = Search::new(wirings, subject, around, search) else {
         return Vec::new();
     };
     // it cures nothing but a kick, and is then the cure
@@ -114,7 +122,13 @@ pub fn alternatives(
     if found.is_empty() {
         found.extend(search.levels_and_far_ends());
     }
-    found.extend(search.spares(spares, false));
+    let on_spares = search.spares(spares, false);
+    // where only its kick is in the way, a diode goes with it
+    let is_one_way = |it: &Alternative| rank(it, true, spares) == Rank::FreeOfSettings;
+    if on_spares.is_empty() || prefer == Prefer::Wires && !on_spares.iter().any(is_one_way) {
+        found.extend(search.spares_with_diode(spares));
+    }
+    found.extend(on_spares);
     found.extend(search.pull_downs());
     found.extend(search.bleeders());
     found.extend(search.feed_diode());
@@ -161,7 +175,9 @@ fn rank(it: &Alternative, is_set: bool, spares: &[Spare]) -> Rank {
         Change::Level(_) | Change::LevelAndFarEnd(..) | Change::Spare { level: Some(_), .. } => {
             Rank::Setting
         }
-        Change::Spare { number, level: None, .. } => one_way(is_one_way(number)),
+        Change::Spare { number, level: None, .. } | Change::SpareWithDiode { number, .. } => {
+            one_way(is_one_way(number))
+        }
         Change::Stage(stage, _) => one_way(!stage.is_two_way()),
         Change::FarEnd(_)
         | Change::Slower(_)

@@ -107,6 +107,9 @@ pub fn judge(rest: &Rest, counts: impl Fn(&Point) -> bool) -> Judgement {
 /// Whether what one thing tells follows from the other: the part that may hold the load in while the output is off holds it in with
 /// the key off, during a restart and after a failure too, by no more than the tenth that the corners differ.
 fn is_same_cause(it: &Found, other: &Found, bad: &dyn Fn(&Found) -> f64) -> bool {
+    if (it.trouble, other.trouble) == (Trouble::LiveAtKeyOn, Trouble::LiveAtRest) {
+        return it.worst.carrier() == other.worst.carrier();
+    }
     let is_at_rest = matches!(other.trouble, Trouble::MayStayIn | Trouble::MayStayInAtRestart);
     let is_elsewhere = matches!(it.trouble, Trouble::MayStayInKeyOff | Trouble::MayStayInAtRestart);
     let is_later = is_elsewhere || it.trouble.needs_fault() && it.trouble.harm() == Harm::Acts;

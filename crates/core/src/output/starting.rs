@@ -1,10 +1,10 @@
-//! What a load does while the controller starts, its stages open.
+//! What a load does in a state in which nothing is asked of it: while the controller starts, its stages open, or with its output off.
 
 use super::{KeyState, LoadState, SolvedCorner, Solver, Surroundings, Wiring, corner, cost, judge};
 
 /// What it does then.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Starting {
+pub enum Resting {
     /// It acts at every corner.
     Acts,
     /// At some it may.
@@ -16,10 +16,14 @@ pub enum Starting {
 /// More steps than this are not taken for it: it then counts as resting, and the answer about the load tells.
 const MOST: u64 = 10_000_000;
 
-/// What the load with the number `subject` does while the controller starts; nothing where there is no such load.
-pub fn while_starting(wiring: &Wiring, subject: usize, around: &Surroundings) -> Option<Starting> {
+/// What the load with the number `subject` does in that state; nothing where there is no such load.
+pub fn while_unasked(
+    wiring: &Wiring,
+    subject: usize,
+    state: KeyState,
+    around: &Surroundings,
+) -> Option<Resting> {
     let load = wiring.loads.get(subject)?;
-    let state = KeyState::Starting;
     if cost::resting(wiring, subject, around) > MOST {
         return None;
     }
@@ -34,8 +38,8 @@ pub fn while_starting(wiring: &Wiring, subject: usize, around: &Surroundings) ->
         some |= judge::effect(load, &solved) == LoadState::Energised;
     }
     Some(match (all, some) {
-        (true, _) => Starting::Acts,
-        (false, true) => Starting::MayAct,
-        (false, false) => Starting::Rests,
+        (true, _) => Resting::Acts,
+        (false, true) => Resting::MayAct,
+        (false, false) => Resting::Rests,
     })
 }

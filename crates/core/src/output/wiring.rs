@@ -90,7 +90,7 @@ impl Wiring {
     /// The same with another level as on; its loads to other outputs are then meant to be driven the other way, and a
     /// diode that stays on its wires is the wrong way round.
     #[must_use]
-    pub(super) fn at_level(&self, level: OnLevel) -> Self {
+    pub fn at_level(&self, level: OnLevel) -> Self {
         let mut wiring = Self { level, ..self.clone() };
         for load in &mut wiring.loads {
             let was_from_pin = load.is_from_pin();

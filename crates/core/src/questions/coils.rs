@@ -82,7 +82,7 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
     let mut answer = Answer::new("coils", tone, verdict);
     answer.title = Some(say!(words::TITLE));
     answer.why = judge::why(inputs, found);
-    answer.to_do = judge::to_do(inputs, found, &cures);
+    answer.to_do = judge::to_do(read, found, &cures);
     answer.assume(taken(&read.taken));
     answer.cautions = vec![say!(words::CAUTION_SPARK)];
     // an igniter that lets go, a relay that falls out with the engine, or its fuse ends it

@@ -91,7 +91,11 @@ pub(crate) fn answers(
     once::gather(
         findings,
         before,
-        &once::Around { outputs: &car.outputs, coils: car.coils.as_ref() },
+        &once::Around {
+            outputs: &car.outputs,
+            coils: car.coils.as_ref(),
+            least_supply: car.cranking.least_supply,
+        },
     );
     answers
 }

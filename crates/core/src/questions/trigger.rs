@@ -15,7 +15,8 @@ use std::rc::Rc;
 use crate::report::{Answer, Detail, Tone};
 use crate::{
     car::Car,
-    channels,
+    channels::light::{self, LightFinding, Readings},
+    engine::{Engine, EngineKind},
     finding::Findings,
     plan::Plan,
     quantity::CrankAngle,
@@ -83,23 +84,40 @@ pub(crate) fn answers(
     match &car.trigger {
         None => vec![Answer::new("trigger", Tone::Open, say!(words::BLANK)).into()],
         Some(read) => {
-            let within = within_light(car);
-            let answers = answered(read, within, details, findings);
+            let light = lit(car);
+            let answers = answered(read, &light, details, findings);
             answers.into_iter().map(Into::into).collect()
         }
     }
 }
 
-/// Within what the offset is right by the timing light, where it has shown every cylinder right.
-fn within_light(car: &Car<'_>) -> Option<CrankAngle> {
-    let readings = car.firing.channels.lit()?;
-    let is_right = channels::light::is_right_on_all(car.engine.as_ref()?, readings);
-    is_right.then_some(readings.tolerance)
+/// What the timing light has shown of each cylinder, and what a wrong offset does to such an engine.
+struct ShownByLight {
+    /// Within what the offset is right, where those that were read are right.
+    within: Option<CrankAngle>,
+    /// By how much all sparks come late, early below nought, and how far that may be off.
+    error: Option<(CrankAngle, CrankAngle)>,
+    kind: EngineKind,
+}
+
+fn lit(car: &Car<'_>) -> ShownByLight {
+    let engine = car.engine.as_ref();
+    let read = engine.zip(car.firing.channels.lit());
+    let is_right = |(engine, readings): &(&Engine, &Readings)| light::is_right(engine, readings);
+    let error = |(engine, readings): (&Engine, &Readings)| match light::finding(engine, readings) {
+        LightFinding::Constant(error, _) => Some((error, readings.tolerance)),
+        _ => None,
+    };
+    ShownByLight {
+        within: read.filter(is_right).map(|(_, readings)| readings.tolerance),
+        error: read.and_then(error),
+        kind: engine.map_or(EngineKind::FourStroke, Engine::kind),
+    }
 }
 
 fn answered(
     read: &Triggered,
-    within: Option<CrankAngle>,
+    light: &ShownByLight,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
@@ -115,7 +133,7 @@ fn answered(
         |crank| sensor::answer(read, crank, details, findings),
     ));
     answers.extend(read.cam.as_ref().map(|cam| sensor::answer(read, cam, details, findings)));
-    let mut offset = offset::answer(read, within, findings);
+    let mut offset = offset::answer(read, light, findings);
     offset.show(details.map(|it| (it.offset)(read)));
     answers.push(offset);
     answers

@@ -1,6 +1,7 @@
 //! A remedy that is an edit of the plan is tried before it is offered: with it, the whole report must be better.
 //!
-//! **The rule.** With the edit made, its own finding is gone or milder, and no finding as grave has come that was not there.
+//! **The rule.** With the edit made, its own finding is gone or milder, and no finding as grave has come that was not there. What
+//! cures a Danger and uncovers a Fault is offered only where nothing better holds.
 //! What does not hold is not offered, neither by the finding nor by the answer. They are tried best first, up to the first
 //! that holds, and those of the gravest findings before others; then further ones. A report makes few trials, so that an edit
 //! waits for little: of what was not tried, the first of a finding stays as advice, without its edits, and what comes behind
@@ -126,7 +127,7 @@ impl Trials<'_> {
         }
         self.left = self.left.checked_sub(1)?;
         let outcome = self.outcome(finding, remedy);
-        if !matches!(outcome, TrialEnd::Holds) {
+        if matches!(outcome, TrialEnd::Fails(_)) {
             self.dropped.push(remedy.clone());
         }
         Some(outcome)
@@ -178,6 +179,8 @@ struct TriedFinding<'a> {
     finding: &'a mut Rc<Finding>,
     /// Where the first stands that holds.
     first: Option<usize>,
+    /// The first that cures a Danger and uncovers a Fault: no better than what is still to be found.
+    second: Option<Message>,
     /// Those that do not hold, each with what might mend what is still wrong then.
     pairs: Vec<(Message, Message)>,
 }
@@ -187,13 +190,15 @@ struct TriedFinding<'a> {
 enum TrialEnd {
     /// It holds.
     Holds,
+    /// It cures a Danger, and a Fault comes of it that was not there; these are the remedies of that.
+    Uncovers(Vec<Message>),
     /// It does not; these are the remedies of what is still wrong with it, or has come of it.
     Fails(Vec<Message>),
 }
 
 impl<'a> TriedFinding<'a> {
     fn new(finding: &'a mut Rc<Finding>) -> Self {
-        Self { finding, first: None, pairs: Vec::new() }
+        Self { finding, first: None, second: None, pairs: Vec::new() }
     }
 
     /// Tries up to the first that holds; what was not tried loses its edits.
@@ -209,6 +214,10 @@ impl<'a> TriedFinding<'a> {
                 Some(TrialEnd::Holds) => {
                     self.first = Some(kept.len());
                     kept.push(remedy);
+                }
+                Some(TrialEnd::Uncovers(others)) => {
+                    self.pairs.extend(others.into_iter().map(|other| (remedy.clone(), other)));
+                    self.second.get_or_insert(remedy);
                 }
                 Some(TrialEnd::Fails(others)) => {
                     self.pairs.extend(others.into_iter().map(|other| (remedy.clone(), other)));
@@ -226,12 +235,14 @@ impl<'a> TriedFinding<'a> {
             && self.first.is_none()
             && !self.finding.remedies.iter().any(is_tried);
         if !is_open {
+            trials.dropped.extend(self.second.take());
             return;
         }
         let pairs = std::mem::take(&mut self.pairs);
         let mut both = pairs.iter().map(|(one, other)| together(one, other));
-        if let Some(both) = both.find(|both| trials.of_pair(self.finding, both)) {
-            Rc::make_mut(self.finding).remedies.insert(0, both);
+        let best = both.find(|both| trials.of_pair(self.finding, both)).or(self.second.take());
+        if let Some(best) = best {
+            Rc::make_mut(self.finding).remedies.insert(0, best);
         }
     }
 
@@ -258,8 +269,25 @@ fn together(one: &Message, other: &Message) -> Message {
 }
 
 fn outcome(before: &Report, finding: &Finding, after: &Report, remedy: &Message) -> TrialEnd {
+    let of = |severity| wrong(before, finding, after, (remedy, severity));
+    if let Some(others) = of(finding.severity) {
+        return TrialEnd::Fails(others);
+    }
+    match of(Severity::Fault).filter(|_| finding.severity < Severity::Fault) {
+        Some(others) => TrialEnd::Uncovers(others),
+        None => TrialEnd::Holds,
+    }
+}
+
+/// The remedies of what is still wrong with a remedy, or has come of it, of what is as grave as that; nothing where all is well.
+fn wrong(
+    before: &Report,
+    finding: &Finding,
+    after: &Report,
+    (remedy, severity): (&Message, Severity),
+) -> Option<Vec<Message>> {
     let as_grave = |report: &Report| -> Vec<Rc<Finding>> {
-        let all = report.findings.iter().filter(|it| it.severity <= finding.severity);
+        let all = report.findings.iter().filter(|it| it.severity <= severity);
         all.cloned().collect()
     };
     let (before, after) = (as_grave(before), as_grave(after));
@@ -276,13 +304,13 @@ fn outcome(before: &Report, finding: &Finding, after: &Report, remedy: &Message)
     };
     let mut wrong = after.iter().filter(|it| !was_there(it) || is_same(it, finding)).peekable();
     if wrong.peek().is_none() {
-        return TrialEnd::Holds;
+        return None;
     }
     // what types at the same places only takes the remedy back
     let is_typed = |it: &Edit| remedy.edits.iter().any(|edit| edit.path == it.path);
     let adds = |it: &&Message| !it.edits.iter().all(is_typed);
     let others = wrong.flat_map(|it| &it.remedies).filter(adds);
-    TrialEnd::Fails(others.take(2).cloned().collect())
+    Some(others.take(2).cloned().collect())
 }
 
 fn is_same(one: &Finding, other: &Finding) -> bool {

@@ -22,7 +22,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Engine, "highest_speed") => {
             &["injectors/injectors", "injectors/second", "injectors/fuel", "trigger/"]
         }
-        (Part::Engine, "cylinders") => &["firing/", "trigger/"],
+        (Part::Engine, "cylinders" | "spacing") => &["firing/", "trigger/"],
         (Part::Engine, "numbering" | "order_numbering") => {
             &["firing/", "injectors/second", "injectors/injector_"]
         }
@@ -39,7 +39,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Channels, "injection_mode") => &["firing/", "injectors/"],
         (Part::Channels, "second_mode") => &["firing/", "injectors/second", "injectors/injector_"],
         (Part::Channels, _) => &["firing/"],
-        (Part::Light, _) => &["firing/light"],
+        (Part::Light, _) => &["firing/light", "trigger/controller.offset"],
         (Part::Strip, _) => &["firing/strip"],
         (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel"],
         (Part::Injectors, _) => &["injectors/injector"],

@@ -228,8 +228,12 @@ impl Hall {
 
     /// Another pull-up, on a rail of 5 or 3.3 V, with which everything suits and rises within `time`.
     pub fn cure(&self, asked: &InputNeeds, time: Option<Time>) -> Option<(Resistance, Voltage)> {
-        let pairs = RAILS_V.iter().flat_map(|v| PULL_UPS_OHM.iter().map(move |r| (*r, *v)));
-        pairs.into_iter().find_map(|(r, v)| {
+        // what the input bears may not be known: the rail that is there comes first
+        let own = self.rail.map(|it| it.nominal.base());
+        let is_own = |v: &f64| own.is_some_and(|own| (own - v).abs() < 0.1);
+        let rails = RAILS_V.into_iter().filter(is_own).chain(RAILS_V);
+        let mut pairs = rails.flat_map(|v| PULL_UPS_OHM.into_iter().map(move |r| (r, v)));
+        pairs.find_map(|(r, v)| {
             let changed =
                 Self { rail: Some(Band::exact(volts(v))), pull_up: Band::exact(ohms(r)), ..*self };
             let suits = !self.drives_up && changed.levels()?.suit(asked);

@@ -35,7 +35,7 @@ sentences! {
     FIRE_TOGETHER = "engine.fire-together",
         "Cylinders {first} and {second} both fire at {angle}. Rare, but built: check the angles.";
     EVEN_ASSUMED = "engine.even-assumed",
-        "Even spacing is assumed, but engines of {cylinders} cylinders are built odd-fire too. Choose the spacing; where two share a crank pin, measure first.";
+        "Even spacing is assumed, but engines of {cylinders} cylinders are built odd-fire too.";
     EVEN_CONTRADICTED = "engine.even-contradicted",
         "The spacing is set to even, but the crank as typed fires at {angles}.";
     TAKE_CRANK = "engine.take-crank", "Use the spacing of the crank.";

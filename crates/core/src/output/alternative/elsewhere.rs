@@ -7,18 +7,43 @@ use super::{
 use crate::output::{
     FarEnd, Load, LoadKind, OnLevel, Output, Pin, Stage, Suppression, Wiring, clean::solve_clean,
 };
+use crate::quantity::Measure as _;
 
 impl Search<'_> {
     /// A free output: first one where the other end may stay, then one where it moves; `is_turned` where its wires change places.
     pub(super) fn spares(&self, spares: &[Spare], is_turned: bool) -> Vec<Alternative> {
-        let stays = [self.load.far_end];
-        let moves: Vec<_> = self.elsewhere().collect();
+        let ends = self.ends_elsewhere();
         self.at_levels(|wirings| {
-            [&stays[..], &moves].into_iter().find_map(|far_ends| {
+            ends.iter().find_map(|far_ends| {
                 spares.iter().find_map(|spare| {
                     let (output, number) = (&spare.output, spare.number);
                     let change = |far_end, level| Change::Spare { number, far_end, level };
-                    self.on_output(wirings, (output, far_ends), is_turned, change)
+                    self.on_output(wirings, (output, far_ends.as_slice()), is_turned, change)
+                })
+            })
+        })
+    }
+
+    /// The same of a winding with nothing across it, with a diode there.
+    pub(super) fn spares_with_diode(&self, spares: &[Spare]) -> Vec<Alternative> {
+        let is_bare = matches!(self.load.suppression, Suppression::Unknown | Suppression::None);
+        if !is_bare || self.load.inductance.high.base() <= 0.0 {
+            return Vec::new();
+        }
+        let ends = self.ends_elsewhere();
+        let one_way = spares.iter().filter(|it| it.output.levels().len() == 1);
+        let one_way: Vec<_> = one_way.filter(|it| !it.output.stage.is_two_way()).collect();
+        self.at_levels(|wirings| {
+            ends.iter().flatten().find_map(|&far_end| {
+                one_way.iter().find_map(|spare| {
+                    let change = Change::SpareWithDiode { number: spare.number, far_end };
+                    let level = *spare.output.levels().first()?;
+                    each(wirings, |before| {
+                        let mut load = moved(self.load_of(before)?, far_end);
+                        load.suppression = Suppression::Diode { is_right_way: true };
+                        let now = self.moved_to(before, &spare.output, level, load);
+                        self.solve_moved(change, before, &now)
+                    })
                 })
             })
         })
@@ -58,7 +83,7 @@ impl Search<'_> {
         self.at_levels(|wirings| {
             each(wirings, |before| {
                 let load = moved(self.load_of(before)?, end);
-                let now = self.moved_to(before, &output, before.level, load);
+                let now = self.moved_to(before, &output, OnLevel::Battery, load);
                 self.solve_moved(change, before, &now)
             })
         })

@@ -28,6 +28,8 @@ pub(super) struct Search<'a> {
     pub(super) budget: &'a Budget,
     /// What is wrong beside what is to be cured, and less grave: a change need not cure that too.
     pub(super) borne: &'a [Trouble],
+    /// Whether it can hurt someone: its other end then goes where the key cuts it, if that solves.
+    is_dangerous: bool,
 }
 
 impl<'a> Search<'a> {
@@ -36,14 +38,14 @@ impl<'a> Search<'a> {
         wirings: &'a [&'a Wiring],
         subject: usize,
         around: &'a Surroundings,
-        (budget, borne): (&'a Budget, &'a [Trouble]),
+        (budget, borne, is_dangerous): (&'a Budget, &'a [Trouble], bool),
     ) -> Option<Self> {
         let wiring = wirings.first()?;
         let load = wiring.loads.get(subject)?;
         let is_known = wirings.len() == 1;
         let needs_a_cure = |it: &&Wiring| !is_known && suits(it, subject, around, budget).is_none();
         let unclean = wirings.iter().copied().filter(needs_a_cure).collect();
-        Some(Self { wirings, wiring, unclean, subject, load, around, budget, borne })
+        Some(Self { wirings, wiring, unclean, subject, load, around, budget, borne, is_dangerous })
     }
 
     fn is_level_known(&self) -> bool {
@@ -112,7 +114,7 @@ impl<'a> Search<'a> {
         }
         let level = self.wiring.level.other();
         let set = |before: &Wiring| Some((Change::Level(level), before.at_level(level)));
-        let is_choice = self.wiring.output.stage == Stage::HalfBridge;
+        let is_choice = matches!(self.wiring.output.stage, Stage::HalfBridge | Stage::Logic);
         is_choice.then(|| self.solve_each(self.wirings, set)).flatten().into_iter().collect()
     }
 
@@ -121,6 +123,17 @@ impl<'a> Search<'a> {
         let (here, is_signal) = (self.load.far_end, self.load.kind.is_signal());
         // an input's ground stays the ground of what it belongs to
         FarEnd::OFFERED.into_iter().filter(move |end| *end != here && !is_signal)
+    }
+
+    /// Where its other end goes on another output, best first.
+    pub(super) fn ends_elsewhere(&self) -> Vec<Vec<FarEnd>> {
+        let stays = vec![self.load.far_end];
+        let moves = self.elsewhere().collect();
+        let by_key = [FarEnd::Ignition, FarEnd::Relay];
+        if self.is_dangerous && self.load.far_end == FarEnd::Battery {
+            return vec![by_key.to_vec(), stays, moves];
+        }
+        vec![stays, moves]
     }
 
     fn to_end(&self, wirings: &[&Wiring], far_end: FarEnd) -> Option<Alternative> {

@@ -12,7 +12,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
     quantity::{Area, Current, Measure, Power, Time, Value, Voltage, amperes, rpm, volts},
-    questions::coils::words,
+    questions::coils::{starting::charges_at_rest, words},
     read::{self, Coiled},
     say,
     schema::Choice as _,
@@ -57,10 +57,15 @@ pub(super) fn answer(
         }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
-        _ if held(read, found).is_some() => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
+        _ if held(read, found).is_some() || charges_at_rest(read) && burns_at_rest(read, found) => {
+            (Tone::Doubtful, say!(words::FEED_OUTLASTS))
+        }
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
+        _ if parts.fuse.is_some() => (Tone::Open, say!(words::FEED_UNRATED)),
         _ => match feed.fuse {
-            Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse)),
+            Some(fuse) => {
+                (Tone::Open, say!(words::FEED_WANTED, fuse = fuse, relays = parts.relays))
+            }
             None => (Tone::Doubtful, say!(words::FEED_TOO_MUCH)),
         },
     };
@@ -82,7 +87,11 @@ pub(super) fn answer(
     // what is planned and suits is not told anew
     answer.to_do = match feed.fuse {
         Some(_) if tone == Tone::Good => Vec::new(),
-        Some(fuse) => vec![say!(words::FEED_FIT, fuse = fuse, peak = feed.peak)],
+        // the fuse that is there suits: what is wanting is what its relay bears
+        Some(_) if tone == Tone::Open && parts.fuse.is_some() => vec![say!(words::DO_RATING)],
+        Some(fuse) => {
+            vec![say!(words::FEED_FIT, fuse = fuse, peak = feed.peak, relays = parts.relays)]
+        }
         None => vec![say!(words::FEED_SPLIT)],
     };
     answer.to_do.push(say!(words::FEED_GROUND));
@@ -250,9 +259,8 @@ fn held_in_words(read: &Coiled, found: &coil::CoilAnswer) -> Option<Message> {
         ));
     }
     let current = found.held.taken;
-    read.at_key_on.is_none().then(|| {
-        say!(words::HELD_BY_NOTHING, current = current, fuse = fuse, part = part, time = time)
-    })
+    (read.unasked.is_none())
+        .then(|| say!(words::HELD_WOULD, current = current, fuse = fuse, part = part, time = time))
 }
 
 /// A coil that is held on behind its fuse, where an input of this plan does that: while the controller is not up. That a stuck output

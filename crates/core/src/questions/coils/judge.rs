@@ -4,12 +4,12 @@ use crate::report::Tone;
 use crate::{
     channels::Ignition,
     coil::{
-        AtSpeed, CoilAnswer, CoilInputs,
+        AtSpeed, CoilAnswer, CoilInputs, Dwell,
         cures::CoilCures,
         entered::{DwellFit, EnteredDwell},
     },
     fields,
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Findings, Moment, Severity},
     message::Message,
     quantity::{Holds, Measure, Time, Value, seconds},
     questions::coils::{starting, words},
@@ -27,19 +27,23 @@ fn is_short_cranking_alone(inputs: &CoilInputs, found: &CoilAnswer) -> bool {
 
 /// What the dwell that is entered gives, where that is far from what is wanted.
 fn misfit(read: &Coiled, entered: Option<&EnteredDwell>) -> Option<(Severity, DwellFit)> {
-    let fit = entered?.fit(read.inputs.wanted);
+    let (entered, wanted) = (entered?, read.inputs.wanted);
+    let fit = if read.is_guess { entered.fit_of_unknown(wanted) } else { entered.fit(wanted) };
     let severity = match fit {
         DwellFit::Suits => return None,
         DwellFit::TooLong if read.is_wanted_given => Severity::Danger,
-        // what is usual for such coils is no reason to doubt one that is unknown
-        DwellFit::PerhapsTooLong | DwellFit::TooShort if read.is_guess => return None,
-        DwellFit::TooLong | DwellFit::PerhapsTooLong | DwellFit::TooShort => Severity::Doubt,
+        DwellFit::TooLong | DwellFit::PerhapsTooLong | DwellFit::TooShort | DwellFit::Unknown => {
+            Severity::Doubt
+        }
     };
     Some((severity, fit))
 }
 
 pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
     let inputs = &read.inputs;
+    if starting::charges_at_rest(read) {
+        return (Tone::Bad, say!(words::AT_REST));
+    }
     let at_key_on = starting::severity(read);
     if at_key_on == Some(Severity::Danger) {
         return (Tone::Bad, say!(words::AT_KEY_ON));
@@ -49,6 +53,7 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
         let current = found.entered.as_ref().map_or(inputs.wanted, |it| it.current.nominal);
         return match fit {
             DwellFit::TooShort => (tone, say!(words::DWELL_SHORT, current = current)),
+            DwellFit::Unknown => (tone, say!(words::DWELL_UNKNOWN)),
             _ => (tone, say!(words::DWELL_LONG, current = current)),
         };
     }
@@ -73,6 +78,9 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
     if at_key_on.is_some() {
         return (Tone::Doubtful, say!(words::PERHAPS_AT_KEY_ON));
     }
+    if let Some((least, most)) = guessed(read, found) {
+        return (Tone::Open, say!(words::DWELL_GUESSED, least = least, most = most));
+    }
     match &found.at_speed {
         Some(at) => {
             (Tone::Good, say!(words::IN_TIME, needed = at.needed, available = at.available))
@@ -86,6 +94,36 @@ pub(super) fn verdict(read: &Coiled, found: &CoilAnswer) -> (Tone, Message) {
             ),
         ),
     }
+}
+
+/// How the dwell of a coil that is not known is found at the car.
+fn start(read: &Coiled, found: &CoilAnswer) -> Option<Message> {
+    let is_open = misfit(read, found.entered.as_ref()).is_some() || read.inputs.entered.is_none();
+    let at = found.dwells.last().filter(|_| is_open)?;
+    let current = read.inputs.wanted;
+    Some(say!(words::DO_START, least = at.least?, supply = at.supply, current = current))
+}
+
+/// That the dwell of a coil that is not known may be anything.
+fn unknown(read: &Coiled, found: &CoilAnswer) -> Option<Finding> {
+    let (least, most) = guessed(read, found)?;
+    let (place, what) = read.guessed;
+    let message = say!(
+        words::DWELL_ANYTHING,
+        what = what.text,
+        current = read.inputs.wanted,
+        least = least,
+        most = most,
+        supply = read.inputs.conditions.supply.high
+    );
+    Some(Finding::new(Severity::Doubt, place.path(), message).cured_by(start(read, found)))
+}
+
+/// The dwell at the charging supply, from the least to the most, where the coil is not known and none is entered.
+fn guessed(read: &Coiled, found: &CoilAnswer) -> Option<(Time, Value)> {
+    let at = found.dwells.last().filter(|_| read.is_guess && read.inputs.entered.is_none())?;
+    let most = at.most.map_or_else(|| Value::text(words::LONGER.text), Measure::show);
+    Some((at.least?, most))
 }
 
 pub(super) fn why(inputs: &CoilInputs, found: &CoilAnswer) -> Option<Message> {
@@ -139,7 +177,8 @@ pub(super) fn cures(cures: &CoilCures) -> Vec<Message> {
     seldom.into_iter().chain(less).collect()
 }
 
-pub(super) fn to_do(inputs: &CoilInputs, found: &CoilAnswer, cures: &[Message]) -> Vec<Message> {
+pub(super) fn to_do(read: &Coiled, found: &CoilAnswer, cures: &[Message]) -> Vec<Message> {
+    let inputs = &read.inputs;
     let mut to_do = cures.to_vec();
     if found.at_speed.as_ref().is_some_and(|at| !at.is_enough(inputs)) && cures.is_empty() {
         to_do.push(say!(words::DO_OTHER_COIL));
@@ -148,7 +187,11 @@ pub(super) fn to_do(inputs: &CoilInputs, found: &CoilAnswer, cures: &[Message]) 
         to_do.push(say!(words::DO_OTHER_PAIR, current = inputs.wanted));
         return to_do;
     }
-    to_do.push(say!(words::DO_ENTER));
+    if read.is_guess {
+        to_do.extend(start(read, found));
+    } else {
+        to_do.push(say!(words::DO_ENTER));
+    }
     if inputs.pattern.is_none() {
         to_do.push(say!(words::DO_ENGINE));
     } else if inputs.speed.is_none() {
@@ -171,16 +214,20 @@ pub(super) fn concerns(
     let shared = shared_limit(read);
     let is_short_of_shared =
         |it: &Finding| shared.is_some() && it.message.code == words::DWELL_TOO_SHORT.code;
-    let entered = dwell(read, running, Some(found.charge.time));
+    // of a coil that is not known the shortest is begun with
+    let needed = |it: &Dwell| if read.is_guess { it.least } else { it.nominal };
+    let entered = dwell(read, found, running, found.dwells.last().and_then(needed));
     findings.extend(entered.filter(|it| !is_short_of_shared(it)));
-    let at_lowest = found.dwells.first().and_then(|it| it.nominal);
+    findings.extend(unknown(read, found));
+    let at_lowest = found.dwells.first().and_then(needed);
     let cranking = (found.entered_cranking.as_ref(), fields::controller::CRANKING_DWELL);
     // for the seconds of a start more is borne, but a weak spark is none; where no dwell does it, that is said by itself
     let is_short = |it: &Finding| {
         let is_too_short = it.message.code == words::DWELL_TOO_SHORT.code;
         it.severity == Severity::Danger || (is_too_short && at_lowest.is_some())
     };
-    let while_cranking = dwell(read, cranking, at_lowest).filter(is_short);
+    let while_cranking = dwell(read, found, cranking, at_lowest).filter(is_short);
+    let while_cranking = while_cranking.map(|it| it.striking(Moment::Cranking));
     findings.extend(while_cranking.filter(|it| !is_short_of_shared(it)));
     let is_short_cranking = is_short_cranking_alone(inputs, found);
     if shared.is_none()
@@ -228,12 +275,26 @@ fn shared_limit(read: &Coiled) -> Option<Finding> {
 /// A dwell that is entered, against the current wanted.
 fn dwell(
     read: &Coiled,
+    found: &CoilAnswer,
     (entered, key): (Option<&EnteredDwell>, Key<Time>),
     needed: Option<Time>,
 ) -> Option<Finding> {
     let (severity, fit) = misfit(read, entered)?;
     let (entered, wanted) = (entered?, read.inputs.wanted);
     let (dwell, current, supply) = (entered.time.nominal, entered.current, entered.supply);
+    if fit == DwellFit::Unknown {
+        let (place, what) = read.guessed;
+        let message = say!(
+            words::ENTERED_ANYTHING,
+            what = what.text,
+            dwell = dwell,
+            least = current.low,
+            most = current.high,
+            supply = supply,
+            wanted = wanted
+        );
+        return Some(Finding::new(severity, place.path(), message).cured_by(start(read, found)));
+    }
     let message = match fit {
         DwellFit::TooShort => say!(
             words::DWELL_TOO_SHORT,
@@ -242,7 +303,7 @@ fn dwell(
             supply = supply,
             wanted = wanted
         ),
-        DwellFit::TooLong | DwellFit::PerhapsTooLong | DwellFit::Suits => say!(
+        _ => say!(
             words::DWELL_TOO_LONG,
             dwell = dwell,
             current = current.nominal,

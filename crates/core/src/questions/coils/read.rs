@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::starting::{self, ChargesAtKeyOn};
+use super::starting::{self, ChargesUnasked};
 use crate::read::{Conditions, Entry, PlannedRest, Reader, injectors::usual, relay_records};
 use crate::{
     channels::Ignition,
@@ -11,7 +11,9 @@ use crate::{
     engine::Engine,
     fields,
     quantity::{Band, Current, Measure, RotationalSpeed, Time, Value},
-    schema::Part,
+    questions::coils::words,
+    schema::{Part, Place},
+    words::Wording,
 };
 
 /// What the fields of the coils say.
@@ -23,6 +25,8 @@ pub(crate) struct Coiled {
     pub(crate) found: Option<Rc<coil::CoilAnswer>>,
     /// Whether resistance or inductance is what is usual, for want of a typed one.
     pub(crate) is_guess: bool,
+    /// Which of them, and what it is called in a sentence.
+    pub(crate) guessed: (Place, &'static Wording),
     /// Whether the current that is wanted was typed.
     pub(crate) is_wanted_given: bool,
     /// How they would be charged if each were fired once a cycle, where they are not.
@@ -35,8 +39,8 @@ pub(crate) struct Coiled {
     pub(crate) cut_below: Option<RotationalSpeed>,
     /// After how long an igniter lets go by itself, where it does.
     pub(crate) lets_go: Option<Time>,
-    /// Whether the igniter's input makes it charge while the controller starts.
-    pub(crate) at_key_on: Option<ChargesAtKeyOn>,
+    /// What the igniter's input does unasked, where that charges the coil.
+    pub(crate) unasked: Option<ChargesUnasked>,
     /// How they are fed.
     pub(crate) parts: CoilFeedParts,
     /// What was taken for fields that are blank or can't be read: the label of the field and the value.
@@ -91,6 +95,11 @@ pub(crate) fn coils(
     };
     let is_known = reader.is_typed(fields::coils::RESISTANCE);
     let is_guess = !is_known || !reader.is_typed(fields::coils::INDUCTANCE);
+    let guessed = if reader.is_typed(fields::coils::INDUCTANCE) {
+        (fields::coils::RESISTANCE.place(), words::ITS_RESISTANCE)
+    } else {
+        (fields::coils::INDUCTANCE.place(), words::ITS_INDUCTANCE)
+    };
     let is_wanted_given = reader.is_typed(fields::coils::CURRENT);
     let relay = relay_records::of_coils(reader.plan());
     let parts = parts(reader, conditions, relay, (rest, taken));
@@ -107,13 +116,14 @@ pub(crate) fn coils(
         found: memory.recall(&inputs),
         inputs,
         is_guess,
+        guessed,
         is_wanted_given,
         once_a_cycle,
         relay,
         has_relay: relay < reader.plan().count(Part::Relays),
         cut_below,
         lets_go: reader.band(fields::coils::LETS_GO).value().map(|it| it.high),
-        at_key_on: starting::at_key_on(reader, rest),
+        unasked: starting::charges_unasked(reader, rest),
         parts,
         taken: std::mem::take(taken),
     })

@@ -17,8 +17,11 @@ sentences! {
     NOT_SURE = "coils.not-sure", "May not reach {current}";
     IN_TIME = "coils.in-time", "Time enough to charge: {needed} of {available}";
     DWELL_IS = "coils.dwell-is", "Dwell {dwell} at {supply}";
+    DWELL_GUESSED = "coils.dwell-guessed", "Not known yet: a dwell from {least} to {most}";
+    DWELL_UNKNOWN = "coils.dwell-unknown", "Right or wrong: the coil is not known";
     DWELL_LONG = "coils.dwell-long", "Dwell too long: charged to {current}";
     DWELL_SHORT = "coils.dwell-short", "Dwell too short: charged to {current}";
+    AT_REST = "coils.at-rest", "They charge with the outputs off";
     AT_KEY_ON = "coils.at-key-on", "They fire at key-on";
     PERHAPS_AT_KEY_ON = "coils.perhaps-at-key-on", "They may fire at key-on";
     FEED_OUTLASTS = "coils.feed-outlasts", "Big enough, but the fuse outlasts a coil held on";
@@ -28,7 +31,9 @@ sentences! {
     FEED_RELAY_SMALL = "coils.feed-relay-small", "The relay is too small";
     FEED_LEAD_THIN = "coils.feed-lead-thin", "The cable drops {drop}";
     FEED_GOOD = "coils.feed-good", "Fuse and relay are big enough";
-    FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse} for each relay";
+    FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse}{relays|| for each relay}";
+    FEED_UNRATED = "coils.feed-unrated", "The fuse is big enough; the relay's rating is not known";
+    DO_RATING = "coils.do-rating", "Look up the rating of the relay's contact, and type it.";
     FEED_TOO_MUCH = "coils.feed-too-much", "Too much for one blade fuse: use more relays";
     // why
     WHY = "coils.why",
@@ -48,6 +53,8 @@ sentences! {
         "Use a coil with less inductance that is rated for more current, or more coils.";
     DO_OTHER_PAIR = "coils.do-other-pair",
         "Type a lower current if the engine fires with that, or use a coil and an igniter that reach {current}.";
+    DO_START = "coils.do-start",
+        "Start with {least} at {supply}, and raise it with a current clamp on one coil's feed until it reaches {current}.";
     DO_ENTER = "coils.do-enter", "Enter the dwell for each supply from the table below in the controller.";
     DO_ENGINE = "coils.do-engine",
         "Fill in the engine and how its coils are fired under “Firing”, to see whether there is time for it.";
@@ -57,7 +64,7 @@ sentences! {
         "Prove it with an oscilloscope and current clamp on one coil's feed, first with the fuel off: it rises to {current} and no further. After a drive, ignition off: no coil much hotter than the engine next to it.";
     TAKEN = "coils.taken", "Assumed: {list}.";
     FEED_FIT = "coils.feed-fit",
-        "Give each relay a fuse of {fuse} close to the battery, and a contact rated for {peak} DC.";
+        "Fit a fuse of {fuse}{relays|| for each relay} close to the battery, and a contact rated for {peak} DC.";
     FUSE_LARGER = "coils.fuse-larger", "Fit a fuse of {fuse}.";
     FEED_SPLIT = "coils.feed-split", "Share the coils between more relays, each with its own fuse.";
     FEED_GROUND = "coils.feed-ground",
@@ -114,6 +121,13 @@ sentences! {
         "The dwell entered, {dwell}, charges a coil to {current} at {supply}, to at least {least} when hot; {wanted} is needed.";
     DWELL_TOO_SHORT = "coils.dwell-too-short",
         "The dwell entered, {dwell}, charges a coil to only {current} at {supply}; {wanted} is needed.";
+    DWELL_ANYTHING = "coils.dwell-anything",
+        "The coil's {what} is not known: the dwell for {current} is anything from {least} to {most} at {supply}.";
+    ENTERED_ANYTHING = "coils.entered-anything",
+        "The coil's {what} is not known: the dwell entered, {dwell}, charges it to anything from {least} to {most} at {supply}; {wanted} is needed.";
+    ITS_RESISTANCE = "coils.its-resistance", "resistance";
+    ITS_INDUCTANCE = "coils.its-inductance", "inductance";
+    LONGER = "coils.longer", "never reached";
     FUSE_TOO_SMALL = "coils.fuse-too-small",
         "The {rating} fuse carries {effective} RMS; loaded to 75% it must be {least} or more.";
     RELAY_TOO_SMALL = "coils.relay-too-small",
@@ -123,8 +137,15 @@ sentences! {
         "With the key on and the controller not up, {name} keeps its coil on: {current}, and {fuse}; {part}, with {heat} in it, is 100 °C hotter in {time}.";
     HELD_BUT_CUT = "coils.held-but-cut",
         "With its threshold at {speed} the relay saves a coil that stays on with the engine stopped; with it turning, {fuse}, and in {time} {part} is 100 °C hotter.";
-    HELD_BY_NOTHING = "coils.held-by-nothing",
-        "Nothing in this plan keeps a coil on. A wrong polarity or a stuck output would, {current} from key-on: {fuse}, and in {time} {part} is 100 °C hotter.";
+    HELD_WOULD = "coils.held-would",
+        "A wrong polarity or a stuck output would keep a coil on, {current} from key-on: {fuse}, and in {time} {part} is 100 °C hotter.";
+    // what is said of an input that is live while its output is off
+    CHARGES_AT_REST = "coils.charges-at-rest",
+        "Its coil charges as long as it has power: {current}, until coil or igniter burns.";
+    CHARGES_BEHIND = "coils.charges-behind",
+        "Its coil charges as long as it has power: {current}, and the {rating} fuse may not save it.";
+    CHARGES_UNTIL = "coils.charges-until",
+        "Its coil charges as long as it has power, until the igniter switches off after {time}, with a spark.";
     FIRES_AT_KEY_ON = "coils.fires-at-key-on",
         "While the controller starts, {name} makes the igniter charge its coil to {current}; then it fires with {energy}, wherever the engine is and whoever has a hand there.";
     SHARED_LIMIT = "coils.shared-limit",
@@ -177,6 +198,20 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Half the current is a quarter of the energy: it fires at idle and misses under load, or in the cold.",
         act: "Enter the dwell of the coil's own data, supply by supply.",
         source: "University Physics, vol. 2, section 14.4; 0.7 times: common practice, no source",
+    },
+    Explanation {
+        code: DWELL_ANYTHING.code,
+        // Resistance or inductance is what is usual, and no dwell is entered.
+        why: "A dwell from a guess may charge the coil to twice its current: it burns, and the igniter with it.",
+        act: "Measure it, or find it in the coil's data; else begin with the least, and raise it with a current clamp.",
+        source: "University Physics, vol. 2, section 14.4; what is usual for a coil: common practice, no source",
+    },
+    Explanation {
+        code: ENTERED_ANYTHING.code,
+        // The same with a dwell entered that may give more than 1.25 times the current wanted, or less than 0.7 times.
+        why: "With one coil of the usual ones it burns, with another it misses under load.",
+        act: "Measure it, or find it in the coil's data; else begin with the least, and raise it with a current clamp.",
+        source: "University Physics, vol. 2, section 14.4; 1.25 and 0.7 times: common practice, no source",
     },
     Explanation {
         code: FUSE_TOO_SMALL.code,

@@ -153,9 +153,17 @@ pub(super) fn concerns(inputs: &FuelInputs, found: &FuelAnswer, findings: &mut F
         let message =
             say!(words::DEAD_TIME_HEAVY, share = dead, speed = pace.speed.high, z = pace.turns);
         let in_sequence = pace.turns < pace.turns_of_cycle;
+        // what rests on the usual dead time alone is looked up first
+        let (severity, place) = if inputs.is_dead_time_given {
+            (Severity::Doubt, fields::engine::HIGHEST_SPEED.place())
+        } else {
+            (Severity::Note, fields::fuel::DEAD_TIME.place())
+        };
+        let look = (!inputs.is_dead_time_given).then(|| say!(words::FIND_DEAD_TIME));
+        let slower = in_sequence.then(|| say!(words::CURE_DEAD_TIME));
         findings.push(
-            Finding::new(Severity::Doubt, fields::engine::HIGHEST_SPEED, message)
-                .cured_by(in_sequence.then(|| say!(words::CURE_DEAD_TIME)))
+            Finding::new(severity, place, message)
+                .cured_by(look.into_iter().chain(slower))
                 .shown_by(least.window_working.iter().cloned()),
         );
     }

@@ -68,6 +68,7 @@ pub(crate) fn fuel(
         regulator,
         consumption: consumption(reader, fuel, boost, taken),
         duty_limit: usual(reader, fields::fuel::DUTY_LIMIT, taken),
+        is_dead_time_given: reader.is_typed(fields::fuel::DEAD_TIME),
         dead_time,
         pace,
         power,

@@ -38,6 +38,7 @@ sentences! {
         "Set the fuel pressure to {rail}, if pump, hoses and the injectors' data allow it: the dead time grows with it.";
     CURE_DEAD_TIME = "fuel.cure-dead-time",
         "Pulse each injector once a cycle instead: that leaves twice the time.";
+    FIND_DEAD_TIME = "fuel.find-dead-time", "Find the dead time in the injector's data, and type it.";
     CURE_LARGER = "fuel.cure-larger", "Fit injectors of {flow} or more each, stated at {stated}.";
     CURE_LARGER_SETS = "fuel.cure-larger-sets",
         "Fit injectors of {times} times the flow in both sets: {flow} or more each in the first, stated at {stated}.";
@@ -119,7 +120,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: DEAD_TIME_HEAVY.code,
         // At the highest speed the dead time may take more than fifteen percent of the time between two pulses.
         why: "The dead time changes with battery voltage and pressure, and what it takes is missing from the fuel.",
-        act: "Pulse each injector once a cycle if you can, and enter its dead time against voltage with care.",
+        act: "Enter the dead time against voltage with care.",
         source: "common practice, no source: fifteen percent",
     },
     Explanation {

@@ -72,7 +72,8 @@ pub(super) fn answer(
     let CuresInWords { best, others } = cures::in_words(solved, cures);
     let edits = best.as_ref().map_or_else(Vec::new, |it| it.edits.clone());
     answer.to_do.push(taken.done_by(edits));
-    let finding = finding(carrying, solved.key(fields::injectors::OUTPUT_LIMIT));
+    let place = solved.key(fields::injectors::OUTPUT_LIMIT);
+    let finding = finding(carrying, place, solved.found.outputs);
     let words = best.iter().chain(&others).cloned();
     findings.push(finding.cured_by(words).shown_by(margin_working(inputs, carrying)));
     answer.to_do.extend(cures::obstacle(cures));
@@ -110,7 +111,8 @@ fn verdict(found: &InjectorAnswer, carrying: &Carrying) -> (Tone, Message) {
     }
 }
 
-fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
+fn finding(carrying: &Carrying, place: Key<Current>, outputs: Option<u32>) -> Finding {
+    let outputs = outputs.unwrap_or(2);
     let (highest, limit, corner) = (carrying.highest, carrying.limit, carrying.worst.name);
     if carrying.over == Holds::Never {
         let margin = carrying.margin;
@@ -128,6 +130,7 @@ fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
     if carrying.is_hair {
         let message = say!(
             words::BARELY_OVER,
+            outputs = outputs,
             highest = highest,
             corner = corner,
             times = times,
@@ -137,6 +140,7 @@ fn finding(carrying: &Carrying, place: Key<Current>) -> Finding {
     }
     let message = say!(
         words::TOO_MUCH_FOR_OUTPUT,
+        outputs = outputs,
         highest = highest,
         corner = corner,
         times = times,

@@ -132,9 +132,9 @@ sentences! {
         "{per_output} injectors on one output, but there {count|is|are} only {count}. Type how many share an output, or how \
          many there are.";
     TOO_MUCH_FOR_OUTPUT = "injectors.too-much-for-output",
-        "Each injector output would carry up to {highest} ({corner}), {times} times its limit of {limit}.";
+        "{outputs|The injector output|Each injector output} would carry up to {highest} ({corner}), {times} times its limit of {limit}.";
     BARELY_OVER = "injectors.barely-over",
-        "Each injector output would carry up to {highest} ({corner}), {times} times its limit of {limit}: within the tolerances.";
+        "{outputs|The injector output|Each injector output} would carry up to {highest} ({corner}), {times} times its limit of {limit}: within the tolerances.";
     OPENING_HANGS = "injectors.opening-hangs",
         "Behind its resistor an injector gets at least {current} ({corner}). {opening} to open it is only usual; some need half as much again.";
     NO_MARGIN = "injectors.no-margin",

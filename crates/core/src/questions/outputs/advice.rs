@@ -2,7 +2,10 @@
 
 use std::cell::OnceCell;
 
-use super::{case::Subject, names, unsolved};
+use super::{
+    case::{LoadAtLevel, Subject},
+    names, unsolved,
+};
 use crate::{
     budget::Budget,
     fields::{
@@ -12,12 +15,12 @@ use crate::{
     finding::Finding,
     message::{Edit, Message},
     output::{
-        Alternative, Change, FarEnd, KeyState, LoadKind, MeterReading, OnLevel, Phase, Probe,
-        SolvedCorner, Stage, probe, reading,
+        Alternative, Change, FarEnd, KeyState, LoadKind, LoadState, MeterReading, OnLevel, Phase, Probe,
+        SolvedCorner, Stage, Trouble, probe, reading,
     },
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,
-    read::Unasked,
+    read::{OutputLink, Unasked},
     say, say_of,
     schema::{Choice as _, Place},
     words::Wording,
@@ -55,10 +58,29 @@ pub(super) fn to_do(
     }
     to_do.extend(remedies);
     // the pin of what is to be mended is measured before any other, if what is on there is known
-    if let ([_], false) = (subject.cases.as_slice(), is_clean) {
-        to_do.extend(proof(subject, probed));
+    if let ([case], false) = (subject.cases.as_slice(), is_clean) {
+        // where a setting is the cure, the pin proves that it was made
+        if to_do.iter().any(|it| it.code == words::DO_LEVEL.code) {
+            to_do.extend(proof_set(subject, case));
+        } else if !is_input_live(subject, case) {
+            to_do.extend(proof(subject, probed));
+        }
     }
     to_do
+}
+
+/// Whether it is an input that is live at rest: what its pin reads then proves only what is wrong.
+fn is_input_live(subject: &Subject<'_>, case: &LoadAtLevel) -> bool {
+    let head = case.judgement.head().map(|it| it.trouble);
+    subject.load.kind.is_signal() && head == Some(Trouble::LiveAtRest)
+}
+
+/// What the bare pin must read once the other level counts as on.
+fn proof_set(subject: &Subject<'_>, case: &LoadAtLevel) -> Option<Message> {
+    let wiring = case.rest.wiring.at_level(case.level.other());
+    let read = |state| reading(&wiring, state, &subject.planned.around);
+    let (off, on) = (read(KeyState::Off)?, read(KeyState::On)?);
+    Some(say!(words::DO_PROVE_READS, reading = off_and_on(&off, &on)))
 }
 
 /// How to measure what was taken and decides, or what a remedy needs.
@@ -265,9 +287,17 @@ fn change(subject: &Subject<'_>, it: &Alternative) -> Message {
             end = names::end(far_end),
             then = then
         ),
+        Change::SpareWithDiode { number, far_end } => say!(
+            words::DO_SPARE_WITH_DIODE,
+            output = named(number),
+            current = carry,
+            end = names::end(far_end),
+            then = then
+        ),
         Change::Slower(limit) => say!(words::DO_SLOWER, frequency = limit, then = then),
         Change::Turn => say!(words::DO_TURN, then = then),
         Change::NoDiode => say!(words::DO_NO_DIODE, then = then),
+        Change::Stage(Stage::Logic, _) => say!(words::DO_LOGIC, then = then),
         Change::Stage(stage, end) => {
             let wording = if it.is_turned { words::DO_STAGE_TURNED } else { words::DO_STAGE };
             let (stage, end) = (names::a_stage(stage), names::end(end));
@@ -308,7 +338,7 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
     let own = subject.output_number;
     let turned = it.is_turned.then(|| of_load(loads::STRIPE.place(), ""));
     let edits = match it.change {
-        Change::Level(on) => level(own, on).map(|it| vec![it]),
+        Change::Level(on) => level_of_all(subject, on).map(|it| vec![it]),
         Change::FarEnd(end) => Some(vec![far_end(end)]),
         Change::LevelAndFarEnd(on, end) => level(own, on).map(|it| vec![it, far_end(end)]),
         Change::Spare { number, far_end: end, level: on } => {
@@ -321,6 +351,14 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
                 }
             })
         }
+        Change::SpareWithDiode { number, far_end: end } => outputs.get(number).map(|output| {
+            vec![
+                of_load(loads::OUTPUT.place(), &output.name),
+                far_end(end),
+                of_load(loads::SUPPRESSION.place(), Across::Diode.choosable().code),
+                of_load(loads::STRIPE.place(), ""),
+            ]
+        }),
         Change::Slower(limit) => Some(vec![of_load(loads::FREQUENCY.place(), &limit.show().shown)]),
         Change::NoDiode => {
             Some(vec![of_load(loads::SUPPRESSION.place(), Across::Nothing.choosable().code)])
@@ -339,11 +377,42 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
     edits.unwrap_or_default()
 }
 
+/// What counts as on, set for all outputs that go by one description, where the loads on them are of one kind: it is tried with
+/// the whole plan.
+fn level_of_all(subject: &Subject<'_>, level: OnLevel) -> Option<Edit> {
+    let (load, record) = (subject.load, subject.output.record);
+    let is_of_record = |number: usize| {
+        subject.planned.outputs.get(number).is_some_and(|output| output.record == record)
+    };
+    let mut beside = subject.planned.loads.iter().filter(|other| match other.link {
+        OutputLink::To(number) => is_of_record(number),
+        OutputLink::Blank | OutputLink::Nowhere => false,
+    });
+    let is_alike = beside.all(|other| (other.kind, other.far_end) == (load.kind, load.far_end));
+    let text = level.choosable().code.to_owned();
+    is_alike.then(|| Edit { path: outputs::ON_LEVEL.at(record).place().path(), text })
+}
+
+/// Whether it may come on with its fuse pulled.
+fn acts_without_feed(subject: &Subject<'_>) -> bool {
+    let Some(load) = subject.solved() else { return false };
+    let acts = |it: &SolvedCorner| {
+        let effect = it.load().map(|flow| load.effect(flow, it.point.at.temperature));
+        effect == Some(LoadState::Energised)
+    };
+    let lost = subject.cases.iter().filter_map(|case| case.rest.state(KeyState::FeedLost));
+    lost.flat_map(|it| &it.corners).any(acts)
+}
+
 /// Cautions, where connecting it can hurt.
 pub(super) fn cautions(subject: &Subject<'_>) -> Vec<Message> {
     let mut cautions = Vec::new();
     if subject.load.unasked == Unasked::Dangerous {
-        cautions.push(say!(words::CAUTION_DANGEROUS));
+        cautions.push(if acts_without_feed(subject) {
+            say!(words::CAUTION_UNPLUGGED)
+        } else {
+            say!(words::CAUTION_DANGEROUS)
+        });
         let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
         if is_clean && stage_of(subject, subject.output_number).is_two_way() {
             cautions.push(say!(words::CAUTION_SETTING));

@@ -40,6 +40,12 @@ pub(super) fn inside(sentence: &str) -> String {
     first + letters.as_str()
 }
 
+/// How it is said that a load acts from a voltage on.
+pub(super) fn acts(kind: LoadKind) -> Value {
+    let is_input = kind.is_signal() || kind == LoadKind::SolidState;
+    word(if is_input { words::COUNTS_FROM } else { words::PULLS_IN_AT })
+}
+
 pub(super) fn level(level: OnLevel, stage: Stage) -> Value {
     word(match (level, stage) {
         (OnLevel::Ground, _) => words::LEVEL_GROUND,

@@ -96,8 +96,8 @@ fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<F
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);
-    let finding = Finding::new(severity, path, message).striking(moment(found.state));
-    Some(finding.holding(found.holds.clone()).shown_by(steps))
+    let finding = Finding::new(severity, path, message).holding(found.holds.clone());
+    Some(finding.striking(moment(found.state)).shown_by(steps))
 }
 
 /// When a key state is first met; what is on is asked to be, and is sure to be once the engine runs.
@@ -187,7 +187,7 @@ pub(super) fn is_fault(trouble: Trouble, load: &PlannedLoad) -> bool {
 }
 
 /// What a sentence about a trouble may speak of.
-const NAMES: &str = "load, output, voltage, current, through, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat, month";
+const NAMES: &str = "load, output, voltage, current, through, does, acts, acting, lets_go, limit, corner, frequency, duty, energy, heat, month";
 
 /// The sentence of a trouble, with those values that it has gaps for.
 fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Message> {
@@ -200,7 +200,8 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
     let is_weak = matches!(trouble, T::Weak | T::WeakWhileCranking);
     let pulsing = worst.operating.pulsing;
     let blank = || Value::text("");
-    let values: [&dyn Shown; 15] = [
+    let does = names::acts(load.kind);
+    let values: [&dyn Shown; 16] = [
         &subject.load.name,
         &subject.output.name,
         &voltage(case, found)?,
@@ -210,12 +211,13 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
             _ if is_into_rail => into_rail(worst),
             _ => through(worst),
         },
+        &does,
         match trouble {
             T::PulsedTooLittle => &load.pull_in.low,
             _ if is_weak => &sure,
             _ => &acts,
         },
-        &acting(worst, acts, lets_go),
+        &acting(worst, (&does, acts), lets_go),
         &lets_go,
         &limit_of(case, trouble),
         &corner(case, found),
@@ -229,10 +231,10 @@ fn message(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<M
 }
 
 /// That it acts, or only that it stays as it was.
-fn acting(worst: &SolvedCorner, acts: Voltage, lets_go: Voltage) -> Value {
+fn acting(worst: &SolvedCorner, (does, acts): (&Value, Voltage), lets_go: Voltage) -> Value {
     let is_enough = worst.load().is_some_and(|flow| size(flow.voltage) >= acts);
     let said = if is_enough {
-        say!(words::ACTS_FROM, acts = acts)
+        say!(words::ACTS_FROM, does = does.clone(), acts = acts)
     } else {
         say!(words::STAYS_ABOVE, lets_go = lets_go)
     };
@@ -269,9 +271,13 @@ fn kick_of(case: &LoadAtLevel, found: &Found) -> Option<Kick> {
 /// The voltage that a trouble speaks of: across the load, or of the dead supply.
 fn voltage(case: &LoadAtLevel, found: &Found) -> Option<Voltage> {
     match found.trouble {
-        Trouble::WakesController | Trouble::KeepsControllerAlive => {
-            Some(found.worst.operating.lifted())
+        // the less hangs on the dead supply, the higher it is lifted, and the less current that takes
+        Trouble::WakesController => {
+            let corners = &case.rest.state(found.state)?.corners;
+            let lifted = corners.iter().map(|it| it.operating.lifted().base());
+            lifted.reduce(f64::max).map(volts)
         }
+        Trouble::KeepsControllerAlive => Some(found.worst.operating.lifted()),
         Trouble::FeedsDeadFeed | Trouble::DrivesDeadFeed => {
             Some(found.worst.operating.feed_lifted())
         }

@@ -91,17 +91,17 @@ sentences! {
     // findings
     ALSO = "outputs.also", "The same goes for {also}.";
     LIVE_AT_REST = "outputs.live-at-rest",
-        "{load} is live while {output} is off: {voltage} across it through {through}, and it pulls in at {acts} ({corner}).";
+        "{load} is live while {output} is off: {voltage} across it through {through}, and it {does} {acts} ({corner}).";
     LIVE_AT_KEY_ON = "outputs.live-at-key-on",
-        "{load} is live for the 0.1 to 1 s in which the controller starts: {voltage} across it through {through}, and it pulls in at {acts} ({corner}).";
+        "{load} is live for the 0.1 to 1 s in which the controller starts: {voltage} across it through {through}, and it {does} {acts} ({corner}).";
     LIVE_KEY_OFF = "outputs.live-key-off",
-        "{load} is live with the key off: {voltage} across it through {through}, and it pulls in at {acts} ({corner}).";
+        "{load} is live with the key off: {voltage} across it through {through}, and it {does} {acts} ({corner}).";
     MAY_STAY_IN = "outputs.may-stay-in",
         "{load} may not drop out when {output} is off: {voltage} stays across it through {through}, and it is only sure to drop out below {lets_go} ({corner}).";
     MAY_STAY_IN_KEY_OFF = "outputs.may-stay-in-key-off",
         "{load} may stay on when the key is turned off: {voltage} stays across it through {through}, and it is only sure to drop out below {lets_go} ({corner}).";
     ACTS_WITH_OTHER = "outputs.acts-with-other",
-        "{load} comes on when another output is on: {voltage} across it through {through}, and it pulls in at {acts} ({corner}).";
+        "{load} comes on when another output is on: {voltage} across it through {through}, and it {does} {acts} ({corner}).";
     MAY_STAY_IN_WITH_OTHER = "outputs.may-stay-in-with-other",
         "{load} may not drop out while another output is on: {voltage} stays across it through {through}, and it is only sure to drop out below {lets_go} ({corner}).";
     NO_PULSES = "outputs.no-pulses",
@@ -131,9 +131,12 @@ sentences! {
     AT_LIMIT = "outputs.at-limit",
         "{output} carries {current} with {load}, and its limit is {limit} ({corner}): nothing to spare.";
     WAKES_CONTROLLER = "outputs.wakes-controller",
-        "With the key off, {current} from {load} flows through {through} into the dead supply of the controller and lifts it to {voltage} ({corner}): the engine may not stop, and the battery goes flat.";
+        "With the key off, {current} from {load} flows through {through} into the dead supply of the controller ({corner}) and lifts it to {voltage} at most.";
+    LIFTS_SUPPLY = "outputs.lifts-supply", "The same current lifts the controller's dead supply to {lifted} at most.";
+    MAY_NOT_STOP = "outputs.may-not-stop", "The engine may not stop, and the battery goes flat.";
+    GOES_FLAT = "outputs.goes-flat", "The battery goes flat.";
     LIVE_OUTLIVED = "outputs.live-outlived",
-        "Key off, the controller still alive: {output} is at battery, the feed at the other end of {load} is dead, and {voltage} is across it; it pulls in at {acts} ({corner}).";
+        "Key off, the controller still alive: {output} is at battery, the feed at the other end of {load} is dead, and {voltage} is across it; it {does} {acts} ({corner}).";
     PERHAPS_LIVE_OUTLIVED = "outputs.perhaps-live-outlived",
         "If the controller holds its own supply on when the key is turned off, {load} comes on: {output} is at battery and the feed at its other end is dead, {voltage} ({corner}).";
     DRIVES_DEAD_FEED = "outputs.drives-dead-feed",
@@ -178,7 +181,9 @@ sentences! {
     ACTS_WITHOUT_SUPPLY = "outputs.acts-without-supply",
         "If the controller loses its supply, {load} may come on or stay on: {voltage} across it through {through}, and {acting} ({corner}).";
     // what goes into the gap {acting}
-    ACTS_FROM = "outputs.acts-from", "it pulls in at {acts}";
+    ACTS_FROM = "outputs.acts-from", "it {does} {acts}";
+    PULLS_IN_AT = "outputs.pulls-in-at", "pulls in at";
+    COUNTS_FROM = "outputs.counts-from", "counts as on from";
     STAYS_ABOVE = "outputs.stays-above", "once in, it drops out only below {lets_go}";
     KEEPS_FEED_ALIVE = "outputs.keeps-feed-alive",
         "If the fuse of its feed is pulled, {output} feeds through {load} what else is on that feed: {current} ({corner}).";
@@ -244,6 +249,8 @@ sentences! {
         "Move it to {output}, which must carry {current}, its other end to {end}, and swap its two wires, band (cathode) of its diode to plus: {then}.";
     DO_SPARE_AT_LEVEL = "outputs.do-spare-at-level",
         "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}: {then}.";
+    DO_SPARE_WITH_DIODE = "outputs.do-spare-with-diode",
+        "Move it to {output}, which must carry {current}, its other end to {end}, and put a diode rated {current}, 100 V, across its winding, band (cathode) to plus: {then}.";
     DO_PULL_DOWN = "outputs.do-pull-down", "Fit {resistor}, {power} or more, from the pin to ground: {then}.";
     DO_BLEEDER = "outputs.do-bleeder",
         "Fit {resistor}, {power} or more, across the load, from one wire to the other: {then}.";
@@ -257,6 +264,7 @@ sentences! {
     DO_NO_DIODE = "outputs.do-no-diode",
         "Take the diode off, or use a load without one: driven both ways, one way shorts through it, and the two outputs catch the spike themselves: {then}.";
     DO_STAGE = "outputs.do-stage", "Use {stage} instead, rated for {current}, its other end to {end}: {then}.";
+    DO_LOGIC = "outputs.do-logic", "Use a logic output instead, with 5 V as on: {then}.";
     DO_STAGE_TURNED = "outputs.do-stage-turned",
         "Use {stage} instead, rated for {current}, its other end to {end}, and swap its two wires, band (cathode) of its diode to plus: {then}.";
     DO_RELAY = "outputs.do-relay",
@@ -281,6 +289,8 @@ sentences! {
     // cautions
     CAUTION_DANGEROUS = "outputs.caution-dangerous",
         "It can hurt someone if it comes on by itself: keep its fuse out until you have tested the bare pin, and fit a hand switch in series. Outputs are assumed open while the controller starts: ask its maker.";
+    CAUTION_UNPLUGGED = "outputs.caution-unplugged",
+        "It can hurt someone if it comes on by itself, and it may with its fuse pulled: leave its plug off until you have tested the bare pin, and fit a hand switch in series. Outputs are assumed open while the controller starts: ask its maker.";
     CAUTION_SETTING = "outputs.caution-setting",
         "Only a setting keeps it off, and a new file or firmware can undo it: prove the bare pin again each time.";
     CAUTION_MOVING = "outputs.caution-moving",

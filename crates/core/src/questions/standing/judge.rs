@@ -80,7 +80,9 @@ pub(super) fn cures(drain: &TotalDrain, capacity: &Band<Charge>) -> Vec<Message>
             without(&drain.other, None).map(|time| say!(words::DO_SEARCH, time = time))
         }
     };
-    first.into_iter().chain([say!(words::DO_CUT_OFF)]).collect()
+    // what the loads' own cures take away needs no switch
+    let is_told = standstill(until_half(capacity, &drain.untold()).low) == Standstill::Long;
+    first.into_iter().chain((!is_told).then(|| say!(words::DO_CUT_OFF))).collect()
 }
 
 /// The finding, unless the answers about the loads tell of all that makes it so short.

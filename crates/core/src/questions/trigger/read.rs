@@ -3,7 +3,7 @@
 use crate::read::{Conditions, Reader, usual_band};
 use crate::{
     cranking::Sync,
-    engine::EngineKind,
+    engine::{Engine, EngineKind, MOST_CYLINDERS},
     fields::{
         self,
         sensor::{AmplitudeAs, Connector, Polarity, SensorKind, SensorRail, Shield},
@@ -46,6 +46,8 @@ pub(crate) struct Triggered {
     pub(crate) typed_dip: Option<Ratio>,
     /// Degrees between firings, where they are even.
     pub(crate) firing: Option<CrankAngle>,
+    /// Top dead centres of the firings, from that of the first.
+    pub(crate) tops: Vec<CrankAngle>,
     pub(crate) input: Input,
     pub(crate) crank: Option<Sensed>,
     pub(crate) cam: Option<Sensed>,
@@ -122,6 +124,7 @@ fn is_four_stroke(reader: &Reader<'_>) -> bool {
 pub(crate) fn trigger(
     reader: &mut Reader<'_>,
     conditions: &Conditions,
+    engine: Option<&Engine>,
     usual_dip: Option<Band<Ratio>>,
     highest: Option<Band<RotationalSpeed>>,
 ) -> Option<Triggered> {
@@ -174,6 +177,10 @@ pub(crate) fn trigger(
         dip,
         typed_dip: typed.flatten().map(|it| it.high),
         firing,
+        tops: engine.map_or_else(
+            || even(firing, cycle),
+            |it| it.firings().iter().map(|it| it.angle).collect(),
+        ),
         tooth,
         gap_angle,
         offset,
@@ -185,6 +192,13 @@ pub(crate) fn trigger(
         crank,
         cam,
     })
+}
+
+/// Top dead centres that are as far apart as these.
+fn even(firing: Option<CrankAngle>, cycle: f64) -> Vec<CrankAngle> {
+    let apart = firing.map_or(cycle, CrankAngle::degrees);
+    let tops = (0..MOST_CYLINDERS).map(|it| f64::from(it) * apart);
+    tops.take_while(|it| *it < cycle - 1e-9).map(CrankAngle::new).collect()
 }
 
 /// The wheel, which the question of cranking reads: what is wrong with it is said there.

@@ -23,6 +23,8 @@ use crate::{
 
 /// An edge that is later by more of the crank than this is said: common practice, no source.
 const LATE_DEG: f64 = 0.5;
+/// What any input bears, with a tenth for the tolerance of its supply: common practice, no source.
+const LOGIC_V: f64 = 5.5;
 
 pub(super) fn answer(
     read: &Triggered,
@@ -53,7 +55,8 @@ pub(super) fn answer(
     answer.to_do.extend(cure.filter(|_| tone != Tone::Good));
     answer.why = Some(say!(words::WHY_HALL, low = asked.low, high = asked.high));
     answer.show(details.map(|it| (it.levels)(&hall, &levels, &asked)));
-    if asked.bears.is_none() {
+    // logic bears what a sensor's supply of 5 V gives
+    if asked.bears.is_none() && levels.high.high.base() > LOGIC_V {
         answer.to_do.push(say!(words::DO_BEARS, high = levels.high.high));
     }
     answer
@@ -87,7 +90,14 @@ fn pull_up(sensor: &Sensed, cure: Option<(Resistance, Voltage)>) -> Option<Messa
         fields::sensor::PULL_UP.of(sensor.part).edit(resistor.show().into_shown()),
         fields::sensor::PULL_RAIL.of(sensor.part).edit(choice.choosable().code),
     ];
-    Some(say!(words::CURE_PULL_UP, pull_up = resistor, rail = rail).done_by(edits))
+    let own = sensor.hall.and_then(|it| it.rail).map(|it| it.nominal.base());
+    // beside the one there, which may be in the controller, it is stronger still
+    let how = match own {
+        None => "",
+        Some(own) if (own - rail.base()).abs() < 0.1 => ", beside or in place of the one there",
+        Some(_) => ", in place of the one there",
+    };
+    Some(say!(words::CURE_PULL_UP, pull_up = resistor, rail = rail, how = how).done_by(edits))
 }
 
 /// Half the time of a tooth at the highest speed: in it the level must rise.
@@ -142,8 +152,14 @@ fn levels_said(
         );
     }
     if high.low < asked.high {
-        let message = say!(words::HIGH_TOO_LOW, high = high.low, asked = asked.high);
-        let verdict = say!(words::NEVER_HIGH, high = high.low);
+        let is_never = high.high < asked.high;
+        let (most, what, verdict) = if is_never {
+            let verdict = say!(words::NEVER_HIGH, high = high.high);
+            (high.high, words::NO_TOOTH.text, verdict)
+        } else {
+            (high.low, words::SOME_TEETH.text, say!(words::PERHAPS_HIGH, high = high.low))
+        };
+        let message = say!(words::HIGH_TOO_LOW, high = most, asked = asked.high, what = what);
         note(
             Severity::Fault,
             fields::sensor::PULL_UP.place(),

@@ -2,7 +2,6 @@
 
 use crate::report::{Answer, Tone};
 use crate::{
-    engine::MOST_CYLINDERS,
     fields,
     finding::{Finding, Findings, Severity},
     message::Message,
@@ -10,7 +9,7 @@ use crate::{
     questions::trigger::words,
     read::Triggered,
     say,
-    trigger::wheel,
+    trigger::{offset, wheel},
     working::Working,
 };
 
@@ -149,23 +148,41 @@ fn too_slow(read: &Triggered, findings: &mut Findings) -> Option<(Tone, Message)
 const CRANKING_ADVANCE_DEG: f64 = 20.0;
 
 /// Whether a spark of cranking may fall into the gap, or so close behind it that the time over the gap is what it is reckoned
-/// from; yes where it is not known where the gap is.
+/// from.
 fn is_fired_at_gap(
     read: &Triggered,
     pitch: CrankAngle,
     across: CrankAngle,
-    firing: CrankAngle,
+    gap_angle: CrankAngle,
 ) -> bool {
-    let Some(gap_angle) = read.gap_angle.map(CrankAngle::degrees) else { return true };
+    let gap_angle = gap_angle.degrees();
     let (begins, ends) = (-gap_angle - across.degrees(), pitch.degrees() - gap_angle);
     let advance = read.advance.map_or(0.0, CrankAngle::degrees).max(CRANKING_ADVANCE_DEG);
-    let mut tops =
-        (0..MOST_CYLINDERS).map(|it| f64::from(it) * firing.degrees()).take_while(|it| *it < 720.0);
-    tops.any(|top| {
+    read.tops.iter().map(|it| it.degrees()).any(|top| {
         [-1080.0, -720.0, -360.0, 0.0, 360.0].into_iter().any(|turns| {
             let top = top + turns;
             begins.max(top - advance) < ends.min(top)
         })
+    })
+}
+
+/// Where the gap is: measured, or as the offset or the tooth at top dead centre says.
+fn gap_angle(read: &Triggered) -> Option<CrankAngle> {
+    let by_tooth = || Some(offset::standing(&mut Working::new(), read.positions, read.tooth?));
+    read.gap_angle.or(read.offset).or_else(by_tooth)
+}
+
+/// What is lost over the gap, where a spark may fall there.
+fn lost(read: &Triggered, lost: CrankAngle, across: CrankAngle) -> Option<Finding> {
+    let pitch = wheel::pitch(&mut Working::new(), read.positions);
+    let Some(gap_angle) = gap_angle(read) else {
+        let message = say!(words::GAP_UNKNOWN, lost = lost, interval = across);
+        let finding = Finding::new(Severity::Doubt, fields::trigger::TOOTH, message);
+        return Some(finding.cured_by([say!(words::DO_COUNT)]));
+    };
+    is_fired_at_gap(read, pitch, across, gap_angle).then(|| {
+        let message = say!(words::LOSES, lost = lost, interval = across);
+        Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message)
     })
 }
 
@@ -178,14 +195,10 @@ fn of_angle(read: &Triggered, findings: &mut Findings) {
     if let Some(firing) = read.firing {
         let mut working = Working::new();
         match wheel::interpolation(&mut working, pitch, across, read.dip, firing) {
-            Some(lost) => {
-                if lost.degrees() > MUCH_DEG && is_fired_at_gap(read, pitch, across, firing) {
-                    let message = say!(words::LOSES, lost = lost, interval = across);
-                    let finding =
-                        Finding::new(Severity::Doubt, fields::wheels::CRANK_TEETH, message);
-                    findings.push(finding.shown_by(steps));
-                }
+            Some(much) if much.degrees() > MUCH_DEG => {
+                findings.extend(lost(read, much, across).map(|it| it.shown_by(steps)));
             }
+            Some(_) => {}
             None => findings.push(
                 Finding::new(
                     Severity::Doubt,

@@ -31,7 +31,10 @@ sentences! {
     RAIL_WANTED = "trigger.rail-wanted", "Not answered yet: what is it pulled up to?";
     LEVELS_SUIT = "trigger.levels-suit", "Levels suit: {low} low, {high} high";
     IS_TOO_HIGH = "trigger.is-too-high", "Too much for the input: {high}";
-    NEVER_HIGH = "trigger.never-high", "May not read high: only {high}";
+    NEVER_HIGH = "trigger.never-high", "Never reads high: {high} at most";
+    PERHAPS_HIGH = "trigger.perhaps-high", "May not read high: only {high}";
+    NO_TOOTH = "trigger.no-tooth", "no tooth is ever counted";
+    SOME_TEETH = "trigger.some-teeth", "teeth may be missed";
     NEVER_LOW = "trigger.never-low", "May not read low: {low}";
     SINKS = "trigger.sinks", "It must sink too much: {sunk}";
     RISES = "trigger.rises", "It rises slowly: {time}";
@@ -119,9 +122,13 @@ sentences! {
     CURE_SERIES = "trigger.cure-series", "{series} in series with the signal; {left} are left while cranking.";
     CURE_CLAMP = "trigger.cure-clamp",
         "{series} in series and a clamp of no more than {bears} behind it, both ways, for {current}.";
-    CURE_PULL_UP = "trigger.cure-pull-up", "A pull-up of {pull_up} to {rail}, and no other.";
+    CURE_PULL_UP = "trigger.cure-pull-up", "A pull-up of {pull_up} to {rail}{how}.";
     CURE_OFFSET = "trigger.cure-offset",
         "Enter {enter}, and read the light again: these readings are of {offset}.";
+    CURE_COUNT = "trigger.cure-count",
+        "Count once more. If it is {tooth} again, enter {stands}; prove it with a light, fuel off.";
+    EARLY = "trigger.early", "too early (kick-back, holed pistons)";
+    LATE_WAY = "trigger.late-way", "too late";
     // findings
     NO_POSITION = "trigger.no-position",
         "{positions} teeth evenly spaced and no cam sensor: the controller can never know where the engine is.";
@@ -129,7 +136,10 @@ sentences! {
     TOO_SLOW = "trigger.too-slow",
         "At {speed}, the slowest instant of cranking, the {wheel} gives {rate}; the input needs {limit}.";
     COARSE = "trigger.coarse", "A timer step of {tick} is {turned} of the crank at {speed}.";
-    LOSES = "trigger.loses", "While cranking up to {lost} are lost over {interval} without a tooth.";
+    LOSES = "trigger.loses", "A spark falls in the gap of {interval}, or just behind it: while cranking it can be {lost} off.";
+    GAP_UNKNOWN = "trigger.gap-unknown",
+        "Where the gap of {interval} is, is not known: a spark that falls in it can be {lost} off while cranking.";
+    DO_COUNT = "trigger.do-count", "Count the tooth at TDC, and type it.";
     FEW_TEETH = "trigger.few-teeth",
         "{interval} between teeth, {firing} between firings: they don't tell how the speed swings in between.";
     WEAK = "trigger.weak",
@@ -140,7 +150,7 @@ sentences! {
         "The sensor is the wrong way round: the crossing used is not at the tooth's middle, smears at the gap and moves with speed.";
     NO_PULL_UP = "trigger.no-pull-up", "The sensor only pulls down, and nothing pulls up: the level never rises.";
     RAIL_TOO_HIGH = "trigger.rail-too-high", "The input gets up to {high} and is rated for {bears}.";
-    HIGH_TOO_LOW = "trigger.high-too-low", "High is down to {high}; the input reads high from {asked}.";
+    HIGH_TOO_LOW = "trigger.high-too-low", "The signal's high is only {high}; the input reads high from {asked}: {what}.";
     LOW_TOO_HIGH = "trigger.low-too-high", "Low is up to {low}; the input reads low at {asked} or less.";
     OVER_SINK = "trigger.over-sink", "The sensor must sink up to {sunk} and may sink {sink}.";
     SLOW_RISE = "trigger.slow-rise",
@@ -153,9 +163,9 @@ sentences! {
     LEVELS_CROSS = "trigger.levels-cross",
         "Low up to {low} and high from {high}: a level between would be both. Usual levels are assumed instead.";
     OFFSET_DIFFERS = "trigger.offset-differs",
-        "With tooth {tooth} at the sensor at TDC the offset is {stands}; {offset} is entered.";
+        "Every spark comes {error} {way}: tooth {tooth} at the sensor at TDC is {stands}; {offset} is entered.";
     GAP_DIFFERS = "trigger.gap-differs",
-        "By “From the gap to TDC” the offset is {stands}; {offset} is entered.";
+        "Every spark comes {error} {way}: by “From the gap to TDC” the offset is {stands}; {offset} is entered.";
     OFFSET_WRONG = "trigger.offset-wrong",
         "Sparks come {error} {way} at any speed: enter {enter} in place of {offset}.";
     OFFSET_WRONG_BLANK = "trigger.offset-wrong-blank",
@@ -198,8 +208,15 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: LOSES.code,
         // More than ten degrees over the gap if the speed before it is taken to go on.
-        why: "Sparks just after the gap are out by that much while the engine starts, when the speed changes fastest.",
+        why: "Sparks in the gap are out by that much while the engine starts, when the speed changes fastest.",
         act: "A wheel with more teeth, or a gap away from TDC.",
+        source: "the steepest change of speed along a sine; the limit of 10 degrees and the dip: common practice, no source",
+    },
+    Explanation {
+        code: GAP_UNKNOWN.code,
+        // The same, where neither the offset, the tooth nor the angle behind the gap is typed.
+        why: "With the gap away from every spark nothing is lost.",
+        act: "Count the tooth at TDC, or measure the angle from the gap to TDC.",
         source: "the steepest change of speed along a sine; the limit of 10 degrees and the dip: common practice, no source",
     },
     Explanation {
@@ -247,7 +264,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     Explanation {
         code: HIGH_TOO_LOW.code,
         // The lowest high is below the threshold.
-        why: "A tooth is seen now and not then.",
+        why: "A signal that never gets high enough is no signal: no speed, no spark.",
         act: "A smaller pull-up, or a higher rail within the input's rating.",
         source: "the circuit, solved",
     },
@@ -304,7 +321,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: OFFSET_DIFFERS.code,
         // Tooth and offset differ by more than half a tooth, turns left out.
         why: "Every spark is off by so much: kick-back, or no start.",
-        act: "Count again, then enter what the engine shows, and prove it with a light.",
+        act: "Count again, then enter the offset that the tooth gives, and prove it with a light.",
         source: "360 degrees shared by the positions",
     },
     Explanation {

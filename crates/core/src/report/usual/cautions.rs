@@ -13,7 +13,7 @@ use crate::{
         trigger::words as trigger,
     },
     report::{Answer, Report, Tone},
-    say, say_of,
+    say_of,
     words::Wording,
 };
 
@@ -48,7 +48,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 14] = [
+const ALL: [Caution; 15] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -61,6 +61,7 @@ const ALL: [Caution; 14] = [
             coils::FIRES_AT_KEY_ON,
         ]),
     ),
+    caution(words::CAUTION_PLUG, &[outputs::CAUTION_UNPLUGGED], CalledFor::Always),
     caution(words::CAUTION_FUSE, &[outputs::CAUTION_DANGEROUS], CalledFor::Always),
     caution(
         words::CAUTION_PRESSURE,
@@ -144,7 +145,8 @@ pub(super) fn cautions(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Message> {
         }
     };
     let say = |it: &Caution| {
-        if it.said.code != words::CAUTION_FUSE.code {
+        let names_loads = [words::CAUTION_FUSE, words::CAUTION_PLUG];
+        if names_loads.iter().all(|named| named.code != it.said.code) {
             return say_of!(it.said);
         }
         let loads = answers().filter(|answer| has(answer, it.of)).map(|answer| {
@@ -152,7 +154,7 @@ pub(super) fn cautions(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Message> {
             load.unwrap_or_else(|| names::called(report, &answer.subject))
         });
         let loads = names::folded(&loads.collect::<Vec<_>>());
-        say!(words::CAUTION_FUSE, loads = loads.join(", "))
+        say_of!(it.said, loads = loads.join(", "))
     };
     ALL.iter().filter(is_called_for).map(say).take(MOST).collect()
 }

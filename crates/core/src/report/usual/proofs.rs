@@ -41,7 +41,11 @@ fn is_danger(report: &Report, answer: &Answer, output: &str) -> bool {
         let rest = it.subject.strip_prefix(record);
         let is_load = rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
         let named = names::in_gap(Some(&it.message), "output");
-        is_load || !output.is_empty() && named == Some(output)
+        // the same may be said of several loads at once
+        let also = names::in_gap(Some(&it.message), "also").unwrap_or_default();
+        let load = names::in_gap(answer.title.as_ref(), "load").unwrap_or_default();
+        let is_named = also.split(", ").any(|it| !load.is_empty() && it == load);
+        is_load || is_named || !output.is_empty() && named == Some(output)
     };
     report.findings.iter().any(|it| it.severity == Severity::Danger && is_of_it(it))
 }

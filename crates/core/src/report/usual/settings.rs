@@ -113,6 +113,9 @@ fn first_cure(answer: &Answer) -> Option<&'static str> {
     codes.find(|code| LEADS_STAY.contains(code) || LEADS_MOVE.contains(code))
 }
 
+/// A rotary's plugs, by rotor.
+const ROTORS: [&str; 2] = [firing::COL_ROTOR.code, firing::COL_PLUG.code];
+
 /// Which channel, or tower, belongs to which cylinder.
 fn channels(report: &Report, answer: &Answer) -> Option<Setting> {
     const CYLINDERS: [&Wording; 4] =
@@ -136,11 +139,12 @@ fn channels(report: &Report, answer: &Answer) -> Option<Setting> {
         }
         let is_tower =
             table.columns.get(channel).is_some_and(|it| it.code == firing::COL_TOWER.code);
+        let is_rotor = table.columns.get(cylinder).is_some_and(|it| ROTORS.contains(&it.code));
         let head = if is_tower { say!(words::TOWER) } else { say!(words::CHANNEL) };
         // one channel is no choice
         (pairs.len() > 1).then(|| Setting::Paired {
             about: vec![names::called(report, &answer.subject)],
-            heads: [head, say!(words::CYLINDER)],
+            heads: [head, if is_rotor { say!(words::ROTOR) } else { say!(words::CYLINDER) }],
             pairs: pairs.into_values().collect(),
         })
     })

@@ -1,5 +1,7 @@
 //! The usual report in sentences, the same on paper, on the page and on the command line.
 
+use crate::questions::outputs::words as outputs;
+
 use super::{Assumption, Bought, Cured, Fact, Judged, Line, Setting, Usual, Verdicts};
 use crate::{
     finding::{Moment, Severity},
@@ -30,6 +32,10 @@ impl Usual {
         let counts: Vec<_> = KINDS.iter().filter_map(count).collect();
         let is_grave = facts.iter().any(|it| it.severity <= Severity::Fault);
         match (counts.is_empty(), is_grave) {
+            (true, _) if self.questions.iter().any(|it| it.tone == Tone::Doubtful) => {
+                "Nothing wrong was found. What is to be checked below is still to be proved."
+                    .to_owned()
+            }
             (true, _) => {
                 "Nothing was found. What is open below is not known to be right.".to_owned()
             }
@@ -40,11 +46,17 @@ impl Usual {
 
     /// What a test lamp does at the bare pins, in place of the resistors.
     pub fn lamps_told(&self) -> Option<String> {
-        let lamps = self.lamps.iter();
-        let lamps: Vec<_> =
-            lamps.map(|line| format!("{} at {}", line.words.text, line.about.join(", "))).collect();
-        let told = || format!("A test lamp of 12 V, 3 W in its stead: {}.", lamps.join("; "));
-        (!lamps.is_empty()).then(told)
+        let is_none = |line: &&Line| line.words.code == outputs::DO_NO_LAMP.code;
+        let (none, lit): (Vec<_>, Vec<_>) = self.lamps.iter().partition(is_none);
+        let lit = lit.iter().map(|line| {
+            let (words, pins) = (&line.words.text, line.about.join(", "));
+            format!("A test lamp of 12 V, 3 W in its stead: {words}: {pins}.")
+        });
+        let none = none
+            .iter()
+            .map(|line| format!("No test lamp at {}: {}.", line.about.join(", "), line.words.text));
+        let told: Vec<_> = lit.chain(none).collect();
+        (!told.is_empty()).then(|| told.join(" "))
     }
 
     /// How many usual values were taken, and those by name about which something was found; `where_listed` says where the

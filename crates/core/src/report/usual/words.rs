@@ -38,6 +38,7 @@ sentences! {
     CHANNEL = "usual.channel", "channel";
     TOWER = "usual.tower", "tower";
     CYLINDER = "usual.cylinder", "cylinder";
+    ROTOR = "usual.rotor", "rotor";
     SUPPLY = "usual.supply", "supply";
     DWELL = "usual.dwell", "dwell";
     NEVER = "usual.never", "never";
@@ -48,6 +49,8 @@ sentences! {
         "Things move by themselves: gearbox in neutral, hands, hair, sleeves clear of belts and fan.";
     CAUTION_FUSE = "usual.caution-fuse",
         "{loads}: can hurt someone: fuse out until the pin is proved, and a switch that cuts it by hand.";
+    CAUTION_PLUG = "usual.caution-plug",
+        "{loads}: can hurt someone, even with the fuse pulled: plug off until the pin is proved, and a switch that cuts it by hand.";
     CAUTION_SETTING = "usual.caution-setting",
         "A new file or firmware can undo a setting: prove the bare pins again.";
     CAUTION_DIODE = "usual.caution-diode", "A relay with a diode, its coil the wrong way round, is a dead short.";

@@ -15,13 +15,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // With the output commanded off, the voltage across the load reaches the least at which such a
         // load acts.
         "The load comes on as soon as the controller is up, and goes off when it is switched on.",
-        "Leave it unplugged until it is off in every state: its other end moved, or on an output that is open when off.",
+        "Leave it unplugged until it is off in every state: another setting, or an output that is open when off.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_AT_KEY_ON.code,
         // While the controller starts its stages are open, and something else still drives the load.
         "A pump runs, a valve opens or a coil charges at every turn of the key, and again each time cranking resets the controller.",
-        "Leave it unplugged until it is off in every state: its other end moved, or on an output without a pull-up.",
+        "Leave it unplugged until it is off in every state: on an output without a pull-up, or held by a resistor.",
     ),
     explained(
         crate::questions::outputs::words::LIVE_KEY_OFF.code,

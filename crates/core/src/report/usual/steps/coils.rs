@@ -4,12 +4,16 @@ use crate::{questions::coils::words, report::usual::step::purposes};
 
 purposes! {
     words::DO_ENGINE => Ask "the engine, and how its coils are fired";
+    words::DO_RATING => Ask "the contact rating of the coils' relay";
     words::DO_SPEED => Ask "highest speed of the engine";
     // in the controller; the dwell of each supply comes from its table
     words::DO_ENTER => ;
+    words::DO_START =>
+        Enter "dwell {least} at {supply}, raised with a current clamp to {current}",
+        Cure "Start with {least}, and raise it with a current clamp to {current}.";
     words::CURE_DWELL => Cure "Enter {dwell} at {supply}.";
     // parts
-    words::FEED_FIT => Buy "for each relay: fuse {fuse}, close to the battery, contact for {peak}";
+    words::FEED_FIT => Buy "{relays||for each relay: }fuse {fuse}, close to the battery, contact for {peak}";
     words::FUSE_LARGER => Buy "fuse {fuse}";
     words::FUSE_EACH => Buy "for each igniter: fuse {fuse}";
     words::SPEED_RELAY => Buy "relay for the coils, threshold {speed}";

@@ -74,6 +74,7 @@ purposes! {
     fuel::CURE_SEQUENCE => ;
     fuel::CURE_PRESSURE => ;
     fuel::CURE_DEAD_TIME => ;
+    fuel::FIND_DEAD_TIME => ;
     fuel::CURE_LARGER => BuyEach "injector of {flow} or more at {stated}";
     fuel::CURE_LARGER_SETS => Buy "injectors of {times} times the flow, both sets";
     fuel::CURE_LESS => ;

@@ -29,9 +29,13 @@ purposes! {
     words::DO_SPARE => Cure "Move it to {output}, which must carry {current}, its other end to {end}.";
     words::DO_SPARE_TURNED =>
         Cure "Move it to {output}, which must carry {current}, its other end to {end}, and swap its two wires, the diode's band (cathode) to plus.";
+    words::DO_SPARE_WITH_DIODE =>
+        Buy "diode, {current} and 100 V, across its winding",
+        Cure "Move it to {output}, which must carry {current}, its other end to {end}, and put a diode across its winding, band (cathode) to plus.";
     words::DO_SPARE_AT_LEVEL =>
         Cure "Move it to {output}, which must carry {current}, with {level} as on, its other end to {end}.";
     words::DO_STAGE => Cure "Use {stage} that may carry {current}, its other end at {end}.";
+    words::DO_LOGIC => Cure "Use a logic output instead, with 5 V as on.";
     words::DO_STAGE_TURNED =>
         Cure "Use {stage} that may carry {current}, its other end at {end}, and swap its two wires, the diode's band (cathode) to plus.";
     words::DO_TURN => Cure "Swap its two wires, the diode's band (cathode) to plus.";
@@ -61,7 +65,7 @@ purposes! {
     words::DO_PROVE_FLOATS => Pin "{resistor} to {end}: {off} off, {on} on";
     words::DO_PROVE_OTHER => Pin "{reading}";
     words::DO_PROVE_OTHER_FLOATS => Pin "{resistor} to {end}: {off} off, {on} on";
-    words::DO_PROVE_LAMP => Lamp "dark off, lit on";
-    words::DO_NO_LAMP => Lamp "too much for the output";
+    words::DO_PROVE_LAMP => Lamp "dark with the output off, lit with it on";
+    words::DO_NO_LAMP => Lamp "cold it draws {inrush} for a moment, the limit is {limit}";
     words::DO_CHECK_LIMIT => Prove "pin table: {output} carries {current}";
 }

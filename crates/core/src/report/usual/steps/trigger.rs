@@ -19,6 +19,8 @@ purposes! {
     words::ENTER => Enter "{angle}";
     words::ADD => Enter "{error} {change}";
     words::DIFFERS => Enter "{stands}, once the tooth is counted again";
+    words::CURE_COUNT => ;
+    words::DO_COUNT => ;
     words::CURE_OFFSET => Enter "{enter}";
     // parts
     words::CURE_TEETH => Buy "crank wheel of {most} positions or fewer";
