@@ -46,8 +46,9 @@ fn record(part: Part) -> Value {
     let fields: Map<_, _> = part
         .fields()
         .iter()
-        .map(|field| {
-            let one = text(field);
+        .zip(part.measures())
+        .map(|(field, measure)| {
+            let one = text(field, measure);
             let shape = if field.is_list {
                 json!({ "type": "array", "items": one, "title": field.label })
             } else {
@@ -60,10 +61,10 @@ fn record(part: Part) -> Value {
 }
 
 /// One text. A number without quotes is in the field's own unit; blanks and capitals make no difference to what is chosen.
-fn text(field: &Field) -> Value {
+fn text(field: &Field, measure: &'static str) -> Value {
     let mut shape = Map::new();
     shape.insert("title".into(), field.label.into());
-    let help = [field.hint, field.measure].into_iter().filter(|it| !it.is_empty());
+    let help = [field.hint, measure].into_iter().filter(|it| !it.is_empty());
     let mut help: Vec<_> = help.map(str::to_owned).collect();
     if let Some(assumed) = field.assumed {
         help.push(format!("Left out: taken as {} ({}).", assumed.text, assumed.basis));

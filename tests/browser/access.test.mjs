@@ -137,7 +137,7 @@ const focused = (page) => page.evaluate(() => document.activeElement.id);
 
 /** The part of the phone between the verdict in sight and the bar. */
 const room = (page) => page.evaluate(() => {
-  const line = document.querySelector("a.line")?.getBoundingClientRect().bottom ?? 0;
+  const line = document.querySelector(".line")?.getBoundingClientRect().bottom ?? 0;
   return { top: Math.max(0, line), bottom: document.querySelector("nav.bar").getBoundingClientRect().top };
 });
 
@@ -299,7 +299,7 @@ for (const [size, options] of Object.entries({ PHONE, DESK })) {
           const style = getComputedStyle(it);
           const box = it.getBoundingClientRect();
           const outlined = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
-          const behind = [...document.querySelectorAll("nav.bar, a.line")].some((over) => {
+          const behind = [...document.querySelectorAll("nav.bar, .line")].some((over) => {
             const other = over.getBoundingClientRect();
             const middle = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
             return !over.contains(it) && over.contains(middle) && box.top >= other.top - 1 && box.bottom <= other.bottom + 1;

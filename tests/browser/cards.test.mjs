@@ -331,13 +331,13 @@ async function movedWhile(page, path, text) {
   await place.evaluate((it) => it.scrollIntoView({ block: "center" }));
   await place.click();
   await place.selectText();
-  const line = await boxes(page, "a.line");
+  const line = await boxes(page, ".line");
   let before = await boxes(page, FIELDS);
   const moved = [];
   for (const letter of text) {
     await page.keyboard.type(letter);
     await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
-    assert.deepEqual(await boxes(page, "a.line"), line, `${path}: the verdict moved at “${letter}” of ${text}`);
+    assert.deepEqual(await boxes(page, ".line"), line, `${path}: the verdict moved at “${letter}” of ${text}`);
     const now = await boxes(page, FIELDS);
     // up to the field below: what is asked only now may come further down
     const names = Object.keys(before);
@@ -433,7 +433,7 @@ test("a tap on the verdict in sight leads to the answer in full", () => visit(as
   await demo(page);
   for (const at of ["injectors", "loads.0", "cranking", "channels.coils_wired"]) {
     await go(page, at);
-    const line = page.locator("a.line");
+    const line = page.locator(".line");
     const said = plain(await line.locator("b").innerText());
     await line.tap();
     const answer = page.locator("article.answer:focus");
@@ -457,7 +457,7 @@ const wide = (page) => page.evaluate(() => {
 
 /** Words that are cut off, but for those that are meant to be: names in the bar, the verdict in sight, rows of findings. */
 const clipped = (page) => page.evaluate(() => {
-  const isMeant = ".name, .clamped, .first-cure, a.line b, .skip, input, select, option, svg *, .table, .table *, .file";
+  const isMeant = ".name, .clamped, .first-cure, .line b, .skip, input, select, option, svg *, .table, .table *, .file";
   return [...document.querySelectorAll("body *")]
     .filter((it) => it.checkVisibility() && !it.matches(isMeant) && it.clientWidth > 0)
     .filter((it) => [...it.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim()) || getComputedStyle(it).overflow === "hidden")

@@ -43,7 +43,7 @@ test("what is taken back is told, and can be made again there", () => visit(asyn
   await page.keyboard.press("Control+z");
   const done = page.locator(".done");
   assert.match(await done.innerText(), /Undone: Resistance of one injector.*, 2\.4 ohm → blank/);
-  await done.getByRole("button", { name: "Redo" }).click();
+  await done.getByRole("button", { name: "Redo this" }).click();
   assert.equal(await stands(page, "injectors.resistance"), "2.4 ohm");
   assert.match(await done.innerText(), /Redone: .*blank → 2\.4 ohm/);
   await type(page, "engine.cylinders", "4");
@@ -95,7 +95,7 @@ test("several plans: new, named, back, copied, removed", () => visit(async ({ pa
   assert.match(await page.locator(".plan-name").innerText(), /^First, copy/, "one press alone removes nothing");
   await press(page, "Press again: remove this plan");
   assert.equal((await named(page)).filter((it) => it.startsWith("First, copy")).length, 0);
-  await press(page, "Removed: First, copy: bring back");
+  await press(page, "Bring back “First, copy”");
   assert.match(await title(page), /^First, copy/);
   assert.equal(await stands(page, "engine.order"), "1-2-4-3", "it came back as it was");
   await press(page, "Second");
@@ -115,14 +115,14 @@ test("the last five removed plans can be brought back, also after a reload", () 
   }
   const removed = page.locator("ul.removed button");
   await plans(page);
-  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 4, 3].map((at) => `Removed: Plan ${at}: bring back`));
+  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 4, 3].map((at) => `Bring back “Plan ${at}”`));
   await page.reload();
   await started(page);
-  await press(page, "Removed: Plan 4: bring back");
+  await press(page, "Bring back “Plan 4”");
   assert.match(await title(page), /^Plan 4/);
   await plans(page);
   await removed.nth(4).waitFor({ state: "detached" });
-  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 3].map((at) => `Removed: Plan ${at}: bring back`));
+  assert.deepEqual(await removed.allInnerTexts(), [7, 6, 5, 3].map((at) => `Bring back “Plan ${at}”`));
 }));
 
 test("an undo after another plan was opened does not reach into it", () => visit(async ({ page }) => {

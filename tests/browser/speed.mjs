@@ -1,8 +1,10 @@
 // How long an edit keeps the browser busy, and how much memory the program takes: node speed.mjs. Printed beside the medians
 // of the release before, which stand in speed.json; `node speed.mjs --keep` writes today's there. No test: machines differ.
-import { readFile, writeFile } from "node:fs/promises";
+import { readFile, readdir, writeFile } from "node:fs/promises";
+import { createServer } from "node:http";
 import path from "node:path";
-import { DESK, PHONE, launch, open, root, serve, started, watched } from "./support.mjs";
+import { brotliCompressSync } from "node:zlib";
+import { DESK, PHONE, dist, kept, launch, open, root, serve, started, watched } from "./support.mjs";
 import { field, go, shown, unfold } from "./fitter.mjs";
 
 const KEPT = path.join(root, "tests", "browser", "speed.json");
@@ -160,6 +162,55 @@ async function session(page, cdp) {
   return { p98: at < 0 ? 16 : all[at], most: all.at(-1) ?? 16, count: edits };
 }
 
+/** The built page as a host on the network serves it: each file as small as Brotli makes it. */
+async function host() {
+  const types = { html: "text/html", js: "text/javascript", wasm: "application/wasm", css: "text/css", svg: "image/svg+xml", webmanifest: "application/manifest+json" };
+  const packed = new Map();
+  const server = createServer(async (request, response) => {
+    const name = new URL(request.url, "http://host").pathname.slice(1) || "index.html";
+    try {
+      if (!packed.has(name)) packed.set(name, brotliCompressSync(await readFile(path.join(dist, path.basename(name)))));
+      response.writeHead(200, { "content-type": types[name.split(".").at(-1)] ?? "application/octet-stream", "content-encoding": "br" });
+      response.end(packed.get(name));
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise((done) => { server.listen(0, "127.0.0.1", done); });
+  // packing takes longer than the network: it is done before anybody asks
+  const address = `http://127.0.0.1:${server.address().port}/`;
+  for (const name of await readdir(dist)) await (await fetch(address + name)).arrayBuffer();
+  return { address, stop: () => server.close() };
+}
+
+/** Seconds until the form is there, and until it answers: on a slow network and a slow phone, the first time and the second. */
+async function visits(browser) {
+  const { address, stop } = await host();
+  const { context } = await watched(browser, PHONE);
+  const visit = async () => {
+    const page = await context.newPage();
+    const cdp = await context.newCDPSession(page);
+    await cdp.send("Network.enable");
+    await cdp.send("Network.emulateNetworkConditions", { offline: false, latency: 150, downloadThroughput: 200_000, uploadThroughput: 100_000 });
+    await cdp.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
+    const start = performance.now();
+    await page.goto(address, { waitUntil: "commit" });
+    await page.getByRole("heading", { level: 1 }).first().waitFor();
+    const form = performance.now() - start;
+    // what has to do with what is taken back comes with what answers
+    await page.locator("main > .aside").waitFor({ state: "attached" });
+    const answered = performance.now() - start;
+    await started(page);
+    await kept(page);
+    await page.close();
+    return [form, answered];
+  };
+  const all = [await visit(), await visit()];
+  await context.close();
+  stop();
+  return all;
+}
+
 const before = JSON.parse(await readFile(KEPT, "utf8").catch(() => "{}"));
 const now = {};
 function tell(what, value, unit) {
@@ -171,6 +222,11 @@ function tell(what, value, unit) {
 const server = await serve();
 const browser = await launch(["--enable-precise-memory-info"]);
 try {
+  for (const [at, [form, answered]] of (await visits(browser)).entries()) {
+    const which = ["first", "second"][at];
+    tell(`${which} visit, 1.6 Mbit/s, 150 ms, slowed ${SLOWED} times: form`, form / 1000, "s");
+    tell(`${which} visit: first answer`, answered / 1000, "s");
+  }
   const plans = { demo: await json("demo.json"), whole: await json("whole-car.json"), forty: forty() };
   for (const name of Object.keys(plans)) {
     const { page, context } = await opened(browser, server.address, plans[name], name === "whole" ? DESK : PHONE);

@@ -23,7 +23,7 @@ class Hand {
   /** The screen between the verdict in sight and the bar. */
   room() {
     return this.page.evaluate(() => {
-      const line = document.querySelector("a.line")?.getBoundingClientRect().bottom ?? 0;
+      const line = document.querySelector(".line")?.getBoundingClientRect().bottom ?? 0;
       return { top: Math.max(0, line), bottom: document.querySelector("nav.bar").getBoundingClientRect().top };
     });
   }
@@ -41,7 +41,7 @@ class Hand {
   async reach(place, name) {
     await place.waitFor({ state: "attached" });
     await this.settle();
-    if (await place.evaluate((it) => it.closest("nav.bar, a.line") !== null)) return place.boundingBox();
+    if (await place.evaluate((it) => it.closest("nav.bar, .line") !== null)) return place.boundingBox();
     for (let tries = 0; tries < 9; tries += 1) {
       const box = await place.boundingBox();
       assert.ok(box, `${name} is folded away`);
@@ -129,7 +129,7 @@ class Hand {
   /** The verdict, as it stands on the screen without a swipe, with nothing over it. */
   async verdict() {
     await this.settle();
-    const line = this.page.locator("a.line");
+    const line = this.page.locator(".line");
     const box = await line.boundingBox();
     const { width, height } = this.page.viewportSize();
     assert.ok(box && box.x >= 0 && box.y >= 0 && box.x + box.width <= width && box.y + box.height <= height, JSON.stringify(box));

@@ -16,6 +16,7 @@ use quietpin_core::{
     finding::Finding,
     plan::{Clash, Merged, Plan, parse},
     report::{Answer, Checklist, Made, Memory, Report, tried_further, untried},
+    schema::Place,
     whole_car,
 };
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
@@ -66,6 +67,8 @@ pub struct Details {
     pub(crate) tried_further: fn(&Report, &Plan, &Memory, &mut Made) -> Option<Report>,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Page, &Finding) -> View,
+    /// How the value of a field is found at the car.
+    pub(crate) measure: fn(Place) -> &'static str,
     /// The test at the car of an answer, worked with a thumb.
     pub(crate) bench: fn(&Page, &Rc<Answer>) -> View,
     /// What is to be done one by one, to be ticked off.
@@ -151,6 +154,7 @@ pub(crate) const DETAILS: Details = Details {
     numbers,
     tried_further,
     more,
+    measure: Place::measure,
     bench: bench_view,
     checklist: checklist_view,
     sheet,

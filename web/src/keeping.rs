@@ -99,7 +99,7 @@ fn held(page: &Page) -> View {
 /// What was done with one press, and the press that does the contrary.
 fn done(page: &Page, done: &Done) -> View {
     let (label, contrary) =
-        if done.is_taken_back { ("Redo", Action::Redo) } else { ("Undo", Action::Undo) };
+        if done.is_taken_back { ("Redo this", Action::Redo) } else { ("Undo this", Action::Undo) };
     el!("div", "class" = "done";
         el!("p"; &done.text),
         button(Some("quiet"), label, sending(&page.send, contrary)),

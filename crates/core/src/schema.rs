@@ -43,6 +43,11 @@ macro_rules! parts {
             pub fn fields(self) -> &'static [Field] {
                 match self { $(Self::$part => $($module)::+::FIELDS,)* }
             }
+
+            /// How each of them is found at the car, in the same order; empty where nothing is known of that.
+            pub fn measures(self) -> &'static [&'static str] {
+                match self { $(Self::$part => $($module)::+::MEASURES,)* }
+            }
         }
     };
     (@is_list one) => { false };
@@ -85,6 +90,12 @@ macro_rules! fields {
         pub const FIELDS: &[$crate::schema::Field] = &[$({
             const DRAFT: $crate::schema::Draft<$takes> = $draft;
             DRAFT.field()
+        },)*];
+
+        /// How each is found at the car, in the same order. What shows no more than the fields leads to none of these.
+        pub const MEASURES: &[&str] = &[$({
+            const DRAFT: $crate::schema::Draft<$takes> = $draft;
+            DRAFT.how()
         },)*];
 
         $crate::schema::keys!($part, 0; $($(#[$meta])* $name: $takes;)*);

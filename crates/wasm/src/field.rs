@@ -126,7 +126,7 @@ impl From<Place> for Field {
             path: place.pattern(),
             label: field.label,
             hint: field.hint,
-            measure: field.measure,
+            measure: place.measure(),
             example: field.example(),
             asked: match field.tier {
                 Tier::First => Asked::First,

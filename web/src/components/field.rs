@@ -7,6 +7,7 @@ use std::rc::Rc;
 use input::input;
 use quietpin_core::{
     message::Message,
+    quantity::Value,
     read::{FieldState, State as Standing},
     schema::{Field, Kind, Place},
 };
@@ -15,6 +16,7 @@ use super::{Page, button, sending};
 use crate::{
     element::{View, el, keyed, nothing},
     state::Action,
+    words,
 };
 
 /// A field and the page it stands on.
@@ -65,6 +67,9 @@ pub(crate) fn field_view(props: &Props<'_>) -> View {
         Kind::Text => " short named",
         // a box beside its name would cut off what is chosen
         Kind::Choice(choices) if choices.iter().any(|it| it.label.chars().count() > FITS) => "",
+        Kind::NameIn(part) if state.plan.names(part).iter().any(|it| it.chars().count() > FITS) => {
+            ""
+        }
         Kind::Quantity { .. } | Kind::Whole(..) | Kind::Choice(_) | Kind::NameIn(_) => " short",
     };
     let class = match problem {
@@ -112,22 +117,37 @@ fn note(field: &Field, standing: Option<&FieldState>, typed: &str, props: &Props
     let was_blank = props.page.state.entered.get(&props.path).is_none_or(str::is_empty);
     let hint = if was_blank { hint(field) } else { String::new() };
     let basis = standing.and_then(|it| it.basis.as_deref()).filter(|_| typed.is_empty());
-    let is_asked = was_blank && (!field.measure.is_empty() || field.assumed.is_some());
+    let is_asked = was_blank && (field.is_measured || field.assumed.is_some());
     el!("div", "class" = "notes", "id" = props.place.id("note", &props.path);
         (!hint.is_empty()).then(|| el!("p"; hint)),
         (!text.is_empty()).then(|| el!("p"; text)),
+        cut(field, value).map(|label| el!("p", "class" = "cut", "aria-hidden" = "true"; label)),
         meant(field, typed).filter(|_| !is_typing).map(|other| other_unit(props, typed, other)),
-        is_asked.then(|| measure(field, basis)),
+        is_asked.then(|| measure(field, props, basis)),
     )
 }
+
+/// What was chosen, where a phone cuts it off even in a box of the whole width.
+fn cut<'a>(field: &Field, value: Option<&'a Value>) -> Option<&'a str> {
+    let label = value.filter(|_| is_choice(field))?.shown.as_str();
+    (label.chars().count() > FITS_ALONE).then_some(label)
+}
+
+/// A label of so many letters fits into a box of the whole width.
+const FITS_ALONE: usize = 26;
 
 /// A label of so many letters fits into a box beside its name on a phone.
 const FITS: usize = 14;
 
-fn measure(field: &Field, basis: Option<&str>) -> View {
+fn measure(field: &Field, props: &Props<'_>, basis: Option<&str>) -> View {
+    // how comes with the details
+    let how = || match props.page.state.details.there() {
+        Some(details) => Place::at_path(&props.path).map_or("", details.measure),
+        None => words::COMING,
+    };
     el!("details", "class" = "measure";
-        el!("summary"; if field.measure.is_empty() { "Why that is assumed" } else { "How to find it" }),
-        (!field.measure.is_empty()).then(|| el!("p"; field.measure)),
+        el!("summary"; if field.is_measured { "How to find it" } else { "Why that is assumed" }),
+        field.is_measured.then(|| el!("p"; how())),
         basis.map(|it| el!("p"; format!("Why that is assumed: {it}."))),
     )
 }

@@ -46,5 +46,6 @@ pub(crate) fn cycle_view(cycle: &Cycle) -> View {
         let events: Vec<_> = events.collect();
         all((0..events.len()).filter_map(|n| mark(&events, n, y)))
     };
-    rows.view(marks, all(key.into_iter().flatten()))
+    let numbers = el!("li"; "left: cylinder; at a mark: channel");
+    rows.view(marks, all(key.into_iter().flatten().chain([numbers])))
 }

@@ -75,8 +75,8 @@ pub struct Field {
     pub kind: Kind,
     /// What is assumed when it is blank.
     pub assumed: Option<Assumed>,
-    /// How to find the value at the car, with a multimeter where that is possible.
-    pub measure: &'static str,
+    /// Whether it is known how to find the value at the car: [`Place::measure`](super::Place::measure).
+    pub is_measured: bool,
     /// When it is shown.
     pub tier: Tier,
     /// Where it is shown only beside another.
@@ -131,6 +131,7 @@ pub enum LoadName {}
 #[derive(Debug)]
 pub struct Draft<T> {
     field: Field,
+    measure: &'static str,
     takes: PhantomData<T>,
 }
 
@@ -194,16 +195,16 @@ impl<T> Draft<T> {
             hint: "",
             kind,
             assumed: None,
-            measure: "",
+            is_measured: false,
             tier: Tier::Usual,
             only_if: None,
             is_of_kind: false,
         };
-        Self { field, takes: PhantomData }
+        Self { field, measure: "", takes: PhantomData }
     }
 
-    const fn with(field: Field) -> Self {
-        Self { field, takes: PhantomData }
+    const fn with(&self, field: Field) -> Self {
+        Self { field, measure: self.measure, takes: PhantomData }
     }
 
     /// The field as it was declared.
@@ -213,36 +214,42 @@ impl<T> Draft<T> {
 
     /// A list of texts, each of which takes the same.
     pub(crate) const fn each(self) -> Self {
-        Self::with(Field { is_list: true, ..self.field })
+        self.with(Field { is_list: true, ..self.field })
     }
 
     pub(crate) const fn hint(self, hint: &'static str) -> Self {
-        Self::with(Field { hint, ..self.field })
+        self.with(Field { hint, ..self.field })
     }
 
     pub(crate) const fn assumed(self, text: &'static str, basis: &'static str) -> Self {
-        Self::with(Field { assumed: Some(Assumed { text, basis }), ..self.field })
+        self.with(Field { assumed: Some(Assumed { text, basis }), ..self.field })
     }
 
     pub(crate) const fn measure(self, measure: &'static str) -> Self {
-        Self::with(Field { measure, ..self.field })
+        let field = Field { is_measured: true, ..self.field };
+        Self { field, measure, takes: PhantomData }
+    }
+
+    /// How to find the value at the car.
+    pub(crate) const fn how(&self) -> &'static str {
+        self.measure
     }
 
     pub(crate) const fn first(self) -> Self {
-        Self::with(Field { tier: Tier::First, ..self.field })
+        self.with(Field { tier: Tier::First, ..self.field })
     }
 
     pub(crate) const fn rare(self) -> Self {
-        Self::with(Field { tier: Tier::Rare, ..self.field })
+        self.with(Field { tier: Tier::Rare, ..self.field })
     }
 
     /// The same on every part of one kind.
     pub(crate) const fn of_kind(self) -> Self {
-        Self::with(Field { is_of_kind: true, ..self.field })
+        self.with(Field { is_of_kind: true, ..self.field })
     }
 
     /// Asked only where the field of this name has one of these values; where none is named, any.
     pub(crate) const fn only_if(self, name: &'static str, codes: &'static [&'static str]) -> Self {
-        Self::with(Field { only_if: Some(Condition { name, codes }), ..self.field })
+        self.with(Field { only_if: Some(Condition { name, codes }), ..self.field })
     }
 }

@@ -59,6 +59,16 @@ impl Place {
         self.part.fields().get(usize::from(self.field)).unwrap_or(&NO_FIELD)
     }
 
+    /// How the value is found at the car, with a multimeter where that is possible; empty where nothing is known of that.
+    pub fn measure(self) -> &'static str {
+        self.measure_in(self.part.measures())
+    }
+
+    /// The same, of the ways of its part.
+    pub(crate) fn measure_in(self, ways: &'static [&'static str]) -> &'static str {
+        ways.get(usize::from(self.field)).copied().unwrap_or_default()
+    }
+
     /// The part that it belongs to.
     pub const fn part(self) -> Part {
         self.part

@@ -22,7 +22,7 @@ use crate::{
     questions::outputs::words,
     read::{OutputLink, Unasked},
     say, say_of,
-    schema::{Choice as _, Place},
+    schema::{Choice as _, Part, Place},
     words::Wording,
 };
 
@@ -92,7 +92,10 @@ fn measurements(subject: &Subject<'_>, found: &[Finding], remedies: &[Message]) 
     if is_needed && !paths.contains(&on_level.as_str()) {
         paths.insert(0, &on_level);
     }
-    let how = paths.into_iter().filter_map(Place::at_path).map(|it| it.field().measure);
+    let how = paths.into_iter().filter_map(Place::at_path).map(|it| match it.part() {
+        Part::Loads => it.measure_in(loads::MEASURES),
+        _ => it.measure_in(outputs::MEASURES),
+    });
     how.filter(|how| !how.is_empty()).map(|how| say!(words::DO_MEASURE, how = how)).collect()
 }
 
