@@ -26,23 +26,42 @@ fn edits(plan: &Plan) -> Vec<(Place, Place)> {
 fn check(name: &str) {
     let mut plan = example(name);
     let mut memory = Memory::detailed();
-    report_after(&mut memory, &plan);
+    // many fields are blank in one entry and the next: a plan that has just been answered afresh is not answered so again
+    let before = (plan.clone(), report_after(&mut memory, &plan));
+    assert!(before.1 == report(&plan), "{name} as it is");
+    let mut last = before.clone();
     for (place, next) in edits(&plan) {
         let (old, new) = (plan.text(place).to_owned(), plan.text(next).to_owned());
         let path = place.path();
         for text in [new.as_str(), "", old.as_str()] {
             assert!(plan.put(place, text), "{path} is in the plan");
             let remembered = report_after(&mut memory, &plan);
-            assert!(remembered == report(&plan), "{name}: {path} is {text:?}");
+            if plan != before.0 && plan != last.0 {
+                last = (plan.clone(), report(&plan));
+            }
+            let afresh = if plan == before.0 { &before.1 } else { &last.1 };
+            assert!(remembered == *afresh, "{name}: {path} is {text:?}");
         }
     }
 }
 
 #[test]
-fn after_any_edit_of_an_output_or_a_load() {
+fn after_any_edit_where_a_load_never_closes() {
     check("never");
+}
+
+#[test]
+fn after_any_edit_where_a_level_is_unknown() {
     check("level-unknown");
+}
+
+#[test]
+fn after_any_edit_where_milliamperes_decide() {
     check("milliamperes");
+}
+
+#[test]
+fn after_any_edit_where_loads_are_switched() {
     check("switching");
 }
 
