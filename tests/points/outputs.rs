@@ -173,8 +173,8 @@ fn a_grounded_valve_on_a_switch_to_ground_is_offered_the_other_end_though_its_ki
 #[test]
 fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
     let proof = |leakage| {
-        let plan = super::planned("outputs-leak-and-lamp", &[("outputs.0.leakage", leakage)]);
-        let report = quietpin_core::report::report(&plan);
+        let plan = planned("outputs-leak-and-lamp", &[("outputs.0.leakage", leakage)]);
+        let report = report(&plan);
         let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
         section.answers[0].to_do[0].text.clone()
     };
@@ -185,8 +185,8 @@ fn a_pin_that_only_leaks_is_proved_with_a_resistor() {
 
 #[test]
 fn off_means_off_and_no_fault() {
-    let plan = super::planned("outputs-coil-unknown", &[]);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned("outputs-coil-unknown", &[]);
+    let report = report(&plan);
     let section = report.sections.iter().find(|it| it.id == "outputs").expect("the section");
     let why = section.answers[0].why.as_ref().expect("it says why").text.clone();
     assert!(why.starts_with("It gets at most 0 V when off"), "{why}");
@@ -202,8 +202,8 @@ fn a_lamp_has_no_hysteresis_and_is_cold_where_it_gets_next_to_nothing() {
     ];
     let grounded = [pulled[0], pulled[1], pulled[2], ("outputs.0.leakage", "")];
     assert_eq!(told("outputs-leak-and-lamp", &grounded, "outputs.may-stay-in"), [], "3 V at most");
-    let plan = super::planned("outputs-leak-and-lamp", &grounded);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned("outputs-leak-and-lamp", &grounded);
+    let report = report(&plan);
     let found = report.findings.iter().find(|it| it.message.code == "outputs.live-at-rest");
     assert_eq!(
         found.map(|it| &it.message.text),
@@ -292,8 +292,8 @@ fn a_load_that_is_small_against_what_hangs_on_its_feed_keeps_that_feed_alive() {
 
 #[test]
 fn a_throttle_that_may_not_be_connected_is_told_why_and_not_how_to_prove_its_pin() {
-    let plan = super::planned(THROTTLE, &[("loads.0.power_cut", "none")]);
-    let report = quietpin_core::report::report(&plan);
+    let plan = planned(THROTTLE, &[("loads.0.power_cut", "none")]);
+    let report = report(&plan);
     let mut answers = report.sections.iter().flat_map(|it| it.answers.iter());
     let answer = answers.find(|it| it.subject == "loads.0").expect("its answer");
     let why = answer.why.as_ref().expect("it says why").code;
@@ -398,7 +398,7 @@ fn what_only_a_restart_holds_in_is_told_as_that() {
 /// switch on the same half-bridge it comes on with its fuse pulled; on a low-side output, with a diode, it does neither.
 #[test]
 fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
-    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let (name, code) = ("outputs-body-diode-valve", "outputs.live-key-off");
     let is_grave = |report: &Report| report.findings.iter().any(|it| it.severity <= Fault);
     let before = report(&planned(name, &[]));
     let found = before.findings.iter().find(|it| it.message.code == code).expect("it is live");
@@ -431,7 +431,7 @@ fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
 /// does not.
 #[test]
 fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controller_runs_on() {
-    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let (name, code) = ("outputs-body-diode-valve", "outputs.live-key-off");
     let lifted = |least| {
         let texts = [("controller.least_supply", least), ("controller.supply_off", "6 ohm")];
         words(name, &texts, code)
@@ -445,4 +445,17 @@ fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controlle
     let unknown = words(name, &[("controller.least_supply", "6 V")], code);
     assert!(unknown.contains("The engine may not stop"), "{unknown}");
     assert_eq!(told(name, &[], "outputs.wakes-controller"), [], "said with the valve");
+}
+
+/// By hand: 5 V × 10 k / (10 k + 1 k) = 4.55 V at inputs that count as on from 3 V, until the controller is up and holds them at ground. Set the
+/// other way round the same pin is high as long as it is off, and that says it all.
+#[test]
+fn what_a_pull_up_does_at_start_and_at_rest_is_told_once() {
+    let (name, start, rest) =
+        ("outputs-live-at-start", "outputs.live-at-key-on", "outputs.live-at-rest");
+    assert_eq!(told(name, &[], start), [Fault, Doubt]);
+    assert_eq!(told(name, &[], rest), []);
+    let open = [("outputs.0.stage", "open-drain"), ("outputs.0.on_level", "")];
+    assert_eq!((told(name, &open, start), told(name, &open, rest)), (vec![], vec![Fault, Fault]));
+    assert_eq!(told(name, &[("outputs.0.pull_up", "10 kohm")], start), [], "2.5 V are off");
 }
