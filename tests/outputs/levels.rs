@@ -152,11 +152,14 @@ fn offered(wiring: &Wiring, prefer: Prefer) -> Vec<Alternative> {
 fn carried_out(wiring: &Wiring, change: Change, level: OnLevel) -> Option<Wiring> {
     let load = &wiring.loads[0];
     match change {
-        Change::Spare { .. } | Change::Stage(..) if load.far_end == FarEnd::Output => None,
+        Change::Spare { .. } | Change::SpareWithDiode { .. } | Change::Stage(..)
+            if load.far_end == FarEnd::Output =>
+        {
+            None
+        }
         Change::Spare { far_end, .. } => {
             Some(Wiring::alone(spare(), OnLevel::Ground, vec![moved(load, far_end)]))
         }
-        Change::SpareWithDiode { .. } if load.far_end == FarEnd::Output => None,
         Change::SpareWithDiode { far_end, .. } => {
             let suppression = Suppression::Diode { is_right_way: true };
             let load = quietpin_core::output::Load { suppression, ..moved(load, far_end) };

@@ -423,7 +423,7 @@ fn two_kicks_are_two_findings() {
 /// switch on the same half-bridge it comes on with its fuse pulled; on a low-side output, with a diode, it does neither.
 #[test]
 fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
-    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let (name, code) = ("outputs-body-diode-valve", "outputs.live-key-off");
     let is_grave = |report: &Report| report.findings.iter().any(|it| it.severity <= Fault);
     let before = report(&planned(name, &[]));
     let found = before.findings.iter().find(|it| it.message.code == code).expect("it is live");
@@ -456,7 +456,7 @@ fn a_cure_that_uncovers_a_fault_comes_behind_one_that_does_not() {
 /// does not.
 #[test]
 fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controller_runs_on() {
-    let (name, code) = ("outputs-gas-valve", "outputs.live-key-off");
+    let (name, code) = ("outputs-body-diode-valve", "outputs.live-key-off");
     let lifted = |least| {
         let texts = [("controller.least_supply", least), ("controller.supply_off", "6 ohm")];
         words(name, &texts, code)
@@ -470,4 +470,17 @@ fn a_dead_supply_keeps_the_engine_alive_only_where_it_reaches_what_the_controlle
     let unknown = words(name, &[("controller.least_supply", "6 V")], code);
     assert!(unknown.contains("The engine may not stop"), "{unknown}");
     assert_eq!(told(name, &[], "outputs.wakes-controller"), [], "said with the valve");
+}
+
+/// By hand: 5 V × 10 k / (10 k + 1 k) = 4.55 V at inputs that count as on from 3 V, until the controller is up and holds them at ground. Set the
+/// other way round the same pin is high as long as it is off, and that says it all.
+#[test]
+fn what_a_pull_up_does_at_start_and_at_rest_is_told_once() {
+    let (name, start, rest) =
+        ("outputs-live-at-start", "outputs.live-at-key-on", "outputs.live-at-rest");
+    assert_eq!(told(name, &[], start), [Fault, Doubt]);
+    assert_eq!(told(name, &[], rest), []);
+    let open = [("outputs.0.stage", "open-drain"), ("outputs.0.on_level", "")];
+    assert_eq!((told(name, &open, start), told(name, &open, rest)), (vec![], vec![Fault, Fault]));
+    assert_eq!(told(name, &[("outputs.0.pull_up", "10 kohm")], start), [], "2.5 V are off");
 }

@@ -303,9 +303,7 @@ fn wrong(
         before.iter().any(|known| is_same(known, it) || is_said_otherwise(known, it))
     };
     let mut wrong = after.iter().filter(|it| !was_there(it) || is_same(it, finding)).peekable();
-    if wrong.peek().is_none() {
-        return None;
-    }
+    wrong.peek()?;
     // what types at the same places only takes the remedy back
     let is_typed = |it: &Edit| remedy.edits.iter().any(|edit| edit.path == it.path);
     let adds = |it: &&Message| !it.edits.iter().all(is_typed);

@@ -57,17 +57,10 @@ pub(super) fn answer(
         }
         _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
-        _ if held(read, found).is_some() || charges_at_rest(read) && burns_at_rest(read, found) => {
-            (Tone::Doubtful, say!(words::FEED_OUTLASTS))
-        }
+        _ if is_held(read, found) => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
         _ if parts.fuse.is_some() => (Tone::Open, say!(words::FEED_UNRATED)),
-        _ => match feed.fuse {
-            Some(fuse) => {
-                (Tone::Open, say!(words::FEED_WANTED, fuse = fuse, relays = parts.relays))
-            }
-            None => (Tone::Doubtful, say!(words::FEED_TOO_MUCH)),
-        },
+        _ => wanted(&feed, parts.relays),
     };
     let mut answer = Answer::new("coils.feed", tone, verdict);
     answer.title = Some(say!(words::FEED_TITLE));
@@ -98,6 +91,18 @@ pub(super) fn answer(
     answer.show(detailing.map(|detail| detail(&feed, &banks)));
     concerns(&feed, read, findings);
     answer
+}
+
+/// Whether an input of this plan keeps a coil on that burns before its fuse blows.
+fn is_held(read: &Coiled, found: &coil::CoilAnswer) -> bool {
+    held(read, found).is_some() || charges_at_rest(read) && burns_at_rest(read, found)
+}
+
+fn wanted(feed: &CoilFeed, relays: u32) -> (Tone, Message) {
+    match feed.fuse {
+        Some(fuse) => (Tone::Open, say!(words::FEED_WANTED, fuse = fuse, relays = relays)),
+        None => (Tone::Doubtful, say!(words::FEED_TOO_MUCH)),
+    }
 }
 
 /// The feed of each bank's relay, with its cylinders, where there is one for each bank.

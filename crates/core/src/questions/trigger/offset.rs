@@ -98,7 +98,7 @@ fn by_standing(
             tooth = tooth
         );
         let cure = say!(words::CURE_COUNT, tooth = tooth, stands = stands);
-        let cure = cure.done_by(vec![fields::controller::OFFSET.edit(&tenths(stands))]);
+        let cure = cure.done_by(vec![fields::controller::OFFSET.edit(tenths(stands))]);
         let finding = Finding::new(severity(light.kind, late), fields::controller::OFFSET, message);
         findings.push(finding.as_wired().cured_by([cure]).shown_by(steps));
         return Some(found);
@@ -207,7 +207,7 @@ fn wrong(
     let again = [fields::trigger::SEEN_LOW, fields::trigger::SEEN_HIGH].map(|key| key.edit(""));
     let speeds = [fields::trigger::SPEED_LOW, fields::trigger::SPEED_HIGH].map(|key| key.edit(""));
     let edits =
-        [fields::controller::OFFSET.edit(&tenths(enter))].into_iter().chain(again).chain(speeds);
+        [fields::controller::OFFSET.edit(tenths(enter))].into_iter().chain(again).chain(speeds);
     let cure = say!(words::CURE_OFFSET, enter = enter, offset = offset).done_by(edits.collect());
     let way = way(is_early);
     (say!(words::OFFSET_WRONG, error = size, way = way, enter = enter, offset = offset), Some(cure))

@@ -142,9 +142,8 @@ pub(crate) fn trigger(
     let slowest = cranking.map(|band| band.map(|speed| rpm(speed.base() * (1.0 - dip.base()))));
     let is_four_stroke = is_four_stroke(reader);
     let cycle = if is_four_stroke { 720.0 } else { 360.0 };
-    let firing = reader
-        .whole_elsewhere(fields::engine::CYLINDERS)
-        .map(|count| CrankAngle::new(cycle / f64::from(count.max(1))));
+    let count = reader.whole_elsewhere(fields::engine::CYLINDERS);
+    let firing = count.map(|count| CrankAngle::new(cycle / f64::from(count.max(1))));
     let input = Input::read(reader);
     let around = SensorSurroundings { conditions, cranking, input: &input };
     let crank = sensor(reader, Part::CrankSensor, &around);
@@ -177,10 +176,7 @@ pub(crate) fn trigger(
         dip,
         typed_dip: typed.flatten().map(|it| it.high),
         firing,
-        tops: engine.map_or_else(
-            || even(firing, cycle),
-            |it| it.firings().iter().map(|it| it.angle).collect(),
-        ),
+        tops: tops(engine, firing, cycle),
         tooth,
         gap_angle,
         offset,
@@ -194,8 +190,11 @@ pub(crate) fn trigger(
     })
 }
 
-/// Top dead centres that are as far apart as these.
-fn even(firing: Option<CrankAngle>, cycle: f64) -> Vec<CrankAngle> {
+/// Top dead centres as the engine fires; of one that is not known, as far apart as of an even one.
+fn tops(engine: Option<&Engine>, firing: Option<CrankAngle>, cycle: f64) -> Vec<CrankAngle> {
+    if let Some(engine) = engine {
+        return engine.firings().iter().map(|it| it.angle).collect();
+    }
     let apart = firing.map_or(cycle, CrankAngle::degrees);
     let tops = (0..MOST_CYLINDERS).map(|it| f64::from(it) * apart);
     tops.take_while(|it| *it < cycle - 1e-9).map(CrankAngle::new).collect()

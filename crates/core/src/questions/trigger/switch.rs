@@ -122,6 +122,16 @@ fn holds(read: &Triggered, hall: &Hall, is_battery: bool, so: impl Fn(&Levels) -
     }))
 }
 
+/// A high that is too low at every corner, or at some.
+fn too_low(high: Band<Voltage>, asked: Voltage) -> (Message, Message) {
+    let (most, what, verdict) = if high.high < asked {
+        (high.high, words::NO_TOOTH.text, say!(words::NEVER_HIGH, high = high.high))
+    } else {
+        (high.low, words::SOME_TEETH.text, say!(words::PERHAPS_HIGH, high = high.low))
+    };
+    (say!(words::HIGH_TOO_LOW, high = most, asked = asked, what = what), verdict)
+}
+
 fn levels_said(
     read: &Triggered,
     sensor: &Sensed,
@@ -152,14 +162,7 @@ fn levels_said(
         );
     }
     if high.low < asked.high {
-        let is_never = high.high < asked.high;
-        let (most, what, verdict) = if is_never {
-            let verdict = say!(words::NEVER_HIGH, high = high.high);
-            (high.high, words::NO_TOOTH.text, verdict)
-        } else {
-            (high.low, words::SOME_TEETH.text, say!(words::PERHAPS_HIGH, high = high.low))
-        };
-        let message = say!(words::HIGH_TOO_LOW, high = most, asked = asked.high, what = what);
+        let (message, verdict) = too_low(high, asked.high);
         note(
             Severity::Fault,
             fields::sensor::PULL_UP.place(),

@@ -48,14 +48,15 @@ impl Usual {
     pub fn lamps_told(&self) -> Option<String> {
         let is_none = |line: &&Line| line.words.code == outputs::DO_NO_LAMP.code;
         let (none, lit): (Vec<_>, Vec<_>) = self.lamps.iter().partition(is_none);
-        let lit = lit.iter().map(|line| {
-            let (words, pins) = (&line.words.text, line.about.join(", "));
+        let pins: Vec<_> = lit.iter().flat_map(|line| &line.about).cloned().collect();
+        let lit = lit.first().map(|line| {
+            let (words, pins) = (&line.words.text, super::names::folded(&pins).join(", "));
             format!("A test lamp of 12 V, 3 W in its stead: {words}: {pins}.")
         });
         let none = none
             .iter()
             .map(|line| format!("No test lamp at {}: {}.", line.about.join(", "), line.words.text));
-        let told: Vec<_> = lit.chain(none).collect();
+        let told: Vec<_> = lit.into_iter().chain(none).collect();
         (!told.is_empty()).then(|| told.join(" "))
     }
 
