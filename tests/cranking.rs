@@ -16,7 +16,7 @@ use proptest::prelude::*;
 use quietpin_core::{
     cranking::{
         Average, CrankingAnswer, CrankingInputs, PullIn, Relay, Release, Starts, Sync, Wheel,
-        answer, trace,
+        answer, cost, trace,
     },
     quantity::{Band, CrankAngle, Measure, RotationalSpeed, celsius, rpm, seconds, share, volts},
 };
@@ -378,6 +378,14 @@ fn a_relay_gets_what_it_needs_where_that_is_just_what_it_needs() {
     let [sure, just, short] = [7.3, 7.2, 7.1].map(pulls_in);
     assert_eq!(just, sure, "7.2 V pull it in");
     assert_ne!(short, sure, "7.1 V do not");
+}
+
+/// A run-down that is spread is followed at both its ends.
+#[test]
+fn a_spread_run_down_is_counted_twice() {
+    let cost = |run_down| cost::stopping(&CrankingInputs { run_down, ..plain() });
+    let (exact, spread) = (Band::exact(seconds(1.0)), Band::between(seconds(0.5), seconds(2.0)));
+    assert_eq!(cost(spread), 2 * cost(exact));
 }
 
 /// By hand: of a falling speed the mean over the same teeth is below the release soonest where one is read at every tooth; read in blocks

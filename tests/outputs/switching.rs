@@ -291,3 +291,18 @@ fn a_pulsed_load_acts_at_the_very_voltage_from_which_it_does() {
     pulsing.least = quietpin_core::quantity::amperes(0.0);
     assert_eq!(pulsing.following(most, volts(-1.0)), Following::EachPulse, "nothing is left");
 }
+
+/// What a controller that outlives the key is told to switch on is no state of rest: by hand, a half-bridge that rests at ground lets
+/// nothing through a valve on a dead feed, and one that is switched to battery drives 12.6 V through 24 ohm and 47.
+#[test]
+fn what_is_switched_on_after_the_key_is_off_is_no_rest() {
+    let mut wiring = wiring(Stage::HalfBridge, OnLevel::Battery, valve(Suppression::None));
+    wiring.output.outlives_key = Some(true);
+    let rest = solved(&wiring, &bench(V, 47.0));
+    let state = rest.state(KeyState::Outlived).expect("it hangs on the key");
+    let driven = state.corners.iter().filter_map(|it| it.load()).map(|it| it.current.base().abs());
+    let most = driven.fold(0.0, f64::max);
+    near(most, V / (24.0 + 47.0), 0.01);
+    let current = state.current().expect("solved");
+    assert!(current.low.base().abs().max(current.high.base().abs()) < 1e-6, "{current:?}");
+}

@@ -50,7 +50,7 @@ const SEED: u64 = 1;
 const MOST: Duration = Duration::from_secs(40);
 
 /// Where no quick test tells of a mutant, the long ones are asked, the shortest first, until they have taken this.
-const BUDGET: Duration = Duration::from_secs(25);
+const BUDGET: Duration = Duration::from_secs(8);
 
 /// How many comparisons are drawn.
 const COMPARISONS: usize = 200;

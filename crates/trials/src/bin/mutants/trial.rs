@@ -31,6 +31,9 @@ pub(crate) enum Outcome {
 /// What the tests asked together take, at the first; three times as long at each that follows.
 const FIRST: Duration = Duration::from_millis(300);
 
+/// What takes no longer is asked in any case.
+const QUICK: Duration = Duration::from_secs(1);
+
 /// So many times what it takes by itself a test may take with a mutant, and so long beside.
 const PATIENCE: u32 = 20;
 const START: Duration = Duration::from_secs(10);
@@ -109,8 +112,8 @@ impl Trial<'_> {
         }
         let mut left = self.budget;
         let fits = |it: &&&Test| {
-            let fits = it.takes <= left;
-            left = left.saturating_sub(it.takes);
+            let fits = it.takes <= QUICK || it.takes <= left;
+            left = left.saturating_sub(if it.takes <= QUICK { Duration::ZERO } else { it.takes });
             fits
         };
         others.truncate(others.iter().take_while(fits).count());
