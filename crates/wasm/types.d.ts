@@ -127,7 +127,7 @@ dwell?: string,
  */
 cranking_dwell?: string,
 /**
- * At key-off the controller: `dies`, `stays` (one that switches its own main relay stays on for a while)
+ * Controller at key-off: `dies`, `stays` (one that switches its own main relay stays on for a while)
  */
 after_key_off?: string,
 /**
@@ -535,7 +535,7 @@ like?: string,
  */
 purpose?: string,
 /**
- * It is switched by: `speed`, `otherwise` (blank: an engine speed, if one is typed, and for coils, pump and alternator)
+ * It is switched by: `speed`, `otherwise` (blank: by engine speed, where one is typed)
  */
 switched_by?: string,
 /**
@@ -543,7 +543,7 @@ switched_by?: string,
  */
 relay_on_at?: string,
 /**
- * Release: relay off below: a speed of rotation, 0 to 10000 rpm (blank: a share of the threshold)
+ * Release: relay off below: a speed of rotation, 0 to 10000 rpm (blank: 60% of the threshold)
  */
 relay_off_below?: string,
 /**
@@ -575,7 +575,7 @@ lead_length?: string,
  */
 lead_size?: string,
 /**
- * Its coil is on output (one of the outputs below)
+ * Its coil is on output (an output of this plan)
  */
 output?: string,
 /**
@@ -658,7 +658,7 @@ far_relay?: string,
  */
 far_output?: string,
 /**
- * On output (one of the outputs below)
+ * On output (an output of this plan)
  */
 output?: string,
 /**
@@ -666,7 +666,7 @@ output?: string,
  */
 like?: string,
 /**
- * Kind of load: `solenoid`, `proportional-valve`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `pulse-input`, `rev-counter`, `gauge` (a relay has its own card; blank: worked as a relay's coil, which takes little to stay in)
+ * Kind of load: `solenoid`, `proportional-valve`, `motor`, `throttle`, `lamp`, `resistor`, `led`, `solid-state`, `logic-input`, `pulse-input`, `rev-counter`, `gauge` (a relay has its own card; blank: as a relay's coil, the worst case)
  */
 kind?: string,
 /**
@@ -737,7 +737,7 @@ cold_speed?: string,
  */
 weak_speed?: string,
 /**
- * At power-up the coils: `quiet`, `spark`, `held`
+ * Coils at power-up: `quiet`, `spark`, `held`
  */
 power_up?: string,
 /**
@@ -1121,6 +1121,10 @@ basis: Basis,
  * Why, in one sentence.
  */
 why?: Message,
+/**
+ * The usual values that it rests on.
+ */
+assumed?: Message,
 /**
  * What to do, in order.
  */
