@@ -13,7 +13,10 @@ use quietpin_core::{
 use serde_json::Value;
 
 use super::common::{bench, check as check_across, load, pulled_up, solved, wiring};
-use LoadKind::{Gauge, Lamp, Led, LogicInput, Motor, RelayCoil, Resistor, Solenoid, SolidState};
+use LoadKind::{
+    Gauge, Lamp, Led, LogicInput, Motor, ProportionalValve, RelayCoil, Resistor, RevCounter,
+    Solenoid, SolidState,
+};
 
 /// What such a part is made for.
 const NOMINAL_V: f64 = 12.0;
@@ -49,7 +52,7 @@ fn a_relay_is_as_data_sheets_have_it() {
 }
 
 /// By hand, common practice: a lamp of 5 to 21 W runs at 144 V² / P = 28.8 to 6.9 Ω, and has a tenth of it cold; 12 W between. A
-/// heater of 12 to 48 W, 24 between; a small valve takes 0.3 to 1.2 A, 0.6 between; a motor is blocked at 6 to 24 A, 12 between.
+/// heater of 12 to 48 W, 24 between; a small valve takes 0.3 to 1.2 A, 0.6 between, one whose plunger follows 0.4 to 2.4 A, 1 between; a motor is blocked at 6 to 24 A, 12 between.
 #[test]
 fn a_resistance_follows_from_watts_or_amperes() {
     let of_power = |watt: f64| NOMINAL_V * NOMINAL_V / watt;
@@ -59,6 +62,7 @@ fn a_resistance_follows_from_watts_or_amperes() {
         (Resistor, [48.0, 24.0, 12.0].map(of_power)),
         (Solenoid, [1.2, 0.6, 0.3].map(of_current)),
         (Motor, [24.0, 12.0, 6.0].map(of_current)),
+        (ProportionalValve, [2.4, 1.0, 0.4].map(of_current)),
     ] {
         check(kind, kind.usual_resistance(), [most, least]);
         let nominal = nominal_ohm(kind);
@@ -67,7 +71,7 @@ fn a_resistance_follows_from_watts_or_amperes() {
 }
 
 /// Common practice: 8 to 25 mA through a light that drops 2 V of 14, 680 Ω in the usual one; 5 to 20 mA, 10 between, into a
-/// solid-state relay of 10 V; an input has 10 kΩ, of 1 to 47; a gauge 5 kΩ, of 1 to 20.
+/// solid-state relay of 10 V; an input has 10 kΩ, of 1 to 47, a rev counter up to 50; a gauge 5 kΩ, of 1 to 20.
 #[test]
 fn what_takes_milliamperes_has_the_resistors_that_are_built_in() {
     for (kind, [low, nominal, high]) in [
@@ -75,6 +79,7 @@ fn what_takes_milliamperes_has_the_resistors_that_are_built_in() {
         (SolidState, [500.0, 1000.0, 2000.0]),
         (LogicInput, [1e3, 1e4, 4.7e4]),
         (Gauge, [1e3, 5e3, 2e4]),
+        (RevCounter, [1e3, 1e4, 5e4]),
     ] {
         check(kind, kind.usual_resistance(), [low, high]);
         assert!((nominal_ohm(kind) - nominal).abs() <= WITHIN * nominal, "{kind:?}");
@@ -96,6 +101,8 @@ fn where_a_part_acts_and_lets_go_follows_from_what_it_is() {
         (SolidState, [1.5, 4.0], [1.0, 1.2]),
         (LogicInput, [1.5, 0.7 * 5.0], [0.8, 1.2]),
         (Gauge, [1.0, 8.0], [0.5, 0.8]),
+        (ProportionalValve, [1.0, 5.0], [0.5, 1.0]),
+        (RevCounter, [3.0, 8.0], [0.8, 2.0]),
     ] {
         check(kind, kind.usual_pull_in(), pull_in);
         check(kind, kind.usual_drop_out(), drop_out);
@@ -112,12 +119,13 @@ fn where_a_part_acts_and_lets_go_follows_from_what_it_is() {
 }
 
 /// By hand, common practice: L = R t. A relay of 90 Ω charges in 1.1 to 7.8 ms, 3.3 between; a valve of 20 Ω in 0.5 to 5 ms, 1.5
-/// between; a motor of 1 Ω in 0.1 to 2 ms, 0.5 between.
+/// between, one of 12 Ω whose plunger follows in 0.42 to 4.2, 1.25 between; a motor of 1 Ω in 0.1 to 2 ms, 0.5 between.
 #[test]
 fn an_inductance_follows_from_the_time_a_winding_charges_in() {
     for (kind, [low, nominal, high]) in [
         (RelayCoil, [1.11e-3, 3.33e-3, 7.78e-3]),
         (Solenoid, [0.5e-3, 1.5e-3, 5e-3]),
+        (ProportionalValve, [0.42e-3, 1.25e-3, 4.2e-3]),
         (Motor, [0.1e-3, 0.5e-3, 2e-3]),
     ] {
         let ohm = nominal_ohm(kind);

@@ -316,3 +316,29 @@ fn a_silence_is_told_once_for_relays_that_are_switched_alike() {
     };
     assert_eq!((with("40 rpm"), with("35 rpm")), (1, 2));
 }
+
+/// By hand: at 60 rpm without dips the gap takes 50 ms. A time-out below that cuts every relay at full speed, and is told once; one above
+/// it cuts only what is switched on while the engine turns slower than 18 degrees in 52 ms, 57.7 rpm.
+#[test]
+fn a_silence_at_full_speed_is_told_once_for_all_relays() {
+    let with = |first, second, timeout| {
+        let texts = [
+            LIVE,
+            ("cranking.speed", "60 rpm ± 0 %"),
+            ("cranking.dip", "0 %"),
+            ("wheels.crank_teeth", "60"),
+            ("wheels.missing", "2"),
+            ("relays.0.relay_on_at", first),
+            ("relays.0.relay_off_below", "5 rpm"),
+            ("relays.1.purpose", "pump"),
+            ("relays.1.switched_by", "speed"),
+            ("relays.1.relay_on_at", second),
+            ("relays.1.relay_off_below", "5 rpm"),
+            ("cranking.run_up", "3 s"),
+            ("cranking.stall_timeout", timeout),
+        ];
+        told(PLAN, &texts, "cranking.timeout-in-gap").len()
+    };
+    assert_eq!(with("40 rpm", "35 rpm", "48 ms"), 1, "at full speed");
+    assert_eq!(with("59 rpm", "35 rpm", "52 ms"), 1, "the second alone, in the run-up");
+}

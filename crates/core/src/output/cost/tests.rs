@@ -99,6 +99,23 @@ fn as_many_corners_are_counted_as_are_written_down() {
     }
 }
 
+/// Where nothing is wound, or neither a clamp nor another switch carries the current on, nothing inside the output is heated by it.
+#[test]
+fn what_cannot_get_hot_is_not_looked_for_where_it_is_hottest() {
+    let hottest = |stage, has_clamp: bool, inductance: f64| {
+        let mut output = output(stage);
+        output.clamp = output.clamp.filter(|_| has_clamp);
+        let inductance = Band::exact(henries(inductance));
+        let load = Load { inductance, ..load(LoadKind::Solenoid, FarEnd::Battery, true) };
+        let wiring = Wiring::alone(output, OnLevel::Ground, vec![load]);
+        corner::count(KeyState::Pulsed, &wiring, 0, &around()).hottest > 0
+    };
+    assert!(hottest(Stage::OpenDrain, true, 0.01) && hottest(Stage::HalfBridge, false, 0.01));
+    assert!(!hottest(Stage::OpenDrain, false, 0.01), "one switch alone");
+    assert!(!hottest(Stage::OpenDrain, true, 0.0), "no winding on a clamp");
+    assert!(!hottest(Stage::HalfBridge, false, 0.0), "no winding on two switches");
+}
+
 /// Frequency and inductance smooth the current together, so that either leaves its rhythm as free as both.
 #[test]
 fn a_rhythm_costs_by_what_is_free_in_it() {

@@ -136,6 +136,21 @@ fn a_diode_that_carries_more_than_an_ampere_shorts_what_drives_it() {
     });
 }
 
+/// The corners differ by a tenth: what holds a load in by no more than that beyond what holds it in at rest is the same thing.
+#[test]
+fn what_differs_by_a_tenth_is_one_cause() {
+    let found = |trouble, state| {
+        let worst = solved(&wiring(), KeyState::Off);
+        Found { trouble, state, holds: Holds::Always, worst }
+    };
+    let at_rest = found(Trouble::MayStayIn, KeyState::Off);
+    let later = found(Trouble::MayStayInKeyOff, KeyState::KeyOff);
+    for (times, is_same) in [(1.05, true), (1.1, true), (1.15, false)] {
+        let bad = |it: &Found| if it.trouble == Trouble::MayStayIn { 1.0 } else { times };
+        assert_eq!(is_same_cause(&later, &at_rest, &bad), is_same, "{times}");
+    }
+}
+
 /// What catches the spike of each pulse is no short, nor is a resistor there, nor a diode through which nothing flows.
 #[test]
 fn only_a_diode_that_conducts_while_the_load_is_on_for_good_shorts_it() {
