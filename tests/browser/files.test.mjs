@@ -23,7 +23,7 @@ const stored = (page) => page.evaluate(() => JSON.stringify(Object.entries(local
 test("undo and redo by button", () => visit(async ({ page }) => {
   const [undo, redo] = ["Undo", "Redo"].map((name) => page.getByRole("button", { name, exact: true }));
   assert.ok(await undo.isDisabled());
-  assert.equal(await redo.count(), 0, "there is nothing to make again");
+  assert.ok(await redo.isDisabled(), "there is nothing to make again");
   await typeAll(page, FOUR);
   await type(page, "engine.order", "1-2-4-3");
   await undo.tap();
@@ -148,7 +148,7 @@ test("a plan is saved to a file and opened from it", () => visit(async ({ page }
   await page.locator("#plan-file").setInputFiles({
     name: file.name, mimeType: "application/json", buffer: Buffer.from(file.text),
   });
-  await reads(page, "channels.ignition_mode", /^4 channels/);
+  await reads(page, "channels.ignition_mode", /: 4 channels/);
   assert.deepEqual(await typed(page, Object.keys(FOUR)), FOUR);
   assert.equal((await saved(page)).text, file.text);
 }));

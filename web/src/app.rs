@@ -337,7 +337,7 @@ fn own(send: &Dispatch) -> View {
     let open = Callback::from(move |_| {
         send.dispatch(Action::Open(storage::free_key(), Box::default()));
     });
-    el!("p", "class" = "own"; "This is the demo, an invented car. ",
+    el!("p", "class" = "own"; "An invented car.",
         button(Some("quiet"), "Start your own plan", open))
 }
 

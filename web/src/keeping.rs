@@ -49,7 +49,6 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
     use_effect_with((), move |()| {
         let window = gloo::utils::window();
         let put_away = move || {
-            storage::unmark();
             if let Some(state) = &*held.borrow() {
                 storage::keep_past(&state.key, &state.plan, state.past());
             }

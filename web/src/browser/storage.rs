@@ -5,9 +5,8 @@
 //! Storage may be denied, full, or hold a text that this version can't read: none of these may cost the
 //! fitter anything typed.
 
-use std::{cell::RefCell, cmp::Ordering, rc::Rc};
+use std::{cmp::Ordering, rc::Rc};
 
-use gloo::timers::callback::Timeout;
 use quietpin_core::plan::{self, Plan};
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -59,7 +58,7 @@ pub(crate) const KEEP: Keep = Keep {
     fresh: free_key,
     now,
     mark,
-    is_marked: |key| item(&answering(key)).is_some(),
+    is_marked: |key| item(&format!("{ANSWERING}{key}")).is_some(),
 };
 
 fn storage() -> Option<web_sys::Storage> {
@@ -90,43 +89,14 @@ pub(crate) fn is_of_plan(event: &web_sys::StorageEvent) -> bool {
     event.key().is_none_or(|name| name.starts_with(PLAN))
 }
 
-/// So long a mark lingers behind an answer, in milliseconds: a letter that follows finds it there, and waits for no writing.
-const LINGERS: u32 = 250;
-
-thread_local! {
-    /// The plan that is marked, and what takes the mark away, unless it is being answered.
-    static MARKED: RefCell<Option<(String, Option<Timeout>)>> = const { RefCell::new(None) };
-}
-
 /// Marks a plan that is being answered. Where storage is denied, there is no plan to be opened next time either.
 fn mark(key: &str, is_answering: bool) {
-    let marked = MARKED.with_borrow_mut(Option::take);
-    let is_there = match marked {
-        Some((other, _)) if other != key => {
-            unset(&answering(&other));
-            false
-        }
-        it => it.is_some(),
-    };
-    if is_answering && !is_there {
-        set(&answering(key), "");
+    let name = format!("{ANSWERING}{key}");
+    if is_answering {
+        set(&name, "");
+    } else {
+        unset(&name);
     }
-    if is_answering || is_there {
-        let lingers = (!is_answering).then(|| Timeout::new(LINGERS, unmark));
-        MARKED.set(Some((key.to_owned(), lingers)));
-    }
-}
-
-/// Takes a mark away that only lingers: at once where the page is put away.
-pub(crate) fn unmark() {
-    let idle = MARKED.with_borrow_mut(|it| it.take_if(|(_, lingers)| lingers.is_some()));
-    if let Some((key, _)) = idle {
-        unset(&answering(&key));
-    }
-}
-
-fn answering(key: &str) -> String {
-    format!("{ANSWERING}{key}")
 }
 
 /// The plan kept under a key.
@@ -197,8 +167,7 @@ fn session() -> Option<web_sys::Storage> {
 /// Takes a plan out of the list; it can be brought back.
 pub(crate) fn remove(key: &str) {
     let name = plan_name(key);
-    unmark();
-    unset(&answering(key));
+    mark(key, false);
     let Some(value) = item(&name) else { return };
     forget(&name);
     let value = valued(now(), text_of(&value));

@@ -37,6 +37,7 @@ pub(super) fn to_do(
     budget: &Budget,
 ) -> Vec<Message> {
     let is_none_found = remedies.as_ref().is_some_and(Vec::is_empty);
+    let is_searched = remedies.is_some();
     let remedies = remedies.unwrap_or_default();
     let mut to_do = measurements(subject, found, &remedies);
     // solved once, where it is asked for at all
@@ -58,7 +59,7 @@ pub(super) fn to_do(
     }
     to_do.extend(remedies);
     // the pin of what is to be mended is measured before any other, if what is on there is known
-    if let ([case], false) = (subject.cases.as_slice(), is_clean) {
+    if let ([case], false, true) = (subject.cases.as_slice(), is_clean, is_searched) {
         // where a setting is the cure, the pin proves that it was made
         if to_do.iter().any(|it| it.code == words::DO_LEVEL.code) {
             to_do.extend(proof_set(subject, case));
