@@ -250,9 +250,13 @@ export async function cards(page) {
   return all;
 }
 
-/** Opens the list of plans, where it is closed. */
+/** Opens the list of plans, where it is closed: it opens by itself at its address. */
 export async function plans(page) {
-  const sheet = await seen(page, page.locator("details.plans"), "plans");
+  const sheet = page.locator("details.plans");
+  if (await page.evaluate(() => location.hash) !== "#plans") {
+    await go(page, "plans");
+    await page.locator("details.plans[open]").waitFor();
+  }
   if (await sheet.getAttribute("open") === null) await sheet.locator("> summary").click();
   return sheet;
 }

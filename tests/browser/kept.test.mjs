@@ -31,11 +31,11 @@ test("with no network, all that was typed is there after a reload", () => visit(
   await context.setOffline(true);
   await page.reload();
   await isAllThere(page);
-  await reads(page, "channels.ignition_mode", /^4 channels/);
+  await reads(page, "channels.ignition_mode", /: 4 channels/);
   await type(page, "channels.ignition_mode", "paired-double");
-  await reads(page, "channels.ignition_mode", /^2 channels/);
+  await reads(page, "channels.ignition_mode", /: 2 channels/);
   await page.reload();
-  await reads(page, "channels.ignition_mode", /^2 channels/);
+  await reads(page, "channels.ignition_mode", /: 2 channels/);
 }));
 
 test("a page that is closed without warning has kept all", () => visit(async ({ page, context, address }) => {
@@ -191,10 +191,10 @@ test("a plan that was not answered to the end opens without answers, and is answ
     assert.ok(await sheet.getByRole("button", { name: "New, blank" }).isVisible(), "the plans are out of reach");
     await again.reload();
     await told.getByRole("button", { name: "Answer it now" }).click();
-    await reads(again, "channels.ignition_mode", /^4 channels/);
+    await reads(again, "channels.ignition_mode", /: 4 channels/);
     assert.equal(await stands(again, "engine.order"), "1-2-4-3");
     await again.reload();
-    await reads(again, "channels.ignition_mode", /^4 channels/);
+    await reads(again, "channels.ignition_mode", /: 4 channels/);
     assert.equal(await told.count(), 0, "it was answered to the end");
   }));
 

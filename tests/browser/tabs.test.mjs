@@ -32,7 +32,7 @@ test("what is typed on one page shows on the other, and both are kept", () => vi
   await shows(other, "injectors.resistance", "2.4 ohm");
   await type(other, "engine.order", "1-2-4-3");
   await shows(page, "engine.order", "1-2-4-3");
-  await reads(page, "channels.ignition_mode", /^4 channels/);
+  await reads(page, "channels.ignition_mode", /: 4 channels/);
   for (const it of [page, other]) {
     await it.reload();
     await shows(it, "injectors.resistance", "2.4 ohm");

@@ -83,7 +83,6 @@ pub(crate) fn App() -> Html {
             notices(page),
             state.answers.there().map(|it| (it.aside)(page)),
             (is_list && is_blank).then(lead),
-            (is_list && state.plan.name == quietpin_core::DEMO).then(|| own(&page.send)),
             content,
             (is_list && is_blank).then(|| welcome(page)),
             is_list.then(|| plans(page)),
@@ -264,6 +263,7 @@ fn header(page: &Page) -> View {
     let printed = format!(", printed {}", print::today());
     el!("header", "class" = "top";
         el!("h1", "id" = "title", "tabindex" = "-1"; "Quietpin"),
+        (state.plan.name == quietpin_core::DEMO).then(|| own(&page.send)),
         el!("p", "class" = "plan-name"; name, el!("span", "class" = "printed"; printed)),
     )
 }
@@ -337,8 +337,7 @@ fn own(send: &Dispatch) -> View {
     let open = Callback::from(move |_| {
         send.dispatch(Action::Open(storage::free_key(), Box::default()));
     });
-    el!("p", "class" = "own"; "An invented car.",
-        button(Some("quiet"), "Start your own plan", open))
+    button(Some("quiet own"), "Start your own plan", open)
 }
 
 fn caution() -> View {

@@ -15,7 +15,7 @@ sentences! {
     TOO_LONG = "coils.too-long", "Coil duty too high: {duty}";
     WEAK_CRANKING = "coils.weak-cranking", "May not reach {current} while cranking";
     NOT_SURE = "coils.not-sure", "May not reach {current}";
-    IN_TIME = "coils.in-time", "Time enough to charge: {needed} of {available}";
+    IN_TIME = "coils.in-time", "Time enough: {needed} of {available}";
     DWELL_IS = "coils.dwell-is", "Dwell {dwell} at {supply}";
     DWELL_GUESSED = "coils.dwell-guessed", "Not known yet: a dwell from {least} to {most}";
     DWELL_UNKNOWN = "coils.dwell-unknown", "Right or wrong: the coil is not known";

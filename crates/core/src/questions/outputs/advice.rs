@@ -15,8 +15,8 @@ use crate::{
     finding::Finding,
     message::{Edit, Message},
     output::{
-        Alternative, Change, FarEnd, KeyState, LoadKind, LoadState, MeterReading, OnLevel, Phase, Probe,
-        SolvedCorner, Stage, Trouble, probe, reading,
+        Alternative, Change, FarEnd, KeyState, LoadKind, LoadState, MeterReading, OnLevel, Phase,
+        Probe, SolvedCorner, Stage, Trouble, probe, reading,
     },
     quantity::{Band, Current, Measure, Value, Voltage, amperes, volts},
     questions::outputs::words,

@@ -7,7 +7,7 @@ sentences! {
     PENDING = "standing.pending", "One moment…";
     // verdicts
     BLANK = "standing.blank", "Needs: the battery's capacity";
-    OPEN = "standing.open", "Not answered yet: needs the battery's capacity";
+    OPEN = "standing.open", "Needs: the battery's capacity";
     OPEN_MEND = "standing.open-mend", "Not answered yet: the capacity can't be read";
     LONG = "standing.long", "It lasts {time}";
     LONG_ALONE = "standing.long-alone", "It lasts {time}, if nothing else draws";

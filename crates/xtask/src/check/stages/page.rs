@@ -32,8 +32,8 @@ pub(super) fn tests(machine: &Machine) -> Result<Count> {
     package::write(machine.wasm()?, Made::ForTests, &package)?;
     let mut command = Command::new("node");
     command
-        // two at a time: a test waits for the browser more than it works
-        .args(["--test", "--test-concurrency=2", "--test-reporter=spec"])
+        // more at a time than there are cores: a test waits for the browser more than it works
+        .args(["--test", "--test-concurrency=3", "--test-reporter=spec"])
         .args(test_files()?)
         .current_dir(folders::root());
     command.env("CHROMIUM", &browser.chromium).env("QUIETPIN_XTASK", env::current_exe()?);
