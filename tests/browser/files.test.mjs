@@ -77,7 +77,7 @@ test("what was done can be taken back after the page is loaded again", () => vis
 
 test("undo and redo keep their places", () => visit(async ({ page }) => {
   await typeAll(page, FOUR);
-  const places = () => page.locator("nav.bar > *").evaluateAll((all) => all.map((it) => it.getBoundingClientRect().left));
+  const places = () => page.locator("nav.bar .tool").evaluateAll((all) => all.map((it) => it.getBoundingClientRect().left));
   const before = await places();
   const undo = page.getByRole("button", { name: "Undo", exact: true });
   for (let steps = 0; steps < 2; steps += 1) {

@@ -5,7 +5,7 @@ use quietpin_core::report::{Report, Tone, report};
 use super::{answer, figure, plan};
 
 /// A heater from permanent battery on a half-bridge, whose body diode leads into 47 ohm of dead supply.
-const HEATER: [(&str, &str); 6] = [
+pub(super) const HEATER: [(&str, &str); 6] = [
     ("outputs.0.name", "A1"),
     ("outputs.0.stage", "half-bridge"),
     ("outputs.0.on_level", "ground"),

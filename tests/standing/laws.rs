@@ -7,7 +7,7 @@ use quietpin_core::{
     report::{Memory, report, report_after},
 };
 
-use super::{figure, plan};
+use super::{cases::HEATER, figure, plan};
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(200) })]
@@ -57,17 +57,7 @@ proptest! {
 /// By hand: a heater on permanent battery draws through its half-bridge into the dead supply, less the more it has itself.
 #[test]
 fn what_is_remembered_of_a_load_goes_when_the_load_is_another() {
-    let with = |ohm: &str| {
-        plan(&[
-            ("outputs.0.name", "A1"),
-            ("outputs.0.stage", "half-bridge"),
-            ("outputs.0.on_level", "ground"),
-            ("loads.0.kind", "resistor"),
-            ("loads.0.output", "A1"),
-            ("loads.0.far_end", "battery"),
-            ("loads.0.resistance", ohm),
-        ])
-    };
+    let with = |ohm: &str| plan(&[&HEATER[..], &[("loads.0.resistance", ohm)]].concat());
     let mut memory = Memory::detailed();
     let drains: Vec<_> = ["5 ohm", "50 ohm", "500 ohm", "500 ohm", "5 ohm"]
         .map(|ohm| figure(&report_after(&mut memory, &with(ohm)), "standing.figure-drain"))

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use crate::{
     browser::folds,
-    element::{View, el, on},
+    element::{View, el, keyed, on},
 };
 
 /// What is folded away behind a summary; `wanted` opens it.
@@ -28,10 +28,9 @@ pub(crate) fn fold_while(
     wanted: bool,
     children: View,
 ) -> View {
-    let summary = summary.into();
     // another one, which was never opened
     let key = if wanted { "wanted" } else { "done" };
-    html! { <Fold {key} {class} {summary} {wanted}>{ Html::from(children) }</Fold> }.into()
+    keyed(key, el!("div"; fold(class, summary, wanted, children)))
 }
 
 #[derive(Properties, PartialEq)]
