@@ -72,7 +72,10 @@ async function longDemo(page, name, length = 3300) {
   await page.evaluate(([name, notes]) => {
     const key = `quietpin.plan.${localStorage.getItem("quietpin.open")}`;
     const kept = localStorage.getItem(key);
-    localStorage.setItem(key, JSON.stringify({ ...JSON.parse(kept.slice(kept.indexOf("{"))), name, notes }));
+    const from = kept.indexOf("{");
+    // later than what the database has by now
+    const times = kept.slice(0, from).replace(/^\d+/, (time) => String(Number(time) + 1));
+    localStorage.setItem(key, times + JSON.stringify({ ...JSON.parse(kept.slice(from)), name, notes }));
   }, [name, noise(length, name)]);
   await page.reload();
   await started(page);

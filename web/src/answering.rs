@@ -50,10 +50,6 @@ pub struct Answering {
     pub(crate) met: fn(&mut Copies, &str, &Plan) -> Option<Merged>,
     /// A plan with what was changed in either of two that come from it.
     pub(crate) merged: fn(&Plan, &Plan, &Plan) -> Merged,
-    /// What was changed between two plans, in words.
-    pub(crate) told: fn(&Plan, &Plan) -> String,
-    /// What two pages could not have both ways, in words.
-    pub(crate) clash: fn(&Plan, &Clash) -> String,
 }
 
 /// The functions of the third part.
@@ -67,6 +63,10 @@ pub struct Details {
     pub(crate) tried_further: fn(&Report, &Plan, &Memory, &mut Made) -> Option<Report>,
     /// What unfolds below a finding.
     pub(crate) more: fn(&Page, &Finding) -> View,
+    /// What two pages could not have both ways, in words.
+    pub(crate) clash: fn(&Plan, &Clash) -> String,
+    /// What was changed between two plans, in words.
+    pub(crate) told: fn(&Plan, &Plan) -> String,
     /// How the value of a field is found at the car.
     pub(crate) measure: fn(Place) -> &'static str,
     /// The test at the car of an answer, worked with a thumb.
@@ -137,16 +137,8 @@ pub fn report_of(plan: String, tell: Function) {
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering = Answering {
-    report: untried,
-    found,
-    found_here,
-    aside,
-    met: Copies::met,
-    merged: Plan::merged,
-    told,
-    clash,
-};
+pub(crate) const ALL: Answering =
+    Answering { report: untried, found, found_here, aside, met: Copies::met, merged: Plan::merged };
 
 /// Named by [`detailing`] alone, and by tests.
 pub(crate) const DETAILS: Details = Details {
@@ -154,6 +146,8 @@ pub(crate) const DETAILS: Details = Details {
     numbers,
     tried_further,
     more,
+    clash,
+    told,
     measure: Place::measure,
     bench: bench_view,
     checklist: checklist_view,

@@ -95,27 +95,24 @@ impl Card {
         worst(&self.answers)
     }
 
-    /// Whether this is the address of the card, or of one of its answers or fields.
-    pub(crate) fn holds(&self, path: &str) -> bool {
+    /// Whether this is the address of the card, or of one of its answers or fields; `place` is the field of that path.
+    fn holds(&self, path: &str, place: Option<Place>) -> bool {
         self.key == path
             || self.answers.iter().any(|it| it.subject == path)
-            || self.blocks.iter().any(|it| it.holds(path))
+            || place.is_some_and(|place| self.blocks.iter().any(|it| it.holds(place)))
     }
 }
 
 impl Block {
-    fn holds(&self, path: &str) -> bool {
+    // places and not paths: a finding is looked for among the fields of forty loads
+    fn holds(&self, place: Place) -> bool {
         match self {
-            Self::Form(places) => places.iter().any(|it| it.path() == path),
+            Self::Form(places) => places.contains(&place),
             Self::Around(places, middle) => {
-                places.iter().any(|it| it.path() == path) || middle.iter().any(|it| it.holds(path))
+                places.contains(&place) || middle.iter().any(|it| it.holds(place))
             }
-            Self::Rows(list, _) => {
-                let cell = list.in_cell(0).path();
-                let list = cell.trim_end_matches('0');
-                path.strip_prefix(list).is_some_and(|it| it.parse::<usize>().is_ok())
-            }
-            Self::Fold { blocks, .. } => blocks.iter().any(|it| it.holds(path)),
+            Self::Rows(list, _) => list.in_cell(0) == place.in_cell(0),
+            Self::Fold { blocks, .. } => blocks.iter().any(|it| it.holds(place)),
             Self::Also(_) | Self::Made(..) => false,
         }
     }
@@ -144,9 +141,11 @@ pub(crate) fn place_of(questions: &[(&str, Vec<Card>)], path: &str) -> Option<(u
             let mut each = questions.iter().enumerate();
             each.find_map(|(at, (_, cards))| Some((at, cards.iter().position(is_it)?)))
         };
+        let place = Place::at_path(rest);
         // of a relay without a card of its own, that of its coil
         let coil = format!("{rest}.coil");
-        let found = find(&|card| card.holds(rest)).or_else(|| find(&|card| card.key == coil));
+        let found =
+            find(&|card| card.holds(rest, place)).or_else(|| find(&|card| card.key == coil));
         if found.is_some() {
             return found;
         }

@@ -269,7 +269,7 @@ impl State {
 
     /// What is said of a change to `after`, once there is what puts it into words.
     fn done_as(&self, done: &str, after: &Plan, is_taken_back: bool) -> Option<Done> {
-        let told = (self.answers.there()?.told)(&self.plan, after);
+        let told = (self.details.there()?.told)(&self.plan, after);
         Some(Done { text: format!("{done}: {told}"), is_taken_back })
     }
 

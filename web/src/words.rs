@@ -82,6 +82,9 @@ pub(crate) fn counted(findings: &[Rc<Finding>]) -> String {
 pub(crate) const MISPLACED: &str = "A part of Quietpin could not be loaded: a newer Quietpin was published meanwhile, or the server sends it broken. \
     “Try again” loads the whole page again; what you typed is kept.";
 
+pub(crate) const CLASH: &str =
+    "This plan is open on two pages, and both changed the same: what was typed last stays.";
+
 pub(crate) const TAKEN_BACK: &str = "Undone";
 
 pub(crate) const MADE_AGAIN: &str = "Redone";

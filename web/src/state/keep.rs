@@ -84,7 +84,8 @@ impl State {
             return true;
         };
         for clash in &merged.clashes {
-            self.tell((answering.clash)(&merged.plan, clash));
+            let told = self.details.there().map(|it| (it.clash)(&merged.plan, clash));
+            self.tell(told.unwrap_or_else(|| words::CLASH.to_owned()));
         }
         if merged.plan != *self.plan {
             let plan = Rc::new(merged.plan);

@@ -73,7 +73,8 @@ const ANSWERING: Answering = Answering { report: |_, plan| Report::pending(plan)
 
 fn page(plan: &Plan) -> Rc<State> {
     let page = State::new("1".into(), plan.clone(), KEEP);
-    Rc::new(page).reduce(Action::Answer(&ANSWERING))
+    let answered = Rc::new(page).reduce(Action::Answer(&ANSWERING));
+    answered.reduce(Action::Detail(&crate::answering::DETAILS))
 }
 
 fn typed(page: &Rc<State>, path: &str, text: &str) -> Rc<State> {
