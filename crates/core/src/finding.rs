@@ -98,14 +98,22 @@ impl Finding {
         self
     }
 
-    /// The same, holding at these corners: what holds at some of them strikes with the first of those.
+    /// The same, holding at these corners: what holds at some corners of the supply strikes with the first of those.
+    /// Corners of another kind (a cold engine's cranking) say nothing of when.
     #[must_use]
     pub fn holding(mut self, holds: Holds) -> Self {
         if let Holds::AtSome(corners) = &holds
             && matches!(self.strikes, Moment::Cranking | Moment::Running)
         {
-            let is_cranking = corners.iter().any(|name| name.starts_with("cranking"));
-            self.strikes = if is_cranking { Moment::Cranking } else { Moment::Running };
+            let is_of = |beginning: &str| corners.iter().any(|name| name.starts_with(beginning));
+            let is_only_of = |beginnings: [&str; 2]| {
+                corners.iter().all(|name| beginnings.iter().any(|it| name.starts_with(it)))
+            };
+            if is_of("cranking") {
+                self.strikes = Moment::Cranking;
+            } else if is_only_of(["charging", "at rest"]) {
+                self.strikes = Moment::Running;
+            }
         }
         self.holds = holds;
         self
@@ -181,5 +189,33 @@ impl Findings {
 impl Extend<Finding> for Findings {
     fn extend<T: IntoIterator<Item = Finding>>(&mut self, findings: T) {
         self.gathered.extend(findings.into_iter().map(Rc::new));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Finding, Moment, Severity};
+    use crate::{quantity::Holds, questions::outputs::words, say};
+
+    fn strikes(first: Moment, corners: &[&str]) -> Moment {
+        let message = say!(words::DO_LARGER_BEHIND);
+        let holds = Holds::AtSome(corners.iter().map(|it| (*it).to_owned()).collect());
+        Finding::new(Severity::Fault, "", message).striking(first).holding(holds).strikes
+    }
+
+    #[test]
+    fn what_holds_at_some_corners_of_the_supply_strikes_with_the_first_of_them() {
+        assert_eq!(strikes(Moment::Running, &["charging, hot", "cranking, hot"]), Moment::Cranking);
+        assert_eq!(
+            strikes(Moment::Cranking, &["at rest, 20 °C", "charging, hot"]),
+            Moment::Running
+        );
+        assert_eq!(strikes(Moment::KeyOn, &["charging, hot"]), Moment::KeyOn);
+    }
+
+    #[test]
+    fn corners_of_another_kind_say_nothing_of_when() {
+        assert_eq!(strikes(Moment::Cranking, &["cold, thick oil, shallow dips"]), Moment::Cranking);
+        assert_eq!(strikes(Moment::Running, &["coil hot"]), Moment::Running);
     }
 }

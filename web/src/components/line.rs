@@ -85,7 +85,7 @@ fn of_all(cards: &[Card]) -> Option<(Tone, String)> {
     let tone = worst.verdict.tone;
     let as_bad = answers.iter().filter(|it| it.verdict.tone == tone).count();
     let said = match (tone, as_bad) {
-        (Tone::Good | Tone::Bad | Tone::Doubtful | Tone::Open, 1) => titled(worst),
+        (_, 1) => titled(worst),
         (Tone::Good, all) => format!("Nothing wrong in all {all}"),
         (_, more) => format!("{} (and {} more)", titled(worst), more - 1),
     };
