@@ -206,7 +206,10 @@ mod tests {
     #[test]
     fn what_holds_at_some_corners_of_the_supply_strikes_with_the_first_of_them() {
         assert_eq!(strikes(Moment::Running, &["charging, hot", "cranking, hot"]), Moment::Cranking);
-        assert_eq!(strikes(Moment::Cranking, &["at rest, 20 °C", "charging, hot"]), Moment::Running);
+        assert_eq!(
+            strikes(Moment::Cranking, &["at rest, 20 °C", "charging, hot"]),
+            Moment::Running
+        );
         assert_eq!(strikes(Moment::KeyOn, &["charging, hot"]), Moment::KeyOn);
     }
 
