@@ -34,6 +34,7 @@ pub mod read;
 pub mod report;
 pub mod schema;
 mod sorted;
+pub mod supply;
 pub mod tables;
 pub mod timeline;
 pub mod transient;

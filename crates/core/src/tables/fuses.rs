@@ -41,9 +41,10 @@ pub const HOLDS: f64 = 1.1;
 pub const GATES: &str = "ISO 8820-3: a fuse may hold 110% for a hundred hours, 135% for 600 s (1800 s above 40 A), 200% for 5 s (60 s), 350% for 0.5 s (7 s) at most, from memory; between, along a straight line of the logarithms";
 
 /// Up to 40 A, type C: times its rating, and for how long it may bear it at most, in seconds. From memory.
-const GATES_C: [(f64, f64); 5] = [(1.35, 600.0), (1.6, 50.0), (2.0, 5.0), (3.5, 0.5), (6.0, 0.1)];
+pub(crate) const GATES_C: [(f64, f64); 5] =
+    [(1.35, 600.0), (1.6, 50.0), (2.0, 5.0), (3.5, 0.5), (6.0, 0.1)];
 /// Above, type E. From memory.
-const GATES_E: [(f64, f64); 4] = [(1.35, 1800.0), (2.0, 60.0), (3.5, 7.0), (6.0, 1.0)];
+pub(crate) const GATES_E: [(f64, f64); 4] = [(1.35, 1800.0), (2.0, 60.0), (3.5, 7.0), (6.0, 1.0)];
 const LARGEST_C_A: f64 = 40.0;
 
 /// For how long a fuse of this rating may bear a current before it blows, at most; nothing where that may be for ever, below

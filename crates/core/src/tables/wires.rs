@@ -24,6 +24,12 @@ const BEARS: [(f64, f64); 12] = [
     (10.0, 70.0),
 ];
 
+/// The sizes of wires that are usual, in mm²: ISO 6722 up to 0.35 mm², from memory, the table above, and IEC 60228 from 16 mm².
+pub const SIZES: [f64; 21] = [
+    0.22, 0.35, 0.5, 0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 4.5, 6.0, 8.5, 10.0, 16.0, 25.0, 35.0,
+    50.0, 70.0, 95.0, 120.0,
+];
+
 /// Where a current that is worked out here comes from.
 pub const SOURCE: &str = "a cable distributor's table of thin-wall cable in free air, conductor to ISO 6722; between and \
     beyond its sizes by the power of the size that two neighbours give";
