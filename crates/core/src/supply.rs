@@ -2,4 +2,6 @@
 
 pub mod blow;
 pub mod laid;
+#[cfg(test)]
+mod laws;
 pub mod short;
