@@ -39,6 +39,9 @@ const RERATED: [(f64, f64); 5] =
 /// The last gate at which a fuse must blow, as times of its rating.
 pub const BLOWS: f64 = 1.35;
 
+/// A blade fuse parts no more than this, in amperes, at 32 V: a data sheet.
+pub const BREAKS_A: f64 = 1000.0;
+
 /// The formula of [`longest`].
 pub const LONGEST: Formula = Formula {
     symbols: "t_f = t_1 × (t_2 / t_1)^(ln(I / I_1) / ln(I_2 / I_1))",
