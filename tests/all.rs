@@ -9,6 +9,7 @@ mod engine;
 mod firing;
 mod former;
 mod fuel;
+mod fusing;
 mod injectors;
 mod killers;
 mod laws;

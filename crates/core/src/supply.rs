@@ -4,4 +4,6 @@ pub mod blow;
 pub mod cable;
 pub mod circuit;
 pub mod laid;
+#[cfg(test)]
+mod laws;
 pub mod short;

@@ -39,6 +39,9 @@ const RERATED: [(f64, f64); 5] =
 /// The last gate at which a fuse must blow, as times of its rating.
 pub const BLOWS: f64 = 1.35;
 
+/// A blade fuse parts no more than this, in amperes, at 32 V: a data sheet.
+pub const BREAKS_A: f64 = 1000.0;
+
 /// The formula of [`longest`].
 pub const LONGEST: Formula = Formula {
     symbols: "t_f = t_1 × (t_2 / t_1)^(ln(I / I_1) / ln(I_2 / I_1))",
@@ -164,4 +167,83 @@ pub fn carries(rating: Current, ambient: Temperature) -> Current {
 pub fn carries_step(rating: Current, ambient: Temperature) -> Step {
     let values = [("I_fuse", rating.show()), ("f_T", share(rerated(ambient)).show())];
     step(&CARRIES, &values, carries(rating, ambient))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::celsius;
+
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() <= 1e-4 * expected, "{found} is not {expected}");
+    }
+
+    fn longest_s(rating: f64, current: f64) -> f64 {
+        longest(amperes(rating), amperes(current)).expect("it blows").base()
+    }
+
+    fn shortest_s(rating: f64, current: f64) -> f64 {
+        shortest(amperes(rating), amperes(current)).base()
+    }
+
+    /// By hand, of 10 A at 15 A, between 135 % (600 s) and 160 % (50 s): the share ln(1.5 / 1.35) / ln(1.6 / 1.35) = 0.62013, and
+    /// 600 s × (50 / 600)^0.62013 = 128.49 s. At 12 A, between 110 % (360000 s) and 135 %: ln(1.2 / 1.1) / ln(1.35 / 1.1) = 0.42487,
+    /// and 360000 s × (600 / 360000)^0.42487 = 23767 s.
+    #[test]
+    fn between_two_gates_lies_a_straight_line_of_the_logarithms() {
+        near(longest_s(10.0, 15.0), 128.49);
+        near(longest_s(10.0, 12.0), 23767.0);
+        near(longest_s(10.0, 11.0), 360_000.0);
+        assert_eq!(longest(amperes(10.0), amperes(10.99)), None);
+        let step = longest_step(amperes(10.0), amperes(15.0)).expect("a step");
+        assert_eq!(step.filled, "600 s × (50 s / 600 s)^(ln(15 A / 13.5 A) / ln(16 A / 13.5 A))");
+    }
+
+    /// By hand: ten times the current of the last gate in a hundredth of its time.
+    #[test]
+    fn beyond_the_last_gate_time_goes_with_the_square() {
+        near(longest_s(10.0, 600.0), 0.1 / 100.0);
+        near(longest_s(60.0, 3600.0), 1.0 / 100.0);
+        near(shortest_s(10.0, 600.0), 0.02 / 100.0);
+        let step = longest_step(amperes(10.0), amperes(600.0)).expect("a step");
+        assert_eq!(step.symbols, MELTS.symbols);
+    }
+
+    #[test]
+    fn a_fuse_holds_at_its_rating_and_blows_at_135_percent() {
+        for rating in fuses::RATINGS_A {
+            near(shortest_s(rating, rating), 360_000.0);
+            let limit = if rating > 40.0 { 1800.0 } else { 600.0 };
+            near(longest_s(rating, rating * BLOWS), limit);
+            assert!(shortest_s(rating, rating * BLOWS) >= 0.749, "{rating} A");
+        }
+        near(shortest_s(10.0, 11.0), 360_000.0);
+        // by hand: 0.75 s × (1.35 / 1.2)²
+        near(shortest_s(10.0, 12.0), 0.94922);
+    }
+
+    /// What an older table beside it says of the same gates stays as it was.
+    #[test]
+    fn up_to_the_last_gate_it_is_what_is_told_of_held_coils() {
+        for rating in [5.0, 10.0, 30.0, 50.0, 80.0] {
+            for times in [1.4, 1.7, 2.5, 5.9] {
+                let other = fuses::holds_for(amperes(rating), amperes(rating * times));
+                near(longest_s(rating, rating * times), other.expect("it blows").base());
+            }
+        }
+    }
+
+    /// By hand, of the data sheet's 40 A: 34 A at 65 °C, 22 A at 125 °C; three quarters of them.
+    #[test]
+    fn a_hot_fuse_carries_less() {
+        for (at, carried) in
+            [(-40.0, 30.0), (20.0, 30.0), (65.0, 25.5), (75.0, 24.0), (125.0, 16.5)]
+        {
+            near(carries(amperes(40.0), celsius(at)).base(), carried);
+        }
+        assert!(carries(amperes(40.0), celsius(300.0)).base().abs() < 1e-12);
+        let step = carries_step(amperes(20.0), celsius(85.0));
+        assert_eq!((&*step.filled, &*step.result.shown), ("20 A × 75% × 75%", "11.3 A"));
+    }
 }

@@ -1,11 +1,13 @@
 //! Whether a fuse blows before its wire overheats, at any fault.
 
+mod race;
+
+pub use race::{BARELY, FuseRace};
+
 use super::{blow, laid::LaidWire};
 use crate::{
-    math,
     quantity::{
-        Area, Band, Current, Length, Measure, Resistance, Temperature, Time, Voltage, amperes,
-        celsius,
+        Area, Band, Current, Length, Measure, Resistance, Temperature, Voltage, amperes, celsius,
     },
     tables::{copper, fuses, wires},
     working::{Formula, Step, step},
@@ -31,10 +33,6 @@ pub const MARGIN: Formula = Formula {
 
 /// No battery of a car pushes more through a short: common practice, no source.
 const MOST_A: f64 = 10_000.0;
-
-/// Places at which each piece of a fuse's line is tried, and steps about the least of them.
-const PLACES: u32 = 24;
-const NARROWINGS: u32 = 40;
 
 /// A wire behind its fuse, up to where it ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -62,38 +60,6 @@ pub enum FuseOutcome {
     NeverBlows,
     /// There is a fault at which the wire overheats before.
     Overheats,
-}
-
-/// Fuse and wire at one current.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FuseRace {
-    /// What flows.
-    pub current: Current,
-    /// How long the fuse holds at most; none where for ever.
-    pub fuse: Option<Time>,
-    /// How long the wire bears it; none where for ever.
-    pub wire: Option<Time>,
-    /// How many times as long the wire bears it as the fuse holds: below 1 it overheats, without limit where it bears it for ever.
-    pub margin: f64,
-}
-
-impl FuseRace {
-    fn at(run: &FusedRun, current: Current) -> Self {
-        let (fuse, wire) = (blow::longest(run.fuse, current), run.wire.bears_for(current));
-        let margin = match (fuse, wire) {
-            (_, None) => f64::INFINITY,
-            (None, Some(_)) => 0.0,
-            // what a fuse that is gone at once lets through harms nothing
-            (Some(fuse), Some(_)) if fuse.base() <= 0.0 => f64::INFINITY,
-            (Some(fuse), Some(wire)) => wire.base() / fuse.base(),
-        };
-        Self { current, fuse, wire, margin }
-    }
-
-    /// Whether the wire overheats first.
-    pub fn is_lost(&self) -> bool {
-        self.margin < 1.0
-    }
 }
 
 /// What a fuse does for its wire, and how it was found.
@@ -128,55 +94,6 @@ impl FusedRun {
     pub fn behind(&self) -> Current {
         flows(self.source.high, self.before.low.base())
     }
-
-    /// The fault at which the wire has the least margin: between 110 % of the fuse and the greatest current.
-    ///
-    /// Between two gates the fuse's line is smooth, and the wire's falls throughout: it is tried at places that hang on the fuse alone, and
-    /// about the least of them more closely, in steps of which there are always as many.
-    fn worst(&self) -> FuseRace {
-        let greatest = self.behind();
-        let mut worst: Option<FuseRace> = None;
-        let mut from: Option<Current> = None;
-        let ends = blow::bends(self.fuse).chain(std::iter::once(greatest));
-        for to in ends.filter(|to| to.base() <= greatest.base()) {
-            let found = self.worst_between(from.unwrap_or(to), to);
-            worst = Some(worst.map_or(found, |worst| lesser(worst, found)));
-            from = Some(to);
-        }
-        worst.unwrap_or_else(|| FuseRace::at(self, greatest))
-    }
-
-    /// The worst between two currents.
-    fn worst_between(&self, from: Current, to: Current) -> FuseRace {
-        let ratio = (to.base() / from.base()).max(1.0);
-        let at = |share: f64| FuseRace::at(self, from * math::pow(ratio, share));
-        let width = 1.0 / f64::from(PLACES);
-        let mut worst = (0.0, FuseRace::at(self, from));
-        for place in 1..=PLACES {
-            let share = f64::from(place) * width;
-            let found = if place == PLACES { FuseRace::at(self, to) } else { at(share) };
-            if found.margin < worst.1.margin {
-                worst = (share, found);
-            }
-        }
-        let (mut low, mut high) = ((worst.0 - width).max(0.0), (worst.0 + width).min(1.0));
-        let mut least = worst.1;
-        for _ in 0..NARROWINGS {
-            let third = (high - low) / 3.0;
-            let (one, other) = (at(low + third), at(high - third));
-            if one.margin <= other.margin {
-                high -= third;
-            } else {
-                low += third;
-            }
-            least = lesser(least, lesser(one, other));
-        }
-        least
-    }
-}
-
-fn lesser(one: FuseRace, other: FuseRace) -> FuseRace {
-    if other.margin < one.margin { other } else { one }
 }
 
 fn flows(voltage: Voltage, ohm: f64) -> Current {
@@ -235,4 +152,101 @@ pub fn least_area(run: &FusedRun) -> Option<Area> {
     let all = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
     all.into_iter()
         .find(|area| is_protected(&FusedRun { wire: LaidWire { area: *area, ..run.wire }, ..*run }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        quantity::{metres, ohms, volts},
+        supply::laid::Insulation,
+    };
+
+    fn run(fuse: f64, mm2: f64, length: f64) -> FusedRun {
+        FusedRun {
+            fuse: amperes(fuse),
+            wire: LaidWire {
+                area: Measure::from_base(mm2 * 1e-6),
+                insulation: Insulation::B,
+                ambient: celsius(60.0),
+                bundled: 1,
+            },
+            length: metres(length),
+            back: ohms(0.005),
+            source: Band::between(volts(12.0), volts(14.4)),
+            before: Band::between(ohms(0.01), ohms(0.03)),
+        }
+    }
+
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() <= 1e-3 * expected, "{found} is not {expected}");
+    }
+
+    /// By hand: 1.16 × 5 m / (58 × 2.5 mm²) × 1.3144 = 52.576 mΩ at 100 °C; 12 V / (30 + 52.576 + 5) mΩ = 137.02 A; 14.4 V / 10 mΩ =
+    /// 1440 A.
+    #[test]
+    fn a_short_is_least_at_the_far_end_and_greatest_behind_the_fuse() {
+        let found = check(&run(20.0, 2.5, 5.0));
+        near(found.far.base(), 137.02);
+        near(found.behind.base(), 1440.0);
+        let shown: Vec<_> = found.working.iter().map(|it| &*it.result.shown).collect();
+        assert_eq!(shown[..4], ["52.6 mΩ", "137 A", "1440 A", "20 A"]);
+    }
+
+    /// By hand, at 60 °C, a wire that bears 29 A × √(40 / 85 × 1.33405 / 1.3144) = 20.04 A: 22 A, 110 % of 20 A, are
+    /// 1.205 times the heat: 48.2 K more than the air's 60 °C, or some more as copper gains: it ages for more than 100 hours. 33 A, 110 % of
+    /// 30 A, are 2.7 times: 108 K and more, beyond the 150 °C of an overload.
+    #[test]
+    fn a_wire_is_protected_by_a_fuse_of_what_it_bears() {
+        let good = check(&run(20.0, 2.5, 5.0));
+        assert_eq!(good.outcome, FuseOutcome::Protects);
+        let at_110 = FuseRace::at(&run(20.0, 2.5, 5.0), amperes(22.0));
+        assert!((5.0..30.0).contains(&at_110.margin), "{at_110:?}");
+        // just above what brings it to 150 °C, 20.04 A × √(90 / 40 × 1.3144 / 1.5109) = 28.04 A, it is nearest
+        assert!((28.04..29.0).contains(&good.worst.current.base()), "{:?}", good.worst);
+        assert!((1.0..5.0).contains(&good.worst.margin), "{:?}", good.worst);
+        let burnt = check(&run(30.0, 2.5, 5.0));
+        assert_eq!(burnt.outcome, FuseOutcome::Overheats);
+        near(burnt.worst.current.base(), 33.0);
+        assert!(burnt.worst.is_lost() && !burnt.worst.is_barely_lost());
+        assert_eq!(largest_fuse(&run(30.0, 2.5, 5.0)), Some(amperes(20.0)));
+        near(least_area(&run(20.0, 2.5, 5.0)).map_or(0.0, Measure::base), 2.5e-6);
+    }
+
+    /// By hand: 1.16 × 40 m / (58 × 0.5 mm²) × 1.3144 = 2.103 Ω, and 12 V / 2.138 Ω = 5.613 A: less than 135 % of 5 A, which is 6.75 A.
+    #[test]
+    fn a_long_thin_wire_never_blows_its_fuse() {
+        let long = check(&run(5.0, 0.5, 40.0));
+        near(long.far.base(), 5.613);
+        assert_eq!(long.outcome, FuseOutcome::NeverBlows);
+        assert!(!long.worst.is_lost(), "it bears what flows: {:?}", long.worst);
+        assert_eq!(check(&run(4.0, 0.5, 40.0)).outcome, FuseOutcome::Protects);
+        assert_eq!(largest_fuse(&run(5.0, 0.5, 40.0)), Some(amperes(4.0)));
+    }
+
+    /// Where not even the short behind the fuse blows it, what flows for ever is what counts.
+    #[test]
+    fn a_fuse_larger_than_any_short_leaves_the_wire_to_itself() {
+        let mut weak = run(80.0, 1.0, 2.0);
+        weak.before = Band::exact(ohms(0.5));
+        let found = check(&weak);
+        assert_eq!((found.outcome, found.worst.fuse), (FuseOutcome::NeverBlows, None));
+        near(found.worst.current.base(), 28.8);
+        assert!(found.worst.is_lost(), "28.8 A for ever in 1 mm²");
+        weak.wire.area = Measure::from_base(10e-6);
+        assert!(!check(&weak).worst.is_lost(), "but 10 mm² bear them");
+    }
+
+    #[test]
+    fn nothing_known_is_answered_as_well() {
+        let mut odd = run(0.0, 0.0, 0.0);
+        odd.before = Band::exact(ohms(0.0));
+        odd.source = Band::exact(volts(-1.0));
+        assert_eq!(check(&odd).outcome, FuseOutcome::Protects, "nothing flows");
+        odd.source = Band::exact(volts(12.0));
+        near(check(&odd).behind.base(), MOST_A);
+        near(least_area(&odd).map_or(0.0, Measure::base), wires::SIZES[0] * 1e-6);
+        assert_eq!(largest_fuse(&FusedRun { length: metres(1e9), ..odd }), None);
+    }
 }

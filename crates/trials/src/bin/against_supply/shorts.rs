@@ -1,0 +1,163 @@
+//! Feeds at random, by the core and by ngspice: battery, lead, contact, wire out and back, a load or a short at its end.
+
+use std::{
+    env,
+    fmt::Write as _,
+    fs, io,
+    process::{self, Command, Stdio},
+};
+
+use quietpin_core::{
+    circuit::{GROUND, Network},
+    quantity::{Area, Band, Measure as _, amperes, celsius, metres, ohms, volts},
+    supply::{
+        laid::{Insulation, LaidWire},
+        short::FusedRun,
+    },
+    tables::copper,
+};
+use quietpin_trials::random::Random;
+
+const CASES: usize = 100;
+/// Further apart than this, relative, and the command fails.
+const ALLOWED: f64 = 1e-9;
+
+/// A feed.
+struct Feed {
+    supply_v: f64,
+    battery_ohm: f64,
+    lead_ohm: f64,
+    contact_ohm: f64,
+    mm2: f64,
+    out_m: f64,
+    back_m: f64,
+    load_ohm: f64,
+    insulation: Insulation,
+}
+
+impl Feed {
+    fn new(random: &mut Random) -> Self {
+        Self {
+            supply_v: random.even(6.0, 15.0),
+            battery_ohm: random.log_even(0.003, 0.1),
+            lead_ohm: random.log_even(0.0005, 0.02),
+            contact_ohm: random.log_even(0.0005, 0.05),
+            mm2: random.log_even(0.22, 50.0),
+            out_m: random.log_even(0.3, 20.0),
+            back_m: random.log_even(0.1, 20.0),
+            load_ohm: random.log_even(0.05, 100.0),
+            insulation: random.one_of(&Insulation::ALL),
+        }
+    }
+
+    fn before_ohm(&self) -> f64 {
+        self.battery_ohm + self.lead_ohm + self.contact_ohm
+    }
+
+    fn wire_ohm(&self, length: f64) -> f64 {
+        let area = Area::from_base(self.mm2 * 1e-6);
+        copper::wire_at_most(metres(length), area, self.insulation.lasting()).base()
+    }
+
+    /// The current of the short, and the voltage across the load, by the core.
+    fn ours(&self) -> Option<[f64; 2]> {
+        let (area, insulation) = (Area::from_base(self.mm2 * 1e-6), self.insulation);
+        let run = FusedRun {
+            fuse: amperes(10.0),
+            wire: LaidWire { area, insulation, ambient: celsius(20.0), bundled: 1 },
+            length: metres(self.out_m),
+            back: ohms(self.wire_ohm(self.back_m)),
+            source: Band::exact(volts(self.supply_v)),
+            before: Band::exact(ohms(self.before_ohm())),
+        };
+        let mut network = Network::new();
+        let [battery, far, near] = ["battery", "far", "near"].map(|name| network.node(name));
+        network.source(battery, GROUND, self.supply_v);
+        network.resistor(battery, far, self.before_ohm() + self.wire_ohm(self.out_m));
+        network.resistor(far, near, self.load_ohm);
+        network.resistor(near, GROUND, self.wire_ohm(self.back_m));
+        let solution = network.solve().ok()?;
+        Some([run.far().base(), solution.between(far, near)?])
+    }
+
+    /// Each part by itself; the copper by what it has at 20 °C and its coefficient, warmed by the simulator.
+    fn netlist(&self, is_short: bool) -> String {
+        let at_20 = |length: f64| 1.16 * length / (58.0 * self.mm2);
+        let hot = self.insulation.lasting().base().round();
+        let wire = |name: &str, from: u8, to: u8, length: f64| {
+            let ohm = at_20(length);
+            format!("R{name} {from} {to} {ohm:e} tc1=0.00393 tc2=0 temp={hot}\n")
+        };
+        let load = if is_short {
+            "VL 4 5 0\n".to_owned()
+        } else {
+            format!("VL 4 6 0\nRL 6 5 {:e}\n", self.load_ohm)
+        };
+        format!(
+            "* feed\nV1 1 0 {:e}\nRB 1 2 {:e}\nRC 2 3 {:e}\nRD 3 7 {:e}\n{}{}{load}{OPTIONS}\n.end\n",
+            self.supply_v,
+            self.battery_ohm,
+            self.lead_ohm,
+            self.contact_ohm,
+            wire("OUT", 7, 4, self.out_m),
+            wire("BACK", 5, 0, self.back_m),
+        )
+    }
+}
+
+/// The resistors are those of 20 °C.
+const OPTIONS: &str = ".options reltol=1e-10 abstol=1e-16 vntol=1e-11 gmin=1e-18 tnom=20";
+
+/// What the simulator says of all of them: the short's current and the load's voltage.
+fn theirs(feeds: &[Feed]) -> io::Result<Vec<[f64; 2]>> {
+    let folder = env::temp_dir().join(format!("against-supply-{}", process::id()));
+    fs::create_dir_all(&folder)?;
+    let mut script = "* run\n.control\nset numdgt=16\n".to_owned();
+    for (index, feed) in feeds.iter().enumerate() {
+        for is_short in [true, false] {
+            let name = format!("{index}-{is_short}.cir");
+            fs::write(folder.join(&name), feed.netlist(is_short))?;
+            let asked = if is_short { "i(vl)" } else { "v(4,5)" };
+            // a string takes what is written
+            let _ = write!(script, "source {name}\nop\nprint {asked}\ndestroy all\nremcirc\n");
+        }
+    }
+    fs::write(folder.join("run.cir"), script + "quit\n.endc\n.end\n")?;
+    let mut command = Command::new("ngspice");
+    command.args(["-n", "-b", "run.cir"]).current_dir(&folder).stdin(Stdio::null());
+    let output = command.output();
+    // what is left in a folder for temporary files does no harm
+    let _ = fs::remove_dir_all(&folder);
+    let printed = String::from_utf8_lossy(&output?.stdout).into_owned();
+    let found = |begins: &str| -> Vec<f64> {
+        let of = |line: &str| line.strip_prefix(begins)?.trim().parse().ok();
+        printed.lines().filter_map(of).collect()
+    };
+    let (shorts, loads) = (found("i(vl) = "), found("v(4,5) = "));
+    Ok(shorts.into_iter().zip(loads).map(Into::into).collect())
+}
+
+/// Prints how far apart the two are; whether that is near enough.
+pub(crate) fn compare(seed: u64) -> io::Result<bool> {
+    let feeds: Vec<_> = (0..CASES).map(|at| Feed::new(&mut Random::of(seed, at))).collect();
+    let theirs = theirs(&feeds)?;
+    let mut apart = [0.0_f64; 2];
+    let mut count = 0;
+    for (feed, theirs) in feeds.iter().zip(&theirs) {
+        let ours = feed.ours().unwrap_or([f64::NAN; 2]);
+        for ((apart, ours), theirs) in apart.iter_mut().zip(ours).zip(theirs) {
+            let off = (ours / theirs - 1.0).abs();
+            // what is no number is infinitely far
+            *apart = apart.max(if off.is_nan() { f64::INFINITY } else { off });
+        }
+        count += 1;
+    }
+    let [short, load] = apart;
+    println!(
+        "\n{count} feeds by ngspice, each part a resistor of its own, copper by its coefficient.\n"
+    );
+    println!("| what | furthest apart, relative |\n| --- | ---: |");
+    println!("| current of a dead short at the far end | {short:.1e} |");
+    println!("| voltage across the load | {load:.1e} |");
+    Ok(count == CASES && short <= ALLOWED && load <= ALLOWED)
+}
