@@ -99,13 +99,9 @@ impl<'a> Car<'a> {
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);
-        let feeds = {
-            let found = injected.each_ref().map(Option::as_deref);
-            let (conditions, rest) = (&conditions, &outputs);
-            let (coils, injectors) = (coils.as_ref(), (&injectors, found, injector_feed));
-            let among = feeds::read::Consumers { conditions, rest, coils, injectors };
-            feeds::read::feeds(reader, among, &mut memory.feeds)
-        };
+        let injecting = (&injectors, &injected, injector_feed);
+        let among = (&conditions, &outputs, coils.as_ref(), injecting);
+        let feeds = feeds::read::feeds(reader, among, &mut memory.feeds);
         unasked(reader);
         Self {
             plan: reader.plan(),

@@ -39,9 +39,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/battery.cable"],
         (Part::Battery, "alternator" | "alternator_idle") => &["feeds/battery.alternator"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
-            &["feeds/feeds"]
+            &["feeds/feeds."]
         }
-        (Part::Wiring, _) => &["feeds/feeds"],
+        (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => &["firing/", "injectors/"],
         (Part::Channels, "second_mode") => &["firing/", "injectors/second", "injectors/injector_"],
         (Part::Channels, _) => &["firing/"],
@@ -60,10 +60,12 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, _) => &["cranking/"],
         (Part::Relays, "alike") => &["coils/"],
         (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => {
-            &["coils/coils.feed", "feeds/feeds"]
+            &["coils/coils.feed", "feeds/feeds."]
         }
-        (Part::Relays, "draws" | "inrush" | "behind") => &["feeds/feeds"],
-        (Part::Relays, "purpose") => &["cranking/", "coils/", "injectors/injector_", "feeds/feeds"],
+        (Part::Relays, "draws" | "inrush" | "behind") => &["feeds/feeds."],
+        (Part::Relays, "purpose") => {
+            &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
+        }
         (Part::Relays, "switched_by" | "relay_on_at") => &["coils/coils.feed", "cranking/"],
         (
             Part::Relays,

@@ -4,9 +4,9 @@ use super::{read::PlannedCircuit, words};
 use crate::{
     finding::{Finding, Findings, Severity},
     message::Message,
-    quantity::{Current, Measure, Time, number},
-    report::Tone,
-    say,
+    quantity::{Area, Current, Measure, Time, number},
+    report::{Answer, Tone},
+    say, say_of,
     schema::Key,
     supply::{
         circuit::{self, Exposed},
@@ -17,10 +17,10 @@ use crate::{
 
 /// What is said of a feed in the verdict, the gravest first.
 #[derive(Debug)]
-pub(super) struct Told {
-    pub(super) rank: usize,
-    pub(super) tone: Tone,
-    pub(super) verdict: Message,
+struct Told {
+    rank: usize,
+    tone: Tone,
+    verdict: Message,
 }
 
 impl Told {
@@ -33,35 +33,90 @@ impl Told {
     }
 }
 
-/// Whether all is known that its verdict rests on.
-pub(super) fn is_known(circuit: &PlannedCircuit) -> bool {
-    let inputs = &circuit.inputs;
-    let is_drawn = inputs.draws.is_some() || circuit.is_judged_there || circuit.is_unfused;
-    let has_contact = circuit.rating().is_none() || inputs.contact.is_some();
-    is_drawn && has_contact && inputs.fuse.is_some() && inputs.area.is_some()
+/// The answer about a circuit; what is wrong with it is found.
+pub(super) fn answer(
+    circuit: &PlannedCircuit,
+    is_laid_known: bool,
+    findings: &mut Findings,
+) -> Answer {
+    let told = concerns(circuit, findings).into_iter().min_by_key(|it| it.rank);
+    let (wanted, to_do) = wanting(circuit);
+    let (tone, verdict) = match (told, wanted) {
+        (Some(told), _) => (told.tone, told.verdict),
+        (None, Some(wanted)) => (Tone::Open, wanted),
+        (None, None) if circuit.rating().is_some() => (Tone::Good, say!(words::GOOD_CONTACT)),
+        (None, None) => (Tone::Good, say!(words::GOOD)),
+    };
+    let mut answer = Answer::new(circuit.subject(), tone, verdict);
+    answer.title = Some(say!(words::FEED_TITLE, load = circuit.name.clone()));
+    answer.why = why(circuit);
+    answer.to_do = to_do;
+    if tone == Tone::Bad {
+        answer.cautions.push(say!(words::CAUTION_FUSE));
+    }
+    if !is_laid_known && circuit.inputs.area.is_some() {
+        let ambient = circuit.inputs.laid.ambient;
+        answer.cautions.push(say!(words::CAUTION_LAID, ambient = ambient));
+    }
+    answer
 }
 
-/// What to fit, where it is known what it draws and something has still to be chosen.
-pub(super) fn fit_in_words(circuit: &PlannedCircuit) -> Option<String> {
+fn why(circuit: &PlannedCircuit) -> Option<Message> {
+    let found = &circuit.found.answer;
+    let draws = found.draws?;
+    Some(match found.inrush {
+        Some((inrush, _)) => say!(words::WHY_INRUSH, draws = draws, inrush = inrush),
+        None => say!(words::WHY, draws = draws),
+    })
+}
+
+/// What is still wanted before its verdict stands, and what would do: what to fit, where it is known what it draws.
+fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
     let inputs = &circuit.inputs;
-    // what has a contact to be rated has it beside what it feeds
-    if circuit.is_judged_there
-        || circuit.is_unfused
-        || inputs.fuse.is_some() && inputs.area.is_some()
-    {
-        return None;
+    if circuit.is_unfused {
+        return (None, Vec::new());
     }
     let draws = circuit.found.answer.draws;
-    let (fuse, area) = match inputs.fuse {
-        Some(fuse) => (fuse, inputs.wire_for(fuse, draws)?),
-        None => circuit.found.fitted.map(|it| (it.fuse, it.area))?,
+    let fitted = circuit.found.fitted;
+    let edit_fuse = |fuse: Current| circuit.fuse().edit(fuse.show().into_shown());
+    let edit_size = |size: Area| circuit.size().edit(size.show().into_shown());
+    let (wanted, to_do) = match (inputs.fuse, inputs.area) {
+        _ if circuit.wants_draws => (say!(words::OPEN_DRAWS), say!(words::DO_DRAWS)),
+        (Some(_), Some(_)) if circuit.rating().is_some() && inputs.contact.is_none() => {
+            (say!(words::OPEN_CONTACT), say!(words::DO_RATING))
+        }
+        (Some(_), Some(_)) => return (None, Vec::new()),
+        (Some(fuse), None) => (
+            say!(words::OPEN_WIRE),
+            inputs.wire_for(fuse, draws).map_or_else(
+                || say!(words::DO_TYPE),
+                |size| say!(words::DO_FIT_WIRE, size = size).done_by(vec![edit_size(size)]),
+            ),
+        ),
+        (None, Some(area)) => (
+            say!(words::OPEN_FUSE),
+            fitted.filter(|set| set.area <= area).map_or_else(
+                || say!(words::DO_TYPE),
+                |set| {
+                    let fit = say!(words::DO_FIT_FUSE, fuse = set.fuse);
+                    fit.done_by(vec![edit_fuse(set.fuse)])
+                },
+            ),
+        ),
+        (None, None) => match fitted.filter(|_| !circuit.is_judged_there) {
+            Some(set) => (
+                say!(words::OPEN_FIT, fuse = set.fuse, size = set.area),
+                say!(words::DO_FIT, fuse = set.fuse, size = set.area)
+                    .done_by(vec![edit_fuse(set.fuse), edit_size(set.area)]),
+            ),
+            None => (say!(words::OPEN_BOTH), say!(words::DO_TYPE)),
+        },
     };
-    let feed = circuit.name.clone();
-    Some(say!(words::FIT_ONE, feed = feed, fuse = fuse, size = area).into_text())
+    (Some(wanted), vec![to_do])
 }
 
 /// What is wrong with a feed, as findings, and what the verdict says of it.
-pub(super) fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<Told> {
+fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<Told> {
     let mut told = Vec::new();
     told.extend(of_fault(circuit, findings));
     if !circuit.is_judged_there && !circuit.is_unfused {
@@ -77,70 +132,83 @@ pub(super) fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec
 fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (exposed, fuse) = (answer.exposed?, inputs.fuse?);
-    let feed = || circuit.name.clone();
     if exposed == Exposed::Contact {
-        let rating = inputs.contact?;
-        let message = say!(words::FUSE_OVER_CONTACT, feed = feed(), fuse = fuse, rating = rating);
-        let finding = Finding::new(Severity::Fault, circuit.fuse(), message);
-        let larger = circuit.rating().and_then(|key| larger_relay(key, fuse));
-        findings.push(finding.cured_by(smaller(circuit).into_iter().chain(larger)));
-        return Some(Told::bad(2, say!(words::BAD_CONTACT, feed = feed())));
+        return of_fused_contact(circuit, fuse, findings);
     }
     let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
     let race = protection.worst;
     if circuit.is_unfused {
-        let current = race.current;
-        let message = say!(words::INJECTORS_UNFUSED, fuse = fuse, size = size, current = current);
-        let own = circuit.found.fitted.map(|set| set.fuse).filter(|it| *it < fuse);
-        let own = own.or_else(|| inputs.largest_fuse()).map(|fuse| {
-            let edit = circuit.fuse().edit(fuse.show().into_shown());
-            say!(words::DO_OWN_FUSE, fuse = fuse).done_by(vec![edit])
-        });
-        let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
-        findings.push(finding.cured_by(own).shown_by(answer.working.iter().cloned()));
-        return Some(Told::near(5, say!(words::NEAR_INJECTORS)));
+        return Some(of_injectors(circuit, (fuse, size), race.current, findings));
     }
+    let (feed, holds) = (circuit.name.clone(), held(race.fuse));
+    let overheats = |wording| {
+        let current = race.current;
+        say_of!(
+            wording,
+            feed = feed.clone(),
+            size = size,
+            current = current,
+            fuse = fuse,
+            holds = holds
+        )
+    };
     let (severity, message, told) = match exposed {
-        Exposed::FarEnd => (
-            Severity::Fault,
-            say!(
-                words::FUSE_NEVER_BLOWS,
-                feed = feed(),
-                size = size,
-                far = protection.far,
-                fuse = fuse
-            ),
-            Told::bad(1, say!(words::BAD_FAR, feed = feed())),
-        ),
-        Exposed::Wire => (
-            Severity::Danger,
-            say!(
-                words::FUSE_OVER_WIRE,
-                feed = feed(),
-                size = size,
-                current = race.current,
-                fuse = fuse,
-                holds = held(race.fuse)
-            ),
-            Told::bad(0, say!(words::BAD_WIRE, feed = feed())),
-        ),
-        Exposed::WireBarely | Exposed::Contact => (
-            Severity::Doubt,
-            say!(
-                words::FUSE_NEAR_WIRE,
-                feed = feed(),
-                size = size,
-                current = race.current,
-                fuse = fuse,
-                holds = held(race.fuse)
-            ),
-            Told::near(5, say!(words::NEAR_WIRE, feed = feed())),
-        ),
+        Exposed::FarEnd => {
+            let (feed, far) = (feed.clone(), protection.far);
+            let message =
+                say!(words::FUSE_NEVER_BLOWS, feed = feed, size = size, far = far, fuse = fuse);
+            (Severity::Fault, message, Told::bad(1, say!(words::BAD_FAR)))
+        }
+        Exposed::Wire => {
+            let told = Told::bad(0, say!(words::BAD_WIRE));
+            (Severity::Danger, overheats(words::FUSE_OVER_WIRE), told)
+        }
+        Exposed::WireBarely | Exposed::Contact => {
+            let told = Told::near(5, say!(words::NEAR_WIRE));
+            (Severity::Doubt, overheats(words::FUSE_NEAR_WIRE), told)
+        }
     };
     let cures = smaller(circuit).into_iter().chain(thicker(circuit));
     let finding = Finding::new(severity, circuit.fuse(), message);
     findings.push(finding.cured_by(cures).shown_by(answer.working.iter().cloned()));
     Some(told)
+}
+
+/// Of a fuse that is larger than the contact behind it.
+fn of_fused_contact(
+    circuit: &PlannedCircuit,
+    fuse: Current,
+    findings: &mut Findings,
+) -> Option<Told> {
+    let (rating, feed) = (circuit.inputs.contact?, circuit.name.clone());
+    let message = say!(words::FUSE_OVER_CONTACT, feed = feed, fuse = fuse, rating = rating);
+    let finding = Finding::new(Severity::Fault, circuit.fuse(), message);
+    let larger = circuit.rating().and_then(|key| larger_relay(key, fuse));
+    findings.push(finding.cured_by(smaller(circuit).into_iter().chain(larger)));
+    Some(Told::bad(2, say!(words::BAD_CONTACT)))
+}
+
+/// Of the injectors' wires behind the fuse of their relay.
+fn of_injectors(
+    circuit: &PlannedCircuit,
+    (fuse, size): (Current, Area),
+    current: Current,
+    findings: &mut Findings,
+) -> Told {
+    let message = say!(words::INJECTORS_UNFUSED, fuse = fuse, size = size, current = current);
+    let largest = circuit.inputs.largest_fuse();
+    let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
+    let own = wanted.zip(largest).map(|(fuse, largest)| {
+        if fuse > largest {
+            return say!(words::DO_OWN_FUSES, fuse = largest);
+        }
+        let edit = circuit.fuse().edit(fuse.show().into_shown());
+        say!(words::DO_OWN_FUSE, fuse = fuse).done_by(vec![edit])
+    });
+    let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
+    let steps = circuit.found.answer.working.iter().cloned();
+    findings.push(finding.cured_by(own).shown_by(steps));
+    Told::near(5, say!(words::NEAR_INJECTORS))
 }
 
 /// From here on hours are said.
@@ -196,7 +264,7 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let finding = Finding::new(severity, circuit.fuse(), message);
     let steps = answer.working.iter().cloned();
     findings.push(finding.cured_by([larger_set(circuit)]).shown_by(steps));
-    let verdict = say!(words::BAD_FUSE, feed = circuit.name.clone());
+    let verdict = say!(words::BAD_FUSE);
     Some(if is_over { Told::bad(3, verdict) } else { Told::near(3, verdict) })
 }
 
@@ -230,7 +298,7 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told>
     let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
     let finding = Finding::new(Severity::Fault, key, message);
     findings.push(finding.cured_by(larger_relay(key, draws / fuses::LASTING)));
-    Some(Told::bad(4, say!(words::BAD_RELAY, feed = feed())))
+    Some(Told::bad(4, say!(words::BAD_RELAY)))
 }
 
 /// Whether fuse and contact bear the first moment.
@@ -238,7 +306,7 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (inrush, _) = answer.inrush?;
     let feed = || circuit.name.clone();
-    let told = || Some(Told::near(6, say!(words::NEAR_START, feed = feed())));
+    let told = || Some(Told::near(6, say!(words::NEAR_START)));
     let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
     if let (Some(rating), Some(key)) = (inputs.contact.filter(over), circuit.rating()) {
         let message =
@@ -275,7 +343,7 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
             say!(words::DO_THICKER_WIRE, size = set.area).done_by(vec![edit])
         });
         findings.push(finding.cured_by(fitted));
-        return Some(Told::bad(0, say!(words::BAD_WIRE, feed = feed())));
+        return Some(Told::bad(0, say!(words::BAD_WIRE)));
     }
     let (drop, part) = answer.drop.filter(|(_, part)| circuit::is_too_much(*part))?;
     let message = say!(
@@ -289,5 +357,5 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);
     let steps = answer.working.iter().cloned();
     findings.push(finding.cured_by(thicker(circuit)).shown_by(steps));
-    Some(Told::near(7, say!(words::NEAR_DROP, feed = feed(), drop = drop)))
+    Some(Told::near(7, say!(words::NEAR_DROP, drop = drop)))
 }

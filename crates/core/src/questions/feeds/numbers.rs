@@ -4,46 +4,28 @@ use super::{read::PlannedCircuit, words};
 use crate::{
     message::Message,
     quantity::{Measure, Value},
-    report::{Detail, Figure, Row, Table, Tone},
-    say,
-    supply::{
-        cable::{AlternatorAnswer, CableAnswer},
-        circuit::Exposed,
-    },
+    report::{Detail, Figure},
+    say, say_of,
+    supply::cable::{AlternatorAnswer, CableAnswer},
 };
 
-pub(super) fn of_feeds(circuits: &[PlannedCircuit]) -> Detail {
-    let rows = circuits.iter().map(row).collect();
-    let columns = vec![
-        say!(words::COLUMN_FEED),
-        say!(words::COLUMN_DRAWS),
-        say!(words::COLUMN_FUSE),
-        say!(words::COLUMN_WIRE),
-        say!(words::COLUMN_DROP),
+pub(super) fn of_circuit(circuit: &PlannedCircuit) -> Detail {
+    let found = &circuit.found.answer;
+    let all = [
+        (words::FIGURE_DRAWS, found.draws.map(Measure::show)),
+        (words::FIGURE_INRUSH, found.inrush.map(|(current, _)| current.show())),
+        (words::FIGURE_FUSE, circuit.found.fitted.map(|set| set.fuse.show())),
+        (words::FIGURE_SIZE, circuit.found.fitted.map(|set| set.area.show())),
+        (words::FIGURE_WORST, found.protection.as_ref().map(|it| it.worst.current.show())),
+        (words::FIGURE_FAR, found.protection.as_ref().map(|it| it.far.show())),
+        (words::FIGURE_LOST, found.drop.map(|(drop, _)| drop.show())),
     ];
-    let working = circuits.iter().flat_map(|it| it.found.answer.working.iter().cloned());
-    let working = working.collect();
-    let table = Table { caption: say!(words::TABLE), columns, rows, working };
-    Detail { tables: vec![table], ..Detail::default() }
-}
-
-fn row(circuit: &PlannedCircuit) -> Row {
-    let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
-    let cell = |value: Option<Value>| value.unwrap_or_else(|| Value::text("–"));
-    Row {
-        cells: vec![
-            Value::text(circuit.name.clone()),
-            cell(answer.draws.map(Measure::show)),
-            cell(inputs.fuse.map(Measure::show)),
-            cell(inputs.area.map(Measure::show)),
-            cell(answer.drop.map(|(drop, _)| drop.show())),
-        ],
-        tone: match answer.exposed {
-            Some(Exposed::WireBarely) => Some(Tone::Doubtful),
-            Some(_) => Some(Tone::Bad),
-            None => None,
-        },
+    let figures = all.into_iter().filter_map(|(label, value)| Some(figure(say_of!(label), value?)));
+    let mut figures: Vec<Figure> = figures.collect();
+    if let Some(last) = figures.last_mut() {
+        last.working.clone_from(&found.working);
     }
+    Detail { figures, ..Detail::default() }
 }
 
 pub(super) fn of_cable(found: &CableAnswer) -> Detail {

@@ -90,16 +90,32 @@ pub(crate) struct PlannedFeeds {
     pub(crate) alternator: Option<AlternatorInputs>,
 }
 
-/// What the circuits are read with.
+/// The injectors, what comes of them, and what they are fed through.
+type Injecting<'a> = (&'a [Injectors; 2], &'a [Option<Rc<InjectorAnswer>>; 2], FeedParts);
+
+/// What the circuits are read with: supply and temperatures, loads, coils, injectors.
+type Around<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
+
+/// The same, by name.
 #[derive(Clone, Copy)]
-pub(crate) struct Consumers<'a> {
-    pub(crate) conditions: &'a Conditions,
-    pub(crate) rest: &'a PlannedRest,
-    pub(crate) coils: Option<&'a Coiled>,
-    pub(crate) injectors: (&'a [Injectors; 2], [Option<&'a InjectorAnswer>; 2], FeedParts),
+struct Consumers<'a> {
+    conditions: &'a Conditions,
+    rest: &'a PlannedRest,
+    coils: Option<&'a Coiled>,
+    injectors: Injecting<'a>,
 }
 
 impl PlannedCircuit {
+    /// What its answer is about.
+    pub(crate) fn subject(&self) -> String {
+        match self.source {
+            Source::Relay(at) => ["feeds.relay.", &at.to_string()].concat(),
+            Source::Injectors => "feeds.injectors".to_owned(),
+            Source::Ignition => "feeds.ignition".to_owned(),
+            Source::Battery => "feeds.battery".to_owned(),
+        }
+    }
+
     /// The field of its fuse.
     pub(crate) fn fuse(&self) -> Key<Current> {
         match self.source {
@@ -140,9 +156,10 @@ impl PlannedFeeds {
 /// Reads them; what can't be read is told where it is asked for.
 pub(crate) fn feeds(
     reader: &mut Reader<'_>,
-    among: Consumers<'_>,
+    (conditions, rest, coils, injectors): Around<'_>,
     memory: &mut Memory,
 ) -> PlannedFeeds {
+    let among = Consumers { conditions, rest, coils, injectors };
     let (laid, is_laid_known) = laid(reader);
     let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
     let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
@@ -317,7 +334,7 @@ fn of_coils(read: &Coiled) -> Option<Current> {
 fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
     let (sets, found, parts) = among.injectors;
     let each = sets.iter().zip(found).filter_map(|(set, found)| {
-        Some(Share::of(set.inputs.as_ref()?, found?, parts.duty)?.current.base())
+        Some(Share::of(set.inputs.as_ref()?, found.as_ref()?, parts.duty)?.current.base())
     });
     let sum: f64 = each.sum();
     (sum > 0.0).then(|| amperes(sum))

@@ -9,23 +9,28 @@ sentences! {
     OF_INJECTORS = "feeds.of-injectors", "Injectors";
     ON_IGNITION = "feeds.on-ignition", "Ignition feed (15)";
     ON_BATTERY = "feeds.on-battery", "Permanent feed (30)";
-    TITLE = "feeds.title", "Fuses and wires";
+    FEED_TITLE = "feeds.feed-title", "{load}";
     CABLE_TITLE = "feeds.cable-title", "Battery cable";
     ALTERNATOR_TITLE = "feeds.alternator-title", "Alternator";
     // verdicts
     BLANK = "feeds.blank", "Needs: a relay, its fuse and its wire";
-    GOOD = "feeds.good", "All {count} feeds: fuse, wire and contact suit";
-    GOOD_ONE = "feeds.good-one", "{feed}: fuse, wire and contact suit";
-    OPEN = "feeds.open", "Not all known yet: {list}";
-    BAD_WIRE = "feeds.bad-wire", "{feed}: its wire burns before its fuse blows";
-    BAD_FAR = "feeds.bad-far", "{feed}: a short at the far end doesn’t blow its fuse";
-    BAD_CONTACT = "feeds.bad-contact", "{feed}: the fuse is larger than the contact";
-    BAD_FUSE = "feeds.bad-fuse", "{feed}: the fuse is too small";
-    BAD_RELAY = "feeds.bad-relay", "{feed}: the contact is too small";
-    NEAR_WIRE = "feeds.near-wire", "{feed}: little to spare between fuse and wire";
-    NEAR_INJECTORS = "feeds.near-injectors", "The injectors want a fuse of their own";
-    NEAR_START = "feeds.near-start", "{feed}: the inrush is high";
-    NEAR_DROP = "feeds.near-drop", "{feed}: the wire takes {drop}";
+    GOOD = "feeds.good", "Fuse and wire suit";
+    GOOD_CONTACT = "feeds.good-contact", "Fuse, wire and contact suit";
+    OPEN_DRAWS = "feeds.open-draws", "Needs: what it draws";
+    OPEN_FIT = "feeds.open-fit", "Needs a {fuse} fuse and {size} wire";
+    OPEN_FUSE = "feeds.open-fuse", "Needs: its fuse";
+    OPEN_WIRE = "feeds.open-wire", "Needs: its wire";
+    OPEN_BOTH = "feeds.open-both", "Needs: its fuse and its wire";
+    OPEN_CONTACT = "feeds.open-contact", "Needs: what its contact is rated for";
+    BAD_WIRE = "feeds.bad-wire", "Its wire burns before its fuse blows";
+    BAD_FAR = "feeds.bad-far", "A short at the far end doesn’t blow its fuse";
+    BAD_CONTACT = "feeds.bad-contact", "Its fuse is larger than its contact";
+    BAD_FUSE = "feeds.bad-fuse", "Its fuse is too small";
+    BAD_RELAY = "feeds.bad-relay", "Its contact is too small";
+    NEAR_WIRE = "feeds.near-wire", "Little to spare between fuse and wire";
+    NEAR_INJECTORS = "feeds.near-injectors", "They want a fuse of their own";
+    NEAR_START = "feeds.near-start", "The inrush is high";
+    NEAR_DROP = "feeds.near-drop", "The wire takes {drop}";
     CABLE_GOOD = "feeds.cable-good", "The starter gets {left}";
     CABLE_THIN = "feeds.cable-thin", "The cable takes {drop} while cranking";
     ALTERNATOR_GOOD = "feeds.alternator-good", "It feeds everything, at idle too";
@@ -34,17 +39,21 @@ sentences! {
     ALTERNATOR_SHORT = "feeds.alternator-short", "The battery goes flat while driving: {short} short";
     ALTERNATOR_OPEN = "feeds.alternator-open", "{needed} so far; not all known yet";
     // why
-    WHY_LAID = "feeds.why-laid",
-        "Each wire is judged alone, in air of 20 °C. In a bundle, or in a hot engine bay, it carries less.";
+    WHY = "feeds.why", "Up to {draws} for long.";
+    WHY_INRUSH = "feeds.why-inrush", "Up to {draws} for long, {inrush} at switch-on.";
     CABLE_WHY = "feeds.cable-why", "{starter} through {length} of {size} and back lose {drop} of {cranking}.";
     ALTERNATOR_WHY = "feeds.alternator-why", "All circuits on at once draw up to {needed}.";
     // what to do
-    DO_FIT = "feeds.do-fit", "Fit these: {list}.";
-    FIT_ONE = "feeds.fit-one", "{feed} {fuse} fuse, {size} wire or more";
-    DO_DRAWS = "feeds.do-draws", "Type what these draw: {list}.";
-    DO_TYPE = "feeds.do-type", "Type fuse and wire of these: {list}.";
+    DO_FIT = "feeds.do-fit", "Fit a {fuse} fuse, close to the battery, and wire of {size} or more.";
+    DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a {fuse} fuse, close to the battery.";
+    DO_FIT_WIRE = "feeds.do-fit-wire", "Fit wire of {size} or more.";
+    DO_DRAWS = "feeds.do-draws", "Type what it draws.";
+    DO_TYPE = "feeds.do-type", "Type its fuse and its wire.";
+    DO_RATING = "feeds.do-rating", "Type what its contact is rated for.";
     DO_SMALLER_FUSE = "feeds.do-smaller-fuse", "Fit a fuse of {fuse}.";
     DO_OWN_FUSE = "feeds.do-own-fuse", "Fit a fuse of {fuse} for the injectors alone, behind their relay.";
+    DO_OWN_FUSES = "feeds.do-own-fuses",
+        "Feed the injectors in groups, each behind a fuse of {fuse} at most.";
     DO_LARGER_FUSE = "feeds.do-larger-fuse", "Fit a fuse of {fuse}.";
     DO_THICKER_WIRE = "feeds.do-thicker-wire", "Fit wire of {size} or more behind it: its thinnest piece counts.";
     DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay whose contact is rated for {rating}.";
@@ -56,15 +65,18 @@ sentences! {
     // cautions
     CAUTION_FUSE = "feeds.caution-fuse",
         "The fuse sits at the battery’s end of the wire: what lies before it burns unprotected. Never fit a larger fuse to stop it blowing.";
+    CAUTION_LAID = "feeds.caution-laid",
+        "Each wire is judged alone, in air of {ambient}: in a bundle, or where it is hotter, it carries less.";
     CAUTION_CABLE = "feeds.caution-cable",
         "A battery cable has no fuse: keep it off edges and hot parts, and sleeve it through each panel.";
-    // figures and tables
-    TABLE = "feeds.table", "Feed by feed";
-    COLUMN_FEED = "feeds.column-feed", "Feed";
-    COLUMN_DRAWS = "feeds.column-draws", "Draws";
-    COLUMN_FUSE = "feeds.column-fuse", "Fuse";
-    COLUMN_WIRE = "feeds.column-wire", "Wire";
-    COLUMN_DROP = "feeds.column-drop", "Lost";
+    // figures
+    FIGURE_DRAWS = "feeds.figure-draws", "What it draws, RMS";
+    FIGURE_INRUSH = "feeds.figure-inrush", "Inrush";
+    FIGURE_FUSE = "feeds.figure-fuse", "Smallest fuse that carries it";
+    FIGURE_SIZE = "feeds.figure-size", "Thinnest wire behind that fuse";
+    FIGURE_WORST = "feeds.figure-worst", "The fault that heats the wire most before the fuse blows";
+    FIGURE_FAR = "feeds.figure-far", "Dead short at the far end, at least";
+    FIGURE_LOST = "feeds.figure-lost", "Lost in the wire, out and back";
     FIGURE_DROP = "feeds.figure-drop", "Lost between battery and starter, out and back";
     FIGURE_NEEDED = "feeds.figure-needed", "What all circuits draw";
     FIGURE_IDLE = "feeds.figure-idle", "Left at idle";
