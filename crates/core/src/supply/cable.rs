@@ -1,7 +1,7 @@
 //! The cable to the starter, and what the alternator has to give.
 
 use crate::{
-    quantity::{Area, Current, Length, Measure, Temperature, Voltage, amperes, volts},
+    quantity::{Area, Current, Length, Measure, Temperature, Voltage, amperes, share, volts},
     tables::{copper, wires},
     working::{Formula, Step, step},
 };
@@ -13,6 +13,11 @@ const DROP: Formula = Formula {
 const NEEDED: Formula = Formula {
     symbols: "I_all = I_1 + I_2 + …",
     source: "all circuits on at once, RMS; coils and injectors at the speed at which they draw most",
+};
+
+const LEFT: Formula = Formula {
+    symbols: "I_left = k I_alt − I_all",
+    source: "at idle as typed; at speed 80% of the rating when hot: common practice, no source",
 };
 
 /// More than this between battery and starter is too much, out and back: common practice, no source.
@@ -119,11 +124,19 @@ impl AlternatorInputs {
             .zip(["I_1", "I_2"])
             .map(|(it, name)| (name, it.show()))
             .collect();
+        let mut working = vec![step(&NEEDED, &shown, needed)];
+        for (gives, times) in [(self.idle, 1.0), (self.rating, HOT)] {
+            working.extend(gives.map(|gives| {
+                let shown =
+                    [("k", share(times).show()), ("I_alt", gives.show()), ("I_all", needed.show())];
+                step(&LEFT, &shown, left(gives * times))
+            }));
+        }
         AlternatorAnswer {
             needed,
             idle: self.idle.map(left),
             speed: self.rating.map(|it| left(it * HOT)),
-            working: vec![step(&NEEDED, &shown, needed)],
+            working,
         }
     }
 }

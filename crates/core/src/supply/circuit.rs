@@ -3,7 +3,7 @@
 use super::{
     blow,
     laid::LaidWire,
-    short::{self, FuseOutcome, FusedRun, Protection},
+    short::{self, FusedRun, Protection},
 };
 use crate::{
     quantity::{
@@ -18,6 +18,15 @@ const TOTAL: Formula = Formula {
     symbols: "I = I_1 + I_2 + …",
     source: "the sum of the RMS of all that hangs on it, on at once: it is no more",
 };
+const ALONE: Formula = Formula {
+    symbols: "I = I_1",
+    source: "what was typed, or the RMS of the loads, the coils or the injectors that hang on it",
+};
+const INRUSH: Formula = Formula {
+    symbols: "I_inrush = k I",
+    source: "a motor at rest 6.5 times, a cold lamp 10 times: common practice, no source",
+};
+const TYPED: Formula = Formula { symbols: "I_inrush = I_typed", source: "what was typed" };
 const LEAST: Formula = Formula { symbols: "I_rated = I / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula {
     symbols: "V_drop = 2 I R_w",
@@ -110,14 +119,12 @@ pub struct CircuitAnswer {
     pub inrush: Option<(Current, Time)>,
     /// The least rating of fuse and contact.
     pub least: Option<Current>,
-    /// Fuse and wire against each other, where both are known.
+    /// Fuse and wire against each other, where something is exposed.
     pub protection: Option<Protection>,
     /// What overheats before the fuse blows.
     pub exposed: Option<Exposed>,
     /// The drop out and back, and its share of the supply.
     pub drop: Option<(Voltage, Ratio)>,
-    /// How they were found.
-    pub working: Vec<Step>,
 }
 
 /// Fuse and wire that can be bought.
@@ -160,53 +167,106 @@ impl CircuitInputs {
     }
 
     fn wire_exposed(&self, fuse: Current, area: Area) -> Option<Exposed> {
-        let with = |times: f64| short::check(&self.run(fuse / times, area));
+        let is_lost = |times: f64| self.run(fuse / times, area).is_lost();
         // at the fault that is worst, with what the numbers are good for
-        if with(AGES).worst.is_lost() {
+        if is_lost(AGES) {
             return Some(Exposed::Wire);
         }
-        if with(1.0).outcome == FuseOutcome::NeverBlows {
+        if !self.run(fuse, area).is_blown() {
             return Some(Exposed::FarEnd);
         }
-        with(HAIR).worst.is_lost().then_some(Exposed::WireBarely)
+        is_lost(HAIR).then_some(Exposed::WireBarely)
+    }
+
+    /// What it draws, as a sum of its parts.
+    pub fn draws_step(&self) -> Option<Step> {
+        let (each, sum) = (self.draws.as_ref()?, self.sum()?);
+        Some(match each.as_slice() {
+            [one] => step(&ALONE, &[("I_1", one.show())], sum),
+            [one, other, ..] => step(&TOTAL, &[("I_1", one.show()), ("I_2", other.show())], sum),
+            [] => step(&TOTAL, &[], sum),
+        })
+    }
+
+    fn sum(&self) -> Option<Current> {
+        let each = self.draws.as_ref()?;
+        Some(amperes(each.iter().map(|it| it.base()).sum()))
+    }
+
+    /// The least rating of its fuse.
+    pub fn least_step(&self) -> Option<Step> {
+        let draws = self.sum()?;
+        Some(step(&LEAST, &[("I", draws.show())], draws / fuses::LASTING))
+    }
+
+    /// What it takes at first.
+    pub fn inrush_step(&self) -> Option<Step> {
+        let (current, _) = self.first_moment()?;
+        Some(match (self.inrush, self.sum()) {
+            (None, Some(draws)) => {
+                let times = share(current.base() / draws.base().max(f64::MIN_POSITIVE));
+                step(&INRUSH, &[("k", times.show()), ("I", draws.show())], current)
+            }
+            _ => step(&TYPED, &[("I_typed", current.show())], current),
+        })
+    }
+
+    /// What it takes at first, and how long that would last at its peak.
+    fn first_moment(&self) -> Option<(Current, Time)> {
+        let usual = self.sum().and_then(|draws| self.consumer.inrush(draws));
+        let lasts = usual.map_or(seconds(MOTOR.1), |(_, lasts)| lasts);
+        self.inrush.map(|it| (it, lasts)).or(usual)
     }
 
     /// What comes of it.
     pub fn answer(&self) -> CircuitAnswer {
-        let mut working = Vec::new();
-        let draws = self.draws.as_ref().map(|each| {
-            let sum = amperes(each.iter().map(|it| it.base()).sum());
-            if let [one, other] = each.as_slice() {
-                working.push(step(&TOTAL, &[("I_1", one.show()), ("I_2", other.show())], sum));
-            }
-            sum
-        });
-        let least = draws.map(|draws| {
-            let least = draws / fuses::LASTING;
-            working.push(step(&LEAST, &[("I", draws.show())], least));
-            least
-        });
-        let usual = draws.and_then(|draws| self.consumer.inrush(draws));
-        let lasts = usual.map_or(seconds(MOTOR.1), |(_, lasts)| lasts);
-        let inrush = self.inrush.map(|it| (it, lasts)).or(usual);
-        let protection = self.fuse.zip(self.area).map(|(fuse, area)| {
-            let found = short::check(&self.run(fuse, area));
-            working.extend(found.working.iter().cloned());
-            found
-        });
-        let drop = self.drop(draws, &mut working);
+        let draws = self.sum();
         let exposed = self.fuse.and_then(|fuse| self.exposed(fuse));
-        CircuitAnswer { draws, inrush, least, protection, exposed, drop, working }
+        CircuitAnswer {
+            draws,
+            inrush: self.first_moment(),
+            least: draws.map(|draws| draws / fuses::LASTING),
+            protection: exposed.and_then(|_| self.protection()),
+            exposed,
+            drop: self.drop(draws),
+        }
     }
 
-    fn drop(&self, draws: Option<Current>, working: &mut Vec<Step>) -> Option<(Voltage, Ratio)> {
-        let (draws, length, area) = (draws?, self.length?, self.area?);
-        let wire = copper::wire_at_most(length, area, self.hot);
-        let drop: Voltage = Measure::from_base(2.0 * draws.base() * wire.base());
-        let shown = [("l", length.show()), ("A", area.show()), ("T", self.hot.show())];
-        working.push(step(&copper::WIRE_AT_MOST, &shown, wire));
-        working.push(step(&DROP, &[("I", draws.show()), ("R_w", wire.show())], drop));
+    /// Fuse and wire against each other, where both are known.
+    pub fn protection(&self) -> Option<Protection> {
+        self.fuse.zip(self.area).map(|(fuse, area)| self.with(FittedSet { fuse, area }))
+    }
+
+    /// The same of another fuse and another wire.
+    pub fn with(&self, set: FittedSet) -> Protection {
+        short::check(&self.run(set.fuse, set.area))
+    }
+
+    fn drop(&self, draws: Option<Current>) -> Option<(Voltage, Ratio)> {
+        let wire = copper::wire_at_most(self.length?, self.area?, self.hot);
+        let drop: Voltage = Measure::from_base(2.0 * draws?.base() * wire.base());
         Some((drop, share(drop.base() / self.supply.high.base().max(1e-9))))
+    }
+
+    /// How the drop was found.
+    pub fn drop_steps(&self) -> Vec<Step> {
+        let (Some(length), Some(area), Some(draws)) = (self.length, self.area, self.sum()) else {
+            return Vec::new();
+        };
+        let wire = copper::wire_at_most(length, area, self.hot);
+        let shown = [("l", length.show()), ("A", area.show()), ("T", self.hot.show())];
+        let drop: Voltage = Measure::from_base(2.0 * draws.base() * wire.base());
+        vec![
+            step(&copper::WIRE_AT_MOST, &shown, wire),
+            step(&DROP, &[("I", draws.show()), ("R_w", wire.show())], drop),
+        ]
+    }
+
+    /// Whether something of it has still to be chosen, or is better chosen otherwise.
+    pub fn is_to_fit(&self, answer: &CircuitAnswer) -> bool {
+        let is_small = |fuse: Current| answer.least.is_some_and(|least| fuse < least);
+        let (fuse, area) = (self.fuse, self.area);
+        answer.exposed.is_some() || area.is_none() || fuse.is_none_or(is_small)
     }
 
     /// Whether a fuse bears its inrush, whatever its make.
@@ -235,9 +295,9 @@ impl CircuitInputs {
         let mut areas = sizes.map(|size| Area::from_base(size * 1e-6));
         areas.find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
-            let drop = with.drop(draws, &mut Vec::new());
-            short::check(&self.run(fuse, *area)).outcome == FuseOutcome::Protects
-                && drop.is_none_or(|(_, part)| !is_too_much(part))
+            let drop = with.drop(draws);
+            drop.is_none_or(|(_, part)| !is_too_much(part))
+                && short::is_protected(&self.run(fuse, *area))
         })
     }
 

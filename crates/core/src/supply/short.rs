@@ -90,6 +90,11 @@ impl FusedRun {
         flows(self.source.low, ohm)
     }
 
+    /// Whether a dead short at the far end is enough to blow the fuse.
+    pub fn is_blown(&self) -> bool {
+        self.far().base() >= self.fuse.base() * blow::BLOWS
+    }
+
     /// The greatest current of a short right behind the fuse. See [`BEHIND`].
     pub fn behind(&self) -> Current {
         flows(self.source.high, self.before.low.base())
@@ -103,8 +108,8 @@ fn flows(voltage: Voltage, ohm: f64) -> Current {
 /// Whether the fuse of a run blows before its wire overheats.
 pub fn check(run: &FusedRun) -> Protection {
     let (far, behind, worst) = (run.far(), run.behind(), run.worst());
-    let blows = far.base() >= run.fuse.base() * blow::BLOWS;
-    let outcome = match (blows, worst.is_lost()) {
+    let blows = run.is_blown();
+    let outcome = match (blows, run.is_lost()) {
         (false, _) => FuseOutcome::NeverBlows,
         (true, true) => FuseOutcome::Overheats,
         (true, false) => FuseOutcome::Protects,
@@ -137,8 +142,9 @@ fn working(run: &FusedRun, far: Current, behind: Current, worst: &FuseRace) -> V
     steps
 }
 
-fn is_protected(run: &FusedRun) -> bool {
-    check(run).outcome == FuseOutcome::Protects
+/// Whether the fuse of a run blows before its wire overheats, and at a short at the far end.
+pub fn is_protected(run: &FusedRun) -> bool {
+    run.is_blown() && !run.is_lost()
 }
 
 /// The largest blade fuse that protects the wire of a run; none where the smallest does not.

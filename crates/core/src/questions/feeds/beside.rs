@@ -64,8 +64,8 @@ pub(super) fn alternator(
 ) -> Option<Answer> {
     let inputs = feeds.alternator?;
     let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
-    let draws: Vec<Current> = first().filter_map(|it| it.found.answer.draws).collect();
-    let is_all_known = first().all(|it| it.found.answer.draws.is_some());
+    let draws: Vec<Current> = first().filter_map(|it| it.carries).collect();
+    let is_all_known = first().all(|it| it.carries.is_some());
     let found = inputs.answer(&draws);
     let lacks = |left: Option<Current>| {
         left.filter(|it| it.base() < 0.0).map(|it| Current::from_base(-it.base()))

@@ -170,7 +170,7 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     };
     let cures = smaller(circuit).into_iter().chain(thicker(circuit));
     let finding = Finding::new(severity, circuit.fuse(), message);
-    findings.push(finding.cured_by(cures).shown_by(answer.working.iter().cloned()));
+    findings.push(finding.cured_by(cures).shown_by(protection.working.iter().cloned()));
     Some(told)
 }
 
@@ -206,7 +206,8 @@ fn of_injectors(
         say!(words::DO_OWN_FUSE, fuse = fuse).done_by(vec![edit])
     });
     let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
-    let steps = circuit.found.answer.working.iter().cloned();
+    let protection = circuit.found.answer.protection.iter();
+    let steps = protection.flat_map(|it| it.working.iter().cloned());
     findings.push(finding.cured_by(own).shown_by(steps));
     Told::near(5, say!(words::NEAR_INJECTORS))
 }
@@ -262,7 +263,7 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let is_over = draws.base() > fuse.base();
     let severity = if is_over { Severity::Fault } else { Severity::Doubt };
     let finding = Finding::new(severity, circuit.fuse(), message);
-    let steps = answer.working.iter().cloned();
+    let steps = [inputs.draws_step(), inputs.least_step()].into_iter().flatten();
     findings.push(finding.cured_by([larger_set(circuit)]).shown_by(steps));
     let verdict = say!(words::BAD_FUSE);
     Some(if is_over { Told::bad(3, verdict) } else { Told::near(3, verdict) })
@@ -355,7 +356,6 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
         most = circuit::most_drop()
     );
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);
-    let steps = answer.working.iter().cloned();
-    findings.push(finding.cured_by(thicker(circuit)).shown_by(steps));
+    findings.push(finding.cured_by(thicker(circuit)).shown_by(inputs.drop_steps()));
     Some(Told::near(7, say!(words::NEAR_DROP, drop = drop)))
 }

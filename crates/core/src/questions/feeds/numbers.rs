@@ -3,45 +3,59 @@
 use super::{read::PlannedCircuit, words};
 use crate::{
     message::Message,
-    quantity::{Measure, Value},
+    quantity::{Current, Measure, Value},
     report::{Detail, Figure},
     say, say_of,
     supply::cable::{AlternatorAnswer, CableAnswer},
+    working::Step,
 };
 
 pub(super) fn of_circuit(circuit: &PlannedCircuit) -> Detail {
-    let found = &circuit.found.answer;
+    let (inputs, found) = (&circuit.inputs, &circuit.found.answer);
+    let one = |step: Option<Step>| step.into_iter().collect::<Vec<_>>();
+    let protection = inputs.protection();
+    let raced = || protection.as_ref().map_or_else(Vec::new, |it| it.working.clone());
+    let fitted = circuit.found.fitted;
     let all = [
-        (words::FIGURE_DRAWS, found.draws.map(Measure::show)),
-        (words::FIGURE_INRUSH, found.inrush.map(|(current, _)| current.show())),
-        (words::FIGURE_FUSE, circuit.found.fitted.map(|set| set.fuse.show())),
-        (words::FIGURE_SIZE, circuit.found.fitted.map(|set| set.area.show())),
-        (words::FIGURE_WORST, found.protection.as_ref().map(|it| it.worst.current.show())),
-        (words::FIGURE_FAR, found.protection.as_ref().map(|it| it.far.show())),
-        (words::FIGURE_LOST, found.drop.map(|(drop, _)| drop.show())),
+        (words::FIGURE_DRAWS, found.draws.map(Measure::show), one(inputs.draws_step())),
+        (
+            words::FIGURE_INRUSH,
+            found.inrush.map(|(current, _)| current.show()),
+            one(inputs.inrush_step()),
+        ),
+        (words::FIGURE_FUSE, fitted.map(|set| set.fuse.show()), one(inputs.least_step())),
+        (
+            words::FIGURE_SIZE,
+            fitted.map(|set| set.area.show()),
+            fitted.map_or_else(Vec::new, |set| inputs.with(set).working),
+        ),
+        (words::FIGURE_WORST, protection.as_ref().map(|it| it.worst.current.show()), raced()),
+        (words::FIGURE_FAR, protection.as_ref().map(|it| it.far.show()), raced()),
+        (words::FIGURE_LOST, found.drop.map(|(drop, _)| drop.show()), inputs.drop_steps()),
     ];
-    let figures = all.into_iter().filter_map(|(label, value)| Some(figure(say_of!(label), value?)));
-    let mut figures: Vec<Figure> = figures.collect();
-    if let Some(last) = figures.last_mut() {
-        last.working.clone_from(&found.working);
-    }
+    let figures = all
+        .into_iter()
+        .filter_map(|(label, value, working)| Some(figure(say_of!(label), value?, working)))
+        .collect();
     Detail { figures, ..Detail::default() }
 }
 
 pub(super) fn of_cable(found: &CableAnswer) -> Detail {
-    let drop = figure(say!(words::FIGURE_DROP), found.drop.show());
-    let figures = vec![Figure { working: found.working.clone(), ..drop }];
-    Detail { figures, ..Detail::default() }
+    let drop = figure(say!(words::FIGURE_DROP), found.drop.show(), found.working.clone());
+    Detail { figures: vec![drop], ..Detail::default() }
 }
 
 pub(super) fn of_alternator(found: &AlternatorAnswer) -> Detail {
-    let needed = figure(say!(words::FIGURE_NEEDED), found.needed.show());
-    let mut figures = vec![Figure { working: found.working.clone(), ..needed }];
-    figures.extend(found.idle.map(|left| figure(say!(words::FIGURE_IDLE), left.show())));
-    figures.extend(found.speed.map(|left| figure(say!(words::FIGURE_SPEED), left.show())));
+    let of = |label, value: Current| figure(say_of!(label), value.show(), found.working.clone());
+    let all = [
+        (words::FIGURE_NEEDED, Some(found.needed)),
+        (words::FIGURE_IDLE, found.idle),
+        (words::FIGURE_SPEED, found.speed),
+    ];
+    let figures = all.into_iter().filter_map(|(label, value)| Some(of(label, value?))).collect();
     Detail { figures, ..Detail::default() }
 }
 
-fn figure(label: Message, value: Value) -> Figure {
-    Figure { label, value, low: None, high: None, working: Vec::new() }
+fn figure(label: Message, value: Value, working: Vec<Step>) -> Figure {
+    Figure { label, value, low: None, high: None, working }
 }

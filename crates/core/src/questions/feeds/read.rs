@@ -42,6 +42,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) purpose: Option<Purpose>,
     /// The relay through whose contact its contact is fed.
     pub(crate) behind: Option<usize>,
+    /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
+    pub(crate) carries: Option<Current>,
     /// Whether some of what it draws has still to be typed.
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
@@ -71,7 +73,8 @@ impl Memory {
             return Rc::clone(found);
         }
         let answer = inputs.answer();
-        let found = Rc::new(SolvedCircuit { fitted: inputs.fitted(&answer), answer });
+        let fitted = inputs.is_to_fit(&answer).then(|| inputs.fitted(&answer)).flatten();
+        let found = Rc::new(SolvedCircuit { fitted, answer });
         self.0.truncate(at);
         self.0.push((inputs.clone(), Rc::clone(&found)));
         found
@@ -163,24 +166,14 @@ pub(crate) fn feeds(
     let (laid, is_laid_known) = laid(reader);
     let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
     let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
-    let behind: Vec<_> = circuits.iter().map(|it| it.behind).collect();
-    let own: Vec<_> = circuits.iter().map(|it| it.inputs.draws.clone()).collect();
-    for (at, circuit) in circuits.iter_mut().enumerate() {
-        for further in 0..count {
-            if further != at && is_behind(&behind, further, at) {
-                match own.get(further).cloned().flatten() {
-                    Some(more) => circuit.inputs.draws.iter_mut().for_each(|it| it.extend(&more)),
-                    None => circuit.inputs.draws = None,
-                }
-                circuit.is_judged_there = false;
-            }
-        }
-    }
+    add_behind(&mut circuits);
     circuits.extend(behind_relay(reader, &circuits, (&among, laid)));
+    // of a plan that says nothing of feeds, none is asked for
+    let is_begun = circuits.iter().any(|it| it.inputs.fuse.is_some() || it.carries.is_some());
     for (source, far_end) in
         [(Source::Ignition, FarEnd::Ignition), (Source::Battery, FarEnd::Battery)]
     {
-        circuits.extend(direct(reader, source, far_end, (&among, laid)));
+        circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
@@ -188,6 +181,27 @@ pub(crate) fn feeds(
     let cable = cable(reader, &among);
     let alternator = alternator(reader);
     PlannedFeeds { circuits, is_laid_known, cable, alternator }
+}
+
+/// What hangs behind a relay's contact flows through that contact too.
+fn add_behind(circuits: &mut [PlannedCircuit]) {
+    let behind: Vec<_> = circuits.iter().map(|it| it.behind).collect();
+    let own: Vec<_> = circuits.iter().map(|it| it.carries).collect();
+    for (at, circuit) in circuits.iter_mut().enumerate() {
+        let further: Vec<Option<Current>> = own
+            .iter()
+            .enumerate()
+            .filter(|(further, _)| *further != at && is_behind(&behind, *further, at))
+            .map(|(_, carries)| *carries)
+            .collect();
+        if further.is_empty() {
+            continue;
+        }
+        let each: Option<Vec<Current>> = std::iter::once(circuit.carries).chain(further).collect();
+        circuit.carries = each.as_ref().map(|each| amperes(each.iter().map(|it| it.base()).sum()));
+        circuit.inputs.draws = each;
+        circuit.is_judged_there = false;
+    }
 }
 
 /// Whether a relay's contact hangs, through however many others, behind another's.
@@ -237,11 +251,11 @@ fn of_relay(
     } else {
         is_of_injectors.then(|| of_injectors(among)).flatten()
     };
-    let is_computed = computed.is_some();
-    each.extend(computed);
-    let is_known = draws.is_some()
-        || is_computed
-        || !each.is_empty() && !is_of_coils && !is_of_injectors && is_for_loads(purpose);
+    let is_judged_there = is_of_coils || is_of_injectors;
+    let is_known = draws.is_some() || !each.is_empty() && is_for_loads(purpose);
+    let own = if is_judged_there { computed } else { is_known.then(|| amperes(0.0)) };
+    let sum: f64 = each.iter().map(|it| it.base()).sum();
+    let carries = own.map(|own| amperes(own.base() + sum));
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
     let consumer = match purpose {
@@ -250,12 +264,12 @@ fn of_relay(
         _ => Consumer::Steady,
     };
     let inputs = CircuitInputs {
-        draws: is_known.then_some(each),
+        draws: (is_known && !is_judged_there).then_some(each),
         consumer,
         inrush,
         area,
         // the drop of coils and injectors is told where they are
-        length: length.filter(|_| !is_of_coils && !is_of_injectors),
+        length: length.filter(|_| !is_judged_there),
         ..inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid))
     };
     PlannedCircuit {
@@ -263,8 +277,9 @@ fn of_relay(
         name,
         purpose,
         behind,
-        wants_draws: !is_known && !is_of_coils && !is_of_injectors,
-        is_judged_there: is_of_coils || is_of_injectors,
+        carries,
+        wants_draws: !is_known && !is_judged_there,
+        is_judged_there,
         is_unfused: false,
         found: unsolved(),
         inputs,
@@ -366,6 +381,7 @@ fn behind_relay(
         name: crate::say_of!(words::OF_INJECTORS).into_text(),
         purpose: None,
         behind: at,
+        carries: None,
         wants_draws: false,
         is_judged_there: false,
         is_unfused: own.is_none(),
@@ -377,8 +393,8 @@ fn behind_relay(
 /// What hangs on 30 or 15 without a relay's contact.
 fn direct(
     reader: &mut Reader<'_>,
-    source: Source,
-    far_end: FarEnd,
+    (source, far_end): (Source, FarEnd),
+    is_begun: bool,
     (among, laid): (&Consumers<'_>, LaidWire),
 ) -> Option<PlannedCircuit> {
     let (fuse, size) = match source {
@@ -388,7 +404,8 @@ fn direct(
     let rating = reader.band(fuse).value();
     let area = reader.band(size).value().map(|it| it.low);
     let taken = among.rest.taken_from(far_end);
-    if taken.base() <= 0.0 && rating.is_none() && area.is_none() {
+    let is_typed = rating.is_some() || area.is_some();
+    if !is_typed && (taken.base() <= 0.0 || !is_begun) {
         return None;
     }
     let (wording, inputs) = match source {
@@ -400,6 +417,7 @@ fn direct(
         name: crate::say_of!(wording).into_text(),
         purpose: None,
         behind: None,
+        carries: Some(taken),
         wants_draws: false,
         is_judged_there: false,
         is_unfused: false,

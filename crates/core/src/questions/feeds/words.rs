@@ -207,12 +207,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: NO_SUCH_RELAY.code,
         why: "Only a relay of this plan can feed it.",
         act: "Type its name as it stands there.",
-        source: "",
+        source: "the names in this plan",
     },
     Explanation {
         code: BEHIND_ITSELF.code,
         why: "It would never be fed.",
         act: "Name the relay before it, or leave it blank.",
-        source: "",
+        source: "the names in this plan",
     },
 ];

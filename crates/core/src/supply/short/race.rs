@@ -3,9 +3,12 @@
 use super::FusedRun;
 use crate::{
     math,
-    quantity::{Current, Measure, Time},
+    quantity::{Current, Measure, Time, amperes},
     supply::blow,
 };
+
+/// How often a range is halved at most.
+const HALVINGS: u32 = 12;
 
 /// Places at which each piece of a fuse's line is tried, and steps about the least of them.
 const PLACES: u32 = 24;
@@ -53,6 +56,40 @@ impl FuseRace {
 }
 
 impl FusedRun {
+    /// Whether there is a fault at which the wire overheats before the fuse blows.
+    ///
+    /// Both lines fall with the current: where the wire bears the greater end of a range for longer than the fuse holds the lesser,
+    /// nothing is lost between. What that does not settle is halved, down to a width that no meter tells.
+    pub fn is_lost(&self) -> bool {
+        let greatest = self.behind();
+        let ends = blow::bends(self.fuse).chain(std::iter::once(greatest));
+        let mut from: Option<Current> = None;
+        for to in ends.filter(|to| to.base() <= greatest.base()) {
+            if self.is_lost_between(from.unwrap_or(to), to, HALVINGS) {
+                return true;
+            }
+            from = Some(to);
+        }
+        from.is_none() && FuseRace::at(self, greatest).is_lost()
+    }
+
+    fn is_lost_between(&self, from: Current, to: Current, left: u32) -> bool {
+        let (first, last) = (FuseRace::at(self, from), FuseRace::at(self, to));
+        if first.is_lost() || last.is_lost() {
+            return true;
+        }
+        let is_settled = match (first.fuse, last.wire) {
+            (_, None) => true,
+            (None, Some(_)) => false,
+            (Some(fuse), Some(wire)) => wire >= fuse,
+        };
+        if is_settled || left == 0 {
+            return false;
+        }
+        let middle = amperes((from.base() * to.base()).sqrt());
+        self.is_lost_between(from, middle, left - 1) || self.is_lost_between(middle, to, left - 1)
+    }
+
     /// The fault at which the wire has the least margin: between 110 % of the fuse and the greatest current.
     ///
     /// Between two gates the fuse's line is smooth, and the wire's falls throughout: it is tried at places that hang on the fuse alone, and
