@@ -5,6 +5,7 @@ mod coils;
 mod conditions;
 mod controller;
 mod cranking;
+mod feeds;
 mod firing;
 mod injectors;
 mod outputs;
@@ -50,13 +51,14 @@ const fn asked(question: &Question, cards: fn(&State) -> Vec<Card>) -> Asked {
 }
 
 /// Every question, in the order in which a fitter meets them.
-pub(crate) const ALL: [Asked; 8] = [
+pub(crate) const ALL: [Asked; 9] = [
     asked(&questions::firing::QUESTION, firing::cards),
     asked(&questions::injectors::QUESTION, injectors::cards),
     asked(&questions::outputs::QUESTION, outputs::cards),
     asked(&questions::trigger::QUESTION, trigger::cards),
     asked(&questions::cranking::QUESTION, cranking::cards),
     asked(&questions::coils::QUESTION, coils::cards),
+    asked(&questions::feeds::QUESTION, feeds::cards),
     asked(&questions::standing::QUESTION, standing::cards),
     // what all of them rest on
     Asked { id: CONDITIONS, parts: conditions::PARTS, cards: conditions::cards },

@@ -491,7 +491,7 @@ fn add_relay(plan: &mut Plan, purpose: Purpose) {
     let name = match purpose {
         Purpose::Coils => "Coil relay",
         Purpose::Injectors => "Injector relay",
-        Purpose::Pump | Purpose::AlternatorField | Purpose::Fan => return,
+        _ => return,
     };
     plan.put(relays::NAME.at(at), name);
 }

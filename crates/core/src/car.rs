@@ -8,13 +8,15 @@ pub mod relays;
 pub mod switched_feeds;
 pub mod temperatures;
 pub mod wheels;
+pub mod wiring;
 
 use std::rc::Rc;
 
 use crate::{
     engine::Engine,
+    injector::InjectorAnswer,
     plan::{MOST_ENTRIES, Plan},
-    questions::{Memory, firing, standing},
+    questions::{Memory, feeds, firing, standing},
     read::{
         self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
         Triggered, WhichSet,
@@ -34,6 +36,8 @@ pub(crate) struct Car<'a> {
     pub(crate) firing: firing::read::FiringEntries,
     /// Both sets of injectors.
     pub(crate) injectors: [Injectors; 2],
+    /// What comes of each set; nothing of one of which too little is known.
+    pub(crate) injected: [Option<Rc<InjectorAnswer>>; 2],
     /// What they are fed through.
     pub(crate) injector_feed: FeedParts,
     /// The fuel, where anything is said of it.
@@ -48,6 +52,8 @@ pub(crate) struct Car<'a> {
     pub(crate) relays: Vec<SpeedRelay>,
     /// The coils, where anything is said of them.
     pub(crate) coils: Option<Coiled>,
+    /// All that is fed, and by what.
+    pub(crate) feeds: feeds::read::PlannedFeeds,
     /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
     pub(crate) standing: Option<standing::read::StandingCar>,
 }
@@ -75,6 +81,7 @@ impl<'a> Car<'a> {
             };
             read::injectors(reader, &around, set)
         });
+        let injected = memory.injectors.recall(&injectors);
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
         let injector_feed = read::feed_parts(reader, &outputs);
@@ -92,6 +99,9 @@ impl<'a> Car<'a> {
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);
+        let injecting = (&injectors, &injected, injector_feed);
+        let among = (&conditions, &outputs, coils.as_ref(), injecting);
+        let feeds = feeds::read::feeds(reader, among, &mut memory.feeds);
         unasked(reader);
         Self {
             plan: reader.plan(),
@@ -99,6 +109,7 @@ impl<'a> Car<'a> {
             engine,
             engine_is_spoiled,
             injectors,
+            injected,
             injector_feed,
             fuel,
             outputs,
@@ -106,6 +117,7 @@ impl<'a> Car<'a> {
             cranking,
             relays,
             coils,
+            feeds,
             standing,
         }
     }

@@ -3,9 +3,9 @@
 use crate::{
     car::engine::words as engine,
     questions::{
-        coils::words as coils, cranking::words as cranking, firing::words as firing,
-        fuel::words as fuel, injectors::words as injectors, outputs::words as outputs,
-        standing::words as standing, trigger::words as trigger,
+        coils::words as coils, cranking::words as cranking, feeds::words as feeds,
+        firing::words as firing, fuel::words as fuel, injectors::words as injectors,
+        outputs::words as outputs, standing::words as standing, trigger::words as trigger,
     },
     words::{Explanation, field},
 };
@@ -28,6 +28,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     cranking::supply::EXPLANATIONS,
     cranking::unsearched::EXPLANATIONS,
     coils::EXPLANATIONS,
+    feeds::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
 ];

@@ -4,7 +4,7 @@ pub use crate::{
     car::{
         battery::fields as battery, controller::fields as controller, engine::fields as engine,
         relays::fields as relays, switched_feeds::fields as switched_feeds,
-        temperatures::fields as temperatures, wheels::fields as wheels,
+        temperatures::fields as temperatures, wheels::fields as wheels, wiring::fields as wiring,
     },
     questions::{
         coils::fields as coils,
@@ -62,4 +62,6 @@ parts! {
     Temperatures = "temperatures", one temperatures;
     /// The feeds that are switched.
     SwitchedFeeds = "switched_feeds", one switched_feeds;
+    /// How the wires are laid.
+    Wiring = "wiring", one wiring;
 }

@@ -195,10 +195,10 @@ impl Extend<Finding> for Findings {
 #[cfg(test)]
 mod tests {
     use super::{Finding, Moment, Severity};
-    use crate::{quantity::Holds, questions::outputs::words, say};
+    use crate::{quantity::Holds, questions::feeds::words, say};
 
     fn strikes(first: Moment, corners: &[&str]) -> Moment {
-        let message = say!(words::DO_LARGER_BEHIND);
+        let message = say!(words::DO_SPLIT);
         let holds = Holds::AtSome(corners.iter().map(|it| (*it).to_owned()).collect());
         Finding::new(Severity::Fault, "", message).striking(first).holding(holds).strikes
     }

@@ -92,6 +92,7 @@ questions! {
     trigger,
     cranking,
     coils,
+    feeds,
     standing,
 }
 

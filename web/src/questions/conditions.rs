@@ -6,7 +6,7 @@ use quietpin_core::{
     schema::{Part, Place},
 };
 
-use super::standing;
+use super::{feeds, standing};
 use crate::{
     cards::{Block, Card},
     components::{Page, button, sending},
@@ -21,7 +21,8 @@ pub(super) const PARTS: &[Part] =
 /// What every answer rests on, and what the plan's file held that has no place in it.
 pub(super) fn cards(state: &State) -> Vec<Card> {
     // what the battery holds is asked where it is asked how long it lasts
-    let is_here = |place: &Place| !standing::is_of_the_standing_car(place);
+    let is_here =
+        |place: &Place| !standing::is_of_the_standing_car(place) && !feeds::is_of_the_feeds(place);
     let part = |part: Part| part.places().filter(is_here).collect::<Vec<Place>>();
     let mut fields = [part(Part::Battery), part(Part::Temperatures)].concat();
     fields.push(controller::SUPPLY_OFF.into());

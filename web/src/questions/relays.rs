@@ -66,6 +66,29 @@ pub(super) fn contact_of_injectors(at: usize) -> Vec<Place> {
     of_record(&OF_INJECTORS, at)
 }
 
+/// What its contact feeds, and through what: the fields that are asked here, and those that are asked with the coils or injectors.
+pub(super) fn fed(plan: &Plan, at: usize, has_coils: bool) -> (Vec<Place>, Vec<Place>) {
+    let elsewhere: &[Place] = if has_coils && at == car::relays::of_coils(plan) {
+        &CONTACT
+    } else if car::relays::feeding(plan, relays::Purpose::Injectors) == Some(at) {
+        &OF_INJECTORS
+    } else {
+        &[]
+    };
+    let all = [
+        relays::DRAWS.place(),
+        relays::FUSE.place(),
+        relays::LEAD_SIZE.place(),
+        relays::LEAD_LENGTH.place(),
+        relays::RATING.place(),
+        relays::INRUSH.place(),
+        relays::BEHIND.place(),
+    ];
+    let (there, here): (Vec<Place>, Vec<Place>) =
+        all.into_iter().partition(|it| elsewhere.contains(it));
+    (of_record(&here, at), of_record(&there, at))
+}
+
 /// How its coil is connected: as a load is.
 pub(super) fn coil(at: usize) -> Vec<Place> {
     let is_of_coil = |it: &Place| {

@@ -1,7 +1,6 @@
 //! The relays: one record each, with coil and contact, whoever asks.
 
 pub mod fields;
-pub(crate) mod fused;
 pub(crate) mod read;
 
 pub use read::{feeding, of_coils, with_coil};

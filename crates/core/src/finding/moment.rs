@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 24] = [
+const OTHERWISE: [(&str, Moment); 25] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -32,14 +32,15 @@ const OTHERWISE: [(&str, Moment); 24] = [
     ("cranking.relay-not-at-idle", Moment::Running),
     ("cranking.spark-at-power", Moment::KeyOn),
     ("cranking.sticks", Moment::Running),
+    ("feeds.behind-itself", Moment::Plan),
+    ("feeds.cable-drops", Moment::Cranking),
+    ("feeds.inrush-over-contact", Moment::KeyOn),
+    ("feeds.no-such-relay", Moment::Plan),
     ("injectors.count-differs", Moment::Plan),
     ("injectors.fuse-too-small", Moment::Running),
     ("injectors.relay-too-small", Moment::Running),
     ("injectors.resistor-overheats", Moment::Running),
     ("injectors.sharing-differs", Moment::Plan),
-    ("outputs.fuse-near-wire", Moment::Running),
-    ("outputs.fuse-over-contact", Moment::Running),
-    ("outputs.fuse-over-wire", Moment::Running),
     ("outputs.output-named-twice", Moment::Plan),
     ("outputs.pair-of-one", Moment::Plan),
     ("outputs.relay-named-twice", Moment::Plan),
@@ -59,7 +60,7 @@ impl Moment {
             Some("standing") => Self::KeyOff,
             Some("outputs") => Self::KeyOn,
             Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
-            Some("coils" | "fuel") => Self::Running,
+            Some("coils" | "feeds" | "fuel") => Self::Running,
             _ => Self::Plan,
         }
     }

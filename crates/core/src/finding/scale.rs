@@ -30,7 +30,7 @@ pub const SCALE: [Rung; 4] = [
         severity: Severity::Danger,
         rule: "can hurt someone, fire included, in a planned or a foreseeable state; or destroys a part in use as planned",
         examples: &[
-            "outputs.fuse-over-wire",
+            "feeds.fuse-over-wire",
             "firing.spark-intake",
             "coils.dwell-too-long",
             "injectors.too-much-for-output",
@@ -45,14 +45,14 @@ pub const SCALE: [Rung; 4] = [
             "cranking.never-closes",
             "outputs.wakes-controller",
             "injectors.resistor-overheats",
-            "outputs.fuse-over-contact",
+            "feeds.fuse-over-contact",
         ],
     },
     Rung {
         severity: Severity::Doubt,
         rule: "works with too little margin; or depends on something not known that a person should find out",
         examples: &[
-            "outputs.fuse-near-wire",
+            "feeds.fuse-near-wire",
             "injectors.no-margin",
             "outputs.depends-on-resistance",
             "outputs.kick-perhaps-too-strong",

@@ -23,6 +23,7 @@ use crate::{
     read::Coiled,
     say,
     schema::Part,
+    supply::circuit::Exposed,
 };
 
 /// What is said of the question before it is answered.
@@ -62,11 +63,20 @@ pub(crate) fn answers(
 ) -> Vec<Rc<Answer>> {
     match &car.coils {
         None => vec![Answer::new("coils", Tone::Open, say!(words::BLANK)).into()],
-        Some(read) => answered(read, details, findings).into_iter().map(Into::into).collect(),
+        Some(read) => {
+            let exposed = car.feeds.exposed(read.relay);
+            let answers = answered(read, exposed, details, findings);
+            answers.into_iter().map(Into::into).collect()
+        }
     }
 }
 
-fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -> Vec<Answer> {
+fn answered(
+    read: &Coiled,
+    exposed: Option<Exposed>,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Answer> {
     let inputs = &read.inputs;
     let Some(found) = &read.found else {
         return vec![Answer::new("coils", Tone::Bad, say!(words::NO_VOLTAGE))];
@@ -99,7 +109,7 @@ fn answered(read: &Coiled, details: Option<&Details>, findings: &mut Findings) -
     judge::concerns(read, found, &cures, findings);
     findings.extend(starting::finding(read, &found.at_key_on, feed::speed_relay(read)));
     findings.extend(feed::held(read, found));
-    vec![answer, feed::answer(read, found, details.map(|it| it.feed), findings)]
+    vec![answer, feed::answer(read, found, exposed, details.map(|it| it.feed), findings)]
 }
 
 /// What was taken where nothing was given.

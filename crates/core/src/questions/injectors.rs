@@ -80,7 +80,7 @@ pub(crate) struct Memory {
 
 impl Memory {
     /// What comes of each set, worked out only where something of it is new.
-    fn recall(&mut self, read: &[Injectors; 2]) -> [Option<Rc<InjectorAnswer>>; 2] {
+    pub(crate) fn recall(&mut self, read: &[Injectors; 2]) -> [Option<Rc<InjectorAnswer>>; 2] {
         for (known, read) in self.sets.iter_mut().zip(read) {
             if known.as_ref().map(|(inputs, _)| inputs) != read.inputs.as_ref() {
                 let solved = |inputs: &InjectorInputs| Rc::new(injector::answer(inputs));
@@ -111,11 +111,11 @@ pub(crate) const DETAILS: Details = Details {
 /// The answers: each set, the feed, the fuel.
 pub(crate) fn answers(
     car: &Car<'_>,
-    memory: &mut Memory,
+    _: &mut Memory,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
-    let found = memory.recall(&car.injectors);
+    let found = &car.injected;
     let [first, second] = &car.injectors;
     let [found_first, found_second] = found.each_ref().map(Option::as_deref);
     let mut answers = vec![of_set(first, found_first, car, details, findings)];
@@ -131,7 +131,7 @@ pub(crate) fn answers(
     let solved: Vec<_> = car
         .injectors
         .iter()
-        .zip(&found)
+        .zip(found)
         .take(asked)
         .filter_map(|(read, found)| SolvedSet::new(read, found.as_deref()))
         .collect();

@@ -36,6 +36,12 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
         (Part::Controller, "least_supply") => &["cranking/cranking"],
         (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
+        (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/battery.cable"],
+        (Part::Battery, "alternator" | "alternator_idle") => &["feeds/battery.alternator"],
+        (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
+            &["feeds/feeds."]
+        }
+        (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => &["firing/", "injectors/"],
         (Part::Channels, "second_mode") => &["firing/", "injectors/second", "injectors/injector_"],
         (Part::Channels, _) => &["firing/"],
@@ -53,8 +59,13 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
         (Part::Relays, "alike") => &["coils/"],
-        (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => &["coils/coils.feed"],
-        (Part::Relays, "purpose") => &["cranking/", "coils/", "injectors/injector_"],
+        (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => {
+            &["coils/coils.feed", "feeds/feeds."]
+        }
+        (Part::Relays, "draws" | "inrush" | "behind") => &["feeds/feeds."],
+        (Part::Relays, "purpose") => {
+            &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
+        }
         (Part::Relays, "switched_by" | "relay_on_at") => &["coils/coils.feed", "cranking/"],
         (
             Part::Relays,

@@ -122,9 +122,11 @@ fn chosen(report: &Report) -> Vec<Chosen<'_>> {
         let steps = answer.to_do.iter().take(steps);
         let said = [&answer.verdict.message].into_iter().chain(&answer.why).chain(steps);
         let said = said.filter(|message| !is_other(message));
+        let load = names::in_gap(answer.title.as_ref(), "load");
+        let called = || load.map(str::to_owned);
         chosen.extend(said.map(|message| Chosen {
             message,
-            about: names::called(report, &answer.subject),
+            about: called().unwrap_or_else(|| names::called(report, &answer.subject)),
             subject: &answer.subject,
             answer: Some(answer),
         }));

@@ -1,7 +1,7 @@
 //! The battery.
 
 use crate::{
-    quantity::{Charge, Current, Voltage},
+    quantity::{Area, Charge, Current, Length, Voltage},
     schema::{Part, fields, quantity},
 };
 
@@ -36,4 +36,19 @@ fields! {
         .hint("clock, alarm, radio, a leak of the alternator")
         .assumed("0 mA", "nothing outside this plan is counted until it is measured")
         .measure("Key off, everything in this plan unplugged, the rest of the car asleep (up to an hour): ammeter with a fuse in the battery's ground cable. Never crank or switch anything on with the meter in line.");
+    /// Length of the cable from the battery's plus to the starter, one way.
+    LEAD_LENGTH: Length = quantity("lead_length", "Battery cable to the starter, one way", "m", 0.0, 20.0)
+        .hint("with a battery in the rear: all of it");
+    /// Size of that cable; the ground return is taken for as good.
+    LEAD_SIZE: Area = quantity("lead_size", "Size of the battery cable", "mm2", 4.0, 120.0)
+        .hint("copper; 35 mm² or 2 AWG");
+    /// What the starter takes while it turns the engine.
+    STARTER: Current = quantity("starter", "Starter draws while cranking", "A", 10.0, 2000.0)
+        .measure("Clamp meter for direct current around the battery cable while the starter turns the cold engine, fuel and spark off.");
+    /// What the alternator gives at idle.
+    ALTERNATOR_IDLE: Current = quantity("alternator_idle", "Alternator at idle", "A", 1.0, 500.0)
+        .hint("from its curve, hot; often a third of its rating");
+    /// What it gives at speed.
+    ALTERNATOR: Current = quantity("alternator", "Alternator rating", "A", 1.0, 500.0)
+        .hint("on its label; at speed");
 }

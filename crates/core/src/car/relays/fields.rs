@@ -29,6 +29,12 @@ pub enum Purpose {
     Coils,
     /// The injectors.
     Injectors,
+    /// Headlamps or other lamps.
+    Lamps,
+    /// A heater: glow plugs, a heated screen, a heated seat.
+    Heater,
+    /// Something else, or several.
+    Other,
 }
 
 choices! {
@@ -38,6 +44,9 @@ choices! {
         Fan = "fan", "Fan or similar";
         Coils = "coils", "Ignition coils";
         Injectors = "injectors", "Injectors";
+        Lamps = "lamps", "Lamps";
+        Heater = "heater", "Heater";
+        Other = "other", "Something else, or several";
     }
 }
 
@@ -88,7 +97,7 @@ fields! {
     LIKE: RelayName = relay_name("like", "Same relay as")
         .hint("what is blank here is copied from there: coil, contact, times")
         .rare();
-    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils` or `injectors`.
+    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater` or `other`.
     PURPOSE: Purpose = choice("purpose", "It feeds")
         .first();
     /// By what it is switched: `speed` or `otherwise`.
@@ -119,11 +128,24 @@ fields! {
     FUSE: Current = quantity("fuse", "Fuse rating", "A", 0.5, 500.0)
         .hint("before its contact");
     /// Length of the lead from the battery through the contact to what it feeds, one way.
-    LEAD_LENGTH: Length = quantity("lead_length", "Cable from battery to coils, one way", "m", 0.0, 50.0)
+    LEAD_LENGTH: Length = quantity("lead_length", "Cable from battery to what it feeds, one way", "m", 0.0, 50.0)
         .hint("the longest");
     /// Size of that lead.
     LEAD_SIZE: Area = quantity("lead_size", "Size of that cable", "mm2", 0.05, 120.0)
-        .hint("copper; 4 mm² or 12 AWG");
+        .hint("copper, the thinnest piece; 4 mm² or 12 AWG");
+    /// What draws behind its contact and stands nowhere else in the plan, together, running.
+    DRAWS: Current = quantity("draws", "Current of what it feeds", "A", 0.01, 500.0)
+        .hint("running, together; without injectors, coils and loads of this plan")
+        .measure("Clamp meter around its cable while all of it runs. Or from the labels: watts divided by 13.");
+    /// The same in the first moment.
+    INRUSH: Current = quantity("inrush", "Inrush of what it feeds", "A", 0.01, 2000.0)
+        .hint("at switch-on; blank: usual for its kind")
+        .measure("Clamp meter with a peak hold, at switch-on, cold.")
+        .rare();
+    /// The relay through whose contact its own contact is fed.
+    BEHIND: RelayName = relay_name("behind", "Its contact (30) is fed through relay")
+        .hint("blank: straight from the battery")
+        .rare();
     /// Name of the output that its coil hangs on.
     OUTPUT: OutputName = output_name("output", "Its coil is on output")
         .hint("an output of this plan")

@@ -16,7 +16,8 @@ use crate::{
     read::{self, Coiled},
     say,
     schema::Choice as _,
-    tables::fuses::{self, Unprotected},
+    supply::circuit::Exposed,
+    tables::fuses,
 };
 
 /// More than this between battery and coils is too much: common practice, no source.
@@ -31,6 +32,7 @@ pub(super) type Detailing = fn(&CoilFeed, &[(Vec<u32>, CoilFeed)]) -> Detail;
 pub(super) fn answer(
     read: &Coiled,
     found: &coil::CoilAnswer,
+    exposed: Option<Exposed>,
     detailing: Option<Detailing>,
     findings: &mut Findings,
 ) -> Answer {
@@ -45,17 +47,13 @@ pub(super) fn answer(
     let feed = worst(&banks).cloned().unwrap_or_else(|| CoilFeed::new(&at.taken, parts));
     let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
     let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
-    let wire = parts.lead.map(|(_, area)| area);
-    let open = parts.fuse.and_then(|fuse| fuses::unprotected(fuse, parts.relay, wire));
     let drops = feed.drop.is_some_and(|drop| drop > most_drop());
     let (tone, verdict) = match (fuse_fails, relay_fails, feed.drop.filter(|_| drops)) {
         (true, true, _) => (Tone::Bad, say!(words::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::FEED_FUSE_SMALL)),
         (_, true, _) => (Tone::Bad, say!(words::FEED_RELAY_SMALL)),
-        _ if matches!(open, Some(Unprotected::WireBarely(_))) => {
-            (Tone::Doubtful, say!(words::FEED_FUSE_BIG))
-        }
-        _ if open.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
+        _ if exposed == Some(Exposed::WireBarely) => (Tone::Doubtful, say!(words::FEED_FUSE_BIG)),
+        _ if exposed.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
         (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
         _ if is_held(read, found) => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
         _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),

@@ -14,7 +14,7 @@ use crate::{
     say, say_of,
     schema::Key,
     schema::Part,
-    tables::fuses::{self, Unprotected},
+    supply::circuit::Exposed,
 };
 
 const SUBJECT: &str = "injector_feed";
@@ -49,22 +49,27 @@ pub(super) fn answer(
         answer.to_do = vec![say_of!(wanted)];
         return Some(answer);
     }
+    let exposed = car.injector_feed.at.and_then(|at| car.feeds.exposed(at));
     let feed = InjectorFeed::of(shares, car.injector_feed.others);
-    let mut answer = answered(&feed, car.injector_feed, findings);
+    let mut answer = answered(&feed, car.injector_feed, exposed, findings);
     answer.show(detail.map(|detail| detail(&feed)));
     Some(answer)
 }
 
-fn answered(feed: &InjectorFeed, parts: FeedParts, findings: &mut Findings) -> Answer {
+fn answered(
+    feed: &InjectorFeed,
+    parts: FeedParts,
+    exposed: Option<Exposed>,
+    findings: &mut Findings,
+) -> Answer {
     let fails = |rating| !feed.is_carried_by(rating);
     let (fuse_fails, relay_fails) = (parts.fuse.is_some_and(fails), parts.relay.is_some_and(fails));
     let (tone, verdict) = match (fuse_fails, relay_fails, parts.fuse, parts.relay) {
         (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
-        (_, _, Some(fuse), _) if fuses::unprotected(fuse, parts.relay, parts.wire).is_some() => {
-            let open = fuses::unprotected(fuse, parts.relay, parts.wire);
-            let is_hair = matches!(open, Some(Unprotected::WireBarely(_)));
+        (_, _, Some(_), _) if exposed.is_some() => {
+            let is_hair = exposed == Some(Exposed::WireBarely);
             let tone = if is_hair { Tone::Doubtful } else { Tone::Bad };
             (tone, say!(words::parts::FEED_FUSE_BIG))
         }

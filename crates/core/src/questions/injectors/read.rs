@@ -11,7 +11,7 @@ use crate::{
         opening::{self, Opening},
         turn_off::{Clamp, Pulses},
     },
-    quantity::{Area, Band, Current, Measure, Ratio, Resistance, RotationalSpeed, Value, ohms},
+    quantity::{Band, Current, Measure, Ratio, Resistance, RotationalSpeed, Value, ohms},
     questions::firing::read::Sharing,
     questions::injectors::words,
     say,
@@ -76,8 +76,6 @@ pub(crate) struct FeedParts {
     pub(crate) fuse: Option<Current>,
     /// The rating of its relay's contact.
     pub(crate) relay: Option<Current>,
-    /// The size of its lead.
-    pub(crate) wire: Option<Area>,
     /// The most of the time that an injector is open.
     pub(crate) duty: Ratio,
     /// What other loads behind the same contact take.
@@ -89,12 +87,11 @@ pub(crate) fn feed_parts(reader: &mut Reader<'_>, rest: &PlannedRest) -> FeedPar
     let at = relay_records::feeding(reader.plan(), Purpose::Injectors);
     let mut rating = |key: Key<Current>| reader.band(key.at(at?)).value().map(|band| band.low);
     let (fuse, relay) = (rating(fields::relays::FUSE), rating(fields::relays::RATING));
-    let wire = at.and_then(|at| reader.band_elsewhere(fields::relays::LEAD_SIZE.at(at)));
     let key = fields::fuel::DUTY_LIMIT;
     let usual = || usual_band(key).map_or(Ratio::from_base(1.0), |(band, _)| band.high);
     let duty = reader.band_elsewhere(key).map_or_else(usual, |band| band.high);
     let others = at.map_or(Current::from_base(0.0), |at| rest.taken_behind(at));
-    FeedParts { at, fuse, relay, wire: wire.map(|band| band.low), duty, others }
+    FeedParts { at, fuse, relay, duty, others }
 }
 
 /// The fields of a set as they are read.

@@ -261,15 +261,22 @@ impl PlannedRest {
     /// What the loads behind a relay's contact take together for long, RMS, all of them on while the battery is charged; however
     /// their pulses fall it is no more.
     pub(crate) fn taken_behind(&self, relay: usize) -> Current {
+        self.taken_by(|it| it.fed_by == Some(relay) && it.far_end == Some(FarEnd::Relay))
+    }
+
+    /// The same of what hangs on a feed without a relay's contact.
+    pub(crate) fn taken_from(&self, far_end: FarEnd) -> Current {
+        self.taken_by(|it| it.far_end == Some(far_end))
+    }
+
+    fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
         let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
-        let behind =
-            |it: &&Rc<PlannedLoad>| it.fed_by == Some(relay) && it.far_end == Some(FarEnd::Relay);
         let one = |load: &Rc<PlannedLoad>| {
             let running = load.resistance.nominal.base() * load.kind.running_ratio();
             let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
             supply / running.max(f64::MIN_POSITIVE) * duty.sqrt()
         };
-        amperes(self.loads.iter().filter(behind).map(one).sum())
+        amperes(self.loads.iter().filter(|it| is_there(it)).map(one).sum())
     }
 }
 
@@ -294,7 +301,6 @@ fn relays(reader: &mut Reader<'_>) -> Vec<FeedingRelay> {
             let key = reader.typed_of([key, fields::relays::NAME.at(earlier)]);
             reader.remark(Finding::new(Severity::Doubt, key, message));
         }
-        crate::car::relays::fused::tell(reader, at, &name);
         names.push(name);
     }
     let fed_by = |at: usize| {

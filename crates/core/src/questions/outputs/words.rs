@@ -153,17 +153,6 @@ sentences! {
         "{load} feeds the circuit at its other end while that is switched off: {current} lifts it to {voltage} ({corner}).";
     LEAKS_INTO_CONTROLLER = "outputs.leaks-into-controller",
         "With the key off, {current} from {load} leaks through {through} into the dead supply of the controller ({corner}).";
-    FUSE_OVER_WIRE = "outputs.fuse-over-wire",
-        "{relay}: its {fuse} fuse passes {passes} for hours, and the wire behind it carries {bears} at most, alone in free air: it burns before the fuse blows.";
-    FUSE_NEAR_WIRE = "outputs.fuse-near-wire",
-        "{relay}: its {fuse} fuse passes {passes} for hours, and the wire behind it carries {bears}, alone in free air: nothing to spare for a harness or a hot place.";
-    FUSE_OVER_CONTACT = "outputs.fuse-over-contact",
-        "{relay}: its {fuse} fuse is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
-    DO_SMALLER_FUSE = "outputs.do-smaller-fuse", "Fit a fuse of {fuse}, if that carries what is on it.";
-    DO_THICKER_WIRE = "outputs.do-thicker-wire",
-        "Or fit wire of {size} or more behind it: its thinnest piece counts.";
-    DO_LARGER_BEHIND = "outputs.do-larger-behind",
-        "Or use wire and relay rated for more than the fuse: the thinnest piece of wire behind it counts.";
     DRAINS_BATTERY = "outputs.drains-battery",
         "{load} on {output} takes {current} from the battery with the key off, {month} a month.";
     LIFTS_LOGIC_RAIL = "outputs.lifts-logic-rail",

@@ -5,6 +5,7 @@ use crate::{
     questions::{
         coils::words as coils,
         cranking::words::{self as cranking, relays},
+        feeds::words as feeds,
         firing::words::{self as firing, light, taps, wired},
         fuel::words as fuel,
         injectors::words::{self as injectors, parts},
@@ -48,7 +49,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 15] = [
+const ALL: [Caution; 16] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -120,6 +121,7 @@ const ALL: [Caution; 15] = [
         &[standing::CAUTION_METER],
         CalledFor::By(&[standing::DO_MEASURE, standing::DO_SEARCH]),
     ),
+    caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Always),
 ];
 
 /// What the coils' relay is there to prevent, and what the question of coils tells of those that have none.

@@ -132,7 +132,7 @@ fn of_part(part: Part) -> &'static Wording {
         Part::TriggerInput => words::TRIGGER_INPUT,
         Part::Battery => words::BATTERY,
         Part::Temperatures => words::TEMPERATURES,
-        Part::SwitchedFeeds => words::FEEDS,
+        Part::SwitchedFeeds | Part::Wiring => words::FEEDS,
     }
 }
 

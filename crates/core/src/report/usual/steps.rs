@@ -2,6 +2,7 @@
 
 mod coils;
 mod cranking;
+mod feeds;
 mod firing;
 mod injectors;
 mod outputs;
@@ -18,5 +19,6 @@ pub(super) const ALL: &[&[Sorted]] = &[
     trigger::STEPS,
     cranking::STEPS,
     coils::STEPS,
+    feeds::STEPS,
     standing::STEPS,
 ];

@@ -195,27 +195,6 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Too little to keep it alive, but it never stops: 10 mA take 7 Ah out of the battery in a month.",
         "Feed the load from the ignition switch (15) or a relay's contact (87).",
     ),
-    Explanation {
-        code: crate::questions::outputs::words::FUSE_OVER_WIRE.code,
-        // 1.1 times the fuse is more than the wire bears in free air.
-        why: "A fuse protects the wire, not the load: with a fault behind it the wire glows in the harness, and everything around it burns.",
-        act: "Size the fuse by the thinnest wire behind it. In a bundle, or in a hot engine bay, the wire carries less than stated here.",
-        source: "ISO 8820-3 (110% for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
-    },
-    Explanation {
-        code: crate::questions::outputs::words::FUSE_NEAR_WIRE.code,
-        // 1.1 times the fuse is up to 15 % more than the wire bears in free air.
-        why: "An overload that the fuse carries for hours heats the wire beyond its insulation, sooner in a bundle than alone.",
-        act: "The next size of wire, or the next smaller fuse.",
-        source: "ISO 8820-3 (110% for 100 hours), from memory; a cable distributor's table of thin-wall cable in free air",
-    },
-    Explanation {
-        code: crate::questions::outputs::words::FUSE_OVER_CONTACT.code,
-        // The fuse is rated for more than the contact behind it.
-        why: "A contact that carries more than it is rated for gets hot and welds: what it feeds then stays on.",
-        act: "Fit a fuse no larger than the contact's rating, or a relay that is rated for more.",
-        source: "common practice, no source",
-    },
     explained(
         crate::questions::outputs::words::DRAINS_BATTERY.code,
         // With the key off, this output and its load take 5 mA or more from the battery.

@@ -57,9 +57,6 @@ purposes! {
     words::DO_RELAY =>
         Buy "relay, and a fuse for what it feeds",
         Cure "Put a relay between: its coil on {output}, the coil's other end at {end}, the load on its contact with a fuse of its own.";
-    words::DO_SMALLER_FUSE => Buy "fuse {fuse}";
-    words::DO_THICKER_WIRE => Buy "wire of {size} or more";
-    words::DO_LARGER_BEHIND => ;
     // the bare pin
     words::DO_PROVE_READS => Pin "{reading}";
     words::DO_PROVE_FLOATS => Pin "{resistor} to {end}: {off} off, {on} on";

@@ -1,0 +1,3 @@
+//! How the wires of the car are laid.
+
+pub mod fields;

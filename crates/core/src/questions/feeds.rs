@@ -1,0 +1,72 @@
+//! The answer to the question of the feeds: is everything fed by a big enough relay, fuse and wire?
+
+mod beside;
+mod judge;
+mod numbers;
+pub(crate) mod read;
+pub(crate) mod words;
+
+use std::rc::Rc;
+
+use crate::{
+    car::Car,
+    finding::Findings,
+    questions::Question,
+    report::{Answer, Detail, Tone},
+    say,
+    schema::Part,
+    supply::cable::{AlternatorAnswer, CableAnswer},
+};
+use read::PlannedCircuit;
+
+pub(crate) use read::Memory;
+
+/// What makes the details of each answer.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Details {
+    circuit: fn(&PlannedCircuit) -> Detail,
+    cable: fn(&CableAnswer) -> Detail,
+    alternator: fn(&AlternatorAnswer) -> Detail,
+}
+
+/// Named by the list of questions alone.
+pub(crate) const DETAILS: Details = Details {
+    circuit: numbers::of_circuit,
+    cable: numbers::of_cable,
+    alternator: numbers::of_alternator,
+};
+
+/// What is said of the question before it is answered.
+pub const QUESTION: Question = Question {
+    id: "feeds",
+    name: "Feeds",
+    asks: words::QUESTION,
+    pending: words::PENDING,
+    parts: &[Part::Relays, Part::SwitchedFeeds, Part::Wiring, Part::Battery],
+    subjects: |_| Vec::new(),
+};
+
+/// The answers: one of each circuit, then the battery's cable and the alternator where something is said of them.
+pub(crate) fn answers(
+    car: &Car<'_>,
+    _: &mut Memory,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Vec<Rc<Answer>> {
+    let feeds = &car.feeds;
+    if feeds.circuits.is_empty() {
+        return vec![Answer::new("feeds", Tone::Open, say!(words::BLANK)).into()];
+    }
+    let mut answers: Vec<Answer> = feeds
+        .circuits
+        .iter()
+        .map(|circuit| {
+            let mut answer = judge::answer(circuit, feeds.is_laid_known, findings);
+            answer.show(details.map(|it| (it.circuit)(circuit)));
+            answer
+        })
+        .collect();
+    answers.extend(beside::cable(feeds, details, findings));
+    answers.extend(beside::alternator(feeds, details, findings));
+    answers.into_iter().map(Into::into).collect()
+}

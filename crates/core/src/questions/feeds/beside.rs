@@ -1,0 +1,96 @@
+//! The battery's cable, and the alternator.
+
+use super::{Details, read::PlannedFeeds, words};
+use crate::{
+    fields::battery,
+    finding::{Finding, Findings, Severity},
+    quantity::{Current, Measure},
+    report::{Answer, Tone},
+    say,
+    supply::cable,
+};
+
+/// What the cable to the starter loses; nothing while it isn't known.
+pub(super) fn cable(
+    feeds: &PlannedFeeds,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Option<Answer> {
+    let inputs = feeds.cable?;
+    let found = inputs.answer();
+    let is_thin = cable::is_too_much(found.drop);
+    let (tone, verdict) = if is_thin {
+        (Tone::Doubtful, say!(words::CABLE_THIN, drop = found.drop))
+    } else {
+        (Tone::Good, say!(words::CABLE_GOOD, left = found.left))
+    };
+    let mut answer = Answer::new("battery.cable", tone, verdict);
+    answer.title = Some(say!(words::CABLE_TITLE));
+    answer.why = Some(say!(
+        words::CABLE_WHY,
+        starter = inputs.starter,
+        length = inputs.length,
+        size = inputs.area,
+        drop = found.drop,
+        cranking = inputs.cranking
+    ));
+    answer.cautions.push(say!(words::CAUTION_CABLE));
+    answer.show(details.map(|it| (it.cable)(&found)));
+    if is_thin {
+        let message = say!(
+            words::CABLE_DROPS,
+            drop = found.drop,
+            left = found.left,
+            cranking = inputs.cranking
+        );
+        let cure = found.area.map_or_else(
+            || say!(words::DO_CABLES),
+            |size| {
+                let edit = battery::LEAD_SIZE.edit(size.show().into_shown());
+                say!(words::DO_CABLE, size = size).done_by(vec![edit])
+            },
+        );
+        let finding = Finding::new(Severity::Doubt, battery::LEAD_SIZE, message);
+        findings.push(finding.cured_by([cure]).shown_by(found.working));
+    }
+    Some(answer)
+}
+
+/// Whether the alternator feeds it all; nothing while nothing is known of it.
+pub(super) fn alternator(
+    feeds: &PlannedFeeds,
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Option<Answer> {
+    let inputs = feeds.alternator?;
+    let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
+    let draws: Vec<Current> = first().filter_map(|it| it.found.answer.draws).collect();
+    let is_all_known = first().all(|it| it.found.answer.draws.is_some());
+    let found = inputs.answer(&draws);
+    let lacks = |left: Option<Current>| {
+        left.filter(|it| it.base() < 0.0).map(|it| Current::from_base(-it.base()))
+    };
+    let (at_speed, at_idle) = (lacks(found.speed), lacks(found.idle));
+    let (tone, verdict) = match (at_speed, at_idle, inputs.idle) {
+        (Some(short), ..) => (Tone::Doubtful, say!(words::ALTERNATOR_SHORT, short = short)),
+        (_, Some(short), _) => (Tone::Doubtful, say!(words::ALTERNATOR_IDLE, short = short)),
+        _ if !is_all_known => (Tone::Open, say!(words::ALTERNATOR_OPEN, needed = found.needed)),
+        (_, _, Some(_)) => (Tone::Good, say!(words::ALTERNATOR_GOOD)),
+        _ => (Tone::Good, say!(words::ALTERNATOR_SPEED)),
+    };
+    let mut answer = Answer::new("battery.alternator", tone, verdict);
+    answer.title = Some(say!(words::ALTERNATOR_TITLE));
+    answer.why = Some(say!(words::ALTERNATOR_WHY, needed = found.needed));
+    answer.show(details.map(|it| (it.alternator)(&found)));
+    if let Some(short) = at_speed {
+        let message = say!(words::ALTERNATOR_LACKS, needed = found.needed, short = short);
+        let finding = Finding::new(Severity::Doubt, battery::ALTERNATOR, message);
+        let cure = say!(words::DO_SHED, needed = found.needed);
+        findings.push(finding.cured_by([cure]).shown_by(found.working));
+    } else if let Some(short) = at_idle {
+        let message = say!(words::IDLE_LACKS, short = short);
+        let finding = Finding::new(Severity::Note, battery::ALTERNATOR_IDLE, message);
+        findings.push(finding.shown_by(found.working));
+    }
+    Some(answer)
+}

@@ -1,0 +1,361 @@
+//! Is each feed's fuse, contact and wire big enough, and what would be?
+
+use super::{read::PlannedCircuit, words};
+use crate::{
+    finding::{Finding, Findings, Severity},
+    message::Message,
+    quantity::{Area, Current, Measure, Time, number},
+    report::{Answer, Tone},
+    say, say_of,
+    schema::Key,
+    supply::{
+        circuit::{self, Exposed},
+        laid::LaidWire,
+    },
+    tables::fuses,
+};
+
+/// What is said of a feed in the verdict, the gravest first.
+#[derive(Debug)]
+struct Told {
+    rank: usize,
+    tone: Tone,
+    verdict: Message,
+}
+
+impl Told {
+    fn bad(rank: usize, verdict: Message) -> Self {
+        Self { rank, tone: Tone::Bad, verdict }
+    }
+
+    fn near(rank: usize, verdict: Message) -> Self {
+        Self { rank, tone: Tone::Doubtful, verdict }
+    }
+}
+
+/// The answer about a circuit; what is wrong with it is found.
+pub(super) fn answer(
+    circuit: &PlannedCircuit,
+    is_laid_known: bool,
+    findings: &mut Findings,
+) -> Answer {
+    let told = concerns(circuit, findings).into_iter().min_by_key(|it| it.rank);
+    let (wanted, to_do) = wanting(circuit);
+    let (tone, verdict) = match (told, wanted) {
+        (Some(told), _) => (told.tone, told.verdict),
+        (None, Some(wanted)) => (Tone::Open, wanted),
+        (None, None) if circuit.rating().is_some() => (Tone::Good, say!(words::GOOD_CONTACT)),
+        (None, None) => (Tone::Good, say!(words::GOOD)),
+    };
+    let mut answer = Answer::new(circuit.subject(), tone, verdict);
+    answer.title = Some(say!(words::FEED_TITLE, load = circuit.name.clone()));
+    answer.why = why(circuit);
+    answer.to_do = to_do;
+    if tone == Tone::Bad {
+        answer.cautions.push(say!(words::CAUTION_FUSE));
+    }
+    if !is_laid_known && circuit.inputs.area.is_some() {
+        let ambient = circuit.inputs.laid.ambient;
+        answer.cautions.push(say!(words::CAUTION_LAID, ambient = ambient));
+    }
+    answer
+}
+
+fn why(circuit: &PlannedCircuit) -> Option<Message> {
+    let found = &circuit.found.answer;
+    let draws = found.draws?;
+    Some(match found.inrush {
+        Some((inrush, _)) => say!(words::WHY_INRUSH, draws = draws, inrush = inrush),
+        None => say!(words::WHY, draws = draws),
+    })
+}
+
+/// What is still wanted before its verdict stands, and what would do: what to fit, where it is known what it draws.
+fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
+    let inputs = &circuit.inputs;
+    if circuit.is_unfused {
+        return (None, Vec::new());
+    }
+    let draws = circuit.found.answer.draws;
+    let fitted = circuit.found.fitted;
+    let edit_fuse = |fuse: Current| circuit.fuse().edit(fuse.show().into_shown());
+    let edit_size = |size: Area| circuit.size().edit(size.show().into_shown());
+    let (wanted, to_do) = match (inputs.fuse, inputs.area) {
+        _ if circuit.wants_draws => (say!(words::OPEN_DRAWS), say!(words::DO_DRAWS)),
+        (Some(_), Some(_)) if circuit.rating().is_some() && inputs.contact.is_none() => {
+            (say!(words::OPEN_CONTACT), say!(words::DO_RATING))
+        }
+        (Some(_), Some(_)) => return (None, Vec::new()),
+        (Some(fuse), None) => (
+            say!(words::OPEN_WIRE),
+            inputs.wire_for(fuse, draws).map_or_else(
+                || say!(words::DO_TYPE),
+                |size| say!(words::DO_FIT_WIRE, size = size).done_by(vec![edit_size(size)]),
+            ),
+        ),
+        (None, Some(area)) => (
+            say!(words::OPEN_FUSE),
+            fitted.filter(|set| set.area <= area).map_or_else(
+                || say!(words::DO_TYPE),
+                |set| {
+                    let fit = say!(words::DO_FIT_FUSE, fuse = set.fuse);
+                    fit.done_by(vec![edit_fuse(set.fuse)])
+                },
+            ),
+        ),
+        (None, None) => match fitted.filter(|_| !circuit.is_judged_there) {
+            Some(set) => (
+                say!(words::OPEN_FIT, fuse = set.fuse, size = set.area),
+                say!(words::DO_FIT, fuse = set.fuse, size = set.area)
+                    .done_by(vec![edit_fuse(set.fuse), edit_size(set.area)]),
+            ),
+            None => (say!(words::OPEN_BOTH), say!(words::DO_TYPE)),
+        },
+    };
+    (Some(wanted), vec![to_do])
+}
+
+/// What is wrong with a feed, as findings, and what the verdict says of it.
+fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<Told> {
+    let mut told = Vec::new();
+    told.extend(of_fault(circuit, findings));
+    if !circuit.is_judged_there && !circuit.is_unfused {
+        told.extend(of_fuse(circuit, findings));
+        told.extend(of_contact(circuit, findings));
+        told.extend(of_start(circuit, findings));
+    }
+    told.extend(of_wire(circuit, findings));
+    told
+}
+
+/// Of a fault behind the fuse.
+fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+    let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
+    let (exposed, fuse) = (answer.exposed?, inputs.fuse?);
+    if exposed == Exposed::Contact {
+        return of_fused_contact(circuit, fuse, findings);
+    }
+    let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
+    let race = protection.worst;
+    if circuit.is_unfused {
+        return Some(of_injectors(circuit, (fuse, size), race.current, findings));
+    }
+    let (feed, holds) = (circuit.name.clone(), held(race.fuse));
+    let overheats = |wording| {
+        let current = race.current;
+        say_of!(
+            wording,
+            feed = feed.clone(),
+            size = size,
+            current = current,
+            fuse = fuse,
+            holds = holds
+        )
+    };
+    let (severity, message, told) = match exposed {
+        Exposed::FarEnd => {
+            let (feed, far) = (feed.clone(), protection.far);
+            let message =
+                say!(words::FUSE_NEVER_BLOWS, feed = feed, size = size, far = far, fuse = fuse);
+            (Severity::Fault, message, Told::bad(1, say!(words::BAD_FAR)))
+        }
+        Exposed::Wire => {
+            let told = Told::bad(0, say!(words::BAD_WIRE));
+            (Severity::Danger, overheats(words::FUSE_OVER_WIRE), told)
+        }
+        Exposed::WireBarely | Exposed::Contact => {
+            let told = Told::near(5, say!(words::NEAR_WIRE));
+            (Severity::Doubt, overheats(words::FUSE_NEAR_WIRE), told)
+        }
+    };
+    let cures = smaller(circuit).into_iter().chain(thicker(circuit));
+    let finding = Finding::new(severity, circuit.fuse(), message);
+    findings.push(finding.cured_by(cures).shown_by(answer.working.iter().cloned()));
+    Some(told)
+}
+
+/// Of a fuse that is larger than the contact behind it.
+fn of_fused_contact(
+    circuit: &PlannedCircuit,
+    fuse: Current,
+    findings: &mut Findings,
+) -> Option<Told> {
+    let (rating, feed) = (circuit.inputs.contact?, circuit.name.clone());
+    let message = say!(words::FUSE_OVER_CONTACT, feed = feed, fuse = fuse, rating = rating);
+    let finding = Finding::new(Severity::Fault, circuit.fuse(), message);
+    let larger = circuit.rating().and_then(|key| larger_relay(key, fuse));
+    findings.push(finding.cured_by(smaller(circuit).into_iter().chain(larger)));
+    Some(Told::bad(2, say!(words::BAD_CONTACT)))
+}
+
+/// Of the injectors' wires behind the fuse of their relay.
+fn of_injectors(
+    circuit: &PlannedCircuit,
+    (fuse, size): (Current, Area),
+    current: Current,
+    findings: &mut Findings,
+) -> Told {
+    let message = say!(words::INJECTORS_UNFUSED, fuse = fuse, size = size, current = current);
+    let largest = circuit.inputs.largest_fuse();
+    let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
+    let own = wanted.zip(largest).map(|(fuse, largest)| {
+        if fuse > largest {
+            return say!(words::DO_OWN_FUSES, fuse = largest);
+        }
+        let edit = circuit.fuse().edit(fuse.show().into_shown());
+        say!(words::DO_OWN_FUSE, fuse = fuse).done_by(vec![edit])
+    });
+    let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
+    let steps = circuit.found.answer.working.iter().cloned();
+    findings.push(finding.cured_by(own).shown_by(steps));
+    Told::near(5, say!(words::NEAR_INJECTORS))
+}
+
+/// From here on hours are said.
+const HOURS_S: f64 = 7200.0;
+
+/// For how long a fuse may hold, in words.
+fn held(time: Option<Time>) -> String {
+    match time {
+        None => "for ever".to_owned(),
+        Some(time) if time.base() < HOURS_S => time.show().into_shown(),
+        Some(time) => [number(time.base() / 3600.0).as_str(), "hours"].join(" "),
+    }
+}
+
+/// The largest fuse that protects wire and contact and still carries what it feeds.
+fn smaller(circuit: &PlannedCircuit) -> Option<Message> {
+    let fuse = circuit.inputs.largest_fuse()?;
+    if circuit.found.answer.least.is_some_and(|least| fuse < least) {
+        return None;
+    }
+    let edit = circuit.fuse().edit(fuse.show().into_shown());
+    Some(say!(words::DO_SMALLER_FUSE, fuse = fuse).done_by(vec![edit]))
+}
+
+/// The wire that its fuse protects.
+fn thicker(circuit: &PlannedCircuit) -> Option<Message> {
+    let size = circuit.inputs.wire_for(circuit.inputs.fuse?, circuit.found.answer.draws)?;
+    let edit = circuit.size().edit(size.show().into_shown());
+    Some(say!(words::DO_THICKER_WIRE, size = size).done_by(vec![edit]))
+}
+
+fn larger_relay(key: Key<Current>, least: Current) -> Option<Message> {
+    let rating = CONTACTS_A.into_iter().map(Current::from_base).find(|it| *it >= least)?;
+    let edit = key.edit(rating.show().into_shown());
+    Some(say!(words::DO_LARGER_RELAY, rating = rating).done_by(vec![edit]))
+}
+
+/// Contacts that are sold: common practice, no source.
+const CONTACTS_A: [f64; 6] = [20.0, 30.0, 40.0, 50.0, 70.0, 100.0];
+
+/// Whether the fuse carries what it feeds.
+fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+    let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
+    let (draws, least, fuse) = (answer.draws?, answer.least?, inputs.fuse?);
+    if fuse.base() >= least.base() * (1.0 - 1e-9) {
+        return None;
+    }
+    let (feed, carries) = (circuit.name.clone(), fuse * fuses::LASTING);
+    let message =
+        say!(words::FUSE_TOO_SMALL, feed = feed, draws = draws, fuse = fuse, carries = carries);
+    let is_over = draws.base() > fuse.base();
+    let severity = if is_over { Severity::Fault } else { Severity::Doubt };
+    let finding = Finding::new(severity, circuit.fuse(), message);
+    let steps = answer.working.iter().cloned();
+    findings.push(finding.cured_by([larger_set(circuit)]).shown_by(steps));
+    let verdict = say!(words::BAD_FUSE);
+    Some(if is_over { Told::bad(3, verdict) } else { Told::near(3, verdict) })
+}
+
+/// The fuse that carries it, with the wire and the contact that go with it; what can't be is split.
+fn larger_set(circuit: &PlannedCircuit) -> Message {
+    let inputs = &circuit.inputs;
+    let free = circuit::CircuitInputs { contact: None, ..inputs.clone() };
+    let Some(set) = free.fitted(&circuit.found.answer) else { return say!(words::DO_SPLIT) };
+    let mut edits = vec![circuit.fuse().edit(set.fuse.show().into_shown())];
+    if inputs.area.is_some_and(|area| area < set.area) {
+        edits.push(circuit.size().edit(set.area.show().into_shown()));
+    }
+    let contacts = CONTACTS_A.into_iter().map(Current::from_base);
+    if let Some(key) = circuit.rating()
+        && inputs.contact.is_some_and(|rating| rating < set.fuse)
+        && let Some(rating) = contacts.into_iter().find(|it| *it >= set.fuse)
+    {
+        edits.push(key.edit(rating.show().into_shown()));
+    }
+    say!(words::DO_LARGER_FUSE, fuse = set.fuse).done_by(edits)
+}
+
+/// Whether the contact carries what it feeds.
+fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+    let (draws, rating) = (circuit.found.answer.draws?, circuit.inputs.contact?);
+    if draws.base() <= rating.base() {
+        return None;
+    }
+    let key = circuit.rating()?;
+    let feed = || circuit.name.clone();
+    let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
+    let finding = Finding::new(Severity::Fault, key, message);
+    findings.push(finding.cured_by(larger_relay(key, draws / fuses::LASTING)));
+    Some(Told::bad(4, say!(words::BAD_RELAY)))
+}
+
+/// Whether fuse and contact bear the first moment.
+fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+    let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
+    let (inrush, _) = answer.inrush?;
+    let feed = || circuit.name.clone();
+    let told = || Some(Told::near(6, say!(words::NEAR_START)));
+    let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
+    if let (Some(rating), Some(key)) = (inputs.contact.filter(over), circuit.rating()) {
+        let message =
+            say!(words::INRUSH_OVER_CONTACT, feed = feed(), inrush = inrush, rating = rating);
+        let larger = larger_relay(key, inrush / circuit::makes(Current::from_base(1.0)).base());
+        let cure = larger.unwrap_or_else(|| say!(words::DO_RELAY));
+        findings.push(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
+        return told();
+    }
+    let least = answer.least?;
+    let fuse = inputs.fuse.filter(|fuse| *fuse >= least)?;
+    if inputs.is_started_by(fuse, answer.inrush) {
+        return None;
+    }
+    let message = say!(words::INRUSH_OVER_FUSE, feed = feed(), inrush = inrush, fuse = fuse);
+    let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
+    findings.push(finding.cured_by([larger_set(circuit)]));
+    told()
+}
+
+/// Whether the wire stays cool, and loses little.
+fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+    let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
+    let (draws, size) = (answer.draws?, inputs.area?);
+    let feed = || circuit.name.clone();
+    let bears = LaidWire { area: size, ..inputs.laid }.bears();
+    // behind a fuse that is too large it is told of a fault already
+    if inputs.fuse.is_none() && draws > bears {
+        let message =
+            say!(words::WIRE_HOT, feed = feed(), draws = draws, size = size, bears = bears);
+        let finding = Finding::new(Severity::Danger, circuit.size(), message);
+        let fitted = circuit.found.fitted.map(|set| {
+            let edit = circuit.size().edit(set.area.show().into_shown());
+            say!(words::DO_THICKER_WIRE, size = set.area).done_by(vec![edit])
+        });
+        findings.push(finding.cured_by(fitted));
+        return Some(Told::bad(0, say!(words::BAD_WIRE)));
+    }
+    let (drop, part) = answer.drop.filter(|(_, part)| circuit::is_too_much(*part))?;
+    let message = say!(
+        words::WIRE_DROPS,
+        feed = feed(),
+        size = size,
+        drop = drop,
+        part = part,
+        most = circuit::most_drop()
+    );
+    let finding = Finding::new(Severity::Doubt, circuit.size(), message);
+    let steps = answer.working.iter().cloned();
+    findings.push(finding.cured_by(thicker(circuit)).shown_by(steps));
+    Some(Told::near(7, say!(words::NEAR_DROP, drop = drop)))
+}

@@ -1,0 +1,431 @@
+//! The circuits of the car, from its relays and what hangs on 30 and 15.
+
+use std::rc::Rc;
+
+use crate::{
+    coil::feed::CoilFeed,
+    fields::{battery, injectors, relays, switched_feeds, wiring},
+    finding::{Finding, Severity},
+    injector::{InjectorAnswer, feed::Share},
+    output::FarEnd,
+    plan::MOST_ENTRIES,
+    quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
+    questions::feeds::words,
+    read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader},
+    say,
+    schema::{Key, Part},
+    supply::{
+        cable::{AlternatorInputs, CableInputs},
+        circuit::{CircuitAnswer, CircuitInputs, Consumer, Exposed, FittedSet},
+        laid::{Insulation, LaidWire},
+    },
+};
+
+/// What a circuit hangs on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Source {
+    /// The contact of the relay of this record.
+    Relay(usize),
+    /// The fuse of the injectors alone, behind their relay.
+    Injectors,
+    /// The ignition switch (15), without a relay's contact.
+    Ignition,
+    /// Permanent battery (30), likewise.
+    Battery,
+}
+
+/// A circuit of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlannedCircuit {
+    pub(crate) source: Source,
+    pub(crate) name: String,
+    pub(crate) purpose: Option<Purpose>,
+    /// The relay through whose contact its contact is fed.
+    pub(crate) behind: Option<usize>,
+    /// Whether some of what it draws has still to be typed.
+    pub(crate) wants_draws: bool,
+    /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
+    pub(crate) is_judged_there: bool,
+    /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
+    pub(crate) is_unfused: bool,
+    pub(crate) inputs: CircuitInputs,
+    /// What comes of it.
+    pub(crate) found: Rc<SolvedCircuit>,
+}
+
+/// What comes of a circuit, and what would suit it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SolvedCircuit {
+    pub(crate) answer: CircuitAnswer,
+    /// The fuse and the wire to fit, where it is known what it draws.
+    pub(crate) fitted: Option<FittedSet>,
+}
+
+/// What was solved of each circuit, and what it followed from: another edit leaves it as it is.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Memory(Vec<(CircuitInputs, Rc<SolvedCircuit>)>);
+
+impl Memory {
+    fn recall(&mut self, at: usize, inputs: &CircuitInputs) -> Rc<SolvedCircuit> {
+        if let Some((_, found)) = self.0.get(at).filter(|(known, _)| known == inputs) {
+            return Rc::clone(found);
+        }
+        let answer = inputs.answer();
+        let found = Rc::new(SolvedCircuit { fitted: inputs.fitted(&answer), answer });
+        self.0.truncate(at);
+        self.0.push((inputs.clone(), Rc::clone(&found)));
+        found
+    }
+}
+
+/// All that is fed, and by what.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct PlannedFeeds {
+    pub(crate) circuits: Vec<PlannedCircuit>,
+    /// Whether it was typed how hot and how bundled the wires lie.
+    pub(crate) is_laid_known: bool,
+    /// The cable to the starter, where it is known.
+    pub(crate) cable: Option<CableInputs>,
+    /// What charges the battery, where that is known.
+    pub(crate) alternator: Option<AlternatorInputs>,
+}
+
+/// The injectors, what comes of them, and what they are fed through.
+type Injecting<'a> = (&'a [Injectors; 2], &'a [Option<Rc<InjectorAnswer>>; 2], FeedParts);
+
+/// What the circuits are read with: supply and temperatures, loads, coils, injectors.
+type Around<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
+
+/// The same, by name.
+#[derive(Clone, Copy)]
+struct Consumers<'a> {
+    conditions: &'a Conditions,
+    rest: &'a PlannedRest,
+    coils: Option<&'a Coiled>,
+    injectors: Injecting<'a>,
+}
+
+impl PlannedCircuit {
+    /// What its answer is about.
+    pub(crate) fn subject(&self) -> String {
+        match self.source {
+            Source::Relay(at) => ["feeds.relay.", &at.to_string()].concat(),
+            Source::Injectors => "feeds.injectors".to_owned(),
+            Source::Ignition => "feeds.ignition".to_owned(),
+            Source::Battery => "feeds.battery".to_owned(),
+        }
+    }
+
+    /// The field of its fuse.
+    pub(crate) fn fuse(&self) -> Key<Current> {
+        match self.source {
+            Source::Relay(at) => relays::FUSE.at(at),
+            Source::Injectors => injectors::FUSE,
+            Source::Ignition => switched_feeds::FUSE,
+            Source::Battery => switched_feeds::BATTERY_FUSE,
+        }
+    }
+
+    /// The field of its wire.
+    pub(crate) fn size(&self) -> Key<Area> {
+        match self.source {
+            Source::Relay(at) => relays::LEAD_SIZE.at(at),
+            Source::Injectors => injectors::WIRE_SIZE,
+            Source::Ignition => switched_feeds::SIZE,
+            Source::Battery => switched_feeds::BATTERY_SIZE,
+        }
+    }
+
+    /// The field of its contact's rating, where it has one.
+    pub(crate) fn rating(&self) -> Option<Key<Current>> {
+        match self.source {
+            Source::Relay(at) => Some(relays::RATING.at(at)),
+            Source::Injectors | Source::Ignition | Source::Battery => None,
+        }
+    }
+}
+
+impl PlannedFeeds {
+    /// What the fuse of a relay leaves exposed.
+    pub(crate) fn exposed(&self, relay: usize) -> Option<Exposed> {
+        let mut circuits = self.circuits.iter();
+        circuits.find(|it| it.source == Source::Relay(relay))?.found.answer.exposed
+    }
+}
+
+/// Reads them; what can't be read is told where it is asked for.
+pub(crate) fn feeds(
+    reader: &mut Reader<'_>,
+    (conditions, rest, coils, injectors): Around<'_>,
+    memory: &mut Memory,
+) -> PlannedFeeds {
+    let among = Consumers { conditions, rest, coils, injectors };
+    let (laid, is_laid_known) = laid(reader);
+    let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
+    let behind: Vec<_> = circuits.iter().map(|it| it.behind).collect();
+    let own: Vec<_> = circuits.iter().map(|it| it.inputs.draws.clone()).collect();
+    for (at, circuit) in circuits.iter_mut().enumerate() {
+        for further in 0..count {
+            if further != at && is_behind(&behind, further, at) {
+                match own.get(further).cloned().flatten() {
+                    Some(more) => circuit.inputs.draws.iter_mut().for_each(|it| it.extend(&more)),
+                    None => circuit.inputs.draws = None,
+                }
+                circuit.is_judged_there = false;
+            }
+        }
+    }
+    circuits.extend(behind_relay(reader, &circuits, (&among, laid)));
+    for (source, far_end) in
+        [(Source::Ignition, FarEnd::Ignition), (Source::Battery, FarEnd::Battery)]
+    {
+        circuits.extend(direct(reader, source, far_end, (&among, laid)));
+    }
+    for (at, circuit) in circuits.iter_mut().enumerate() {
+        circuit.found = memory.recall(at, &circuit.inputs);
+    }
+    let cable = cable(reader, &among);
+    let alternator = alternator(reader);
+    PlannedFeeds { circuits, is_laid_known, cable, alternator }
+}
+
+/// Whether a relay's contact hangs, through however many others, behind another's.
+fn is_behind(behind: &[Option<usize>], relay: usize, before: usize) -> bool {
+    let next = |at: &usize| behind.get(*at).copied().flatten();
+    std::iter::successors(next(&relay), next).take(behind.len()).any(|it| it == before)
+}
+
+/// Class B, alone in air of 20 °C, where nothing is typed: the most that any loom allows.
+fn laid(reader: &mut Reader<'_>) -> (LaidWire, bool) {
+    let insulation = reader.choice(wiring::INSULATION);
+    let (ambient, bundled) = (reader.band(wiring::AMBIENT), reader.whole(wiring::BUNDLED));
+    let is_known = !ambient.is_assumed() && !bundled.is_assumed();
+    let wire = LaidWire {
+        area: Area::from_base(0.0),
+        insulation: insulation.value().unwrap_or(Insulation::B),
+        ambient: ambient.value().map_or_else(|| celsius(20.0), |it| it.high),
+        bundled: bundled.value().unwrap_or(1),
+    };
+    (wire, is_known)
+}
+
+fn of_relay(
+    reader: &mut Reader<'_>,
+    at: usize,
+    (among, laid): (&Consumers<'_>, LaidWire),
+) -> PlannedCircuit {
+    let typed = reader.text(relays::NAME.at(at));
+    let name = if typed.is_empty() {
+        say!(words::NUMBERED, n = at + 1).into_text()
+    } else {
+        typed.to_owned()
+    };
+    let purpose = reader.choice_elsewhere(relays::PURPOSE.at(at));
+    let draws = reader.band(relays::DRAWS.at(at)).value().map(|it| it.high);
+    let inrush = reader.band(relays::INRUSH.at(at)).value().map(|it| it.high);
+    let behind = behind(reader, at);
+    let mut each: Vec<Current> = draws.into_iter().collect();
+    let others = among.rest.taken_behind(at);
+    if others.base() > 0.0 {
+        each.push(others);
+    }
+    let is_of_coils = purpose == Some(Purpose::Coils);
+    let is_of_injectors = among.injectors.2.at == Some(at);
+    let computed = if is_of_coils {
+        among.coils.filter(|it| it.relay == at).and_then(of_coils)
+    } else {
+        is_of_injectors.then(|| of_injectors(among)).flatten()
+    };
+    let is_computed = computed.is_some();
+    each.extend(computed);
+    let is_known = draws.is_some()
+        || is_computed
+        || !each.is_empty() && !is_of_coils && !is_of_injectors && is_for_loads(purpose);
+    let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
+    let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
+    let consumer = match purpose {
+        Some(Purpose::Pump | Purpose::Fan) => Consumer::Motor,
+        Some(Purpose::Lamps) => Consumer::Lamps,
+        _ => Consumer::Steady,
+    };
+    let inputs = CircuitInputs {
+        draws: is_known.then_some(each),
+        consumer,
+        inrush,
+        area,
+        // the drop of coils and injectors is told where they are
+        length: length.filter(|_| !is_of_coils && !is_of_injectors),
+        ..inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid))
+    };
+    PlannedCircuit {
+        source: Source::Relay(at),
+        name,
+        purpose,
+        behind,
+        wants_draws: !is_known && !is_of_coils && !is_of_injectors,
+        is_judged_there: is_of_coils || is_of_injectors,
+        is_unfused: false,
+        found: unsolved(),
+        inputs,
+    }
+}
+
+/// What feeds nothing but loads of the plan, as far as is said.
+fn is_for_loads(purpose: Option<Purpose>) -> bool {
+    matches!(purpose, None | Some(Purpose::Other))
+}
+
+fn inputs(
+    reader: &Reader<'_>,
+    fuse: Key<Current>,
+    contact: Option<Key<Current>>,
+    (among, laid): (&Consumers<'_>, LaidWire),
+) -> CircuitInputs {
+    let conditions = among.conditions;
+    let rating = |key: Key<Current>| reader.band_elsewhere(key).map(|it| it.nominal);
+    let supply = conditions.supply;
+    CircuitInputs {
+        draws: None,
+        consumer: Consumer::Steady,
+        inrush: None,
+        fuse: rating(fuse),
+        contact: contact.and_then(rating),
+        area: None,
+        length: None,
+        laid,
+        supply: Band { low: supply.nominal, ..supply },
+        hot: laid.ambient,
+    }
+}
+
+fn unsolved() -> Rc<SolvedCircuit> {
+    Rc::new(SolvedCircuit { answer: CircuitAnswer::default(), fitted: None })
+}
+
+/// The relay that it is said to be fed through; a name of none is told with the relay's other names.
+fn behind(reader: &mut Reader<'_>, at: usize) -> Option<usize> {
+    reader.stand(relays::BEHIND.at(at).into());
+    let name = reader.text(relays::BEHIND.at(at));
+    let mut others = 0..reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    if name.is_empty() {
+        return None;
+    }
+    let found = others.find(|other| same_name(reader.text(relays::NAME.at(*other)), name));
+    let message = match found {
+        Some(other) if other == at => say!(words::BEHIND_ITSELF),
+        Some(_) => return found,
+        None => say!(words::NO_SUCH_RELAY, name = name.to_owned()),
+    };
+    reader.unusable(Finding::new(Severity::Fault, relays::BEHIND.at(at), message));
+    None
+}
+
+fn same_name(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
+}
+
+fn of_coils(read: &Coiled) -> Option<Current> {
+    let at = read.found.as_ref()?.at_speed.as_ref()?;
+    let alone = crate::coil::feed::CoilFeedParts { others: amperes(0.0), ..read.parts };
+    Some(CoilFeed::new(&at.taken, &alone).effective)
+}
+
+fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
+    let (sets, found, parts) = among.injectors;
+    let each = sets.iter().zip(found).filter_map(|(set, found)| {
+        Some(Share::of(set.inputs.as_ref()?, found.as_ref()?, parts.duty)?.current.base())
+    });
+    let sum: f64 = each.sum();
+    (sum > 0.0).then(|| amperes(sum))
+}
+
+/// The wires of the injectors, behind a fuse of their own or, where none is typed, behind that of their relay.
+fn behind_relay(
+    reader: &mut Reader<'_>,
+    relays: &[PlannedCircuit],
+    (among, laid): (&Consumers<'_>, LaidWire),
+) -> Option<PlannedCircuit> {
+    let own = reader.band(injectors::FUSE).value();
+    let at = among.injectors.2.at;
+    let relay = relays.iter().find(|it| at.is_some_and(|at| it.source == Source::Relay(at)));
+    let size = reader.is_typed(injectors::WIRE_SIZE);
+    let area = reader.band_elsewhere(injectors::WIRE_SIZE).filter(|_| size).map(|it| it.low);
+    let before = relay.and_then(|it| it.inputs.fuse);
+    // what the relay's fuse protects anyhow is no circuit of its own
+    let inputs = inputs(reader, injectors::FUSE, None, (among, laid));
+    let inputs = CircuitInputs {
+        draws: of_injectors(among).map(|it| vec![it]),
+        fuse: own.map_or(before, |it| Some(it.nominal)),
+        area,
+        ..inputs
+    };
+    let is_exposed = || inputs.fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some());
+    (own.is_some() || is_exposed()).then(|| PlannedCircuit {
+        source: Source::Injectors,
+        name: crate::say_of!(words::OF_INJECTORS).into_text(),
+        purpose: None,
+        behind: at,
+        wants_draws: false,
+        is_judged_there: false,
+        is_unfused: own.is_none(),
+        found: unsolved(),
+        inputs,
+    })
+}
+
+/// What hangs on 30 or 15 without a relay's contact.
+fn direct(
+    reader: &mut Reader<'_>,
+    source: Source,
+    far_end: FarEnd,
+    (among, laid): (&Consumers<'_>, LaidWire),
+) -> Option<PlannedCircuit> {
+    let (fuse, size) = match source {
+        Source::Ignition => (switched_feeds::FUSE, switched_feeds::SIZE),
+        _ => (switched_feeds::BATTERY_FUSE, switched_feeds::BATTERY_SIZE),
+    };
+    let rating = reader.band(fuse).value();
+    let area = reader.band(size).value().map(|it| it.low);
+    let taken = among.rest.taken_from(far_end);
+    if taken.base() <= 0.0 && rating.is_none() && area.is_none() {
+        return None;
+    }
+    let (wording, inputs) = match source {
+        Source::Ignition => (words::ON_IGNITION, inputs(reader, fuse, None, (among, laid))),
+        _ => (words::ON_BATTERY, inputs(reader, fuse, None, (among, laid))),
+    };
+    Some(PlannedCircuit {
+        source,
+        name: crate::say_of!(wording).into_text(),
+        purpose: None,
+        behind: None,
+        wants_draws: false,
+        is_judged_there: false,
+        is_unfused: false,
+        found: unsolved(),
+        inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },
+    })
+}
+
+fn cable(reader: &mut Reader<'_>, among: &Consumers<'_>) -> Option<CableInputs> {
+    let length: Option<Band<Length>> = reader.band(battery::LEAD_LENGTH).value();
+    let area: Option<Band<Area>> = reader.band(battery::LEAD_SIZE).value();
+    let starter: Option<Band<Current>> = reader.band(battery::STARTER).value();
+    let cranking: Voltage = among.conditions.cold_cranking;
+    let hot: Temperature = among.conditions.temperature.nominal;
+    Some(CableInputs {
+        length: length?.high,
+        area: area?.low,
+        starter: starter?.high,
+        cranking,
+        temperature: hot,
+    })
+}
+
+fn alternator(reader: &mut Reader<'_>) -> Option<AlternatorInputs> {
+    let idle: Option<Band<Current>> = reader.band(battery::ALTERNATOR_IDLE).value();
+    let rating: Option<Band<Current>> = reader.band(battery::ALTERNATOR).value();
+    (idle.is_some() || rating.is_some())
+        .then(|| AlternatorInputs { idle: idle.map(|it| it.low), rating: rating.map(|it| it.low) })
+}

@@ -1,0 +1,23 @@
+//! What the steps of the question of the feeds are for.
+
+use crate::{questions::feeds::words, report::usual::step::purposes};
+
+purposes! {
+    words::DO_FIT => Buy "fuse {fuse}, wire {size}";
+    words::DO_FIT_FUSE => Buy "fuse {fuse}";
+    words::DO_FIT_WIRE => Buy "wire of {size} or more";
+    words::DO_DRAWS => Ask "what it draws";
+    words::DO_TYPE => Ask "its fuse and wire";
+    words::DO_RATING => Ask "what its contact is rated for";
+    words::DO_SMALLER_FUSE => Buy "fuse {fuse}";
+    words::DO_OWN_FUSE => Buy "fuse {fuse}, for the injectors alone";
+    words::DO_OWN_FUSES => Buy "fuses {fuse}, one for each group of injectors";
+    words::DO_LARGER_FUSE => Buy "fuse {fuse}";
+    words::DO_THICKER_WIRE => Buy "wire of {size} or more";
+    words::DO_LARGER_RELAY => Buy "relay, contact rated {rating}";
+    words::DO_SPLIT => ;
+    words::DO_RELAY => Ask "what the relay’s contact makes";
+    words::DO_CABLE => Buy "battery cable {size}";
+    words::DO_CABLES => ;
+    words::DO_SHED => ;
+}

@@ -1,0 +1,162 @@
+//! The cable to the starter, and what the alternator has to give.
+
+use crate::{
+    quantity::{Area, Current, Length, Measure, Temperature, Voltage, amperes, volts},
+    tables::{copper, wires},
+    working::{Formula, Step, step},
+};
+
+const DROP: Formula = Formula {
+    symbols: "V_drop = 2 I R_w",
+    source: "Ohm's law, out and back: the way back through body and strap is taken for as good",
+};
+const NEEDED: Formula = Formula {
+    symbols: "I_all = I_1 + I_2 + …",
+    source: "all circuits on at once, RMS; coils and injectors at the speed at which they draw most",
+};
+
+/// More than this between battery and starter is too much, out and back: common practice, no source.
+const MOST_V: f64 = 0.8;
+
+/// The share of its rating that a hot alternator gives: common practice, no source.
+const HOT: f64 = 0.8;
+
+/// The cable from the battery to the starter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CableInputs {
+    /// One way.
+    pub length: Length,
+    /// Its size.
+    pub area: Area,
+    /// What the starter draws.
+    pub starter: Current,
+    /// At the battery's posts meanwhile.
+    pub cranking: Voltage,
+    /// Of the cable.
+    pub temperature: Temperature,
+}
+
+/// What comes of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CableAnswer {
+    /// Lost out and back.
+    pub drop: Voltage,
+    /// Left at the starter.
+    pub left: Voltage,
+    /// The thinnest usual cable that loses little; none where none does.
+    pub area: Option<Area>,
+    /// How they were found.
+    pub working: Vec<Step>,
+}
+
+impl CableInputs {
+    fn drop(&self, area: Area) -> Voltage {
+        let wire = copper::wire_at_most(self.length, area, self.temperature);
+        Measure::from_base(2.0 * self.starter.base() * wire.base())
+    }
+
+    /// What comes of it.
+    pub fn answer(&self) -> CableAnswer {
+        let drop = self.drop(self.area);
+        let wire = copper::wire_at_most(self.length, self.area, self.temperature);
+        let shown =
+            [("l", self.length.show()), ("A", self.area.show()), ("T", self.temperature.show())];
+        let working = vec![
+            step(&copper::WIRE_AT_MOST, &shown, wire),
+            step(&DROP, &[("I", self.starter.show()), ("R_w", wire.show())], drop),
+        ];
+        let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
+        let serves = |area: &Area| !is_too_much(self.drop(*area));
+        CableAnswer {
+            drop,
+            left: volts((self.cranking.base() - drop.base()).max(0.0)),
+            area: sizes.into_iter().find(serves),
+            working,
+        }
+    }
+}
+
+/// Whether so much is lost on the way to the starter that it turns slower than it should.
+pub fn is_too_much(drop: Voltage) -> bool {
+    drop.base() > MOST_V
+}
+
+/// The most that may be lost.
+pub fn most_drop() -> Voltage {
+    volts(MOST_V)
+}
+
+/// What the alternator gives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AlternatorInputs {
+    /// At idle.
+    pub idle: Option<Current>,
+    /// What it is rated for.
+    pub rating: Option<Current>,
+}
+
+/// What is left of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AlternatorAnswer {
+    /// What all circuits take together.
+    pub needed: Current,
+    /// What is left at idle; less than nothing where the battery gives the rest.
+    pub idle: Option<Current>,
+    /// The same at speed, hot.
+    pub speed: Option<Current>,
+    /// How it was found.
+    pub working: Vec<Step>,
+}
+
+impl AlternatorInputs {
+    /// What is left beside what each circuit takes.
+    pub fn answer(&self, circuits: &[Current]) -> AlternatorAnswer {
+        let needed = amperes(circuits.iter().map(|it| it.base()).sum());
+        let left = |gives: Current| gives - needed;
+        let shown: Vec<_> = circuits
+            .iter()
+            .take(2)
+            .zip(["I_1", "I_2"])
+            .map(|(it, name)| (name, it.show()))
+            .collect();
+        AlternatorAnswer {
+            needed,
+            idle: self.idle.map(left),
+            speed: self.rating.map(|it| left(it * HOT)),
+            working: vec![step(&NEEDED, &shown, needed)],
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{celsius, metres};
+
+    /// By hand: 1.16 × 4 m / (58 × 35 mm²) = 2.286 mΩ; 200 A, out and back: 0.914 V; 50 mm² 0.64 V.
+    #[test]
+    fn a_battery_in_the_rear_wants_a_thicker_cable() {
+        let cable = CableInputs {
+            length: metres(4.0),
+            area: Area::from_base(35e-6),
+            starter: amperes(200.0),
+            cranking: volts(9.0),
+            temperature: celsius(20.0),
+        };
+        let found = cable.answer();
+        assert!((found.drop.base() - 0.914).abs() < 1e-3, "{:?}", found.drop);
+        assert!((found.left.base() - 8.086).abs() < 1e-3, "{:?}", found.left);
+        assert!(is_too_much(found.drop));
+        assert_eq!(found.area, Some(Area::from_base(50.0 * 1e-6)));
+    }
+
+    #[test]
+    fn the_battery_gives_what_the_alternator_does_not() {
+        let alternator =
+            AlternatorInputs { idle: Some(amperes(30.0)), rating: Some(amperes(80.0)) };
+        let found = alternator.answer(&[amperes(20.0), amperes(15.0), amperes(6.0)]);
+        assert!((found.needed.base() - 41.0).abs() < 1e-9);
+        assert!((found.idle.expect("known").base() + 11.0).abs() < 1e-9);
+        assert!((found.speed.expect("known").base() - 23.0).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,350 @@
+//! What a circuit draws, and whether its fuse, its contact and its wire bear it.
+
+use super::{
+    blow,
+    laid::LaidWire,
+    short::{self, FuseOutcome, FusedRun, Protection},
+};
+use crate::{
+    quantity::{
+        Area, Band, Current, Length, Measure, Ratio, Resistance, Temperature, Time, Voltage,
+        amperes, ohms, seconds, share,
+    },
+    tables::{copper, fuses, wires},
+    working::{Formula, Step, step},
+};
+
+const TOTAL: Formula = Formula {
+    symbols: "I = I_1 + I_2 + …",
+    source: "the sum of the RMS of all that hangs on it, on at once: it is no more",
+};
+const LEAST: Formula = Formula { symbols: "I_rated = I / 75%", source: fuses::SOURCE };
+const DROP: Formula = Formula {
+    symbols: "V_drop = 2 I R_w",
+    source: "Ohm's law, out and back: the way back is taken for as long and as thick",
+};
+
+/// The first moment of what is switched on, for what heats a fuse: its peak, and how long that would have to last.
+const MOTOR: (f64, f64) = (6.5, 0.03);
+const LAMP: (f64, f64) = (10.0, 0.01);
+
+/// A contact makes so many times its rating for an instant: common practice, no source.
+const MAKES: f64 = 4.0;
+
+/// More than this share of the supply between battery and load is too much: common practice, no source.
+const MOST_DROP: f64 = 0.05;
+
+/// What the fuse lets pass is within what the numbers are good for: the insulation stores heat too, and a table of currents
+/// differs from the next by some per cent.
+const HAIR: f64 = 1.17;
+/// Up to so much the insulation ages, and does not melt.
+const AGES: f64 = 1.28;
+
+/// What a circuit feeds, by how it starts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Consumer {
+    /// A motor, which stands still at first.
+    Motor,
+    /// Lamps, which are cold at first.
+    Lamps,
+    /// What draws no more at first.
+    Steady,
+}
+
+impl Consumer {
+    /// The inrush of what draws so much while it runs, and how long it would last at its peak: common practice, no source.
+    pub fn inrush(self, runs: Current) -> Option<(Current, Time)> {
+        let (times, lasts) = match self {
+            Self::Motor => MOTOR,
+            Self::Lamps => LAMP,
+            Self::Steady => return None,
+        };
+        Some((runs * times, seconds(lasts)))
+    }
+}
+
+/// A circuit: a fuse, a contact, a wire, and what they feed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CircuitInputs {
+    /// What each part of it draws for long, RMS; nothing where one is not known.
+    pub draws: Option<Vec<Current>>,
+    /// How most of it starts.
+    pub consumer: Consumer,
+    /// Its inrush, where typed.
+    pub inrush: Option<Current>,
+    /// Rating of the fuse.
+    pub fuse: Option<Current>,
+    /// Rating of the contact.
+    pub contact: Option<Current>,
+    /// The thinnest wire behind the fuse.
+    pub area: Option<Area>,
+    /// The length of the lead, one way.
+    pub length: Option<Length>,
+    /// How the wire is laid.
+    pub laid: LaidWire,
+    /// What the battery has, between rest and charging.
+    pub supply: Band<Voltage>,
+    /// The hottest that fuse and wire get.
+    pub hot: Temperature,
+}
+
+/// What overheats before the fuse blows, and how surely.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Exposed {
+    /// The wire melts.
+    Wire,
+    /// The wire ages, or is spared by what was left out on the safe side.
+    WireBarely,
+    /// A short at the far end never blows it.
+    FarEnd,
+    /// The contact.
+    Contact,
+}
+
+/// What comes of it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CircuitAnswer {
+    /// What it draws for long, RMS.
+    pub draws: Option<Current>,
+    /// What it draws at first, and how long that would last at its peak.
+    pub inrush: Option<(Current, Time)>,
+    /// The least rating of fuse and contact.
+    pub least: Option<Current>,
+    /// Fuse and wire against each other, where both are known.
+    pub protection: Option<Protection>,
+    /// What overheats before the fuse blows.
+    pub exposed: Option<Exposed>,
+    /// The drop out and back, and its share of the supply.
+    pub drop: Option<(Voltage, Ratio)>,
+    /// How they were found.
+    pub working: Vec<Step>,
+}
+
+/// Fuse and wire that can be bought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FittedSet {
+    /// The fuse.
+    pub fuse: Current,
+    /// The wire.
+    pub area: Area,
+}
+
+/// Battery, leads and a contact before the fuse: common practice, no source.
+fn before() -> Band<Resistance> {
+    Band { low: ohms(0.01), nominal: ohms(0.03), high: ohms(0.06) }
+}
+
+impl CircuitInputs {
+    fn run(&self, fuse: Current, area: Area) -> FusedRun {
+        let length = self.length.unwrap_or_else(|| Length::from_base(0.0));
+        FusedRun {
+            fuse,
+            wire: LaidWire { area, ..self.laid },
+            length,
+            // a chassis, or a wire as thick
+            back: copper::wire_at_most(length, area, self.hot),
+            source: self.supply,
+            before: before(),
+        }
+    }
+
+    /// What overheats before this fuse blows, the graver first.
+    pub fn exposed(&self, fuse: Current) -> Option<Exposed> {
+        let of_wire = self.area.and_then(|area| self.wire_exposed(fuse, area));
+        let over = |rating: Current| fuse.base() > rating.base() * (1.0 + 1e-9);
+        let of_contact = self.contact.filter(|it| over(*it)).map(|_| Exposed::Contact);
+        match of_wire {
+            Some(Exposed::WireBarely) | None => of_contact.or(of_wire),
+            graver => graver,
+        }
+    }
+
+    fn wire_exposed(&self, fuse: Current, area: Area) -> Option<Exposed> {
+        let with = |times: f64| short::check(&self.run(fuse / times, area));
+        // at the fault that is worst, with what the numbers are good for
+        if with(AGES).worst.is_lost() {
+            return Some(Exposed::Wire);
+        }
+        if with(1.0).outcome == FuseOutcome::NeverBlows {
+            return Some(Exposed::FarEnd);
+        }
+        with(HAIR).worst.is_lost().then_some(Exposed::WireBarely)
+    }
+
+    /// What comes of it.
+    pub fn answer(&self) -> CircuitAnswer {
+        let mut working = Vec::new();
+        let draws = self.draws.as_ref().map(|each| {
+            let sum = amperes(each.iter().map(|it| it.base()).sum());
+            if let [one, other] = each.as_slice() {
+                working.push(step(&TOTAL, &[("I_1", one.show()), ("I_2", other.show())], sum));
+            }
+            sum
+        });
+        let least = draws.map(|draws| {
+            let least = draws / fuses::LASTING;
+            working.push(step(&LEAST, &[("I", draws.show())], least));
+            least
+        });
+        let usual = draws.and_then(|draws| self.consumer.inrush(draws));
+        let lasts = usual.map_or(seconds(MOTOR.1), |(_, lasts)| lasts);
+        let inrush = self.inrush.map(|it| (it, lasts)).or(usual);
+        let protection = self.fuse.zip(self.area).map(|(fuse, area)| {
+            let found = short::check(&self.run(fuse, area));
+            working.extend(found.working.iter().cloned());
+            found
+        });
+        let drop = self.drop(draws, &mut working);
+        let exposed = self.fuse.and_then(|fuse| self.exposed(fuse));
+        CircuitAnswer { draws, inrush, least, protection, exposed, drop, working }
+    }
+
+    fn drop(&self, draws: Option<Current>, working: &mut Vec<Step>) -> Option<(Voltage, Ratio)> {
+        let (draws, length, area) = (draws?, self.length?, self.area?);
+        let wire = copper::wire_at_most(length, area, self.hot);
+        let drop: Voltage = Measure::from_base(2.0 * draws.base() * wire.base());
+        let shown = [("l", length.show()), ("A", area.show()), ("T", self.hot.show())];
+        working.push(step(&copper::WIRE_AT_MOST, &shown, wire));
+        working.push(step(&DROP, &[("I", draws.show()), ("R_w", wire.show())], drop));
+        Some((drop, share(drop.base() / self.supply.high.base().max(1e-9))))
+    }
+
+    /// Whether a fuse bears its inrush, whatever its make.
+    pub fn is_started_by(&self, fuse: Current, inrush: Option<(Current, Time)>) -> bool {
+        inrush.is_none_or(|(current, lasts)| blow::shortest(fuse, current) >= lasts)
+    }
+
+    /// The smallest fuse that carries it for long and as it starts, and the thinnest wire that it protects, that drops little
+    /// and stays cool; none where there is none, or where it is not known what it draws. A contact that is typed is no
+    /// smaller than the fuse.
+    pub fn fitted(&self, answer: &CircuitAnswer) -> Option<FittedSet> {
+        let least = answer.least?;
+        let bears = |it: &Current| it.base() >= least.base() * (1.0 - 1e-9);
+        let all = fuses::RATINGS_A.into_iter().filter(|rating| *rating >= SMALLEST_A).map(amperes);
+        let serves = |it: &Current| bears(it) && self.is_started_by(*it, answer.inrush);
+        let fuse = all.into_iter().find(serves)?;
+        if self.contact.is_some_and(|rating| fuse > rating) {
+            return None;
+        }
+        self.wire_for(fuse, answer.draws).map(|area| FittedSet { fuse, area })
+    }
+
+    /// The thinnest usual wire behind this fuse.
+    pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
+        let sizes = wires::SIZES.into_iter().filter(|size| *size >= THINNEST_MM2);
+        let mut areas = sizes.map(|size| Area::from_base(size * 1e-6));
+        areas.find(|area| {
+            let with = Self { area: Some(*area), ..self.clone() };
+            let drop = with.drop(draws, &mut Vec::new());
+            short::check(&self.run(fuse, *area)).outcome == FuseOutcome::Protects
+                && drop.is_none_or(|(_, part)| !is_too_much(part))
+        })
+    }
+
+    /// The largest fuse that leaves neither wire nor contact exposed.
+    pub fn largest_fuse(&self) -> Option<Current> {
+        let all = fuses::RATINGS_A.into_iter().rev().map(amperes);
+        all.into_iter().find(|fuse| self.exposed(*fuse).is_none())
+    }
+}
+
+/// Smaller fuses and thinner wires are seldom bought for a feed: common practice, no source.
+const SMALLEST_A: f64 = 3.0;
+const THINNEST_MM2: f64 = 0.5;
+
+/// Whether so much of the supply is lost that it should not be.
+pub fn is_too_much(part: Ratio) -> bool {
+    part.base() > MOST_DROP
+}
+
+/// The most that is lost between battery and load.
+pub fn most_drop() -> Ratio {
+    share(MOST_DROP)
+}
+
+/// What a contact of this rating makes for an instant.
+pub fn makes(rating: Current) -> Current {
+    rating * MAKES
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        quantity::{celsius, metres, volts},
+        supply::laid::Insulation,
+    };
+
+    fn mm2(size: f64) -> Area {
+        Area::from_base(size * 1e-6)
+    }
+
+    fn circuit(draws: f64, fuse: f64, area: f64, length: f64) -> CircuitInputs {
+        CircuitInputs {
+            draws: Some(vec![amperes(draws)]),
+            consumer: Consumer::Motor,
+            inrush: None,
+            fuse: Some(amperes(fuse)),
+            contact: Some(amperes(40.0)),
+            area: Some(mm2(area)),
+            length: Some(metres(length)),
+            laid: LaidWire {
+                area: mm2(area),
+                insulation: Insulation::B,
+                ambient: celsius(20.0),
+                bundled: 1,
+            },
+            supply: Band { low: volts(12.0), nominal: volts(12.6), high: volts(14.4) },
+            hot: celsius(20.0),
+        }
+    }
+
+    /// By hand: 1.16 × 3 m / (58 × 2.5 mm²) = 24 mΩ, out and back 48 mΩ; 10 A lose 0.48 V of 14.4 V, 3.3 %. 10 A / 75 % = 13.3 A.
+    #[test]
+    fn a_pump_of_ten_amperes_takes_fifteen_and_two_and_a_half() {
+        let circuit = circuit(10.0, 15.0, 2.5, 3.0);
+        let found = circuit.answer();
+        let (drop, part) = found.drop.expect("all is known");
+        assert!((drop.base() - 0.48).abs() < 1e-3, "{drop:?}");
+        assert!((part.base() - 0.0333).abs() < 1e-3, "{part:?}");
+        assert!((found.least.expect("known").base() - 13.333).abs() < 1e-2);
+        assert_eq!(found.exposed, None);
+        let fitted = circuit.fitted(&found).expect("there is one");
+        assert_eq!((fitted.fuse, fitted.area), (amperes(15.0), mm2(2.0)), "1.5 mm² loses 5.6 %");
+    }
+
+    #[test]
+    fn a_thin_wire_behind_a_big_fuse_melts_and_a_long_one_never_blows_it() {
+        assert_eq!(circuit(10.0, 40.0, 1.0, 3.0).answer().exposed, Some(Exposed::Wire));
+        assert_eq!(circuit(10.0, 30.0, 2.5, 3.0).answer().exposed, Some(Exposed::WireBarely));
+        // 20 m of 1 mm² out and back: 0.8 ohm and more when hot, 12 V give 13 A
+        assert_eq!(circuit(2.0, 10.0, 1.0, 20.0).answer().exposed, Some(Exposed::FarEnd));
+        assert_eq!(circuit(2.0, 10.0, 1.0, 3.0).answer().exposed, None);
+    }
+
+    #[test]
+    fn a_fuse_larger_than_the_contact_leaves_it_exposed() {
+        let large = CircuitInputs { contact: Some(amperes(20.0)), ..circuit(10.0, 25.0, 4.0, 2.0) };
+        assert_eq!(large.answer().exposed, Some(Exposed::Contact));
+        assert_eq!(large.largest_fuse(), Some(amperes(20.0)));
+        assert_eq!(large.fitted(&large.answer()).map(|it| it.fuse), Some(amperes(15.0)));
+    }
+
+    #[test]
+    fn what_is_offered_leaves_nothing_exposed() {
+        for draws in [0.5, 3.0, 8.0, 14.0, 22.0, 29.0] {
+            for length in [0.5, 3.0, 8.0] {
+                let circuit = circuit(draws, 10.0, 1.0, length);
+                let Some(set) = circuit.fitted(&circuit.answer()) else { panic!("{draws} A") };
+                let fuse = Some(set.fuse);
+                let with = CircuitInputs { fuse, area: Some(set.area), ..circuit.clone() };
+                let found = with.answer();
+                assert_eq!(found.exposed, None, "{draws} A over {length} m: {set:?}");
+                assert!(
+                    found.drop.is_some_and(|(_, part)| !is_too_much(part)),
+                    "{draws} A: {set:?}"
+                );
+            }
+        }
+    }
+}

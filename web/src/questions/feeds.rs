@@ -1,0 +1,89 @@
+//! Is everything fed by a big enough relay, fuse and wire?
+
+use std::rc::Rc;
+
+use quietpin_core::{
+    fields::{battery, injectors, relays::NAME, switched_feeds, wiring},
+    plan::Plan,
+    report::Answer,
+    schema::{Part, Place},
+};
+
+use super::{
+    answers_in,
+    outputs::{add, called, count},
+    relays,
+};
+use crate::{
+    cards::{Block, Card},
+    state::State,
+};
+
+/// The cable to the starter.
+const CABLE: [Place; 3] =
+    [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
+
+/// What charges the battery.
+const ALTERNATOR: [Place; 2] = [battery::ALTERNATOR.place(), battery::ALTERNATOR_IDLE.place()];
+
+/// What hangs on 15 and on 30 without a relay's contact.
+const IGNITION: [Place; 2] = [switched_feeds::FUSE.place(), switched_feeds::SIZE.place()];
+const BATTERY: [Place; 2] =
+    [switched_feeds::BATTERY_FUSE.place(), switched_feeds::BATTERY_SIZE.place()];
+
+/// How all wires lie.
+const LAID: [Place; 3] =
+    [wiring::AMBIENT.place(), wiring::BUNDLED.place(), wiring::INSULATION.place()];
+
+/// Whether a field is asked here, whatever record it stands in.
+pub(super) fn is_of_the_feeds(place: &Place) -> bool {
+    [&CABLE[..], &ALTERNATOR, &IGNITION, &BATTERY].concat().contains(place)
+}
+
+/// A card for each feed, then the battery's cable and the alternator.
+pub(super) fn cards(state: &State) -> Vec<Card> {
+    let plan = &state.plan;
+    let answers = answers_in(&state.report, "feeds");
+    let about = |subject: &str| -> Vec<&Rc<Answer>> {
+        answers.iter().filter(|it| it.subject == subject).collect()
+    };
+    // the feed of the coils has a card of its own once they are answered
+    let has_coils = answers_in(&state.report, "coils").iter().any(|it| it.subject == "coils.feed");
+    let mut cards = Vec::new();
+    for at in 0..count(plan, Part::Relays) {
+        cards.push(of_relay(
+            (plan, at),
+            has_coils,
+            about(&["feeds.relay.", &at.to_string()].concat()),
+        ));
+    }
+    if cards.is_empty() {
+        let add = Block::Made(|page, _| add(page, Part::Relays, "Add a relay", ""), 0);
+        cards.push(Card::new("feeds", "Feeds").asking(add).answering(about("feeds")));
+    }
+    let own = Card::new("feeds.injectors", "Injectors")
+        .asking(Block::Form(vec![injectors::FUSE.into()]))
+        .asking(Block::Also(vec![injectors::WIRE_SIZE.into()]));
+    cards.push(own.answering(about("feeds.injectors")));
+    let of = |key, title, fields: &[Place]| {
+        Card::new(key, title).asking(Block::Form(fields.to_vec())).answering(about(key))
+    };
+    cards.push(of("feeds.ignition", "Ignition feed (15)", &IGNITION));
+    cards.push(of("feeds.battery", "Permanent feed (30)", &BATTERY));
+    cards.push(of("battery.cable", "Battery cable", &CABLE));
+    cards.push(of("battery.alternator", "Alternator", &ALTERNATOR));
+    let mut laid = of("feeds.wires", "How the wires lie", &LAID);
+    laid.idle = "Every feed is judged with these";
+    cards.push(laid);
+    cards
+}
+
+fn of_relay((plan, at): (&Plan, usize), has_coils: bool, answers: Vec<&Rc<Answer>>) -> Card {
+    let key = ["feeds.relay.", &at.to_string()].concat();
+    let title = called(Part::Relays, at, plan.text(NAME.at(at)));
+    let (home, elsewhere) = relays::fed(plan, at, has_coils);
+    Card::new(key, title)
+        .asking(Block::Form(home))
+        .asking(Block::Also(elsewhere))
+        .answering(answers)
+}
