@@ -113,7 +113,16 @@ pub struct LaidWire {
 impl LaidWire {
     /// What brings it to the temperature that its insulation lasts at; nothing where the air is hotter. See [`BEARS`].
     pub fn bears(&self) -> Current {
-        let hot = self.insulation.lasting();
+        self.held_at(self.insulation.lasting())
+    }
+
+    /// What brings it to the overload of its class in the end: anything above does so in a time.
+    pub(super) fn overloaded_above(&self) -> Current {
+        self.held_at(self.insulation.overload())
+    }
+
+    /// What holds it at a temperature; nothing where the air is hotter.
+    fn held_at(&self, hot: Temperature) -> Current {
         let rise = (hot.base() - self.ambient.base()).max(0.0);
         amperes((self.sheds() * rise / self.ohm_per_m(hot)).sqrt())
     }

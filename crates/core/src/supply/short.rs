@@ -16,7 +16,7 @@ use crate::{
 /// The formula of the least current of a short.
 pub const FAR: Formula = Formula {
     symbols: "I_far = V_low / (R_before + R_w + R_back)",
-    source: "Ohm's law: the weakest supply, the wire hot",
+    source: "Ohm's law: the weakest supply, the wire as hot as 135% of the fuse make it, 150 °C at most",
 };
 
 /// The formula of the greatest current of a short.
@@ -30,6 +30,9 @@ pub const MARGIN: Formula = Formula {
     symbols: "m = t_w / t_f",
     source: "at the current at which it is least, between 110% of the fuse and the short right behind it",
 };
+
+/// Beyond this no insulation lasts: class D of ISO 6722-1, from memory.
+const HOTTEST_C: f64 = 150.0;
 
 /// No battery of a car pushes more through a short: common practice, no source.
 const MOST_A: f64 = 10_000.0;
@@ -78,9 +81,11 @@ pub struct Protection {
 }
 
 impl FusedRun {
-    /// As hot as the wire may be before the short.
+    /// As hot as the wire is at the far short that just must blow the fuse: what it settles at under that, whatever its insulation.
     fn hot(&self) -> Temperature {
-        celsius(self.wire.insulation.lasting().base().max(self.wire.ambient.base()))
+        let settled =
+            self.wire.settles_at(self.fuse * blow::BLOWS).map_or(HOTTEST_C, Measure::base);
+        celsius(settled.min(HOTTEST_C).max(self.wire.ambient.base()))
     }
 
     /// The least current of a dead short at the far end. See [`FAR`].
@@ -189,15 +194,16 @@ mod tests {
         assert!((found - expected).abs() <= 1e-3 * expected, "{found} is not {expected}");
     }
 
-    /// By hand: 1.16 × 5 m / (58 × 2.5 mm²) × 1.3144 = 52.576 mΩ at 100 °C; 12 V / (30 + 52.576 + 5) mΩ = 137.02 A; 14.4 V / 10 mΩ =
-    /// 1440 A.
+    /// By hand, in parts of the resistance at 20 °C: 27 A, 135 % of the fuse, are 729 × 1.1572 = 843.6 at 60 °C and 2.865 more by kelvin;
+    /// 29² × 1.33405 / 85 = 13.199 are given off by kelvin: 60 °C + 843.6 / 10.334 K = 141.63 °C. 1.16 × 5 m / (58 × 2.5 mm²) × 1.478 =
+    /// 59.12 mΩ; 12 V / (30 + 59.12 + 5) mΩ = 127.5 A; 14.4 V / 10 mΩ = 1440 A.
     #[test]
     fn a_short_is_least_at_the_far_end_and_greatest_behind_the_fuse() {
         let found = check(&run(20.0, 2.5, 5.0));
-        near(found.far.base(), 137.02);
+        near(found.far.base(), 127.5);
         near(found.behind.base(), 1440.0);
         let shown: Vec<_> = found.working.iter().map(|it| &*it.result.shown).collect();
-        assert_eq!(shown[..4], ["52.6 mΩ", "137 A", "1440 A", "20 A"]);
+        assert_eq!(shown[..4], ["59.1 mΩ", "127 A", "1440 A", "20 A"]);
     }
 
     /// By hand, at 60 °C, a wire that bears 29 A × √(40 / 85 × 1.33405 / 1.3144) = 20.04 A: 22 A, 110 % of 20 A, are
@@ -220,11 +226,12 @@ mod tests {
         near(least_area(&run(20.0, 2.5, 5.0)).map_or(0.0, Measure::base), 2.5e-6);
     }
 
-    /// By hand: 1.16 × 40 m / (58 × 0.5 mm²) × 1.3144 = 2.103 Ω, and 12 V / 2.138 Ω = 5.613 A: less than 135 % of 5 A, which is 6.75 A.
+    /// By hand, as above: 6.75 A, 135 % of 5 A, bring 0.5 mm² to 60 °C + 52.725 / (1.8991 - 0.1791) K = 90.65 °C; 1.16 × 40 m /
+    /// (58 × 0.5 mm²) × 1.2777 = 2.0443 Ω, and 12 V / 2.0793 Ω = 5.771 A: less than 6.75 A.
     #[test]
     fn a_long_thin_wire_never_blows_its_fuse() {
         let long = check(&run(5.0, 0.5, 40.0));
-        near(long.far.base(), 5.613);
+        near(long.far.base(), 5.771);
         assert_eq!(long.outcome, FuseOutcome::NeverBlows);
         assert!(!long.worst.is_lost(), "it bears what flows: {:?}", long.worst);
         assert_eq!(check(&run(4.0, 0.5, 40.0)).outcome, FuseOutcome::Protects);

@@ -170,10 +170,7 @@ mod tests {
     fn an_insulation_ages_as_the_standard_tries_it() {
         let laid = wire(1.0, Insulation::B, 40.0, 1);
         let hours = |settled: f64| {
-            let rise = settled - 40.0;
-            // the heat that is given off, of the current that holds it there
-            let square = laid.sheds() * rise / laid.ohm_per_m(celsius(settled));
-            laid.bears_for(amperes(square.sqrt())).map(|it| it.base() / 3600.0)
+            laid.bears_for(laid.held_at(celsius(settled))).map(|it| it.base() / 3600.0)
         };
         assert_eq!(hours(100.0), None);
         near(hours(100.001).expect("it ages"), 3000.0, 1e-3);

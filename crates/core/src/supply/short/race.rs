@@ -13,6 +13,8 @@ const HALVINGS: u32 = 12;
 /// Places at which each piece of a fuse's line is tried, and steps about the least of them.
 const PLACES: u32 = 24;
 const NARROWINGS: u32 = 20;
+/// A valley that is so much higher than the lowest place is not looked into.
+const NEAR: f64 = 1.1;
 
 /// Down to this margin a wire overheats first only because the heat in its insulation is left out: a thin-wall wire of 2.5 mm² is
 /// 3.0 mm thick (a cable distributor's table), and its 4.6 mm² of plastic store 8 J/K by metre (1.7 J/(K·cm³), from memory), as much as its copper.
@@ -92,14 +94,17 @@ impl FusedRun {
 
     /// The fault at which the wire has the least margin: between 110 % of the fuse and the greatest current.
     ///
-    /// Between two gates the fuse's line is smooth, and the wire's falls throughout: it is tried at places that hang on the fuse alone, and
-    /// about the least of them more closely, in steps of which there are always as many.
+    /// Between two gates the fuse's line is smooth, and so is the wire's but where its overload begins; both fall throughout. Each such
+    /// piece is tried at a number of places, and about the least of them more closely: always in as many steps.
     pub(super) fn worst(&self) -> FuseRace {
         let greatest = self.behind();
         let mut worst: Option<FuseRace> = None;
         let mut from: Option<Current> = None;
-        let ends = blow::bends(self.fuse).chain(std::iter::once(greatest));
-        for to in ends.filter(|to| to.base() <= greatest.base()) {
+        let mut ends: Vec<_> = blow::bends(self.fuse).chain([greatest]).collect();
+        let overloads = self.wire.overloaded_above();
+        ends.extend(ends.first().filter(|first| **first < overloads).map(|_| overloads));
+        crate::sorted::by(&mut ends, |one, other| one.base().total_cmp(&other.base()));
+        for to in ends.into_iter().filter(|to| to.base() <= greatest.base()) {
             let found = self.worst_between(from.unwrap_or(to), to);
             worst = Some(worst.map_or(found, |worst| lesser(worst, found)));
             from = Some(to);
@@ -111,29 +116,40 @@ impl FusedRun {
     fn worst_between(&self, from: Current, to: Current) -> FuseRace {
         let ratio = (to.base() / from.base()).max(1.0);
         let at = |share: f64| FuseRace::at(self, from * math::pow(ratio, share));
-        let width = 1.0 / f64::from(PLACES);
-        let mut worst = (0.0, FuseRace::at(self, from));
-        for place in 1..=PLACES {
-            let share = f64::from(place) * width;
-            let found = if place == PLACES { FuseRace::at(self, to) } else { at(share) };
-            if found.margin < worst.1.margin {
-                worst = (share, found);
+        let even = (0..=PLACES).map(|place| f64::from(place) / f64::from(PLACES));
+        // closer where the piece begins: behind a cliff the wire's time falls most steeply
+        let places = even.map(|share| share * share);
+        // each end twice: it has a neighbour on one side alone
+        let places = std::iter::once(0.0).chain(places).chain([1.0]);
+        let tried: Vec<(f64, FuseRace)> = places.map(|share| (share, at(share))).collect();
+        let mut least = tried.iter().fold(at(0.0), |least, (_, race)| lesser(least, *race));
+        let near = NEAR * least.margin;
+        for three in tried.windows(3) {
+            let [low, here, high] = three else { continue };
+            let [before, margin, after] = [low, here, high].map(|(_, race)| race.margin);
+            let is_level = before.max(after) <= margin * (1.0 + 1e-9);
+            if margin <= before && margin <= after && margin <= near && !is_level {
+                least = lesser(least, narrowed(low.0, high.0, at));
             }
-        }
-        let (mut low, mut high) = ((worst.0 - width).max(0.0), (worst.0 + width).min(1.0));
-        let mut least = worst.1;
-        for _ in 0..NARROWINGS {
-            let third = (high - low) / 3.0;
-            let (one, other) = (at(low + third), at(high - third));
-            if one.margin <= other.margin {
-                high -= third;
-            } else {
-                low += third;
-            }
-            least = lesser(least, lesser(one, other));
         }
         least
     }
+}
+
+/// The least of a valley between two places.
+fn narrowed(mut low: f64, mut high: f64, at: impl Fn(f64) -> FuseRace) -> FuseRace {
+    let mut least = at(f64::midpoint(low, high));
+    for _ in 0..NARROWINGS {
+        let third = (high - low) / 3.0;
+        let (one, other) = (at(low + third), at(high - third));
+        if one.margin <= other.margin {
+            high -= third;
+        } else {
+            low += third;
+        }
+        least = lesser(least, lesser(one, other));
+    }
+    least
 }
 
 fn lesser(one: FuseRace, other: FuseRace) -> FuseRace {
