@@ -74,7 +74,7 @@ impl Memory {
         }
         let answer = inputs.answer();
         let fitted = inputs.is_to_fit(&answer).then(|| inputs.fitted(&answer)).flatten();
-        let found = Rc::new(SolvedCircuit { fitted, answer });
+        let found = Rc::new(SolvedCircuit { answer, fitted });
         self.0.truncate(at);
         self.0.push((inputs.clone(), Rc::clone(&found)));
         found
