@@ -40,7 +40,7 @@ fields! {
         .rare();
     /// The fuse before what hangs on the ignition feed (15).
     FUSE: Current = quantity("fuse", "Fuse of the ignition feed (15)", "A", 0.5, 500.0)
-        .hint("before all that hangs on it without a relay's contact")
+        .hint("before all that is on it without a relay's contact")
         .rare();
     /// The thinnest wire behind that fuse.
     SIZE: Area = quantity("size", "Thinnest wire behind that fuse", "mm2", 0.05, 120.0)
@@ -48,7 +48,7 @@ fields! {
         .rare();
     /// The fuse before what hangs on permanent battery (30).
     BATTERY_FUSE: Current = quantity("battery_fuse", "Fuse of the permanent feed (30)", "A", 0.5, 500.0)
-        .hint("before all that hangs on it without a relay's contact")
+        .hint("before all that is on it without a relay's contact")
         .rare();
     /// The thinnest wire behind that fuse.
     BATTERY_SIZE: Area = quantity("battery_size", "Thinnest wire behind the permanent feed's fuse", "mm2", 0.05, 120.0)

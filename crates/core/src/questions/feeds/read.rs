@@ -44,6 +44,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
     pub(crate) carries: Option<Current>,
+    /// What of it coils and injectors take, which is less the slower the engine turns.
+    pub(crate) of_engine: Option<Current>,
     /// Whether some of what it draws has still to be typed.
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
@@ -97,7 +99,7 @@ pub(crate) struct PlannedFeeds {
 type Injecting<'a> = (&'a [Injectors; 2], &'a [Option<Rc<InjectorAnswer>>; 2], FeedParts);
 
 /// What the circuits are read with: supply and temperatures, loads, coils, injectors.
-type Around<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
+type FeedsAround<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
 
 /// The same, by name.
 #[derive(Clone, Copy)]
@@ -159,7 +161,7 @@ impl PlannedFeeds {
 /// Reads them; what can't be read is told where it is asked for.
 pub(crate) fn feeds(
     reader: &mut Reader<'_>,
-    (conditions, rest, coils, injectors): Around<'_>,
+    (conditions, rest, coils, injectors): FeedsAround<'_>,
     memory: &mut Memory,
 ) -> PlannedFeeds {
     let among = Consumers { conditions, rest, coils, injectors };
@@ -278,6 +280,7 @@ fn of_relay(
         purpose,
         behind,
         carries,
+        of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
         is_unfused: false,
@@ -381,7 +384,14 @@ fn behind_relay(
         name: crate::say_of!(words::OF_INJECTORS).into_text(),
         purpose: None,
         behind: at,
-        carries: None,
+        // behind a relay it is counted there
+        carries: inputs.draws.as_ref().and_then(|it| it.first()).copied().filter(|_| at.is_none()),
+        of_engine: inputs
+            .draws
+            .as_ref()
+            .and_then(|it| it.first())
+            .copied()
+            .filter(|_| at.is_none()),
         wants_draws: false,
         is_judged_there: false,
         is_unfused: own.is_none(),
@@ -418,6 +428,7 @@ fn direct(
         purpose: None,
         behind: None,
         carries: Some(taken),
+        of_engine: None,
         wants_draws: false,
         is_judged_there: false,
         is_unfused: false,
