@@ -49,7 +49,8 @@ pub(super) fn answer(
     };
     let mut answer = Answer::new(circuit.subject(), tone, verdict);
     answer.title = Some(say!(words::FEED_TITLE, load = circuit.name.clone()));
-    answer.why = why(circuit);
+    // while something is wanted, that is what to look at
+    answer.why = why(circuit).filter(|_| tone != Tone::Open);
     answer.to_do = to_do;
     if tone == Tone::Bad {
         answer.cautions.push(say!(words::CAUTION_FUSE));

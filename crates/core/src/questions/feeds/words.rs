@@ -7,8 +7,9 @@ sentences! {
     PENDING = "feeds.pending", "One moment…";
     NUMBERED = "feeds.numbered", "relay {n}";
     OF_INJECTORS = "feeds.of-injectors", "Injectors";
+    OF_SECOND_INJECTORS = "feeds.of-second-injectors", "Second injectors";
     ON_IGNITION = "feeds.on-ignition", "Ignition feed (15)";
-    ON_BATTERY = "feeds.on-battery", "Permanent feed (30)";
+    ON_BATTERY = "feeds.on-battery", "Battery feed (30)";
     FEED_TITLE = "feeds.feed-title", "{load}";
     CABLE_TITLE = "feeds.cable-title", "Battery cable";
     ALTERNATOR_TITLE = "feeds.alternator-title", "Alternator";
