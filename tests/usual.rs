@@ -144,7 +144,7 @@ fn no_question_is_right_of_which_something_grave_was_found() {
         }
     }
     let burning = print::usual(&report(&burning()));
-    assert!(burning.contains("NO    Outputs   See 1 below."), "{burning}");
+    assert!(burning.contains("NO    Feeds     "), "{burning}");
 }
 
 #[test]

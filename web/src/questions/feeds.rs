@@ -31,13 +31,22 @@ const IGNITION: [Place; 2] = [switched_feeds::FUSE.place(), switched_feeds::SIZE
 const BATTERY: [Place; 2] =
     [switched_feeds::BATTERY_FUSE.place(), switched_feeds::BATTERY_SIZE.place()];
 
+/// The injectors, which have a fuse of their own.
+const SETS: [(Part, &str); 2] =
+    [(Part::Injectors, "Injectors"), (Part::SecondInjectors, "Second injectors")];
+
 /// How all wires lie.
 const LAID: [Place; 3] =
     [wiring::AMBIENT.place(), wiring::BUNDLED.place(), wiring::INSULATION.place()];
 
 /// Whether a field is asked here, whatever record it stands in.
 pub(super) fn is_of_the_feeds(place: &Place) -> bool {
-    [&CABLE[..], &ALTERNATOR, &IGNITION, &BATTERY].concat().contains(place)
+    place.field().name == injectors::FUSE.field().name && is_of_injectors(place)
+        || [&CABLE[..], &ALTERNATOR, &IGNITION, &BATTERY].concat().contains(place)
+}
+
+fn is_of_injectors(place: &Place) -> bool {
+    SETS.iter().any(|(part, _)| *part == place.part())
 }
 
 /// A card for each feed, then the battery's cable and the alternator.
@@ -61,15 +70,21 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
         let add = Block::Made(|page, _| add(page, Part::Relays, "Add a relay", ""), 0);
         cards.push(Card::new("feeds", "Feeds").asking(add).answering(about("feeds")));
     }
-    let own = Card::new("feeds.injectors", "Injectors")
-        .asking(Block::Form(vec![injectors::FUSE.into()]))
-        .asking(Block::Also(vec![injectors::WIRE_SIZE.into()]));
-    cards.push(own.answering(about("feeds.injectors")));
+    for (part, title) in SETS {
+        let key = ["feeds.", part.name()].concat();
+        if part == Part::Injectors || !plan.is_blank(part) {
+            let of = |place: Place| vec![place.of(part)];
+            let card = Card::new(&key, title)
+                .asking(Block::Form(of(injectors::FUSE.into())))
+                .asking(Block::Also(of(injectors::WIRE_SIZE.into())));
+            cards.push(card.answering(about(&key)));
+        }
+    }
     let of = |key, title, fields: &[Place]| {
         Card::new(key, title).asking(Block::Form(fields.to_vec())).answering(about(key))
     };
     cards.push(of("feeds.ignition", "Ignition feed (15)", &IGNITION));
-    cards.push(of("feeds.battery", "Permanent feed (30)", &BATTERY));
+    cards.push(of("feeds.battery", "Battery feed (30)", &BATTERY));
     cards.push(of("battery.cable", "Battery cable", &CABLE));
     cards.push(of("battery.alternator", "Alternator", &ALTERNATOR));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);

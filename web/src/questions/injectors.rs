@@ -2,7 +2,7 @@
 
 use quietpin_core::{car::relays::feeding, fields::relays::Purpose, schema::Part};
 
-use super::{answers_in, of_part, relays};
+use super::{answers_in, feeds, of_part, of_record, relays};
 use crate::{
     cards::{Block, Card},
     components::{button, sending},
@@ -17,7 +17,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let has_feed = of("injector_feed").next().is_some();
     let mut cards = vec![
         Card::new("injectors", "Injectors")
-            .asking(of_part(Part::Injectors))
+            .asking(of_set(Part::Injectors))
             .answering(of("injectors")),
     ];
     if has_feed {
@@ -36,10 +36,15 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     }
     if has_feed || of("second_injectors").next().is_some() {
         let second = Card::new("second_injectors", "A second set of injectors");
-        cards.push(second.asking(of_part(Part::SecondInjectors)).answering(of("second_injectors")));
+        cards.push(second.asking(of_set(Part::SecondInjectors)).answering(of("second_injectors")));
     }
     cards.push(
         Card::new("fuel", "Flow, power and fuel").asking(of_part(Part::Fuel)).answering(of("fuel")),
     );
     cards
+}
+
+/// The fields of a set; its fuse is asked where it is fed.
+fn of_set(part: Part) -> Block {
+    Block::Form(of_record(part).into_iter().filter(|it| !feeds::is_of_the_feeds(it)).collect())
 }

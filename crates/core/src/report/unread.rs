@@ -42,16 +42,32 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["feeds/feeds."]
         }
         (Part::Wiring, _) => &["feeds/feeds."],
-        (Part::Channels, "injection_mode") => &["firing/", "injectors/"],
-        (Part::Channels, "second_mode") => &["firing/", "injectors/second", "injectors/injector_"],
+        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],
+        (Part::Channels, "second_mode") => {
+            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED]
+        }
         (Part::Channels, _) => &["firing/"],
         (Part::Light, _) => &["firing/light", "trigger/controller.offset"],
         (Part::Strip, _) => &["firing/strip"],
-        (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel"],
+        (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel", INJECTORS_FEED],
+        (Part::Injectors, "fuse") => &[INJECTORS_FEED],
+        (
+            Part::Injectors,
+            "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
+            | "wire_length" | "wire_size" | "contact_resistance",
+        ) => &["injectors/injector", INJECTORS_FEED],
         (Part::Injectors, _) => &["injectors/injector"],
-        (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel"],
+        (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel", SECOND_FEED],
+        (Part::SecondInjectors, "fuse") => &[SECOND_FEED],
+        (
+            Part::SecondInjectors,
+            "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
+            | "wire_length" | "wire_size" | "contact_resistance",
+        ) => &["injectors/second", "injectors/injector_", SECOND_FEED],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
-        (Part::Fuel, "duty_limit") => &["injectors/fuel", "injectors/injector_"],
+        (Part::Fuel, "duty_limit") => {
+            &["injectors/fuel", "injectors/injector_", INJECTORS_FEED, SECOND_FEED]
+        }
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
@@ -85,7 +101,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::CrankSensor, _) => &["trigger/crank"],
         (Part::CamSensor, _) => &["trigger/cam"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
-            &["coils/", "cranking/", "injectors/injector", "injectors/second", "outputs/"]
+            &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
         }
         (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],
         (Part::Temperatures, _) => &[
@@ -98,6 +114,10 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         ],
     }
 }
+
+/// The injectors behind a fuse of their own.
+const INJECTORS_FEED: &str = "feeds/feeds.injectors";
+const SECOND_FEED: &str = "feeds/feeds.second_injectors";
 
 /// Says it in each answer that is given all the same.
 pub(super) fn tell(fields: &FieldStates, sections: &mut [Section]) {

@@ -8,7 +8,7 @@ use crate::{
 
 const DROP: Formula = Formula {
     symbols: "V_drop = 2 I R_w",
-    source: "Ohm's law, out and back: the way back through body and strap is taken for as good",
+    source: "Ohm's law, out and back: the way back through body and strap is assumed as good",
 };
 const NEEDED: Formula = Formula {
     symbols: "I_all = I_1 + I_2 + …",
@@ -16,8 +16,8 @@ const NEEDED: Formula = Formula {
 };
 
 const LEFT: Formula = Formula {
-    symbols: "I_left = k I_alt − I_all",
-    source: "at idle as typed; at speed 80% of the rating when hot: common practice, no source",
+    symbols: "I_left = k I_alt − I_needed",
+    source: "at idle as typed, coils and injectors taking 30%; at speed 80% of the rating when hot: common practice, no source",
 };
 
 /// More than this between battery and starter is too much, out and back: common practice, no source.
@@ -91,6 +91,9 @@ pub fn most_drop() -> Voltage {
     volts(MOST_V)
 }
 
+/// What coils and injectors take at idle, of what they take at most: common practice, no source.
+const IDLES: f64 = 0.3;
+
 /// What the alternator gives.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AlternatorInputs {
@@ -115,9 +118,11 @@ pub struct AlternatorAnswer {
 
 impl AlternatorInputs {
     /// What is left beside what each circuit takes.
-    pub fn answer(&self, circuits: &[Current]) -> AlternatorAnswer {
+    ///
+    /// `engine` is what of it coils and injectors take, at the speed at which they take most.
+    pub fn answer(&self, circuits: &[Current], engine: Current) -> AlternatorAnswer {
         let needed = amperes(circuits.iter().map(|it| it.base()).sum());
-        let left = |gives: Current| gives - needed;
+        let at_idle = needed - engine * (1.0 - IDLES);
         let shown: Vec<_> = circuits
             .iter()
             .take(2)
@@ -125,19 +130,17 @@ impl AlternatorInputs {
             .map(|(it, name)| (name, it.show()))
             .collect();
         let mut working = vec![step(&NEEDED, &shown, needed)];
-        for (gives, times) in [(self.idle, 1.0), (self.rating, HOT)] {
-            working.extend(gives.map(|gives| {
-                let shown =
-                    [("k", share(times).show()), ("I_alt", gives.show()), ("I_all", needed.show())];
-                step(&LEFT, &shown, left(gives * times))
-            }));
-        }
-        AlternatorAnswer {
-            needed,
-            idle: self.idle.map(left),
-            speed: self.rating.map(|it| left(it * HOT)),
-            working,
-        }
+        let mut left = |gives: Option<Current>, times: f64, needed: Current| {
+            let gives = gives?;
+            let left = gives * times - needed;
+            let shown =
+                [("k", share(times).show()), ("I_alt", gives.show()), ("I_needed", needed.show())];
+            working.push(step(&LEFT, &shown, left));
+            Some(left)
+        };
+        let idle = left(self.idle, 1.0, at_idle);
+        let speed = left(self.rating, HOT, needed);
+        AlternatorAnswer { needed, idle, speed, working }
     }
 }
 
@@ -167,9 +170,10 @@ mod tests {
     fn the_battery_gives_what_the_alternator_does_not() {
         let alternator =
             AlternatorInputs { idle: Some(amperes(30.0)), rating: Some(amperes(80.0)) };
-        let found = alternator.answer(&[amperes(20.0), amperes(15.0), amperes(6.0)]);
+        let circuits = [amperes(20.0), amperes(15.0), amperes(6.0)];
+        let found = alternator.answer(&circuits, amperes(10.0));
         assert!((found.needed.base() - 41.0).abs() < 1e-9);
-        assert!((found.idle.expect("known").base() + 11.0).abs() < 1e-9);
+        assert!((found.idle.expect("known").base() + 4.0).abs() < 1e-9);
         assert!((found.speed.expect("known").base() - 23.0).abs() < 1e-9);
     }
 }

@@ -16,11 +16,11 @@ use crate::{
 
 const TOTAL: Formula = Formula {
     symbols: "I = I_1 + I_2 + …",
-    source: "the sum of the RMS of all that hangs on it, on at once: it is no more",
+    source: "the sum of the RMS of all that is on it, at once: it is no more",
 };
 const ALONE: Formula = Formula {
     symbols: "I = I_1",
-    source: "what was typed, or the RMS of the loads, the coils or the injectors that hang on it",
+    source: "what was typed, or the RMS of the loads, the coils or the injectors that are on it",
 };
 const INRUSH: Formula = Formula {
     symbols: "I_inrush = k I",
@@ -30,7 +30,7 @@ const TYPED: Formula = Formula { symbols: "I_inrush = I_typed", source: "what wa
 const LEAST: Formula = Formula { symbols: "I_rated = I / 75%", source: fuses::SOURCE };
 const DROP: Formula = Formula {
     symbols: "V_drop = 2 I R_w",
-    source: "Ohm's law, out and back: the way back is taken for as long and as thick",
+    source: "Ohm's law, out and back: the way back is assumed as long and as thick",
 };
 
 /// The first moment of what is switched on, for what heats a fuse: its peak, and how long that would have to last.

@@ -38,20 +38,16 @@ fields! {
         .assumed("0.1 to 0.5 V", "key switch, fuses and wires while the starter turns: common practice, no source")
         .measure("Meter from the battery's plus post to the feed of the relay's coil (86) while the starter turns.")
         .rare();
-    /// The fuse before what hangs on the ignition feed (15).
+    /// The fuse before what is on the ignition feed (15).
     FUSE: Current = quantity("fuse", "Fuse of the ignition feed (15)", "A", 0.5, 500.0)
-        .hint("before all that hangs on it without a relay's contact")
-        .rare();
+        .hint("before all that is on it without a relay's contact");
     /// The thinnest wire behind that fuse.
     SIZE: Area = quantity("size", "Thinnest wire behind that fuse", "mm2", 0.05, 120.0)
-        .hint("copper; 1 mm² or 18 AWG")
-        .rare();
-    /// The fuse before what hangs on permanent battery (30).
-    BATTERY_FUSE: Current = quantity("battery_fuse", "Fuse of the permanent feed (30)", "A", 0.5, 500.0)
-        .hint("before all that hangs on it without a relay's contact")
-        .rare();
+        .hint("copper; 1 mm² or 18 AWG");
+    /// The fuse before what is on permanent battery (30).
+    BATTERY_FUSE: Current = quantity("battery_fuse", "Fuse of the battery feed (30)", "A", 0.5, 500.0)
+        .hint("before all that is on it without a relay's contact");
     /// The thinnest wire behind that fuse.
-    BATTERY_SIZE: Area = quantity("battery_size", "Thinnest wire behind the permanent feed's fuse", "mm2", 0.05, 120.0)
-        .hint("copper; 1 mm² or 18 AWG")
-        .rare();
+    BATTERY_SIZE: Area = quantity("battery_size", "Thinnest wire behind that fuse", "mm2", 0.05, 120.0)
+        .hint("copper; 1 mm² or 18 AWG");
 }

@@ -66,9 +66,12 @@ pub(super) fn alternator(
     let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
     let draws: Vec<Current> = first().filter_map(|it| it.carries).collect();
     let is_all_known = first().all(|it| it.carries.is_some());
-    let found = inputs.answer(&draws);
+    let engine = feeds.circuits.iter().filter_map(|it| it.of_engine).map(Current::base).sum();
+    let found = inputs.answer(&draws, Current::from_base(engine));
     let lacks = |left: Option<Current>| {
-        left.filter(|it| it.base() < 0.0).map(|it| Current::from_base(-it.base()))
+        // to a hair within which no ampere of it is known
+        let hair = 0.05 * found.needed.base();
+        left.filter(|it| it.base() < -hair).map(|it| Current::from_base(-it.base()))
     };
     let (at_speed, at_idle) = (lacks(found.speed), lacks(found.idle));
     let (tone, verdict) = match (at_speed, at_idle, inputs.idle) {

@@ -17,13 +17,13 @@ use crate::{
 
 /// What is said of a feed in the verdict, the gravest first.
 #[derive(Debug)]
-struct Told {
+struct FeedTold {
     rank: usize,
     tone: Tone,
     verdict: Message,
 }
 
-impl Told {
+impl FeedTold {
     fn bad(rank: usize, verdict: Message) -> Self {
         Self { rank, tone: Tone::Bad, verdict }
     }
@@ -49,14 +49,15 @@ pub(super) fn answer(
     };
     let mut answer = Answer::new(circuit.subject(), tone, verdict);
     answer.title = Some(say!(words::FEED_TITLE, load = circuit.name.clone()));
-    answer.why = why(circuit);
+    // while something is wanted, that is what to look at
+    answer.why = why(circuit).filter(|_| tone != Tone::Open);
     answer.to_do = to_do;
     if tone == Tone::Bad {
         answer.cautions.push(say!(words::CAUTION_FUSE));
     }
     if !is_laid_known && circuit.inputs.area.is_some() {
         let ambient = circuit.inputs.laid.ambient;
-        answer.cautions.push(say!(words::CAUTION_LAID, ambient = ambient));
+        answer.assume(Some(say!(words::TAKEN_LAID, ambient = ambient)));
     }
     answer
 }
@@ -116,7 +117,7 @@ fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
 }
 
 /// What is wrong with a feed, as findings, and what the verdict says of it.
-fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<Told> {
+fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> {
     let mut told = Vec::new();
     told.extend(of_fault(circuit, findings));
     if !circuit.is_judged_there && !circuit.is_unfused {
@@ -129,7 +130,7 @@ fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<Told> {
 }
 
 /// Of a fault behind the fuse.
-fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (exposed, fuse) = (answer.exposed?, inputs.fuse?);
     if exposed == Exposed::Contact {
@@ -157,14 +158,14 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
             let (feed, far) = (feed.clone(), protection.far);
             let message =
                 say!(words::FUSE_NEVER_BLOWS, feed = feed, size = size, far = far, fuse = fuse);
-            (Severity::Fault, message, Told::bad(1, say!(words::BAD_FAR)))
+            (Severity::Fault, message, FeedTold::bad(1, say!(words::BAD_FAR)))
         }
         Exposed::Wire => {
-            let told = Told::bad(0, say!(words::BAD_WIRE));
+            let told = FeedTold::bad(0, say!(words::BAD_WIRE));
             (Severity::Danger, overheats(words::FUSE_OVER_WIRE), told)
         }
         Exposed::WireBarely | Exposed::Contact => {
-            let told = Told::near(5, say!(words::NEAR_WIRE));
+            let told = FeedTold::near(5, say!(words::NEAR_WIRE));
             (Severity::Doubt, overheats(words::FUSE_NEAR_WIRE), told)
         }
     };
@@ -179,13 +180,13 @@ fn of_fused_contact(
     circuit: &PlannedCircuit,
     fuse: Current,
     findings: &mut Findings,
-) -> Option<Told> {
+) -> Option<FeedTold> {
     let (rating, feed) = (circuit.inputs.contact?, circuit.name.clone());
     let message = say!(words::FUSE_OVER_CONTACT, feed = feed, fuse = fuse, rating = rating);
     let finding = Finding::new(Severity::Fault, circuit.fuse(), message);
     let larger = circuit.rating().and_then(|key| larger_relay(key, fuse));
     findings.push(finding.cured_by(smaller(circuit).into_iter().chain(larger)));
-    Some(Told::bad(2, say!(words::BAD_CONTACT)))
+    Some(FeedTold::bad(2, say!(words::BAD_CONTACT)))
 }
 
 /// Of the injectors' wires behind the fuse of their relay.
@@ -194,7 +195,7 @@ fn of_injectors(
     (fuse, size): (Current, Area),
     current: Current,
     findings: &mut Findings,
-) -> Told {
+) -> FeedTold {
     let message = say!(words::INJECTORS_UNFUSED, fuse = fuse, size = size, current = current);
     let largest = circuit.inputs.largest_fuse();
     let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
@@ -209,7 +210,7 @@ fn of_injectors(
     let protection = circuit.found.answer.protection.iter();
     let steps = protection.flat_map(|it| it.working.iter().cloned());
     findings.push(finding.cured_by(own).shown_by(steps));
-    Told::near(5, say!(words::NEAR_INJECTORS))
+    FeedTold::near(5, say!(words::NEAR_INJECTORS))
 }
 
 /// From here on hours are said.
@@ -251,7 +252,7 @@ fn larger_relay(key: Key<Current>, least: Current) -> Option<Message> {
 const CONTACTS_A: [f64; 6] = [20.0, 30.0, 40.0, 50.0, 70.0, 100.0];
 
 /// Whether the fuse carries what it feeds.
-fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (draws, least, fuse) = (answer.draws?, answer.least?, inputs.fuse?);
     if fuse.base() >= least.base() * (1.0 - 1e-9) {
@@ -266,7 +267,7 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     let steps = [inputs.draws_step(), inputs.least_step()].into_iter().flatten();
     findings.push(finding.cured_by([larger_set(circuit)]).shown_by(steps));
     let verdict = say!(words::BAD_FUSE);
-    Some(if is_over { Told::bad(3, verdict) } else { Told::near(3, verdict) })
+    Some(if is_over { FeedTold::bad(3, verdict) } else { FeedTold::near(3, verdict) })
 }
 
 /// The fuse that carries it, with the wire and the contact that go with it; what can't be is split.
@@ -289,7 +290,7 @@ fn larger_set(circuit: &PlannedCircuit) -> Message {
 }
 
 /// Whether the contact carries what it feeds.
-fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let (draws, rating) = (circuit.found.answer.draws?, circuit.inputs.contact?);
     if draws.base() <= rating.base() {
         return None;
@@ -299,15 +300,15 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told>
     let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
     let finding = Finding::new(Severity::Fault, key, message);
     findings.push(finding.cured_by(larger_relay(key, draws / fuses::LASTING)));
-    Some(Told::bad(4, say!(words::BAD_RELAY)))
+    Some(FeedTold::bad(4, say!(words::BAD_RELAY)))
 }
 
 /// Whether fuse and contact bear the first moment.
-fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (inrush, _) = answer.inrush?;
     let feed = || circuit.name.clone();
-    let told = || Some(Told::near(6, say!(words::NEAR_START)));
+    let told = || Some(FeedTold::near(6, say!(words::NEAR_START)));
     let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
     if let (Some(rating), Some(key)) = (inputs.contact.filter(over), circuit.rating()) {
         let message =
@@ -329,7 +330,7 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
 }
 
 /// Whether the wire stays cool, and loses little.
-fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
+fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (draws, size) = (answer.draws?, inputs.area?);
     let feed = || circuit.name.clone();
@@ -344,7 +345,7 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
             say!(words::DO_THICKER_WIRE, size = set.area).done_by(vec![edit])
         });
         findings.push(finding.cured_by(fitted));
-        return Some(Told::bad(0, say!(words::BAD_WIRE)));
+        return Some(FeedTold::bad(0, say!(words::BAD_WIRE)));
     }
     let (drop, part) = answer.drop.filter(|(_, part)| circuit::is_too_much(*part))?;
     let message = say!(
@@ -357,5 +358,5 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<Told> {
     );
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);
     findings.push(finding.cured_by(thicker(circuit)).shown_by(inputs.drop_steps()));
-    Some(Told::near(7, say!(words::NEAR_DROP, drop = drop)))
+    Some(FeedTold::near(7, say!(words::NEAR_DROP, drop = drop)))
 }

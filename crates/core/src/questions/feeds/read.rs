@@ -11,8 +11,8 @@ use crate::{
     plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
     questions::feeds::words,
-    read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader},
-    say,
+    read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
+    say, say_of,
     schema::{Key, Part},
     supply::{
         cable::{AlternatorInputs, CableInputs},
@@ -26,8 +26,8 @@ use crate::{
 pub(crate) enum Source {
     /// The contact of the relay of this record.
     Relay(usize),
-    /// The fuse of the injectors alone, behind their relay.
-    Injectors,
+    /// The fuse of a set of injectors alone, behind their relay.
+    Injectors(WhichSet),
     /// The ignition switch (15), without a relay's contact.
     Ignition,
     /// Permanent battery (30), likewise.
@@ -44,6 +44,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
     pub(crate) carries: Option<Current>,
+    /// What of it coils and injectors take, which is less the slower the engine turns.
+    pub(crate) of_engine: Option<Current>,
     /// Whether some of what it draws has still to be typed.
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
@@ -97,7 +99,7 @@ pub(crate) struct PlannedFeeds {
 type Injecting<'a> = (&'a [Injectors; 2], &'a [Option<Rc<InjectorAnswer>>; 2], FeedParts);
 
 /// What the circuits are read with: supply and temperatures, loads, coils, injectors.
-type Around<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
+type FeedsAround<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Injecting<'a>);
 
 /// The same, by name.
 #[derive(Clone, Copy)]
@@ -113,7 +115,7 @@ impl PlannedCircuit {
     pub(crate) fn subject(&self) -> String {
         match self.source {
             Source::Relay(at) => ["feeds.relay.", &at.to_string()].concat(),
-            Source::Injectors => "feeds.injectors".to_owned(),
+            Source::Injectors(set) => ["feeds.", set.part().name()].concat(),
             Source::Ignition => "feeds.ignition".to_owned(),
             Source::Battery => "feeds.battery".to_owned(),
         }
@@ -123,7 +125,7 @@ impl PlannedCircuit {
     pub(crate) fn fuse(&self) -> Key<Current> {
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
-            Source::Injectors => injectors::FUSE,
+            Source::Injectors(set) => injectors::FUSE.of(set.part()),
             Source::Ignition => switched_feeds::FUSE,
             Source::Battery => switched_feeds::BATTERY_FUSE,
         }
@@ -133,7 +135,7 @@ impl PlannedCircuit {
     pub(crate) fn size(&self) -> Key<Area> {
         match self.source {
             Source::Relay(at) => relays::LEAD_SIZE.at(at),
-            Source::Injectors => injectors::WIRE_SIZE,
+            Source::Injectors(set) => injectors::WIRE_SIZE.of(set.part()),
             Source::Ignition => switched_feeds::SIZE,
             Source::Battery => switched_feeds::BATTERY_SIZE,
         }
@@ -143,7 +145,7 @@ impl PlannedCircuit {
     pub(crate) fn rating(&self) -> Option<Key<Current>> {
         match self.source {
             Source::Relay(at) => Some(relays::RATING.at(at)),
-            Source::Injectors | Source::Ignition | Source::Battery => None,
+            Source::Injectors(_) | Source::Ignition | Source::Battery => None,
         }
     }
 }
@@ -159,7 +161,7 @@ impl PlannedFeeds {
 /// Reads them; what can't be read is told where it is asked for.
 pub(crate) fn feeds(
     reader: &mut Reader<'_>,
-    (conditions, rest, coils, injectors): Around<'_>,
+    (conditions, rest, coils, injectors): FeedsAround<'_>,
     memory: &mut Memory,
 ) -> PlannedFeeds {
     let among = Consumers { conditions, rest, coils, injectors };
@@ -167,7 +169,13 @@ pub(crate) fn feeds(
     let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
     let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
     add_behind(&mut circuits);
-    circuits.extend(behind_relay(reader, &circuits, (&among, laid)));
+    let own: Vec<_> = among
+        .injectors
+        .0
+        .iter()
+        .filter_map(|set| behind_relay(reader, set, &circuits, (&among, laid)))
+        .collect();
+    circuits.extend(own);
     // of a plan that says nothing of feeds, none is asked for
     let is_begun = circuits.iter().any(|it| it.inputs.fuse.is_some() || it.carries.is_some());
     for (source, far_end) in
@@ -278,6 +286,7 @@ fn of_relay(
         purpose,
         behind,
         carries,
+        of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
         is_unfused: false,
@@ -346,42 +355,57 @@ fn of_coils(read: &Coiled) -> Option<Current> {
     Some(CoilFeed::new(&at.taken, &alone).effective)
 }
 
-fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
+fn of_set(set: &Injectors, among: &Consumers<'_>) -> Option<Current> {
     let (sets, found, parts) = among.injectors;
-    let each = sets.iter().zip(found).filter_map(|(set, found)| {
-        Some(Share::of(set.inputs.as_ref()?, found.as_ref()?, parts.duty)?.current.base())
-    });
-    let sum: f64 = each.sum();
+    let at = sets.iter().position(|it| it.set == set.set)?;
+    let found = found.get(at)?.as_ref()?;
+    Some(Share::of(set.inputs.as_ref()?, found, parts.duty)?.current)
+}
+
+fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
+    let each = among.injectors.0.iter().filter_map(|set| of_set(set, among));
+    let sum: f64 = each.map(Current::base).sum();
     (sum > 0.0).then(|| amperes(sum))
 }
 
-/// The wires of the injectors, behind a fuse of their own or, where none is typed, behind that of their relay.
+/// The wires of a set of injectors, behind a fuse of their own or, where none is typed, behind that of their relay.
 fn behind_relay(
     reader: &mut Reader<'_>,
+    set: &Injectors,
     relays: &[PlannedCircuit],
     (among, laid): (&Consumers<'_>, LaidWire),
 ) -> Option<PlannedCircuit> {
-    let own = reader.band(injectors::FUSE).value();
+    let of = set.set.part();
+    let (fuse, size) = (injectors::FUSE.of(of), injectors::WIRE_SIZE.of(of));
+    let own = reader.band(fuse).value();
     let at = among.injectors.2.at;
     let relay = relays.iter().find(|it| at.is_some_and(|at| it.source == Source::Relay(at)));
-    let size = reader.is_typed(injectors::WIRE_SIZE);
-    let area = reader.band_elsewhere(injectors::WIRE_SIZE).filter(|_| size).map(|it| it.low);
+    let is_typed = reader.is_typed(size);
+    let area = reader.band_elsewhere(size).filter(|_| is_typed).map(|it| it.low);
     let before = relay.and_then(|it| it.inputs.fuse);
-    // what the relay's fuse protects anyhow is no circuit of its own
-    let inputs = inputs(reader, injectors::FUSE, None, (among, laid));
+    let inputs = inputs(reader, fuse, None, (among, laid));
+    let draws = of_set(set, among);
     let inputs = CircuitInputs {
-        draws: of_injectors(among).map(|it| vec![it]),
+        draws: draws.map(|it| vec![it]),
         fuse: own.map_or(before, |it| Some(it.nominal)),
         area,
         ..inputs
     };
+    // what the relay's fuse protects anyhow is no circuit of its own
     let is_exposed = || inputs.fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some());
+    // behind a relay it is counted there
+    let counted = draws.filter(|_| at.is_none());
+    let name = match set.set {
+        WhichSet::First => words::OF_INJECTORS,
+        WhichSet::Second => words::OF_SECOND_INJECTORS,
+    };
     (own.is_some() || is_exposed()).then(|| PlannedCircuit {
-        source: Source::Injectors,
-        name: crate::say_of!(words::OF_INJECTORS).into_text(),
+        source: Source::Injectors(set.set),
+        name: say_of!(name).into_text(),
         purpose: None,
         behind: at,
-        carries: None,
+        carries: counted,
+        of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
         is_unfused: own.is_none(),
@@ -414,10 +438,11 @@ fn direct(
     };
     Some(PlannedCircuit {
         source,
-        name: crate::say_of!(wording).into_text(),
+        name: say_of!(wording).into_text(),
         purpose: None,
         behind: None,
         carries: Some(taken),
+        of_engine: None,
         wants_draws: false,
         is_judged_there: false,
         is_unfused: false,

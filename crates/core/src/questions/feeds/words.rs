@@ -7,8 +7,9 @@ sentences! {
     PENDING = "feeds.pending", "One moment…";
     NUMBERED = "feeds.numbered", "relay {n}";
     OF_INJECTORS = "feeds.of-injectors", "Injectors";
+    OF_SECOND_INJECTORS = "feeds.of-second-injectors", "Second injectors";
     ON_IGNITION = "feeds.on-ignition", "Ignition feed (15)";
-    ON_BATTERY = "feeds.on-battery", "Permanent feed (30)";
+    ON_BATTERY = "feeds.on-battery", "Battery feed (30)";
     FEED_TITLE = "feeds.feed-title", "{load}";
     CABLE_TITLE = "feeds.cable-title", "Battery cable";
     ALTERNATOR_TITLE = "feeds.alternator-title", "Alternator";
@@ -23,7 +24,7 @@ sentences! {
     OPEN_BOTH = "feeds.open-both", "Needs: its fuse and its wire";
     OPEN_CONTACT = "feeds.open-contact", "Needs: what its contact is rated for";
     BAD_WIRE = "feeds.bad-wire", "Its wire burns before its fuse blows";
-    BAD_FAR = "feeds.bad-far", "A short at the far end doesn’t blow its fuse";
+    BAD_FAR = "feeds.bad-far", "A short at the other end doesn't blow its fuse";
     BAD_CONTACT = "feeds.bad-contact", "Its fuse is larger than its contact";
     BAD_FUSE = "feeds.bad-fuse", "Its fuse is too small";
     BAD_RELAY = "feeds.bad-relay", "Its contact is too small";
@@ -43,6 +44,8 @@ sentences! {
     WHY_INRUSH = "feeds.why-inrush", "Up to {draws} for long, {inrush} at switch-on.";
     CABLE_WHY = "feeds.cable-why", "{starter} through {length} of {size} and back lose {drop} of {cranking}.";
     ALTERNATOR_WHY = "feeds.alternator-why", "All circuits on at once draw up to {needed}.";
+    TAKEN_LAID = "feeds.taken-laid",
+        "Each wire alone, in air of {ambient}. In a bundle, or where it is hotter, it carries less.";
     // what to do
     DO_FIT = "feeds.do-fit", "Fit a {fuse} fuse, close to the battery, and wire of {size} or more.";
     DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a {fuse} fuse, close to the battery.";
@@ -58,15 +61,13 @@ sentences! {
     DO_THICKER_WIRE = "feeds.do-thicker-wire", "Fit wire of {size} or more behind it: its thinnest piece counts.";
     DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay whose contact is rated for {rating}.";
     DO_SPLIT = "feeds.do-split", "Split it: more feeds, each with its own fuse and relay.";
-    DO_RELAY = "feeds.do-relay", "Ask the relay’s maker what its contact makes, or take a larger one.";
+    DO_RELAY = "feeds.do-relay", "Ask the relay's maker what its contact makes, or take a larger one.";
     DO_CABLE = "feeds.do-cable", "Fit a battery cable of {size} or more.";
     DO_CABLES = "feeds.do-cables", "Fit two cables side by side, or move the battery.";
     DO_SHED = "feeds.do-shed", "Fit an alternator that gives {needed} hot, or switch something off.";
     // cautions
     CAUTION_FUSE = "feeds.caution-fuse",
-        "The fuse sits at the battery’s end of the wire: what lies before it burns unprotected. Never fit a larger fuse to stop it blowing.";
-    CAUTION_LAID = "feeds.caution-laid",
-        "Each wire is judged alone, in air of {ambient}: in a bundle, or where it is hotter, it carries less.";
+        "The fuse sits at the battery's end of the wire: what lies before it burns unprotected. Never fit a larger fuse to stop it blowing.";
     CAUTION_CABLE = "feeds.caution-cable",
         "A battery cable has no fuse: keep it off edges and hot parts, and sleeve it through each panel.";
     // figures
@@ -75,7 +76,7 @@ sentences! {
     FIGURE_FUSE = "feeds.figure-fuse", "Smallest fuse that carries it";
     FIGURE_SIZE = "feeds.figure-size", "Thinnest wire behind that fuse";
     FIGURE_WORST = "feeds.figure-worst", "The fault that heats the wire most before the fuse blows";
-    FIGURE_FAR = "feeds.figure-far", "Dead short at the far end, at least";
+    FIGURE_FAR = "feeds.figure-far", "Dead short at the other end, at least";
     FIGURE_LOST = "feeds.figure-lost", "Lost in the wire, out and back";
     FIGURE_DROP = "feeds.figure-drop", "Lost between battery and starter, out and back";
     FIGURE_NEEDED = "feeds.figure-needed", "What all circuits draw";
@@ -83,13 +84,13 @@ sentences! {
     FIGURE_SPEED = "feeds.figure-speed", "Left at speed";
     // findings
     FUSE_OVER_WIRE = "feeds.fuse-over-wire",
-        "{feed}: a fault of {current} heats the {size} wire beyond what its insulation bears, and the {fuse} fuse may hold it {holds}: fire.";
+        "{feed}: a fault of {current} heats the {size} wire beyond the limit of its insulation, and the {fuse} fuse may hold it {holds}: fire.";
     FUSE_NEAR_WIRE = "feeds.fuse-near-wire",
         "{feed}: a fault of {current} may age the {size} wire before the {fuse} fuse blows ({holds} at most): nothing to spare for a bundle or a hot place.";
     INJECTORS_UNFUSED = "feeds.injectors-unfused",
-        "The {fuse} fuse of their relay doesn’t protect the {size} wires of the injectors: a fault of {current} burns one before it blows.";
+        "The {fuse} fuse of their relay doesn't protect the {size} wires of the injectors: a fault of {current} burns one before it blows.";
     FUSE_NEVER_BLOWS = "feeds.fuse-never-blows",
-        "{feed}: a short at the far end of {size} wire may draw only {far}, and the {fuse} fuse may hold that for ever.";
+        "{feed}: a short at the other end of {size} wire may draw only {far}, and the {fuse} fuse may hold that for ever.";
     FUSE_OVER_CONTACT = "feeds.fuse-over-contact",
         "{feed}: its {fuse} fuse is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
     FUSE_TOO_SMALL = "feeds.fuse-too-small",
@@ -103,7 +104,7 @@ sentences! {
     WIRE_DROPS = "feeds.wire-drops",
         "{feed}: {size} wire loses {drop}, {part} of the supply, out and back; more than {most} is too much.";
     WIRE_HOT = "feeds.wire-hot",
-        "{feed} draws {draws}, and its {size} wire bears {bears}: it gets too hot as it runs.";
+        "{feed} draws {draws}, and its {size} wire carries {bears} at most: it gets too hot as it runs.";
     CABLE_DROPS = "feeds.cable-drops",
         "The battery cable loses {drop} while cranking, out and back: {left} of {cranking} are left at the starter, which turns slower.";
     ALTERNATOR_LACKS = "feeds.alternator-lacks",
@@ -111,7 +112,7 @@ sentences! {
     IDLE_LACKS = "feeds.idle-lacks",
         "At idle, with all circuits on, the battery gives up to {short}.";
     NO_SUCH_RELAY = "feeds.no-such-relay", "“{name}” is no relay of this plan.";
-    BEHIND_ITSELF = "feeds.behind-itself", "A contact can’t be fed through itself.";
+    BEHIND_ITSELF = "feeds.behind-itself", "A contact can't be fed through itself.";
 }
 
 pub(crate) const EXPLANATIONS: &[Explanation] = &[
@@ -120,7 +121,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // At the worst fault current, with the longest time that the fuse may take, the wire is past its limit by far.
         why: "A fuse protects the wire, not the load. The worst fault is not the dead short: a little more than the fuse holds for minutes heats the wire in the harness until it burns, and all around it.",
         act: "Size the fuse by the thinnest wire behind it, or the wire by the fuse.",
-        source: "blade fuse data sheets (ISO 8820-3); thin-wall wire from a distributor’s table; classes of insulation by ISO 6722-1, from memory",
+        source: "blade fuse data sheets (ISO 8820-3); thin-wall wire from a distributor's table; classes of insulation by ISO 6722-1, from memory",
     },
     Explanation {
         code: FUSE_NEAR_WIRE.code,
@@ -141,12 +142,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // Below 135 % of its rating a fuse may hold for ever.
         why: "A long thin wire has so much resistance that a dead short at its end is hardly an overload. The fuse stays whole, and where the short is, it arcs and burns.",
         act: "A smaller fuse, if what it feeds allows it, or a thicker wire.",
-        source: "ISO 8820-3: 135% must blow it, from a data sheet; Ohm’s law with the wire hot",
+        source: "ISO 8820-3: 135% must blow it, from a data sheet; Ohm's law with the wire hot",
     },
     Explanation {
         code: FUSE_OVER_CONTACT.code,
         why: "A contact that carries more than it is rated for gets hot and welds: what it feeds then stays on.",
-        act: "Fit a fuse no larger than the contact’s rating, or a relay that is rated for more.",
+        act: "Fit a fuse no larger than the contact's rating, or a relay that is rated for more.",
         source: "common practice, no source",
     },
     Explanation {
@@ -183,7 +184,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         code: WIRE_HOT.code,
         why: "No fuse helps against what the load itself draws all the time.",
         act: "A thicker wire.",
-        source: "thin-wall wire from a distributor’s table; classes of insulation by ISO 6722-1, from memory",
+        source: "thin-wall wire from a distributor's table; classes of insulation by ISO 6722-1, from memory",
     },
     Explanation {
         code: CABLE_DROPS.code,

@@ -53,8 +53,7 @@ fields! {
         .assumed("1 mm2", "common practice, no source");
     /// The fuse of the injectors alone, behind their relay.
     FUSE: Current = quantity("fuse", "Fuse of the injectors alone", "A", 0.5, 100.0)
-        .hint("behind their relay; blank: none, or not known")
-        .rare();
+        .hint("behind their relay; blank: none, or not known");
     /// Resistance of all contacts in that wire.
     CONTACT_RESISTANCE: Resistance = quantity("contact_resistance", "Resistance of all contacts in that wire", "mohm", 0.0, 5000.0)
         .hint("connectors, relay, fuse")

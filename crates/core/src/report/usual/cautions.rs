@@ -49,7 +49,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 16] = [
+const ALL: [Caution; 17] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -121,7 +121,8 @@ const ALL: [Caution; 16] = [
         &[standing::CAUTION_METER],
         CalledFor::By(&[standing::DO_MEASURE, standing::DO_SEARCH]),
     ),
-    caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Always),
+    caution(words::CAUTION_CABLE, &[feeds::CAUTION_CABLE], CalledFor::Amiss),
+    caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Amiss),
 ];
 
 /// What the coils' relay is there to prevent, and what the question of coils tells of those that have none.

@@ -66,6 +66,7 @@ sentences! {
     CAUTION_HELD = "usual.caution-held",
         "A coil held on burns without blowing a fuse: its power goes when the engine stands.";
     CAUTION_POWER = "usual.caution-power", "Some coils spark as power arrives: find out before there is fuel.";
+    CAUTION_CABLE = "usual.caution-cable", "No fuse protects a battery cable: off edges, sleeved through each panel.";
     CAUTION_BLOWS = "usual.caution-blows", "Never fit a larger fuse to stop it blowing.";
     CAUTION_METER = "usual.caution-meter",
         "Ammeter in the battery lead: fuse in series, nothing switched on meanwhile, no spark near a battery just charged.";

@@ -16,7 +16,7 @@ purposes! {
     words::DO_THICKER_WIRE => Buy "wire of {size} or more";
     words::DO_LARGER_RELAY => Buy "relay, contact rated {rating}";
     words::DO_SPLIT => ;
-    words::DO_RELAY => Ask "what the relay’s contact makes";
+    words::DO_RELAY => Ask "what the relay's contact makes";
     words::DO_CABLE => Buy "battery cable {size}";
     words::DO_CABLES => ;
     words::DO_SHED => ;
