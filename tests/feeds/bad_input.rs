@@ -6,7 +6,7 @@ use quietpin_tests::typed::{check_refused, lacking};
 
 use super::{about, feed};
 
-const FIELDS: [&str; 16] = [
+const FIELDS: [&str; 17] = [
     "relays.0.draws",
     "relays.0.inrush",
     "relays.0.behind",
@@ -23,6 +23,7 @@ const FIELDS: [&str; 16] = [
     "wiring.ambient",
     "wiring.bundled",
     "injectors.fuse",
+    "second_injectors.fuse",
 ];
 
 /// The finding at the field, and the feed is answered all the same.
@@ -67,6 +68,7 @@ fn what_can_not_be_is_named_at_its_field() {
         ("wiring.ambient", "-21 °C", "141 °C"),
         ("wiring.bundled", "0", "21"),
         ("injectors.fuse", "0.4 A", "101 A"),
+        ("second_injectors.fuse", "0.4 A", "101 A"),
     ] {
         check(path, low, "field.too-small");
         check(path, high, "field.too-large");
