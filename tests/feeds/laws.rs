@@ -79,13 +79,13 @@ fn fused(at: usize) -> String {
 prop_compose! {
     fn any_feed()(
         purpose in prop::sample::select(&["pump", "fan", "lamps", "heater", "other"][..]),
-        draws in 0.5..30.0,
+        draws in 0.02..58.0,
         fuse in 3..fuses::RATINGS_A.len(),
         rating in prop::sample::select(&["", "20 A", "30 A", "40 A", "70 A"][..]),
         size in 2..14_usize,
-        length in 0.3..6.0,
-        air in 20.0..60.0,
-        bundled in 1..4_u8,
+        length in 0.0..20.0,
+        air in 20.0..100.0,
+        bundled in 1..12_u8,
     ) -> Typed {
         let (fuse, size, rating) = (fused(fuse), sized(size), rating.to_owned());
         Typed { purpose, draws, fuse, rating, size, length, air, bundled }
