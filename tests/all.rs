@@ -6,6 +6,7 @@ mod circuits;
 mod coils;
 mod cranking;
 mod engine;
+mod feeds;
 mod firing;
 mod former;
 mod fuel;

@@ -58,7 +58,12 @@ fn said(report: &Report, question: &str) -> String {
 
 /// The questions that are answered otherwise once a text is typed.
 fn changed(path: &str, text: &str) -> BTreeSet<&'static str> {
-    let (before, mut plan) = (report(&six()), six());
+    changed_in(&six(), path, text)
+}
+
+/// The same of another car.
+fn changed_in(plan: &Plan, path: &str, text: &str) -> BTreeSet<&'static str> {
+    let (before, mut plan) = (report(plan), plan.clone());
     put(&mut plan, path, text);
     let after = report(&plan);
     let ids = after.sections.iter().map(|it| it.id);
@@ -75,10 +80,69 @@ fn what_a_relay_pulls_in_at_is_told_to_the_start_and_to_its_output() {
     check("relays.0.pull_in", "5 V", &["cranking", "outputs"]);
 }
 
+/// The same with a fuse and a wire behind the coils' contact, and a second relay.
+fn fed() -> Plan {
+    let mut plan = six();
+    for (path, text) in [
+        ("relays.0.fuse", "20 A"),
+        ("relays.0.rating", "30 A"),
+        ("relays.0.lead_size", "2.5 mm2"),
+        ("relays.1.name", "fan relay"),
+        ("relays.1.purpose", "fan"),
+        ("relays.1.draws", "8 A"),
+        ("relays.1.rating", "30 A"),
+        ("relays.1.fuse", "15 A"),
+        ("relays.1.lead_size", "2.5 mm2"),
+        ("relays.1.lead_length", "3 m"),
+        ("battery.alternator", "100 A"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    plan
+}
+
+#[track_caller]
+fn check_fed(path: &str, text: &str, questions: &[&'static str]) {
+    let found = changed_in(&fed(), path, text);
+    assert_eq!(found, questions.iter().copied().collect(), "{path} = {text}");
+}
+
 #[test]
-fn the_contact_of_the_coils_relay_is_told_to_the_coils() {
+fn the_contact_of_the_coils_relay_is_told_to_the_coils_and_to_the_feeds() {
     check("relays.0.rating", "5 A", &["coils"]);
-    check("relays.0.fuse", "3 A", &["coils"]);
+    check_fed("relays.0.rating", "5 A", &["coils", "feeds"]);
+    check_fed("relays.0.fuse", "40 A", &["coils", "feeds"]);
+    check_fed("relays.0.lead_size", "0.5 mm2", &["coils", "feeds"]);
+    // what the coils draw is counted with what the alternator must give
+    check_fed("coils.resistance", "0.6 ohm", &["coils", "cranking", "feeds", "firing"]);
+}
+
+#[test]
+fn what_is_fed_and_through_what_is_told_to_the_feeds() {
+    for (path, text) in [
+        ("relays.1.draws", "10 A"),
+        ("relays.1.inrush", "60 A"),
+        ("relays.1.fuse", "40 A"),
+        ("relays.1.lead_size", "1 mm2"),
+        ("relays.1.lead_length", "9 m"),
+        ("relays.1.behind", "coil relay"),
+        ("switched_feeds.fuse", "40 A"),
+        ("switched_feeds.battery_fuse", "40 A"),
+        ("injectors.fuse", "40 A"),
+        ("battery.alternator", "10 A"),
+        ("battery.alternator_idle", "10 A"),
+    ] {
+        check_fed(path, text, &["feeds"]);
+    }
+}
+
+/// The loom is the same for all that lies in it.
+#[test]
+fn how_the_wires_are_laid_is_told_to_the_feeds() {
+    check_fed("wiring.insulation", "a", &["feeds"]);
+    check_fed("wiring.ambient", "80 °C", &["feeds"]);
+    // behind a fuse that is too large for its wire now
+    check_fed("wiring.bundled", "6", &["coils", "feeds"]);
 }
 
 #[test]

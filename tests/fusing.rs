@@ -12,7 +12,7 @@ use quietpin_core::{
     },
     tables::{copper, fuses, wires},
 };
-use quietpin_tests::{Worst, reference, rows};
+use quietpin_tests::{Checked, Worst, reference, rows};
 use serde_json::Value;
 
 /// A hair above what a gate says, so that rounding does not put it into the piece before.
@@ -50,8 +50,7 @@ fn ratings(row: &Value) -> Vec<f64> {
 
 /// Source: `fuses_blade.json`, `gates`: rows of data sheets as they are, the one from memory too; of the large blade, whose data sheet is
 /// of 40 A and gives 50 s at 200 %, the longest is a window: ISO 8820-3 has 60 s, from memory.
-#[test]
-fn a_fuse_blows_within_the_gates_of_its_data_sheet() {
+pub(crate) fn gates() -> Checked {
     let (file, mut worst) = (file(), Worst::default());
     for row in list(&file, "gates") {
         let is_large = text(row, "style").starts_with("maxi");
@@ -80,7 +79,13 @@ fn a_fuse_blows_within_the_gates_of_its_data_sheet() {
             }
         }
     }
-    let count = worst.checked("outputs", "Gates", "data sheets", "s").cases;
+    let against = "data sheets of blade fuses, and ISO 8820-3 from memory";
+    worst.checked("feeds", "Times at which a blade fuse blows", against, "s")
+}
+
+#[test]
+fn a_fuse_blows_within_the_gates_of_its_data_sheet() {
+    let count = gates().cases;
     assert!(count > 40, "only {count} times");
 }
 
@@ -107,14 +112,25 @@ fn a_short_melts_a_link_with_the_heat_of_its_data_sheet() {
 }
 
 /// Source: `fuses_blade.json`, `temperature_rerating_maxi_40A`, of a data sheet; 75 %: common practice, no source.
-#[test]
-fn a_hot_fuse_carries_what_its_data_sheet_says() {
-    let file = file();
+pub(crate) fn rerated() -> Checked {
+    let (file, mut worst) = (file(), Worst::default());
     for row in list(&file, "temperature_rerating_maxi_40A") {
         let carried = blow::carries(amperes(40.0), celsius(number(row, "t_C"))).base();
         let expected = 0.75 * number(row, "A");
-        assert!((carried - expected).abs() < 1e-9, "{row}: {carried} A");
+        worst.check(&row.to_string(), Some(carried), expected, 1e-9);
     }
+    let against = "a data sheet of a large blade fuse, 75% of it";
+    worst.checked("feeds", "What a hot fuse carries for long", against, "A")
+}
+
+#[test]
+fn a_hot_fuse_carries_what_its_data_sheet_says() {
+    rerated();
+}
+
+#[test]
+fn a_fuse_parts_what_its_data_sheet_says() {
+    let file = file();
     let breaks = file.get("interrupting").expect("a row");
     assert!((blow::BREAKS_A - number(breaks, "A")).abs() < 1e-9, "{breaks}");
 }
@@ -127,14 +143,13 @@ fn mm2(size: f64) -> Area {
 /// sheds at 105 °C less the rise of its resistance.
 ///
 /// Source: `wire_thinwall_current.csv`, computed from IEC 60028; tolerance of four digits.
-#[test]
-fn a_thin_wall_wire_has_the_copper_of_its_strands() {
+pub(crate) fn strands() -> Checked {
+    let mut worst = Worst::default();
     for row in rows("wire_thinwall_current.csv") {
         let (strands, each) = row.text("strands_n_x_mm").split_once('/').expect("n/mm");
         let (count, each): (f64, f64) = (strands.parse().expect("n"), each.parse().expect("mm"));
-        let near = |what: &str, found: f64, expected: f64| {
-            let place = row.place();
-            assert!((found / expected - 1.0).abs() < 2e-4, "{place}: {what} {found}, {expected}");
+        let mut near = |what: &str, found: f64, expected: f64| {
+            worst.check(&format!("{}: {what}", row.place()), Some(found / expected), 1.0, 2e-4);
         };
         let area = count * std::f64::consts::PI * each * each / 4.0;
         near("copper", area, row.number("metal_area_mm2"));
@@ -147,11 +162,17 @@ fn a_thin_wall_wire_has_the_copper_of_its_strands() {
         // a strand more or less than nominal: no wire of the table has more than 4 % less copper than it is called
         assert!(area > 0.96 * row.number("nominal_mm2"), "{}", row.place());
     }
+    let against = "a cable distributor's table, by the copper of its strands";
+    worst.checked("feeds", "Copper, resistance and heat of a thin-wall wire", against, "")
+}
+
+#[test]
+fn a_thin_wall_wire_has_the_copper_of_its_strands() {
+    strands();
 }
 
 /// Source: `wire_iso6722_memory.csv`, ISO 6722, from memory: a window, as IEC 60228 is the source of 1.16.
-#[test]
-fn the_most_that_a_wire_may_have_is_no_less_than_that_of_car_wires() {
+pub(crate) fn most_of_a_wire() -> Checked {
     let mut sizes = 0;
     for row in rows("wire_iso6722_memory.csv") {
         let area = mm2(row.number("area_mm2"));
@@ -160,6 +181,18 @@ fn the_most_that_a_wire_may_have_is_no_less_than_that_of_car_wires() {
         assert!((standard..standard * 1.12).contains(&most), "{}: {most} mΩ", row.place());
         sizes += 1;
     }
+    Checked {
+        question: "feeds",
+        what: "The most that a wire may have",
+        against: "ISO 6722, from memory",
+        cases: sizes,
+        apart: "up to 12% more".to_owned(),
+    }
+}
+
+#[test]
+fn the_most_that_a_wire_may_have_is_no_less_than_that_of_car_wires() {
+    let sizes = most_of_a_wire().cases;
     assert!(sizes > 10, "only {sizes} sizes");
 }
 

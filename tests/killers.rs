@@ -14,14 +14,10 @@ use quietpin_core::{
 type Killer = (&'static [(&'static str, &'static str)], &'static str, Severity);
 
 const KILLERS: &[Killer] = &[
-    (
-        &[("relays.1.fuse", "60 A"), ("relays.1.lead_size", "1 mm2")],
-        "outputs.fuse-over-wire",
-        Danger,
-    ),
+    (&[("relays.1.fuse", "60 A"), ("relays.1.lead_size", "1 mm2")], "feeds.fuse-over-wire", Danger),
     (
         &[("relays.3.fuse", "70 A"), ("relays.3.lead_size", "16 mm2")],
-        "outputs.fuse-over-contact",
+        "feeds.fuse-over-contact",
         Fault,
     ),
     (

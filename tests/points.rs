@@ -8,6 +8,7 @@
 
 mod coils;
 mod cranking;
+mod feeds;
 mod firing;
 pub(crate) mod injectors;
 mod outputs;

@@ -18,7 +18,10 @@ use quietpin_core::{
 };
 use quietpin_tests::{Checked, blessed, plans, reference};
 
-use crate::{circuits, coils, cranking, engine, firing, fuel, injectors, outputs, points, trigger};
+use crate::{
+    circuits, coils, cranking, engine, feeds, firing, fuel, fusing, injectors, outputs, points,
+    trigger,
+};
 
 /// Everything that is compared, each by the function that its own test calls.
 fn all() -> Vec<Checked> {
@@ -39,7 +42,6 @@ fn all() -> Vec<Checked> {
     all.extend([
         outputs::hand::relays(),
         outputs::plans::hot_coils(),
-        outputs::fused::bears(),
         outputs::plans::terminals(),
         trigger::cases::teeth(),
     ]);
@@ -47,6 +49,15 @@ fn all() -> Vec<Checked> {
     all.extend([cranking::teeth(), starts(), coils::cases::dwells()]);
     all.extend(circuits::textbook::examples());
     all.extend(charges());
+    all.extend([
+        feeds::fused::bears(),
+        fusing::gates(),
+        fusing::rerated(),
+        fusing::strands(),
+        fusing::most_of_a_wire(),
+    ]);
+    all.extend(heated());
+    all.extend(shorted());
     all
 }
 
@@ -110,8 +121,39 @@ fn starts() -> Checked {
     Checked { question: "cranking", what, against: SCIPY, cases, apart: apart.to_owned() }
 }
 
+/// What `against_supply.md` says of heated wires at random.
+fn heated() -> Vec<Checked> {
+    let text = reference("against_supply.md");
+    let rows = [
+        ("time to the overload of its class", "Time of an overload of wires at random"),
+        ("time to the temperature of a short", "Time of a short in wires at random"),
+        ("temperature that it settles at", "Temperature of wires at random"),
+    ];
+    let of = |(row, what): (&str, &'static str)| {
+        let cells = cells(&text, &format!("| {row} |"));
+        let cases = cells[1].parse().expect("a count");
+        Checked { question: "feeds", what, against: SCIPY, cases, apart: cells[2].clone() }
+    };
+    rows.map(of).to_vec()
+}
+
+/// And of shorts and drops.
+fn shorted() -> Vec<Checked> {
+    let text = reference("against_supply.md");
+    let (cases, _) = line(&text, " feeds by ngspice");
+    let rows = [
+        ("current of a dead short at the far end", "Shorts at the far end at random"),
+        ("voltage across the load", "Voltage behind wires at random"),
+    ];
+    let of = |(row, what): (&str, &'static str)| {
+        let apart = format!("{}, relative", cells(&text, &format!("| {row} |"))[1]);
+        Checked { question: "feeds", what, against: "ngspice 39", cases, apart }
+    };
+    rows.map(of).to_vec()
+}
+
 /// What is known not to be in the answers.
-const NOT_MODELLED: [(&str, &str); 7] = [
+const NOT_MODELLED: [(&str, &str); 8] = [
     ("firing", "Cams that are moved while the engine runs; cylinders that are switched off."),
     (
         "injectors",
@@ -133,6 +175,11 @@ const NOT_MODELLED: [(&str, &str); 7] = [
     (
         "coils",
         "Iron that saturates; the secondary winding, the spark's voltage under pressure; heat that spreads between coils.",
+    ),
+    (
+        "feeds",
+        "Arcs; the heat that an insulation stores; bundles that are hot in one place; the resistance of connectors, and what a \
+         fuse and a contact lose.",
     ),
     ("standing", "The capacity of a battery in the cold."),
 ];
@@ -239,15 +286,17 @@ fn the_record_says_what_the_comparisons_say() {
 
 #[test]
 fn each_answer_leads_to_the_record_of_its_question() {
-    let report = report(&whole_car());
-    for section in &report.sections {
-        for answer in &section.answers {
-            let own = checked::of(section.id);
-            assert_eq!(checked::about(&answer.subject), own, "{}", answer.subject);
+    let feeds = plans::ALL.iter().find(|it| it.name == "feeds-suits").expect("a plan");
+    for plan in [whole_car(), plan::parse(feeds.text).expect("a plan")] {
+        for section in &report(&plan).sections {
+            for answer in &section.answers {
+                let own = checked::of(section.id);
+                assert_eq!(checked::about(&answer.subject), own, "{}", answer.subject);
+            }
+            let lines = checked::of(section.id).into_iter().flat_map(checked::lines).count();
+            let rows = all().iter().filter(|it| it.question == section.id).count();
+            assert!(lines > rows, "{}: {lines} lines for {rows} rows", section.id);
         }
-        let lines = checked::of(section.id).into_iter().flat_map(checked::lines).count();
-        let rows = all().iter().filter(|it| it.question == section.id).count();
-        assert!(lines > rows, "{}: {lines} lines for {rows} rows", section.id);
     }
 }
 

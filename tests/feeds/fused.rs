@@ -14,7 +14,7 @@ use quietpin_core::{
 use quietpin_tests::{Checked, Worst, rows};
 
 fn plan(fuse: &str, size: &str, rating: &str) -> Plan {
-    let mut plan = parse(include_str!("../plans/outputs-fuse-over-wire.json")).expect("a plan");
+    let mut plan = parse(include_str!("../plans/feeds-fuse-over-wire.json")).expect("a plan");
     plan.put(relays::FUSE.at(1), fuse);
     plan.put(relays::LEAD_SIZE.at(1), size);
     plan.put(relays::RATING.at(1), rating);
@@ -36,7 +36,7 @@ pub(crate) fn bears() -> Checked {
         worst.check(&row.place(), Some(found), expected, 1e-6);
     }
     let against = "a cable distributor's table of thin-wall cable, ISO 6722, in free air";
-    worst.checked("outputs", "What a wire carries continuously", against, "A")
+    worst.checked("feeds", "What a wire carries continuously", against, "A")
 }
 
 #[test]
@@ -48,9 +48,9 @@ fn a_wire_bears_what_the_published_table_says() {
 #[test]
 fn a_very_thin_wire_behind_a_big_fuse_is_a_danger() {
     assert_eq!(told(&plan("25 A", "2.5 mm2", "70 A")), None);
-    let danger = Some(("outputs.fuse-over-wire", Severity::Danger));
+    let danger = Some(("feeds.fuse-over-wire", Severity::Danger));
     assert_eq!(told(&plan("40 A", "2.5 mm2", "70 A")), danger);
-    let doubt = Some(("outputs.fuse-near-wire", Severity::Doubt));
+    let doubt = Some(("feeds.fuse-near-wire", Severity::Doubt));
     assert_eq!(told(&plan("30 A", "2.5 mm2", "70 A")), doubt, "33 A in a wire for 29 A");
     assert_eq!(told(&plan("60 A", "2.5 mm2", "30 A")), danger, "the fire before the contact");
     let mut unknown = plan("60 A", "", "");
@@ -61,7 +61,7 @@ fn a_very_thin_wire_behind_a_big_fuse_is_a_danger() {
 #[test]
 fn a_fuse_larger_than_the_contact_is_a_fault() {
     assert_eq!(told(&plan("40 A", "10 mm2", "40 A")), None);
-    let fault = Some(("outputs.fuse-over-contact", Severity::Fault));
+    let fault = Some(("feeds.fuse-over-contact", Severity::Fault));
     assert_eq!(told(&plan("40 A", "10 mm2", "30 A")), fault);
 }
 
@@ -73,49 +73,6 @@ fn the_cure_that_is_offered_leaves_nothing_to_say() {
     let cure = &found.expect("it is found").remedies[0];
     assert!(cure.text.contains("20 A"), "the contact bears less than the wire: {}", cure.text);
     assert_eq!(told(&plan.edited(&cure.edits).expect("it has its place")), None);
-}
-
-/// A coil that is held on burns behind its fuse, unless a relay cuts it as the engine stands.
-#[test]
-fn a_relay_that_cuts_the_coils_at_rest_is_said_to_save_them() {
-    let mut plan = quietpin_core::demo();
-    let severity = |plan: &Plan| {
-        let report = report(plan);
-        let found = report.findings.iter().find(|it| it.message.code == "coils.fuse-bears-held");
-        found.map(|it| it.severity)
-    };
-    let why = |plan: &Plan| {
-        let answers = report(plan).sections.into_iter().flat_map(|it| it.answers);
-        let feed = answers.into_iter().find(|it| it.subject == "coils.feed");
-        feed.and_then(|it| it.why.as_ref().map(|it| it.text.clone())).unwrap_or_default()
-    };
-    assert_eq!(severity(&plan), None, "the relay is switched at a speed");
-    assert!(why(&plan).contains("the relay saves a coil that stays on"), "{}", why(&plan));
-    plan.put(relays::SWITCHED_BY.at(0), "otherwise");
-    assert_eq!(severity(&plan), None, "nothing holds one on");
-    assert!(why(&plan).contains("would keep a coil on"), "{}", why(&plan));
-}
-
-/// By hand: 12 V less the diode's 2 V over 1 Mohm and 680 ohm are 10 uA, over 4.7 kohm and 680 ohm 1.9 mA.
-#[test]
-fn a_leak_of_microamperes_lights_no_lamp_and_a_pull_up_of_kilohms_does() {
-    let codes = |pull_up: &str, leakage: &str| -> Vec<_> {
-        let plan = parse(&format!(
-            r#"{{"quietpin": 2,
-                "outputs": [{{"name": "D1", "stage": "open-drain", "pull_down": "{pull_up}", "leakage": "{leakage}"}}],
-                "loads": [{{"name": "lamp", "output": "D1", "far_end": "ignition", "kind": "led", "unasked": "harmless"}}]}}"#
-        ))
-        .expect("a plan");
-        let report = report(&plan);
-        report
-            .findings
-            .iter()
-            .filter(|it| it.severity < Severity::Note)
-            .map(|it| it.message.code)
-            .collect()
-    };
-    assert_eq!(codes("", "10 uA"), [""; 0]);
-    assert!(codes("4.7k", "").contains(&"outputs.live-at-rest"), "{:?}", codes("4.7k", ""));
 }
 
 /// No verdict on a feed is green beside its own fuse's Danger or Fault.

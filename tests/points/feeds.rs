@@ -1,0 +1,193 @@
+//! Fuse, contact and wire of a feed, the battery's cable and the alternator.
+//!
+//! Each plan has 12.6 V at rest and 14.8 V charging, class B (100 °C) and 20 °C around its wires, where nothing else is typed.
+
+use quietpin_core::finding::Severity::{self, Danger, Doubt, Fault, Note};
+
+use super::{told, words};
+
+const NOTHING: [Severity; 0] = [];
+
+/// By hand, in parts of the resistance at 20 °C: 2.5 mm² bears 29 A at 105 °C in 20 °C (`tests/reference/wire_thinwall_current.csv`), and
+/// gives off 29² × 1.33405 / 85 = 13.2 by kelvin; 44 A, 110 % of 40 A for a hundred hours (ISO 8820-3, from memory), are 1936: more than
+/// 150 °C after 1936 / (13.2 − 7.6) = 346 K, reached in minutes. 110 % of 30 A, 33 A: 1089 / (13.2 − 4.3) = 122 K, 142 °C: it ages, and at
+/// 40.5 A, 135 % for up to 600 s, it is past 150 °C in two or three minutes; with 28 % less nothing is. 110 % of 25 A is less than the
+/// 28.3 A that the wire bears for ever, with the 17 % that the numbers are good for also at 135 %.
+#[test]
+fn a_wire_that_burns_behind_its_fuse_is_a_danger_and_one_that_ages_a_doubt() {
+    let name = "feeds-over-wire";
+    let of = |fuse: &str, code: &str| told(name, &[("relays.0.fuse", fuse)], code);
+    assert_eq!(told(name, &[], "feeds.fuse-over-wire"), [Danger]);
+    assert_eq!(of("40 A", "feeds.fuse-near-wire"), NOTHING, "the graver is enough");
+    assert_eq!(of("30 A", "feeds.fuse-over-wire"), NOTHING);
+    assert_eq!(of("30 A", "feeds.fuse-near-wire"), [Doubt]);
+    assert_eq!(of("25 A", "feeds.fuse-near-wire"), NOTHING);
+    assert_eq!(of("25 A", "feeds.fuse-over-wire"), NOTHING);
+    let said = words(name, &[], "feeds.fuse-over-wire");
+    assert!(said.contains("44 A") && said.contains("100 hours"), "{said}");
+    assert!(said.contains("25 A"), "what would do is offered: {said}");
+}
+
+/// By hand: 13.5 A, 135 % of 10 A (ISO 8820-3, from memory), bring 1 mm², which bears 16.5 A, to 20 + 182.25 / (4.2729 − 0.7162) = 71.2 °C. 1.16 ×
+/// 20 m / (58 × 1 mm²) = 0.4 Ω are 0.4806 Ω then, and with 0.4 Ω back and 0.06 Ω before (common practice, no source) 12.6 V give
+/// 13.40 A: less than 13.5 A. Of 19.5 m: 12.6 V / 0.9186 Ω = 13.72 A.
+#[test]
+fn a_wire_too_long_for_its_fuse_to_blow_is_a_fault() {
+    let name = "feeds-never-blows";
+    let of =
+        |length: &str| told(name, &[("relays.0.lead_length", length)], "feeds.fuse-never-blows");
+    assert_eq!(of("20 m"), [Fault]);
+    assert_eq!(of("19.5 m"), NOTHING);
+    let said = words(name, &[], "feeds.fuse-never-blows");
+    assert!(said.contains("13.4 A"), "{said}");
+}
+
+/// Common practice, no source: a fuse is no larger than the contact behind it.
+#[test]
+fn a_fuse_may_have_the_rating_of_its_contact() {
+    let of = |rating: &str| {
+        told("feeds-over-contact", &[("relays.0.rating", rating)], "feeds.fuse-over-contact")
+    };
+    assert_eq!(of("30 A"), [Fault]);
+    assert_eq!(of("39 A"), [Fault]);
+    assert_eq!(of("40 A"), NOTHING);
+    assert_eq!(of(""), NOTHING, "nothing is said where nothing is known");
+}
+
+/// By hand: 75 % of 15 A are 11.25 A (common practice, no source). More than its rating it does not carry at all.
+#[test]
+fn a_fuse_carries_three_quarters_of_its_rating_for_long() {
+    let of = |draws: &str| {
+        told("feeds-fuse-too-small", &[("relays.0.draws", draws)], "feeds.fuse-too-small")
+    };
+    assert_eq!(of("11.25 A"), NOTHING);
+    assert_eq!(of("11.3 A"), [Doubt]);
+    assert_eq!(of("15 A"), [Doubt]);
+    assert_eq!(of("15.1 A"), [Fault]);
+}
+
+/// Common practice, no source: a contact carries its rating.
+#[test]
+fn a_contact_carries_its_rating_and_no_more() {
+    let of = |draws: &str| {
+        told("feeds-contact-too-small", &[("relays.0.draws", draws)], "feeds.contact-too-small")
+    };
+    assert_eq!(of("30 A"), NOTHING);
+    assert_eq!(of("30.1 A"), [Fault]);
+    let said = words("feeds-contact-too-small", &[], "feeds.contact-too-small");
+    // by hand: 31 A / 75 % = 41.3 A
+    assert!(said.contains("rated for 50 A"), "{said}");
+}
+
+/// Common practice, no source: cold lamps take ten times what they burn, a contact makes four times its rating. By hand: 12 A × 10 are
+/// the 120 A that 30 A make.
+#[test]
+fn lamps_may_take_four_times_what_their_contact_is_rated_for() {
+    let of = |texts: &[(&str, &str)]| {
+        told("feeds-inrush-over-contact", texts, "feeds.inrush-over-contact")
+    };
+    assert_eq!(of(&[("relays.0.draws", "12.1 A")]), [Doubt]);
+    assert_eq!(of(&[("relays.0.draws", "12 A")]), NOTHING);
+    // what was typed goes before what is usual
+    assert_eq!(of(&[("relays.0.inrush", "120 A")]), NOTHING);
+    assert_eq!(of(&[("relays.0.inrush", "121 A")]), [Doubt]);
+    assert_eq!(of(&[("relays.0.purpose", "heater")]), NOTHING, "a heater takes no more at first");
+}
+
+/// By hand: between 350 % for 40 ms and 600 % for 20 ms at least (ISO 8820-3, from memory) a fuse bears the 30 ms of a motor's start up to
+/// 3.5 × (6 / 3.5)^0.415 = 4.377 times its rating; of 15 A 65.66 A, which a motor of 10.10 A takes at 6.5 times (common practice, no
+/// source).
+#[test]
+fn a_motor_must_not_blow_its_fuse_as_it_starts() {
+    let of = |draws: &str| {
+        told("feeds-inrush-over-fuse", &[("relays.0.draws", draws)], "feeds.inrush-over-fuse")
+    };
+    assert_eq!(of("10 A"), NOTHING);
+    assert_eq!(of("10.1 A"), NOTHING);
+    assert_eq!(of("10.2 A"), [Doubt]);
+    assert_eq!(of("11.3 A"), NOTHING, "a fuse that is too small anyhow is said once");
+}
+
+/// By hand: 1.16 × 3 m / (58 × 2.5 mm²) = 24 mΩ, out and back 48 mΩ; 5 % of 14.8 V (common practice, no source) are 0.74 V, lost at
+/// 15.417 A.
+#[test]
+fn a_twentieth_of_the_supply_may_be_lost_in_a_wire() {
+    let of = |texts: &[(&str, &str)]| told("feeds-wire-drops", texts, "feeds.wire-drops");
+    assert_eq!(of(&[("relays.0.draws", "15.5 A")]), [Doubt]);
+    assert_eq!(of(&[("relays.0.draws", "15.4 A")]), NOTHING);
+    assert_eq!(of(&[("relays.0.lead_size", "3 mm2")]), NOTHING);
+    let said = words("feeds-wire-drops", &[], "feeds.wire-drops");
+    assert!(said.contains("744 mV"), "{said}");
+}
+
+/// By hand: 29 A × √(80 K / 85 K × 1.33405 / 1.3144) = 28.34 A, from the distributor's 29 A at 105 °C to the 100 °C of class B.
+#[test]
+fn a_wire_without_a_known_fuse_bears_what_the_table_says_at_its_class() {
+    let of = |texts: &[(&str, &str)]| told("feeds-wire-hot", texts, "feeds.wire-hot");
+    assert_eq!(of(&[("relays.0.draws", "28.4 A")]), [Danger]);
+    assert_eq!(of(&[("relays.0.draws", "28.3 A")]), NOTHING);
+    // by hand: 29 A × √(105 K / 85 K × 1.33405 / 1.41265) = 31.32 A
+    let of_class_c = |draws: &str| of(&[("wiring.insulation", "c"), ("relays.0.draws", draws)]);
+    assert_eq!(of_class_c("31.3 A"), NOTHING);
+    assert_eq!(of_class_c("31.4 A"), [Danger]);
+}
+
+/// By hand: 1.16 × 4 m / (58 × 35 mm²) = 2.2857 mΩ, out and back 4.571 mΩ; 0.8 V (common practice, no source) are lost at 175 A.
+#[test]
+fn a_battery_cable_may_lose_eight_tenths_of_a_volt() {
+    let of = |texts: &[(&str, &str)]| told("feeds-cable-drops", texts, "feeds.cable-drops");
+    assert_eq!(of(&[("battery.starter", "176 A")]), [Doubt]);
+    assert_eq!(of(&[("battery.starter", "174 A")]), NOTHING);
+    assert_eq!(of(&[("battery.lead_size", "50 mm2")]), NOTHING);
+    assert!(words("feeds-cable-drops", &[], "feeds.cable-drops").contains("50 mm²"));
+}
+
+/// By hand: 80 % of 60 A are 48 A (common practice, no source); 32.6 A and 18 A are 50.6 A. A twentieth of that, 2.53 A, is within what is
+/// known of it: 2.6 A are lacking; of 50.5 A 2.5 A, less than 2.525 A.
+#[test]
+fn an_alternator_gives_four_fifths_of_its_rating_when_hot() {
+    let name = "feeds-alternator-lacks";
+    let of = |draws: &str| told(name, &[("relays.0.draws", draws)], "feeds.alternator-lacks");
+    assert_eq!(of("32.6 A"), [Doubt]);
+    assert_eq!(of("32.5 A"), NOTHING);
+    assert_eq!(told(name, &[], "feeds.idle-lacks"), NOTHING, "the graver is enough");
+    assert!(words(name, &[], "feeds.alternator-lacks").contains("2.6 A less"));
+}
+
+/// By hand: 48 A at idle are 2.6 A less than 50.6 A, 48.1 A 2.5 A less, within a twentieth; 80 % of 80 A are 64 A.
+#[test]
+fn what_lacks_at_idle_alone_is_a_note() {
+    let name = "feeds-idle-lacks";
+    let of = |idle: &str| told(name, &[("battery.alternator_idle", idle)], "feeds.idle-lacks");
+    assert_eq!(of("48 A"), [Note]);
+    assert_eq!(of("48.1 A"), NOTHING);
+    assert_eq!(told(name, &[], "feeds.alternator-lacks"), NOTHING);
+}
+
+/// Source: the names of the plan.
+#[test]
+fn a_contact_is_fed_through_another_relay_of_this_plan() {
+    let of = |texts: &[(&str, &str)], code: &str| told("feeds-behind", texts, code);
+    let (none, itself) = ("feeds.no-such-relay", "feeds.behind-itself");
+    assert_eq!(of(&[], none), [Fault]);
+    assert_eq!(of(&[("relays.1.behind", " main RELAY ")], none), NOTHING);
+    assert_eq!(of(&[("relays.1.behind", "")], none), NOTHING);
+    assert_eq!(of(&[], itself), [Fault]);
+    assert_eq!(of(&[("relays.2.behind", "Main relay")], itself), NOTHING);
+}
+
+/// By hand: class B of 0.5 mm² bears 11 A × 0.9774 = 10.75 A, and 27.5 A flow through 25 A for a hundred hours: it burns. 2.5 mm² bears
+/// 28.3 A; 15 A on 1 mm² of 16.13 A let pass 16.5 A, within what the numbers are good for. Common practice, no source: what a fuse of
+/// their relay leaves exposed of the injectors is a doubt, since there may be fuses that are not typed.
+#[test]
+fn injectors_behind_a_large_fuse_want_one_of_their_own() {
+    let of =
+        |texts: &[(&str, &str)]| told("feeds-injectors-unfused", texts, "feeds.injectors-unfused");
+    assert_eq!(of(&[]), [Doubt]);
+    assert_eq!(of(&[("injectors.wire_size", "2.5 mm2")]), NOTHING);
+    assert_eq!(of(&[("injectors.fuse", "7.5 A")]), NOTHING);
+    let small = [("relays.0.fuse", "15 A"), ("injectors.wire_size", "1 mm2")];
+    assert_eq!(of(&small), NOTHING);
+    let said = words("feeds-injectors-unfused", &[], "feeds.injectors-unfused");
+    assert!(said.contains("for the injectors alone"), "{said}");
+}
