@@ -54,18 +54,15 @@ pub(crate) fn answers(
     findings: &mut Findings,
 ) -> Vec<Rc<Answer>> {
     let feeds = &car.feeds;
-    if feeds.circuits.is_empty() {
-        return vec![Answer::new("feeds", Tone::Open, say!(words::BLANK)).into()];
+    let of_circuit = |circuit: &PlannedCircuit| {
+        let mut answer = judge::answer(circuit, feeds.is_laid_known, findings);
+        answer.show(details.map(|it| (it.circuit)(circuit)));
+        answer
+    };
+    let mut answers: Vec<Answer> = feeds.circuits.iter().map(of_circuit).collect();
+    if answers.is_empty() {
+        answers.push(Answer::new("feeds", Tone::Open, say!(words::BLANK)));
     }
-    let mut answers: Vec<Answer> = feeds
-        .circuits
-        .iter()
-        .map(|circuit| {
-            let mut answer = judge::answer(circuit, feeds.is_laid_known, findings);
-            answer.show(details.map(|it| (it.circuit)(circuit)));
-            answer
-        })
-        .collect();
     answers.extend(beside::cable(feeds, details, findings));
     answers.extend(beside::alternator(feeds, details, findings));
     answers.into_iter().map(Into::into).collect()

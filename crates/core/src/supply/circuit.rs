@@ -34,7 +34,7 @@ const DROP: Formula = Formula {
 };
 
 /// The first moment of what is switched on, for what heats a fuse: its peak, and how long that would have to last.
-const MOTOR: (f64, f64) = (6.5, 0.03);
+const MOTOR: (f64, f64) = (6.5, 0.025);
 const LAMP: (f64, f64) = (10.0, 0.01);
 
 /// A contact makes so many times its rating for an instant: common practice, no source.

@@ -65,7 +65,7 @@ pub(super) fn alternator(
     let inputs = feeds.alternator?;
     let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
     let draws: Vec<Current> = first().filter_map(|it| it.carries).collect();
-    let is_all_known = first().all(|it| it.carries.is_some());
+    let is_all_known = !draws.is_empty() && first().all(|it| it.carries.is_some());
     let engine = feeds.circuits.iter().filter_map(|it| it.of_engine).map(Current::base).sum();
     let found = inputs.answer(&draws, Current::from_base(engine));
     let lacks = |left: Option<Current>| {

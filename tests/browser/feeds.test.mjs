@@ -1,0 +1,54 @@
+// Is everything fed by a big enough relay, fuse and wire? As a fitter types it, on a phone.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { add, answered, found, plain, reads, stands, toDo, type, typeAll, workshop } from "./fitter.mjs";
+
+const visit = workshop();
+
+const PUMP = {
+  "relays.0.name": "Pump relay", "relays.0.purpose": "pump", "relays.0.draws": "8 A", "relays.0.rating": "40 A",
+};
+
+/** One relay that feeds a pump, as far as it is known at first. */
+async function pump(page) {
+  await add(page, "Add a relay");
+  await typeAll(page, PUMP);
+  await reads(page, "feeds.relay.0", /^Needs a 15 A fuse and 1\.5 mm² wire$/);
+}
+
+// 8 A / 75 % are 10.7 A: 15 A; by hand 1.35 x 15 A heat 1.5 mm² (21 A in free air) to less than its insulation bears
+test("what a feed needs is said as soon as it is known what it draws", () => visit(async ({ page }) => {
+  await pump(page);
+  assert.match((await toDo(page, "feeds.relay.0")).join(" "), /15 A fuse, close to the battery, and wire of 1\.5 mm² or more/);
+  await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.lead_size": "2.5 mm2", "relays.0.lead_length": "3 m" });
+  await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
+}));
+
+test("a thin wire behind a big fuse is a danger, and one tap sets the fuse that protects it", () => visit(async ({ page }) => {
+  await pump(page);
+  await typeAll(page, { "relays.0.fuse": "30 A", "relays.0.lead_size": "1.5 mm2", "relays.0.lead_length": "2 m" });
+  await reads(page, "feeds.relay.0", /^Its wire burns before its fuse blows$/);
+  assert.match(await found(page), /Danger[^]*the 30 A fuse may hold it/);
+  const article = await answered(page, "feeds.relay.0");
+  await article.getByRole("button", { name: /fuse of 20 A|fuse of 15 A/ }).first().tap();
+  assert.match(await stands(page, "relays.0.fuse"), /^(20|15) A$/);
+  await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
+}));
+
+// 0.5 mm², 20 m and as much back are 1.6 ohm cold, 2 ohm hot: 12 V give 6 A, less than 135 % of 7.5 A
+test("a short at the end of a long thin wire never blows its fuse", () => visit(async ({ page }) => {
+  await pump(page);
+  await typeAll(page, { "relays.0.draws": "1 A", "relays.0.fuse": "7.5 A", "relays.0.lead_size": "0.5 mm2", "relays.0.lead_length": "20 m" });
+  await reads(page, "feeds.relay.0", /^A short at the other end doesn't blow its fuse$/);
+  await type(page, "relays.0.lead_length", "2 m");
+  await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
+}));
+
+// 1.16 x 4 m / (58 x 35 mm²) is 2.29 mohm; 200 A, out and back, lose 0.91 V
+test("a battery in the rear wants a thicker cable", () => visit(async ({ page }) => {
+  await typeAll(page, { "battery.lead_length": "4 m", "battery.lead_size": "35 mm2", "battery.starter": "200 A" });
+  await reads(page, "battery.cable", /^The cable takes 91\d mV while cranking$/);
+  assert.match(plain(await (await answered(page, "battery.cable")).innerText()), /50 mm²/);
+  await type(page, "battery.lead_size", "50 mm2");
+  await reads(page, "battery.cable", /^The starter gets /);
+}));
