@@ -198,7 +198,7 @@ mod tests {
     use crate::{quantity::Holds, questions::feeds::words, say};
 
     fn strikes(first: Moment, corners: &[&str]) -> Moment {
-        let message = say!(words::DO_SPLIT);
+        let message = say!(words::DO_RELAY);
         let holds = Holds::AtSome(corners.iter().map(|it| (*it).to_owned()).collect());
         Finding::new(Severity::Fault, "", message).striking(first).holding(holds).strikes
     }

@@ -41,7 +41,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds."]
         }
-        (Part::Wiring, _) => &["feeds/feeds."],
+        (Part::Wiring, _) => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
         (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],
         (Part::Channels, "second_mode") => {
             &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED]
@@ -71,6 +71,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
+        (Part::Loads, "far_end" | "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
@@ -87,6 +88,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             Part::Relays,
             "relay_off_below" | "pull_in" | "drop_out" | "pull_in_time" | "drop_out_time",
         ) => &["cranking/"],
+        (Part::Relays, "far_end" | "resistance" | "frequency") => LOADS_FEEDS,
         (Part::Relays, _) => &[],
         (Part::Cranking, "speed" | "cold_speed" | "weak_speed" | "dip") => {
             &["cranking/", "trigger/trigger", "trigger/crank"]
@@ -114,6 +116,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         ],
     }
 }
+
+/// What feeds loads.
+const LOADS_FEEDS: &[&str] = &["feeds/feeds.relay", "feeds/feeds.ignition", "feeds/feeds.battery"];
 
 /// The injectors behind a fuse of their own.
 const INJECTORS_FEED: &str = "feeds/feeds.injectors";

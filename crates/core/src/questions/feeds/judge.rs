@@ -184,7 +184,7 @@ fn of_fused_contact(
     let (rating, feed) = (circuit.inputs.contact?, circuit.name.clone());
     let message = say!(words::FUSE_OVER_CONTACT, feed = feed, fuse = fuse, rating = rating);
     let finding = Finding::new(Severity::Fault, circuit.fuse(), message);
-    let larger = circuit.rating().and_then(|key| larger_relay(key, fuse));
+    let larger = circuit.rating().and_then(|key| larger_relay(circuit, key, fuse));
     findings.push(finding.cured_by(smaller(circuit).into_iter().chain(larger)));
     Some(FeedTold::bad(2, say!(words::BAD_CONTACT)))
 }
@@ -232,20 +232,23 @@ fn smaller(circuit: &PlannedCircuit) -> Option<Message> {
         return None;
     }
     let edit = circuit.fuse().edit(fuse.show().into_shown());
-    Some(say!(words::DO_SMALLER_FUSE, fuse = fuse).done_by(vec![edit]))
+    Some(say!(words::DO_SMALLER_FUSE, feed = circuit.name.clone(), fuse = fuse).done_by(vec![edit]))
 }
 
 /// The wire that its fuse protects.
 fn thicker(circuit: &PlannedCircuit) -> Option<Message> {
     let size = circuit.inputs.wire_for(circuit.inputs.fuse?, circuit.found.answer.draws)?;
     let edit = circuit.size().edit(size.show().into_shown());
-    Some(say!(words::DO_THICKER_WIRE, size = size).done_by(vec![edit]))
+    Some(say!(words::DO_THICKER_WIRE, feed = circuit.name.clone(), size = size).done_by(vec![edit]))
 }
 
-fn larger_relay(key: Key<Current>, least: Current) -> Option<Message> {
+fn larger_relay(circuit: &PlannedCircuit, key: Key<Current>, least: Current) -> Option<Message> {
     let rating = CONTACTS_A.into_iter().map(Current::from_base).find(|it| *it >= least)?;
     let edit = key.edit(rating.show().into_shown());
-    Some(say!(words::DO_LARGER_RELAY, rating = rating).done_by(vec![edit]))
+    Some(
+        say!(words::DO_LARGER_RELAY, feed = circuit.name.clone(), rating = rating)
+            .done_by(vec![edit]),
+    )
 }
 
 /// Contacts that are sold: common practice, no source.
@@ -274,7 +277,9 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
 fn larger_set(circuit: &PlannedCircuit) -> Message {
     let inputs = &circuit.inputs;
     let free = circuit::CircuitInputs { contact: None, ..inputs.clone() };
-    let Some(set) = free.fitted(&circuit.found.answer) else { return say!(words::DO_SPLIT) };
+    let Some(set) = free.fitted(&circuit.found.answer) else {
+        return say!(words::DO_SPLIT, feed = circuit.name.clone());
+    };
     let mut edits = vec![circuit.fuse().edit(set.fuse.show().into_shown())];
     if inputs.area.is_some_and(|area| area < set.area) {
         edits.push(circuit.size().edit(set.area.show().into_shown()));
@@ -286,7 +291,7 @@ fn larger_set(circuit: &PlannedCircuit) -> Message {
     {
         edits.push(key.edit(rating.show().into_shown()));
     }
-    say!(words::DO_LARGER_FUSE, fuse = set.fuse).done_by(edits)
+    say!(words::DO_LARGER_FUSE, feed = circuit.name.clone(), fuse = set.fuse).done_by(edits)
 }
 
 /// Whether the contact carries what it feeds.
@@ -299,7 +304,7 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedT
     let feed = || circuit.name.clone();
     let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
     let finding = Finding::new(Severity::Fault, key, message);
-    findings.push(finding.cured_by(larger_relay(key, draws / fuses::LASTING)));
+    findings.push(finding.cured_by(larger_relay(circuit, key, draws / fuses::LASTING)));
     Some(FeedTold::bad(4, say!(words::BAD_RELAY)))
 }
 
@@ -313,7 +318,8 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     if let (Some(rating), Some(key)) = (inputs.contact.filter(over), circuit.rating()) {
         let message =
             say!(words::INRUSH_OVER_CONTACT, feed = feed(), inrush = inrush, rating = rating);
-        let larger = larger_relay(key, inrush / circuit::makes(Current::from_base(1.0)).base());
+        let larger =
+            larger_relay(circuit, key, inrush / circuit::makes(Current::from_base(1.0)).base());
         let cure = larger.unwrap_or_else(|| say!(words::DO_RELAY));
         findings.push(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
         return told();
@@ -342,7 +348,7 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
         let finding = Finding::new(Severity::Danger, circuit.size(), message);
         let fitted = circuit.found.fitted.map(|set| {
             let edit = circuit.size().edit(set.area.show().into_shown());
-            say!(words::DO_THICKER_WIRE, size = set.area).done_by(vec![edit])
+            say!(words::DO_THICKER_WIRE, feed = feed(), size = set.area).done_by(vec![edit])
         });
         findings.push(finding.cured_by(fitted));
         return Some(FeedTold::bad(0, say!(words::BAD_WIRE)));

@@ -14,7 +14,8 @@ pub(super) fn of_circuit(circuit: &PlannedCircuit) -> Detail {
     let (inputs, found) = (&circuit.inputs, &circuit.found.answer);
     let one = |step: Option<Step>| step.into_iter().collect::<Vec<_>>();
     let protection = inputs.protection();
-    let raced = || protection.as_ref().map_or_else(Vec::new, |it| it.working.clone());
+    // the first two are of the short at the other end
+    let steps = || protection.iter().flat_map(|it| it.working.iter().cloned());
     let fitted = circuit.found.fitted;
     let all = [
         (words::FIGURE_DRAWS, found.draws.map(Measure::show), one(inputs.draws_step())),
@@ -29,8 +30,12 @@ pub(super) fn of_circuit(circuit: &PlannedCircuit) -> Detail {
             fitted.map(|set| set.area.show()),
             fitted.map_or_else(Vec::new, |set| inputs.with(set).working),
         ),
-        (words::FIGURE_WORST, protection.as_ref().map(|it| it.worst.current.show()), raced()),
-        (words::FIGURE_FAR, protection.as_ref().map(|it| it.far.show()), raced()),
+        (
+            words::FIGURE_WORST,
+            protection.as_ref().map(|it| it.worst.current.show()),
+            steps().skip(2).collect(),
+        ),
+        (words::FIGURE_FAR, protection.as_ref().map(|it| it.far.show()), steps().take(2).collect()),
         (words::FIGURE_LOST, found.drop.map(|(drop, _)| drop.show()), inputs.drop_steps()),
     ];
     let figures = all

@@ -53,14 +53,14 @@ sentences! {
     DO_DRAWS = "feeds.do-draws", "Type what it draws.";
     DO_TYPE = "feeds.do-type", "Type its fuse and its wire.";
     DO_RATING = "feeds.do-rating", "Type what its contact is rated for.";
-    DO_SMALLER_FUSE = "feeds.do-smaller-fuse", "Fit a fuse of {fuse}.";
+    DO_SMALLER_FUSE = "feeds.do-smaller-fuse", "Fit a fuse of {fuse} for {feed}.";
     DO_OWN_FUSE = "feeds.do-own-fuse", "Fit a fuse of {fuse} for the injectors alone, behind their relay.";
     DO_OWN_FUSES = "feeds.do-own-fuses",
         "Feed the injectors in groups, each behind a fuse of {fuse} at most.";
-    DO_LARGER_FUSE = "feeds.do-larger-fuse", "Fit a fuse of {fuse}.";
-    DO_THICKER_WIRE = "feeds.do-thicker-wire", "Fit wire of {size} or more behind it: its thinnest piece counts.";
-    DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay whose contact is rated for {rating}.";
-    DO_SPLIT = "feeds.do-split", "Split it: more feeds, each with its own fuse and relay.";
+    DO_LARGER_FUSE = "feeds.do-larger-fuse", "Fit a fuse of {fuse} for {feed}.";
+    DO_THICKER_WIRE = "feeds.do-thicker-wire", "Fit wire of {size} or more for {feed}; its thinnest piece counts.";
+    DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay rated for {rating} for {feed}.";
+    DO_SPLIT = "feeds.do-split", "Split {feed} into more feeds, each with its own fuse and relay.";
     DO_RELAY = "feeds.do-relay", "Ask the relay's maker what its contact makes, or take a larger one.";
     DO_CABLE = "feeds.do-cable", "Fit a battery cable of {size} or more.";
     DO_CABLES = "feeds.do-cables", "Fit two cables side by side, or move the battery.";
