@@ -51,7 +51,7 @@ fn a_feed_that_is_big_enough_is_said_to_be() {
     near(figure(&report, RELAY, "feeds.figure-lost"), 0.432);
 }
 
-/// By hand: 9 A / 75 % are 12 A: 15 A, which bear 65.7 A for 30 ms (ISO 8820-3, from memory; see `tests/points/feeds.rs`). 1.16 × 3 m / (58 × 1 mm²) = 60 mΩ,
+/// By hand: 9 A / 75 % are 12 A: 15 A, which bear 75.7 A for 25 ms (ISO 8820-3, from memory; see `tests/points/feeds.rs`). 1.16 × 3 m / (58 × 1 mm²) = 60 mΩ,
 /// out and back 1.08 V of 14.8 V; 1.5 mm² 0.72 V, 4.9 %: less than 5 %.
 #[test]
 fn what_is_wanting_is_named_and_what_would_do_is_offered() {
