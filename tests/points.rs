@@ -24,9 +24,9 @@ use quietpin_core::{
 };
 use quietpin_tests::plans;
 
-/// A plan of `tests/plans/points/`, with these texts typed over it.
+/// An example plan, with these texts typed over it.
 fn planned(name: &str, texts: &[(&str, &str)]) -> Plan {
-    let example = plans::ALL.iter().find(|it| it.is_point && it.name == name);
+    let example = plans::ALL.iter().find(|it| it.name == name);
     let mut plan = plan::parse(example.expect(name).text).expect(name);
     for (path, text) in texts {
         assert!(plan.set(path, text), "{path} is no place");

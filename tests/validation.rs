@@ -142,7 +142,7 @@ fn shorted() -> Vec<Checked> {
     let text = reference("against_supply.md");
     let (cases, _) = line(&text, " feeds by ngspice");
     let rows = [
-        ("current of a dead short at the far end", "Shorts at the far end at random"),
+        ("current of a dead short at the other end", "Shorts at the other end at random"),
         ("voltage across the load", "Voltage behind wires at random"),
     ];
     let of = |(row, what): (&str, &'static str)| {

@@ -13,13 +13,13 @@ const PUMP = {
 async function pump(page) {
   await add(page, "Add a relay");
   await typeAll(page, PUMP);
-  await reads(page, "feeds.relay.0", /^Needs a 15 A fuse and 1\.5 mm² wire$/);
+  await reads(page, "feeds.relay.0", /^Needs: a fuse of 15 A, wire of 1\.5 mm²$/);
 }
 
 // 8 A / 75 % are 10.7 A: 15 A; by hand 1.35 x 15 A heat 1.5 mm² (21 A in free air) to less than its insulation bears
 test("what a feed needs is said as soon as it is known what it draws", () => visit(async ({ page }) => {
   await pump(page);
-  assert.match((await toDo(page, "feeds.relay.0")).join(" "), /15 A fuse, close to the battery, and wire of 1\.5 mm² or more/);
+  assert.match((await toDo(page, "feeds.relay.0")).join(" "), /fuse of 15 A, close to the battery, and wire of 1\.5 mm² or more/);
   await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.lead_size": "2.5 mm2", "relays.0.lead_length": "3 m" });
   await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
 }));

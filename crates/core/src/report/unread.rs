@@ -41,7 +41,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds."]
         }
-        (Part::Wiring, _) => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
+        (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
+        (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],
         (Part::Channels, "second_mode") => {
             &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED]
@@ -79,7 +80,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => {
             &["coils/coils.feed", "feeds/feeds."]
         }
-        (Part::Relays, "draws" | "inrush" | "behind") => &["feeds/feeds."],
+        (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
+        (Part::Relays, "inrush" | "behind") => &["feeds/feeds."],
         (Part::Relays, "purpose") => {
             &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
         }

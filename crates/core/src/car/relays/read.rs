@@ -3,6 +3,8 @@
 use crate::{
     fields::relays::{self, Purpose, SwitchedBy},
     plan::Plan,
+    quantity::{Current, Measure},
+    read::Reader,
     schema::{Choice, Key, Part, Place},
 };
 
@@ -49,6 +51,12 @@ pub(crate) fn further(plan: &Plan) -> Vec<usize> {
 pub fn with_coil(plan: &Plan) -> Vec<usize> {
     let relays = 0..plan.count(Part::Relays);
     relays.filter(|at| COIL.iter().any(|place| is_typed(plan, place.at(*at)))).collect()
+}
+
+/// What is said to draw behind a relay's contact, beside what stands elsewhere in the plan.
+pub(crate) fn drawn_beside(reader: &Reader<'_>, at: usize) -> Current {
+    let draws = reader.band_elsewhere(relays::DRAWS.at(at));
+    draws.map_or_else(|| Current::from_base(0.0), |it| it.high)
 }
 
 fn is_typed(plan: &Plan, place: Place) -> bool {

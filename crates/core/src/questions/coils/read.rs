@@ -173,6 +173,6 @@ fn parts(
         fuse,
         lead: length.zip(area),
         hot: conditions.temperature.high,
-        others: rest.taken_behind(at),
+        others: rest.taken_behind(at) + relay_records::drawn_beside(reader, at),
     }
 }

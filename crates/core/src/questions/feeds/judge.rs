@@ -313,26 +313,26 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (inrush, _) = answer.inrush?;
     let feed = || circuit.name.clone();
-    let told = || Some(FeedTold::near(6, say!(words::NEAR_START)));
     let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
-    if let (Some(rating), Some(key)) = (inputs.contact.filter(over), circuit.rating()) {
+    let contact = circuit.rating().zip(inputs.contact.filter(over));
+    if let Some((key, rating)) = contact {
         let message =
             say!(words::INRUSH_OVER_CONTACT, feed = feed(), inrush = inrush, rating = rating);
-        let larger =
-            larger_relay(circuit, key, inrush / circuit::makes(Current::from_base(1.0)).base());
+        let least = inrush / circuit::makes(Current::from_base(1.0)).base();
+        let larger = larger_relay(circuit, key, least);
         let cure = larger.unwrap_or_else(|| say!(words::DO_RELAY));
         findings.push(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
-        return told();
     }
-    let least = answer.least?;
-    let fuse = inputs.fuse.filter(|fuse| *fuse >= least)?;
-    if inputs.is_started_by(fuse, answer.inrush) {
-        return None;
+    // a fuse that is too small anyhow is told already
+    let carries = |fuse: &Current| answer.least.is_some_and(|least| *fuse >= least);
+    let blown = |fuse: &Current| !inputs.is_started_by(*fuse, answer.inrush);
+    let fuse = inputs.fuse.filter(carries).filter(blown);
+    if let Some(fuse) = fuse {
+        let message = say!(words::INRUSH_OVER_FUSE, feed = feed(), inrush = inrush, fuse = fuse);
+        let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
+        findings.push(finding.cured_by([larger_set(circuit)]));
     }
-    let message = say!(words::INRUSH_OVER_FUSE, feed = feed(), inrush = inrush, fuse = fuse);
-    let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
-    findings.push(finding.cured_by([larger_set(circuit)]));
-    told()
+    (contact.is_some() || fuse.is_some()).then(|| FeedTold::near(6, say!(words::NEAR_START)))
 }
 
 /// Whether the wire stays cool, and loses little.

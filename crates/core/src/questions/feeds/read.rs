@@ -168,6 +168,7 @@ pub(crate) fn feeds(
     let (laid, is_laid_known) = laid(reader);
     let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
     let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
+    tell_rings(reader, &mut circuits);
     add_behind(&mut circuits);
     let own: Vec<_> = among
         .injectors
@@ -189,6 +190,19 @@ pub(crate) fn feeds(
     let cable = cable(reader, &among);
     let alternator = alternator(reader);
     PlannedFeeds { circuits, is_laid_known, cable, alternator }
+}
+
+/// Relays whose contacts are said to feed each other in a ring: none of them would ever be fed.
+fn tell_rings(reader: &mut Reader<'_>, circuits: &mut [PlannedCircuit]) {
+    let behind: Vec<_> = circuits.iter().map(|it| it.behind).collect();
+    for (at, circuit) in circuits.iter_mut().enumerate() {
+        if is_behind(&behind, at, at) {
+            circuit.behind = None;
+            let key = relays::BEHIND.at(at);
+            let message = say!(words::BEHIND_ITSELF);
+            reader.unusable(Finding::new(Severity::Fault, key, message));
+        }
+    }
 }
 
 /// What hangs behind a relay's contact flows through that contact too.
@@ -336,11 +350,10 @@ fn behind(reader: &mut Reader<'_>, at: usize) -> Option<usize> {
         return None;
     }
     let found = others.find(|other| same_name(reader.text(relays::NAME.at(*other)), name));
-    let message = match found {
-        Some(other) if other == at => say!(words::BEHIND_ITSELF),
-        Some(_) => return found,
-        None => say!(words::NO_SUCH_RELAY, name = name.to_owned()),
-    };
+    if found.is_some() {
+        return found;
+    }
+    let message = say!(words::NO_SUCH_RELAY, name = name.to_owned());
     reader.unusable(Finding::new(Severity::Fault, relays::BEHIND.at(at), message));
     None
 }

@@ -18,7 +18,7 @@ sentences! {
     GOOD = "feeds.good", "Fuse and wire suit";
     GOOD_CONTACT = "feeds.good-contact", "Fuse, wire and contact suit";
     OPEN_DRAWS = "feeds.open-draws", "Needs: what it draws";
-    OPEN_FIT = "feeds.open-fit", "Needs a {fuse} fuse and {size} wire";
+    OPEN_FIT = "feeds.open-fit", "Needs: a fuse of {fuse}, wire of {size}";
     OPEN_FUSE = "feeds.open-fuse", "Needs: its fuse";
     OPEN_WIRE = "feeds.open-wire", "Needs: its wire";
     OPEN_BOTH = "feeds.open-both", "Needs: its fuse and its wire";
@@ -47,8 +47,8 @@ sentences! {
     TAKEN_LAID = "feeds.taken-laid",
         "Each wire alone, in air of {ambient}. In a bundle, or where it is hotter, it carries less.";
     // what to do
-    DO_FIT = "feeds.do-fit", "Fit a {fuse} fuse, close to the battery, and wire of {size} or more.";
-    DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a {fuse} fuse, close to the battery.";
+    DO_FIT = "feeds.do-fit", "Fit a fuse of {fuse}, close to the battery, and wire of {size} or more.";
+    DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a fuse of {fuse}, close to the battery.";
     DO_FIT_WIRE = "feeds.do-fit-wire", "Fit wire of {size} or more.";
     DO_DRAWS = "feeds.do-draws", "Type what it draws.";
     DO_TYPE = "feeds.do-type", "Type its fuse and its wire.";
@@ -94,13 +94,13 @@ sentences! {
     FUSE_OVER_CONTACT = "feeds.fuse-over-contact",
         "{feed}: its {fuse} fuse is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
     FUSE_TOO_SMALL = "feeds.fuse-too-small",
-        "{feed} draws {draws}, and a {fuse} fuse carries {carries} for long: it blows when it is hot.";
+        "{feed} draws {draws}, and its {fuse} fuse carries {carries} for long: it blows when it is hot.";
     CONTACT_TOO_SMALL = "feeds.contact-too-small",
         "{feed} draws {draws}, more than its contact is rated for ({rating}): it gets hot and welds.";
     INRUSH_OVER_CONTACT = "feeds.inrush-over-contact",
         "{feed}: an inrush of {inrush} may weld a contact rated for {rating}.";
     INRUSH_OVER_FUSE = "feeds.inrush-over-fuse",
-        "{feed}: an inrush of {inrush} may blow a {fuse} fuse at switch-on.";
+        "{feed}: an inrush of {inrush} may blow its {fuse} fuse at switch-on.";
     WIRE_DROPS = "feeds.wire-drops",
         "{feed}: {size} wire loses {drop}, {part} of the supply, out and back; more than {most} is too much.";
     WIRE_HOT = "feeds.wire-hot",

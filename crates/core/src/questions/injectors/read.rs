@@ -90,7 +90,9 @@ pub(crate) fn feed_parts(reader: &mut Reader<'_>, rest: &PlannedRest) -> FeedPar
     let key = fields::fuel::DUTY_LIMIT;
     let usual = || usual_band(key).map_or(Ratio::from_base(1.0), |(band, _)| band.high);
     let duty = reader.band_elsewhere(key).map_or_else(usual, |band| band.high);
-    let others = at.map_or(Current::from_base(0.0), |at| rest.taken_behind(at));
+    let others = at.map_or(Current::from_base(0.0), |at| {
+        rest.taken_behind(at) + relay_records::drawn_beside(reader, at)
+    });
     FeedParts { at, fuse, relay, duty, others }
 }
 
