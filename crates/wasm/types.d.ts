@@ -40,6 +40,7 @@ trigger_input?: TriggerInput,
 battery?: Battery,
 temperatures?: Temperatures,
 switched_feeds?: SwitchedFeeds,
+wiring?: Wiring,
 };
 
 export type Engine = {
@@ -287,6 +288,10 @@ wire_length?: string,
  */
 wire_size?: string,
 /**
+ * Fuse of the injectors alone: a current, 0.5 to 100 A (behind their relay; blank: none, or not known)
+ */
+fuse?: string,
+/**
  * Resistance of all contacts in that wire: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
  */
 contact_resistance?: string,
@@ -369,6 +374,10 @@ wire_length?: string,
  * Size of that wire: a wire size, 0.05 to 120 mm2 (copper; 1 mm² or 18 AWG)
  */
 wire_size?: string,
+/**
+ * Fuse of the injectors alone: a current, 0.5 to 100 A (behind their relay; blank: none, or not known)
+ */
+fuse?: string,
 /**
  * Resistance of all contacts in that wire: a resistance, 0 to 5000 mohm (connectors, relay, fuse)
  */
@@ -531,7 +540,7 @@ name?: string,
  */
 like?: string,
 /**
- * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`
+ * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `other`
  */
 purpose?: string,
 /**
@@ -567,13 +576,25 @@ rating?: string,
  */
 fuse?: string,
 /**
- * Cable from battery to coils, one way: a length, 0 to 50 m (the longest)
+ * Cable from battery to what it feeds, one way: a length, 0 to 50 m (the longest)
  */
 lead_length?: string,
 /**
- * Size of that cable: a wire size, 0.05 to 120 mm2 (copper; 4 mm² or 12 AWG)
+ * Size of that cable: a wire size, 0.05 to 120 mm2 (copper, the thinnest piece; 4 mm² or 12 AWG)
  */
 lead_size?: string,
+/**
+ * Current of what it feeds: a current, 0.01 to 500 A (running, together; without injectors, coils and loads of this plan)
+ */
+draws?: string,
+/**
+ * Inrush of what it feeds: a current, 0.01 to 2000 A (at switch-on; blank: usual for its kind)
+ */
+inrush?: string,
+/**
+ * Its contact (30) is fed through relay (blank: straight from the battery)
+ */
+behind?: string,
 /**
  * Its coil is on output (an output of this plan)
  */
@@ -1069,6 +1090,26 @@ capacity?: string,
  * Other draw with the key off: a current, 0 to 5000 mA (clock, alarm, radio, a leak of the alternator)
  */
 other_draw?: string,
+/**
+ * Battery cable to the starter, one way: a length, 0 to 20 m (with a battery in the rear: all of it)
+ */
+lead_length?: string,
+/**
+ * Size of the battery cable: a wire size, 4 to 120 mm2 (copper; 35 mm² or 2 AWG)
+ */
+lead_size?: string,
+/**
+ * Starter draws while cranking: a current, 10 to 2000 A
+ */
+starter?: string,
+/**
+ * Alternator at idle: a current, 1 to 500 A (from its curve, hot; often a third of its rating)
+ */
+alternator_idle?: string,
+/**
+ * Alternator rating: a current, 1 to 500 A (on its label; at speed)
+ */
+alternator?: string,
 };
 
 export type Temperatures = {
@@ -1095,6 +1136,37 @@ cranking?: string,
  * Voltage drop from battery to relay coils, cranking: a voltage, 0 to 6 V
  */
 cranking_loss?: string,
+/**
+ * Fuse of the ignition feed (15): a current, 0.5 to 500 A (before all that is on it without a relay's contact)
+ */
+fuse?: string,
+/**
+ * Thinnest wire behind that fuse: a wire size, 0.05 to 120 mm2 (copper; 1 mm² or 18 AWG)
+ */
+size?: string,
+/**
+ * Fuse of the battery feed (30): a current, 0.5 to 500 A (before all that is on it without a relay's contact)
+ */
+battery_fuse?: string,
+/**
+ * Thinnest wire behind that fuse: a wire size, 0.05 to 120 mm2 (copper; 1 mm² or 18 AWG)
+ */
+battery_size?: string,
+};
+
+export type Wiring = {
+/**
+ * Insulation of the wires, rated for: `a`, `b`, `c`, `d`
+ */
+insulation?: string,
+/**
+ * Hottest air around the wires: a temperature, -20 to 140 °C
+ */
+ambient?: string,
+/**
+ * Feeds loaded at once in one bundle: 1 to 20 (signals and pulsed wires don't count)
+ */
+bundled?: string,
 };
 
 /**

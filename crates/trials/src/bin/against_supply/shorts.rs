@@ -158,7 +158,7 @@ pub(crate) fn compare(seed: u64) -> io::Result<bool> {
         "\n{count} feeds by ngspice, each part a resistor of its own, copper by its coefficient.\n"
     );
     println!("| what | furthest apart, relative |\n| --- | ---: |");
-    println!("| current of a dead short at the far end | {short:.1e} |");
+    println!("| current of a dead short at the other end | {short:.1e} |");
     println!("| voltage across the load | {load:.1e} |");
     Ok(count == CASES && short <= ALLOWED && load <= ALLOWED)
 }
