@@ -184,12 +184,12 @@ fn a_contact_is_fed_through_another_relay_of_this_plan() {
 #[test]
 fn injectors_behind_a_large_fuse_want_one_of_their_own() {
     let of =
-        |texts: &[(&str, &str)]| told("feeds-injectors-unfused", texts, "feeds.injectors-unfused");
+        |texts: &[(&str, &str)]| told("feeds-injectors-unfused", texts, "feeds.branch-unfused");
     assert_eq!(of(&[]), [Doubt]);
     assert_eq!(of(&[("injectors.wire_size", "2.5 mm2")]), NOTHING);
     assert_eq!(of(&[("injectors.fuse", "7.5 A")]), NOTHING);
     let small = [("relays.0.fuse", "15 A"), ("injectors.wire_size", "1 mm2")];
     assert_eq!(of(&small), NOTHING);
-    let said = words("feeds-injectors-unfused", &[], "feeds.injectors-unfused");
+    let said = words("feeds-injectors-unfused", &[], "feeds.branch-unfused");
     assert!(said.contains("for the injectors alone"), "{said}");
 }

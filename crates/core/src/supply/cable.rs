@@ -23,6 +23,9 @@ const LEFT: Formula = Formula {
 /// More than this between battery and starter is too much, out and back: common practice, no source.
 const MOST_V: f64 = 0.8;
 
+/// The share of the cranking voltage beyond which the starter hardly turns: common practice, no source.
+const MOST_OF_IT: f64 = 0.2;
+
 /// The share of its rating that a hot alternator gives: common practice, no source.
 const HOT: f64 = 0.8;
 
@@ -84,6 +87,16 @@ impl CableInputs {
 /// Whether so much is lost on the way to the starter that it turns slower than it should.
 pub fn is_too_much(drop: Voltage) -> bool {
     drop.base() > MOST_V
+}
+
+/// Whether so much of it is lost that the starter hardly turns: common practice, no source.
+pub fn is_most(drop: Voltage, cranking: Voltage) -> bool {
+    drop.base() > MOST_OF_IT * cranking.base()
+}
+
+/// What an alternator must be rated for that gives so much when hot.
+pub fn rated_for(needed: Current) -> Current {
+    needed / HOT
 }
 
 /// The most that may be lost.

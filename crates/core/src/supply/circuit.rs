@@ -10,7 +10,7 @@ use crate::{
         Area, Band, Current, Length, Measure, Ratio, Resistance, Temperature, Time, Voltage,
         amperes, ohms, seconds, share,
     },
-    tables::{copper, fuses, wires},
+    tables::{copper, fuses},
     working::{Formula, Step, step},
 };
 
@@ -24,7 +24,7 @@ const ALONE: Formula = Formula {
 };
 const INRUSH: Formula = Formula {
     symbols: "I_inrush = k I",
-    source: "a motor at rest 6.5 times, a cold lamp 10 times: common practice, no source",
+    source: "a motor at rest 6.5 times, a cold lamp 10 times, less what battery and wire leave of it: common practice, no source",
 };
 const TYPED: Formula = Formula { symbols: "I_inrush = I_typed", source: "what was typed" };
 const LEAST: Formula = Formula { symbols: "I_rated = I / 75%", source: fuses::SOURCE };
@@ -213,9 +213,19 @@ impl CircuitInputs {
 
     /// What it takes at first, and how long that would last at its peak.
     fn first_moment(&self) -> Option<(Current, Time)> {
-        let usual = self.sum().and_then(|draws| self.consumer.inrush(draws));
-        let lasts = usual.map_or(seconds(MOTOR.1), |(_, lasts)| lasts);
-        self.inrush.map(|it| (it, lasts)).or(usual)
+        let lasts = seconds(if self.consumer == Consumer::Lamps { LAMP.1 } else { MOTOR.1 });
+        if let Some(typed) = self.inrush {
+            return Some((typed, lasts));
+        }
+        let (free, _) = self.sum().and_then(|draws| self.consumer.inrush(draws))?;
+        // battery and wire let no more through
+        let wire = self
+            .length
+            .zip(self.area)
+            .map_or(0.0, |(length, area)| 2.0 * copper::wire(length, area, self.hot).base());
+        let supply = self.supply.high.base().max(f64::MIN_POSITIVE);
+        let ohm = supply / free.base().max(f64::MIN_POSITIVE) + wire + before().nominal.base();
+        Some((amperes(supply / ohm), lasts))
     }
 
     /// What comes of it.
@@ -291,8 +301,7 @@ impl CircuitInputs {
 
     /// The thinnest usual wire behind this fuse.
     pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
-        let sizes = wires::SIZES.into_iter().filter(|size| *size >= THINNEST_MM2);
-        let mut areas = sizes.map(|size| Area::from_base(size * 1e-6));
+        let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
         areas.find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
             let drop = with.drop(draws);
@@ -308,9 +317,12 @@ impl CircuitInputs {
     }
 }
 
-/// Smaller fuses and thinner wires are seldom bought for a feed: common practice, no source.
+/// Smaller fuses are seldom bought for a feed: common practice, no source.
 const SMALLEST_A: f64 = 3.0;
-const THINNEST_MM2: f64 = 0.5;
+
+/// Sizes on most shelves, in mm², IEC 60228; thinner ones are seldom bought for a feed.
+const BOUGHT_MM2: [f64; 14] =
+    [0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0];
 
 /// Whether so much of the supply is lost that it should not be.
 pub fn is_too_much(part: Ratio) -> bool {
@@ -370,7 +382,7 @@ mod tests {
         assert!((found.least.expect("known").base() - 13.333).abs() < 1e-2);
         assert_eq!(found.exposed, None);
         let fitted = circuit.fitted(&found).expect("there is one");
-        assert_eq!((fitted.fuse, fitted.area), (amperes(15.0), mm2(2.0)), "1.5 mm² loses 5.6 %");
+        assert_eq!((fitted.fuse, fitted.area), (amperes(15.0), mm2(2.5)), "1.5 mm² loses 5.6 %");
     }
 
     #[test]

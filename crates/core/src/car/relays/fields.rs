@@ -135,7 +135,7 @@ fields! {
         .hint("copper, the thinnest piece; 4 mm² or 12 AWG");
     /// What draws behind its contact and stands nowhere else in the plan, together, running.
     DRAWS: Current = quantity("draws", "Current of what it feeds", "A", 0.01, 500.0)
-        .hint("running, together; without injectors, coils and loads of this plan")
+        .hint("running, together; beside the injectors, coils and loads of this plan")
         .measure("Clamp meter around its cable while all of it runs. Or from the labels: watts divided by 13.");
     /// The same in the first moment.
     INRUSH: Current = quantity("inrush", "Inrush of what it feeds", "A", 0.01, 2000.0)

@@ -16,11 +16,18 @@ pub(super) fn cable(
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Option<Answer> {
-    let inputs = feeds.cable?;
+    let Some(inputs) = feeds.cable else {
+        let open = || Answer::new("battery.cable", Tone::Open, say!(words::CABLE_OPEN));
+        return feeds
+            .is_cable_begun
+            .then(|| Answer { title: Some(say!(words::CABLE_TITLE)), ..open() });
+    };
     let found = inputs.answer();
     let is_thin = cable::is_too_much(found.drop);
     let (tone, verdict) = if is_thin {
-        (Tone::Doubtful, say!(words::CABLE_THIN, drop = found.drop))
+        let is_most = cable::is_most(found.drop, inputs.cranking);
+        let tone = if is_most { Tone::Bad } else { Tone::Doubtful };
+        (tone, say!(words::CABLE_THIN, drop = found.drop))
     } else {
         (Tone::Good, say!(words::CABLE_GOOD, left = found.left))
     };
@@ -50,7 +57,9 @@ pub(super) fn cable(
                 say!(words::DO_CABLE, size = size).done_by(vec![edit])
             },
         );
-        let finding = Finding::new(Severity::Doubt, battery::LEAD_SIZE, message);
+        let is_most = cable::is_most(found.drop, inputs.cranking);
+        let severity = if is_most { Severity::Fault } else { Severity::Doubt };
+        let finding = Finding::new(severity, battery::LEAD_SIZE, message);
         findings.push(finding.cured_by([cure]).shown_by(found.working));
     }
     Some(answer)
@@ -75,7 +84,7 @@ pub(super) fn alternator(
     };
     let (at_speed, at_idle) = (lacks(found.speed), lacks(found.idle));
     let (tone, verdict) = match (at_speed, at_idle, inputs.idle) {
-        (Some(short), ..) => (Tone::Doubtful, say!(words::ALTERNATOR_SHORT, short = short)),
+        (Some(short), ..) => (Tone::Bad, say!(words::ALTERNATOR_SHORT, short = short)),
         (_, Some(short), _) => (Tone::Doubtful, say!(words::ALTERNATOR_IDLE, short = short)),
         _ if !is_all_known => (Tone::Open, say!(words::ALTERNATOR_OPEN, needed = found.needed)),
         (_, _, Some(_)) => (Tone::Good, say!(words::ALTERNATOR_GOOD)),
@@ -87,8 +96,8 @@ pub(super) fn alternator(
     answer.show(details.map(|it| (it.alternator)(&found)));
     if let Some(short) = at_speed {
         let message = say!(words::ALTERNATOR_LACKS, needed = found.needed, short = short);
-        let finding = Finding::new(Severity::Doubt, battery::ALTERNATOR, message);
-        let cure = say!(words::DO_SHED, needed = found.needed);
+        let finding = Finding::new(Severity::Fault, battery::ALTERNATOR, message);
+        let cure = say!(words::DO_SHED, rating = cable::rated_for(found.needed));
         findings.push(finding.cured_by([cure]).shown_by(found.working));
     } else if let Some(short) = at_idle {
         let message = say!(words::IDLE_LACKS, short = short);

@@ -1,8 +1,11 @@
 //! Is each feed's fuse, contact and wire big enough, and what would be?
 
-use super::{read::PlannedCircuit, words};
+use super::{
+    read::{PlannedCircuit, Source},
+    words,
+};
 use crate::{
-    finding::{Finding, Findings, Severity},
+    finding::{Finding, Findings, Moment, Severity},
     message::Message,
     quantity::{Area, Current, Measure, Time, number},
     report::{Answer, Tone},
@@ -134,12 +137,16 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (exposed, fuse) = (answer.exposed?, inputs.fuse?);
     if exposed == Exposed::Contact {
+        // a contact that is too small for what it feeds is told as that
+        if !circuit.is_judged_there && is_overloaded(circuit) {
+            return None;
+        }
         return of_fused_contact(circuit, fuse, findings);
     }
     let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
     let race = protection.worst;
     if circuit.is_unfused {
-        return Some(of_injectors(circuit, (fuse, size), race.current, findings));
+        return Some(of_branch(circuit, (fuse, size), race.current, findings));
     }
     let (feed, holds) = (circuit.name.clone(), held(race.fuse));
     let overheats = |wording| {
@@ -169,10 +176,19 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
             (Severity::Doubt, overheats(words::FUSE_NEAR_WIRE), told)
         }
     };
-    let cures = smaller(circuit).into_iter().chain(thicker(circuit));
-    let finding = Finding::new(severity, circuit.fuse(), message);
+    let (smaller, thicker) = (smaller(circuit), thicker(circuit));
+    // a wire that also loses too much is the one cause of both
+    let is_thin = answer.drop.is_some_and(|(_, part)| circuit::is_too_much(part));
+    let cures = if is_thin { [thicker, smaller] } else { [smaller, thicker] };
+    let cures = cures.into_iter().flatten();
+    let finding = Finding::new(severity, circuit.fuse(), message).striking(circuit.strikes());
     findings.push(finding.cured_by(cures).shown_by(protection.working.iter().cloned()));
     Some(told)
+}
+
+fn is_overloaded(circuit: &PlannedCircuit) -> bool {
+    let (draws, rating) = (circuit.found.answer.draws, circuit.inputs.contact);
+    draws.zip(rating).is_some_and(|(draws, rating)| draws > rating)
 }
 
 /// Of a fuse that is larger than the contact behind it.
@@ -189,28 +205,30 @@ fn of_fused_contact(
     Some(FeedTold::bad(2, say!(words::BAD_CONTACT)))
 }
 
-/// Of the injectors' wires behind the fuse of their relay.
-fn of_injectors(
+/// Of a wire for which no fuse of its own is typed, behind the fuse before it.
+fn of_branch(
     circuit: &PlannedCircuit,
     (fuse, size): (Current, Area),
     current: Current,
     findings: &mut Findings,
 ) -> FeedTold {
-    let message = say!(words::INJECTORS_UNFUSED, fuse = fuse, size = size, current = current);
+    let feed = || circuit.name.clone();
+    let message =
+        say!(words::BRANCH_UNFUSED, feed = feed(), fuse = fuse, size = size, current = current);
     let largest = circuit.inputs.largest_fuse();
     let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
     let own = wanted.zip(largest).map(|(fuse, largest)| {
         if fuse > largest {
-            return say!(words::DO_OWN_FUSES, fuse = largest);
+            return say!(words::DO_OWN_FUSES, feed = feed(), fuse = largest);
         }
         let edit = circuit.fuse().edit(fuse.show().into_shown());
-        say!(words::DO_OWN_FUSE, fuse = fuse).done_by(vec![edit])
+        say!(words::DO_OWN_FUSE, feed = feed(), fuse = fuse).done_by(vec![edit])
     });
     let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
     let protection = circuit.found.answer.protection.iter();
     let steps = protection.flat_map(|it| it.working.iter().cloned());
     findings.push(finding.cured_by(own).shown_by(steps));
-    FeedTold::near(5, say!(words::NEAR_INJECTORS))
+    FeedTold::near(5, say!(words::NEAR_BRANCH))
 }
 
 /// From here on hours are said.
@@ -273,26 +291,39 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
     Some(if is_over { FeedTold::bad(3, verdict) } else { FeedTold::near(3, verdict) })
 }
 
-/// The fuse that carries it, with the wire and the contact that go with it; what can't be is split.
+/// The fuse that carries it, with the wire and the contact that go with it, each said; what is more than one feed should carry is split.
 fn larger_set(circuit: &PlannedCircuit) -> Message {
     let inputs = &circuit.inputs;
+    let feed = || circuit.name.clone();
     let free = circuit::CircuitInputs { contact: None, ..inputs.clone() };
-    let Some(set) = free.fitted(&circuit.found.answer) else {
-        return say!(words::DO_SPLIT, feed = circuit.name.clone());
-    };
+    let set = free.fitted(&circuit.found.answer).filter(|set| set.fuse.base() <= MOST_A);
+    let Some(set) = set else { return say!(words::DO_SPLIT, feed = feed()) };
     let mut edits = vec![circuit.fuse().edit(set.fuse.show().into_shown())];
-    if inputs.area.is_some_and(|area| area < set.area) {
+    let is_thin = inputs.area.is_some_and(|area| area < set.area);
+    if is_thin {
         edits.push(circuit.size().edit(set.area.show().into_shown()));
     }
-    let contacts = CONTACTS_A.into_iter().map(Current::from_base);
-    if let Some(key) = circuit.rating()
-        && inputs.contact.is_some_and(|rating| rating < set.fuse)
-        && let Some(rating) = contacts.into_iter().find(|it| *it >= set.fuse)
-    {
-        edits.push(key.edit(rating.show().into_shown()));
-    }
-    say!(words::DO_LARGER_FUSE, feed = circuit.name.clone(), fuse = set.fuse).done_by(edits)
+    let mut contacts = CONTACTS_A.into_iter().map(Current::from_base);
+    let is_small = |rating: Current| rating < set.fuse;
+    let key = circuit.rating().filter(|_| inputs.contact.is_some_and(is_small));
+    let contact = key.zip(contacts.find(|it| *it >= set.fuse));
+    edits.extend(contact.map(|(key, rating)| key.edit(rating.show().into_shown())));
+    let (fuse, size) = (set.fuse, set.area);
+    let message = match (is_thin, contact) {
+        (true, Some((_, rating))) => {
+            say!(words::DO_LARGER_ALL, feed = feed(), fuse = fuse, size = size, rating = rating)
+        }
+        (true, None) => say!(words::DO_LARGER_BOTH, feed = feed(), fuse = fuse, size = size),
+        (false, Some((_, rating))) => {
+            say!(words::DO_LARGER_FUSED, feed = feed(), fuse = fuse, rating = rating)
+        }
+        (false, None) => say!(words::DO_LARGER_FUSE, feed = feed(), fuse = fuse),
+    };
+    message.done_by(edits)
 }
+
+/// One feed through one blade fuse and one plug-in relay carries no more: common practice, no source.
+const MOST_A: f64 = 40.0;
 
 /// Whether the contact carries what it feeds.
 fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
@@ -304,7 +335,12 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedT
     let feed = || circuit.name.clone();
     let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
     let finding = Finding::new(Severity::Fault, key, message);
-    findings.push(finding.cured_by(larger_relay(circuit, key, draws / fuses::LASTING)));
+    let least = draws / fuses::LASTING;
+    let fuse = circuit.inputs.fuse.filter(|fuse| *fuse > least);
+    let least = fuse.unwrap_or(least);
+    let split = || Some(say!(words::DO_SPLIT, feed = feed()));
+    let cure = if least.base() > MOST_A { split() } else { larger_relay(circuit, key, least) };
+    findings.push(finding.cured_by(cure));
     Some(FeedTold::bad(4, say!(words::BAD_RELAY)))
 }
 
@@ -314,7 +350,9 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (inrush, _) = answer.inrush?;
     let feed = || circuit.name.clone();
     let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
-    let contact = circuit.rating().zip(inputs.contact.filter(over));
+    // one that is too small for what it carries for long is told as that
+    let contact = inputs.contact.filter(|it| over(it) && !is_overloaded(circuit));
+    let contact = circuit.rating().zip(contact);
     if let Some((key, rating)) = contact {
         let message =
             say!(words::INRUSH_OVER_CONTACT, feed = feed(), inrush = inrush, rating = rating);
@@ -365,4 +403,11 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);
     findings.push(finding.cured_by(thicker(circuit)).shown_by(inputs.drop_steps()));
     Some(FeedTold::near(7, say!(words::NEAR_DROP, drop = drop)))
+}
+
+impl PlannedCircuit {
+    /// When a fault behind its fuse burns: permanent battery is live in a parked car.
+    fn strikes(&self) -> Moment {
+        if self.source == Source::Battery { Moment::KeyOff } else { Moment::Running }
+    }
 }

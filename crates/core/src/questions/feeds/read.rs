@@ -91,6 +91,8 @@ pub(crate) struct PlannedFeeds {
     pub(crate) is_laid_known: bool,
     /// The cable to the starter, where it is known.
     pub(crate) cable: Option<CableInputs>,
+    /// Whether something of it was typed.
+    pub(crate) is_cable_begun: bool,
     /// What charges the battery, where that is known.
     pub(crate) alternator: Option<AlternatorInputs>,
 }
@@ -170,6 +172,7 @@ pub(crate) fn feeds(
     let mut circuits: Vec<_> = (0..count).map(|at| of_relay(reader, at, (&among, laid))).collect();
     tell_rings(reader, &mut circuits);
     add_behind(&mut circuits);
+    hang_on_the_fuse_before(&mut circuits);
     let own: Vec<_> = among
         .injectors
         .0
@@ -189,7 +192,10 @@ pub(crate) fn feeds(
     }
     let cable = cable(reader, &among);
     let alternator = alternator(reader);
-    PlannedFeeds { circuits, is_laid_known, cable, alternator }
+    let of_cable =
+        [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
+    let is_cable_begun = of_cable.iter().any(|place| reader.is_typed(*place));
+    PlannedFeeds { circuits, is_laid_known, cable, is_cable_begun, alternator }
 }
 
 /// Relays whose contacts are said to feed each other in a ring: none of them would ever be fed.
@@ -201,6 +207,22 @@ fn tell_rings(reader: &mut Reader<'_>, circuits: &mut [PlannedCircuit]) {
             let key = relays::BEHIND.at(at);
             let message = say!(words::BEHIND_ITSELF);
             reader.unusable(Finding::new(Severity::Fault, key, message));
+        }
+    }
+}
+
+/// What has no fuse of its own, as far as is known, hangs on the one before it, where that doesn't protect its wire.
+fn hang_on_the_fuse_before(circuits: &mut [PlannedCircuit]) {
+    let fuses: Vec<_> = circuits.iter().map(|it| (it.behind, it.inputs.fuse)).collect();
+    for circuit in circuits.iter_mut().filter(|it| it.inputs.fuse.is_none()) {
+        let Some(before) = circuit.behind.and_then(|at| fuses.get(at)).and_then(|it| it.1) else {
+            continue;
+        };
+        // its contact is told with the fuse that it gets
+        let wire = CircuitInputs { contact: None, ..circuit.inputs.clone() };
+        if wire.exposed(before).is_some() {
+            circuit.inputs = CircuitInputs { fuse: Some(before), ..wire };
+            circuit.is_unfused = true;
         }
     }
 }
@@ -269,7 +291,7 @@ fn of_relay(
     let is_of_coils = purpose == Some(Purpose::Coils);
     let is_of_injectors = among.injectors.2.at == Some(at);
     let computed = if is_of_coils {
-        among.coils.filter(|it| it.relay == at).and_then(of_coils)
+        among.coils.and_then(|it| of_coils(it, coil_relays(reader)))
     } else {
         is_of_injectors.then(|| of_injectors(among)).flatten()
     };
@@ -290,8 +312,7 @@ fn of_relay(
         consumer,
         inrush,
         area,
-        // the drop of coils and injectors is told where they are
-        length: length.filter(|_| !is_judged_there),
+        length,
         ..inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid))
     };
     PlannedCircuit {
@@ -362,9 +383,20 @@ fn same_name(one: &str, other: &str) -> bool {
     one.trim().to_lowercase() == other.trim().to_lowercase()
 }
 
-fn of_coils(read: &Coiled) -> Option<Current> {
+/// How many relays are said to feed the coils.
+fn coil_relays(reader: &Reader<'_>) -> u32 {
+    let relays = 0..reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    let is_of_coils =
+        |at: &usize| reader.choice_elsewhere(relays::PURPOSE.at(*at)) == Some(Purpose::Coils);
+    u32::try_from(relays.filter(is_of_coils).count()).unwrap_or(u32::MAX)
+}
+
+/// What one of so many records takes for the coils, which are spread over the relays of all.
+fn of_coils(read: &Coiled, records: u32) -> Option<Current> {
     let at = read.found.as_ref()?.at_speed.as_ref()?;
-    let alone = crate::coil::feed::CoilFeedParts { others: amperes(0.0), ..read.parts };
+    let relays = read.parts.relays.max(records);
+    let none = amperes(0.0);
+    let alone = crate::coil::feed::CoilFeedParts { others: none, relays, ..read.parts };
     Some(CoilFeed::new(&at.taken, &alone).effective)
 }
 

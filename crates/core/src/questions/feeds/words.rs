@@ -29,9 +29,10 @@ sentences! {
     BAD_FUSE = "feeds.bad-fuse", "Its fuse is too small";
     BAD_RELAY = "feeds.bad-relay", "Its contact is too small";
     NEAR_WIRE = "feeds.near-wire", "Little to spare between fuse and wire";
-    NEAR_INJECTORS = "feeds.near-injectors", "They want a fuse of their own";
+    NEAR_BRANCH = "feeds.near-branch", "Needs a fuse of its own";
     NEAR_START = "feeds.near-start", "The inrush is high";
     NEAR_DROP = "feeds.near-drop", "The wire takes {drop}";
+    CABLE_OPEN = "feeds.cable-open", "Needs: the cable's length and size, and what the starter draws";
     CABLE_GOOD = "feeds.cable-good", "The starter gets {left}";
     CABLE_THIN = "feeds.cable-thin", "The cable takes {drop} while cranking";
     ALTERNATOR_GOOD = "feeds.alternator-good", "It feeds everything, at idle too";
@@ -47,24 +48,28 @@ sentences! {
     TAKEN_LAID = "feeds.taken-laid",
         "Each wire alone, in air of {ambient}. In a bundle, or where it is hotter, it carries less.";
     // what to do
-    DO_FIT = "feeds.do-fit", "Fit a fuse of {fuse}, close to the battery, and wire of {size} or more.";
-    DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a fuse of {fuse}, close to the battery.";
+    DO_FIT = "feeds.do-fit", "Fit a fuse of {fuse}, and wire of {size} or more.";
+    DO_FIT_FUSE = "feeds.do-fit-fuse", "Fit a fuse of {fuse}.";
     DO_FIT_WIRE = "feeds.do-fit-wire", "Fit wire of {size} or more.";
     DO_DRAWS = "feeds.do-draws", "Type what it draws.";
     DO_TYPE = "feeds.do-type", "Type its fuse and its wire.";
     DO_RATING = "feeds.do-rating", "Type what its contact is rated for.";
     DO_SMALLER_FUSE = "feeds.do-smaller-fuse", "Fit a fuse of {fuse} for {feed}.";
-    DO_OWN_FUSE = "feeds.do-own-fuse", "Fit a fuse of {fuse} for the injectors alone, behind their relay.";
+    DO_OWN_FUSE = "feeds.do-own-fuse", "Fit a fuse of {fuse} for {feed} alone, where it branches off.";
     DO_OWN_FUSES = "feeds.do-own-fuses",
-        "Feed the injectors in groups, each behind a fuse of {fuse} at most.";
+        "Feed {feed} in groups, each behind a fuse of {fuse} at most.";
     DO_LARGER_FUSE = "feeds.do-larger-fuse", "Fit a fuse of {fuse} for {feed}.";
+    DO_LARGER_BOTH = "feeds.do-larger-both", "Fit a fuse of {fuse} for {feed}, and wire of {size} or more.";
+    DO_LARGER_FUSED = "feeds.do-larger-fused", "Fit a fuse of {fuse} for {feed}, and a relay rated for {rating}.";
+    DO_LARGER_ALL = "feeds.do-larger-all",
+        "Fit a fuse of {fuse} for {feed}, wire of {size} or more, and a relay rated for {rating}.";
     DO_THICKER_WIRE = "feeds.do-thicker-wire", "Fit wire of {size} or more for {feed}; its thinnest piece counts.";
     DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay rated for {rating} for {feed}.";
-    DO_SPLIT = "feeds.do-split", "Split {feed} into more feeds, each with its own fuse and relay.";
+    DO_SPLIT = "feeds.do-split", "Take something off {feed}: a feed of its own, with its own fuse and relay.";
     DO_RELAY = "feeds.do-relay", "Ask the relay's maker what its contact makes, or take a larger one.";
     DO_CABLE = "feeds.do-cable", "Fit a battery cable of {size} or more.";
     DO_CABLES = "feeds.do-cables", "Fit two cables side by side, or move the battery.";
-    DO_SHED = "feeds.do-shed", "Fit an alternator that gives {needed} hot, or switch something off.";
+    DO_SHED = "feeds.do-shed", "Fit an alternator rated for {rating} or more, or switch something off.";
     // cautions
     CAUTION_FUSE = "feeds.caution-fuse",
         "The fuse sits at the battery's end of the wire: what lies before it burns unprotected. Never fit a larger fuse to stop it blowing.";
@@ -87,16 +92,16 @@ sentences! {
         "{feed}: a fault of {current} heats the {size} wire beyond the limit of its insulation, and the {fuse} fuse may hold it {holds}: fire.";
     FUSE_NEAR_WIRE = "feeds.fuse-near-wire",
         "{feed}: a fault of {current} may age the {size} wire before the {fuse} fuse blows ({holds} at most): nothing to spare for a bundle or a hot place.";
-    INJECTORS_UNFUSED = "feeds.injectors-unfused",
-        "The {fuse} fuse of their relay doesn't protect the {size} wires of the injectors: a fault of {current} burns one before it blows.";
+    BRANCH_UNFUSED = "feeds.branch-unfused",
+        "{feed}: no fuse of its own is known, and the {fuse} fuse before it doesn't protect the {size} wire: a fault of {current} burns it first.";
     FUSE_NEVER_BLOWS = "feeds.fuse-never-blows",
         "{feed}: a short at the other end of {size} wire may draw only {far}, and the {fuse} fuse may hold that for ever.";
     FUSE_OVER_CONTACT = "feeds.fuse-over-contact",
         "{feed}: its {fuse} fuse is larger than its contact, which is rated for {rating}: the contact welds or burns before the fuse blows.";
     FUSE_TOO_SMALL = "feeds.fuse-too-small",
-        "{feed} draws {draws}, and its {fuse} fuse carries {carries} for long: it blows when it is hot.";
+        "{feed}: what it feeds draws {draws}, and its {fuse} fuse carries {carries} for long: it blows when it is hot.";
     CONTACT_TOO_SMALL = "feeds.contact-too-small",
-        "{feed} draws {draws}, more than its contact is rated for ({rating}): it gets hot and welds.";
+        "{feed}: what it feeds draws {draws}, more than its contact is rated for ({rating}): it gets hot and welds.";
     INRUSH_OVER_CONTACT = "feeds.inrush-over-contact",
         "{feed}: an inrush of {inrush} may weld a contact rated for {rating}.";
     INRUSH_OVER_FUSE = "feeds.inrush-over-fuse",
@@ -104,9 +109,9 @@ sentences! {
     WIRE_DROPS = "feeds.wire-drops",
         "{feed}: {size} wire loses {drop}, {part} of the supply, out and back; more than {most} is too much.";
     WIRE_HOT = "feeds.wire-hot",
-        "{feed} draws {draws}, and its {size} wire carries {bears} at most: it gets too hot as it runs.";
+        "{feed}: what it feeds draws {draws}, and its {size} wire carries {bears} at most: it gets too hot as it runs.";
     CABLE_DROPS = "feeds.cable-drops",
-        "The battery cable loses {drop} while cranking, out and back: {left} of {cranking} are left at the starter, which turns slower.";
+        "The battery cable loses {drop} while cranking, out and back: {left} of {cranking} are left at the starter: it turns slower, or not at all.";
     ALTERNATOR_LACKS = "feeds.alternator-lacks",
         "All circuits draw up to {needed}, and the alternator gives {short} less, hot: the battery goes flat while driving.";
     IDLE_LACKS = "feeds.idle-lacks",
@@ -131,10 +136,10 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         source: "as for a wire that burns; what the insulation stores of the heat is left out",
     },
     Explanation {
-        code: INJECTORS_UNFUSED.code,
-        // The wire of an injector against the relay's fuse, where no fuse of their own is typed.
+        code: BRANCH_UNFUSED.code,
+        // The wire of a branch against the fuse before it, where none of its own is typed.
         why: "The fuse of a relay that feeds several things is too large for the thinnest wire behind it: with one wire chafed through, that wire burns in the harness.",
-        act: "A smaller fuse of their own, beside the relay. Where there is one, type it.",
+        act: "A smaller fuse of its own where it branches off. Where there is one, type it.",
         source: "as for a wire that burns",
     },
     Explanation {

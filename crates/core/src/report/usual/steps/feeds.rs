@@ -10,14 +10,17 @@ purposes! {
     words::DO_TYPE => Ask "its fuse and wire";
     words::DO_RATING => Ask "what its contact is rated for";
     words::DO_SMALLER_FUSE => Buy "fuse {fuse}";
-    words::DO_OWN_FUSE => Buy "fuse {fuse}, for the injectors alone";
-    words::DO_OWN_FUSES => Buy "fuses {fuse}, one for each group of injectors";
+    words::DO_OWN_FUSE => Buy "fuse {fuse}, for it alone";
+    words::DO_OWN_FUSES => Buy "fuses {fuse}, one for each group";
     words::DO_LARGER_FUSE => Buy "fuse {fuse}";
+    words::DO_LARGER_BOTH => Buy "fuse {fuse}, wire {size}";
+    words::DO_LARGER_FUSED => Buy "fuse {fuse}, relay rated {rating}";
+    words::DO_LARGER_ALL => Buy "fuse {fuse}, wire {size}, relay rated {rating}";
     words::DO_THICKER_WIRE => Buy "wire of {size} or more";
     words::DO_LARGER_RELAY => Buy "relay, contact rated {rating}";
     words::DO_SPLIT => ;
     words::DO_RELAY => Ask "what the relay's contact makes";
     words::DO_CABLE => Buy "battery cable {size}";
     words::DO_CABLES => ;
-    words::DO_SHED => ;
+    words::DO_SHED => Buy "alternator rated {rating}";
 }
