@@ -584,7 +584,7 @@ lead_length?: string,
  */
 lead_size?: string,
 /**
- * Current of what it feeds: a current, 0.01 to 500 A (running, together; without injectors, coils and loads of this plan)
+ * Current of what it feeds: a current, 0.01 to 500 A (running, together; beside the injectors, coils and loads of this plan)
  */
 draws?: string,
 /**

@@ -25,7 +25,7 @@ const other = (page, than) => page.waitForFunction(
 
 test("one goes from the list to a card, on to the next, and back to where the list was left", () => visit(async ({ page }) => {
   await demo(page);
-  const row = page.locator(".list a", { hasText: "relay" });
+  const row = page.locator(".list a", { hasText: "does the relay pull in" });
   await row.evaluate((it) => it.scrollIntoView({ block: "center" }));
   const left = await down(page);
   assert.ok(left > 50, `${left} px down`);
@@ -86,7 +86,7 @@ test("an unknown address shows the list, and one of what is gone the others of i
   for (const at of ["nothing", "nothing.0.at_all", "plan=x%20y", "<b>", "engine/..", "%", "0", "..", "."]) {
     await go(page, "injectors");
     await go(page, at);
-    assert.equal(await page.locator(".list a").count(), 8, at);
+    assert.equal(await page.locator(".list a").count(), 9, at);
     assert.equal(await page.locator("section.card").count(), 0, at);
   }
   for (const at of ["loads.99", "loads.99.kind", "relays.99.coil", "outputs.99.stage"]) {
@@ -225,8 +225,8 @@ const ASKED_AFTER = {
   second_injectors: "second_injectors.resistance", trigger: "trigger.tooth",
 };
 
-/** What is asked of a relay by what it feeds: the contact of one that feeds coils or injectors, and what the others are for. */
-const CONTACT = { alike: ["coils"], lead_length: ["coils"], lead_size: ["coils"], rating: ["coils", "injectors"], fuse: ["coils", "injectors"] };
+/** What is asked of a relay by what it feeds: how many share the coils, and what the others are for. */
+const CONTACT = { alike: ["coils"] };
 const OF_OTHERS = ["purpose", "switched_by", "prime", "cut"];
 
 /** What has no field: it is ticked off in a list. */
@@ -244,7 +244,7 @@ function whyHidden(plan, path) {
   const [part, field] = after?.split(".") ?? [];
   if (after && path !== after && !plan[part]?.[field]) return `${after} is blank`;
   if (parts[0] === "relays") {
-    if (CONTACT[name] && !CONTACT[name].includes(beside.purpose)) return "it feeds neither coils nor injectors";
+    if (CONTACT[name] && !CONTACT[name].includes(beside.purpose)) return "it doesn't feed the coils";
     if (OF_OTHERS.includes(name) && beside.purpose === "coils") return "it feeds the coils";
   }
   return TICKED.includes(path) ? "it is ticked off" : undefined;

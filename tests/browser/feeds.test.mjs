@@ -50,8 +50,8 @@ test("a short at the end of a long thin wire never blows its fuse", () => visit(
 // 1.16 x 4 m / (58 x 35 mm²) is 2.29 mohm; 200 A, out and back, lose 0.91 V
 test("a battery in the rear wants a thicker cable", () => visit(async ({ page }) => {
   await typeAll(page, { "battery.lead_length": "4 m", "battery.lead_size": "35 mm2", "battery.starter": "200 A" });
-  await reads(page, "battery.cable", /^The cable takes 91\d mV while cranking$/);
-  assert.match(plain(await (await answered(page, "battery.cable")).innerText()), /50 mm²/);
+  await reads(page, "feeds.cable", /^The cable takes 91\d mV while cranking$/);
+  assert.match(plain(await (await answered(page, "feeds.cable")).innerText()), /50 mm²/);
   await type(page, "battery.lead_size", "50 mm2");
-  await reads(page, "battery.cable", /^The starter gets /);
+  await reads(page, "feeds.cable", /^The starter gets /);
 }));

@@ -22,7 +22,6 @@ pub fn about(subject: &str) -> Option<&'static str> {
         "second_injectors" | "injector_feed" | "fuel" => "injectors",
         "relays" if last != Some("coil") => "cranking",
         "rest" | "loads" | "relays" => "outputs",
-        "battery" => "feeds",
         "crank_sensor" | "cam_sensor" | "controller" => "trigger",
         same => same,
     })

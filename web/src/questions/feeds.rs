@@ -33,7 +33,7 @@ const BATTERY: [Place; 2] =
 
 /// The injectors, which have a fuse of their own.
 const SETS: [(Part, &str); 2] =
-    [(Part::Injectors, "Injectors"), (Part::SecondInjectors, "Second injectors")];
+    [(Part::Injectors, "Fuse of the injectors"), (Part::SecondInjectors, "Fuse of the second set")];
 
 /// How all wires lie.
 const LAID: [Place; 3] =
@@ -85,8 +85,8 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     };
     cards.push(of("feeds.ignition", "Ignition feed (15)", &IGNITION));
     cards.push(of("feeds.battery", "Battery feed (30)", &BATTERY));
-    cards.push(of("battery.cable", "Battery cable", &CABLE));
-    cards.push(of("battery.alternator", "Alternator", &ALTERNATOR));
+    cards.push(of("feeds.cable", "Battery cable", &CABLE));
+    cards.push(of("feeds.alternator", "Alternator", &ALTERNATOR));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);
     laid.idle = "Every feed is judged with these";
     cards.push(laid);
@@ -95,7 +95,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
 
 fn of_relay((plan, at): (&Plan, usize), has_coils: bool, answers: Vec<&Rc<Answer>>) -> Card {
     let key = ["feeds.relay.", &at.to_string()].concat();
-    let title = called(Part::Relays, at, plan.text(NAME.at(at)));
+    let title = ["Feed: ", &called(Part::Relays, at, plan.text(NAME.at(at)))].concat();
     let (home, elsewhere) = relays::fed(plan, at, has_coils);
     Card::new(key, title)
         .asking(Block::Form(home))

@@ -36,8 +36,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
         (Part::Controller, "least_supply") => &["cranking/cranking"],
         (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
-        (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/battery.cable"],
-        (Part::Battery, "alternator" | "alternator_idle") => &["feeds/battery.alternator"],
+        (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/feeds.cable"],
+        (Part::Battery, "alternator" | "alternator_idle") => &["feeds/feeds.alternator"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds."]
         }

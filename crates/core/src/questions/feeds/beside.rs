@@ -17,7 +17,7 @@ pub(super) fn cable(
     findings: &mut Findings,
 ) -> Option<Answer> {
     let Some(inputs) = feeds.cable else {
-        let open = || Answer::new("battery.cable", Tone::Open, say!(words::CABLE_OPEN));
+        let open = || Answer::new("feeds.cable", Tone::Open, say!(words::CABLE_OPEN));
         return feeds
             .is_cable_begun
             .then(|| Answer { title: Some(say!(words::CABLE_TITLE)), ..open() });
@@ -31,7 +31,7 @@ pub(super) fn cable(
     } else {
         (Tone::Good, say!(words::CABLE_GOOD, left = found.left))
     };
-    let mut answer = Answer::new("battery.cable", tone, verdict);
+    let mut answer = Answer::new("feeds.cable", tone, verdict);
     answer.title = Some(say!(words::CABLE_TITLE));
     answer.why = Some(say!(
         words::CABLE_WHY,
@@ -90,7 +90,7 @@ pub(super) fn alternator(
         (_, _, Some(_)) => (Tone::Good, say!(words::ALTERNATOR_GOOD)),
         _ => (Tone::Good, say!(words::ALTERNATOR_SPEED)),
     };
-    let mut answer = Answer::new("battery.alternator", tone, verdict);
+    let mut answer = Answer::new("feeds.alternator", tone, verdict);
     answer.title = Some(say!(words::ALTERNATOR_TITLE));
     answer.why = Some(say!(words::ALTERNATOR_WHY, needed = found.needed));
     answer.show(details.map(|it| (it.alternator)(&found)));

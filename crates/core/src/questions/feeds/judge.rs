@@ -324,6 +324,7 @@ fn larger_set(circuit: &PlannedCircuit) -> Message {
 
 /// One feed through one blade fuse and one plug-in relay carries no more: common practice, no source.
 const MOST_A: f64 = 40.0;
+const MOST_CONTACT_A: f64 = 50.0;
 
 /// Whether the contact carries what it feeds.
 fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
@@ -336,11 +337,14 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedT
     let message = say!(words::CONTACT_TOO_SMALL, feed = feed(), draws = draws, rating = rating);
     let finding = Finding::new(Severity::Fault, key, message);
     let least = draws / fuses::LASTING;
-    let fuse = circuit.inputs.fuse.filter(|fuse| *fuse > least);
-    let least = fuse.unwrap_or(least);
-    let split = || Some(say!(words::DO_SPLIT, feed = feed()));
-    let cure = if least.base() > MOST_A { split() } else { larger_relay(circuit, key, least) };
-    findings.push(finding.cured_by(cure));
+    let is_fused_above = circuit.inputs.fuse.is_some_and(|fuse| fuse > least);
+    let cure = match larger_relay(circuit, key, least) {
+        // a relay for its fuse as well, or both smaller
+        _ if is_fused_above => larger_set(circuit),
+        Some(relay) if least.base() <= MOST_CONTACT_A => relay,
+        _ => say!(words::DO_SPLIT, feed = feed()),
+    };
+    findings.push(finding.cured_by([cure]));
     Some(FeedTold::bad(4, say!(words::BAD_RELAY)))
 }
 

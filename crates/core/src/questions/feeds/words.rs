@@ -35,11 +35,11 @@ sentences! {
     CABLE_OPEN = "feeds.cable-open", "Needs: the cable's length and size, and what the starter draws";
     CABLE_GOOD = "feeds.cable-good", "The starter gets {left}";
     CABLE_THIN = "feeds.cable-thin", "The cable takes {drop} while cranking";
-    ALTERNATOR_GOOD = "feeds.alternator-good", "It feeds everything, at idle too";
-    ALTERNATOR_SPEED = "feeds.alternator-speed", "It feeds everything at speed";
+    ALTERNATOR_GOOD = "feeds.alternator-good", "The alternator feeds everything, at idle too";
+    ALTERNATOR_SPEED = "feeds.alternator-speed", "The alternator feeds everything at speed";
     ALTERNATOR_IDLE = "feeds.alternator-idle", "At idle the battery gives up to {short}";
     ALTERNATOR_SHORT = "feeds.alternator-short", "The battery goes flat while driving: {short} short";
-    ALTERNATOR_OPEN = "feeds.alternator-open", "{needed} so far; not all known yet";
+    ALTERNATOR_OPEN = "feeds.alternator-open", "Alternator: {needed} so far; not all known yet";
     // why
     WHY = "feeds.why", "Up to {draws} for long.";
     WHY_INRUSH = "feeds.why-inrush", "Up to {draws} for long, {inrush} at switch-on.";
