@@ -19,7 +19,7 @@ async function pump(page) {
 // 8 A / 75 % are 10.7 A: 15 A; by hand 1.35 x 15 A heat 1.5 mm² (21 A in free air) to less than its insulation bears
 test("what a feed needs is said as soon as it is known what it draws", () => visit(async ({ page }) => {
   await pump(page);
-  assert.match((await toDo(page, "feeds.relay.0")).join(" "), /fuse of 15 A, close to the battery, and wire of 1\.5 mm² or more/);
+  assert.match((await toDo(page, "feeds.relay.0")).join(" "), /fuse of 15 A, and wire of 1\.5 mm² or more/);
   await typeAll(page, { "relays.0.fuse": "15 A", "relays.0.lead_size": "2.5 mm2", "relays.0.lead_length": "3 m" });
   await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
 }));
