@@ -1,4 +1,4 @@
-//! Is everything fed by a big enough relay, fuse and wire? Held against cases worked by hand, bad input and laws.
+//! Do fuses, wires and relays suit? Held against cases worked by hand, bad input and laws.
 //!
 //! Source: Ohm's law and sums of currents; tables and standards as named at each test.
 #![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]

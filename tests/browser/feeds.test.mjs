@@ -1,4 +1,4 @@
-// Is everything fed by a big enough relay, fuse and wire? As a fitter types it, on a phone.
+// Do fuses, wires and relays suit? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { add, answered, found, go, plain, reads, stands, toDo, type, typeAll, workshop } from "./fitter.mjs";

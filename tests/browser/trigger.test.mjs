@@ -1,4 +1,4 @@
-// Does the crank and cam sensor suit its input? As a fitter types it, on a phone.
+// Do the crank and cam sensor suit? As a fitter types it, on a phone.
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { answer, answered, found, go, numbers, problem, reads, shown, toDo, type, typeAll, unfold, verdict, workshop } from "./fitter.mjs";

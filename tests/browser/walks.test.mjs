@@ -200,7 +200,7 @@ walk("a relay that is to pull in at 300 rpm", async (hand) => {
   await hand.type("Cylinders", "6");
   await hand.type("Firing order", "1-5-3-6-2-4");
   await hand.tap(hand.list, "List");
-  await hand.to("Cranking and the coil relay", hand.question(/At what speed does the relay pull in/));
+  await hand.to("Cranking and the coil relay", hand.question(/When does the relay pull in/));
   await hand.type("Cranking speed", "200");
   await hand.type("Threshold: relay on at", "300");
   assert.match(await hand.verdict(), /never pull/);

@@ -1,4 +1,4 @@
-//! Is everything fed by a big enough relay, fuse and wire?
+//! Do fuses, wires and relays suit?
 
 use std::rc::Rc;
 

@@ -1,4 +1,4 @@
-//! How long does the battery last with the key off?
+//! How long does the battery last?
 
 use quietpin_core::{
     fields::{battery, controller},

@@ -1,4 +1,4 @@
-//! Does the crank and cam sensor suit its input?
+//! Do the crank and cam sensor suit?
 
 use quietpin_core::{
     fields::{controller, cranking, wheels},

@@ -3,7 +3,7 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "coils.question", "Is there time to charge the coils, and is their feed big enough?";
+    QUESTION = "coils.question", "Are the coils charged, and fed?";
     PENDING = "coils.pending", "One moment…";
     TITLE = "coils.title", "What dwell do they need?";
     FEED_TITLE = "coils.feed-title", "Fuse, relay and cable for the coils";

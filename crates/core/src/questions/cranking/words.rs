@@ -7,7 +7,7 @@ pub(crate) mod unsearched;
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "cranking.question", "At what speed does the relay pull in?";
+    QUESTION = "cranking.question", "When does the relay pull in?";
     PENDING = "cranking.pending", "One moment…";
     // what is still wanted
     OPEN = "cranking.open", "Not answered yet";

@@ -3,7 +3,7 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "feeds.question", "Is everything fed by a big enough relay, fuse and wire?";
+    QUESTION = "feeds.question", "Do fuses, wires and relays suit?";
     PENDING = "feeds.pending", "One moment…";
     NUMBERED = "feeds.numbered", "relay {n}";
     OF_INJECTORS = "feeds.of-injectors", "Injectors";

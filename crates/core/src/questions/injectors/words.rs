@@ -5,7 +5,7 @@ use crate::words::{Explanation, sentences};
 pub(crate) mod parts;
 
 sentences! {
-    QUESTION = "injectors.question", "Can the outputs carry these injectors?";
+    QUESTION = "injectors.question", "Can outputs carry the injectors?";
     PENDING = "injectors.pending", "One moment…";
     // verdicts
     OPEN = "injectors.open", "Needs: the resistance of one injector";

@@ -3,7 +3,7 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "standing.question", "How long does the battery last with the key off?";
+    QUESTION = "standing.question", "How long does the battery last?";
     PENDING = "standing.pending", "One moment…";
     // verdicts
     BLANK = "standing.blank", "Needs: the battery's capacity";

@@ -3,7 +3,7 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "trigger.question", "Does the crank and cam sensor suit its input?";
+    QUESTION = "trigger.question", "Do the crank and cam sensor suit?";
     PENDING = "trigger.pending", "One moment…";
     WHEEL_TITLE = "trigger.wheel-title", "Can the input keep up with the wheel?";
     CRANK_TITLE = "trigger.crank-title", "The crank sensor at its input";
