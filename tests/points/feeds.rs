@@ -134,6 +134,26 @@ fn a_wire_without_a_known_fuse_bears_what_the_table_says_at_its_class() {
     assert_eq!(of_class_c("31.4 A"), [Danger]);
 }
 
+/// By hand: in a bundle of six in air of 80 °C 1.5 mm² of class B carries 21 A × 0.57 × √(20 K / 85 K × 1.33405 / 1.3144) = 5.85 A. What the
+/// load itself does to its wire is told, and not what a fault would do besides.
+#[test]
+fn a_wire_that_its_own_load_overheats_is_told_of_that_whatever_its_fuse() {
+    let with = |draws: &'static str| {
+        [
+            ("relays.0.draws", draws),
+            ("relays.0.fuse", "15 A"),
+            ("relays.0.lead_size", "1.5 mm2"),
+            ("wiring.ambient", "80 °C"),
+            ("wiring.bundled", "6"),
+        ]
+    };
+    let of = |draws, code: &str| told("feeds-wire-hot", &with(draws), code);
+    assert_eq!(of("5.9 A", "feeds.wire-hot"), [Danger]);
+    assert_eq!(of("5.9 A", "feeds.fuse-over-wire"), NOTHING);
+    assert_eq!(of("5.8 A", "feeds.wire-hot"), NOTHING);
+    assert_eq!(of("5.8 A", "feeds.fuse-over-wire"), [Danger]);
+}
+
 /// By hand: 1.16 × 4 m / (58 × 35 mm²) = 2.2857 mΩ, out and back 4.571 mΩ; 0.8 V (common practice, no source) are lost at 175 A.
 #[test]
 fn a_battery_cable_may_lose_eight_tenths_of_a_volt() {

@@ -299,13 +299,14 @@ impl CircuitInputs {
         self.wire_for(fuse, answer.draws).map(|area| FittedSet { fuse, area })
     }
 
-    /// The thinnest usual wire behind this fuse.
+    /// The thinnest usual wire that carries what it feeds, loses little of the supply, and is protected by this fuse.
     pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
         let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
         areas.find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
             let drop = with.drop(draws);
-            drop.is_none_or(|(_, part)| !is_too_much(part))
+            draws.is_none_or(|draws| LaidWire { area: *area, ..self.laid }.bears() >= draws)
+                && drop.is_none_or(|(_, part)| !is_too_much(part))
                 && short::is_protected(&self.run(fuse, *area))
         })
     }

@@ -143,6 +143,10 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
         }
         return of_fused_contact(circuit, fuse, findings);
     }
+    // what burns of its own load burns before any fault
+    if overheats(circuit).is_some() {
+        return None;
+    }
     let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
     let race = protection.worst;
     if circuit.is_unfused {
@@ -256,8 +260,18 @@ fn smaller(circuit: &PlannedCircuit) -> Option<Message> {
 /// The wire that its fuse protects.
 fn thicker(circuit: &PlannedCircuit) -> Option<Message> {
     let size = circuit.inputs.wire_for(circuit.inputs.fuse?, circuit.found.answer.draws)?;
+    Some(fit_wire(circuit, size))
+}
+
+fn fit_wire(circuit: &PlannedCircuit, size: Area) -> Message {
     let edit = circuit.size().edit(size.show().into_shown());
-    Some(say!(words::DO_THICKER_WIRE, feed = circuit.name.clone(), size = size).done_by(vec![edit]))
+    say!(words::DO_THICKER_WIRE, feed = circuit.name.clone(), size = size).done_by(vec![edit])
+}
+
+/// What its wire carries at most, where what it feeds draws more.
+fn overheats(circuit: &PlannedCircuit) -> Option<Current> {
+    let (draws, area) = (circuit.found.answer.draws?, circuit.inputs.area?);
+    Some(LaidWire { area, ..circuit.inputs.laid }.bears()).filter(|bears| draws > *bears)
 }
 
 fn larger_relay(circuit: &PlannedCircuit, key: Key<Current>, least: Current) -> Option<Message> {
@@ -382,18 +396,13 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
     let (inputs, answer) = (&circuit.inputs, &circuit.found.answer);
     let (draws, size) = (answer.draws?, inputs.area?);
     let feed = || circuit.name.clone();
-    let bears = LaidWire { area: size, ..inputs.laid }.bears();
-    // behind a fuse that is too large it is told of a fault already
-    if inputs.fuse.is_none() && draws > bears {
+    if let Some(bears) = overheats(circuit) {
         let message =
             say!(words::WIRE_HOT, feed = feed(), draws = draws, size = size, bears = bears);
         let finding = Finding::new(Severity::Danger, circuit.size(), message);
-        let fitted = circuit.found.fitted.map(|set| {
-            let edit = circuit.size().edit(set.area.show().into_shown());
-            say!(words::DO_THICKER_WIRE, feed = feed(), size = set.area).done_by(vec![edit])
-        });
-        findings.push(finding.cured_by(fitted));
-        return Some(FeedTold::bad(0, say!(words::BAD_WIRE)));
+        let fitted = circuit.found.fitted.map(|set| fit_wire(circuit, set.area));
+        findings.push(finding.cured_by(thicker(circuit).or(fitted)));
+        return Some(FeedTold::bad(0, say!(words::BAD_HOT)));
     }
     let (drop, part) = answer.drop.filter(|(_, part)| circuit::is_too_much(*part))?;
     let message = say!(

@@ -24,6 +24,7 @@ sentences! {
     OPEN_BOTH = "feeds.open-both", "Needs: its fuse and its wire";
     OPEN_CONTACT = "feeds.open-contact", "Needs: what its contact is rated for";
     BAD_WIRE = "feeds.bad-wire", "Its wire burns before its fuse blows";
+    BAD_HOT = "feeds.bad-hot", "Its wire gets too hot as it runs";
     BAD_FAR = "feeds.bad-far", "A short at the other end doesn't blow its fuse";
     BAD_CONTACT = "feeds.bad-contact", "Its fuse is larger than its contact";
     BAD_FUSE = "feeds.bad-fuse", "Its fuse is too small";
