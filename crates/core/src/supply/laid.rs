@@ -179,13 +179,13 @@ impl LaidWire {
 mod tests {
     use super::*;
 
-    fn wire(mm2: f64, insulation: Insulation, air: f64, bundled: u32) -> LaidWire {
+    pub(super) fn wire(mm2: f64, insulation: Insulation, air: f64, bundled: u32) -> LaidWire {
         let area = Measure::from_base(mm2 * 1e-6);
         LaidWire { area, insulation, ambient: celsius(air), bundled }
     }
 
     #[track_caller]
-    fn near(found: f64, expected: f64, share: f64) {
+    pub(super) fn near(found: f64, expected: f64, share: f64) {
         assert!((found - expected).abs() <= share * expected.abs(), "{found} is not {expected}");
     }
 

@@ -135,17 +135,13 @@ impl LaidWire {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{quantity::amperes, supply::laid::Insulation};
-
-    fn wire(mm2: f64, insulation: Insulation, air: f64, bundled: u32) -> LaidWire {
-        let area = Measure::from_base(mm2 * 1e-6);
-        LaidWire { area, insulation, ambient: celsius(air), bundled }
-    }
-
-    #[track_caller]
-    fn near(found: f64, expected: f64, share: f64) {
-        assert!((found - expected).abs() <= share * expected.abs(), "{found} is not {expected}");
-    }
+    use crate::{
+        quantity::amperes,
+        supply::laid::{
+            Insulation,
+            tests::{near, wire},
+        },
+    };
 
     /// Source: IEC 60364-4-43, table 43A, copper: 115 with PVC (70 to 160 °C), 143 with crosslinked insulation (90 to 250 °C), 141
     /// with rubber (60 to 200 °C), all from memory.
