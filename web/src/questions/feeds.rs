@@ -33,7 +33,7 @@ const BATTERY: [Place; 2] =
 
 /// The injectors, which have a fuse of their own.
 const SETS: [(Part, &str); 2] =
-    [(Part::Injectors, "Fuse of the injectors"), (Part::SecondInjectors, "Fuse of the second set")];
+    [(Part::Injectors, "Injector fuse"), (Part::SecondInjectors, "Second injector fuse")];
 
 /// How all wires lie.
 const LAID: [Place; 3] =
