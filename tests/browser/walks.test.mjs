@@ -177,7 +177,7 @@ walk("a straight-six is mapped by taps at the car", async (hand) => {
 });
 
 walk("injectors of 2.4 ohm on outputs of 3 A", async (hand) => {
-  await hand.to("Injectors", hand.question(/carry these injectors/));
+  await hand.to("Injectors", hand.question(/carry the injectors/));
   await hand.type("Resistance of one injector at 20 °C", "2.4");
   await hand.type("Injectors on one output", "1");
   await hand.type("Current limit of one output", "3");
