@@ -23,6 +23,7 @@ pub mod fields;
 pub mod finding;
 pub mod fuel;
 pub mod injector;
+pub mod loom;
 pub mod math;
 pub mod message;
 pub mod output;

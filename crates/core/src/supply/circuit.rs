@@ -47,7 +47,7 @@ const MOST_DROP: f64 = 0.05;
 /// differs from the next by some per cent.
 const HAIR: f64 = 1.17;
 /// Up to so much the insulation ages, and does not melt.
-const AGES: f64 = 1.28;
+pub const AGES: f64 = 1.28;
 
 /// What a circuit feeds, by how it starts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -322,7 +322,7 @@ impl CircuitInputs {
 const SMALLEST_A: f64 = 3.0;
 
 /// Sizes on most shelves, in mm², IEC 60228; thinner ones are seldom bought for a feed.
-const BOUGHT_MM2: [f64; 14] =
+pub const BOUGHT_MM2: [f64; 14] =
     [0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0];
 
 /// Whether so much of the supply is lost that it should not be.
