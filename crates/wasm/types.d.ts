@@ -41,6 +41,7 @@ battery?: Battery,
 temperatures?: Temperatures,
 switched_feeds?: SwitchedFeeds,
 wiring?: Wiring,
+harness?: Harness,
 };
 
 export type Engine = {
@@ -659,6 +660,14 @@ suppression_resistance?: string,
  * Inductance of its coil: an inductance, 0.01 to 100000 mH (from the data sheet; blank: what is usual for a relay)
  */
 inductance?: string,
+/**
+ * Way from its output to it: a length, 0.01 to 30 m
+ */
+length?: string,
+/**
+ * Way to its other end: a length, 0.01 to 30 m
+ */
+other_length?: string,
 };
 
 export type Load = {
@@ -742,6 +751,14 @@ suppression_resistance?: string,
  * Inductance of its winding: an inductance, 0.01 to 100000 mH (from the data sheet; blank: what is usual for its kind)
  */
 inductance?: string,
+/**
+ * Way from its output to it: a length, 0.01 to 30 m
+ */
+length?: string,
+/**
+ * Way to its other end: a length, 0.01 to 30 m
+ */
+other_length?: string,
 };
 
 export type Cranking = {
@@ -1167,6 +1184,69 @@ ambient?: string,
  * Feeds loaded at once in one bundle: 1 to 20 (signals and pulsed wires don't count)
  */
 bundled?: string,
+};
+
+export type Harness = {
+/**
+ * Wires of the harness, as bought: a length, 0.1 to 30 m (from the controller's connector to their ends)
+ */
+length?: string,
+/**
+ * To spare at the end of each wire: a length, 0 to 2 m
+ */
+spare?: string,
+/**
+ * Way to its coil: a length, 0.01 to 30 m
+ */
+coils?: Array<string>,
+/**
+ * Way to its injector: a length, 0.01 to 30 m
+ */
+injectors?: Array<string>,
+/**
+ * Way to its second injector: a length, 0.01 to 30 m
+ */
+second?: Array<string>,
+/**
+ * Way to the crank sensor: a length, 0.01 to 30 m
+ */
+crank?: string,
+/**
+ * Way to the cam sensor: a length, 0.01 to 30 m
+ */
+cam?: string,
+/**
+ * Harness connectors at the coils: `fit`, `wrong`, `bare`
+ */
+coil_ends?: string,
+/**
+ * Harness connectors at the injectors: `fit`, `wrong`, `bare`
+ */
+injector_ends?: string,
+/**
+ * One pin of the controller carries: a current, 0.1 to 100 A (hot, from the connector's data)
+ */
+pin_current?: string,
+/**
+ * Wire that its pins and seals fit: a wire size, 0.05 to 25 mm2 (0.5 to 1 mm2)
+ */
+pin_wire?: string,
+/**
+ * Colour of battery feeds (30) (RD)
+ */
+permanent?: string,
+/**
+ * Colour of switched feeds (15, 87) (OG)
+ */
+switched?: string,
+/**
+ * Colour of grounds (31) (BK)
+ */
+ground?: string,
+/**
+ * Wires done
+ */
+done?: string,
 };
 
 /**

@@ -9,6 +9,8 @@ pub(crate) enum Shown<'a> {
     All,
     /// The sheet to take to the car.
     Sheet,
+    /// The labels of the wires.
+    Labels,
     /// The part of a question that a path of the plan belongs to, or that answers about it.
     At(&'a str),
 }
@@ -19,6 +21,8 @@ pub(crate) const LIST: &str = "list";
 pub(crate) const ALL: &str = "all";
 /// The address of the sheet to take to the car.
 pub(crate) const SHEET: &str = "sheet";
+/// The address of the labels of the wires.
+pub(crate) const LABELS: &str = "labels";
 /// The place of the findings on the list.
 pub(crate) const FOUND: &str = "found";
 /// The place of the plans on the list.
@@ -31,6 +35,7 @@ pub(crate) fn shown(address: &str) -> Shown<'_> {
         FOUND | PLANS => Shown::List(address),
         ALL => Shown::All,
         SHEET => Shown::Sheet,
+        LABELS => Shown::Labels,
         path if path.bytes().all(|it| it.is_ascii_alphanumeric() || matches!(it, b'.' | b'_')) => {
             Shown::At(path)
         }

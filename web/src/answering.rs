@@ -27,8 +27,8 @@ use yew::platform::spawn_local;
 use crate::{
     cards::Card,
     components::{
-        Dispatch, Page, bench_view, checklist_view, found, found_here, more, numbers, pin_table,
-        share, sheet, take_links,
+        Dispatch, Page, bench_view, checklist_view, found, found_here, harness_lists, labels_view,
+        more, numbers, pin_table, share, sheet, take_links,
     },
     element::View,
     keeping::aside,
@@ -75,6 +75,10 @@ pub struct Details {
     pub(crate) checklist: fn(&Page, &Checklist) -> View,
     /// The sheet to take to the car.
     pub(crate) sheet: fn(&Page) -> View,
+    /// The harness's lists as files.
+    pub(crate) harness: fn(&Page) -> View,
+    /// The labels of its wires.
+    pub(crate) labels: fn(&Page) -> View,
     /// Where a pin table is pasted.
     pub(crate) pin_table: fn(&Page) -> View,
     /// The ways to another phone and from it.
@@ -152,6 +156,8 @@ pub(crate) const DETAILS: Details = Details {
     bench: bench_view,
     checklist: checklist_view,
     sheet,
+    harness: harness_lists,
+    labels: labels_view,
     pin_table,
     share,
     take_links,

@@ -64,13 +64,16 @@ pub(crate) fn App() -> Html {
     let content = match (here, shown(&state.address)) {
         (Some(here), _) => card_view(page, questions, here),
         (None, Shown::Sheet) => state.details.there().map_or_else(nothing, |it| (it.sheet)(page)),
+        (None, Shown::Labels) => state.details.there().map_or_else(nothing, |it| (it.labels)(page)),
         (None, Shown::All) => several!(found_view(page, true), all_questions(page)),
         // a card that is there once it is answered
         (None, Shown::At(_)) if is_coming => el!("p", "class" = "why"; words::COMING),
         (None, _) => list(page, questions, is_blank),
     };
     let is_awaited = is_coming && matches!(shown(&state.address), Shown::At(_));
-    let is_list = here.is_none() && shown(&state.address) != Shown::Sheet && !is_awaited;
+    let is_list = here.is_none()
+        && !matches!(shown(&state.address), Shown::Sheet | Shown::Labels)
+        && !is_awaited;
     let skip = on_click(
         el!("button", "type" = "button", "class" = "skip"; "Skip to the question"),
         Callback::from(|_| focus::to_title()),

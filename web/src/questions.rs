@@ -12,6 +12,7 @@ mod outputs;
 mod relays;
 mod standing;
 mod trigger;
+mod wires;
 
 use std::{ops::Bound, rc::Rc};
 
@@ -51,7 +52,7 @@ const fn asked(question: &Question, cards: fn(&State) -> Vec<Card>) -> Asked {
 }
 
 /// Every question, in the order in which a fitter meets them.
-pub(crate) const ALL: [Asked; 9] = [
+pub(crate) const ALL: [Asked; 10] = [
     asked(&questions::firing::QUESTION, firing::cards),
     asked(&questions::injectors::QUESTION, injectors::cards),
     asked(&questions::outputs::QUESTION, outputs::cards),
@@ -60,6 +61,7 @@ pub(crate) const ALL: [Asked; 9] = [
     asked(&questions::coils::QUESTION, coils::cards),
     asked(&questions::feeds::QUESTION, feeds::cards),
     asked(&questions::standing::QUESTION, standing::cards),
+    asked(&questions::wires::QUESTION, wires::cards),
     // what all of them rest on
     Asked { id: CONDITIONS, parts: conditions::PARTS, cards: conditions::cards },
 ];

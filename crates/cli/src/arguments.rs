@@ -4,7 +4,7 @@ use std::{ffi::OsString, path::PathBuf};
 
 use lexopt::Arg;
 
-use quietpin_core::{checked, questions};
+use quietpin_core::{checked, questions, report::lists::HarnessList};
 
 use crate::{print::Options, source::Source};
 
@@ -17,6 +17,7 @@ Usage:
   quietpin report --full PLAN.json   print all of it: every answer, number and table, and why
   quietpin report --json PLAN.json   print all of it, for scripts
   quietpin report -                  read the plan from the standard input
+  quietpin list NAME PLAN.json       print a list of the harness as CSV: wires, cuts, labels or shopping
   quietpin checked [QUESTION]        print what was compared with what, of all or of one question
 
 Options:
@@ -45,6 +46,13 @@ pub enum Command {
     Version,
     /// Print the record of what was compared with what, of all questions or of one.
     Checked(&'static str),
+    /// Print a list of the harness.
+    List {
+        /// Where the plan is.
+        source: Source,
+        /// Which list.
+        list: HarnessList,
+    },
     /// Print the report of a plan.
     Report {
         /// Where the plan is.
@@ -88,6 +96,9 @@ pub fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, St
     if words.first().is_some_and(|word| word == "checked") {
         return record_of(words.get(1..).unwrap_or_default()).map(Command::Checked);
     }
+    if words.first().is_some_and(|word| word == "list") {
+        return list_of(words);
+    }
     let source = plan_of(words)?;
     let form = match (json, full || options.working) {
         (true, _) => Form::Json,
@@ -112,6 +123,23 @@ fn record_of(words: &[OsString]) -> Result<&'static str, String> {
     })
 }
 
+/// The list and the plan named after the command `list`.
+fn list_of(mut words: Vec<OsString>) -> Result<Command, String> {
+    let known = HarnessList::ALL.map(HarnessList::name).join(", ");
+    let Some(name) = words.get(1) else {
+        return Err(advised(&format!("the list is missing: {known}")));
+    };
+    let Some(list) = HarnessList::ALL.into_iter().find(|it| name == it.name()) else {
+        let name = name.to_string_lossy();
+        return Err(advised(&format!("there is no list “{name}”, only {known}")));
+    };
+    words.remove(1);
+    if let Some(command) = words.first_mut() {
+        *command = "report".into();
+    }
+    Ok(Command::List { source: plan_of(words)?, list })
+}
+
 /// The plan named after the command `report`.
 fn plan_of(words: Vec<OsString>) -> Result<Source, String> {
     let mut words = words.into_iter();
@@ -121,7 +149,7 @@ fn plan_of(words: Vec<OsString>) -> Result<Source, String> {
     if command != "report" {
         let command = command.to_string_lossy();
         return Err(advised(&format!(
-            "there is no command “{command}”, only “report” and “checked”"
+            "there is no command “{command}”, only “report”, “list” and “checked”"
         )));
     }
     let Some(plan) = words.next() else {
@@ -171,6 +199,7 @@ mod tests {
         check("report -- --json", &report(Source::File("--json".into()), Form::Usual));
         check("report --help", &Command::Help);
         check("-V", &Command::Version);
+        check("list cuts -", &Command::List { source: Source::Input, list: HarnessList::Cuts });
         check("checked", &Command::Checked(checked::record()));
         let coils = checked::of("coils").expect("it is a question");
         check("checked coils", &Command::Checked(coils));
@@ -182,6 +211,9 @@ mod tests {
         check_fails("report", "the plan is missing");
         check_fails("report one.json two.json", "“two.json” is one too many");
         check_fails("plan.json", "no command “plan.json”");
+        check_fails("list", "the list is missing: wires, cuts, labels, shopping");
+        check_fails("list paint plan.json", "no list “paint”");
+        check_fails("list wires", "the plan is missing");
         check_fails("checked paint", "no question “paint”, only firing, injectors");
         check_fails("checked coils firing", "one question at a time");
         check_fails("report --jason plan.json", "--jason");

@@ -10,7 +10,10 @@ use quietpin::{
     arguments::{self, Command, Form, HELP, VERSION},
     print, source,
 };
-use quietpin_core::{plan, report::report};
+use quietpin_core::{
+    plan,
+    report::{lists::csv, report},
+};
 
 /// Something in the plan can hurt, destroy or will not work.
 const FOUND: u8 = 1;
@@ -33,6 +36,11 @@ fn run() -> Result<u8, String> {
         Command::Help => (HELP.to_owned(), 0),
         Command::Version => (VERSION.to_owned(), 0),
         Command::Checked(record) => (record.to_owned(), 0),
+        Command::List { source, list } => {
+            let plan = plan::parse(&source.read()?)
+                .map_err(|error| format!("{}: {error}", source::name(&source)))?;
+            (csv(list, &plan, &report(&plan)), 0)
+        }
         Command::Report { source, form } => {
             let plan = plan::parse(&source.read()?)
                 .map_err(|error| format!("{}: {error}", source::name(&source)))?;

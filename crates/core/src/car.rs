@@ -16,10 +16,11 @@ use crate::{
     engine::Engine,
     injector::InjectorAnswer,
     plan::{MOST_ENTRIES, Plan},
-    questions::{Memory, feeds, firing, standing},
+    quantity::{Band, RotationalSpeed},
+    questions::{Memory, feeds, firing, standing, wires},
     read::{
-        self, Coiled, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader, SpeedRelay,
-        Triggered, WhichSet,
+        self, Coiled, Conditions, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader,
+        SpeedRelay, Triggered, WhichSet,
     },
     schema::{Part, Place},
 };
@@ -54,6 +55,8 @@ pub(crate) struct Car<'a> {
     pub(crate) coils: Option<Coiled>,
     /// All that is fed, and by what.
     pub(crate) feeds: feeds::read::PlannedFeeds,
+    /// Its wires, one by one.
+    pub(crate) harness: wires::read::PlannedHarness,
     /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
     pub(crate) standing: Option<standing::read::StandingCar>,
 }
@@ -67,20 +70,7 @@ impl<'a> Car<'a> {
         let highest_speed = read::highest_speed(reader);
         let known = engine.as_ref();
         let channels = firing::read::channels_of(reader, known);
-        let injectors = [WhichSet::First, WhichSet::Second].map(|set| {
-            let fired = match set {
-                WhichSet::First => &channels.injection,
-                WhichSet::Second => &channels.second,
-            };
-            let sharing = fired.sharing(known);
-            let around = read::InjectorSurroundings {
-                conditions: &conditions,
-                engine: known,
-                highest_speed,
-                sharing,
-            };
-            read::injectors(reader, &around, set)
-        });
+        let injectors = both_sets(reader, &conditions, (known, highest_speed), &channels);
         let injected = memory.injectors.recall(&injectors);
         let fuel = read::fuel(reader, injectors.each_ref().map(|set| set.count), highest_speed);
         let outputs = read::rest(reader, &conditions, memory.outputs.read_before());
@@ -102,6 +92,14 @@ impl<'a> Car<'a> {
         let injecting = (&injectors, &injected, injector_feed);
         let among = (&conditions, &outputs, coils.as_ref(), injecting);
         let feeds = feeds::read::feeds(reader, among, &mut memory.feeds);
+        let connected = wires::read::Connected {
+            engine: engine.as_ref(),
+            channels: &channels,
+            outputs: &outputs,
+            trigger: trigger.as_ref(),
+            feeds: &feeds,
+        };
+        let harness = wires::read::harness(reader, connected);
         unasked(reader);
         Self {
             plan: reader.plan(),
@@ -118,6 +116,7 @@ impl<'a> Car<'a> {
             relays,
             coils,
             feeds,
+            harness,
             standing,
         }
     }
@@ -146,6 +145,24 @@ impl<'a> Car<'a> {
     pub(crate) fn has(&self, part: Part) -> bool {
         !self.plan.is_blank(part)
     }
+}
+
+/// Reads both sets of injectors; how many share an output follows from how they are fired.
+fn both_sets(
+    reader: &mut Reader<'_>,
+    conditions: &Conditions,
+    (engine, highest_speed): (Option<&Engine>, Option<Band<RotationalSpeed>>),
+    channels: &firing::read::ChannelsOf,
+) -> [Injectors; 2] {
+    [WhichSet::First, WhichSet::Second].map(|set| {
+        let fired = match set {
+            WhichSet::First => &channels.injection,
+            WhichSet::Second => &channels.second,
+        };
+        let sharing = fired.sharing(engine);
+        let around = read::InjectorSurroundings { conditions, engine, highest_speed, sharing };
+        read::injectors(reader, &around, set)
+    })
 }
 
 /// Reads what no question has asked of the parts that several share: what is typed stands, or is told to be unreadable.

@@ -6,6 +6,7 @@ use crate::{
         coils::words as coils, cranking::words as cranking, feeds::words as feeds,
         firing::words as firing, fuel::words as fuel, injectors::words as injectors,
         outputs::words as outputs, standing::words as standing, trigger::words as trigger,
+        wires::words as wires,
     },
     words::{Explanation, field},
 };
@@ -31,6 +32,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     feeds::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
+    wires::EXPLANATIONS,
 ];
 
 /// The explanation of every finding.

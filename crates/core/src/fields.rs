@@ -14,6 +14,7 @@ pub use crate::{
         injectors::fields as injectors,
         outputs::fields::{self as outputs, loads},
         trigger::fields::{self as trigger, input as trigger_input, sensor},
+        wires::fields as harness,
     },
 };
 
@@ -64,4 +65,6 @@ parts! {
     SwitchedFeeds = "switched_feeds", one switched_feeds;
     /// How the wires are laid.
     Wiring = "wiring", one wiring;
+    /// The harness: how long each of its wires has to be.
+    Harness = "harness", one harness;
 }

@@ -94,6 +94,7 @@ questions! {
     coils,
     feeds,
     standing,
+    wires,
 }
 
 fn section(question: Question, answers: Vec<Rc<crate::report::Answer>>) -> Section {

@@ -4,6 +4,7 @@ mod alike;
 pub(crate) mod bench;
 #[cfg(test)]
 mod bounded;
+pub mod lists;
 mod pending;
 pub(crate) mod picture;
 pub(crate) mod recall;

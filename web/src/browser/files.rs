@@ -8,9 +8,17 @@ use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 /// # Errors
 /// Nothing is saved where the browser refuses.
 pub(crate) fn save(name: &str, text: &str) -> Result<(), wasm_bindgen::JsValue> {
+    save_as(name, text, "application/json")
+}
+
+/// The same, of another kind.
+///
+/// # Errors
+/// Nothing is saved where the browser refuses.
+pub(crate) fn save_as(name: &str, text: &str, kind: &str) -> Result<(), wasm_bindgen::JsValue> {
     let parts = js_sys::Array::of1(&text.into());
     let options = BlobPropertyBag::new();
-    options.set_type("application/json");
+    options.set_type(kind);
     let blob = Blob::new_with_str_sequence_and_options(&parts, &options)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let document = gloo::utils::document();
@@ -23,13 +31,18 @@ pub(crate) fn save(name: &str, text: &str) -> Result<(), wasm_bindgen::JsValue> 
 
 /// A file name that every system takes.
 pub(crate) fn name_for(plan_name: &str) -> String {
+    named(plan_name, "quietpin.json")
+}
+
+/// The same, with another ending.
+pub(crate) fn named(plan_name: &str, end: &str) -> String {
     let plain: String = plan_name
         .chars()
         .take(60)
         .map(|c| if c.is_ascii_alphanumeric() || !c.is_ascii() { c } else { '-' })
         .collect();
     let plain = plain.trim_matches('-');
-    format!("{}.quietpin.json", if plain.is_empty() { "plan" } else { plain })
+    format!("{}.{end}", if plain.is_empty() { "plan" } else { plain })
 }
 
 /// Reads a file and hands its text, or nothing where it is no text, to `then`.

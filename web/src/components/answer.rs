@@ -72,7 +72,12 @@ impl PartialEq for Numbered {
 fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let tone = answer.verdict.tone;
     // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
-    let first = if tone == Tone::Bad { 1 } else { 2 };
+    let first = match (tone, answer.subject.as_str()) {
+        // a list to take to the shop
+        (_, "wires.buy") => usize::MAX,
+        (Tone::Bad, _) => 1,
+        _ => 2,
+    };
     // what was found, and is said here, is said with how grave it is
     let found_as = |message: &Message| told.found.iter().find(|it| it.message.text == message.text);
     let badge = |message: &Message| {

@@ -2,6 +2,7 @@
 
 use quietpin_core::{
     channels::tapped,
+    fields::harness,
     report::{Checklist, Item},
 };
 
@@ -14,7 +15,9 @@ use crate::{
 /// A list, folded until it is wanted.
 pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
     let items = list.items.iter().map(|it| item(page, &list.path, it));
-    el!("details", "class" = "rare checklist";
+    // what the card is there for is open
+    let is_alone = list.path == harness::DONE.path();
+    el!("details", "class" = "rare checklist", "open" = is_alone.then_some("");
         el!("summary"; &list.title.text),
         el!("ul"; all(items)),
     )

@@ -13,7 +13,7 @@ use quietpin_core::{
 
 use yew::Callback;
 
-use super::{answers_in, controller::CONTROLLER, relays};
+use super::{answers_in, controller::CONTROLLER, relays, wires::is_way};
 use crate::{
     address::record,
     browser::address,
@@ -40,7 +40,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let mut described = Vec::new();
     for at in 0..count(plan, Part::Loads) {
         let owner = Part::Loads.record(at);
-        let fields = Part::Loads.places().map(|place| place.at(at)).collect();
+        let fields = Part::Loads.places().filter(|it| !is_way(it)).map(|it| it.at(at)).collect();
         let output = its_output(state, &owner, plan.text(loads::OUTPUT.at(at)), &mut described);
         let card = Card::new(&owner, called(Part::Loads, at, plan.text(loads::NAME.at(at))))
             .asking(Block::Around(fields, output))

@@ -1,5 +1,7 @@
 //! One relay, as each question asks for it: when it is switched, how its coil rests, what its contact bears.
 
+use super::wires::is_way;
+
 use quietpin_core::{
     car,
     fields::relays,
@@ -94,7 +96,7 @@ pub(super) fn coil(at: usize) -> Vec<Place> {
     let is_of_coil = |it: &Place| {
         let is_load = Part::Loads.places().any(|load| load.field().name == it.field().name);
         let is_asked_elsewhere = SWITCHED.contains(it);
-        is_load && !is_asked_elsewhere
+        is_load && !is_asked_elsewhere && !is_way(it)
     };
     Part::Relays.places().filter(is_of_coil).map(|it| it.at(at)).collect()
 }

@@ -41,6 +41,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds."]
         }
+        (Part::Harness, _) => &["wires/"],
+        (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],

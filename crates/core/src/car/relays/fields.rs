@@ -8,7 +8,7 @@ use crate::{
     },
     questions::outputs::fields::loads::{
         Across, Stripe, Unasked, its_duty, its_far_output, its_far_relay, its_frequency,
-        its_stripe, its_suppression_resistance, its_unasked,
+        its_length, its_other_length, its_stripe, its_suppression_resistance, its_unasked,
     },
     schema::{
         OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
@@ -206,4 +206,8 @@ fields! {
         .hint("from the data sheet; blank: what is usual for a relay")
         .rare()
         .of_kind();
+    /// The way of the wire from the output to its coil.
+    LENGTH: Length = its_length();
+    /// The way of the wire to the coil's other end.
+    OTHER_LENGTH: Length = its_other_length();
 }

@@ -269,14 +269,17 @@ impl PlannedRest {
         self.taken_by(|it| it.far_end == Some(far_end))
     }
 
-    fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
+    /// The same of one load.
+    pub(crate) fn taken_of(&self, load: &PlannedLoad) -> Current {
         let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
-        let one = |load: &Rc<PlannedLoad>| {
-            let running = load.resistance.nominal.base() * load.kind.running_ratio();
-            let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
-            supply / running.max(f64::MIN_POSITIVE) * duty.sqrt()
-        };
-        amperes(self.loads.iter().filter(|it| is_there(it)).map(one).sum())
+        let running = load.resistance.nominal.base() * load.kind.running_ratio();
+        let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
+        amperes(supply / running.max(f64::MIN_POSITIVE) * duty.sqrt())
+    }
+
+    fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
+        let there = self.loads.iter().filter(|it| is_there(it));
+        amperes(there.map(|it| self.taken_of(it).base()).sum())
     }
 }
 

@@ -12,6 +12,7 @@ use crate::{
         outputs::words as outputs,
         standing::words as standing,
         trigger::words as trigger,
+        wires::words as wires,
     },
     report::{Answer, Report, Tone},
     say_of,
@@ -49,7 +50,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 17] = [
+const ALL: [Caution; 18] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -122,6 +123,7 @@ const ALL: [Caution; 17] = [
         CalledFor::By(&[standing::DO_MEASURE, standing::DO_SEARCH]),
     ),
     caution(words::CAUTION_CABLE, &[feeds::CAUTION_CABLE], CalledFor::Amiss),
+    caution(words::CAUTION_CUT, &[wires::CAUTION_CUT], CalledFor::Always),
     caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Amiss),
 ];
 

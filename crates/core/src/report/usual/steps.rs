@@ -8,6 +8,7 @@ mod injectors;
 mod outputs;
 mod standing;
 mod trigger;
+mod wires;
 
 use super::step::Sorted;
 
@@ -21,4 +22,5 @@ pub(super) const ALL: &[&[Sorted]] = &[
     coils::STEPS,
     feeds::STEPS,
     standing::STEPS,
+    wires::STEPS,
 ];

@@ -33,6 +33,7 @@ sentences! {
     BATTERY = "usual.battery", "battery";
     TEMPERATURES = "usual.temperatures", "temperatures";
     FEEDS = "usual.feeds", "switched feeds";
+    HARNESS = "usual.harness", "harness";
     NUMBERED = "usual.numbered", "{what} {n}";
     // heads of what is entered in pairs
     CHANNEL = "usual.channel", "channel";
@@ -62,6 +63,7 @@ sentences! {
     CAUTION_HOT = "usual.caution-hot",
         "Resistors and drivers burn hands and hoses: bolt them to bare metal, clear of both.";
     CAUTION_LEAN = "usual.caution-lean", "Lean at high load holes pistons in seconds: full load in steps, the last by a tuner.";
+    CAUTION_CUT = "usual.caution-cut", "Before cutting: battery off, controller unplugged, measured twice.";
     CAUTION_PUMP = "usual.caution-pump", "A pump that runs on after a crash feeds a fire: inertia switch in its feed.";
     CAUTION_HELD = "usual.caution-held",
         "A coil held on burns without blowing a fuse: its power goes when the engine stands.";

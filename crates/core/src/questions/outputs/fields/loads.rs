@@ -3,7 +3,7 @@
 use crate::{
     output::FarEnd,
     output::LoadKind,
-    quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
+    quantity::{Frequency, Inductance, Length, Ratio, Resistance, Voltage},
     schema::{
         Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name,
         output_name, quantity, relay_name, text,
@@ -212,6 +212,14 @@ pub(crate) const fn its_suppression_resistance() -> Draft<Resistance> {
         .rare()
 }
 
+pub(crate) const fn its_length() -> Draft<Length> {
+    quantity("length", "Way from its output to it", "m", 0.01, 30.0).rare()
+}
+
+pub(crate) const fn its_other_length() -> Draft<Length> {
+    quantity("other_length", "Way to its other end", "m", 0.01, 30.0).rare()
+}
+
 fields! {
     of Part::Loads;
     /// What the fitter calls it.
@@ -294,4 +302,8 @@ fields! {
         .only_if("kind", WOUND)
         .rare()
         .of_kind();
+    /// The way of the wire from its output.
+    LENGTH: Length = its_length();
+    /// The way of the wire to its other end.
+    OTHER_LENGTH: Length = its_other_length();
 }

@@ -1,0 +1,243 @@
+//! Whether the wires reach, and whether the connector takes them.
+
+use super::{
+    read::{PlannedHarness, PlannedWire, WireGroup},
+    words,
+};
+use crate::{
+    fields::harness,
+    finding::{Finding, Findings, Severity},
+    loom::{Stock, WireCut, on_tape},
+    quantity::{Current, Length, Measure, metres},
+    report::{Answer, Tone},
+    say, say_of,
+    supply::circuit::AGES,
+};
+
+impl WireGroup {
+    /// All of them, in the order in which they are answered.
+    pub(super) const ALL: [Self; 6] = [
+        Self::Coils,
+        Self::Injectors,
+        Self::SecondInjectors,
+        Self::Loads,
+        Self::Sensors,
+        Self::Feeds,
+    ];
+
+    /// What its answer is about.
+    pub(super) fn subject(self) -> &'static str {
+        match self {
+            Self::Coils => "wires.coils",
+            Self::Injectors => "wires.injectors",
+            Self::SecondInjectors => "wires.second",
+            Self::Loads => "wires.loads",
+            Self::Sensors => "wires.sensors",
+            Self::Feeds => "wires.feeds",
+        }
+    }
+
+    /// What it is called.
+    pub(super) fn title(self) -> crate::message::Message {
+        say_of!(match self {
+            Self::Coils => words::TITLE_COILS,
+            Self::Injectors => words::TITLE_INJECTORS,
+            Self::SecondInjectors => words::TITLE_SECOND,
+            Self::Loads => words::TITLE_LOADS,
+            Self::Sensors => words::TITLE_SENSORS,
+            Self::Feeds => words::TITLE_FEEDS,
+        })
+    }
+}
+
+impl PlannedHarness {
+    /// What becomes of each wire of a group, where that is known.
+    fn cuts(&self, group: Option<WireGroup>) -> impl Iterator<Item = (&PlannedWire, WireCut)> {
+        let of_group = move |it: &&PlannedWire| group.is_none_or(|group| it.group == group);
+        let wires = self.wires.iter().filter(of_group);
+        wires.filter_map(|it| Some((it, it.wire.cut(&self.lengths)?)))
+    }
+
+    /// How many are still to be measured.
+    fn unmeasured(&self, group: Option<WireGroup>) -> usize {
+        let of_group = |it: &&PlannedWire| group.is_none_or(|group| it.group == group);
+        let is_open = |it: &&PlannedWire| it.key.is_some() && it.wire.length.is_none();
+        self.wires.iter().filter(of_group).filter(is_open).count()
+    }
+
+    fn short(&self) -> Vec<(&PlannedWire, Length)> {
+        let short = |(wire, cut)| match cut {
+            WireCut::Short(by) => Some((wire, by)),
+            WireCut::Off(_) | WireCut::Tight(_) => None,
+        };
+        self.cuts(None).filter_map(short).collect()
+    }
+
+    fn tight(&self) -> Vec<(&PlannedWire, Length)> {
+        let tight = |(wire, cut)| match cut {
+            WireCut::Tight(left) => Some((wire, left)),
+            WireCut::Off(_) | WireCut::Short(_) => None,
+        };
+        self.cuts(None).filter_map(tight).collect()
+    }
+}
+
+/// Whether all of them reach.
+pub(super) fn overview(planned: &PlannedHarness) -> Answer {
+    let n = planned.wires.len();
+    let (short, tight) = (planned.short().len(), planned.tight().len());
+    let open = planned.unmeasured(None);
+    let has_way = planned.wires.iter().any(|it| it.key.is_some() && it.wire.length.is_some());
+    let (tone, verdict) = if short > 0 {
+        (Tone::Bad, say!(words::SHORT, m = short, n = n))
+    } else if planned.lengths.bought.is_none() {
+        (Tone::Open, say!(words::OPEN_HARNESS, n = n))
+    } else if !has_way {
+        (Tone::Open, say!(words::OPEN_ALL, n = n))
+    } else if open > 0 {
+        (Tone::Open, say!(words::OPEN_WAYS, n = n, m = open))
+    } else if tight > 0 {
+        (Tone::Good, say!(words::TIGHT, n = n, m = tight))
+    } else {
+        (Tone::Good, say!(words::GOOD, n = n))
+    };
+    let mut answer = Answer::new("wires", tone, verdict);
+    if planned.is_begun && open > 0 {
+        answer.to_do.push(say!(words::DO_WAYS));
+    }
+    answer
+}
+
+/// What comes off the wires of a kind; nothing where there are none.
+pub(super) fn group(planned: &PlannedHarness, group: WireGroup) -> Option<Answer> {
+    let n = planned.wires.iter().filter(|it| it.group == group).count();
+    if n == 0 {
+        return None;
+    }
+    let mut ends: Option<(f64, f64)> = None;
+    let mut short = 0_usize;
+    for (_, cut) in planned.cuts(Some(group)) {
+        let off = match cut {
+            WireCut::Off(off) => off.base(),
+            WireCut::Tight(_) => 0.0,
+            WireCut::Short(_) => {
+                short += 1;
+                continue;
+            }
+        };
+        ends = Some(ends.map_or((off, off), |(low, high)| (low.min(off), high.max(off))));
+    }
+    let open = planned.unmeasured(Some(group));
+    let (tone, verdict) = match ends {
+        _ if short > 0 => (Tone::Bad, say!(words::SHORT, m = short, n = n)),
+        _ if open == n => (Tone::Open, say!(words::OPEN_ALL, n = n)),
+        _ if open > 0 => (Tone::Open, say!(words::OPEN_WAYS, n = n, m = open)),
+        None => (Tone::Good, say!(words::GROUP_KNOWN, n = n)),
+        Some((low, high)) if high - low < crate::loom::LEAST_CUT_M => {
+            (Tone::Good, say!(words::GROUP_OFF_ALIKE, n = n, off = on_tape(metres(low))))
+        }
+        Some((low, high)) => (
+            Tone::Good,
+            say!(words::GROUP_OFF, n = n, from = on_tape(metres(low)), to = on_tape(metres(high))),
+        ),
+    };
+    let mut answer = Answer::new(group.subject(), tone, verdict);
+    answer.title = Some(group.title());
+    Some(answer)
+}
+
+/// How many names are listed.
+const MOST_NAMED: usize = 4;
+
+fn names(wires: &[(&PlannedWire, Length)]) -> String {
+    let mut names: Vec<String> =
+        wires.iter().take(MOST_NAMED).map(|(it, _)| it.wire.label.clone()).collect();
+    if wires.len() > MOST_NAMED {
+        names.push(say!(words::AND_MORE, n = wires.len() - MOST_NAMED).into_text());
+    }
+    names.join("; ")
+}
+
+/// What was found.
+pub(super) fn concerns(planned: &PlannedHarness, findings: &mut Findings) {
+    let least = |one: f64, other: f64| one.min(other);
+    let short = planned.short();
+    if let Some(key) = short.first().and_then(|(wire, _)| wire.key) {
+        let worst = short.iter().map(|(_, by)| by.base()).fold(0.0, f64::max);
+        let message = say!(words::TOO_SHORT, list = names(&short), short = on_tape(metres(worst)));
+        let finding = Finding::new(Severity::Fault, key, message);
+        findings.push(finding.cured_by([say!(words::DO_LENGTHEN)]));
+    }
+    let tight = planned.tight();
+    if let Some(key) = tight.first().and_then(|(wire, _)| wire.key) {
+        let left = tight.iter().map(|(_, left)| left.base()).fold(f64::INFINITY, least);
+        let message = say!(words::TOO_TIGHT, list = names(&tight), left = on_tape(metres(left)));
+        findings.push(Finding::new(Severity::Note, key, message));
+    }
+    colours(planned, findings);
+    pins(planned, findings);
+}
+
+/// Feeds and grounds of one colour.
+fn colours(planned: &PlannedHarness, findings: &mut Findings) {
+    let [(_, permanent), (_, switched), (_, ground)] = &planned.colours;
+    if ground != permanent && ground != switched {
+        return;
+    }
+    let message = say!(words::ALIKE, colour = ground.clone());
+    let other = ["BK", "BN", "GY"].into_iter().find(|it| it != permanent && it != switched);
+    let cure = other.map(|colour| {
+        say!(words::DO_COLOUR, colour = colour).done_by(vec![harness::GROUND.edit(colour)])
+    });
+    findings.push(Finding::new(Severity::Doubt, harness::GROUND, message).cured_by(cure));
+}
+
+/// What the pins of the controller carry, and what they take.
+fn pins(planned: &PlannedHarness, findings: &mut Findings) {
+    if let Some(most) = planned.pin_current {
+        let hottest = planned.wires.iter().filter_map(|it| Some((it, it.pin?)));
+        let hottest = hottest.max_by(|one, other| one.1.base().total_cmp(&other.1.base()));
+        if let Some((wire, draws)) = hottest.filter(|(_, draws)| draws.base() > most.base()) {
+            let message =
+                say!(words::PIN_HOT, load = wire.wire.label.clone(), draws = draws, most = most);
+            let finding = Finding::new(severity(draws, most), harness::PIN_CURRENT, message);
+            findings.push(finding.cured_by([say!(words::DO_PINS)]));
+        }
+    }
+    let Some(fits) = planned.pin_wire else { return };
+    let hair = 1e-6;
+    let is_misfit = |it: &&PlannedWire| {
+        let size = it.wire.size.filter(|_| it.wire.stock == Stock::Harness).map(Measure::base);
+        size.is_some_and(|size| {
+            size < fits.low.base() * (1.0 - hair) || size > fits.high.base() * (1.0 + hair)
+        })
+    };
+    if let Some((wire, size)) =
+        planned.wires.iter().find(is_misfit).and_then(|it| Some((it, it.wire.size?)))
+    {
+        let message = say!(
+            words::PIN_WIRE,
+            list = wire.group.title().into_text(),
+            size = size,
+            from = fits.low,
+            to = fits.high
+        );
+        let finding = Finding::new(Severity::Fault, harness::PIN_WIRE, message);
+        findings.push(finding.cured_by([say!(words::DO_PIGTAIL)]));
+    }
+}
+
+/// Within what a rating is good for.
+const HAIR: f64 = 1.03;
+
+/// As of a wire: within a hair it is a Doubt; what ages it is a Fault; beyond it goes in use as planned.
+fn severity(draws: Current, most: Current) -> Severity {
+    let share = draws.base() / most.base().max(f64::MIN_POSITIVE);
+    if share <= HAIR {
+        Severity::Doubt
+    } else if share <= AGES {
+        Severity::Fault
+    } else {
+        Severity::Danger
+    }
+}

@@ -1,0 +1,55 @@
+//! A row for each wire of the car.
+
+mod channels;
+mod feeds;
+mod loads;
+mod sensors;
+
+use super::read::{Connected, PlannedWire};
+use crate::read::Reader;
+
+/// All of them: from each channel, from each output, from each sensor; then the feeds.
+pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
+    let mut wires = channels::wires(reader, connected);
+    wires.extend(loads::wires(reader, connected));
+    wires.extend(sensors::wires(reader, connected));
+    wires.extend(feeds::wires(reader, connected));
+    number(&mut wires);
+    wires
+}
+
+/// The letters and digits of a name, by which a wire is ticked off.
+fn slug(parts: &[&str]) -> String {
+    parts.concat().chars().filter(|it| it.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+}
+
+/// What is printed on both labels of a wire: as its ends are called.
+fn label(from: &str, to: &str) -> String {
+    [from, to].join(" - ")
+}
+
+/// Two that would go by one name get a number each.
+fn number(wires: &mut [PlannedWire]) {
+    let mut seen: Vec<String> = Vec::new();
+    for planned in wires {
+        let id = &mut planned.wire.id;
+        let plain = id.clone();
+        let mut next = 2;
+        while seen.contains(id) {
+            *id = [plain.as_str(), ".", &next.to_string()].concat();
+            next += 1;
+        }
+        seen.push(id.clone());
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_becomes_a_word() {
+        assert_eq!(slug(&["D3", " / Fan 2"]), "d3fan2");
+        assert_eq!(crate::channels::words_of(&slug(&["a-b; c", "→ é"])).len(), 1);
+    }
+}

@@ -1,0 +1,101 @@
+//! The wires of a kind, a row each.
+
+use super::{
+    read::{PlannedHarness, PlannedWire, WireGroup},
+    words,
+};
+use crate::{
+    loom::{Lengths, WireCut, Work, on_tape},
+    message::Message,
+    quantity::{Measure, Value, metres},
+    report::{Detail, Row, Table, Tone},
+    say, say_of,
+};
+
+/// Nothing while none of them is measured.
+pub(super) fn of_group(planned: &PlannedHarness, group: WireGroup) -> Detail {
+    let wires: Vec<_> = planned.wires.iter().filter(|it| it.group == group).collect();
+    let lengths = &planned.lengths;
+    let Some(first) = wires.iter().find_map(|it| it.wire.length) else { return Detail::default() };
+    let working = lengths.step(first).filter(|_| group != WireGroup::Feeds);
+    let columns = columns(&wires, lengths);
+    let table = Table {
+        caption: group.title(),
+        columns: columns.iter().map(|it| (it.head)()).collect(),
+        rows: wires.iter().map(|it| row(it, lengths, &columns)).collect(),
+        working: vec![working.unwrap_or_else(|| lengths.kept_step(first))],
+    };
+    Detail { tables: vec![table], ..Detail::default() }
+}
+
+/// A column: its head, and what stands in it.
+struct Column {
+    head: fn() -> Message,
+    cell: fn(&PlannedWire, &Lengths) -> Option<Value>,
+}
+
+const COLUMNS: [Column; 6] = [
+    Column {
+        head: || say!(words::COL_WIRE),
+        cell: |it, _| Some(Value::text(it.wire.label.clone())),
+    },
+    Column {
+        head: || say!(words::COL_WAY),
+        cell: |it, _| {
+            let open = it.key.map(|_| Value::text(say!(words::NOT_MEASURED).into_text()));
+            it.wire.length.map(on_tape).or(open)
+        },
+    },
+    Column { head: || say!(words::COL_OFF), cell: off },
+    Column {
+        head: || say!(words::COL_PIECE),
+        cell: |it, lengths| {
+            let piece = it.wire.length.filter(|_| it.wire.cut(lengths).is_none());
+            piece
+                .filter(|_| it.wire.stock == crate::loom::Stock::Reel)
+                .map(|it| on_tape(lengths.kept(it)))
+        },
+    },
+    Column { head: || say!(words::COL_SIZE), cell: |it, _| it.wire.size.map(Measure::show) },
+    Column {
+        head: || say!(words::COL_WORK),
+        cell: |it, _| (!it.wire.works.is_empty()).then(|| Value::text(work(&it.wire.works))),
+    },
+];
+
+/// Those in which something stands.
+fn columns(wires: &[&PlannedWire], lengths: &Lengths) -> Vec<&'static Column> {
+    let has = |column: &&Column| wires.iter().any(|it| (column.cell)(it, lengths).is_some());
+    COLUMNS.iter().filter(has).collect()
+}
+
+fn off(it: &PlannedWire, lengths: &Lengths) -> Option<Value> {
+    Some(match it.wire.cut(lengths)? {
+        WireCut::Off(off) => on_tape(off),
+        WireCut::Tight(_) => on_tape(metres(0.0)),
+        WireCut::Short(by) => Value::text(say!(words::LACKS, short = on_tape(by)).into_text()),
+    })
+}
+
+fn row(it: &PlannedWire, lengths: &Lengths, columns: &[&Column]) -> Row {
+    let blank = || Value::text("");
+    let cells = columns.iter().map(|column| (column.cell)(it, lengths).unwrap_or_else(blank));
+    let is_short = matches!(it.wire.cut(lengths), Some(WireCut::Short(_)));
+    Row { cells: cells.collect(), tone: is_short.then_some(Tone::Bad) }
+}
+
+/// What is done with a wire, in words.
+pub(crate) fn work(works: &[Work]) -> String {
+    let one = |work: &Work| {
+        let wording = match work {
+            Work::Splice(n) => return say!(words::WORK_SPLICE, n = *n).into_text(),
+            Work::Twist => words::WORK_TWIST,
+            Work::Shield => words::WORK_SHIELD,
+            Work::Halved => words::WORK_HALVED,
+            Work::Change => words::WORK_CHANGE,
+            Work::Fit => words::WORK_FIT,
+        };
+        say_of!(wording).into_text()
+    };
+    works.iter().map(one).collect::<Vec<_>>().join(", ")
+}

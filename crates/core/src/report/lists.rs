@@ -1,0 +1,197 @@
+//! The lists of the harness as a spreadsheet reads them: wires, cuts, labels, what is bought.
+
+use csv::{Terminator, WriterBuilder};
+
+use super::{Report, usual::usual};
+use crate::{
+    car::Car,
+    loom::{Duty, WireCut, in_cutting_order},
+    message::Message,
+    plan::Plan,
+    quantity::{Length, Measure, number},
+    questions::{
+        Memory,
+        wires::{
+            read::{PlannedHarness, PlannedWire},
+            tables::work,
+            words,
+        },
+    },
+    read::Reader,
+    say_of,
+    words::Wording,
+};
+
+/// A list of the harness.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HarnessList {
+    /// Every wire.
+    Wires,
+    /// What is cut, in the order in which it is cut.
+    Cuts,
+    /// Both labels of each wire, to be printed.
+    Labels,
+    /// What is bought, for wires and cures alike.
+    Shopping,
+}
+
+impl HarnessList {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Wires, Self::Cuts, Self::Labels, Self::Shopping];
+
+    /// Its name, in commands and files.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Wires => "wires",
+            Self::Cuts => "cuts",
+            Self::Labels => "labels",
+            Self::Shopping => "shopping",
+        }
+    }
+}
+
+/// A list as comma-separated values by RFC 4180: a heading, then a record each, lines that end in CR LF.
+///
+/// What a spreadsheet would take for a formula gets an apostrophe before it: a plan may come from a stranger.
+pub fn csv(list: HarnessList, plan: &Plan, report: &Report) -> String {
+    let harness = harness(plan);
+    let mut table = match list {
+        HarnessList::Wires => wires(&harness),
+        HarnessList::Cuts => cuts(&harness),
+        HarnessList::Labels => {
+            let each = labels(plan).into_iter().map(|it| vec![it]);
+            [vec![said(words::COL_LABEL)]].into_iter().chain(each).collect()
+        }
+        HarnessList::Shopping => shopping(report),
+    };
+    let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(Vec::new());
+    for record in &mut table {
+        for cell in record.iter_mut().filter(|it| it.starts_with(['=', '+', '-', '@', '\t', '\r']))
+        {
+            cell.insert(0, '\'');
+        }
+        // a list in memory takes every record
+        let _ = writer.write_record(&*record);
+    }
+    let bytes = writer.into_inner().unwrap_or_default();
+    String::from_utf8(bytes).unwrap_or_default()
+}
+
+/// The labels to print: each twice, for both ends of its wire.
+pub fn labels(plan: &Plan) -> Vec<String> {
+    let wires = harness(plan).wires;
+    wires.into_iter().flat_map(|it| [it.wire.label.clone(), it.wire.label]).collect()
+}
+
+fn harness(plan: &Plan) -> PlannedHarness {
+    let filled = plan.filled();
+    let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
+    Car::read(&mut reader, &mut Memory::default()).harness
+}
+
+fn said(wording: &'static Wording) -> String {
+    say_of!(wording).into_text()
+}
+
+fn metres_of(length: Option<Length>) -> String {
+    length.map_or_else(String::new, |it| crate::math::fixed(it.base(), 2))
+}
+
+fn duty(duty: Duty) -> String {
+    said(match duty {
+        Duty::Permanent => words::DUTY_PERMANENT,
+        Duty::Switched => words::DUTY_SWITCHED,
+        Duty::Ground => words::DUTY_GROUND,
+        Duty::Ignition => words::DUTY_IGNITION,
+        Duty::Injection => words::DUTY_INJECTION,
+        Duty::Output => words::DUTY_OUTPUT,
+        Duty::Sensor => words::DUTY_SENSOR,
+    })
+}
+
+const DONE: &str = "x";
+
+fn wires(harness: &PlannedHarness) -> Vec<Vec<String>> {
+    let heads = [
+        words::COL_LABEL,
+        words::COL_FROM,
+        words::COL_TO,
+        words::COL_DUTY,
+        words::COL_MM2,
+        words::COL_COLOUR,
+        words::COL_WAY_M,
+        words::COL_BOUGHT_M,
+        words::COL_OFF_M,
+        words::COL_FUSE_A,
+        words::COL_WORK,
+        words::COL_DONE,
+    ];
+    let row = |it: &PlannedWire| {
+        let wire = &it.wire;
+        let off = wire.cut(&harness.lengths).and_then(|it| match it {
+            WireCut::Off(off) => Some(off),
+            WireCut::Tight(_) | WireCut::Short(_) => None,
+        });
+        let is_cut = wire.stock == crate::loom::Stock::Harness;
+        let is_done = harness.done.contains(&wire.id);
+        vec![
+            wire.label.clone(),
+            wire.from.clone(),
+            wire.to.clone(),
+            duty(wire.duty),
+            wire.size.map_or_else(String::new, |it| number(it.base() * 1e6)),
+            harness.colour(wire).unwrap_or_default().to_owned(),
+            metres_of(wire.length),
+            metres_of(harness.lengths.bought.filter(|_| is_cut)),
+            metres_of(off),
+            wire.fuse.map_or_else(String::new, |it| number(it.base())),
+            work(&wire.works),
+            if is_done { DONE.to_owned() } else { String::new() },
+        ]
+    };
+    let heads = heads.into_iter().map(said).collect();
+    [heads].into_iter().chain(harness.wires.iter().map(row)).collect()
+}
+
+fn cuts(harness: &PlannedHarness) -> Vec<Vec<String>> {
+    let heads = [
+        words::COL_LABEL,
+        words::COL_OFF_M,
+        words::COL_PIECE_M,
+        words::COL_MM2,
+        words::COL_COLOUR,
+        words::COL_DONE,
+    ];
+    let row = |it: &PlannedWire| {
+        let wire = &it.wire;
+        let length = wire.length?;
+        let (off, piece) = match wire.cut(&harness.lengths) {
+            Some(WireCut::Off(off)) => (Some(off), None),
+            Some(WireCut::Tight(_) | WireCut::Short(_)) => (None, None),
+            None => (None, Some(harness.lengths.kept(length))),
+        };
+        let is_done = harness.done.contains(&wire.id);
+        Some(vec![
+            wire.label.clone(),
+            metres_of(off),
+            metres_of(piece),
+            wire.size.map_or_else(String::new, |it| number(it.base() * 1e6)),
+            harness.colour(wire).unwrap_or_default().to_owned(),
+            if is_done { DONE.to_owned() } else { String::new() },
+        ])
+    };
+    let order = in_cutting_order(&harness.bare(), &harness.lengths);
+    let rows = order.into_iter().filter_map(|at| row(harness.wires.get(at)?));
+    let heads = heads.into_iter().map(said).collect();
+    [heads].into_iter().chain(rows).collect()
+}
+
+fn shopping(report: &Report) -> Vec<Vec<String>> {
+    let heads = [words::COL_PART, words::COL_COUNT, words::COL_FOR];
+    let rows = usual(report).buy.into_iter().map(|it| {
+        let count = it.count.map_or_else(String::new, |it| it.to_string());
+        vec![Message::into_text(it.words), count, it.places.join("; ")]
+    });
+    let heads = heads.into_iter().map(said).collect();
+    [heads].into_iter().chain(rows).collect()
+}
