@@ -26,3 +26,4 @@ mod tidy;
 mod trigger;
 mod usual;
 mod validation;
+mod wires;

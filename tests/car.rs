@@ -127,12 +127,25 @@ fn what_is_fed_and_through_what_is_told_to_the_feeds() {
         ("relays.1.lead_length", "9 m"),
         ("relays.1.behind", "coil relay"),
         ("switched_feeds.fuse", "40 A"),
-        ("switched_feeds.battery_fuse", "40 A"),
-        ("injectors.fuse", "40 A"),
         ("battery.alternator", "10 A"),
         ("battery.alternator_idle", "10 A"),
     ] {
         check_fed(path, text, &["feeds"]);
+    }
+    // a fuse where there was none has a wire behind it
+    check_fed("switched_feeds.battery_fuse", "40 A", &["feeds", "wires"]);
+    check_fed("injectors.fuse", "40 A", &["feeds", "wires"]);
+}
+
+#[test]
+fn the_way_of_a_wire_is_told_to_the_wires() {
+    for (path, text) in [
+        ("harness.length", "3 m"),
+        ("harness.coils.0", "1 m"),
+        ("relays.0.length", "1 m"),
+        ("relays.0.other_length", "1 m"),
+    ] {
+        check(path, text, &["wires"]);
     }
 }
 
@@ -223,5 +236,5 @@ fn the_offset_is_told_to_the_timing_light() {
 /// How many injectors hang on one output follows from how they are fired.
 #[test]
 fn how_injectors_are_fired_is_told_to_their_outputs() {
-    check("channels.injection_mode", "companions", &["firing", "injectors"]);
+    check("channels.injection_mode", "companions", &["firing", "injectors", "wires"]);
 }

@@ -16,6 +16,7 @@ mod proving;
 mod reading;
 mod standing;
 mod trigger;
+mod wires;
 
 use quietpin_core::{
     finding::Severity,

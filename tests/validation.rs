@@ -20,7 +20,7 @@ use quietpin_tests::{Checked, blessed, plans, reference};
 
 use crate::{
     circuits, coils, cranking, engine, feeds, firing, fuel, fusing, injectors, outputs, points,
-    trigger,
+    trigger, wires,
 };
 
 /// Everything that is compared, each by the function that its own test calls.
@@ -44,6 +44,8 @@ fn all() -> Vec<Checked> {
         outputs::plans::hot_coils(),
         outputs::plans::terminals(),
         trigger::cases::teeth(),
+        wires::terminals(),
+        wires::sizes(),
     ]);
     all.extend(circuits::capacitor());
     all.extend([cranking::teeth(), starts(), coils::cases::dwells()]);
@@ -153,7 +155,7 @@ fn shorted() -> Vec<Checked> {
 }
 
 /// What is known not to be in the answers.
-const NOT_MODELLED: [(&str, &str); 8] = [
+const NOT_MODELLED: [(&str, &str); 9] = [
     ("firing", "Cams that are moved while the engine runs; cylinders that are switched off."),
     (
         "injectors",
@@ -182,6 +184,7 @@ const NOT_MODELLED: [(&str, &str); 8] = [
          fuse and a contact lose.",
     ),
     ("standing", "The capacity of a battery in the cold."),
+    ("wires", "How a wire stretches, and what a bend takes: ways are used as typed."),
 ];
 
 /// The question that a field is asked with.

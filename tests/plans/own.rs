@@ -12,7 +12,7 @@ use quietpin_tests::plans::Example;
 
 /// These stand in full, with every question, every working and all that was assumed: each question's answers, each kind
 /// of answer, and the two plans that everybody opens first. Of the others a snapshot shows what they are about.
-pub(super) const WHOLE: [&str; 11] = [
+pub(super) const WHOLE: [&str; 12] = [
     "blank",
     "firing-light-right",
     "firing-six-right",
@@ -24,6 +24,7 @@ pub(super) const WHOLE: [&str; 11] = [
     "outputs-right",
     "standing-flat",
     "trigger-suits",
+    "wires-reach",
 ];
 
 /// The question under which something is answered that has a name of its own.
@@ -34,8 +35,8 @@ const UNDER: [(&str, &str); 2] = [("engine", "firing"), ("fuel", "injectors")];
 pub(super) fn snapshot(example: &Example, plan: &Plan, report: &Report) -> String {
     let name = example.name;
     if WHOLE.contains(&name) {
-        // the longest two are read without their workings
-        let working = !["demo", "feeds-suits"].contains(&name);
+        // the longest are read without their workings
+        let working = !["demo", "feeds-suits", "wires-reach"].contains(&name);
         return print::report(report, Options { working });
     }
     let question = question(name, '-');

@@ -1,0 +1,191 @@
+//! What is cut, crimped, labelled and bought? Held against cases worked by hand, a library that reads CSV, bad input and laws.
+//!
+//! Source: subtraction and sums by hand; DIN 72552 as read for `tests/reference/terminals_din72552.json`; RFC 4180 as the
+//! crate `csv` reads it.
+#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
+
+mod bad_input;
+mod lists;
+
+use quietpin_core::{
+    plan::Plan,
+    report::{Answer, Report, lists::HarnessList, report},
+    supply::circuit::BOUGHT_MM2,
+};
+use quietpin_tests::{
+    Checked, rows,
+    typed::{self, planned},
+};
+
+/// A four with a coil and an injector for each cylinder, a fan on a relay, a valve, and a harness of 2.5 m, the fields over it
+/// as typed.
+pub(crate) fn four(typed: &[(&str, &str)]) -> Plan {
+    let whole = [
+        ("engine.cylinders", "4"),
+        ("engine.order", "1-3-4-2"),
+        ("channels.ignition_mode", "sequential"),
+        ("channels.ignition_habit", "by-cylinder"),
+        ("channels.injection_mode", "together"),
+        ("outputs.0.name", "D1"),
+        ("outputs.0.stage", "open-drain"),
+        ("outputs.1.name", "H1"),
+        ("outputs.1.stage", "high-side"),
+        ("relays.0.name", "Fan relay"),
+        ("relays.0.purpose", "fan"),
+        ("relays.0.draws", "15 A"),
+        ("relays.0.fuse", "25 A"),
+        ("relays.0.rating", "40 A"),
+        ("relays.0.lead_size", "4 mm2"),
+        ("relays.0.lead_length", "2.9 m"),
+        ("relays.0.output", "D1"),
+        ("relays.0.far_end", "ignition"),
+        ("relays.0.length", "1 m"),
+        ("relays.0.other_length", "0.5 m"),
+        ("loads.0.name", "valve"),
+        ("loads.0.output", "H1"),
+        ("loads.0.far_end", "ground"),
+        ("loads.0.kind", "solenoid"),
+        ("loads.0.resistance", "20 ohm"),
+        ("loads.0.length", "2.2 m"),
+        ("loads.0.other_length", "0.3 m"),
+        ("crank_sensor.kind", "reluctance"),
+        ("harness.length", "2.5 m"),
+        ("harness.coils.0", "1.2 m"),
+        ("harness.coils.1", "1.3 m"),
+        ("harness.coils.2", "1.4 m"),
+        ("harness.coils.3", "1.5 m"),
+        ("harness.injectors.0", "1.1 m"),
+        ("harness.crank", "2 m"),
+    ];
+    planned(&whole, typed)
+}
+
+/// What is said about the wires, or about a kind of them.
+fn about<'a>(report: &'a Report, subject: &str) -> Option<&'a Answer> {
+    typed::answers(report, "wires").into_iter().find(|it| it.subject == subject)
+}
+
+fn verdict(typed: &[(&str, &str)], subject: &str) -> String {
+    let report = report(&four(typed));
+    about(&report, subject).expect(subject).verdict.message.text.clone()
+}
+
+/// By hand: 4 coils, a wire for all injectors, the two ends of a relay's coil and of a valve, two of a crank sensor, the feed of the
+/// relay, and that of its coil.
+#[test]
+fn each_wire_is_counted_and_measured() {
+    assert_eq!(verdict(&[], "wires"), "All 13 wires reach");
+    assert_eq!(
+        verdict(&[("harness.coils.2", "")], "wires"),
+        "13 wires. Needs: the way of 1 of them"
+    );
+    assert_eq!(
+        verdict(&[("harness.length", "")], "wires"),
+        "13 wires. Needs: how long the harness's wires are"
+    );
+    assert_eq!(verdict(&[("harness.coils.3", "3 m")], "wires"), "1 of 13 wires don't reach");
+    // 2.5 m less 1.2 to 1.5 m less 0.1 m
+    assert_eq!(verdict(&[], "wires.coils"), "4 wires: cut off 0.90 m to 1.20 m");
+    let spare = [("harness.spare", "0.2 m")];
+    assert_eq!(verdict(&spare, "wires.coils"), "4 wires: cut off 0.80 m to 1.10 m");
+}
+
+/// A wire that is measured nowhere is neither cut nor good.
+#[test]
+fn what_is_not_measured_is_asked_for() {
+    let report = report(&four(&[("harness.coils.0", "")]));
+    let cut = about(&report, "wires.cut").expect("others are measured");
+    let names: Vec<_> = cut.lists[0].items.iter().map(|it| it.name.as_str()).collect();
+    assert!(!names.contains(&"ignition1") && names.contains(&"ignition2"), "{names:?}");
+}
+
+/// By hand: the longest ends come off first; 1.3 m of the injectors' wire, 1.4 m of the relay's.
+#[test]
+fn the_cut_list_goes_from_the_longest_end_to_the_shortest() {
+    let report = report(&four(&[("harness.done", "ignition2")]));
+    let cut = about(&report, "wires.cut").expect("all are measured");
+    let items = &cut.lists[0].items;
+    let texts: Vec<_> = items.iter().map(|it| it.words.text.as_str()).collect();
+    assert_eq!(texts[0], "D1 - Fan relay 85: cut off 1.40 m");
+    assert_eq!(texts[1], "Injection 1 - injector 1 + 3 + 4 + 2: cut off 1.30 m");
+    assert_eq!(texts[2], "Ignition 1 - coil 1: cut off 1.20 m");
+    let done: Vec<_> = items.iter().filter(|it| it.is_done).map(|it| it.name.as_str()).collect();
+    assert_eq!(done, ["ignition2"]);
+    assert_eq!(cut.verdict.message.text, "1 of 12 done");
+}
+
+/// DIN 72552: 86 is where a relay's coil begins, by convention at plus, 85 where it ends.
+#[test]
+fn the_coil_of_a_relay_has_86_at_plus() {
+    let labels = |far_end: &str| {
+        let report = report(&four(&[("relays.0.far_end", far_end)]));
+        let loads = about(&report, "wires.loads").expect("it is on an output");
+        let rows = &loads.tables[0].rows;
+        rows.iter()
+            .map(|it| it.cells[0].shown.clone())
+            .filter(|it| it.contains("Fan"))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(labels("ignition"), ["D1 - Fan relay 85", "Fan relay 86 - ignition feed (15)"]);
+    assert_eq!(labels("ground"), ["D1 - Fan relay 86", "Fan relay 85 - ground (31)"]);
+}
+
+/// Source: DIN 72552, in `reference/terminals_din72552.json`: what is said to be at a terminal is what it stands for.
+pub(crate) fn terminals() -> Checked {
+    let text = quietpin_tests::reference("terminals_din72552.json");
+    let standard: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    let all = standard["terminals"].as_array().expect("a list");
+    let meaning = |number: &str| {
+        let found = all.iter().find(|it| it["t"] == number).expect("in the standard");
+        found["meaning"].as_str().unwrap_or_default().to_owned()
+    };
+    let (_, rows) = lists::read(HarnessList::Wires, &four(&[]));
+    let ends: Vec<_> = rows.iter().flat_map(|it| [&it[1], &it[2]]).collect();
+    let relay =
+        [("85", "end of winding"), ("86", "start of winding"), ("87", "relay contact output")];
+    let feeds = [("15", "switched positive"), ("31", "battery negative")];
+    for (number, word) in relay.into_iter().chain(feeds) {
+        assert!(meaning(number).contains(word), "{number} means {}", meaning(number));
+        assert!(ends.iter().any(|it| it.contains(number)), "{number}: {ends:?}");
+    }
+    Checked::exact("wires", "Numbers of terminals at the ends of wires", "DIN 72552", 5)
+}
+
+/// Source: IEC 60228, class 5, in `reference/wire_iec60228.csv`.
+pub(crate) fn sizes() -> Checked {
+    let published: Vec<f64> =
+        rows("wire_iec60228.csv").iter().map(|it| it.number("size_mm2")).collect();
+    for size in BOUGHT_MM2 {
+        assert!(published.contains(&size), "{size} mm² is no size of the standard");
+    }
+    Checked::exact("wires", "Sizes of wire to buy", "IEC 60228", BOUGHT_MM2.len())
+}
+
+#[test]
+fn terminals_and_sizes_are_those_of_the_standards() {
+    terminals();
+    sizes();
+}
+
+/// By hand: 2.9 m and 0.1 m of 4 mm². To 15 0.6 m, of the thinnest that the fuse fitted for it protects; to ground 0.4 m for what
+/// the valve takes, 0.74 A.
+#[test]
+fn what_is_bought_is_counted() {
+    let report = report(&four(&[]));
+    let buy = about(&report, "wires.buy").expect("the harness is begun");
+    let list: Vec<_> = buy.to_do.iter().map(|it| it.text.as_str()).collect();
+    assert!(list.contains(&"Buy 3 m of wire 4 mm², OG."), "{list:?}");
+    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², OG."), "{list:?}");
+    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², BK."), "{list:?}");
+    assert!(list.contains(&"Buy 2 fuses of 25 A, one of them to spare."), "{list:?}");
+    assert!(list.contains(&"Buy 2 relays rated for 40 A, one of them to spare."), "{list:?}");
+    assert!(list.contains(&"Buy 26 label sleeves, two for each wire."), "{list:?}");
+}
+
+#[test]
+fn of_a_blank_plan_one_sentence_is_said() {
+    let blank = report(&Plan::default());
+    let answers = typed::answers(&blank, "wires");
+    assert_eq!(answers.len(), 1);
+    assert_eq!(answers[0].verdict.message.code, "wires.blank");
+}
