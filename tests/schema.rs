@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use quietpin_core::{
     plan::{VERSION, parse},
     report::report,
-    schema::{Field, Kind, Part},
+    schema::{Kind, Part, Place},
 };
 use quietpin_tests::{blessed, plans};
 use serde_json::{Map, Value, json};
@@ -44,11 +44,10 @@ fn schema() -> Value {
 
 fn record(part: Part) -> Value {
     let fields: Map<_, _> = part
-        .fields()
-        .iter()
-        .zip(part.measures())
-        .map(|(field, measure)| {
-            let one = text(field, measure);
+        .places()
+        .map(|place| {
+            let field = place.field();
+            let one = text(place);
             let shape = if field.is_list {
                 json!({ "type": "array", "items": one, "title": field.label })
             } else {
@@ -61,13 +60,14 @@ fn record(part: Part) -> Value {
 }
 
 /// One text. A number without quotes is in the field's own unit; blanks and capitals make no difference to what is chosen.
-fn text(field: &Field, measure: &'static str) -> Value {
+fn text(place: Place) -> Value {
+    let (field, measure) = (place.field(), place.measure());
     let mut shape = Map::new();
     shape.insert("title".into(), field.label.into());
     let help = [field.hint, measure].into_iter().filter(|it| !it.is_empty());
     let mut help: Vec<_> = help.map(str::to_owned).collect();
     if let Some(assumed) = field.assumed {
-        help.push(format!("Left out: taken as {} ({}).", assumed.text, assumed.basis));
+        help.push(format!("Left out: taken as {assumed} ({}).", place.basis()));
     }
     if !help.is_empty() {
         shape.insert("description".into(), help.join(" — ").into());

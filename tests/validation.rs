@@ -235,7 +235,7 @@ fn practice(question: &str, steps: &BTreeSet<(String, String)>) -> String {
     {
         let taken = schema::places().filter(is_of).filter_map(|place| {
             let (field, assumed) = (place.field(), place.field().assumed?);
-            holds(assumed.basis).then(|| format!("{} ({})", field.label, assumed.text))
+            holds(place.basis()).then(|| format!("{} ({assumed})", field.label))
         });
         listed(&mut text, &format!("{name}, assumed for blanks"), &taken.collect());
         let worked = steps.iter().filter(|(_, source)| holds(source));

@@ -125,7 +125,7 @@ fn flow_goes_as_the_root_of_the_pressure() {
 fn what_is_assumed_is_what_is_usual() {
     let facts = facts();
     let limit = fields::fuel::DUTY_LIMIT.field().assumed.expect("assumed");
-    let limit: Band<Ratio> = read_band(limit.text, "%").expect(limit.text);
+    let limit: Band<Ratio> = read_band(limit, "%").expect(limit);
     near("the lower limit", limit.low.base(), number(&facts["duty_limit"]["range"][0]), 1e-12);
     near("the upper limit", limit.high.base(), number(&facts["duty_limit"]["range"][1]), 1e-12);
     for (boost, name) in [("0 bar", "NA petrol"), ("1 bar", "boosted petrol")] {

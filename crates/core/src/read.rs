@@ -288,10 +288,9 @@ impl<'a> Reader<'a> {
         let field = place.field();
         let typed = self.text(place);
         if typed.is_empty() {
-            let assumed =
-                field.assumed.and_then(|it| Some((read_text(field, it.text).ok()?, it.basis)));
-            return if let Some((value, basis)) = assumed {
-                self.keep(place, State::Assumed, Some(show(&value)), Some(basis), None);
+            let assumed = field.assumed.and_then(|it| read_text(field, it).ok());
+            return if let Some(value) = assumed {
+                self.keep(place, State::Assumed, Some(show(&value)), Some(place.basis()), None);
                 Entry::Assumed(value)
             } else {
                 self.missing(place);
@@ -324,7 +323,7 @@ pub(crate) fn assumed_is_readable(field: &Field, text: &str) -> bool {
 
 /// What is assumed for a field when it is blank, as it is shown.
 pub(crate) fn usual_shown(field: &Field) -> Option<Value> {
-    let text = field.assumed?.text;
+    let text = field.assumed?;
     Some(match field.kind {
         Kind::Quantity { dimension, .. } => {
             span_value(span_of(field, dimension, text).ok()?, dimension)
@@ -337,7 +336,7 @@ pub(crate) fn usual_shown(field: &Field) -> Option<Value> {
 /// What is assumed for a quantity when its field is blank, and how it is shown.
 pub(crate) fn usual_band<Q: Measure>(key: Key<Q>) -> Option<(Band<Q>, Value)> {
     let field = key.field();
-    let span = span_of(field, Q::DIMENSION, field.assumed?.text).ok()?;
+    let span = span_of(field, Q::DIMENSION, field.assumed?).ok()?;
     Some((span.band(), span_value(span, Q::DIMENSION)))
 }
 

@@ -10,8 +10,7 @@ mod place;
 
 pub use choice::{Choice, Choosable};
 pub use field::{
-    Assumed, Condition, Draft, Field, Kind, LoadName, NumberRow, OutputName, RelayName, Text, Tier,
-    Whole,
+    Condition, Draft, Field, Kind, LoadName, NumberRow, OutputName, RelayName, Text, Tier, Whole,
 };
 pub use place::{Key, Place};
 
@@ -42,6 +41,11 @@ macro_rules! parts {
             /// The fields of a record, in the order in which they are asked.
             pub fn fields(self) -> &'static [Field] {
                 match self { $(Self::$part => $($module)::+::FIELDS,)* }
+            }
+
+            /// Where what is assumed of each comes from, in the same order; empty where nothing is assumed.
+            pub(crate) fn bases(self) -> &'static [&'static str] {
+                match self { $(Self::$part => $($module)::+::BASES,)* }
             }
 
             /// How each of them is found at the car, in the same order; empty where nothing is known of that.
@@ -90,6 +94,12 @@ macro_rules! fields {
         pub const FIELDS: &[$crate::schema::Field] = &[$({
             const DRAFT: $crate::schema::Draft<$takes> = $draft;
             DRAFT.field()
+        },)*];
+
+        /// Where what is assumed of each comes from, in the same order. What shows no more than the fields leads to none of these.
+        pub const BASES: &[&str] = &[$({
+            const DRAFT: $crate::schema::Draft<$takes> = $draft;
+            DRAFT.basis()
         },)*];
 
         /// How each is found at the car, in the same order. What shows no more than the fields leads to none of these.
@@ -168,7 +178,7 @@ mod tests {
     fn what_is_assumed_can_be_read() {
         for place in places() {
             if let Some(assumed) = place.field().assumed {
-                let is_readable = crate::read::assumed_is_readable(place.field(), assumed.text);
+                let is_readable = crate::read::assumed_is_readable(place.field(), assumed);
                 assert!(is_readable, "{}: its default can't be read", place.pattern());
             }
         }

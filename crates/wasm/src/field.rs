@@ -134,7 +134,7 @@ impl From<Place> for Field {
                 Tier::Rare => Asked::Rare,
             },
             takes: field.kind.into(),
-            assumed: field.assumed.map(|it| Assumed { text: it.text, basis: it.basis }),
+            assumed: field.assumed.map(|text| Assumed { text, basis: place.basis() }),
             only_if,
         }
     }

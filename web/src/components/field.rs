@@ -174,7 +174,7 @@ fn before(field: &Field, props: &Props<'_>) -> String {
 /// What would be taken for it if it were blank.
 fn usual(field: &Field) -> String {
     match field.assumed.filter(|_| !is_choice(field)) {
-        Some(assumed) => format!("Usual: {}.", signed(assumed.text)),
+        Some(assumed) => format!("Usual: {}.", signed(assumed)),
         None => String::new(),
     }
 }

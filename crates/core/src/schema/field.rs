@@ -42,15 +42,6 @@ pub enum Tier {
     Rare,
 }
 
-/// A value taken when the field is blank, and why that one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Assumed {
-    /// As it would be typed.
-    pub text: &'static str,
-    /// Where it comes from.
-    pub basis: &'static str,
-}
-
 /// When a field is asked at all: where another of its record has one of these values.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Condition {
@@ -73,8 +64,8 @@ pub struct Field {
     pub hint: &'static str,
     /// What it takes.
     pub kind: Kind,
-    /// What is assumed when it is blank.
-    pub assumed: Option<Assumed>,
+    /// What is assumed when it is blank, as it would be typed; where that comes from: [`Place::basis`](super::Place::basis).
+    pub assumed: Option<&'static str>,
     /// Whether it is known how to find the value at the car: [`Place::measure`](super::Place::measure).
     pub is_measured: bool,
     /// When it is shown.
@@ -89,7 +80,7 @@ impl Field {
     /// An example of what may be typed.
     pub fn example(&self) -> String {
         match (self.assumed, self.kind) {
-            (Some(assumed), _) => assumed.text.to_owned(),
+            (Some(assumed), _) => assumed.to_owned(),
             (None, Kind::Quantity { unit, low, high, .. }) => {
                 let middle = if low > 0.0 { (low * high).sqrt() } else { f64::midpoint(low, high) };
                 format!("{} {unit}", number(middle))
@@ -131,6 +122,7 @@ pub enum LoadName {}
 #[derive(Debug)]
 pub struct Draft<T> {
     field: Field,
+    basis: &'static str,
     measure: &'static str,
     takes: PhantomData<T>,
 }
@@ -200,11 +192,11 @@ impl<T> Draft<T> {
             only_if: None,
             is_of_kind: false,
         };
-        Self { field, measure: "", takes: PhantomData }
+        Self { field, basis: "", measure: "", takes: PhantomData }
     }
 
     const fn with(&self, field: Field) -> Self {
-        Self { field, measure: self.measure, takes: PhantomData }
+        Self { field, basis: self.basis, measure: self.measure, takes: PhantomData }
     }
 
     /// The field as it was declared.
@@ -222,12 +214,18 @@ impl<T> Draft<T> {
     }
 
     pub(crate) const fn assumed(self, text: &'static str, basis: &'static str) -> Self {
-        self.with(Field { assumed: Some(Assumed { text, basis }), ..self.field })
+        let field = Field { assumed: Some(text), ..self.field };
+        Self { field, basis, measure: self.measure, takes: PhantomData }
     }
 
     pub(crate) const fn measure(self, measure: &'static str) -> Self {
         let field = Field { is_measured: true, ..self.field };
-        Self { field, measure, takes: PhantomData }
+        Self { field, basis: self.basis, measure, takes: PhantomData }
+    }
+
+    /// Where the value that is assumed comes from.
+    pub(crate) const fn basis(&self) -> &'static str {
+        self.basis
     }
 
     /// How to find the value at the car.

@@ -69,6 +69,11 @@ impl Place {
         ways.get(usize::from(self.field)).copied().unwrap_or_default()
     }
 
+    /// Where what is assumed there comes from; empty where nothing is assumed.
+    pub fn basis(self) -> &'static str {
+        self.part.bases().get(usize::from(self.field)).copied().unwrap_or_default()
+    }
+
     /// The part that it belongs to.
     pub const fn part(self) -> Part {
         self.part

@@ -122,6 +122,6 @@ fn option(code: &str, label: &str, is_selected: bool) -> View {
 
 fn blank_choice(field: &Field) -> String {
     let Kind::Choice(choices) = field.kind else { return String::new() };
-    let usual = field.assumed.and_then(|assumed| choices.iter().find(|it| it.code == assumed.text));
+    let usual = field.assumed.and_then(|assumed| choices.iter().find(|it| it.code == assumed));
     usual.map_or_else(|| "Not known".to_owned(), |it| format!("Assumed: {}", it.label))
 }
