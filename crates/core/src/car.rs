@@ -4,6 +4,7 @@ pub mod battery;
 pub mod conditions;
 pub mod controller;
 pub mod engine;
+pub mod grounds;
 pub mod relays;
 pub mod switched_feeds;
 pub mod temperatures;

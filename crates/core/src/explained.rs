@@ -29,6 +29,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     cranking::unsearched::EXPLANATIONS,
     coils::EXPLANATIONS,
     feeds::EXPLANATIONS,
+    feeds::grounds::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
 ];

@@ -3,8 +3,9 @@
 pub use crate::{
     car::{
         battery::fields as battery, controller::fields as controller, engine::fields as engine,
-        relays::fields as relays, switched_feeds::fields as switched_feeds,
-        temperatures::fields as temperatures, wheels::fields as wheels, wiring::fields as wiring,
+        grounds::fields as grounds, relays::fields as relays,
+        switched_feeds::fields as switched_feeds, temperatures::fields as temperatures,
+        wheels::fields as wheels, wiring::fields as wiring,
     },
     questions::{
         coils::fields as coils,
@@ -64,4 +65,6 @@ parts! {
     SwitchedFeeds = "switched_feeds", one switched_feeds;
     /// How the wires are laid.
     Wiring = "wiring", one wiring;
+    /// The grounds.
+    Grounds = "grounds", one grounds;
 }

@@ -3,6 +3,7 @@
 pub mod blow;
 pub mod cable;
 pub mod circuit;
+pub mod ground;
 pub mod laid;
 #[cfg(test)]
 mod laws;

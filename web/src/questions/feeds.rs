@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields::{battery, injectors, relays::NAME, switched_feeds, wiring},
+    fields::{battery, grounds, injectors, relays::NAME, switched_feeds, wiring},
     plan::Plan,
     report::Answer,
     schema::{Part, Place},
@@ -22,6 +22,23 @@ use crate::{
 /// The cable to the starter.
 const CABLE: [Place; 3] =
     [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
+
+/// What joins engine and body.
+const STRAP: [Place; 4] = [
+    grounds::MINUS_TO.place(),
+    grounds::STRAP.place(),
+    grounds::STRAP_SIZE.place(),
+    grounds::STRAP_LENGTH.place(),
+];
+
+/// What controller and sensors are grounded with.
+const GROUND: [Place; 5] = [
+    grounds::WIRES.place(),
+    grounds::WIRE_SIZE.place(),
+    grounds::WIRE_LENGTH.place(),
+    grounds::SENSORS.place(),
+    grounds::BOLT.place(),
+];
 
 /// What charges the battery.
 const ALTERNATOR: [Place; 2] = [battery::ALTERNATOR.place(), battery::ALTERNATOR_IDLE.place()];
@@ -86,6 +103,9 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards.push(of("feeds.ignition", "Ignition feed (15)", &IGNITION));
     cards.push(of("feeds.battery", "Battery feed (30)", &BATTERY));
     cards.push(of("feeds.cable", "Battery cable", &CABLE));
+    cards.push(of("feeds.strap", "Engine strap", &STRAP));
+    let ground = of("feeds.ground", "Controller and sensor grounds", &GROUND);
+    cards.push(ground.answering(about("feeds.sensors")));
     cards.push(of("feeds.alternator", "Alternator", &ALTERNATOR));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);
     laid.idle = "Every feed is judged with these";

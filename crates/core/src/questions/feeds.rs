@@ -1,6 +1,8 @@
 //! The answer to the question of the feeds: is everything fed by a big enough relay, fuse and wire?
 
 mod beside;
+pub(crate) mod grounded;
+mod grounds;
 mod judge;
 mod numbers;
 pub(crate) mod read;
@@ -15,7 +17,10 @@ use crate::{
     report::{Answer, Detail, Tone},
     say,
     schema::Part,
-    supply::cable::{AlternatorAnswer, CableAnswer},
+    supply::{
+        cable::{AlternatorAnswer, CableAnswer},
+        ground::{GroundWires, SharedBolt, StrapInputs},
+    },
 };
 use read::PlannedCircuit;
 
@@ -27,6 +32,9 @@ pub(crate) struct Details {
     circuit: fn(&PlannedCircuit) -> Detail,
     cable: fn(&CableAnswer) -> Detail,
     alternator: fn(&AlternatorAnswer) -> Detail,
+    strap: fn(&StrapInputs) -> Detail,
+    ground: fn(&GroundWires) -> Detail,
+    sensors: fn(&SharedBolt) -> Detail,
 }
 
 /// Named by the list of questions alone.
@@ -34,6 +42,9 @@ pub(crate) const DETAILS: Details = Details {
     circuit: numbers::of_circuit,
     cable: numbers::of_cable,
     alternator: numbers::of_alternator,
+    strap: numbers::of_strap,
+    ground: numbers::of_ground,
+    sensors: numbers::of_sensors,
 };
 
 /// What is said of the question before it is answered.
@@ -42,7 +53,7 @@ pub const QUESTION: Question = Question {
     name: "Feeds",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Relays, Part::SwitchedFeeds, Part::Wiring, Part::Battery],
+    parts: &[Part::Relays, Part::SwitchedFeeds, Part::Wiring, Part::Battery, Part::Grounds],
     subjects: |_| Vec::new(),
 };
 
@@ -65,5 +76,6 @@ pub(crate) fn answers(
     }
     answers.extend(beside::cable(feeds, details, findings));
     answers.extend(beside::alternator(feeds, details, findings));
+    answers.extend(grounds::answers(feeds, details, findings));
     answers.into_iter().map(Into::into).collect()
 }

@@ -36,8 +36,17 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
         (Part::Controller, "least_supply") => &["cranking/cranking"],
         (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
-        (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/feeds.cable"],
+        (Part::Battery, "lead_length" | "lead_size" | "starter") => {
+            &["feeds/feeds.cable", "feeds/feeds.strap"]
+        }
         (Part::Battery, "alternator" | "alternator_idle") => &["feeds/feeds.alternator"],
+        (Part::Grounds, "minus_to" | "strap" | "strap_size" | "strap_length") => {
+            &["feeds/feeds.strap", "feeds/feeds.cable"]
+        }
+        (Part::Grounds, "wires" | "wire_size" | "wire_length") => {
+            &["feeds/feeds.ground", "feeds/feeds.sensors"]
+        }
+        (Part::Grounds, _) => &["feeds/feeds.sensors"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds."]
         }
@@ -81,6 +90,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["coils/coils.feed", "feeds/feeds."]
         }
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
+        (Part::Relays, "ground") => &["feeds/feeds.sensors"],
         (Part::Relays, "inrush" | "behind") => &["feeds/feeds."],
         (Part::Relays, "purpose") => {
             &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]

@@ -45,7 +45,7 @@ const MOST_DROP: f64 = 0.05;
 
 /// What the fuse lets pass is within what the numbers are good for: the insulation stores heat too, and a table of currents
 /// differs from the next by some per cent.
-const HAIR: f64 = 1.17;
+pub(super) const HAIR: f64 = 1.17;
 /// Up to so much the insulation ages, and does not melt.
 const AGES: f64 = 1.28;
 

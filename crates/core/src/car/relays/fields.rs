@@ -85,6 +85,22 @@ choices! {
     }
 }
 
+/// Where what a relay feeds is grounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroundedAt {
+    /// Apart from the sensors.
+    Own,
+    /// At the bolt that the sensors share.
+    Sensors,
+}
+
+choices! {
+    GroundedAt {
+        Own = "own", "A point of its own";
+        Sensors = "sensors", "The sensors' bolt";
+    }
+}
+
 const PUMP: &[&str] = &["pump"];
 
 fields! {
@@ -145,6 +161,9 @@ fields! {
     /// The relay through whose contact its own contact is fed.
     BEHIND: RelayName = relay_name("behind", "Its contact (30) is fed through relay")
         .hint("blank: straight from the battery")
+        .rare();
+    /// Where what it feeds is grounded: `own` or `sensors`.
+    GROUND: GroundedAt = choice("ground", "What it feeds is grounded at")
         .rare();
     /// Name of the output that its coil hangs on.
     OUTPUT: OutputName = output_name("output", "Its coil is on output")

@@ -6,7 +6,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     quantity::{Current, Measure},
     report::{Answer, Tone},
-    say,
+    say, say_of,
     supply::cable,
 };
 
@@ -27,7 +27,8 @@ pub(super) fn cable(
     let (tone, verdict) = if is_thin {
         let is_most = cable::is_most(found.drop, inputs.cranking);
         let tone = if is_most { Tone::Bad } else { Tone::Doubtful };
-        (tone, say!(words::CABLE_THIN, drop = found.drop))
+        let of = if inputs.is_strap_worse() { words::CABLE_BACK } else { words::CABLE_THIN };
+        (tone, say_of!(of, drop = found.drop))
     } else {
         (Tone::Good, say!(words::CABLE_GOOD, left = found.left))
     };
@@ -43,7 +44,8 @@ pub(super) fn cable(
     ));
     answer.cautions.push(say!(words::CAUTION_CABLE));
     answer.show(details.map(|it| (it.cable)(&found)));
-    if is_thin {
+    // a strap that is worse than the cable is told by itself
+    if is_thin && !inputs.is_strap_worse() {
         let message = say!(
             words::CABLE_DROPS,
             drop = found.drop,

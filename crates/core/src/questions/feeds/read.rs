@@ -10,7 +10,10 @@ use crate::{
     output::FarEnd,
     plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
-    questions::feeds::words,
+    questions::feeds::{
+        grounded::{self, PlannedGrounds},
+        words,
+    },
     read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
     say, say_of,
     schema::{Key, Part},
@@ -44,6 +47,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
     pub(crate) carries: Option<Current>,
+    /// The same without what lies behind.
+    pub(crate) own: Option<Current>,
     /// What of it coils and injectors take, which is less the slower the engine turns.
     pub(crate) of_engine: Option<Current>,
     /// Whether some of what it draws has still to be typed.
@@ -84,7 +89,7 @@ impl Memory {
 }
 
 /// All that is fed, and by what.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedFeeds {
     pub(crate) circuits: Vec<PlannedCircuit>,
     /// Whether it was typed how hot and how bundled the wires lie.
@@ -95,6 +100,10 @@ pub(crate) struct PlannedFeeds {
     pub(crate) is_cable_begun: bool,
     /// What charges the battery, where that is known.
     pub(crate) alternator: Option<AlternatorInputs>,
+    /// What comes back to the battery, and through what.
+    pub(crate) grounds: PlannedGrounds,
+    /// How wires lie, none of them in particular.
+    pub(crate) laid: LaidWire,
 }
 
 /// The injectors, what comes of them, and what they are fed through.
@@ -105,9 +114,9 @@ type FeedsAround<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Inj
 
 /// The same, by name.
 #[derive(Clone, Copy)]
-struct Consumers<'a> {
-    conditions: &'a Conditions,
-    rest: &'a PlannedRest,
+pub(super) struct Consumers<'a> {
+    pub(super) conditions: &'a Conditions,
+    pub(super) rest: &'a PlannedRest,
     coils: Option<&'a Coiled>,
     injectors: Injecting<'a>,
 }
@@ -190,12 +199,14 @@ pub(crate) fn feeds(
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
     }
-    let cable = cable(reader, &among);
+    let starter = reader.band(battery::STARTER).value().map(|it| it.high);
+    let grounds = grounded::grounds(reader, &circuits, (&among, laid), starter);
+    let cable = cable(reader, &among, starter).map(|it| it.with_strap(grounds.behind_cable()));
     let alternator = alternator(reader);
     let of_cable =
         [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
     let is_cable_begun = of_cable.iter().any(|place| reader.is_typed(*place));
-    PlannedFeeds { circuits, is_laid_known, cable, is_cable_begun, alternator }
+    PlannedFeeds { circuits, is_laid_known, cable, is_cable_begun, alternator, grounds, laid }
 }
 
 /// Relays whose contacts are said to feed each other in a ring: none of them would ever be fed.
@@ -321,6 +332,7 @@ fn of_relay(
         purpose,
         behind,
         carries,
+        own: carries,
         of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
@@ -407,7 +419,7 @@ fn of_set(set: &Injectors, among: &Consumers<'_>) -> Option<Current> {
     Some(Share::of(set.inputs.as_ref()?, found, parts.duty)?.current)
 }
 
-fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
+pub(super) fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
     let each = among.injectors.0.iter().filter_map(|set| of_set(set, among));
     let sum: f64 = each.map(Current::base).sum();
     (sum > 0.0).then(|| amperes(sum))
@@ -450,6 +462,7 @@ fn behind_relay(
         purpose: None,
         behind: at,
         carries: counted,
+        own: counted,
         of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
@@ -487,6 +500,7 @@ fn direct(
         purpose: None,
         behind: None,
         carries: Some(taken),
+        own: Some(taken),
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,
@@ -496,18 +510,22 @@ fn direct(
     })
 }
 
-fn cable(reader: &mut Reader<'_>, among: &Consumers<'_>) -> Option<CableInputs> {
+fn cable(
+    reader: &mut Reader<'_>,
+    among: &Consumers<'_>,
+    starter: Option<Current>,
+) -> Option<CableInputs> {
     let length: Option<Band<Length>> = reader.band(battery::LEAD_LENGTH).value();
     let area: Option<Band<Area>> = reader.band(battery::LEAD_SIZE).value();
-    let starter: Option<Band<Current>> = reader.band(battery::STARTER).value();
     let cranking: Voltage = among.conditions.cold_cranking;
     let hot: Temperature = among.conditions.temperature.nominal;
     Some(CableInputs {
         length: length?.high,
         area: area?.low,
-        starter: starter?.high,
+        starter: starter?,
         cranking,
         temperature: hot,
+        strap: None,
     })
 }
 

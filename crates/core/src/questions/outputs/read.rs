@@ -269,6 +269,21 @@ impl PlannedRest {
         self.taken_by(|it| it.far_end == Some(far_end))
     }
 
+    /// What the outputs sink into the controller's ground, all of them on; and the part of it that follows from what was typed.
+    pub(crate) fn sunk(&self) -> (Current, Current) {
+        let sinks = |load: &PlannedLoad| {
+            let OutputLink::To(number) = load.link else { return false };
+            let output = self.outputs.get(number).and_then(|it| it.output.as_ref());
+            output.is_some_and(|output| match output.stage {
+                Stage::OpenDrain => true,
+                Stage::HalfBridge => load.far_end.is_some_and(|it| it != FarEnd::Ground),
+                Stage::HighSide | Stage::Logic => false,
+            })
+        };
+        let is_certain = |load: &PlannedLoad| sinks(load) && !load.assumed.resistance;
+        (self.taken_by(sinks), self.taken_by(is_certain))
+    }
+
     fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
         let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
         let one = |load: &Rc<PlannedLoad>| {

@@ -133,6 +133,7 @@ fn of_part(part: Part) -> &'static Wording {
         Part::Battery => words::BATTERY,
         Part::Temperatures => words::TEMPERATURES,
         Part::SwitchedFeeds | Part::Wiring => words::FEEDS,
+        Part::Grounds => words::GROUNDS,
     }
 }
 

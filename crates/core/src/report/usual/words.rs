@@ -33,6 +33,7 @@ sentences! {
     BATTERY = "usual.battery", "battery";
     TEMPERATURES = "usual.temperatures", "temperatures";
     FEEDS = "usual.feeds", "switched feeds";
+    GROUNDS = "usual.grounds", "grounds";
     NUMBERED = "usual.numbered", "{what} {n}";
     // heads of what is entered in pairs
     CHANNEL = "usual.channel", "channel";
