@@ -30,6 +30,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     coils::EXPLANATIONS,
     feeds::EXPLANATIONS,
     feeds::grounds::EXPLANATIONS,
+    feeds::guards::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
 ];

@@ -8,3 +8,4 @@ pub mod laid;
 #[cfg(test)]
 mod laws;
 pub mod short;
+pub mod survives;

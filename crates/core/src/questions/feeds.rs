@@ -3,9 +3,12 @@
 mod beside;
 pub(crate) mod grounded;
 mod grounds;
+pub(crate) mod guarded;
+mod guards;
 mod judge;
 mod numbers;
 pub(crate) mod read;
+mod thin;
 pub(crate) mod words;
 
 use std::rc::Rc;
@@ -77,5 +80,6 @@ pub(crate) fn answers(
     answers.extend(beside::cable(feeds, details, findings));
     answers.extend(beside::alternator(feeds, details, findings));
     answers.extend(grounds::answers(feeds, details, findings));
+    answers.extend(guards::answers(&feeds.guards, findings));
     answers.into_iter().map(Into::into).collect()
 }

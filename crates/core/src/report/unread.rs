@@ -35,11 +35,15 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Controller, "offset") => &["cranking/", "trigger/"],
         (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
         (Part::Controller, "least_supply") => &["cranking/cranking"],
+        (Part::Battery, "kill_switch") => &["feeds/feeds.kill"],
+        (Part::Controller, "highest_supply" | "reverse") => &["feeds/feeds.survives"],
         (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
         (Part::Battery, "lead_length" | "lead_size" | "starter") => {
             &["feeds/feeds.cable", "feeds/feeds.strap"]
         }
-        (Part::Battery, "alternator" | "alternator_idle") => &["feeds/feeds.alternator"],
+        (Part::Battery, "alternator" | "alternator_idle") => {
+            &["feeds/feeds.alternator", "feeds/feeds.kill"]
+        }
         (Part::Grounds, "minus_to" | "strap" | "strap_size" | "strap_length") => {
             &["feeds/feeds.strap", "feeds/feeds.cable"]
         }
@@ -82,6 +86,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
         (Part::Loads, "far_end" | "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
+        (Part::Loads, "wire_size") => &["feeds/feeds.load"],
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
@@ -90,6 +95,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["coils/coils.feed", "feeds/feeds."]
         }
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
+        (Part::Relays, "interlock") => &["feeds/feeds.relay"],
         (Part::Relays, "ground") => &["feeds/feeds.sensors"],
         (Part::Relays, "inrush" | "behind") => &["feeds/feeds."],
         (Part::Relays, "purpose") => {

@@ -1,10 +1,15 @@
 //! The battery's cable, and the alternator.
 
-use super::{Details, read::PlannedFeeds, words};
+use super::{
+    Details,
+    read::{PlannedCircuit, PlannedFeeds},
+    words,
+};
 use crate::{
     fields::battery,
     finding::{Finding, Findings, Severity},
     quantity::{Current, Measure},
+    read::Purpose,
     report::{Answer, Tone},
     say, say_of,
     supply::cable,
@@ -74,7 +79,10 @@ pub(super) fn alternator(
     findings: &mut Findings,
 ) -> Option<Answer> {
     let inputs = feeds.alternator?;
-    let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
+    // a starter turns while nothing charges
+    let is_charged =
+        |it: &&PlannedCircuit| it.behind.is_none() && it.purpose != Some(Purpose::Starter);
+    let first = || feeds.circuits.iter().filter(is_charged);
     let draws: Vec<Current> = first().filter_map(|it| it.carries).collect();
     let is_all_known = !draws.is_empty() && first().all(|it| it.carries.is_some());
     let engine = feeds.circuits.iter().filter_map(|it| it.of_engine).map(Current::base).sum();

@@ -179,7 +179,11 @@ fn wires(planned: &PlannedWires, details: Option<&Details>, findings: &mut Findi
     answer
 }
 
-fn of_wires(planned: &PlannedWires, wires: &GroundWires, findings: &mut Findings) -> GroundsVerdict {
+fn of_wires(
+    planned: &PlannedWires,
+    wires: &GroundWires,
+    findings: &mut Findings,
+) -> GroundsVerdict {
     let more = || more_wires(wires);
     if wires.is_overloaded(false) {
         let message = say!(
@@ -253,7 +257,11 @@ fn at_pin() -> Message {
     say!(words::DO_SENSORS_PIN).done_by(vec![edit])
 }
 
-fn of_bolt(sensors: &PlannedSensors, bolt: Option<&SharedBolt>, findings: &mut Findings) -> GroundsVerdict {
+fn of_bolt(
+    sensors: &PlannedSensors,
+    bolt: Option<&SharedBolt>,
+    findings: &mut Findings,
+) -> GroundsVerdict {
     let wants_draws = || {
         let feed = sensors.unknown.clone()?;
         Some((Tone::Open, say!(words::SENSORS_OPEN_DRAWS, feed = feed)))

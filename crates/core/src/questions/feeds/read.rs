@@ -4,7 +4,11 @@ use std::rc::Rc;
 
 use crate::{
     coil::feed::CoilFeed,
-    fields::{battery, injectors, relays, switched_feeds, wiring},
+    fields::{
+        battery, injectors, loads,
+        relays::{self, Interlock},
+        switched_feeds, wiring,
+    },
     finding::{Finding, Severity},
     injector::{InjectorAnswer, feed::Share},
     output::FarEnd,
@@ -12,7 +16,8 @@ use crate::{
     quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
     questions::feeds::{
         grounded::{self, PlannedGrounds},
-        words,
+        guarded::{self, PlannedGuards},
+        thin, words,
     },
     read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
     say, say_of,
@@ -35,6 +40,8 @@ pub(crate) enum Source {
     Ignition,
     /// Permanent battery (30), likewise.
     Battery,
+    /// The wire of the load of this record, behind the fuse of its feed.
+    Load(usize, FarEnd),
 }
 
 /// A circuit of the plan.
@@ -55,6 +62,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
     pub(crate) is_judged_there: bool,
+    /// Whether it is a starter's, and nothing is said to block it.
+    pub(crate) is_unlocked: bool,
     /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
     pub(crate) is_unfused: bool,
     pub(crate) inputs: CircuitInputs,
@@ -102,6 +111,8 @@ pub(crate) struct PlannedFeeds {
     pub(crate) alternator: Option<AlternatorInputs>,
     /// What comes back to the battery, and through what.
     pub(crate) grounds: PlannedGrounds,
+    /// What kill switch and controller are for.
+    pub(crate) guards: PlannedGuards,
     /// How wires lie, none of them in particular.
     pub(crate) laid: LaidWire,
 }
@@ -129,6 +140,7 @@ impl PlannedCircuit {
             Source::Injectors(set) => ["feeds.", set.part().name()].concat(),
             Source::Ignition => "feeds.ignition".to_owned(),
             Source::Battery => "feeds.battery".to_owned(),
+            Source::Load(at, _) => ["feeds.load.", &at.to_string()].concat(),
         }
     }
 
@@ -138,7 +150,9 @@ impl PlannedCircuit {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
             Source::Ignition => switched_feeds::FUSE,
-            Source::Battery => switched_feeds::BATTERY_FUSE,
+            Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
+            Source::Load(..) if let Some(at) = self.behind => relays::FUSE.at(at),
+            Source::Battery | Source::Load(..) => switched_feeds::BATTERY_FUSE,
         }
     }
 
@@ -149,6 +163,7 @@ impl PlannedCircuit {
             Source::Injectors(set) => injectors::WIRE_SIZE.of(set.part()),
             Source::Ignition => switched_feeds::SIZE,
             Source::Battery => switched_feeds::BATTERY_SIZE,
+            Source::Load(at, _) => loads::WIRE_SIZE.at(at),
         }
     }
 
@@ -156,7 +171,7 @@ impl PlannedCircuit {
     pub(crate) fn rating(&self) -> Option<Key<Current>> {
         match self.source {
             Source::Relay(at) => Some(relays::RATING.at(at)),
-            Source::Injectors(_) | Source::Ignition | Source::Battery => None,
+            Source::Injectors(_) | Source::Ignition | Source::Battery | Source::Load(..) => None,
         }
     }
 }
@@ -196,6 +211,8 @@ pub(crate) fn feeds(
     {
         circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
+    let thin = thin::of_loads(reader, &circuits, among.rest);
+    circuits.extend(thin);
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
     }
@@ -203,10 +220,20 @@ pub(crate) fn feeds(
     let grounds = grounded::grounds(reader, &circuits, (&among, laid), starter);
     let cable = cable(reader, &among, starter).map(|it| it.with_strap(grounds.behind_cable()));
     let alternator = alternator(reader);
+    let guards = guarded::guards(reader, alternator.is_some(), conditions.supply.nominal);
     let of_cable =
         [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
     let is_cable_begun = of_cable.iter().any(|place| reader.is_typed(*place));
-    PlannedFeeds { circuits, is_laid_known, cable, is_cable_begun, alternator, grounds, laid }
+    PlannedFeeds {
+        circuits,
+        is_laid_known,
+        cable,
+        is_cable_begun,
+        alternator,
+        grounds,
+        guards,
+        laid,
+    }
 }
 
 /// Relays whose contacts are said to feed each other in a ring: none of them would ever be fed.
@@ -294,6 +321,8 @@ fn of_relay(
     let draws = reader.band(relays::DRAWS.at(at)).value().map(|it| it.high);
     let inrush = reader.band(relays::INRUSH.at(at)).value().map(|it| it.high);
     let behind = behind(reader, at);
+    let interlock = reader.choice(relays::INTERLOCK.at(at)).value();
+    let is_unlocked = purpose == Some(Purpose::Starter) && interlock == Some(Interlock::Nothing);
     let mut each: Vec<Current> = draws.into_iter().collect();
     let others = among.rest.taken_behind(at);
     if others.base() > 0.0 {
@@ -316,6 +345,7 @@ fn of_relay(
     let consumer = match purpose {
         Some(Purpose::Pump | Purpose::Fan) => Consumer::Motor,
         Some(Purpose::Lamps) => Consumer::Lamps,
+        Some(Purpose::Starter) => Consumer::Solenoid,
         _ => Consumer::Steady,
     };
     let inputs = CircuitInputs {
@@ -336,6 +366,7 @@ fn of_relay(
         of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
+        is_unlocked,
         is_unfused: false,
         found: unsolved(),
         inputs,
@@ -370,7 +401,7 @@ fn inputs(
     }
 }
 
-fn unsolved() -> Rc<SolvedCircuit> {
+pub(super) fn unsolved() -> Rc<SolvedCircuit> {
     Rc::new(SolvedCircuit { answer: CircuitAnswer::default(), fitted: None })
 }
 
@@ -466,6 +497,7 @@ fn behind_relay(
         of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
+        is_unlocked: false,
         is_unfused: own.is_none(),
         found: unsolved(),
         inputs,
@@ -504,6 +536,7 @@ fn direct(
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,
+        is_unlocked: false,
         is_unfused: false,
         found: unsolved(),
         inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },

@@ -1,6 +1,7 @@
 //! The sentences of the question of the feeds.
 
 pub(crate) mod grounds;
+pub(crate) mod guards;
 
 use crate::words::{Explanation, sentences};
 

@@ -285,13 +285,16 @@ impl PlannedRest {
     }
 
     fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
-        let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
-        let one = |load: &Rc<PlannedLoad>| {
-            let running = load.resistance.nominal.base() * load.kind.running_ratio();
-            let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
-            supply / running.max(f64::MIN_POSITIVE) * duty.sqrt()
-        };
+        let one = |load: &Rc<PlannedLoad>| self.taken_by_one(load).base();
         amperes(self.loads.iter().filter(|it| is_there(it)).map(one).sum())
+    }
+
+    /// What one of them takes for long, RMS, while the battery is charged.
+    pub(crate) fn taken_by_one(&self, load: &PlannedLoad) -> Current {
+        let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
+        let running = load.resistance.nominal.base() * load.kind.running_ratio();
+        let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
+        amperes(supply / running.max(f64::MIN_POSITIVE) * duty.sqrt())
     }
 }
 

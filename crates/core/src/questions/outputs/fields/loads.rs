@@ -3,7 +3,7 @@
 use crate::{
     output::FarEnd,
     output::LoadKind,
-    quantity::{Frequency, Inductance, Ratio, Resistance, Voltage},
+    quantity::{Area, Frequency, Inductance, Ratio, Resistance, Voltage},
     schema::{
         Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name,
         output_name, quantity, relay_name, text,
@@ -294,4 +294,8 @@ fields! {
         .only_if("kind", WOUND)
         .rare()
         .of_kind();
+    /// The wire that feeds it, where that is thinner than the rest of its feed.
+    WIRE_SIZE: Area = quantity("wire_size", "Size of its wire", "mm2", 0.05, 120.0)
+        .hint("blank: as its feed")
+        .rare();
 }

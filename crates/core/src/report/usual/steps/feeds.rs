@@ -1,7 +1,7 @@
 //! What the steps of the question of the feeds are for.
 
 use crate::{
-    questions::feeds::words::{self, grounds},
+    questions::feeds::words::{self, grounds, guards},
     report::usual::step::purposes,
 };
 
@@ -25,6 +25,8 @@ purposes! {
     words::DO_RELAY => Ask "what the relay's contact makes";
     words::DO_CABLE => Buy "battery cable {size}";
     words::DO_CABLES => ;
+    guards::DO_KILL => Buy "kill switch, second pole for the alternator";
+    guards::DO_INTERLOCK => Buy "neutral or clutch switch";
     grounds::DO_STRAP => Buy "strap, engine to body";
     grounds::DO_STRAP_SIZE => Buy "strap {size}, engine to body";
     grounds::DO_STRAP_SHORTER => ;
