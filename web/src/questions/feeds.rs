@@ -115,7 +115,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards.push(of("feeds.alternator", "Alternator", &ALTERNATOR));
     let kill = of("feeds.kill", "Kill switch, overvoltage", &GUARDS);
     cards.push(kill.answering(about("feeds.survives")));
-    cards.extend(thin_wires(&answers));
+    cards.extend(thin_wires(answers));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);
     laid.idle = "Every feed is judged with these";
     cards.push(laid);

@@ -138,7 +138,7 @@ fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> 
 /// Of a starter that nothing blocks.
 fn of_starter(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
     let Source::Relay(at) = circuit.source else { return None };
-    if !circuit.is_unlocked {
+    if circuit.interlock != Some(Interlock::Nothing) {
         return None;
     }
     let feed = || circuit.name.clone();

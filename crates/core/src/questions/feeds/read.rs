@@ -62,8 +62,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
     pub(crate) is_judged_there: bool,
-    /// Whether it is a starter's, and nothing is said to block it.
-    pub(crate) is_unlocked: bool,
+    /// What keeps a starter from turning, where it is a starter's and that was said.
+    pub(crate) interlock: Option<Interlock>,
     /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
     pub(crate) is_unfused: bool,
     pub(crate) inputs: CircuitInputs,
@@ -149,8 +149,7 @@ impl PlannedCircuit {
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
-            Source::Ignition => switched_feeds::FUSE,
-            Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
+            Source::Ignition | Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
             Source::Load(..) if let Some(at) = self.behind => relays::FUSE.at(at),
             Source::Battery | Source::Load(..) => switched_feeds::BATTERY_FUSE,
         }
@@ -322,7 +321,6 @@ fn of_relay(
     let inrush = reader.band(relays::INRUSH.at(at)).value().map(|it| it.high);
     let behind = behind(reader, at);
     let interlock = reader.choice(relays::INTERLOCK.at(at)).value();
-    let is_unlocked = purpose == Some(Purpose::Starter) && interlock == Some(Interlock::Nothing);
     let mut each: Vec<Current> = draws.into_iter().collect();
     let others = among.rest.taken_behind(at);
     if others.base() > 0.0 {
@@ -366,7 +364,7 @@ fn of_relay(
         of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
-        is_unlocked,
+        interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
         found: unsolved(),
         inputs,
@@ -497,7 +495,7 @@ fn behind_relay(
         of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
-        is_unlocked: false,
+        interlock: None,
         is_unfused: own.is_none(),
         found: unsolved(),
         inputs,
@@ -536,7 +534,7 @@ fn direct(
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,
-        is_unlocked: false,
+        interlock: None,
         is_unfused: false,
         found: unsolved(),
         inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },

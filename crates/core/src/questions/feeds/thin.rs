@@ -69,7 +69,7 @@ fn of_load(
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,
-        is_unlocked: false,
+        interlock: None,
         is_unfused: true,
         found: unsolved(),
         inputs,
