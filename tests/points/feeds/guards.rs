@@ -73,7 +73,15 @@ fn a_starters_solenoid_must_not_blow_its_fuse() {
 /// 7.5 A let 8.25 A pass.
 #[test]
 fn a_load_on_a_thin_wire_behind_a_large_fuse_wants_a_thicker_one() {
-    let of = |texts: &[(&str, &str)]| told("feeds-load-wire", texts, "feeds.branch-unfused");
+    let fused = [
+        ("loads.0.wire_size", "0.5 mm2"),
+        ("switched_feeds.fuse", "25 A"),
+        ("switched_feeds.size", "2.5 mm2"),
+    ];
+    let with = |texts: &[(&'static str, &'static str)]| [&fused[..], texts].concat();
+    let of = |texts: &[(&'static str, &'static str)]| {
+        told("feeds-ground-rises", &with(texts), "feeds.branch-unfused")
+    };
     let size = |size: &'static str| [("loads.0.wire_size", size)];
     assert_eq!(of(&[]), [Doubt]);
     assert_eq!(of(&size("")), NOTHING, "a blank says nothing");
@@ -90,6 +98,6 @@ fn a_load_on_a_thin_wire_behind_a_large_fuse_wants_a_thicker_one() {
     assert_eq!(of(&battery), [Doubt]);
     let relay = [("loads.0.far_end", "relay"), ("loads.0.far_relay", "Main relay")];
     assert_eq!(of(&relay), [Doubt]);
-    let said = words("feeds-load-wire", &[], "feeds.branch-unfused");
-    assert!(said.contains("for heater") && said.contains("2.5 mm²"), "{said}");
+    let said = words("feeds-ground-rises", &fused, "feeds.branch-unfused");
+    assert!(said.contains("for heater 1") && said.contains("2.5 mm²"), "{said}");
 }

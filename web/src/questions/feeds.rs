@@ -110,10 +110,10 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards.push(of("feeds.battery", "Battery feed (30)", &BATTERY));
     cards.push(of("feeds.cable", "Battery cable", &CABLE));
     cards.push(of("feeds.strap", "Engine strap", &STRAP));
-    let ground = of("feeds.ground", "Controller and sensor grounds", &GROUND);
+    let ground = of("feeds.ground", "Grounds", &GROUND);
     cards.push(ground.answering(about("feeds.sensors")));
     cards.push(of("feeds.alternator", "Alternator", &ALTERNATOR));
-    let kill = of("feeds.kill", "Kill switch, overvoltage", &GUARDS);
+    let kill = of("feeds.kill", "Kill switch", &GUARDS);
     cards.push(kill.answering(about("feeds.survives")));
     cards.extend(thin_wires(answers));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);

@@ -56,31 +56,35 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         }
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
-        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],
+        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED, GROUND],
         (Part::Channels, "second_mode") => {
-            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED]
+            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED, GROUND]
         }
         (Part::Channels, _) => &["firing/"],
         (Part::Light, _) => &["firing/light", "trigger/controller.offset"],
         (Part::Strip, _) => &["firing/strip"],
-        (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel", INJECTORS_FEED],
+        (Part::Injectors, "count") => {
+            &["injectors/injector", "injectors/fuel", INJECTORS_FEED, GROUND]
+        }
         (Part::Injectors, "fuse") => &[INJECTORS_FEED],
         (
             Part::Injectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
             | "wire_length" | "wire_size" | "contact_resistance",
-        ) => &["injectors/injector", INJECTORS_FEED],
+        ) => &["injectors/injector", INJECTORS_FEED, GROUND],
         (Part::Injectors, _) => &["injectors/injector"],
-        (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel", SECOND_FEED],
+        (Part::SecondInjectors, "count") => {
+            &["injectors/second", "injectors/fuel", SECOND_FEED, GROUND]
+        }
         (Part::SecondInjectors, "fuse") => &[SECOND_FEED],
         (
             Part::SecondInjectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
             | "wire_length" | "wire_size" | "contact_resistance",
-        ) => &["injectors/second", "injectors/injector_", SECOND_FEED],
+        ) => &["injectors/second", "injectors/injector_", SECOND_FEED, GROUND],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
         (Part::Fuel, "duty_limit") => {
-            &["injectors/fuel", "injectors/injector_", INJECTORS_FEED, SECOND_FEED]
+            &["injectors/fuel", "injectors/injector_", INJECTORS_FEED, SECOND_FEED, GROUND]
         }
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
@@ -137,6 +141,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
 
 /// What feeds loads.
 const LOADS_FEEDS: &[&str] = &["feeds/feeds.relay", "feeds/feeds.ignition", "feeds/feeds.battery"];
+
+/// What comes back through the controller.
+const GROUND: &str = "feeds/feeds.ground";
 
 /// The injectors behind a fuse of their own.
 const INJECTORS_FEED: &str = "feeds/feeds.injectors";

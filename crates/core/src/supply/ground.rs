@@ -170,20 +170,20 @@ impl GroundWires {
         self.each().base() > self.carries().base() * times
     }
 
-    /// How many of them would do; none where no number of pins does.
-    pub fn wanted(&self) -> Option<u32> {
-        let serves = |count: &u32| Self { count: *count, ..*self }.serves();
+    /// How many of them would do, with a rise of so much at the most; none where no number of pins does.
+    pub fn wanted(&self, most: Voltage) -> Option<u32> {
+        let serves = |count: &u32| Self { count: *count, ..*self }.serves(most);
         (self.count..=MOST_WIRES).find(serves)
     }
 
-    /// The thinnest usual size of as many that would do.
-    pub fn thicker(&self) -> Option<Area> {
+    /// The thinnest usual size of as many that would do, likewise.
+    pub fn thicker(&self, most: Voltage) -> Option<Area> {
         let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
-        sizes.into_iter().find(|area| Self { area: *area, ..*self }.serves())
+        sizes.into_iter().find(|area| Self { area: *area, ..*self }.serves(most))
     }
 
-    fn serves(&self) -> bool {
-        self.rise().base() <= MOST_RISE_V && !self.is_overloaded(false)
+    fn serves(&self, most: Voltage) -> bool {
+        self.rise() <= most && !self.is_overloaded(false)
     }
 
     /// How current and rise were found.
@@ -204,6 +204,11 @@ impl GroundWires {
 /// The most that the controller's ground may rise by.
 pub fn most_rise() -> Voltage {
     volts(MOST_RISE_V)
+}
+
+/// The most that it may rise by while sensors are grounded at the block.
+pub fn most_below_sensors() -> Voltage {
+    volts(SPAN_V * TOLD)
 }
 
 /// A bolt that sensors share with what draws much.
@@ -341,8 +346,12 @@ mod tests {
         let four = GroundWires { count: 4, ..two };
         assert!((four.rise().base() - 0.1).abs() < 1e-9);
         assert!(!four.is_too_high());
-        assert_eq!(two.thicker(), Some(mm2(2.0)));
-        assert!(two.wanted().is_some_and(|it| (4..=5).contains(&it)), "{:?}", two.wanted());
+        assert_eq!(two.thicker(most_rise()), Some(mm2(2.0)));
+        assert!(
+            two.wanted(most_rise()).is_some_and(|it| (4..=5).contains(&it)),
+            "{:?}",
+            two.wanted(most_rise())
+        );
     }
 
     /// Common practice, no source: a pump's 14 A over 20 mΩ are 0.28 V.

@@ -148,11 +148,12 @@ fn wires(
     }
     let (all, certain) = among.rest.sunk();
     let injectors = of_injectors(among).unwrap_or_else(|| amperes(0.0));
+    let is_read = !among.rest.is_unreadable();
     let wires = count.zip(area).zip(length).map(|((count, area), length)| GroundWires {
         count,
         area,
         length,
-        sinks: all + injectors,
+        sinks: if is_read { all + injectors } else { amperes(0.0) },
         laid,
     });
     Some(PlannedWires { wires, certain: certain + injectors })

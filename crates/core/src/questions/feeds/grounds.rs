@@ -36,7 +36,9 @@ pub(super) fn answers(
     let grounds = &feeds.grounds;
     let mut answers = Vec::new();
     answers.extend(grounds.strap.map(|it| strap(feeds, &it, details, findings)));
-    answers.extend(grounds.wires.map(|it| wires(&it, details, findings)));
+    let is_at_block = grounds.sensors.as_ref().is_some_and(|it| it.at == SensorGround::Engine);
+    let of_wires = grounds.wires.map(|it| wires((&it, is_at_block), details, findings));
+    answers.extend(of_wires);
     let rise = grounds.wires.and_then(|it| it.wires);
     let sensors = grounds.sensors.as_ref();
     answers.extend(sensors.map(|it| of_sensors(it, rise.as_ref(), details, findings)));
@@ -156,7 +158,11 @@ fn of_body(
     (Tone::Doubtful, say!(words::STRAP_NEAR))
 }
 
-fn wires(planned: &PlannedWires, details: Option<&Details>, findings: &mut Findings) -> Answer {
+fn wires(
+    (planned, is_at_block): (&PlannedWires, bool),
+    details: Option<&Details>,
+    findings: &mut Findings,
+) -> Answer {
     let of = |tone, verdict| {
         let mut answer = Answer::new("feeds.ground", tone, verdict);
         answer.title = Some(say!(words::GROUND_TITLE));
@@ -166,7 +172,7 @@ fn wires(planned: &PlannedWires, details: Option<&Details>, findings: &mut Findi
     if wires.sinks.base() <= 0.0 {
         return of(Tone::Open, say!(words::GROUND_OPEN_LOADS));
     }
-    let (tone, verdict) = of_wires(planned, &wires, findings);
+    let (tone, verdict) = of_wires(planned, &wires, is_at_block, findings);
     let mut answer = of(tone, verdict);
     answer.why = Some(say!(
         words::GROUND_WHY,
@@ -182,9 +188,12 @@ fn wires(planned: &PlannedWires, details: Option<&Details>, findings: &mut Findi
 fn of_wires(
     planned: &PlannedWires,
     wires: &GroundWires,
+    is_at_block: bool,
     findings: &mut Findings,
 ) -> GroundsVerdict {
-    let more = || more_wires(wires);
+    // at the block sensors would be out by what is left of it
+    let most = if is_at_block { ground::most_below_sensors() } else { ground::most_rise() };
+    let more = || more_wires(wires, most);
     if wires.is_overloaded(false) {
         let message = say!(
             words::GROUND_HOT,
@@ -215,12 +224,12 @@ fn of_wires(
 }
 
 /// More of them, or else thicker ones.
-fn more_wires(wires: &GroundWires) -> Message {
-    if let Some(count) = wires.wanted() {
+fn more_wires(wires: &GroundWires, most: Voltage) -> Message {
+    if let Some(count) = wires.wanted(most) {
         let edit = fields::WIRES.edit(count.to_string());
         return say!(words::DO_GROUND_WIRES, count = count).done_by(vec![edit]);
     }
-    if let Some(size) = wires.thicker() {
+    if let Some(size) = wires.thicker(most) {
         let edit = fields::WIRE_SIZE.edit(size.show().into_shown());
         return say!(words::DO_GROUND_SIZE, size = size).done_by(vec![edit]);
     }

@@ -269,6 +269,12 @@ impl PlannedRest {
         self.taken_by(|it| it.far_end == Some(far_end))
     }
 
+    /// Whether an output or a load can't be read: what rests on all of them waits.
+    pub(crate) fn is_unreadable(&self) -> bool {
+        self.outputs.iter().any(|it| it.is_unreadable)
+            || self.loads.iter().any(|it| it.is_unreadable)
+    }
+
     /// What the outputs sink into the controller's ground, all of them on; and the part of it that follows from what was typed.
     pub(crate) fn sunk(&self) -> (Current, Current) {
         let sinks = |load: &PlannedLoad| {
