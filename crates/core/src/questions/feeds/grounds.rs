@@ -68,7 +68,9 @@ fn strap(
 
 fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings) -> GroundsVerdict {
     let open = || (Tone::Open, say!(words::STRAP_OPEN));
-    let Some(minus_to) = strap.minus_to else { return open() };
+    let Some(minus_to) = strap.minus_to else {
+        return (Tone::Open, say!(words::STRAP_OPEN_MINUS));
+    };
     if strap.strap == Some(StrapFitted::Nothing) {
         findings.push(without_strap(feeds, minus_to));
         return (Tone::Bad, say!(words::STRAP_NONE));

@@ -5,9 +5,9 @@ use crate::words::{Explanation, sentences};
 sentences! {
     KILL_TITLE = "feeds.kill-title", "Kill switch";
     SURVIVES_TITLE = "feeds.survives-title", "Overvoltage";
-    KILL_GOOD = "feeds.kill-good", "It stops the engine";
+    KILL_GOOD = "feeds.kill-good", "The kill switch stops the engine";
     KILL_OPEN = "feeds.kill-open", "Needs: what the alternator is rated for";
-    KILL_BAD = "feeds.kill-bad", "The engine runs on when it is thrown";
+    KILL_BAD = "feeds.kill-bad", "The engine runs on with the kill switch thrown";
     SURVIVES_GOOD = "feeds.survives-good", "The controller survives a jump start and a load dump";
     SURVIVES_OPEN = "feeds.survives-open", "Needs: the highest supply the controller survives";
     SURVIVES_NOT = "feeds.survives-not", "The controller may not survive a mistake";
