@@ -9,7 +9,7 @@ use quietpin_core::{
     finding::Severity,
     plan::{self, Plan},
     report::{Report, report},
-    schema::Part,
+    schema::{Part, Place},
 };
 use quietpin_tests::plans;
 
@@ -124,7 +124,7 @@ fn they_are_whole() {
 fn fields_of_the_feeds(plan: &Plan) -> Vec<String> {
     let mut paths: Vec<_> = [Part::Grounds, Part::Wiring]
         .into_iter()
-        .flat_map(|part| part.places().map(|place| place.path()))
+        .flat_map(|part| part.places().map(Place::path))
         .collect();
     let of_relays = ["rating", "fuse", "lead_length", "lead_size", "draws", "inrush", "ground"];
     for at in 0..plan.count(Part::Relays) {
@@ -184,7 +184,7 @@ fn a_single_blank_alarms_nobody() {
     for name in CARS {
         let example = plans::ALL.iter().find(|it| it.name == name).expect(name);
         let whole = plan::parse(example.text).expect(name);
-        for path in Part::Grounds.places().map(|place| place.path()) {
+        for path in Part::Grounds.places().map(Place::path) {
             let mut plan = whole.clone();
             assert!(plan.set(&path, ""), "{path} is no place");
             assert_eq!(looked_into(&plan), [""; 0], "{name} without {path}");

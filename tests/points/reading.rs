@@ -16,7 +16,7 @@ fn answers(report: &Report) -> BTreeMap<String, &Answer> {
     for section in &report.sections {
         for answer in &section.answers {
             let name = |at: usize| format!("{}/{at}/{}", section.id, answer.subject);
-            let free = (0..).map(name).find(|name| !all.contains_key(name));
+            let free = (0..99).map(name).find(|name| !all.contains_key(name));
             all.insert(free.expect("a name is free"), answer.as_ref());
         }
     }
