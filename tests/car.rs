@@ -149,6 +149,46 @@ fn the_way_of_a_wire_is_told_to_the_wires() {
     }
 }
 
+/// What comes back is told to the feeds alone.
+#[test]
+fn the_grounds_are_told_to_the_feeds() {
+    let mut plan = fed();
+    for (path, text) in [
+        ("battery.starter", "200 A"),
+        ("grounds.minus_to", "body"),
+        ("grounds.strap", "fitted"),
+        ("grounds.strap_size", "16 mm2"),
+        ("grounds.strap_length", "0.4 m"),
+        ("grounds.wires", "2"),
+        ("grounds.wire_size", "1 mm2"),
+        ("grounds.wire_length", "1 m"),
+        ("grounds.sensors", "bolt"),
+        ("relays.1.ground", "sensors"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    for (path, text) in [
+        ("grounds.minus_to", "engine"),
+        ("grounds.strap", "none"),
+        ("grounds.strap_size", "6 mm2"),
+        ("grounds.strap_length", "1 m"),
+        ("grounds.wires", "1"),
+        ("grounds.wire_size", "2 mm2"),
+        ("grounds.wire_length", "3 m"),
+        ("grounds.sensors", "pin"),
+        ("grounds.bolt", "5 mohm"),
+        ("relays.1.ground", "own"),
+        ("battery.kill_switch", "battery"),
+        ("controller.highest_supply", "18 V"),
+        ("controller.reverse", "fails"),
+    ] {
+        let found = changed_in(&plan, path, text);
+        // each of them is a wire
+        let expected: &[_] = if path == "grounds.wires" { &["feeds", "wires"] } else { &["feeds"] };
+        assert_eq!(found, expected.iter().copied().collect(), "{path} = {text}");
+    }
+}
+
 /// The loom is the same for all that lies in it.
 #[test]
 fn how_the_wires_are_laid_is_told_to_the_feeds() {

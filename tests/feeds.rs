@@ -6,6 +6,7 @@
 mod bad_input;
 mod cases;
 pub(crate) mod fused;
+pub(crate) mod grounds;
 mod laws;
 
 use quietpin_core::{

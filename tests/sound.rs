@@ -7,8 +7,9 @@
 use quietpin::print;
 use quietpin_core::{
     finding::Severity,
-    plan,
+    plan::{self, Plan},
     report::{Report, report},
+    schema::{Part, Place},
 };
 use quietpin_tests::plans;
 
@@ -116,5 +117,77 @@ fn they_are_whole() {
             .map(|(id, it)| (id, it.verdict.message.text.clone()))
             .collect();
         assert_eq!(open, [], "{name}: no answer says no");
+    }
+}
+
+/// The fields of what feeds, and of what comes back.
+fn fields_of_the_feeds(plan: &Plan) -> Vec<String> {
+    let mut paths: Vec<_> = [Part::Grounds, Part::Wiring]
+        .into_iter()
+        .flat_map(|part| part.places().map(Place::path))
+        .collect();
+    let of_relays = ["rating", "fuse", "lead_length", "lead_size", "draws", "inrush", "ground"];
+    for at in 0..plan.count(Part::Relays) {
+        paths.extend(of_relays.iter().map(|field| format!("relays.{at}.{field}")));
+    }
+    paths.extend(
+        [
+            "battery.lead_length",
+            "battery.lead_size",
+            "battery.starter",
+            "battery.alternator",
+            "battery.alternator_idle",
+            "battery.kill_switch",
+            "controller.highest_supply",
+            "controller.reverse",
+            "switched_feeds.fuse",
+            "switched_feeds.size",
+            "switched_feeds.battery_fuse",
+            "switched_feeds.battery_size",
+            "injectors.fuse",
+        ]
+        .map(str::to_owned),
+    );
+    paths
+}
+
+/// The findings of the question of the feeds that a fitter would have to look into.
+fn looked_into(plan: &Plan) -> Vec<&'static str> {
+    let report = report(plan);
+    let own = report.findings.iter().filter(|it| it.message.code.starts_with("feeds."));
+    own.filter(|it| it.severity != Severity::Note).map(|it| it.message.code).collect()
+}
+
+#[test]
+fn what_feeds_a_sound_car_is_calm_whole_and_blank() {
+    for name in CARS {
+        let example = plans::ALL.iter().find(|it| it.name == name).expect(name);
+        let mut plan = plan::parse(example.text).expect(name);
+        for at in 0..plan.count(Part::Relays) {
+            assert!(plan.set(&format!("relays.{at}.ground"), "own"));
+        }
+        for kill in ["none", "both"] {
+            assert!(plan.set("battery.kill_switch", kill));
+            assert_eq!(looked_into(&plan), [""; 0], "{name}, whole");
+        }
+        for path in fields_of_the_feeds(&plan) {
+            assert!(plan.set(&path, ""), "{path} is no place");
+        }
+        let blank = looked_into(&plan);
+        assert!(blank.len() <= 1, "{name}, blank: {blank:?}");
+    }
+}
+
+/// A blank in the place of any one value says nothing that the whole car doesn't: it never invents a fault.
+#[test]
+fn a_single_blank_alarms_nobody() {
+    for name in CARS {
+        let example = plans::ALL.iter().find(|it| it.name == name).expect(name);
+        let whole = plan::parse(example.text).expect(name);
+        for path in Part::Grounds.places().map(Place::path) {
+            let mut plan = whole.clone();
+            assert!(plan.set(&path, ""), "{path} is no place");
+            assert_eq!(looked_into(&plan), [""; 0], "{name} without {path}");
+        }
     }
 }

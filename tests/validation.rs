@@ -53,6 +53,7 @@ fn all() -> Vec<Checked> {
     all.extend(charges());
     all.extend([
         feeds::fused::bears(),
+        feeds::grounds::come_back(),
         fusing::gates(),
         fusing::rerated(),
         fusing::strands(),

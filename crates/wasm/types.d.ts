@@ -42,6 +42,7 @@ temperatures?: Temperatures,
 switched_feeds?: SwitchedFeeds,
 wiring?: Wiring,
 harness?: Harness,
+grounds?: Grounds,
 };
 
 export type Engine = {
@@ -148,6 +149,14 @@ supply_off?: string,
  * Controller's own draw, key off: a current, 0 to 2000 mA (0 where a relay cuts its supply)
  */
 key_off_draw?: string,
+/**
+ * Highest supply it survives: a voltage, 5 to 200 V (from its data)
+ */
+highest_supply?: string,
+/**
+ * Controller with the battery reversed: `survives`, `fails`
+ */
+reverse?: string,
 };
 
 export type Channels = {
@@ -541,7 +550,7 @@ name?: string,
  */
 like?: string,
 /**
- * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `other`
+ * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `starter`, `other`
  */
 purpose?: string,
 /**
@@ -564,6 +573,10 @@ prime?: string,
  * What else stops the pump: `none`, `inertia`, `oil-pressure`
  */
 cut?: string,
+/**
+ * What blocks the starter: `switch`, `controller`, `none`
+ */
+interlock?: string,
 /**
  * Relays sharing this load: 1 to 16
  */
@@ -596,6 +609,10 @@ inrush?: string,
  * Its contact (30) is fed through relay (blank: straight from the battery)
  */
 behind?: string,
+/**
+ * What it feeds is grounded at: `own`, `sensors`
+ */
+ground?: string,
 /**
  * Its coil is on output (an output of this plan)
  */
@@ -759,6 +776,10 @@ length?: string,
  * Way to its other end: a length, 0.01 to 30 m
  */
 other_length?: string,
+/**
+ * Size of its wire: a wire size, 0.05 to 120 mm2 (blank: as its feed)
+ */
+wire_size?: string,
 };
 
 export type Cranking = {
@@ -1127,6 +1148,10 @@ alternator_idle?: string,
  * Alternator rating: a current, 1 to 500 A (on its label; at speed)
  */
 alternator?: string,
+/**
+ * The kill switch cuts: `none`, `battery`, `both`
+ */
+kill_switch?: string,
 };
 
 export type Temperatures = {
@@ -1247,6 +1272,45 @@ ground?: string,
  * Wires done
  */
 done?: string,
+};
+
+export type Grounds = {
+/**
+ * Battery's minus cable goes to: `engine`, `body`
+ */
+minus_to?: string,
+/**
+ * Strap between engine and body: `fitted`, `none`
+ */
+strap?: string,
+/**
+ * Size of the strap: a wire size, 0.5 to 120 mm2
+ */
+strap_size?: string,
+/**
+ * Length of the strap: a length, 0 to 20 m
+ */
+strap_length?: string,
+/**
+ * Controller's ground wires: 1 to 16
+ */
+wires?: string,
+/**
+ * Size of each ground wire: a wire size, 0.05 to 120 mm2
+ */
+wire_size?: string,
+/**
+ * Length of each ground wire: a length, 0 to 20 m
+ */
+wire_length?: string,
+/**
+ * Sensors are grounded at: `pin`, `bolt`, `engine`
+ */
+sensors?: string,
+/**
+ * Resistance from that bolt to minus: a resistance, 0.01 to 1000 mohm
+ */
+bolt?: string,
 };
 
 /**

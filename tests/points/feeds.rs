@@ -2,6 +2,9 @@
 //!
 //! Each plan has 12.6 V at rest and 14.8 V charging, class B (100 °C) and 20 °C around its wires, where nothing else is typed.
 
+mod grounds;
+mod guards;
+
 use quietpin_core::finding::Severity::{self, Danger, Doubt, Fault, Note};
 
 use super::{told, words};

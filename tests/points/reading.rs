@@ -10,18 +10,17 @@ use quietpin_core::{
     whole_car,
 };
 
-/// The answers of a report, by their question and what they are about.
+/// The answers of a report, by their question and what they are about; a second about the same by its number.
 fn answers(report: &Report) -> BTreeMap<String, &Answer> {
-    let of = |section: &'_ quietpin_core::report::Section| section.id;
-    let all = report.sections.iter().flat_map(|section| {
-        let id = of(section);
-        section
-            .answers
-            .iter()
-            .enumerate()
-            .map(move |(at, answer)| (format!("{id}/{at}/{}", answer.subject), answer.as_ref()))
-    });
-    all.collect()
+    let mut all = BTreeMap::new();
+    for section in &report.sections {
+        for answer in &section.answers {
+            let name = |at: usize| format!("{}/{at}/{}", section.id, answer.subject);
+            let free = (0..99).map(name).find(|name| !all.contains_key(name));
+            all.insert(free.expect("a name is free"), answer.as_ref());
+        }
+    }
+    all
 }
 
 fn with(place: Place, text: &str) -> Plan {

@@ -4,6 +4,7 @@ pub mod battery;
 pub mod conditions;
 pub mod controller;
 pub mod engine;
+pub mod grounds;
 pub mod relays;
 pub mod switched_feeds;
 pub mod temperatures;
@@ -55,8 +56,8 @@ pub(crate) struct Car<'a> {
     pub(crate) coils: Option<Coiled>,
     /// All that is fed, and by what.
     pub(crate) feeds: feeds::read::PlannedFeeds,
-    /// Its wires, one by one.
-    pub(crate) harness: wires::read::PlannedHarness,
+    /// What is typed of its wires.
+    pub(crate) harness: wires::read::HarnessEntries,
     /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
     pub(crate) standing: Option<standing::read::StandingCar>,
 }
@@ -92,14 +93,7 @@ impl<'a> Car<'a> {
         let injecting = (&injectors, &injected, injector_feed);
         let among = (&conditions, &outputs, coils.as_ref(), injecting);
         let feeds = feeds::read::feeds(reader, among, &mut memory.feeds);
-        let connected = wires::read::Connected {
-            engine: engine.as_ref(),
-            channels: &channels,
-            outputs: &outputs,
-            trigger: trigger.as_ref(),
-            feeds: &feeds,
-        };
-        let harness = wires::read::harness(reader, connected);
+        let harness = wires::read::harness(reader, known, &channels, &outputs);
         unasked(reader);
         Self {
             plan: reader.plan(),

@@ -30,6 +30,8 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     cranking::unsearched::EXPLANATIONS,
     coils::EXPLANATIONS,
     feeds::EXPLANATIONS,
+    feeds::grounds::EXPLANATIONS,
+    feeds::guards::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
     wires::EXPLANATIONS,

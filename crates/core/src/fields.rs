@@ -3,8 +3,9 @@
 pub use crate::{
     car::{
         battery::fields as battery, controller::fields as controller, engine::fields as engine,
-        relays::fields as relays, switched_feeds::fields as switched_feeds,
-        temperatures::fields as temperatures, wheels::fields as wheels, wiring::fields as wiring,
+        grounds::fields as grounds, relays::fields as relays,
+        switched_feeds::fields as switched_feeds, temperatures::fields as temperatures,
+        wheels::fields as wheels, wiring::fields as wiring,
     },
     questions::{
         coils::fields as coils,
@@ -67,4 +68,6 @@ parts! {
     Wiring = "wiring", one wiring;
     /// The harness: how long each of its wires has to be.
     Harness = "harness", one harness;
+    /// The grounds.
+    Grounds = "grounds", one grounds;
 }

@@ -3,7 +3,9 @@
 pub mod blow;
 pub mod cable;
 pub mod circuit;
+pub mod ground;
 pub mod laid;
 #[cfg(test)]
 mod laws;
 pub mod short;
+pub mod survives;

@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use quietpin_core::{
-    fields::{battery, injectors, relays::NAME, switched_feeds, wiring},
+    fields::{
+        battery, controller, grounds, injectors, loads, relays::NAME, switched_feeds, wiring,
+    },
     plan::Plan,
     report::Answer,
     schema::{Part, Place},
@@ -22,6 +24,27 @@ use crate::{
 /// The cable to the starter.
 const CABLE: [Place; 3] =
     [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
+
+/// What joins engine and body.
+const STRAP: [Place; 4] = [
+    grounds::MINUS_TO.place(),
+    grounds::STRAP.place(),
+    grounds::STRAP_SIZE.place(),
+    grounds::STRAP_LENGTH.place(),
+];
+
+/// What controller and sensors are grounded with.
+const GROUND: [Place; 5] = [
+    grounds::WIRES.place(),
+    grounds::WIRE_SIZE.place(),
+    grounds::WIRE_LENGTH.place(),
+    grounds::SENSORS.place(),
+    grounds::BOLT.place(),
+];
+
+/// What stops the car, and what the controller survives.
+const GUARDS: [Place; 3] =
+    [battery::KILL_SWITCH.place(), controller::HIGHEST_SUPPLY.place(), controller::REVERSE.place()];
 
 /// What charges the battery.
 const ALTERNATOR: [Place; 2] = [battery::ALTERNATOR.place(), battery::ALTERNATOR_IDLE.place()];
@@ -42,7 +65,7 @@ const LAID: [Place; 3] =
 /// Whether a field is asked here, whatever record it stands in.
 pub(super) fn is_of_the_feeds(place: &Place) -> bool {
     place.field().name == injectors::FUSE.field().name && is_of_injectors(place)
-        || [&CABLE[..], &ALTERNATOR, &IGNITION, &BATTERY].concat().contains(place)
+        || [&CABLE[..], &ALTERNATOR, &GUARDS, &IGNITION, &BATTERY].concat().contains(place)
 }
 
 fn is_of_injectors(place: &Place) -> bool {
@@ -86,12 +109,30 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards.push(of("feeds.ignition", "Ignition feed (15)", &IGNITION));
     cards.push(of("feeds.battery", "Battery feed (30)", &BATTERY));
     cards.push(of("feeds.cable", "Battery cable", &CABLE));
+    cards.push(of("feeds.strap", "Engine strap", &STRAP));
+    let ground = of("feeds.ground", "Grounds", &GROUND);
+    cards.push(ground.answering(about("feeds.sensors")));
     cards.push(of("feeds.alternator", "Alternator", &ALTERNATOR));
+    let kill = of("feeds.kill", "Kill switch", &GUARDS);
+    cards.push(kill.answering(about("feeds.survives")));
+    cards.extend(thin_wires(answers));
     let mut laid = of("feeds.wires", "How the wires lie", &LAID);
     laid.idle = "Every feed is judged with these";
     cards.push(laid);
     cards
 }
+
+/// Loads whose own wire their feed's fuse doesn't protect.
+fn thin_wires(answers: &[Rc<Answer>]) -> Option<Card> {
+    let told: Vec<_> = answers.iter().filter(|it| it.subject.starts_with(LOAD)).collect();
+    let record = |it: &&Rc<Answer>| it.subject.strip_prefix(LOAD)?.parse().ok();
+    let sizes = told.iter().filter_map(record).map(|at| loads::WIRE_SIZE.at(at).into()).collect();
+    let card = || Card::new("feeds.load", "Wires of loads").asking(Block::Also(sizes));
+    (!told.is_empty()).then(card).map(|card| card.answering(told))
+}
+
+/// What an answer about the wire of a load begins with.
+const LOAD: &str = "feeds.load.";
 
 fn of_relay((plan, at): (&Plan, usize), has_coils: bool, answers: Vec<&Rc<Answer>>) -> Card {
     let key = ["feeds.relay.", &at.to_string()].concat();

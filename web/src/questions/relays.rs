@@ -85,6 +85,8 @@ pub(super) fn fed(plan: &Plan, at: usize, has_coils: bool) -> (Vec<Place>, Vec<P
         relays::RATING.place(),
         relays::INRUSH.place(),
         relays::BEHIND.place(),
+        relays::GROUND.place(),
+        relays::INTERLOCK.place(),
     ];
     let (there, here): (Vec<Place>, Vec<Place>) =
         all.into_iter().partition(|it| elsewhere.contains(it));

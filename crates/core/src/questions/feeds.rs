@@ -1,9 +1,14 @@
 //! The answer to the question of the feeds: is everything fed by a big enough relay, fuse and wire?
 
 mod beside;
+pub(crate) mod grounded;
+mod grounds;
+pub(crate) mod guarded;
+mod guards;
 mod judge;
 mod numbers;
 pub(crate) mod read;
+mod thin;
 pub(crate) mod words;
 
 use std::rc::Rc;
@@ -15,7 +20,10 @@ use crate::{
     report::{Answer, Detail, Tone},
     say,
     schema::Part,
-    supply::cable::{AlternatorAnswer, CableAnswer},
+    supply::{
+        cable::{AlternatorAnswer, CableAnswer},
+        ground::{GroundWires, SharedBolt, StrapInputs},
+    },
 };
 use read::PlannedCircuit;
 
@@ -27,6 +35,9 @@ pub(crate) struct Details {
     circuit: fn(&PlannedCircuit) -> Detail,
     cable: fn(&CableAnswer) -> Detail,
     alternator: fn(&AlternatorAnswer) -> Detail,
+    strap: fn(&StrapInputs) -> Detail,
+    ground: fn(&GroundWires) -> Detail,
+    sensors: fn(&SharedBolt) -> Detail,
 }
 
 /// Named by the list of questions alone.
@@ -34,6 +45,9 @@ pub(crate) const DETAILS: Details = Details {
     circuit: numbers::of_circuit,
     cable: numbers::of_cable,
     alternator: numbers::of_alternator,
+    strap: numbers::of_strap,
+    ground: numbers::of_ground,
+    sensors: numbers::of_sensors,
 };
 
 /// What is said of the question before it is answered.
@@ -42,7 +56,7 @@ pub const QUESTION: Question = Question {
     name: "Feeds",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Relays, Part::SwitchedFeeds, Part::Wiring, Part::Battery],
+    parts: &[Part::Relays, Part::SwitchedFeeds, Part::Wiring, Part::Battery, Part::Grounds],
     subjects: |_| Vec::new(),
 };
 
@@ -65,5 +79,7 @@ pub(crate) fn answers(
     }
     answers.extend(beside::cable(feeds, details, findings));
     answers.extend(beside::alternator(feeds, details, findings));
+    answers.extend(grounds::answers(feeds, details, findings));
+    answers.extend(guards::answers(&feeds.guards, findings));
     answers.into_iter().map(Into::into).collect()
 }

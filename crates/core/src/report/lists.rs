@@ -12,7 +12,7 @@ use crate::{
     questions::{
         Memory,
         wires::{
-            read::{PlannedHarness, PlannedWire},
+            planned::{PlannedHarness, PlannedWire, planned},
             tables::work,
             words,
         },
@@ -54,10 +54,9 @@ impl HarnessList {
 ///
 /// What a spreadsheet would take for a formula gets an apostrophe before it: a plan may come from a stranger.
 pub fn csv(list: HarnessList, plan: &Plan, report: &Report) -> String {
-    let harness = harness(plan);
     let mut table = match list {
-        HarnessList::Wires => wires(&harness),
-        HarnessList::Cuts => cuts(&harness),
+        HarnessList::Wires => of_harness(plan, wires),
+        HarnessList::Cuts => of_harness(plan, cuts),
         HarnessList::Labels => {
             let each = labels(plan).into_iter().map(|it| vec![it]);
             [vec![said(words::COL_LABEL)]].into_iter().chain(each).collect()
@@ -79,14 +78,16 @@ pub fn csv(list: HarnessList, plan: &Plan, report: &Report) -> String {
 
 /// The labels to print: each twice, for both ends of its wire.
 pub fn labels(plan: &Plan) -> Vec<String> {
-    let wires = harness(plan).wires;
-    wires.into_iter().flat_map(|it| [it.wire.label.clone(), it.wire.label]).collect()
+    let two = |it: &PlannedWire| [it.wire.label.clone(), it.wire.label.clone()];
+    of_harness(plan, |harness| harness.wires.iter().flat_map(two).collect())
 }
 
-fn harness(plan: &Plan) -> PlannedHarness {
+/// What is made of the harness of a plan.
+fn of_harness<T>(plan: &Plan, make: impl FnOnce(&PlannedHarness<'_>) -> T) -> T {
     let filled = plan.filled();
     let mut reader = Reader::new(filled.as_ref().map_or(plan, |filled| &filled.plan));
-    Car::read(&mut reader, &mut Memory::default()).harness
+    let car = Car::read(&mut reader, &mut Memory::default());
+    make(&planned(&car))
 }
 
 fn said(wording: &'static Wording) -> String {
@@ -111,7 +112,7 @@ fn duty(duty: Duty) -> String {
 
 const DONE: &str = "x";
 
-fn wires(harness: &PlannedHarness) -> Vec<Vec<String>> {
+fn wires(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
     let heads = [
         words::COL_LABEL,
         words::COL_FROM,
@@ -128,12 +129,12 @@ fn wires(harness: &PlannedHarness) -> Vec<Vec<String>> {
     ];
     let row = |it: &PlannedWire| {
         let wire = &it.wire;
-        let off = wire.cut(&harness.lengths).and_then(|it| match it {
+        let off = wire.cut(&harness.typed.lengths).and_then(|it| match it {
             WireCut::Off(off) => Some(off),
             WireCut::Tight(_) | WireCut::Short(_) => None,
         });
         let is_cut = wire.stock == crate::loom::Stock::Harness;
-        let is_done = harness.done.contains(&wire.id);
+        let is_done = harness.typed.done.contains(&wire.id);
         vec![
             wire.label.clone(),
             wire.from.clone(),
@@ -142,7 +143,7 @@ fn wires(harness: &PlannedHarness) -> Vec<Vec<String>> {
             wire.size.map_or_else(String::new, |it| number(it.base() * 1e6)),
             harness.colour(wire).unwrap_or_default().to_owned(),
             metres_of(wire.length),
-            metres_of(harness.lengths.bought.filter(|_| is_cut)),
+            metres_of(harness.typed.lengths.bought.filter(|_| is_cut)),
             metres_of(off),
             wire.fuse.map_or_else(String::new, |it| number(it.base())),
             work(&wire.works),
@@ -153,7 +154,7 @@ fn wires(harness: &PlannedHarness) -> Vec<Vec<String>> {
     [heads].into_iter().chain(harness.wires.iter().map(row)).collect()
 }
 
-fn cuts(harness: &PlannedHarness) -> Vec<Vec<String>> {
+fn cuts(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
     let heads = [
         words::COL_LABEL,
         words::COL_OFF_M,
@@ -165,12 +166,12 @@ fn cuts(harness: &PlannedHarness) -> Vec<Vec<String>> {
     let row = |it: &PlannedWire| {
         let wire = &it.wire;
         let length = wire.length?;
-        let (off, piece) = match wire.cut(&harness.lengths) {
+        let (off, piece) = match wire.cut(&harness.typed.lengths) {
             Some(WireCut::Off(off)) => (Some(off), None),
             Some(WireCut::Tight(_) | WireCut::Short(_)) => (None, None),
-            None => (None, Some(harness.lengths.kept(length))),
+            None => (None, Some(harness.typed.lengths.kept(length))),
         };
-        let is_done = harness.done.contains(&wire.id);
+        let is_done = harness.typed.done.contains(&wire.id);
         Some(vec![
             wire.label.clone(),
             metres_of(off),
@@ -180,7 +181,7 @@ fn cuts(harness: &PlannedHarness) -> Vec<Vec<String>> {
             if is_done { DONE.to_owned() } else { String::new() },
         ])
     };
-    let order = in_cutting_order(&harness.bare(), &harness.lengths);
+    let order = in_cutting_order(&harness.bare(), &harness.typed.lengths);
     let rows = order.into_iter().filter_map(|at| row(harness.wires.get(at)?));
     let heads = heads.into_iter().map(said).collect();
     [heads].into_iter().chain(rows).collect()

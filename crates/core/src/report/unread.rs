@@ -28,53 +28,72 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         }
         (Part::Engine, _) => &["firing/"],
         (Part::Controller, "supply_off" | "after_key_off") => &["outputs/"],
-        (Part::Controller, "feed") => &["cranking/"],
+        (Part::Controller, "feed") => &["cranking/", WIRES],
         (Part::Controller, "outputs" | "order" | "spacing" | "angles") => &["firing/"],
         (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
         (Part::Controller, "cranking_dwell") => &["coils/coils", "cranking/cranking"],
         (Part::Controller, "offset") => &["cranking/", "trigger/"],
         (Part::Controller, "locked_advance") => &["firing/light", "trigger/"],
         (Part::Controller, "least_supply") => &["cranking/cranking"],
+        (Part::Battery, "kill_switch") => &["feeds/feeds.kill"],
+        (Part::Controller, "highest_supply" | "reverse") => &["feeds/feeds.survives"],
         (Part::Battery, "capacity" | "other_draw") | (Part::Controller, _) => &["standing/"],
-        (Part::Battery, "lead_length" | "lead_size" | "starter") => &["feeds/feeds.cable"],
-        (Part::Battery, "alternator" | "alternator_idle") => &["feeds/feeds.alternator"],
+        (Part::Battery, "lead_length" | "lead_size" | "starter") => {
+            &["feeds/feeds.cable", "feeds/feeds.strap"]
+        }
+        (Part::Battery, "alternator" | "alternator_idle") => {
+            &["feeds/feeds.alternator", "feeds/feeds.kill"]
+        }
+        (Part::Grounds, "minus_to" | "strap" | "strap_size" | "strap_length") => {
+            &["feeds/feeds.strap", "feeds/feeds.cable"]
+        }
+        (Part::Grounds, "wire_size") => &["feeds/feeds.ground", "feeds/feeds.sensors"],
+        (Part::Grounds, "wires" | "wire_length") => {
+            &["feeds/feeds.ground", "feeds/feeds.sensors", WIRES]
+        }
+        (Part::Grounds, _) => &["feeds/feeds.sensors"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
-            &["feeds/feeds."]
+            &["feeds/feeds.", WIRES]
         }
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
-        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED],
+        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED, GROUND],
         (Part::Channels, "second_mode") => {
-            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED]
+            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED, GROUND]
         }
         (Part::Channels, _) => &["firing/"],
         (Part::Light, _) => &["firing/light", "trigger/controller.offset"],
         (Part::Strip, _) => &["firing/strip"],
-        (Part::Injectors, "count") => &["injectors/injector", "injectors/fuel", INJECTORS_FEED],
+        (Part::Injectors, "count") => {
+            &["injectors/injector", "injectors/fuel", INJECTORS_FEED, GROUND]
+        }
         (Part::Injectors, "fuse") => &[INJECTORS_FEED],
         (
             Part::Injectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
             | "wire_length" | "wire_size" | "contact_resistance",
-        ) => &["injectors/injector", INJECTORS_FEED],
+        ) => &["injectors/injector", INJECTORS_FEED, GROUND],
         (Part::Injectors, _) => &["injectors/injector"],
-        (Part::SecondInjectors, "count") => &["injectors/second", "injectors/fuel", SECOND_FEED],
+        (Part::SecondInjectors, "count") => {
+            &["injectors/second", "injectors/fuel", SECOND_FEED, GROUND]
+        }
         (Part::SecondInjectors, "fuse") => &[SECOND_FEED],
         (
             Part::SecondInjectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
             | "wire_length" | "wire_size" | "contact_resistance",
-        ) => &["injectors/second", "injectors/injector_", SECOND_FEED],
+        ) => &["injectors/second", "injectors/injector_", SECOND_FEED, GROUND],
         (Part::SecondInjectors, _) => &["injectors/second", "injectors/injector_"],
         (Part::Fuel, "duty_limit") => {
-            &["injectors/fuel", "injectors/injector_", INJECTORS_FEED, SECOND_FEED]
+            &["injectors/fuel", "injectors/injector_", INJECTORS_FEED, SECOND_FEED, GROUND]
         }
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
         (Part::Loads, "far_end" | "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
+        (Part::Loads, "wire_size") => &["feeds/feeds.load"],
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
@@ -83,6 +102,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["coils/coils.feed", "feeds/feeds."]
         }
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
+        (Part::Relays, "interlock") => &["feeds/feeds.relay"],
+        (Part::Relays, "ground") => &["feeds/feeds.sensors"],
         (Part::Relays, "inrush" | "behind") => &["feeds/feeds."],
         (Part::Relays, "purpose") => {
             &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
@@ -104,7 +125,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Coils, _) => &["coils/"],
         (Part::Wheels, _) => &["cranking/", "trigger/"],
         (Part::Trigger | Part::TriggerInput, _) => &["trigger/"],
+        (Part::CrankSensor, "kind") => &["trigger/crank", "wires/wires.sensors"],
         (Part::CrankSensor, _) => &["trigger/crank"],
+        (Part::CamSensor, "kind") => &["trigger/cam", "wires/wires.sensors"],
         (Part::CamSensor, _) => &["trigger/cam"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
             &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
@@ -122,7 +145,14 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
 }
 
 /// What feeds loads.
-const LOADS_FEEDS: &[&str] = &["feeds/feeds.relay", "feeds/feeds.ignition", "feeds/feeds.battery"];
+const LOADS_FEEDS: &[&str] =
+    &["feeds/feeds.relay", "feeds/feeds.ignition", "feeds/feeds.battery", WIRES];
+
+/// The wires of the feeds.
+const WIRES: &str = "wires/wires.feeds";
+
+/// What comes back through the controller.
+const GROUND: &str = "feeds/feeds.ground";
 
 /// The injectors behind a fuse of their own.
 const INJECTORS_FEED: &str = "feeds/feeds.injectors";

@@ -24,7 +24,7 @@ const ALONE: Formula = Formula {
 };
 const INRUSH: Formula = Formula {
     symbols: "I_inrush = k I",
-    source: "a motor at rest 6.5 times, a cold lamp 10 times, less what battery and wire leave of it: common practice, no source",
+    source: "a motor at rest 6.5 times, a cold lamp 10 times, a starter's solenoid 4 times for 100 ms, less what battery and wire leave of it: common practice, no source",
 };
 const TYPED: Formula = Formula { symbols: "I_inrush = I_typed", source: "what was typed" };
 const LEAST: Formula = Formula { symbols: "I_rated = I / 75%", source: fuses::SOURCE };
@@ -36,6 +36,8 @@ const DROP: Formula = Formula {
 /// The first moment of what is switched on, for what heats a fuse: its peak, and how long that would have to last.
 const MOTOR: (f64, f64) = (6.5, 0.025);
 const LAMP: (f64, f64) = (10.0, 0.01);
+/// A starter's solenoid pulls in with both of its windings, and holds with one.
+const SOLENOID: (f64, f64) = (4.0, 0.1);
 
 /// A contact makes so many times its rating for an instant: common practice, no source.
 const MAKES: f64 = 4.0;
@@ -45,7 +47,7 @@ const MOST_DROP: f64 = 0.05;
 
 /// What the fuse lets pass is within what the numbers are good for: the insulation stores heat too, and a table of currents
 /// differs from the next by some per cent.
-const HAIR: f64 = 1.17;
+pub(super) const HAIR: f64 = 1.17;
 /// Up to so much the insulation ages, and does not melt.
 pub const AGES: f64 = 1.28;
 
@@ -56,6 +58,8 @@ pub enum Consumer {
     Motor,
     /// Lamps, which are cold at first.
     Lamps,
+    /// The solenoid of a starter.
+    Solenoid,
     /// What draws no more at first.
     Steady,
 }
@@ -66,6 +70,7 @@ impl Consumer {
         let (times, lasts) = match self {
             Self::Motor => MOTOR,
             Self::Lamps => LAMP,
+            Self::Solenoid => SOLENOID,
             Self::Steady => return None,
         };
         Some((runs * times, seconds(lasts)))
@@ -213,7 +218,11 @@ impl CircuitInputs {
 
     /// What it takes at first, and how long that would last at its peak.
     fn first_moment(&self) -> Option<(Current, Time)> {
-        let lasts = seconds(if self.consumer == Consumer::Lamps { LAMP.1 } else { MOTOR.1 });
+        let lasts = seconds(match self.consumer {
+            Consumer::Lamps => LAMP.1,
+            Consumer::Solenoid => SOLENOID.1,
+            Consumer::Motor | Consumer::Steady => MOTOR.1,
+        });
         if let Some(typed) = self.inrush {
             return Some((typed, lasts));
         }
@@ -308,6 +317,17 @@ impl CircuitInputs {
             draws.is_none_or(|draws| LaidWire { area: *area, ..self.laid }.bears() >= draws)
                 && drop.is_none_or(|(_, part)| !is_too_much(part))
                 && short::is_protected(&self.run(fuse, *area))
+        })
+    }
+
+    /// The thinnest usual wire that this fuse leaves unexposed, and that carries what it feeds.
+    pub fn unexposed(&self, fuse: Current) -> Option<Area> {
+        let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
+        let draws = self.sum();
+        areas.find(|area| {
+            let with = Self { area: Some(*area), ..self.clone() };
+            let bears = LaidWire { area: *area, ..self.laid }.bears();
+            draws.is_none_or(|draws| bears >= draws) && with.exposed(fuse).is_none()
         })
     }
 

@@ -2,8 +2,27 @@
 
 use crate::{
     quantity::{Area, Charge, Current, Length, Voltage},
-    schema::{Part, fields, quantity},
+    schema::{Part, choice, choices, fields, quantity},
 };
+
+/// What the kill switch cuts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum KillSwitch {
+    /// There is none.
+    Absent,
+    /// The battery alone.
+    Battery,
+    /// The alternator too: its field, or the ignition feed.
+    Both,
+}
+
+choices! {
+    KillSwitch {
+        Absent = "none", "There is none";
+        Battery = "battery", "The battery";
+        Both = "both", "The battery, and the alternator's field or 15";
+    }
+}
 
 fields! {
     of Part::Battery;
@@ -51,4 +70,7 @@ fields! {
     /// What it gives at speed.
     ALTERNATOR: Current = quantity("alternator", "Alternator rating", "A", 1.0, 500.0)
         .hint("on its label; at speed");
+    /// What the kill switch cuts: `none`, `battery` or `both`.
+    KILL_SWITCH: KillSwitch = choice("kill_switch", "The kill switch cuts")
+        .measure("Engine idling, nobody near: throw it. An engine that runs on is fed by its alternator: stop it with the key at once.");
 }

@@ -53,6 +53,22 @@ choices! {
     }
 }
 
+/// Whether the controller survives a reversed battery.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ReversedSupply {
+    /// It does.
+    Survives,
+    /// It does not.
+    Fails,
+}
+
+choices! {
+    ReversedSupply {
+        Survives = "survives", "It survives that";
+        Fails = "fails", "It does not";
+    }
+}
+
 fields! {
     of Part::Controller;
     /// Angle from the first tooth after the gap to top dead centre, as entered in the controller.
@@ -107,4 +123,9 @@ fields! {
         .hint("0 where a relay cuts its supply")
         .assumed("1 mA", "common practice, no source")
         .measure("Key off, its outputs unplugged: ammeter with a fuse in the wire that feeds it from permanent battery (30).");
+    /// The highest supply that it survives for a minute.
+    HIGHEST_SUPPLY: Voltage = quantity("highest_supply", "Highest supply it survives", "V", 5.0, 200.0)
+        .hint("from its data");
+    /// Whether it survives a reversed battery: `survives` or `fails`.
+    REVERSE: ReversedSupply = choice("reverse", "Controller with the battery reversed");
 }

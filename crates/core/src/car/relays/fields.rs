@@ -33,6 +33,8 @@ pub enum Purpose {
     Lamps,
     /// A heater: glow plugs, a heated screen, a heated seat.
     Heater,
+    /// The starter's solenoid.
+    Starter,
     /// Something else, or several.
     Other,
 }
@@ -46,6 +48,7 @@ choices! {
         Injectors = "injectors", "Injectors";
         Lamps = "lamps", "Lamps";
         Heater = "heater", "Heater";
+        Starter = "starter", "Starter (terminal 50)";
         Other = "other", "Something else, or several";
     }
 }
@@ -85,6 +88,41 @@ choices! {
     }
 }
 
+/// Where what a relay feeds is grounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroundedAt {
+    /// Apart from the sensors.
+    Own,
+    /// At the bolt that the sensors share.
+    Sensors,
+}
+
+choices! {
+    GroundedAt {
+        Own = "own", "A point of its own";
+        Sensors = "sensors", "The sensors' bolt";
+    }
+}
+
+/// What keeps a starter from turning the engine at the wrong moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Interlock {
+    /// A switch at gearbox or clutch, in series.
+    Switch,
+    /// The controller.
+    Controller,
+    /// Nothing.
+    Nothing,
+}
+
+choices! {
+    Interlock {
+        Switch = "switch", "A neutral or clutch switch in series";
+        Controller = "controller", "The controller, in gear or above a speed";
+        Nothing = "none", "Nothing";
+    }
+}
+
 const PUMP: &[&str] = &["pump"];
 
 fields! {
@@ -97,7 +135,7 @@ fields! {
     LIKE: RelayName = relay_name("like", "Same relay as")
         .hint("what is blank here is copied from there: coil, contact, times")
         .rare();
-    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater` or `other`.
+    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `starter` or `other`.
     PURPOSE: Purpose = choice("purpose", "It feeds")
         .first();
     /// By what it is switched: `speed` or `otherwise`.
@@ -117,6 +155,9 @@ fields! {
     /// What else cuts the pump: `none`, `inertia` or `oil-pressure`.
     CUT: Cut = choice("cut", "What else stops the pump")
         .only_if("purpose", PUMP);
+    /// What keeps the starter from turning: `switch`, `controller` or `none`.
+    INTERLOCK: Interlock = choice("interlock", "What blocks the starter")
+        .only_if("purpose", &["starter"]);
     /// How many there are alike, each with its share of what they feed.
     ALIKE: Whole = whole("alike", "Relays sharing this load", 1, 16)
         .assumed("1", "all of it on one relay");
@@ -145,6 +186,9 @@ fields! {
     /// The relay through whose contact its own contact is fed.
     BEHIND: RelayName = relay_name("behind", "Its contact (30) is fed through relay")
         .hint("blank: straight from the battery")
+        .rare();
+    /// Where what it feeds is grounded: `own` or `sensors`.
+    GROUND: GroundedAt = choice("ground", "What it feeds is grounded at")
         .rare();
     /// Name of the output that its coil hangs on.
     OUTPUT: OutputName = output_name("output", "Its coil is on output")

@@ -1,12 +1,17 @@
 //! The battery's cable, and the alternator.
 
-use super::{Details, read::PlannedFeeds, words};
+use super::{
+    Details,
+    read::{PlannedCircuit, PlannedFeeds},
+    words,
+};
 use crate::{
     fields::battery,
     finding::{Finding, Findings, Severity},
     quantity::{Current, Measure},
+    read::Purpose,
     report::{Answer, Tone},
-    say,
+    say, say_of,
     supply::cable,
 };
 
@@ -27,7 +32,8 @@ pub(super) fn cable(
     let (tone, verdict) = if is_thin {
         let is_most = cable::is_most(found.drop, inputs.cranking);
         let tone = if is_most { Tone::Bad } else { Tone::Doubtful };
-        (tone, say!(words::CABLE_THIN, drop = found.drop))
+        let of = if inputs.is_strap_worse() { words::CABLE_BACK } else { words::CABLE_THIN };
+        (tone, say_of!(of, drop = found.drop))
     } else {
         (Tone::Good, say!(words::CABLE_GOOD, left = found.left))
     };
@@ -43,7 +49,8 @@ pub(super) fn cable(
     ));
     answer.cautions.push(say!(words::CAUTION_CABLE));
     answer.show(details.map(|it| (it.cable)(&found)));
-    if is_thin {
+    // a strap that is worse than the cable is told by itself
+    if is_thin && !inputs.is_strap_worse() {
         let message = say!(
             words::CABLE_DROPS,
             drop = found.drop,
@@ -72,7 +79,10 @@ pub(super) fn alternator(
     findings: &mut Findings,
 ) -> Option<Answer> {
     let inputs = feeds.alternator?;
-    let first = || feeds.circuits.iter().filter(|it| it.behind.is_none());
+    // a starter turns while nothing charges
+    let is_charged =
+        |it: &&PlannedCircuit| it.behind.is_none() && it.purpose != Some(Purpose::Starter);
+    let first = || feeds.circuits.iter().filter(is_charged);
     let draws: Vec<Current> = first().filter_map(|it| it.carries).collect();
     let is_all_known = !draws.is_empty() && first().all(|it| it.carries.is_some());
     let engine = feeds.circuits.iter().filter_map(|it| it.of_engine).map(Current::base).sum();

@@ -5,12 +5,14 @@ use super::{
     words,
 };
 use crate::{
+    fields::relays::{self, Interlock},
     finding::{Finding, Findings, Moment, Severity},
     message::Message,
+    output::FarEnd,
     quantity::{Area, Current, Measure, Time, number},
     report::{Answer, Tone},
     say, say_of,
-    schema::Key,
+    schema::{Choice as _, Key},
     supply::{
         circuit::{self, Exposed},
         laid::LaidWire,
@@ -122,6 +124,7 @@ fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
 /// What is wrong with a feed, as findings, and what the verdict says of it.
 fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> {
     let mut told = Vec::new();
+    told.extend(of_starter(circuit, findings));
     told.extend(of_fault(circuit, findings));
     if !circuit.is_judged_there && !circuit.is_unfused {
         told.extend(of_fuse(circuit, findings));
@@ -130,6 +133,21 @@ fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> 
     }
     told.extend(of_wire(circuit, findings));
     told
+}
+
+/// Of a starter that nothing blocks.
+fn of_starter(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold> {
+    let Source::Relay(at) = circuit.source else { return None };
+    if circuit.interlock != Some(Interlock::Nothing) {
+        return None;
+    }
+    let feed = || circuit.name.clone();
+    let key = relays::INTERLOCK.at(at);
+    let edit = key.edit(Interlock::Switch.choosable().code);
+    let cure = say!(words::guards::DO_INTERLOCK, feed = feed()).done_by(vec![edit]);
+    let message = say!(words::guards::STARTER_UNLOCKED, feed = feed());
+    findings.push(Finding::new(Severity::Danger, key, message).cured_by([cure]));
+    Some(FeedTold::bad(0, say!(words::guards::STARTER_BAD)))
 }
 
 /// Of a fault behind the fuse.
@@ -219,6 +237,17 @@ fn of_branch(
     let feed = || circuit.name.clone();
     let message =
         say!(words::BRANCH_UNFUSED, feed = feed(), fuse = fuse, size = size, current = current);
+    if let Source::Load(..) = circuit.source {
+        // what else is behind that fuse is not the load's to say
+        let finding = Finding::new(Severity::Doubt, circuit.size(), message);
+        let protection = circuit.found.answer.protection.iter();
+        let steps = protection.flat_map(|it| it.working.iter().cloned());
+        // as thick as its feed is thick enough
+        let size = circuit.inputs.unexposed(fuse);
+        let cure = size.map(|size| fit_wire(circuit, size));
+        findings.push(finding.cured_by(cure).shown_by(steps));
+        return FeedTold::near(5, say!(words::NEAR_WIRE));
+    }
     let largest = circuit.inputs.largest_fuse();
     let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
     let own = wanted.zip(largest).map(|(fuse, largest)| {
@@ -421,6 +450,9 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
 impl PlannedCircuit {
     /// When a fault behind its fuse burns: permanent battery is live in a parked car.
     fn strikes(&self) -> Moment {
-        if self.source == Source::Battery { Moment::KeyOff } else { Moment::Running }
+        match self.source {
+            Source::Battery | Source::Load(_, FarEnd::Battery) => Moment::KeyOff,
+            _ => Moment::Running,
+        }
     }
 }

@@ -1,12 +1,18 @@
 //! The numbers, feed by feed.
 
-use super::{read::PlannedCircuit, words};
+use super::{
+    read::PlannedCircuit,
+    words::{self, grounds},
+};
 use crate::{
     message::Message,
     quantity::{Current, Measure, Value},
     report::{Detail, Figure},
     say, say_of,
-    supply::cable::{AlternatorAnswer, CableAnswer},
+    supply::{
+        cable::{AlternatorAnswer, CableAnswer},
+        ground::{GroundWires, SharedBolt, StrapInputs},
+    },
     working::Step,
 };
 
@@ -59,6 +65,21 @@ pub(super) fn of_alternator(found: &AlternatorAnswer) -> Detail {
     ];
     let figures = all.into_iter().filter_map(|(label, value)| Some(of(label, value?))).collect();
     Detail { figures, ..Detail::default() }
+}
+
+pub(super) fn of_strap(inputs: &StrapInputs) -> Detail {
+    let lost = figure(say!(grounds::FIGURE_STRAP), inputs.drop().show(), inputs.working());
+    Detail { figures: vec![lost], ..Detail::default() }
+}
+
+pub(super) fn of_ground(wires: &GroundWires) -> Detail {
+    let rise = figure(say!(grounds::FIGURE_RISE), wires.rise().show(), wires.working());
+    Detail { figures: vec![rise], ..Detail::default() }
+}
+
+pub(super) fn of_sensors(bolt: &SharedBolt) -> Detail {
+    let offset = figure(say!(grounds::FIGURE_OFFSET), bolt.offset().show(), bolt.working());
+    Detail { figures: vec![offset], ..Detail::default() }
 }
 
 fn figure(label: Message, value: Value, working: Vec<Step>) -> Figure {

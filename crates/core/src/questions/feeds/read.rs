@@ -4,13 +4,21 @@ use std::rc::Rc;
 
 use crate::{
     coil::feed::CoilFeed,
-    fields::{battery, injectors, relays, switched_feeds, wiring},
+    fields::{
+        battery, injectors, loads,
+        relays::{self, Interlock},
+        switched_feeds, wiring,
+    },
     finding::{Finding, Severity},
     injector::{InjectorAnswer, feed::Share},
     output::FarEnd,
     plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
-    questions::feeds::words,
+    questions::feeds::{
+        grounded::{self, PlannedGrounds},
+        guarded::{self, PlannedGuards},
+        thin, words,
+    },
     read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
     say, say_of,
     schema::{Key, Part},
@@ -32,6 +40,8 @@ pub(crate) enum Source {
     Ignition,
     /// Permanent battery (30), likewise.
     Battery,
+    /// The wire of the load of this record, behind the fuse of its feed.
+    Load(usize, FarEnd),
 }
 
 /// A circuit of the plan.
@@ -44,12 +54,16 @@ pub(crate) struct PlannedCircuit {
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
     pub(crate) carries: Option<Current>,
+    /// The same without what lies behind.
+    pub(crate) own: Option<Current>,
     /// What of it coils and injectors take, which is less the slower the engine turns.
     pub(crate) of_engine: Option<Current>,
     /// Whether some of what it draws has still to be typed.
     pub(crate) wants_draws: bool,
     /// Whether fuse and contact are judged with what they feed alone: coils and injectors.
     pub(crate) is_judged_there: bool,
+    /// What keeps a starter from turning, where it is a starter's and that was said.
+    pub(crate) interlock: Option<Interlock>,
     /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
     pub(crate) is_unfused: bool,
     pub(crate) inputs: CircuitInputs,
@@ -84,7 +98,7 @@ impl Memory {
 }
 
 /// All that is fed, and by what.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PlannedFeeds {
     pub(crate) circuits: Vec<PlannedCircuit>,
     /// Whether it was typed how hot and how bundled the wires lie.
@@ -95,6 +109,12 @@ pub(crate) struct PlannedFeeds {
     pub(crate) is_cable_begun: bool,
     /// What charges the battery, where that is known.
     pub(crate) alternator: Option<AlternatorInputs>,
+    /// What comes back to the battery, and through what.
+    pub(crate) grounds: PlannedGrounds,
+    /// What kill switch and controller are for.
+    pub(crate) guards: PlannedGuards,
+    /// How wires lie, none of them in particular.
+    pub(crate) laid: LaidWire,
 }
 
 /// The injectors, what comes of them, and what they are fed through.
@@ -105,9 +125,9 @@ type FeedsAround<'a> = (&'a Conditions, &'a PlannedRest, Option<&'a Coiled>, Inj
 
 /// The same, by name.
 #[derive(Clone, Copy)]
-struct Consumers<'a> {
-    conditions: &'a Conditions,
-    rest: &'a PlannedRest,
+pub(super) struct Consumers<'a> {
+    pub(super) conditions: &'a Conditions,
+    pub(super) rest: &'a PlannedRest,
     coils: Option<&'a Coiled>,
     injectors: Injecting<'a>,
 }
@@ -120,6 +140,7 @@ impl PlannedCircuit {
             Source::Injectors(set) => ["feeds.", set.part().name()].concat(),
             Source::Ignition => "feeds.ignition".to_owned(),
             Source::Battery => "feeds.battery".to_owned(),
+            Source::Load(at, _) => ["feeds.load.", &at.to_string()].concat(),
         }
     }
 
@@ -128,8 +149,9 @@ impl PlannedCircuit {
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
-            Source::Ignition => switched_feeds::FUSE,
-            Source::Battery => switched_feeds::BATTERY_FUSE,
+            Source::Ignition | Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
+            Source::Load(..) if let Some(at) = self.behind => relays::FUSE.at(at),
+            Source::Battery | Source::Load(..) => switched_feeds::BATTERY_FUSE,
         }
     }
 
@@ -140,6 +162,7 @@ impl PlannedCircuit {
             Source::Injectors(set) => injectors::WIRE_SIZE.of(set.part()),
             Source::Ignition => switched_feeds::SIZE,
             Source::Battery => switched_feeds::BATTERY_SIZE,
+            Source::Load(at, _) => loads::WIRE_SIZE.at(at),
         }
     }
 
@@ -147,7 +170,7 @@ impl PlannedCircuit {
     pub(crate) fn rating(&self) -> Option<Key<Current>> {
         match self.source {
             Source::Relay(at) => Some(relays::RATING.at(at)),
-            Source::Injectors(_) | Source::Ignition | Source::Battery => None,
+            Source::Injectors(_) | Source::Ignition | Source::Battery | Source::Load(..) => None,
         }
     }
 }
@@ -187,15 +210,29 @@ pub(crate) fn feeds(
     {
         circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
+    let thin = thin::of_loads(reader, &circuits, among.rest);
+    circuits.extend(thin);
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
     }
-    let cable = cable(reader, &among);
+    let starter = reader.band(battery::STARTER).value().map(|it| it.high);
+    let grounds = grounded::grounds(reader, &circuits, (&among, laid), starter);
+    let cable = cable(reader, &among, starter).map(|it| it.with_strap(grounds.behind_cable()));
     let alternator = alternator(reader);
+    let guards = guarded::guards(reader, alternator.is_some(), conditions.supply.nominal);
     let of_cable =
         [battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place(), battery::STARTER.place()];
     let is_cable_begun = of_cable.iter().any(|place| reader.is_typed(*place));
-    PlannedFeeds { circuits, is_laid_known, cable, is_cable_begun, alternator }
+    PlannedFeeds {
+        circuits,
+        is_laid_known,
+        cable,
+        is_cable_begun,
+        alternator,
+        grounds,
+        guards,
+        laid,
+    }
 }
 
 /// Relays whose contacts are said to feed each other in a ring: none of them would ever be fed.
@@ -283,6 +320,7 @@ fn of_relay(
     let draws = reader.band(relays::DRAWS.at(at)).value().map(|it| it.high);
     let inrush = reader.band(relays::INRUSH.at(at)).value().map(|it| it.high);
     let behind = behind(reader, at);
+    let interlock = reader.choice(relays::INTERLOCK.at(at)).value();
     let mut each: Vec<Current> = draws.into_iter().collect();
     let others = among.rest.taken_behind(at);
     if others.base() > 0.0 {
@@ -305,6 +343,7 @@ fn of_relay(
     let consumer = match purpose {
         Some(Purpose::Pump | Purpose::Fan) => Consumer::Motor,
         Some(Purpose::Lamps) => Consumer::Lamps,
+        Some(Purpose::Starter) => Consumer::Solenoid,
         _ => Consumer::Steady,
     };
     let inputs = CircuitInputs {
@@ -321,9 +360,11 @@ fn of_relay(
         purpose,
         behind,
         carries,
+        own: carries,
         of_engine: computed,
         wants_draws: !is_known && !is_judged_there,
         is_judged_there,
+        interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
         found: unsolved(),
         inputs,
@@ -358,7 +399,7 @@ fn inputs(
     }
 }
 
-fn unsolved() -> Rc<SolvedCircuit> {
+pub(super) fn unsolved() -> Rc<SolvedCircuit> {
     Rc::new(SolvedCircuit { answer: CircuitAnswer::default(), fitted: None })
 }
 
@@ -407,7 +448,7 @@ fn of_set(set: &Injectors, among: &Consumers<'_>) -> Option<Current> {
     Some(Share::of(set.inputs.as_ref()?, found, parts.duty)?.current)
 }
 
-fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
+pub(super) fn of_injectors(among: &Consumers<'_>) -> Option<Current> {
     let each = among.injectors.0.iter().filter_map(|set| of_set(set, among));
     let sum: f64 = each.map(Current::base).sum();
     (sum > 0.0).then(|| amperes(sum))
@@ -450,9 +491,11 @@ fn behind_relay(
         purpose: None,
         behind: at,
         carries: counted,
+        own: counted,
         of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
+        interlock: None,
         is_unfused: own.is_none(),
         found: unsolved(),
         inputs,
@@ -487,27 +530,33 @@ fn direct(
         purpose: None,
         behind: None,
         carries: Some(taken),
+        own: Some(taken),
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,
+        interlock: None,
         is_unfused: false,
         found: unsolved(),
         inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },
     })
 }
 
-fn cable(reader: &mut Reader<'_>, among: &Consumers<'_>) -> Option<CableInputs> {
+fn cable(
+    reader: &mut Reader<'_>,
+    among: &Consumers<'_>,
+    starter: Option<Current>,
+) -> Option<CableInputs> {
     let length: Option<Band<Length>> = reader.band(battery::LEAD_LENGTH).value();
     let area: Option<Band<Area>> = reader.band(battery::LEAD_SIZE).value();
-    let starter: Option<Band<Current>> = reader.band(battery::STARTER).value();
     let cranking: Voltage = among.conditions.cold_cranking;
     let hot: Temperature = among.conditions.temperature.nominal;
     Some(CableInputs {
         length: length?.high,
         area: area?.low,
-        starter: starter?.high,
+        starter: starter?,
         cranking,
         temperature: hot,
+        strap: None,
     })
 }
 

@@ -1,5 +1,8 @@
 //! The sentences of the question of the feeds.
 
+pub(crate) mod grounds;
+pub(crate) mod guards;
+
 use crate::words::{Explanation, sentences};
 
 sentences! {
@@ -36,6 +39,7 @@ sentences! {
     CABLE_OPEN = "feeds.cable-open", "Needs: the cable's length and size, and what the starter draws";
     CABLE_GOOD = "feeds.cable-good", "The starter gets {left}";
     CABLE_THIN = "feeds.cable-thin", "The cable takes {drop} while cranking";
+    CABLE_BACK = "feeds.cable-back", "Cable and strap take {drop} while cranking";
     ALTERNATOR_GOOD = "feeds.alternator-good", "The alternator feeds everything, at idle too";
     ALTERNATOR_SPEED = "feeds.alternator-speed", "The alternator feeds everything at speed";
     ALTERNATOR_IDLE = "feeds.alternator-idle", "At idle the battery gives up to {short}";

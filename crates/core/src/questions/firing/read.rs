@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 use crate::read::{Entry, Reader, engine::cylinders_in, problem::shortened};
 use crate::{
     channels::{
-        Fired, Habit, Ignition, Injection, Layout, NOTHING, PlugPosition, Taps, Target, Wired,
-        light::Readings, words_of,
+        Fired, Habit, Ignition, Injection, Layout, NOTHING, PlugPosition, Slot, Taps, Target,
+        Wired, light::Readings, words_of,
     },
     engine::{Engine, EngineKind},
     fields,
@@ -118,6 +118,17 @@ pub(crate) struct ChannelsOf {
 }
 
 impl ChannelsOf {
+    /// The ignition channels that have a wire, by number: towers of a distributor have leads, and one coil for each cap.
+    pub(crate) fn ignition_slots(&self, engine: Option<&Engine>) -> Vec<Slot> {
+        let known = (engine, self.ignition.mode.value(), self.ignition.habit.value());
+        let (Some(engine), Some(mode), Some(habit)) = known else { return Vec::new() };
+        if mode != Ignition::Distributor {
+            return by_number(Layout::ignition(engine, mode, habit).ok());
+        }
+        let slot = |(channel, _)| Slot { channel, targets: Vec::new(), times: Vec::new() };
+        (1..).zip(Layout::positions(engine.kind())).map(slot).collect()
+    }
+
     /// What a timing light shows, where all of it can be used.
     pub(crate) fn lit(&self) -> Option<&Readings> {
         let lit = self.light.as_ref()?;
@@ -148,6 +159,13 @@ pub(crate) struct Sharing {
 }
 
 impl Channels<Injection> {
+    /// The channels as planned, by number.
+    pub(crate) fn slots(&self, engine: Option<&Engine>) -> Vec<Slot> {
+        let known = (engine, self.mode.value(), self.habit.value());
+        let (Some(engine), Some(mode), Some(habit)) = known else { return Vec::new() };
+        by_number(Layout::injection(engine, mode, habit).ok())
+    }
+
     /// How many injectors share a channel: as the car showed where every channel was fired, else what the firing asks for,
     /// or the car showed of more.
     pub(crate) fn sharing(&self, engine: Option<&Engine>) -> Option<Sharing> {
@@ -169,6 +187,13 @@ impl Channels<Injection> {
             }
         }
     }
+}
+
+/// In the order of their numbers, as they stand on the connector.
+fn by_number(layout: Option<Layout>) -> Vec<Slot> {
+    let mut slots = layout.map_or_else(Vec::new, |it| it.slots().to_vec());
+    crate::sorted::by(&mut slots, |one, other| one.channel.cmp(&other.channel));
+    slots
 }
 
 /// Every channel of the plan has a row of its own for what is found at the car, typed or still blank.

@@ -269,17 +269,38 @@ impl PlannedRest {
         self.taken_by(|it| it.far_end == Some(far_end))
     }
 
-    /// The same of one load.
-    pub(crate) fn taken_of(&self, load: &PlannedLoad) -> Current {
+    /// Whether an output or a load can't be read: what rests on all of them waits.
+    pub(crate) fn is_unreadable(&self) -> bool {
+        self.outputs.iter().any(|it| it.is_unreadable)
+            || self.loads.iter().any(|it| it.is_unreadable)
+    }
+
+    /// What the outputs sink into the controller's ground, all of them on; and the part of it that follows from what was typed.
+    pub(crate) fn sunk(&self) -> (Current, Current) {
+        let sinks = |load: &PlannedLoad| {
+            let OutputLink::To(number) = load.link else { return false };
+            let output = self.outputs.get(number).and_then(|it| it.output.as_ref());
+            output.is_some_and(|output| match output.stage {
+                Stage::OpenDrain => true,
+                Stage::HalfBridge => load.far_end.is_some_and(|it| it != FarEnd::Ground),
+                Stage::HighSide | Stage::Logic => false,
+            })
+        };
+        let is_certain = |load: &PlannedLoad| sinks(load) && !load.assumed.resistance;
+        (self.taken_by(sinks), self.taken_by(is_certain))
+    }
+
+    fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
+        let one = |load: &Rc<PlannedLoad>| self.taken_by_one(load).base();
+        amperes(self.loads.iter().filter(|it| is_there(it)).map(one).sum())
+    }
+
+    /// What one of them takes for long, RMS, while the battery is charged.
+    pub(crate) fn taken_by_one(&self, load: &PlannedLoad) -> Current {
         let supply = self.around.corners.iter().map(|it| it.supply.base()).fold(0.0, f64::max);
         let running = load.resistance.nominal.base() * load.kind.running_ratio();
         let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
         amperes(supply / running.max(f64::MIN_POSITIVE) * duty.sqrt())
-    }
-
-    fn taken_by(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
-        let there = self.loads.iter().filter(|it| is_there(it));
-        amperes(there.map(|it| self.taken_of(it).base()).sum())
     }
 }
 

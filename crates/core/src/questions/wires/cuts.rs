@@ -1,7 +1,7 @@
 //! What is cut, in the order in which it is cut, to be ticked off.
 
 use super::{
-    read::{PlannedHarness, PlannedWire},
+    planned::{PlannedHarness, PlannedWire},
     words,
 };
 use crate::{
@@ -17,12 +17,12 @@ use crate::{
 };
 
 /// The list; nothing while no wire is measured.
-pub(super) fn answer(planned: &PlannedHarness) -> Option<Answer> {
-    let order = in_cutting_order(&planned.bare(), &planned.lengths);
+pub(super) fn answer(planned: &PlannedHarness<'_>) -> Option<Answer> {
+    let order = in_cutting_order(&planned.bare(), &planned.typed.lengths);
     let wires = order.into_iter().filter_map(|at| planned.wires.get(at));
     let item = |planned_wire: &PlannedWire| {
         let name = planned_wire.wire.id.clone();
-        let is_done = planned.done.contains(&name);
+        let is_done = planned.typed.done.contains(&name);
         Some(Item { name, words: words_of(planned, planned_wire)?, is_done })
     };
     let items: Vec<Item> = wires.filter_map(item).collect();
@@ -43,12 +43,12 @@ pub(super) fn answer(planned: &PlannedHarness) -> Option<Answer> {
 }
 
 /// What is done with one; nothing while it isn't measured.
-fn words_of(planned: &PlannedHarness, it: &PlannedWire) -> Option<Message> {
+fn words_of(planned: &PlannedHarness<'_>, it: &PlannedWire) -> Option<Message> {
     let (wire, label) = (&it.wire, it.wire.label.clone());
     let length = wire.length?;
-    let Some(cut) = wire.cut(&planned.lengths) else {
+    let Some(cut) = wire.cut(&planned.typed.lengths) else {
         let colour = planned.colour(wire)?.to_owned();
-        let length = on_tape(planned.lengths.kept(length));
+        let length = on_tape(planned.typed.lengths.kept(length));
         return Some(match wire.size {
             Some(size) => {
                 say!(

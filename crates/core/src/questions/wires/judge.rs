@@ -1,7 +1,7 @@
 //! Whether the wires reach, and whether the connector takes them.
 
 use super::{
-    read::{PlannedHarness, PlannedWire, WireGroup},
+    planned::{PlannedHarness, PlannedWire, WireGroup},
     words,
 };
 use crate::{
@@ -50,12 +50,12 @@ impl WireGroup {
     }
 }
 
-impl PlannedHarness {
+impl PlannedHarness<'_> {
     /// What becomes of each wire of a group, where that is known.
     fn cuts(&self, group: Option<WireGroup>) -> impl Iterator<Item = (&PlannedWire, WireCut)> {
         let of_group = move |it: &&PlannedWire| group.is_none_or(|group| it.group == group);
         let wires = self.wires.iter().filter(of_group);
-        wires.filter_map(|it| Some((it, it.wire.cut(&self.lengths)?)))
+        wires.filter_map(|it| Some((it, it.wire.cut(&self.typed.lengths)?)))
     }
 
     /// How many are still to be measured.
@@ -83,14 +83,14 @@ impl PlannedHarness {
 }
 
 /// Whether all of them reach.
-pub(super) fn overview(planned: &PlannedHarness) -> Answer {
+pub(super) fn overview(planned: &PlannedHarness<'_>) -> Answer {
     let n = planned.wires.len();
     let (short, tight) = (planned.short().len(), planned.tight().len());
     let open = planned.unmeasured(None);
     let has_way = planned.wires.iter().any(|it| it.key.is_some() && it.wire.length.is_some());
     let (tone, verdict) = if short > 0 {
         (Tone::Bad, say!(words::SHORT, m = short, n = n))
-    } else if planned.lengths.bought.is_none() {
+    } else if planned.typed.lengths.bought.is_none() {
         (Tone::Open, say!(words::OPEN_HARNESS, n = n))
     } else if !has_way {
         (Tone::Open, say!(words::OPEN_ALL, n = n))
@@ -109,7 +109,7 @@ pub(super) fn overview(planned: &PlannedHarness) -> Answer {
 }
 
 /// What comes off the wires of a kind; nothing where there are none.
-pub(super) fn group(planned: &PlannedHarness, group: WireGroup) -> Option<Answer> {
+pub(super) fn group(planned: &PlannedHarness<'_>, group: WireGroup) -> Option<Answer> {
     let n = planned.wires.iter().filter(|it| it.group == group).count();
     if n == 0 {
         return None;
@@ -159,7 +159,7 @@ fn names(wires: &[(&PlannedWire, Length)]) -> String {
 }
 
 /// What was found.
-pub(super) fn concerns(planned: &PlannedHarness, findings: &mut Findings) {
+pub(super) fn concerns(planned: &PlannedHarness<'_>, findings: &mut Findings) {
     let least = |one: f64, other: f64| one.min(other);
     let short = planned.short();
     if let Some(key) = short.first().and_then(|(wire, _)| wire.key) {
@@ -179,8 +179,8 @@ pub(super) fn concerns(planned: &PlannedHarness, findings: &mut Findings) {
 }
 
 /// Feeds and grounds of one colour.
-fn colours(planned: &PlannedHarness, findings: &mut Findings) {
-    let [(_, permanent), (_, switched), (_, ground)] = &planned.colours;
+fn colours(planned: &PlannedHarness<'_>, findings: &mut Findings) {
+    let [(_, permanent), (_, switched), (_, ground)] = &planned.typed.colours;
     if ground != permanent && ground != switched {
         return;
     }
@@ -193,8 +193,8 @@ fn colours(planned: &PlannedHarness, findings: &mut Findings) {
 }
 
 /// What the pins of the controller carry, and what they take.
-fn pins(planned: &PlannedHarness, findings: &mut Findings) {
-    if let Some(most) = planned.pin_current {
+fn pins(planned: &PlannedHarness<'_>, findings: &mut Findings) {
+    if let Some(most) = planned.typed.pin_current {
         let hottest = planned.wires.iter().filter_map(|it| Some((it, it.pin?)));
         let hottest = hottest.max_by(|one, other| one.1.base().total_cmp(&other.1.base()));
         if let Some((wire, draws)) = hottest.filter(|(_, draws)| draws.base() > most.base()) {
@@ -204,7 +204,7 @@ fn pins(planned: &PlannedHarness, findings: &mut Findings) {
             findings.push(finding.cured_by([say!(words::DO_PINS)]));
         }
     }
-    let Some(fits) = planned.pin_wire else { return };
+    let Some(fits) = planned.typed.pin_wire else { return };
     let hair = 1e-6;
     let is_misfit = |it: &&PlannedWire| {
         let size = it.wire.size.filter(|_| it.wire.stock == Stock::Harness).map(Measure::base);

@@ -1,48 +1,31 @@
-//! The wires of the car, from all that is connected, and how long each has to be.
+//! What is typed of the harness, and of the way of each wire.
 
-use super::{rows, words};
+use super::words;
 use crate::{
     channels::words_of,
     engine::Engine,
-    fields::harness,
+    fields::{
+        controller::{self, ControllerFeed},
+        grounds,
+        harness::{self, ConnectorFit},
+        injectors, loads,
+    },
     finding::{Finding, Severity},
-    loom::{Duty, Lengths, LoomWire, colour},
-    quantity::{Area, Band, Current, Length, metres},
-    questions::{feeds::read::PlannedFeeds, firing::read::ChannelsOf},
-    read::{PlannedRest, Reader, Triggered},
+    loom::{Duty, Lengths, colour},
+    quantity::{Area, Band, Current, Length, Value, metres},
+    questions::firing::read::ChannelsOf,
+    read::{PlannedRest, Reader, problem::shortened},
     say,
-    schema::{Key, Text},
+    schema::{Key, Part, Text},
 };
 
-/// What a wire is listed with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum WireGroup {
-    Coils,
-    Injectors,
-    SecondInjectors,
-    Loads,
-    Sensors,
-    Feeds,
-}
+/// The ways of the wires of one kind of channel: entry 1 is channel 1.
+pub(crate) type Ways = Vec<Option<Length>>;
 
-/// A wire of the plan.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct PlannedWire {
-    pub(crate) group: WireGroup,
-    pub(crate) wire: LoomWire,
-    /// Where its length is typed, where it is.
-    pub(crate) key: Option<Key<Length>>,
-    /// What flows through it for long, where it goes to a pin of the controller.
-    pub(crate) pin: Option<Current>,
-}
-
-/// The harness of the plan.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct PlannedHarness {
-    pub(crate) wires: Vec<PlannedWire>,
+/// The harness as it is typed.
+#[derive(Clone, Debug)]
+pub(crate) struct HarnessEntries {
     pub(crate) lengths: Lengths,
-    /// Whether the harness, or the way of a wire, was measured.
-    pub(crate) is_begun: bool,
     /// What a pin carries, and the sizes that it takes.
     pub(crate) pin_current: Option<Current>,
     pub(crate) pin_wire: Option<Band<Area>>,
@@ -50,19 +33,36 @@ pub(crate) struct PlannedHarness {
     pub(crate) colours: [(Duty, String); 3],
     /// The names of the wires that are done.
     pub(crate) done: Vec<String>,
-    /// Fuses and contacts, as typed or as they suit.
-    pub(crate) fuses: Vec<Current>,
-    pub(crate) contacts: Vec<Current>,
+    pub(crate) coil_ends: Option<ConnectorFit>,
+    pub(crate) injector_ends: Option<ConnectorFit>,
+    pub(crate) coils: Ways,
+    /// Of both sets.
+    pub(crate) injectors: [Ways; 2],
+    /// The sizes of their wires, where they were typed.
+    pub(crate) injector_sizes: [Option<Area>; 2],
+    pub(crate) crank: Option<Length>,
+    pub(crate) cam: Option<Length>,
+    pub(crate) controller_feed: Option<ControllerFeed>,
+    pub(crate) grounds: GroundsTyped,
+    /// Of each load, in the order of the plan's.
+    pub(crate) loads: Vec<LoadWays>,
 }
 
-/// What the wires follow from.
-#[derive(Clone, Copy)]
-pub(crate) struct Connected<'a> {
-    pub(crate) engine: Option<&'a Engine>,
-    pub(crate) channels: &'a ChannelsOf,
-    pub(crate) outputs: &'a PlannedRest,
-    pub(crate) trigger: Option<&'a Triggered>,
-    pub(crate) feeds: &'a PlannedFeeds,
+/// The controller's ground wires, as they are typed with the grounds.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct GroundsTyped {
+    pub(crate) count: u32,
+    pub(crate) size: Option<Area>,
+    pub(crate) length: Option<Length>,
+}
+
+/// The wires of a load, or of a relay's coil.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct LoadWays {
+    pub(crate) to_output: Option<Length>,
+    pub(crate) to_other_end: Option<Length>,
+    /// The size of the wire that feeds it, where it has one of its own.
+    pub(crate) size: Option<Area>,
 }
 
 /// The fields of the colours, each with what is proposed.
@@ -73,36 +73,65 @@ const COLOURS: [(Duty, Key<Text>, &str); 3] = [
 ];
 
 /// Reads it; what can't be read is told where it is asked for.
-pub(crate) fn harness(reader: &mut Reader<'_>, connected: Connected<'_>) -> PlannedHarness {
-    let bought = reader.band(harness::LENGTH).value().map(|it| it.nominal);
-    let spare = reader.band(harness::SPARE).value().map_or(metres(0.1), |it| it.nominal);
-    let pin_current = reader.band(harness::PIN_CURRENT).value().map(|it| it.low);
-    let pin_wire = reader.band(harness::PIN_WIRE).value();
-    let colours = COLOURS.map(|(duty, key, usual)| (duty, colour(reader, key, usual)));
+pub(crate) fn harness(
+    reader: &mut Reader<'_>,
+    engine: Option<&Engine>,
+    channels: &ChannelsOf,
+    outputs: &PlannedRest,
+) -> HarnessEntries {
+    let lengths = Lengths {
+        bought: way(reader, harness::LENGTH),
+        spare: way(reader, harness::SPARE).unwrap_or_else(|| metres(0.1)),
+    };
     reader.stand(harness::DONE.place());
     let done = words_of(reader.text(harness::DONE)).into_iter().map(str::to_owned).collect();
-    let wires = rows::wires(reader, connected);
-    // what a feed needs is asked with its fuse
-    let is_own = |it: &&PlannedWire| it.group != WireGroup::Feeds;
-    let is_measured = wires.iter().filter(is_own).any(|it| it.wire.length.is_some());
-    let mut fuses = Vec::new();
-    let mut contacts = Vec::new();
-    for circuit in &connected.feeds.circuits {
-        let fitted = circuit.found.fitted.map(|it| it.fuse);
-        fuses.extend(circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted));
-        contacts.extend(circuit.inputs.contact);
-    }
-    PlannedHarness {
-        wires,
-        lengths: Lengths { bought, spare },
-        is_begun: bought.is_some() || is_measured,
-        pin_current,
-        pin_wire,
-        colours,
+    let coils = channels.ignition_slots(engine).len();
+    let [first, second] = [&channels.injection, &channels.second].map(|it| it.slots(engine).len());
+    HarnessEntries {
+        lengths,
+        pin_current: reader.band(harness::PIN_CURRENT).value().map(|it| it.low),
+        pin_wire: reader.band(harness::PIN_WIRE).value(),
+        colours: COLOURS.map(|(duty, key, usual)| (duty, colour(reader, key, usual))),
         done,
-        fuses,
-        contacts,
+        coil_ends: reader.choice(harness::COIL_ENDS).value(),
+        injector_ends: reader.choice(harness::INJECTOR_ENDS).value(),
+        coils: ways(reader, harness::COILS, coils),
+        injectors: [ways(reader, harness::INJECTORS, first), ways(reader, harness::SECOND, second)],
+        injector_sizes: [Part::Injectors, Part::SecondInjectors]
+            .map(|part| typed_size(reader, injectors::WIRE_SIZE.of(part))),
+        crank: way(reader, harness::CRANK),
+        cam: way(reader, harness::CAM),
+        controller_feed: reader.choice_elsewhere(controller::FEED),
+        grounds: GroundsTyped {
+            count: reader.whole_elsewhere(grounds::WIRES).unwrap_or(0),
+            size: typed_size(reader, grounds::WIRE_SIZE),
+            length: reader.band_elsewhere(grounds::WIRE_LENGTH).map(|it| it.nominal),
+        },
+        loads: outputs.loads.iter().map(|it| of_load(reader, it.place)).collect(),
     }
+}
+
+fn of_load(reader: &mut Reader<'_>, place: crate::read::LoadPlace) -> LoadWays {
+    LoadWays {
+        to_output: way(reader, place.key(loads::LENGTH)),
+        to_other_end: way(reader, place.key(loads::OTHER_LENGTH)),
+        size: (place.part == Part::Loads)
+            .then(|| typed_size(reader, loads::WIRE_SIZE.at(place.number)))
+            .flatten(),
+    }
+}
+
+fn typed_size(reader: &Reader<'_>, key: Key<Area>) -> Option<Area> {
+    reader.band_elsewhere(key).filter(|_| reader.is_typed(key)).map(|it| it.low)
+}
+
+fn way(reader: &mut Reader<'_>, key: Key<Length>) -> Option<Length> {
+    reader.band(key).value().map(|it| it.nominal)
+}
+
+/// A row for each channel of the plan, typed or still blank.
+fn ways(reader: &mut Reader<'_>, list: Key<Length>, channels: usize) -> Ways {
+    (0..channels).map(|at| way(reader, list.in_cell(at))).collect()
 }
 
 /// The letters of a colour that is typed, or what is proposed.
@@ -113,26 +142,10 @@ fn colour(reader: &mut Reader<'_>, key: Key<Text>, usual: &str) -> String {
         return usual.to_owned();
     }
     if let Some(letters) = colour::read(typed) {
-        reader.given(key, crate::quantity::Value::text(letters.clone()));
+        reader.given(key, Value::text(letters.clone()));
         return letters;
     }
-    let shown = crate::read::problem::shortened(typed);
-    let message = say!(words::NO_COLOUR, typed = shown);
+    let message = say!(words::NO_COLOUR, typed = shortened(typed));
     reader.unusable(Finding::new(Severity::Fault, key, message));
     usual.to_owned()
-}
-
-impl PlannedHarness {
-    /// The colour of a wire: its letters where it is cut from a reel.
-    pub(crate) fn colour(&self, wire: &LoomWire) -> Option<&str> {
-        let of_duty = self.colours.iter().find(|(duty, _)| *duty == wire.duty);
-        of_duty
-            .filter(|_| wire.stock == crate::loom::Stock::Reel)
-            .map(|(_, letters)| letters.as_str())
-    }
-
-    /// The wires alone.
-    pub(crate) fn bare(&self) -> Vec<LoomWire> {
-        self.wires.iter().map(|it| it.wire.clone()).collect()
-    }
 }

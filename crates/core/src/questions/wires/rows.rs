@@ -1,19 +1,21 @@
 //! A row for each wire of the car.
 
 mod channels;
+mod controller;
 mod feeds;
 mod loads;
 mod sensors;
 
-use super::read::{Connected, PlannedWire};
-use crate::read::Reader;
+use super::planned::PlannedWire;
+use crate::car::Car;
 
 /// All of them: from each channel, from each output, from each sensor; then the feeds.
-pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
-    let mut wires = channels::wires(reader, connected);
-    wires.extend(loads::wires(reader, connected));
-    wires.extend(sensors::wires(reader, connected));
-    wires.extend(feeds::wires(reader, connected));
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    let mut wires = channels::wires(car);
+    wires.extend(loads::wires(car));
+    wires.extend(sensors::wires(car));
+    wires.extend(controller::wires(car));
+    wires.extend(feeds::wires(car));
     number(&mut wires);
     wires
 }

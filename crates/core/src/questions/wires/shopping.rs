@@ -1,12 +1,12 @@
 //! What is bought for the wires.
 
 use super::{
-    read::{PlannedHarness, PlannedWire},
+    planned::{PlannedHarness, PlannedWire},
     words,
 };
 use crate::{
     loom::{
-        Duty, Work,
+        Work,
         bought::{counted, reels},
     },
     message::Message,
@@ -16,9 +16,9 @@ use crate::{
 };
 
 /// The list.
-pub(super) fn answer(planned: &PlannedHarness) -> Answer {
+pub(super) fn answer(planned: &PlannedHarness<'_>) -> Answer {
     let wires = planned.bare();
-    let reels = reels(&wires, &planned.lengths);
+    let reels = reels(&wires, &planned.typed.lengths);
     let metres_of: f64 = reels.iter().map(|it| whole(it.length.base())).sum();
     let mut list: Vec<Message> = Vec::new();
     for reel in &reels {
@@ -44,7 +44,7 @@ pub(super) fn answer(planned: &PlannedHarness) -> Answer {
     list.push(say!(words::BUY_SLEEVES, n = 2 * wires.len()));
     let verdict = say!(words::BUY, length = whole_metres(metres_of), fuses = planned.fuses.len());
     // what is done is bought
-    let is_done = wires.iter().all(|it| planned.done.contains(&it.id));
+    let is_done = wires.iter().all(|it| planned.typed.done.contains(&it.id));
     let tone = if is_done { Tone::Good } else { Tone::Open };
     let mut answer = Answer::new("wires.buy", tone, verdict);
     answer.title = Some(say!(words::TITLE_BUY));
@@ -53,7 +53,7 @@ pub(super) fn answer(planned: &PlannedHarness) -> Answer {
 }
 
 /// Connectors that are changed or fitted: one for each part, however many wires end there.
-fn connectors(planned: &PlannedHarness) -> usize {
+fn connectors(planned: &PlannedHarness<'_>) -> usize {
     let is_changed = |it: &&PlannedWire| {
         it.wire.works.iter().any(|work| matches!(work, Work::Change | Work::Fit))
     };
@@ -85,12 +85,4 @@ fn whole_metres(length: f64) -> Value {
 /// It is sold by the metre.
 fn whole(length: f64) -> f64 {
     (length - 1e-9).ceil().max(0.0)
-}
-
-impl PlannedHarness {
-    /// The colour of a duty that is cut from a reel.
-    fn colour_of(&self, duty: Duty) -> &str {
-        let found = self.colours.iter().find(|(of, _)| *of == duty);
-        found.map_or("", |(_, letters)| letters.as_str())
-    }
 }

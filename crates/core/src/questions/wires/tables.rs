@@ -1,7 +1,7 @@
 //! The wires of a kind, a row each.
 
 use super::{
-    read::{PlannedHarness, PlannedWire, WireGroup},
+    planned::{PlannedHarness, PlannedWire, WireGroup},
     words,
 };
 use crate::{
@@ -13,9 +13,9 @@ use crate::{
 };
 
 /// Nothing while none of them is measured.
-pub(super) fn of_group(planned: &PlannedHarness, group: WireGroup) -> Detail {
+pub(super) fn of_group(planned: &PlannedHarness<'_>, group: WireGroup) -> Detail {
     let wires: Vec<_> = planned.wires.iter().filter(|it| it.group == group).collect();
-    let lengths = &planned.lengths;
+    let lengths = &planned.typed.lengths;
     let Some(first) = wires.iter().find_map(|it| it.wire.length) else { return Detail::default() };
     let working = lengths.step(first).filter(|_| group != WireGroup::Feeds);
     let columns = columns(&wires, lengths);

@@ -29,6 +29,8 @@ sentences! {
     SENSOR_SIGNAL = "wires.sensor-signal", "signal";
     SENSOR_GROUND = "wires.sensor-ground", "sensor ground";
     INPUT = "wires.input", "{sensor} input, {end}";
+    CONTROLLER_SUPPLY = "wires.controller-supply", "Controller supply";
+    CONTROLLER_GROUND = "wires.controller-ground", "Controller ground {n}";
     BATTERY_PLUS = "wires.battery-plus", "battery plus";
     BATTERY_CABLE = "wires.battery-cable", "Battery cable";
     STARTER = "wires.starter", "starter (30)";

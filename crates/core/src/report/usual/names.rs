@@ -134,6 +134,7 @@ fn of_part(part: Part) -> &'static Wording {
         Part::Temperatures => words::TEMPERATURES,
         Part::SwitchedFeeds | Part::Wiring => words::FEEDS,
         Part::Harness => words::HARNESS,
+        Part::Grounds => words::GROUNDS,
     }
 }
 

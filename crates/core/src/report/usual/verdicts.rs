@@ -53,7 +53,10 @@ pub(super) fn questions(report: &Report, facts: &[Fact]) -> Vec<Verdicts> {
 
 fn question(report: &Report, section: &Section, facts: &[Fact]) -> Verdicts {
     let mut verdicts: Vec<Judged> = Vec::new();
-    for answer in &section.answers {
+    // kind by kind, wires only say what their first answer sums up
+    let is_summed_up = |it: &&Rc<Answer>| it.subject.starts_with("wires.");
+    let answers: Vec<_> = section.answers.iter().filter(|it| !is_summed_up(it)).collect();
+    for answer in &answers {
         let verdict = &answer.verdict;
         let is_same =
             |it: &&mut Judged| it.tone == verdict.tone && it.words.text == verdict.message.text;
@@ -72,7 +75,7 @@ fn question(report: &Report, section: &Section, facts: &[Fact]) -> Verdicts {
         }
     }
     for judged in &mut verdicts {
-        judged.is_of_all = judged.count == section.answers.len();
+        judged.is_of_all = judged.count == answers.len();
         judged.about = names::folded(&judged.about);
     }
     verdicts.sort_by_key(|it| it.tone);

@@ -34,6 +34,7 @@ sentences! {
     TEMPERATURES = "usual.temperatures", "temperatures";
     FEEDS = "usual.feeds", "switched feeds";
     HARNESS = "usual.harness", "harness";
+    GROUNDS = "usual.grounds", "grounds";
     NUMBERED = "usual.numbered", "{what} {n}";
     // heads of what is entered in pairs
     CHANNEL = "usual.channel", "channel";

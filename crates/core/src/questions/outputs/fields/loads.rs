@@ -3,7 +3,7 @@
 use crate::{
     output::FarEnd,
     output::LoadKind,
-    quantity::{Frequency, Inductance, Length, Ratio, Resistance, Voltage},
+    quantity::{Area, Frequency, Inductance, Length, Ratio, Resistance, Voltage},
     schema::{
         Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name,
         output_name, quantity, relay_name, text,
@@ -306,4 +306,8 @@ fields! {
     LENGTH: Length = its_length();
     /// The way of the wire to its other end.
     OTHER_LENGTH: Length = its_other_length();
+    /// The wire that feeds it, where that is thinner than the rest of its feed.
+    WIRE_SIZE: Area = quantity("wire_size", "Size of its wire", "mm2", 0.05, 120.0)
+        .hint("blank: as its feed")
+        .rare();
 }

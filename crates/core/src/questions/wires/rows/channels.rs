@@ -2,53 +2,63 @@
 
 use super::{label, slug};
 use crate::{
-    channels::{Ignition, Layout, Slot, Target},
-    fields::{harness, injectors},
+    car::Car,
+    channels::{Ignition, Slot, Target},
+    fields::harness::{self, ConnectorFit},
     loom::{Duty, LoomWire, Stock, Work},
     message::Message,
     quantity::{Area, Length},
     questions::wires::{
-        read::{Connected, PlannedWire, WireGroup},
+        planned::{PlannedWire, WireGroup},
+        read::Ways,
         words,
     },
-    read::{Channels, Reader, injectors::WhichSet},
     say,
     schema::Key,
 };
 
-use crate::fields::harness::ConnectorFit;
+/// What the wires of a kind have in common.
+struct ChannelWires<'a> {
+    group: WireGroup,
+    list: Key<Length>,
+    ways: &'a Ways,
+    works: Vec<Work>,
+    size: Option<Area>,
+}
 
-pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
-    let ends = reader.choice(harness::COIL_ENDS).value();
-    let coil_work = work(ends);
-    let ends = reader.choice(harness::INJECTOR_ENDS).value();
-    let injector_work = work(ends);
-    let mut wires = Vec::new();
-    for slot in of_ignition(connected) {
-        let key = harness::COILS.in_cell(cell(&slot));
-        let words = (say!(words::IGNITION, n = slot.channel), coil(&slot.targets));
-        let mut works = coil_work.clone();
-        if connected.channels.ignition.mode.value() == Some(Ignition::PairedSingle) {
-            works.extend(splice(&slot));
-        }
-        wires.push(wire(reader, WireGroup::Coils, key, words, &works, None));
-    }
-    let ChannelsParts { first, second } = of_injection(connected);
-    for (group, set, list, slots) in [
-        (WireGroup::Injectors, WhichSet::First, harness::INJECTORS, first),
-        (WireGroup::SecondInjectors, WhichSet::Second, harness::SECOND, second),
-    ] {
-        let size = typed_size(reader, set);
-        for slot in slots {
-            let key = list.in_cell(cell(&slot));
-            let from = match set {
-                WhichSet::First => say!(words::INJECTION, n = slot.channel),
-                WhichSet::Second => say!(words::SECOND_INJECTION, n = slot.channel),
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    let (typed, channels) = (&car.harness, &car.firing.channels);
+    let engine = car.engine.as_ref();
+    let coils = ChannelWires {
+        group: WireGroup::Coils,
+        list: harness::COILS,
+        ways: &typed.coils,
+        works: work(typed.coil_ends),
+        size: None,
+    };
+    let is_spliced = channels.ignition.mode.value() == Some(Ignition::PairedSingle);
+    let of_coil = |slot: Slot| {
+        let ends = (say!(words::IGNITION, n = slot.channel), coil(&slot.targets));
+        wire(&coils, &slot, ends, splice(&slot).filter(|_| is_spliced))
+    };
+    let mut wires: Vec<_> = channels.ignition_slots(engine).into_iter().map(of_coil).collect();
+    let [first, second] = &typed.injectors;
+    let [first_size, second_size] = typed.injector_sizes;
+    let sets = [
+        (WireGroup::Injectors, harness::INJECTORS, first, first_size, &channels.injection),
+        (WireGroup::SecondInjectors, harness::SECOND, second, second_size, &channels.second),
+    ];
+    for (group, list, ways, size, fired) in sets {
+        let kind = ChannelWires { group, list, ways, works: work(typed.injector_ends), size };
+        wires.extend(fired.slots(engine).into_iter().map(|slot| {
+            let from = if group == WireGroup::Injectors {
+                say!(words::INJECTION, n = slot.channel)
+            } else {
+                say!(words::SECOND_INJECTION, n = slot.channel)
             };
-            let mut works = injector_work.clone();
-            works.extend(splice(&slot));
-            wires.push(wire(reader, group, key, (from, injector(&slot.targets)), &works, size));
-        }
+            let to = say!(words::INJECTOR, n = list_of(&slot.targets));
+            wire(&kind, &slot, (from, to), splice(&slot))
+        }));
     }
     wires
 }
@@ -68,57 +78,7 @@ fn splice(slot: &Slot) -> Option<Work> {
     (count > 1).then_some(Work::Splice(count))
 }
 
-fn cell(slot: &Slot) -> usize {
-    (slot.channel as usize).saturating_sub(1)
-}
-
-/// In the order of their numbers, as they stand on the connector.
-fn by_number(layout: Option<Layout>) -> Vec<Slot> {
-    let mut slots = layout.map_or_else(Vec::new, |it| it.slots().to_vec());
-    crate::sorted::by(&mut slots, |one, other| one.channel.cmp(&other.channel));
-    slots
-}
-
-fn of_ignition(connected: Connected<'_>) -> Vec<Slot> {
-    let Channels { mode, habit, .. } = &connected.channels.ignition;
-    let (Some(engine), Some(mode), Some(habit)) = (connected.engine, mode.value(), habit.value())
-    else {
-        return Vec::new();
-    };
-    let layout = Layout::ignition(engine, mode, habit).ok();
-    if mode != Ignition::Distributor {
-        return by_number(layout);
-    }
-    // its towers are leads; there is one coil for each cap
-    let positions = Layout::positions(engine.kind());
-    let slot = |(channel, _)| Slot { channel, targets: Vec::new(), times: Vec::new() };
-    (1..).zip(positions).map(slot).collect()
-}
-
-struct ChannelsParts {
-    first: Vec<Slot>,
-    second: Vec<Slot>,
-}
-
-fn of_injection(connected: Connected<'_>) -> ChannelsParts {
-    let of = |channels: &Channels<_>| {
-        let parts = (connected.engine, channels.mode.value(), channels.habit.value());
-        let (Some(engine), Some(mode), Some(habit)) = parts else { return Vec::new() };
-        by_number(Layout::injection(engine, mode, habit).ok())
-    };
-    ChannelsParts {
-        first: of(&connected.channels.injection),
-        second: of(&connected.channels.second),
-    }
-}
-
-fn typed_size(reader: &Reader<'_>, set: WhichSet) -> Option<Area> {
-    let key = injectors::WIRE_SIZE.of(set.part());
-    let size = reader.band_elsewhere(key).filter(|_| reader.is_typed(key));
-    size.map(|it| it.low)
-}
-
-fn list(targets: &[Target]) -> String {
+fn list_of(targets: &[Target]) -> String {
     let each: Vec<_> = targets.iter().map(ToString::to_string).collect();
     each.join(" + ")
 }
@@ -126,24 +86,18 @@ fn list(targets: &[Target]) -> String {
 fn coil(targets: &[Target]) -> Message {
     match targets {
         [] => say!(words::THE_COIL),
-        _ => say!(words::COIL, n = list(targets)),
+        _ => say!(words::COIL, n = list_of(targets)),
     }
 }
 
-fn injector(targets: &[Target]) -> Message {
-    say!(words::INJECTOR, n = list(targets))
-}
-
 fn wire(
-    reader: &mut Reader<'_>,
-    group: WireGroup,
-    key: Key<Length>,
+    kind: &ChannelWires<'_>,
+    slot: &Slot,
     (from, to): (Message, Message),
-    works: &[Work],
-    size: Option<Area>,
+    splice: Option<Work>,
 ) -> PlannedWire {
-    let length = reader.band(key).value().map(|it| it.nominal);
-    let duty = if group == WireGroup::Coils { Duty::Ignition } else { Duty::Injection };
+    let at = (slot.channel as usize).saturating_sub(1);
+    let duty = if kind.group == WireGroup::Coils { Duty::Ignition } else { Duty::Injection };
     let (from, to) = (from.into_text(), to.into_text());
     let wire = LoomWire {
         id: slug(&[&from]),
@@ -152,10 +106,10 @@ fn wire(
         to,
         duty,
         stock: Stock::Harness,
-        size,
-        length,
+        size: kind.size,
+        length: kind.ways.get(at).copied().flatten(),
         fuse: None,
-        works: works.to_vec(),
+        works: kind.works.iter().copied().chain(splice).collect(),
     };
-    PlannedWire { group, wire, key: Some(key), pin: None }
+    PlannedWire { group: kind.group, wire, key: Some(kind.list.in_cell(at)), pin: None }
 }

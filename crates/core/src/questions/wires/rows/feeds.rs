@@ -2,25 +2,28 @@
 
 use super::slug;
 use crate::{
+    car::Car,
     fields::{battery, relays},
     loom::{Duty, LoomWire, Stock, Work},
     quantity::{Area, Length},
     questions::{
         feeds::read::{PlannedCircuit, Source},
         wires::{
-            read::{Connected, PlannedWire, WireGroup},
+            planned::{PlannedWire, WireGroup},
             words,
         },
     },
-    read::{Purpose, Reader},
+    read::Purpose,
     say,
     schema::Key,
 };
 
-pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
-    let circuits = &connected.feeds.circuits;
-    let mut wires: Vec<_> = circuits.iter().map(|it| of_circuit(it, circuits, connected)).collect();
-    if let Some(cable) = connected.feeds.cable {
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    // that of a load is listed with it
+    let is_own = |it: &&PlannedCircuit| !matches!(it.source, Source::Load(..));
+    let circuits = car.feeds.circuits.iter().filter(is_own);
+    let mut wires: Vec<_> = circuits.filter_map(|it| of_circuit(car, it)).collect();
+    if let Some(cable) = car.feeds.cable {
         let name = say!(words::BATTERY_CABLE).into_text();
         let (from, to) = (say!(words::BATTERY_PLUS), say!(words::STARTER));
         let wire = LoomWire {
@@ -35,19 +38,16 @@ pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<Pl
             fuse: None,
             works: Vec::new(),
         };
-        let key = reader.is_typed(battery::LEAD_LENGTH).then_some(battery::LEAD_LENGTH);
+        let key = Some(battery::LEAD_LENGTH);
         wires.push(PlannedWire { group: WireGroup::Feeds, wire, key, pin: None });
     }
     wires
 }
 
-fn of_circuit(
-    circuit: &PlannedCircuit,
-    all: &[PlannedCircuit],
-    connected: Connected<'_>,
-) -> PlannedWire {
+fn of_circuit(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<PlannedWire> {
     let before = circuit.behind.and_then(|at| {
-        let name = all.iter().find(|it| it.source == Source::Relay(at))?.name.clone();
+        let name =
+            car.feeds.circuits.iter().find(|it| it.source == Source::Relay(at))?.name.clone();
         Some(say!(words::TERMINAL_87, relay = name))
     });
     let (from, to, key): (_, _, Option<Key<Length>>) = match circuit.source {
@@ -62,6 +62,7 @@ fn of_circuit(
         }
         Source::Ignition => (say!(words::FEED_15), say!(words::ITS_LOADS), None),
         Source::Battery => (say!(words::BATTERY_PLUS), say!(words::ITS_LOADS), None),
+        Source::Load(..) => return None,
     };
     let size: Option<Area> = circuit.inputs.area.or(circuit.found.fitted.map(|it| it.area));
     let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse));
@@ -70,7 +71,7 @@ fn of_circuit(
     if matches!(circuit.source, Source::Relay(_)) {
         works.push(Work::Halved);
     }
-    works.extend(branches(circuit, connected).map(Work::Splice));
+    works.extend(branches(car, circuit).map(Work::Splice));
     let wire = LoomWire {
         id: slug(&["feed", &circuit.name]),
         label: say!(words::FEED_LABEL, name = circuit.name.clone()).into_text(),
@@ -83,7 +84,7 @@ fn of_circuit(
         fuse: fuse.filter(|_| !circuit.is_unfused),
         works,
     };
-    PlannedWire { group: WireGroup::Feeds, wire, key, pin: None }
+    Some(PlannedWire { group: WireGroup::Feeds, wire, key, pin: None })
 }
 
 /// What a relay feeds, in a word.
@@ -97,8 +98,8 @@ fn fed(purpose: Option<Purpose>) -> String {
 }
 
 /// To how many coils or injectors it branches.
-fn branches(circuit: &PlannedCircuit, connected: Connected<'_>) -> Option<u32> {
-    let cylinders = connected.engine?.cylinders();
+fn branches(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
+    let cylinders = car.engine.as_ref()?.cylinders();
     let is_of_all = matches!(circuit.purpose, Some(Purpose::Coils | Purpose::Injectors))
         || matches!(circuit.source, Source::Injectors(_));
     (is_of_all && cylinders > 1).then_some(cylinders)

@@ -2,6 +2,7 @@
 
 use super::{label, slug};
 use crate::{
+    car::Car,
     fields::{loads, relays},
     loom::{Duty, LoomWire, Stock},
     message::Message,
@@ -10,38 +11,37 @@ use crate::{
     questions::{
         feeds::read::Source,
         wires::{
-            read::{Connected, PlannedWire, WireGroup},
+            planned::{PlannedWire, WireGroup},
+            read::LoadWays,
             words,
         },
     },
-    read::{OutputLink, PlannedLoad, PlannedRest, Reader},
+    read::{OutputLink, PlannedLoad, PlannedRest},
     say,
     schema::Part,
     supply::circuit::BOUGHT_MM2,
     tables::wires::smallest_for,
 };
 
-pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
-    let outputs = connected.outputs;
-    let each = outputs.loads.iter().flat_map(|load| {
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    let each = car.outputs.loads.iter().zip(&car.harness.loads).flat_map(|(load, ways)| {
         let [pin, other] = terminals(load);
-        let own = from_output(reader, load, outputs, pin);
-        let other = to_other_end(reader, load, connected, other);
-        own.into_iter().chain(other)
+        let own = from_output(load, ways, &car.outputs, pin);
+        own.into_iter().chain(to_other_end(car, load, ways, other))
     });
     each.collect()
 }
 
 /// As thick as what it is spliced to, which the fuse protects; to ground as thick as what the load takes.
-fn size(load: &PlannedLoad, far_end: FarEnd, connected: Connected<'_>) -> Option<Area> {
+fn size(car: &Car<'_>, load: &PlannedLoad, far_end: FarEnd) -> Option<Area> {
     let of_feed = |source| {
-        let circuit = connected.feeds.circuits.iter().find(|it| it.source == source)?;
+        let circuit = car.feeds.circuits.iter().find(|it| it.source == source)?;
         circuit.inputs.area.or(circuit.found.fitted.map(|it| it.area))
     };
     match far_end {
         FarEnd::Ground => {
             let least = Area::from_base(BOUGHT_MM2.first()? * 1e-6);
-            let taken = smallest_for(connected.outputs.taken_of(load))?;
+            let taken = smallest_for(car.outputs.taken_by_one(load))?;
             Some(if taken.base() < least.base() { least } else { taken })
         }
         FarEnd::Battery => of_feed(Source::Battery),
@@ -63,13 +63,12 @@ fn terminals(load: &PlannedLoad) -> [String; 2] {
 }
 
 fn from_output(
-    reader: &mut Reader<'_>,
     load: &PlannedLoad,
+    ways: &LoadWays,
     outputs: &PlannedRest,
     to: String,
 ) -> Option<PlannedWire> {
     let key = load.place.key(loads::LENGTH);
-    let length = reader.band(key).value().map(|it| it.nominal);
     let OutputLink::To(at) = load.link else { return None };
     let output = outputs.outputs.get(at)?;
     let from = say!(words::OUTPUT, name = output.name.clone()).into_text();
@@ -81,24 +80,23 @@ fn from_output(
         duty: Duty::Output,
         stock: Stock::Harness,
         size: None,
-        length,
+        length: ways.to_output,
         fuse: None,
         works: Vec::new(),
     };
-    let pin = Some(outputs.taken_of(load));
+    let pin = Some(outputs.taken_by_one(load));
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin })
 }
 
 fn to_other_end(
-    reader: &mut Reader<'_>,
+    car: &Car<'_>,
     load: &PlannedLoad,
-    connected: Connected<'_>,
+    ways: &LoadWays,
     from: String,
 ) -> Option<PlannedWire> {
     let key = load.place.key(loads::OTHER_LENGTH);
-    let length = reader.band(key).value().map(|it| it.nominal);
     let far_end = load.far_end?;
-    let (end, duty) = other_end(reader, load, connected.outputs, far_end)?;
+    let (end, duty) = other_end(car, load, far_end)?;
     let to = end.into_text();
     let stock = match duty {
         Duty::Output | Duty::Sensor => Stock::Harness,
@@ -111,26 +109,21 @@ fn to_other_end(
         to,
         duty,
         stock,
-        size: size(load, far_end, connected),
-        length,
+        size: ways.size.or_else(|| size(car, load, far_end)),
+        length: ways.to_other_end,
         fuse: None,
         works: Vec::new(),
     };
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin: None })
 }
 
-fn other_end(
-    reader: &Reader<'_>,
-    load: &PlannedLoad,
-    outputs: &PlannedRest,
-    far_end: FarEnd,
-) -> Option<(Message, Duty)> {
+fn other_end(car: &Car<'_>, load: &PlannedLoad, far_end: FarEnd) -> Option<(Message, Duty)> {
     Some(match far_end {
         FarEnd::Ground => (say!(words::GROUND), Duty::Ground),
         FarEnd::Battery => (say!(words::FEED_30), Duty::Permanent),
         FarEnd::Ignition => (say!(words::FEED_15), Duty::Switched),
         FarEnd::Relay => {
-            let name = load.fed_by.map(|at| reader.text(relays::NAME.at(at)).to_owned());
+            let name = load.fed_by.map(|at| car.text(relays::NAME.at(at)).to_owned());
             match name.filter(|it| !it.is_empty()) {
                 Some(relay) => (say!(words::TERMINAL_87, relay = relay), Duty::Switched),
                 None => (say!(words::FEED_87), Duty::Switched),
@@ -138,7 +131,7 @@ fn other_end(
         }
         FarEnd::FiveVolt => (say!(words::FIVE_VOLT), Duty::Sensor),
         FarEnd::Output => {
-            let output = outputs.outputs.get(load.partner?)?;
+            let output = car.outputs.outputs.get(load.partner?)?;
             (say!(words::OUTPUT, name = output.name.clone()), Duty::Output)
         }
     })

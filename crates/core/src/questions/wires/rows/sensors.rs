@@ -2,6 +2,7 @@
 
 use super::{label, slug};
 use crate::{
+    car::Car,
     fields::{
         harness,
         sensor::{Connector, SensorKind},
@@ -10,26 +11,25 @@ use crate::{
     message::Message,
     quantity::Length,
     questions::wires::{
-        read::{Connected, PlannedWire, WireGroup},
+        planned::{PlannedWire, WireGroup},
         words,
     },
-    read::{Reader, Sensed},
+    read::Sensed,
     say,
     schema::Key,
 };
 
-pub(super) fn wires(reader: &mut Reader<'_>, connected: Connected<'_>) -> Vec<PlannedWire> {
-    let crank = connected.trigger.and_then(|it| it.crank.as_ref());
-    let cam = connected.trigger.and_then(|it| it.cam.as_ref());
-    let mut wires = Vec::new();
-    for (sensed, name, key) in [
-        (crank, say!(words::CRANK_SENSOR), harness::CRANK),
-        (cam, say!(words::CAM_SENSOR), harness::CAM),
-    ] {
-        let length = reader.band(key).value().map(|it| it.nominal);
-        wires.extend(sensed.into_iter().flat_map(|it| of_sensor(it, &name, key, length)));
-    }
-    wires
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    let crank = car.trigger.as_ref().and_then(|it| it.crank.as_ref());
+    let cam = car.trigger.as_ref().and_then(|it| it.cam.as_ref());
+    let sensors = [
+        (crank, say!(words::CRANK_SENSOR), harness::CRANK, car.harness.crank),
+        (cam, say!(words::CAM_SENSOR), harness::CAM, car.harness.cam),
+    ];
+    let of = |(sensed, name, key, length): (Option<&Sensed>, Message, _, _)| {
+        sensed.map_or_else(Vec::new, |it| of_sensor(it, &name, key, length))
+    };
+    sensors.into_iter().flat_map(of).collect()
 }
 
 /// A coil has two, twisted and shielded; a Hall sensor three, shielded (common practice, no source).

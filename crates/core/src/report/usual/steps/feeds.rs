@@ -1,6 +1,9 @@
 //! What the steps of the question of the feeds are for.
 
-use crate::{questions::feeds::words, report::usual::step::purposes};
+use crate::{
+    questions::feeds::words::{self, grounds, guards},
+    report::usual::step::purposes,
+};
 
 purposes! {
     words::DO_FIT => Buy "fuse {fuse}, wire {size}";
@@ -22,5 +25,15 @@ purposes! {
     words::DO_RELAY => Ask "what the relay's contact makes";
     words::DO_CABLE => Buy "battery cable {size}";
     words::DO_CABLES => ;
+    guards::DO_KILL => Buy "kill switch, second pole for the alternator";
+    guards::DO_INTERLOCK => Buy "neutral or clutch switch";
+    grounds::DO_STRAP => Buy "strap, engine to body";
+    grounds::DO_STRAP_SIZE => Buy "strap {size}, engine to body";
+    grounds::DO_STRAP_SHORTER => ;
+    grounds::DO_GROUND_WIRES => ;
+    grounds::DO_GROUND_SIZE => Buy "ground wires {size}, controller";
+    grounds::DO_GROUND_SHORTER => ;
+    grounds::DO_SENSORS_PIN => ;
+    grounds::DO_OWN_BOLT => ;
     words::DO_SHED => Buy "alternator rated {rating}";
 }
