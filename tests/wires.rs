@@ -74,16 +74,16 @@ fn verdict(typed: &[(&str, &str)], subject: &str) -> String {
 /// relay, and that of its coil.
 #[test]
 fn each_wire_is_counted_and_measured() {
-    assert_eq!(verdict(&[], "wires"), "All 13 wires reach");
+    assert_eq!(verdict(&[], "harness"), "All 13 wires reach");
     assert_eq!(
-        verdict(&[("harness.coils.2", "")], "wires"),
+        verdict(&[("harness.coils.2", "")], "harness"),
         "13 wires. Needs: the way of 1 of them"
     );
     assert_eq!(
-        verdict(&[("harness.length", "")], "wires"),
+        verdict(&[("harness.length", "")], "harness"),
         "13 wires. Needs: how long the harness's wires are"
     );
-    assert_eq!(verdict(&[("harness.coils.3", "3 m")], "wires"), "1 of 13 wires don't reach");
+    assert_eq!(verdict(&[("harness.coils.3", "3 m")], "harness"), "1 of 13 wires don't reach");
     // 2.5 m less 1.2 to 1.5 m less 0.1 m
     assert_eq!(verdict(&[], "wires.coils"), "4 wires: cut off 0.90 m to 1.20 m");
     let spare = [("harness.spare", "0.2 m")];

@@ -41,9 +41,9 @@ test("a wire that doesn't reach is said before it is cut", () => visit(async ({ 
   await four(page);
   await type(page, "harness.coils.3", "2.8 m");
   await reads(page, "wires.coils", /^1 of 4 wires don't reach$/);
-  await reads(page, "wires", /^1 of 4 wires don't reach$/);
+  await reads(page, "harness", /^1 of 4 wires don't reach$/);
   await type(page, "harness.length", "3 m");
-  await reads(page, "wires", /^All 4 wires reach$/);
+  await reads(page, "harness", /^All 4 wires reach$/);
   assert.equal(await stands(page, "harness.coils.3"), "2.8 m");
 }));
 

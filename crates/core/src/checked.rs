@@ -22,6 +22,7 @@ pub fn about(subject: &str) -> Option<&'static str> {
         "second_injectors" | "injector_feed" | "fuel" => "injectors",
         "relays" if last != Some("coil") => "cranking",
         "rest" | "loads" | "relays" => "outputs",
+        "harness" => "wires",
         "crank_sensor" | "cam_sensor" | "controller" => "trigger",
         same => same,
     })

@@ -54,7 +54,7 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
         Card::new("wires", "Harness")
             .asking(Block::Form(HARNESS.to_vec()))
             .asking(Block::Made(lists, 0))
-            .answering(about("wires")),
+            .answering(about("harness")),
     ];
     for (key, title, list, label) in CHANNELS {
         if length(&state.report, list) > 0 {

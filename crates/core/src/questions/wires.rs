@@ -59,7 +59,7 @@ pub(crate) fn answers(
     }
     let answers = match memory {
         Some(answers) => answers(car, findings),
-        None => vec![Answer::new("wires", Tone::Open, say_of!(words::PENDING))],
+        None => vec![Answer::new("harness", Tone::Open, say_of!(words::PENDING))],
     };
     answers.into_iter().map(Into::into).collect()
 }
@@ -67,7 +67,7 @@ pub(crate) fn answers(
 fn all(car: &Car<'_>, findings: &mut Findings) -> Vec<Answer> {
     let harness: PlannedHarness<'_> = planned::planned(car);
     if harness.wires.is_empty() {
-        return vec![Answer::new("wires", Tone::Open, say!(words::BLANK))];
+        return vec![Answer::new("harness", Tone::Open, say!(words::BLANK))];
     }
     let mut answers = vec![judge::overview(&harness)];
     judge::concerns(&harness, findings);

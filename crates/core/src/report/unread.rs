@@ -18,17 +18,18 @@ use crate::{
 )]
 pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
     match (place.part(), place.field().name) {
-        (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/"],
+        (Part::Engine, "kind") => &["cranking/", "injectors/", "trigger/", ALL_WIRES],
         (Part::Engine, "highest_speed") => {
             &["injectors/injectors", "injectors/second", "injectors/fuel", "trigger/"]
         }
-        (Part::Engine, "cylinders" | "spacing") => &["firing/", "trigger/"],
+        (Part::Engine, "cylinders") => &["firing/", "trigger/"],
+        (Part::Engine, "spacing") => &["firing/", "trigger/", ALL_WIRES],
         (Part::Engine, "numbering" | "order_numbering") => {
-            &["firing/", "injectors/second", "injectors/injector_"]
+            &["firing/", "injectors/second", "injectors/injector_", ALL_WIRES]
         }
         (Part::Engine, _) => &["firing/"],
         (Part::Controller, "supply_off" | "after_key_off") => &["outputs/"],
-        (Part::Controller, "feed") => &["cranking/", WIRES],
+        (Part::Controller, "feed") => &["cranking/", WIRES, HARNESS],
         (Part::Controller, "outputs" | "order" | "spacing" | "angles") => &["firing/"],
         (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
         (Part::Controller, "cranking_dwell") => &["coils/coils", "cranking/cranking"],
@@ -49,19 +50,24 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         }
         (Part::Grounds, "wire_size") => &["feeds/feeds.ground", "feeds/feeds.sensors"],
         (Part::Grounds, "wires" | "wire_length") => {
-            &["feeds/feeds.ground", "feeds/feeds.sensors", WIRES]
+            &["feeds/feeds.ground", "feeds/feeds.sensors", WIRES, HARNESS]
         }
         (Part::Grounds, _) => &["feeds/feeds.sensors"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
-            &["feeds/feeds.", WIRES]
+            &["feeds/feeds.", WIRES, HARNESS]
         }
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
-        (Part::Channels, "injection_mode") => &["firing/", "injectors/", INJECTORS_FEED, GROUND],
+        (Part::Channels, "injection_mode") => {
+            &["firing/", "injectors/", INJECTORS_FEED, GROUND, ALL_WIRES]
+        }
         (Part::Channels, "second_mode") => {
-            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED, GROUND]
+            &["firing/", "injectors/second", "injectors/injector_", SECOND_FEED, GROUND, ALL_WIRES]
+        }
+        (Part::Channels, "ignition_mode" | "ignition_habit" | "injection_habit") => {
+            &["firing/", ALL_WIRES]
         }
         (Part::Channels, _) => &["firing/"],
         (Part::Light, _) => &["firing/light", "trigger/controller.offset"],
@@ -92,7 +98,15 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Fuel, _) => &["injectors/fuel"],
         (Part::Outputs, "stage" | "on_resistance") => &["cranking/"],
         // an answer about an output or a load that can't be read waits
-        (Part::Loads, "far_end" | "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
+        (Part::Loads | Part::Relays, "far_end") => &[
+            "feeds/feeds.relay",
+            "feeds/feeds.ignition",
+            "feeds/feeds.battery",
+            WIRES,
+            "wires/wires.loads",
+            HARNESS,
+        ],
+        (Part::Loads, "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
         (Part::Loads, "wire_size") => &["feeds/feeds.load"],
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
@@ -113,7 +127,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             Part::Relays,
             "relay_off_below" | "pull_in" | "drop_out" | "pull_in_time" | "drop_out_time",
         ) => &["cranking/"],
-        (Part::Relays, "far_end" | "resistance" | "frequency") => LOADS_FEEDS,
+        (Part::Relays, "resistance" | "frequency") => LOADS_FEEDS,
         (Part::Relays, _) => &[],
         (Part::Cranking, "speed" | "cold_speed" | "weak_speed" | "dip") => {
             &["cranking/", "trigger/trigger", "trigger/crank"]
@@ -125,9 +139,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Coils, _) => &["coils/"],
         (Part::Wheels, _) => &["cranking/", "trigger/"],
         (Part::Trigger | Part::TriggerInput, _) => &["trigger/"],
-        (Part::CrankSensor, "kind") => &["trigger/crank", "wires/wires.sensors"],
+        (Part::CrankSensor, "kind") => &["trigger/crank", "wires/wires.sensors", HARNESS],
         (Part::CrankSensor, _) => &["trigger/crank"],
-        (Part::CamSensor, "kind") => &["trigger/cam", "wires/wires.sensors"],
+        (Part::CamSensor, "kind") => &["trigger/cam", "wires/wires.sensors", HARNESS],
         (Part::CamSensor, _) => &["trigger/cam"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
             &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
@@ -147,6 +161,12 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
 /// What feeds loads.
 const LOADS_FEEDS: &[&str] =
     &["feeds/feeds.relay", "feeds/feeds.ignition", "feeds/feeds.battery", WIRES];
+
+/// Whether all wires reach.
+const HARNESS: &str = "wires/harness";
+
+/// What rests on each of them.
+const ALL_WIRES: &str = "wires/";
 
 /// The wires of the feeds.
 const WIRES: &str = "wires/wires.feeds";

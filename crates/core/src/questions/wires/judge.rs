@@ -101,7 +101,7 @@ pub(super) fn overview(planned: &PlannedHarness<'_>) -> Answer {
     } else {
         (Tone::Good, say!(words::GOOD, n = n))
     };
-    let mut answer = Answer::new("wires", tone, verdict);
+    let mut answer = Answer::new("harness", tone, verdict);
     if planned.is_begun && open > 0 {
         answer.to_do.push(say!(words::DO_WAYS));
     }
