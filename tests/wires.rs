@@ -81,7 +81,7 @@ fn each_wire_is_counted_and_measured() {
     );
     assert_eq!(
         verdict(&[("harness.length", "")], "harness"),
-        "13 wires. Needs: how long the harness's wires are"
+        "13 wires. Needs: the harness's length"
     );
     assert_eq!(verdict(&[("harness.coils.3", "3 m")], "harness"), "1 of 13 wires don't reach");
     // 2.5 m less 1.2 to 1.5 m less 0.1 m
@@ -104,7 +104,7 @@ fn what_is_not_measured_is_asked_for() {
 fn the_cut_list_goes_from_the_longest_end_to_the_shortest() {
     let report = report(&four(&[("harness.done", "ignition2")]));
     let cut = about(&report, "wires.cut").expect("all are measured");
-    let items = &cut.lists[0].items;
+    let items: Vec<_> = cut.lists.iter().flat_map(|it| &it.items).collect();
     let texts: Vec<_> = items.iter().map(|it| it.words.text.as_str()).collect();
     assert_eq!(texts[0], "D1 - Fan relay 85: cut off 1.40 m");
     assert_eq!(texts[1], "Injection 1 - injector 1 + 3 + 4 + 2: cut off 1.30 m");

@@ -86,7 +86,7 @@ test("an unknown address shows the list, and one of what is gone the others of i
   for (const at of ["nothing", "nothing.0.at_all", "plan=x%20y", "<b>", "engine/..", "%", "0", "..", "."]) {
     await go(page, "injectors");
     await go(page, at);
-    assert.equal(await page.locator(".list a").count(), 9, at);
+    assert.equal(await page.locator(".list a").count(), 10, at);
     assert.equal(await page.locator("section.card").count(), 0, at);
   }
   for (const at of ["loads.99", "loads.99.kind", "relays.99.coil", "outputs.99.stage"]) {
@@ -213,7 +213,8 @@ const ASKED_IF = {
     stripe: ["suppression", ["diode"]], suppression_resistance: ["suppression", ["resistor"]], suppression: WOUND, inductance: WOUND,
     power_cut: ["kind", ["throttle"]], cut_relay: ["power_cut", ["relay"]], bears: ["kind", ["logic-input", "gauge"]],
   },
-  relays: { prime: ["purpose", ["pump"]], cut: ["purpose", ["pump"]] },
+  relays: { prime: ["purpose", ["pump"]], cut: ["purpose", ["pump"]], interlock: ["purpose", ["starter"]] },
+  grounds: { strap_size: ["strap", ["fitted"]], strap_length: ["strap", ["fitted"]], bolt: ["sensors", ["bolt"]] },
   cranking: { average: ["averaging", ANY] },
 };
 ASKED_IF.cam_sensor = ASKED_IF.crank_sensor;
@@ -222,6 +223,8 @@ ASKED_IF.relays = { ...ASKED_IF.loads, ...ASKED_IF.relays };
 /** What is asked on a card once what comes first on it was answered: by field, or by part, that. */
 const ASKED_AFTER = {
   "battery.other_draw": "battery.capacity", "controller.key_off_draw": "battery.capacity",
+  ...Object.fromEntries(["spare", "coil_ends", "injector_ends", "pin_current", "pin_wire", "permanent", "switched", "ground"]
+    .map((it) => [`harness.${it}`, "harness.length"])),
   second_injectors: "second_injectors.resistance", trigger: "trigger.tooth",
 };
 
@@ -230,7 +233,7 @@ const CONTACT = { alike: ["coils"] };
 const OF_OTHERS = ["purpose", "switched_by", "prime", "cut"];
 
 /** What has no field: it is ticked off in a list. */
-const TICKED = ["channels.coils_done", "channels.injectors_done", "channels.second_done"];
+const TICKED = ["channels.coils_done", "channels.injectors_done", "channels.second_done", "harness.done"];
 
 /** Why a field of a plan is not asked; nothing where it should be. */
 function whyHidden(plan, path) {

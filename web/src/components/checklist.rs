@@ -12,11 +12,14 @@ use crate::{
     state::Action,
 };
 
+/// A longer list is folded.
+const MOST_OPEN: usize = 24;
+
 /// A list, folded until it is wanted.
 pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
     let items = list.items.iter().map(|it| item(page, &list.path, it));
-    // what the card is there for is open
-    let is_alone = list.path == harness::DONE.path();
+    // what the card is there for is open, as far as it can be seen over
+    let is_alone = list.path == harness::DONE.path() && list.items.len() <= MOST_OPEN;
     el!("details", "class" = "rare checklist", "open" = is_alone.then_some("");
         el!("summary"; &list.title.text),
         el!("ul"; all(items)),

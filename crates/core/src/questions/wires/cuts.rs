@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fields::harness,
-    loom::{LEAST_CUT_M, WireCut, in_cutting_order, on_tape},
+    loom::{LEAST_CUT_M, Stock, WireCut, in_cutting_order, on_tape},
     message::Message,
     quantity::Measure,
     report::{
@@ -19,14 +19,21 @@ use crate::{
 /// The list; nothing while no wire is measured.
 pub(super) fn answer(planned: &PlannedHarness<'_>) -> Option<Answer> {
     let order = in_cutting_order(&planned.bare(), &planned.typed.lengths);
-    let wires = order.into_iter().filter_map(|at| planned.wires.get(at));
-    let item = |planned_wire: &PlannedWire| {
-        let name = planned_wire.wire.id.clone();
-        let is_done = planned.typed.done.contains(&name);
-        Some(Item { name, words: words_of(planned, planned_wire)?, is_done })
+    let wires: Vec<_> = order.into_iter().filter_map(|at| planned.wires.get(at)).collect();
+    let list = |stock, title| {
+        let wires = wires.iter().filter(|it| it.wire.stock == stock);
+        let items: Vec<Item> = wires.filter_map(|it| item(planned, it)).collect();
+        (!items.is_empty()).then(|| Checklist { title, path: harness::DONE.path(), items })
     };
-    let items: Vec<Item> = wires.filter_map(item).collect();
-    let (n, done) = (items.len(), items.iter().filter(|it| it.is_done).count());
+    let lists: Vec<_> = [
+        list(Stock::Harness, say!(words::LIST_HARNESS)),
+        list(Stock::Reel, say!(words::LIST_REELS)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let items = || lists.iter().flat_map(|it| &it.items);
+    let (n, done) = (items().count(), items().filter(|it| it.is_done).count());
     if n == 0 {
         return None;
     }
@@ -38,8 +45,14 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Option<Answer> {
     let mut answer = Answer::new("wires.cut", tone, verdict);
     answer.title = Some(say!(words::TITLE_CUT));
     answer.cautions = vec![say!(words::CAUTION_CUT)];
-    answer.lists = vec![Checklist { title: say!(words::LIST), path: harness::DONE.path(), items }];
+    answer.lists = lists;
     Some(answer)
+}
+
+fn item(planned: &PlannedHarness<'_>, it: &PlannedWire) -> Option<Item> {
+    let name = it.wire.id.clone();
+    let is_done = planned.typed.done.contains(&name);
+    Some(Item { name, words: words_of(planned, it)?, is_done })
 }
 
 /// What is done with one; nothing while it isn't measured.

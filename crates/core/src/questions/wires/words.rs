@@ -3,7 +3,7 @@
 use crate::words::{Explanation, sentences};
 
 sentences! {
-    QUESTION = "wires.question", "What do I cut, crimp, label and buy?";
+    QUESTION = "wires.question", "What do I cut, label and buy?";
     PENDING = "wires.pending", "One moment…";
     // ends
     IGNITION = "wires.ignition", "Ignition {n}";
@@ -58,7 +58,7 @@ sentences! {
     TITLE_BUY = "wires.title-buy", "Shopping list";
     // verdicts
     BLANK = "wires.blank", "Needs: the engine, or a load and its output";
-    OPEN_HARNESS = "wires.open-harness", "{n} wires. Needs: how long the harness's wires are";
+    OPEN_HARNESS = "wires.open-harness", "{n} wires. Needs: the harness's length";
     OPEN_WAYS = "wires.open-ways", "{n} wires. Needs: the way of {m} of them";
     OPEN_ALL = "wires.open-all", "{n} wires. Needs: the way of each";
     SHORT = "wires.short", "{m} of {n} wires don't reach";
@@ -76,7 +76,8 @@ sentences! {
     ITEM_SHORT = "wires.item-short", "{label}: lengthen by {short}";
     ITEM_PIECE = "wires.item-piece", "{label}: cut {length} of {size}, {colour}";
     ITEM_PIECE_OF = "wires.item-piece-of", "{label}: cut {length}, {colour}";
-    LIST = "wires.list", "Tick off what is cut, crimped and labelled at both ends";
+    LIST_HARNESS = "wires.list-harness", "From the harness: cut, crimped, labelled at both ends";
+    LIST_REELS = "wires.list-reels", "From reels: cut, crimped, labelled at both ends";
     // to buy
     BUY_WIRE = "wires.buy-wire", "Buy {length} of wire {size}, {colour}.";
     BUY_FUSES = "wires.buy-fuses", "Buy {n} fuses of {fuse}, one of them to spare.";
