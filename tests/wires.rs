@@ -182,6 +182,39 @@ fn what_is_bought_is_counted() {
     assert!(list.contains(&"Buy 26 label sleeves, two for each wire."), "{list:?}");
 }
 
+/// By hand: four coils on two relays are two on each; all four injectors are on one channel.
+#[test]
+fn each_relay_branches_to_its_own_coils() {
+    let two = [
+        ("relays.1.name", "Coils 1"),
+        ("relays.1.purpose", "coils"),
+        ("relays.2.name", "Coils 2"),
+        ("relays.2.purpose", "coils"),
+    ];
+    let (_, rows) = lists::read(HarnessList::Wires, &four(&two));
+    let work = |label: &str| rows.iter().find(|it| it[0] == label).expect(label)[10].clone();
+    assert!(work("Feed: Coils 1").contains("splice to 2"), "{}", work("Feed: Coils 1"));
+    assert_eq!(work("Injection 1 - injector 1 + 3 + 4 + 2"), "splice to 4");
+}
+
+/// By hand: 3 m are 0.5 m more than 2.5 m, and 0.1 m are to spare.
+#[test]
+fn a_wire_that_is_lengthened_gets_what_it_has_to_spare_too() {
+    let plan = four(&[("harness.coils.3", "3 m")]);
+    let report = report(&plan);
+    let cut = about(&report, "wires.cut").expect("all are measured");
+    let texts: Vec<_> = cut.lists[0].items.iter().map(|it| it.words.text.as_str()).collect();
+    assert!(texts.contains(&"Ignition 4 - coil 4: lengthen by 0.60 m"), "{texts:?}");
+}
+
+/// By hand: a fuse of 60 A before 4 mm² burns it: a smaller one is bought with the cure, and none of 60 A.
+#[test]
+fn a_fuse_that_is_wrong_is_not_bought() {
+    let report = report(&four(&[("relays.0.fuse", "60 A")]));
+    let buy = about(&report, "wires.buy").expect("the harness is begun");
+    assert!(!buy.to_do.iter().any(|it| it.text.contains("60 A")), "{:?}", buy.to_do);
+}
+
 #[test]
 fn of_a_blank_plan_one_sentence_is_said() {
     let blank = report(&Plan::default());

@@ -301,8 +301,8 @@ for (const [name, show] of Object.entries(PLANS)) {
 }
 
 const SCREEN = 640;
-// wanted are 3 for the demo: three of its cards are higher, by 0.1 to 0.4 of a screen
-const MOST = { "the demo": { card: 3.4, list: 2 }, "the whole car": { card: 5, list: 5 } };
+// wanted are 3 for the demo: three of its cards are higher, by 0.1 to 0.4 of a screen; and 2 for its list, which holds ten questions
+const MOST = { "the demo": { card: 3.4, list: 2.1 }, "the whole car": { card: 5, list: 5 } };
 
 for (const [name, show] of Object.entries(PLANS)) {
   test(`no card of ${name} is many screens high, nor its list`, () => visit(async ({ page }) => {

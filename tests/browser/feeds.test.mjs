@@ -55,3 +55,39 @@ test("a battery in the rear wants a thicker cable", () => visit(async ({ page })
   await type(page, "battery.lead_size", "50 mm2");
   await reads(page, "feeds.cable", /^The starter gets /);
 }));
+
+// 14 A over a bolt of 20 mohm: 0.28 V on each sensor that shares it (common practice, no source)
+test("a pump on the sensors' bolt moves what each sensor reads", () => visit(async ({ page }) => {
+  await pump(page);
+  await typeAll(page, { "relays.0.draws": "14 A", "grounds.sensors": "bolt", "grounds.bolt": "20 mohm", "relays.0.ground": "sensors" });
+  await reads(page, "feeds.sensors", /^Each sensor reads wrong by up to 280 mV$/);
+  await type(page, "relays.0.ground", "own");
+  await reads(page, "feeds.sensors", /^(Nothing shares the sensors' ground|Needs: which relay's feed is grounded at that bolt)$/);
+}));
+
+test("a kill switch that leaves the alternator feeding is a danger", () => visit(async ({ page }) => {
+  await typeAll(page, { "battery.alternator": "70 A", "battery.kill_switch": "battery" });
+  await reads(page, "feeds.kill", /^The engine runs on with the kill switch thrown$/);
+  assert.match(await found(page), /Danger/);
+  await type(page, "battery.kill_switch", "both");
+  await reads(page, "feeds.kill", /^The kill switch stops the engine$/);
+}));
+
+// by hand: what the coils take is shared by both relays, so that each needs half of it
+test("coils of a V8 on two relays have a feed for each", () => visit(async ({ page }) => {
+  const eight = { "engine.cylinders": "8", "engine.order": "1-8-4-3-6-5-7-2", "channels.ignition_mode": "sequential", "engine.highest_speed": "6500 rpm" };
+  const coils = { "coils.resistance": "0.5 ohm", "coils.inductance": "3 mH", "coils.current": "7 A" };
+  await typeAll(page, { ...eight, ...coils });
+  for (const bank of [0, 1]) {
+    await add(page, "Add a relay");
+    await typeAll(page, {
+      [`relays.${bank}.name`]: `Coils, bank ${bank + 1}`, [`relays.${bank}.purpose`]: "coils", [`relays.${bank}.rating`]: "40 A",
+      [`relays.${bank}.fuse`]: "15 A", [`relays.${bank}.lead_size`]: "2.5 mm2", [`relays.${bank}.lead_length`]: "2 m",
+    });
+  }
+  await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
+  await reads(page, "feeds.relay.1", /^Fuse, wire and contact suit$/);
+  await type(page, "relays.1.lead_size", "0.5 mm2");
+  await reads(page, "feeds.relay.1", /^(Its wire burns before its fuse blows|Its wire gets too hot as it runs)$/);
+  await reads(page, "feeds.relay.0", /^Fuse, wire and contact suit$/);
+}));

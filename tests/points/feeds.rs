@@ -216,3 +216,16 @@ fn injectors_behind_a_large_fuse_want_one_of_their_own() {
     let said = words("feeds-injectors-unfused", &[], "feeds.branch-unfused");
     assert!(said.contains("for Injectors alone"), "{said}");
 }
+
+/// By hand: eight injectors of 3 Ω take 4.9 A each at 14.8 V, 39 A together: more than 1.5 mm² carries (21 A,
+/// `tests/reference/wire_thinwall_current.csv`), and each has its own wire.
+#[test]
+fn each_injector_has_a_wire_of_its_own() {
+    let texts = [
+        ("injectors.resistance", "3 ohm"),
+        ("injectors.count", "8"),
+        ("injectors.fuse", "60 A"),
+        ("injectors.wire_size", "1.5 mm2"),
+    ];
+    assert_eq!(told("feeds-injectors-unfused", &texts, "feeds.wire-hot"), NOTHING);
+}

@@ -45,6 +45,9 @@ fn feeds_and_grounds_of_one_colour_are_a_doubt() {
     assert_eq!(of(&[("harness.permanent", "RD")]), NOTHING);
     assert_eq!(of(&[("harness.permanent", "")]), NOTHING, "what is proposed is told apart");
     assert_eq!(of(&[("harness.ground", "BN")]), NOTHING);
+    let said = |texts: &[(&str, &str)]| words("wires-alike", texts, "wires.alike");
+    assert!(said(&[]).starts_with("Battery feeds (30) and grounds"), "only what clashes is named");
+    assert!(said(&[("harness.switched", "BK")]).starts_with("Feeds and grounds"));
 }
 
 /// By hand: 14.8 V / 1.2 Ω = 12.33 A; 12.33 A / 1.28 = 9.64 A, 12.33 A / 1.03 = 11.97 A.
@@ -57,6 +60,18 @@ fn a_pin_carries_what_it_is_rated_for() {
     assert_eq!(of("12 A"), [Doubt]);
     assert_eq!(of("12.4 A"), NOTHING);
     assert_eq!(of(""), NOTHING);
+}
+
+/// By hand: two outputs sink 5.92 A each; one ground pin takes both, two take 5.92 A each, as the outputs' own pins do.
+#[test]
+fn what_outputs_sink_comes_back_through_the_ground_pins() {
+    let of = |wires: &str| {
+        let texts =
+            [("harness.length", "3 m"), ("harness.pin_current", "8 A"), ("grounds.wires", wires)];
+        told("feeds-ground-hot", &texts, "wires.pin-hot")
+    };
+    assert_eq!(of("1"), [Danger]);
+    assert_eq!(of("2"), NOTHING);
 }
 
 /// The connector's data: a wire of its own range, both ends of it included.

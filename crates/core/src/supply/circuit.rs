@@ -92,6 +92,8 @@ pub struct CircuitInputs {
     pub contact: Option<Current>,
     /// The thinnest wire behind the fuse.
     pub area: Option<Area>,
+    /// How many wires of that size share what it draws, side by side; a fault finds one of them.
+    pub shared_by: u32,
     /// The length of the lead, one way.
     pub length: Option<Length>,
     /// How the wire is laid.
@@ -308,14 +310,20 @@ impl CircuitInputs {
         self.wire_for(fuse, answer.draws).map(|area| FittedSet { fuse, area })
     }
 
+    /// What of it flows in each wire, of so much in all.
+    pub fn in_wire(&self, draws: Current) -> Current {
+        draws / f64::from(self.shared_by.max(1))
+    }
+
     /// The thinnest usual wire that carries what it feeds, loses little of the supply, and is protected by this fuse.
     pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
         let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
         areas.find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
             let drop = with.drop(draws);
-            draws.is_none_or(|draws| LaidWire { area: *area, ..self.laid }.bears() >= draws)
-                && drop.is_none_or(|(_, part)| !is_too_much(part))
+            draws.is_none_or(|draws| {
+                LaidWire { area: *area, ..self.laid }.bears() >= self.in_wire(draws)
+            }) && drop.is_none_or(|(_, part)| !is_too_much(part))
                 && short::is_protected(&self.run(fuse, *area))
         })
     }
@@ -380,6 +388,7 @@ mod tests {
             fuse: Some(amperes(fuse)),
             contact: Some(amperes(40.0)),
             area: Some(mm2(area)),
+            shared_by: 1,
             length: Some(metres(length)),
             laid: LaidWire {
                 area: mm2(area),

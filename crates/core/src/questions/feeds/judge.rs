@@ -300,7 +300,8 @@ fn fit_wire(circuit: &PlannedCircuit, size: Area) -> Message {
 /// What its wire carries at most, where what it feeds draws more.
 fn overheats(circuit: &PlannedCircuit) -> Option<Current> {
     let (draws, area) = (circuit.found.answer.draws?, circuit.inputs.area?);
-    Some(LaidWire { area, ..circuit.inputs.laid }.bears()).filter(|bears| draws > *bears)
+    let in_wire = circuit.inputs.in_wire(draws);
+    Some(LaidWire { area, ..circuit.inputs.laid }.bears()).filter(|bears| in_wire > *bears)
 }
 
 fn larger_relay(circuit: &PlannedCircuit, key: Key<Current>, least: Current) -> Option<Message> {
@@ -426,8 +427,13 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
     let (draws, size) = (answer.draws?, inputs.area?);
     let feed = || circuit.name.clone();
     if let Some(bears) = overheats(circuit) {
-        let message =
-            say!(words::WIRE_HOT, feed = feed(), draws = draws, size = size, bears = bears);
+        let message = say!(
+            words::WIRE_HOT,
+            feed = feed(),
+            draws = inputs.in_wire(draws),
+            size = size,
+            bears = bears
+        );
         let finding = Finding::new(Severity::Danger, circuit.size(), message);
         let fitted = circuit.found.fitted.map(|set| fit_wire(circuit, set.area));
         findings.push(finding.cured_by(thicker(circuit).or(fitted)));

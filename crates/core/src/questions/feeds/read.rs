@@ -392,6 +392,7 @@ fn inputs(
         fuse: rating(fuse),
         contact: contact.and_then(rating),
         area: None,
+        shared_by: 1,
         length: None,
         laid,
         supply: Band { low: supply.nominal, ..supply },
@@ -475,6 +476,8 @@ fn behind_relay(
         draws: draws.map(|it| vec![it]),
         fuse: own.map_or(before, |it| Some(it.nominal)),
         area,
+        // each has its wire
+        shared_by: set.count.unwrap_or(1),
         ..inputs
     };
     // what the relay's fuse protects anyhow is no circuit of its own

@@ -8,7 +8,7 @@ use crate::{
     fields::harness,
     loom::{LEAST_CUT_M, Stock, WireCut, in_cutting_order, on_tape},
     message::Message,
-    quantity::Measure,
+    quantity::{Measure, metres},
     report::{
         Answer, Tone,
         bench::{Checklist, Item},
@@ -80,6 +80,9 @@ fn words_of(planned: &PlannedHarness<'_>, it: &PlannedWire) -> Option<Message> {
             say!(words::ITEM_OFF, label = label, off = on_tape(off))
         }
         WireCut::Off(_) | WireCut::Tight(_) => say!(words::ITEM_AS_IS, label = label),
-        WireCut::Short(short) => say!(words::ITEM_SHORT, label = label, short = on_tape(short)),
+        WireCut::Short(short) => {
+            let more = metres(short.base() + planned.typed.lengths.spare.base());
+            say!(words::ITEM_SHORT, label = label, short = on_tape(more))
+        }
     })
 }

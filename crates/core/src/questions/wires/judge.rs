@@ -7,7 +7,7 @@ use super::{
 use crate::{
     fields::harness,
     finding::{Finding, Findings, Severity},
-    loom::{Stock, WireCut, on_tape},
+    loom::{Duty, Stock, WireCut, on_tape},
     quantity::{Current, Length, Measure, metres},
     report::{Answer, Tone},
     say, say_of,
@@ -184,7 +184,12 @@ fn colours(planned: &PlannedHarness<'_>, findings: &mut Findings) {
     if ground != permanent && ground != switched {
         return;
     }
-    let message = say!(words::ALIKE, colour = ground.clone());
+    let feeds = say_of!(match (ground == permanent, ground == switched) {
+        (true, true) => words::ALL_FEEDS,
+        (true, false) => words::BATTERY_FEEDS,
+        _ => words::SWITCHED_FEEDS,
+    });
+    let message = say!(words::ALIKE, feeds = feeds.into_text(), colour = ground.clone());
     let other = ["BK", "BN", "GY"].into_iter().find(|it| it != permanent && it != switched);
     let cure = other.map(|colour| {
         say!(words::DO_COLOUR, colour = colour).done_by(vec![harness::GROUND.edit(colour)])
@@ -201,7 +206,9 @@ fn pins(planned: &PlannedHarness<'_>, findings: &mut Findings) {
             let message =
                 say!(words::PIN_HOT, load = wire.wire.label.clone(), draws = draws, most = most);
             let finding = Finding::new(severity(draws, most), harness::PIN_CURRENT, message);
-            findings.push(finding.cured_by([say!(words::DO_PINS)]));
+            let is_ground = wire.wire.duty == Duty::Ground;
+            let cure = if is_ground { words::DO_GROUND_PINS } else { words::DO_PINS };
+            findings.push(finding.cured_by([say_of!(cure)]));
         }
     }
     let Some(fits) = planned.typed.pin_wire else { return };
@@ -217,7 +224,7 @@ fn pins(planned: &PlannedHarness<'_>, findings: &mut Findings) {
     {
         let message = say!(
             words::PIN_WIRE,
-            list = wire.group.title().into_text(),
+            list = wire.wire.label.clone(),
             size = size,
             from = fits.low,
             to = fits.high

@@ -53,6 +53,10 @@ pub(crate) fn planned<'a>(car: &'a Car<'_>) -> PlannedHarness<'a> {
     let mut fuses = Vec::new();
     let mut contacts = Vec::new();
     for circuit in &car.feeds.circuits {
+        // what is wrong with one is told with the one that is bought instead
+        if circuit.found.answer.exposed.is_some() {
+            continue;
+        }
         let fitted = circuit.found.fitted.map(|it| it.fuse);
         fuses.extend(circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted));
         contacts.extend(circuit.inputs.contact);

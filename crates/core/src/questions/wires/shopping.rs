@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     loom::{
-        Work,
+        LoomWire, WireCut, Work,
         bought::{counted, reels},
     },
     message::Message,
@@ -33,7 +33,11 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Answer {
         list.push(say!(words::BUY_RELAYS, n = n.saturating_add(1), rating = rating));
     }
     let works = || wires.iter().flat_map(|it| &it.works);
-    let splices = works().filter(|it| matches!(it, Work::Splice(_))).count();
+    // one that is lengthened has a splice too
+    let is_short =
+        |it: &&LoomWire| matches!(it.cut(&planned.typed.lengths), Some(WireCut::Short(_)));
+    let splices = works().filter(|it| matches!(it, Work::Splice(_))).count()
+        + wires.iter().filter(is_short).count();
     if splices > 0 {
         list.push(say!(words::BUY_SPLICES, n = splices));
     }

@@ -39,6 +39,7 @@ sentences! {
     ITS_LOADS = "wires.its-loads", "what it feeds";
     FEEDS_COILS = "wires.feeds-coils", "the coils";
     FEEDS_INJECTORS = "wires.feeds-injectors", "the injectors";
+    BRANCH_LABEL = "wires.branch-label", "Branch: {name}";
     FEED_LABEL = "wires.feed-label", "Feed: {name}";
     // work
     WORK_TWIST = "wires.work-twist", "twist";
@@ -126,16 +127,20 @@ sentences! {
     TOO_SHORT = "wires.too-short", "{list}: too short, the worst by {short}.";
     TOO_TIGHT = "wires.too-tight", "{list}: {left} left at the end, not enough to crimp it once more.";
     ALIKE = "wires.alike",
-        "Battery feeds, switched feeds and grounds have one colour, {colour}: whoever looks for a fault takes one for the other.";
+        "{feeds} and grounds have one colour, {colour}: whoever looks for a fault takes one for the other.";
     PIN_HOT = "wires.pin-hot",
         "{load}: {draws} flow through a pin that carries {most}: it gets hot, and its contact goes.";
     PIN_WIRE = "wires.pin-wire",
         "{list}: wire of {size} doesn't fit the controller's pins and seals ({from} to {to}).";
     AND_MORE = "wires.and-more", "and {n} more";
+    BATTERY_FEEDS = "wires.battery-feeds", "Battery feeds (30)";
+    SWITCHED_FEEDS = "wires.switched-feeds", "Switched feeds (15, 87)";
+    ALL_FEEDS = "wires.all-feeds", "Feeds";
     DO_LENGTHEN = "wires.do-lengthen",
         "Lay it a shorter way, or lengthen it with a crimped, sealed splice of the same size.";
     DO_COLOUR = "wires.do-colour", "Use {colour} for grounds.";
     DO_PINS = "wires.do-pins", "Switch it by a relay, or share it between pins that the maker allows to be joined.";
+    DO_GROUND_PINS = "wires.do-ground-pins", "Ground the controller through more of its pins, a wire to each.";
     DO_PIGTAIL = "wires.do-pigtail", "Splice on a short end that fits the pin, close to the connector.";
 }
 

@@ -22,10 +22,13 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
     });
     let supply = supply.map(|(to, duty)| wire(say!(words::CONTROLLER_SUPPLY), to, duty));
     let GroundsTyped { count, size, length } = typed.grounds;
+    // only what surely comes back, of loads that are known
+    let certain = car.feeds.grounds.wires.as_ref().map(|it| it.certain);
+    let comes_back = certain.map(|it| it / f64::from(count.max(1)));
     let grounds = (1..=count).map(|n| {
         let ground = wire(say!(words::CONTROLLER_GROUND, n = n), say!(words::GROUND), Duty::Ground);
         let wire = LoomWire { size, length, ..ground.wire };
-        PlannedWire { wire, key: Some(grounds::WIRE_LENGTH), ..ground }
+        PlannedWire { wire, key: Some(grounds::WIRE_LENGTH), pin: comes_back, ..ground }
     });
     supply.into_iter().chain(grounds).collect()
 }

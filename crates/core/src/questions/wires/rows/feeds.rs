@@ -3,6 +3,7 @@
 use super::slug;
 use crate::{
     car::Car,
+    channels::{Ignition, Slot},
     fields::{battery, relays},
     loom::{Duty, LoomWire, Stock, Work},
     quantity::{Area, Length},
@@ -13,7 +14,7 @@ use crate::{
             words,
         },
     },
-    read::Purpose,
+    read::{Purpose, injectors::WhichSet},
     say,
     schema::Key,
 };
@@ -72,9 +73,13 @@ fn of_circuit(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<PlannedWire> {
         works.push(Work::Halved);
     }
     works.extend(branches(car, circuit).map(Work::Splice));
+    let label = match circuit.source {
+        Source::Injectors(_) => say!(words::BRANCH_LABEL, name = circuit.name.clone()),
+        _ => say!(words::FEED_LABEL, name = circuit.name.clone()),
+    };
     let wire = LoomWire {
         id: slug(&["feed", &circuit.name]),
-        label: say!(words::FEED_LABEL, name = circuit.name.clone()).into_text(),
+        label: label.into_text(),
         from: from.into_text(),
         to: to.into_text(),
         duty: if is_permanent { Duty::Permanent } else { Duty::Switched },
@@ -99,8 +104,24 @@ fn fed(purpose: Option<Purpose>) -> String {
 
 /// To how many coils or injectors it branches.
 fn branches(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
-    let cylinders = car.engine.as_ref()?.cylinders();
-    let is_of_all = matches!(circuit.purpose, Some(Purpose::Coils | Purpose::Injectors))
-        || matches!(circuit.source, Source::Injectors(_));
-    (is_of_all && cylinders > 1).then_some(cylinders)
+    let (channels, engine) = (&car.firing.channels, car.engine.as_ref());
+    let targets = |slots: Vec<Slot>| slots.iter().map(|it| it.targets.len()).sum::<usize>();
+    let is_of_coils = |it: &&PlannedCircuit| it.purpose == Some(Purpose::Coils);
+    let count = match (circuit.source, circuit.purpose) {
+        (Source::Injectors(WhichSet::First), _) => targets(channels.injection.slots(engine)),
+        (Source::Injectors(WhichSet::Second), _) => targets(channels.second.slots(engine)),
+        (_, Some(Purpose::Injectors)) => {
+            targets(channels.injection.slots(engine)) + targets(channels.second.slots(engine))
+        }
+        (_, Some(Purpose::Coils)) => {
+            let slots = channels.ignition_slots(engine);
+            // companions on one channel have a coil each, unless it has two ends
+            let is_double = channels.ignition.mode.value() == Some(Ignition::PairedDouble);
+            let coils = if is_double { slots.len() } else { targets(slots) };
+            let relays = car.feeds.circuits.iter().filter(is_of_coils).count().max(1);
+            coils.div_ceil(relays)
+        }
+        _ => 0,
+    };
+    u32::try_from(count).ok().filter(|it| *it > 1)
 }

@@ -7,6 +7,7 @@ purposes! {
     words::DO_LENGTHEN => ;
     words::DO_COLOUR => ;
     words::DO_PINS => ;
+    words::DO_GROUND_PINS => ;
     words::DO_PIGTAIL => ;
     words::BUY_WIRE => Buy "{length} of wire {size}, {colour}";
     words::BUY_FUSES => Buy "{n} fuses {fuse}";
