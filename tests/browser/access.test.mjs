@@ -157,7 +157,8 @@ test("the list leads to each question, and each of its cards back to the list", 
   const leads = await rows.evaluateAll((all) => all.map((it) => it.getAttribute("href")));
   assert.deepEqual(leads, [
     // with an answer that is wrong or in doubt, to the worst of them
-    "#channels.coils_wired", "#injectors", "#outputs", "#crank_sensor", "#cranking", "#coils", "#feeds.relay.0", "#standing", "#conditions",
+    "#channels.coils_wired", "#injectors", "#outputs", "#crank_sensor", "#cranking", "#coils", "#feeds.relay.0", "#standing", "#wires",
+    "#conditions",
   ]);
   for (const [at, lead] of leads.entries()) {
     await rows.nth(at).tap();
