@@ -215,6 +215,15 @@ fn a_fuse_that_is_wrong_is_not_bought() {
     assert!(!buy.to_do.iter().any(|it| it.text.contains("60 A")), "{:?}", buy.to_do);
 }
 
+/// What burns is said before what doesn't reach: both strike as the engine runs, and the fire is graver.
+#[test]
+fn a_fire_stands_before_a_wire_that_is_too_short() {
+    let report = report(&four(&[("relays.0.fuse", "60 A"), ("harness.coils.3", "3 m")]));
+    let at =
+        |code: &str| report.findings.iter().position(|it| it.message.code == code).expect(code);
+    assert!(at("feeds.fuse-over-wire") < at("wires.too-short"));
+}
+
 #[test]
 fn of_a_blank_plan_one_sentence_is_said() {
     let blank = report(&Plan::default());

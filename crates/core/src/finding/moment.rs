@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 30] = [
+const OTHERWISE: [(&str, Moment); 32] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -53,6 +53,8 @@ const OTHERWISE: [(&str, Moment); 30] = [
     ("outputs.throttle-cut-unknown", Moment::Running),
     ("outputs.throttle-no-cut", Moment::Running),
     ("trigger.coarse", Moment::Running),
+    ("wires.alike", Moment::Plan),
+    ("wires.no-colour", Moment::Plan),
 ];
 
 impl Moment {
@@ -65,7 +67,7 @@ impl Moment {
             Some("standing") => Self::KeyOff,
             Some("outputs") => Self::KeyOn,
             Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
-            Some("coils" | "feeds" | "fuel") => Self::Running,
+            Some("coils" | "feeds" | "fuel" | "wires") => Self::Running,
             _ => Self::Plan,
         }
     }
