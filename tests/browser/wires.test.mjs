@@ -70,6 +70,7 @@ test("each wire's label is printed twice", () => visit(async ({ page }) => {
   await four(page);
   await go(page, "wires");
   await page.getByRole("link", { name: "Labels to print" }).tap();
+  await page.locator(".labels li").first().waitFor();
   const labels = (await page.locator(".labels li").allInnerTexts()).map(plain);
   assert.equal(labels.length, 8);
   assert.equal(labels.filter((it) => it === "Ignition 2 - coil 3").length, 2);
