@@ -70,20 +70,20 @@ fn verdict(typed: &[(&str, &str)], subject: &str) -> String {
     about(&report, subject).expect(subject).verdict.message.text.clone()
 }
 
-/// By hand: 4 coils, a wire for all injectors, the two ends of a relay's coil and of a valve, two of a crank sensor, the feed of the
-/// relay, and that of its coil.
+/// By hand: 4 coils, a wire for all injectors, the two ends of a relay's coil and of a valve, two of a crank sensor, the two of the
+/// relay's contact, and the feed of its coil.
 #[test]
 fn each_wire_is_counted_and_measured() {
-    assert_eq!(verdict(&[], "harness"), "All 13 wires reach");
+    assert_eq!(verdict(&[], "harness"), "All 14 wires reach");
     assert_eq!(
         verdict(&[("harness.coils.2", "")], "harness"),
-        "13 wires. Needs: the way of 1 of them"
+        "14 wires. Needs: the way of 1 of them"
     );
     assert_eq!(
         verdict(&[("harness.length", "")], "harness"),
-        "13 wires. Needs: the harness's length"
+        "14 wires. Needs: the harness's length"
     );
-    assert_eq!(verdict(&[("harness.coils.3", "3 m")], "harness"), "1 of 13 wires don't reach");
+    assert_eq!(verdict(&[("harness.coils.3", "3 m")], "harness"), "1 of 14 wires don't reach");
     // 2.5 m less 1.2 to 1.5 m less 0.1 m
     assert_eq!(verdict(&[], "wires.coils"), "4 wires: cut off 0.90 m to 1.20 m");
     let spare = [("harness.spare", "0.2 m")];
@@ -111,7 +111,7 @@ fn the_cut_list_goes_from_the_longest_end_to_the_shortest() {
     assert_eq!(texts[2], "Ignition 1 - coil 1: cut off 1.20 m");
     let done: Vec<_> = items.iter().filter(|it| it.is_done).map(|it| it.name.as_str()).collect();
     assert_eq!(done, ["ignition2"]);
-    assert_eq!(cut.verdict.message.text, "1 of 12 done");
+    assert_eq!(cut.verdict.message.text, "1 of 11 done");
 }
 
 /// DIN 72552: 86 is where a relay's coil begins, by convention at plus, 85 where it ends.
@@ -167,19 +167,26 @@ fn terminals_and_sizes_are_those_of_the_standards() {
     sizes();
 }
 
-/// By hand: 2.9 m and 0.1 m of 4 mm². To 15 0.6 m, of the thinnest that the fuse fitted for it protects; to ground 0.4 m for what
+/// By hand: of 2.9 m of 4 mm² are 0.5 m before the contact and 2.4 m behind it, each with 0.1 m to spare. To 15 0.6 m, of the thinnest that the fuse fitted for it protects; to ground 0.4 m for what
 /// the valve takes, 0.74 A.
 #[test]
 fn what_is_bought_is_counted() {
-    let report = report(&four(&[]));
+    let report = report(&four(&[("relays.0.to_contact", "0.5 m")]));
     let buy = about(&report, "wires.buy").expect("the harness is begun");
     let list: Vec<_> = buy.to_do.iter().map(|it| it.text.as_str()).collect();
-    assert!(list.contains(&"Buy 3 m of wire 4 mm², OG."), "{list:?}");
-    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², OG."), "{list:?}");
-    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², BK."), "{list:?}");
-    assert!(list.contains(&"Buy 2 fuses of 25 A, one of them to spare."), "{list:?}");
-    assert!(list.contains(&"Buy 2 relays rated for 40 A, one of them to spare."), "{list:?}");
-    assert!(list.contains(&"Buy 26 label sleeves, two for each wire."), "{list:?}");
+    assert!(list.contains(&"Buy 1 m of wire 4 mm², RD: feed (30)."), "{list:?}");
+    assert!(list.contains(&"Buy 3 m of wire 4 mm², OG: feed (15, 87)."), "{list:?}");
+    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², OG: feed (15, 87)."), "{list:?}");
+    assert!(list.contains(&"Buy 1 m of wire 0.5 mm², BK: ground (31)."), "{list:?}");
+    assert!(list.contains(&"Buy 2 fuses of 25 A, one of them to spare: Fan relay."), "{list:?}");
+    assert!(list.contains(&"Buy fuse holders: 2."), "{list:?}");
+    assert!(
+        list.contains(&"Buy 2 relays rated for 40 A, one of them to spare: Fan relay."),
+        "{list:?}"
+    );
+    assert!(list.contains(&"Buy relay sockets with their terminals: 1."), "{list:?}");
+    assert!(list.contains(&"Buy ring terminals for 4 mm²: 1, at battery plus."), "{list:?}");
+    assert!(list.contains(&"Buy 28 label sleeves, two for each wire."), "{list:?}");
 }
 
 /// By hand: four coils on two relays are two on each; all four injectors are on one channel.
@@ -193,8 +200,80 @@ fn each_relay_branches_to_its_own_coils() {
     ];
     let (_, rows) = lists::read(HarnessList::Wires, &four(&two));
     let work = |label: &str| rows.iter().find(|it| it[0] == label).expect(label)[10].clone();
-    assert!(work("Feed: Coils 1").contains("splice to 2"), "{}", work("Feed: Coils 1"));
+    assert!(work("Coils 1 87 - the coils").contains("splice to 2"));
     assert_eq!(work("Injection 1 - injector 1 + 3 + 4 + 2"), "splice to 4");
+}
+
+/// By hand: a cable of 2.9 m in two pieces, each with 0.1 m to spare, where nobody has said where the relay is.
+#[test]
+fn a_cable_whose_pieces_are_not_measured_is_bought_as_a_whole() {
+    let report = report(&four(&[]));
+    let buy = about(&report, "wires.buy").expect("the harness is begun");
+    let has = |text: &str| buy.to_do.iter().any(|it| it.text.starts_with(text));
+    assert!(has("Buy 4 m of wire 4 mm², OG"), "{:?}", buy.to_do);
+    let feeds = about(&report, "wires.feeds").expect("there is one");
+    let ways: Vec<_> = feeds.tables[0].rows.iter().map(|it| it.cells[1].shown.as_str()).collect();
+    assert!(ways.contains(&"2.90 m with the piece to 30"), "{ways:?}");
+}
+
+/// By hand: 1 m and 3 m less than the harness's 2.5 m in all: the piece to the contact is part of the cable of 2.9 m.
+#[test]
+fn the_piece_to_the_contact_is_part_of_the_cable() {
+    let of = |typed: &str| {
+        let plan = four(&[("relays.0.to_contact", typed)]);
+        let found = report(&plan).findings;
+        found.iter().filter(|it| it.message.code == "wires.beyond-cable").count()
+    };
+    assert_eq!(of("3 m"), 1);
+    assert_eq!(of("2.9 m"), 0);
+    assert_eq!(of("0.5 m"), 0);
+    assert_eq!(of(""), 0);
+}
+
+/// A coil that the key switches has its two wires, and is no output's: common practice, no source.
+#[test]
+fn a_relay_that_the_key_switches_is_on_no_output() {
+    let plan = four(&[
+        ("relays.0.output", ""),
+        ("relays.0.far_end", "ground"),
+        ("relays.0.switched_by", "key"),
+    ]);
+    let (_, rows) = lists::read(HarnessList::Labels, &plan);
+    let has = |label: &str| rows.iter().any(|it| it[0] == label);
+    assert!(has("Fan relay 86 - ignition feed (15)") && has("Fan relay 85 - ground (31)"));
+    let report = report(&plan);
+    assert!(!typed::answers(&report, "outputs").iter().any(|it| it.subject == "relays.0.coil"));
+    // an output that is named all the same is believed
+    let named = four(&[("relays.0.switched_by", "key")]);
+    let (_, rows) = lists::read(HarnessList::Labels, &named);
+    assert!(rows.iter().any(|it| it[0] == "D1 - Fan relay 85"), "{rows:?}");
+}
+
+/// A branch from the feed to each coil and injector, as thick as the fuse before it asks: no thicker than the feed.
+#[test]
+fn coils_and_injectors_have_their_feeds_and_grounds() {
+    let plan = four(&[
+        ("relays.1.name", "Main relay"),
+        ("relays.1.purpose", "engine"),
+        ("relays.1.fuse", "20 A"),
+        ("relays.1.lead_size", "2.5 mm2"),
+        ("harness.coil_feed", "0.3 m"),
+        ("harness.coil_ground", "0.2 m"),
+        ("harness.injector_feed", "0.4 m"),
+    ]);
+    let (heads, rows) = lists::read(HarnessList::Wires, &plan);
+    let at = |head: &str| heads.iter().position(|it| it == head).expect(head);
+    let of = |label: &str, head: &str| {
+        rows.iter().find(|it| it[0] == label).expect(label)[at(head)].clone()
+    };
+    for n in 1..=4 {
+        assert_eq!(of(&format!("coil feed (87) - coil {n}"), "Way, m"), "0.30");
+        assert_eq!(of(&format!("ground (31) - coil {n}"), "Colour"), "BK");
+        assert_eq!(of(&format!("injector feed (87) - injector {n}"), "Way, m"), "0.40");
+    }
+    let size: f64 = of("coil feed (87) - coil 1", "mm2").parse().expect("it has a size");
+    assert!(size <= 2.5, "{size}");
+    assert_eq!(of("Main relay 87 - coils and injectors", "Work"), "splice to 8");
 }
 
 /// By hand: 3 m are 0.5 m more than 2.5 m, and 0.1 m are to spare.

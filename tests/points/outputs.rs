@@ -484,3 +484,22 @@ fn what_a_pull_up_does_at_start_and_at_rest_is_told_once() {
     assert_eq!((told(name, &open, start), told(name, &open, rest)), (vec![], vec![Fault, Fault]));
     assert_eq!(told(name, &[("outputs.0.pull_up", "10 kohm")], start), [], "2.5 V are off");
 }
+
+/// Common practice, no source: what another output switches is switched at moments that are meant for something else.
+#[test]
+fn a_wire_on_another_output_than_planned_is_a_fault() {
+    let code = "outputs.wired-elsewhere";
+    let of = |texts: &[(&str, &str)]| told("outputs-wired-elsewhere", texts, code);
+    assert_eq!(of(&[]), [Fault]);
+    assert_eq!(of(&[("loads.0.unasked", "dangerous")]), [Danger]);
+    assert_eq!(of(&[("loads.0.wired", "D1")]), []);
+    assert_eq!(of(&[("loads.0.wired", "")]), []);
+    // the plan follows the wire where that output is free, and the wire the plan where it isn't
+    let said = |texts: &[(&str, &str)]| words("outputs-wired-elsewhere", texts, code);
+    assert!(said(&[]).contains("have D2 switch valve"), "{}", said(&[]));
+    let taken = said(&[("loads.0.wired", "D3")]);
+    assert!(taken.contains("Move the wire of valve from D3 to D1"), "{taken}");
+    assert!(!taken.contains("have D3 switch"), "{taken}");
+    // what is on that output is dangerous: it acts with the valve
+    assert_eq!(of(&[("loads.0.wired", "D3"), ("loads.1.unasked", "dangerous")]), [Danger]);
+}

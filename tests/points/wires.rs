@@ -96,3 +96,13 @@ fn a_colour_is_told_by_its_letters() {
     assert_eq!(of("rd"), NOTHING);
     assert_eq!(of("RDWH"), NOTHING);
 }
+
+/// By hand: 3.5 m of a cable of 3 m can't be.
+#[test]
+fn a_piece_is_no_longer_than_its_cable() {
+    let code = "wires.beyond-cable";
+    let of = |typed: &str| told("wires-beyond-cable", &[("relays.0.to_contact", typed)], code);
+    assert_eq!(of("3.5 m"), [Fault]);
+    assert_eq!(of("3 m"), NOTHING);
+    assert_eq!(of(""), NOTHING);
+}

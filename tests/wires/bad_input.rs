@@ -5,7 +5,7 @@ use quietpin_tests::typed::check_refused;
 
 use super::{about, four};
 
-const LENGTHS: [&str; 11] = [
+const LENGTHS: [&str; 14] = [
     "harness.length",
     "harness.spare",
     "harness.coils.0",
@@ -13,6 +13,9 @@ const LENGTHS: [&str; 11] = [
     "harness.second.0",
     "harness.crank",
     "harness.cam",
+    "harness.coil_feed",
+    "harness.coil_ground",
+    "harness.injector_feed",
     "loads.0.length",
     "loads.0.other_length",
     "relays.0.length",
@@ -48,6 +51,13 @@ fn what_can_not_be_is_named_at_its_field() {
     for path in LENGTHS {
         check(path, "-1 m", "field.too-small");
         check(path, "31 m", "field.too-large");
+    }
+    check("relays.0.to_contact", "letters", "field.no-number");
+    check("relays.0.to_contact", "10 Hz", "field.wrong-unit");
+    check("relays.0.to_contact", "-1 m", "field.too-small");
+    check("relays.0.to_contact", "51 m", "field.too-large");
+    for path in ["loads.0.wired", "relays.0.wired"] {
+        check(path, "D9", "field.no-such-output");
     }
     check("harness.pin_current", "0 A", "field.too-small");
     check("harness.pin_current", "101 A", "field.too-large");

@@ -31,16 +31,18 @@ pub(super) fn read(list: HarnessList, plan: &Plan) -> (Vec<String>, Vec<Vec<Stri
 #[test]
 fn every_wire_has_a_record() {
     let (heads, rows) = read(HarnessList::Wires, &four(&[("harness.done", "ignition2")]));
-    assert_eq!(rows.len(), 13);
+    assert_eq!(rows.len(), 14);
     let of = |label: &str, head: &str| {
         let at = heads.iter().position(|it| it == head).expect(head);
         rows.iter().find(|it| it[0] == label).expect(label)[at].clone()
     };
     assert_eq!(of("Ignition 2 - coil 2", "Cut off, m"), "1.10");
     assert_eq!(of("Ignition 2 - coil 2", "Done"), "x");
-    assert_eq!(of("Feed: Fan relay", "mm2"), "4");
-    assert_eq!(of("Feed: Fan relay", "Colour"), "OG");
-    assert_eq!(of("Feed: Fan relay", "Fuse, A"), "25");
+    assert_eq!(of("battery plus - Fan relay 30", "mm2"), "4");
+    assert_eq!(of("battery plus - Fan relay 30", "Colour"), "RD");
+    assert_eq!(of("battery plus - Fan relay 30", "Fuse, A"), "25");
+    assert_eq!(of("Fan relay 87 - what it feeds", "Colour"), "OG");
+    assert_eq!(of("Fan relay 87 - what it feeds", "Fuse, A"), "", "it is before the contact");
     assert_eq!(of("valve - ground (31)", "Colour"), "BK");
     assert_eq!(of("crank sensor - signal +", "Work"), "twist, shield, grounded at the controller");
 }
@@ -87,7 +89,7 @@ fn a_name_is_no_formula() {
 #[test]
 fn each_wire_has_two_labels() {
     let labels = labels(&four(&[]));
-    assert_eq!(labels.len(), 26);
+    assert_eq!(labels.len(), 28);
     assert!(labels.chunks(2).all(|pair| pair[0] == pair[1]));
 }
 

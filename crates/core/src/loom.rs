@@ -62,6 +62,8 @@ pub enum Stock {
     Harness,
     /// It is cut from a reel.
     Reel,
+    /// It is bought as long as it is, with its terminals on: a battery cable, a strap.
+    Piece,
 }
 
 /// A length as it is read from a tape: metres, to the centimetre.
@@ -78,8 +80,6 @@ pub enum Work {
     Shield,
     /// It branches to so many.
     Splice(u32),
-    /// It is in two pieces: before a relay's contact (30) and behind it (87).
-    Halved,
     /// Its connector is the wrong one.
     Change,
     /// It ends bare.
@@ -105,6 +105,8 @@ pub struct LoomWire {
     pub size: Option<Area>,
     /// Its way through the car, where that was measured.
     pub length: Option<Length>,
+    /// Its way and that of the piece before it, where only both together are known.
+    pub together: Option<Length>,
     /// The fuse before it, where it has one.
     pub fuse: Option<Current>,
     /// What else is done with it.
@@ -174,7 +176,7 @@ impl Lengths {
 impl LoomWire {
     /// What becomes of it, where that is known and it is one of the harness.
     pub fn cut(&self, lengths: &Lengths) -> Option<WireCut> {
-        if self.stock == Stock::Reel {
+        if self.stock != Stock::Harness {
             return None;
         }
         lengths.cut(self.length?)

@@ -1,6 +1,7 @@
 //! What is cut, crimped, labelled and bought?
 
 use quietpin_core::{
+    car::relays::{is_switched_by_key, with_coil},
     fields::{harness, loads, relays},
     plan::Plan,
     schema::{Part, Place},
@@ -39,9 +40,14 @@ const CHANNELS: [(&str, &str, Place, &str); 3] = [
 
 const SENSORS: [Place; 2] = [harness::CRANK.place(), harness::CAM.place()];
 
+/// The branches of the feeds.
+const BRANCHES: [Place; 3] =
+    [harness::COIL_FEED.place(), harness::COIL_GROUND.place(), harness::INJECTOR_FEED.place()];
+
 /// Whether a field of a load, or of a relay's coil, is asked here.
 pub(super) fn is_way(place: &Place) -> bool {
-    [loads::LENGTH.field().name, loads::OTHER_LENGTH.field().name].contains(&place.field().name)
+    let ways = [loads::LENGTH.place(), loads::OTHER_LENGTH.place(), relays::TO_CONTACT.place()];
+    ways.iter().any(|it| it.field().name == place.field().name)
         && [Part::Loads, Part::Relays].contains(&place.part())
 }
 
@@ -76,7 +82,12 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
         }
     };
     of("wires.sensors", "Sensor wires", vec![Block::Form(SENSORS.to_vec())]);
-    of("wires.feeds", "Feed wires", Vec::new());
+    let mut feeds = vec![Block::Form(BRANCHES.to_vec())];
+    feeds.extend((0..count(&state.plan, Part::Relays)).map(|at| {
+        let named = state.plan.text(relays::NAME.at(at));
+        of_record(Part::Relays, at, named, vec![relays::TO_CONTACT.place().at(at)])
+    }));
+    of("wires.feeds", "Feed wires", feeds);
     of("wires.cut", "Cut list", Vec::new());
     of("wires.buy", "Shopping list", Vec::new());
     cards
@@ -84,21 +95,28 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
 
 /// The two ways of each load and of each relay's coil.
 fn ways(plan: &Plan) -> Vec<Block> {
-    let of = |part: Part, at: usize, named: &str, fields: [Place; 2]| Block::Fold {
-        class: "second",
-        summary: called(part, at, named),
-        is_wanted: false,
-        blocks: vec![Block::Form(fields.map(|it| it.at(at)).to_vec())],
+    let of = |part: Part, at: usize, named: &str, fields: [Place; 2]| {
+        of_record(part, at, named, fields.map(|it| it.at(at)).to_vec())
     };
     let loads = (0..count(plan, Part::Loads)).map(|at| {
         let fields = [loads::LENGTH.place(), loads::OTHER_LENGTH.place()];
         of(Part::Loads, at, plan.text(loads::NAME.at(at)), fields)
     });
-    let relays = quietpin_core::car::relays::with_coil(plan).into_iter().map(|at| {
+    let has_wires = |at: &usize| with_coil(plan).contains(at) || is_switched_by_key(plan, *at);
+    let relays = (0..count(plan, Part::Relays)).filter(has_wires).map(|at| {
         let fields = [relays::LENGTH.place(), relays::OTHER_LENGTH.place()];
         of(Part::Relays, at, plan.text(relays::NAME.at(at)), fields)
     });
     loads.chain(relays).collect()
+}
+
+fn of_record(part: Part, at: usize, named: &str, fields: Vec<Place>) -> Block {
+    Block::Fold {
+        class: "second",
+        summary: called(part, at, named),
+        is_wanted: false,
+        blocks: vec![Block::Form(fields)],
+    }
 }
 
 fn lists(page: &Page, _: usize) -> View {

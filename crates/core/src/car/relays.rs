@@ -3,4 +3,4 @@
 pub mod fields;
 pub(crate) mod read;
 
-pub use read::{feeding, of_coils, with_coil};
+pub use read::{feeding, is_switched_by_key, of_coils, with_coil};

@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 32] = [
+const OTHERWISE: [(&str, Moment); 33] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -54,6 +54,7 @@ const OTHERWISE: [(&str, Moment); 32] = [
     ("outputs.throttle-no-cut", Moment::Running),
     ("trigger.coarse", Moment::Running),
     ("wires.alike", Moment::Plan),
+    ("wires.beyond-cable", Moment::Plan),
     ("wires.no-colour", Moment::Plan),
 ];
 

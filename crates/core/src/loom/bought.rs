@@ -13,6 +13,8 @@ pub struct Reel {
     pub duty: Duty,
     /// Its conductor.
     pub size: Area,
+    /// The thinnest that one of its pieces asked for.
+    pub least: Area,
     /// All pieces together, what is to spare at their ends counted.
     pub length: Length,
 }
@@ -20,7 +22,13 @@ pub struct Reel {
 /// The wire to buy, thinnest first; of as few sizes as serve all pieces. A piece whose size or length isn't known is left out.
 pub fn reels(wires: &[LoomWire], lengths: &Lengths) -> Vec<Reel> {
     let known = |wire: &LoomWire| {
-        let piece = Needed { size: wire.size?, length: lengths.kept(wire.length?) };
+        let length = match (wire.length, wire.together) {
+            (Some(length), _) => lengths.kept(length),
+            // two pieces, each with its end to spare
+            (None, Some(both)) => lengths.kept(lengths.kept(both)),
+            (None, None) => return None,
+        };
+        let piece = Needed { size: wire.size?, length };
         (wire.stock == Stock::Reel).then_some((wire.duty, piece))
     };
     let pieces: Vec<_> = wires.iter().filter_map(known).collect();
@@ -31,8 +39,11 @@ pub fn reels(wires: &[LoomWire], lengths: &Lengths) -> Vec<Reel> {
         let size = serving(&sizes, piece.size).unwrap_or(piece.size);
         let is_it = |reel: &&mut Reel| reel.duty == duty && reel.size == size;
         match reels.iter_mut().find(is_it) {
-            Some(reel) => reel.length = metres(reel.length.base() + piece.length.base()),
-            None => reels.push(Reel { duty, size, length: piece.length }),
+            Some(reel) => {
+                reel.length = metres(reel.length.base() + piece.length.base());
+                reel.least = if piece.size < reel.least { piece.size } else { reel.least };
+            }
+            None => reels.push(Reel { duty, size, least: piece.size, length: piece.length }),
         }
     }
     crate::sorted::by(&mut reels, |one, other| {
@@ -41,13 +52,30 @@ pub fn reels(wires: &[LoomWire], lengths: &Lengths) -> Vec<Reel> {
     reels
 }
 
-/// How many of each rating, smallest first.
-pub fn counted(ratings: &[Current]) -> Vec<(Current, u32)> {
-    let mut counted: Vec<(Current, u32)> = Vec::new();
-    for rating in ratings {
+/// Of each rating what it is for, smallest first.
+pub fn counted(ratings: &[(Current, String)]) -> Vec<(Current, Vec<String>)> {
+    let mut counted: Vec<(Current, Vec<String>)> = Vec::new();
+    for (rating, of) in ratings {
         match counted.iter_mut().find(|(known, _)| known == rating) {
-            Some((_, count)) => *count = count.saturating_add(1),
-            None => counted.push((*rating, 1)),
+            Some((_, all)) => all.push(of.clone()),
+            None => counted.push((*rating, vec![of.clone()])),
+        }
+    }
+    crate::sorted::by(&mut counted, |(one, _), (other, _)| one.base().total_cmp(&other.base()));
+    counted
+}
+
+/// The rings at the bolts, thinnest first: the size of each wire, and at which bolts wires of that size end.
+pub fn rings(wires: &[LoomWire], is_bolt: impl Fn(&String) -> bool) -> Vec<(Area, Vec<String>)> {
+    let mut counted: Vec<(Area, Vec<String>)> = Vec::new();
+    for wire in wires.iter().filter(|it| it.stock == Stock::Reel) {
+        let ends = [&wire.from, &wire.to].into_iter().filter(|it| is_bolt(it)).cloned();
+        let Some(size) = wire.size else { continue };
+        for end in ends {
+            match counted.iter_mut().find(|(known, _)| *known == size) {
+                Some((_, all)) => all.push(end),
+                None => counted.push((size, vec![end])),
+            }
         }
     }
     crate::sorted::by(&mut counted, |(one, _), (other, _)| one.base().total_cmp(&other.base()));
@@ -69,6 +97,7 @@ mod tests {
             stock: Stock::Reel,
             size: Some(Area::from_base(size * 1e-6)),
             length: Some(metres(length)),
+            together: None,
             fuse: None,
             works: Vec::new(),
         }
@@ -82,18 +111,44 @@ mod tests {
             piece(Duty::Switched, 2.5, 0.9),
             piece(Duty::Ground, 2.5, 0.4),
             LoomWire { length: None, ..piece(Duty::Ground, 1.0, 1.0) },
+            LoomWire {
+                length: None,
+                together: Some(metres(1.3)),
+                ..piece(Duty::Permanent, 2.5, 1.0)
+            },
+            LoomWire { stock: Stock::Piece, ..piece(Duty::Permanent, 2.5, 3.0) },
             LoomWire { stock: Stock::Harness, ..piece(Duty::Output, 0.5, 1.0) },
         ];
         let found: Vec<_> = reels(&wires, &lengths)
             .into_iter()
             .map(|it| (it.duty, (it.length.base() * 1e3).round() / 1e3))
             .collect();
-        assert_eq!(found, [(Duty::Switched, 3.0), (Duty::Ground, 0.5)]);
+        // 1.9 + 0.1 + 0.9 + 0.1 m; 1.3 m in two pieces, 0.1 m at the end of each; 0.4 + 0.1 m
+        assert_eq!(found, [(Duty::Permanent, 1.5), (Duty::Switched, 3.0), (Duty::Ground, 0.5)]);
+    }
+
+    #[test]
+    fn each_end_at_a_bolt_has_a_ring_of_its_size() {
+        let to = |size, from: &str, to: &str| LoomWire {
+            from: from.to_owned(),
+            to: to.to_owned(),
+            ..piece(Duty::Ground, size, 1.0)
+        };
+        let wires =
+            [to(4.0, "plus", "relay"), to(1.0, "lamp", "ground"), to(1.0, "plus", "ground")];
+        let found = rings(&wires, |end| ["plus", "ground"].contains(&end.as_str()));
+        let found: Vec<_> =
+            found.iter().map(|(size, ends)| ((size.base() * 1e6).round(), ends.len())).collect();
+        assert_eq!(found, [(1.0, 3), (4.0, 1)]);
     }
 
     #[test]
     fn fuses_are_counted_by_rating() {
-        let found = counted(&[20.0, 7.5, 20.0].map(amperes));
-        assert_eq!(found, [(amperes(7.5), 1), (amperes(20.0), 2)]);
+        let of = |rating, name: &str| (amperes(rating), name.to_owned());
+        let found = counted(&[of(20.0, "fan"), of(7.5, "lamp"), of(20.0, "pump")]);
+        let named = |rating, names: &[&str]| {
+            (amperes(rating), names.iter().map(|it| (*it).to_owned()).collect())
+        };
+        assert_eq!(found, [named(7.5, &["lamp"]), named(20.0, &["fan", "pump"])]);
     }
 }

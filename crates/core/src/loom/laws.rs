@@ -24,6 +24,7 @@ fn wire() -> impl Strategy<Value = LoomWire> {
             stock: if is_reel { Stock::Reel } else { Stock::Harness },
             size: Some(Area::from_base(size * 1e-6)),
             length: length.map(metres),
+            together: None,
             fuse: None,
             works: Vec::new(),
         },

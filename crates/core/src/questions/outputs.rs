@@ -18,6 +18,7 @@ mod told;
 mod trouble;
 mod unsolved;
 mod verdict;
+mod wired;
 pub(crate) mod words;
 mod working;
 
@@ -88,6 +89,7 @@ pub(crate) fn answers(
     }
     let before = findings.count();
     let answers = memory.recall(&car.outputs, details, findings);
+    wired::concerns(&car.outputs, findings);
     once::gather(
         findings,
         before,

@@ -13,7 +13,7 @@ use crate::{
         Memory,
         wires::{
             planned::{PlannedHarness, PlannedWire, planned},
-            tables::work,
+            tables::{self, work},
             words,
         },
     },
@@ -99,15 +99,7 @@ fn metres_of(length: Option<Length>) -> String {
 }
 
 fn duty(duty: Duty) -> String {
-    said(match duty {
-        Duty::Permanent => words::DUTY_PERMANENT,
-        Duty::Switched => words::DUTY_SWITCHED,
-        Duty::Ground => words::DUTY_GROUND,
-        Duty::Ignition => words::DUTY_IGNITION,
-        Duty::Injection => words::DUTY_INJECTION,
-        Duty::Output => words::DUTY_OUTPUT,
-        Duty::Sensor => words::DUTY_SENSOR,
-    })
+    said(tables::duty(duty))
 }
 
 const DONE: &str = "x";
@@ -188,10 +180,11 @@ fn cuts(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
 }
 
 fn shopping(report: &Report) -> Vec<Vec<String>> {
-    let heads = [words::COL_PART, words::COL_COUNT, words::COL_FOR];
+    let heads = [words::COL_PART, words::COL_COUNT, words::COL_UNIT, words::COL_FOR];
     let rows = usual(report).buy.into_iter().map(|it| {
         let count = it.count.map_or_else(String::new, |it| it.to_string());
-        vec![Message::into_text(it.words), count, it.places.join("; ")]
+        let unit = it.unit.unwrap_or_default().to_owned();
+        vec![Message::into_text(it.words), count, unit, it.places.join("; ")]
     });
     let heads = heads.into_iter().map(said).collect();
     [heads].into_iter().chain(rows).collect()

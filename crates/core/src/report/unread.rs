@@ -58,6 +58,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         }
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
+        (Part::Loads | Part::Relays, "wired") => &["outputs/"],
+        (Part::Relays, "to_contact") => &[WIRES, HARNESS],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => {
@@ -122,7 +124,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Relays, "purpose") => {
             &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
         }
-        (Part::Relays, "switched_by" | "relay_on_at") => &["coils/coils.feed", "cranking/"],
+        (Part::Relays, "switched_by" | "relay_on_at") => {
+            &["coils/coils.feed", "cranking/", ALL_WIRES]
+        }
         (
             Part::Relays,
             "relay_off_below" | "pull_in" | "drop_out" | "pull_in_time" | "drop_out_time",

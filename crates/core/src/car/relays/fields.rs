@@ -9,6 +9,7 @@ use crate::{
     questions::outputs::fields::loads::{
         Across, Stripe, Unasked, its_duty, its_far_output, its_far_relay, its_frequency,
         its_length, its_other_length, its_stripe, its_suppression_resistance, its_unasked,
+        its_wired,
     },
     schema::{
         OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
@@ -29,6 +30,8 @@ pub enum Purpose {
     Coils,
     /// The injectors.
     Injectors,
+    /// Coils and injectors together: a main relay.
+    Engine,
     /// Headlamps or other lamps.
     Lamps,
     /// A heater: glow plugs, a heated screen, a heated seat.
@@ -46,10 +49,18 @@ choices! {
         Fan = "fan", "Fan or similar";
         Coils = "coils", "Ignition coils";
         Injectors = "injectors", "Injectors";
+        Engine = "engine", "Coils and injectors";
         Lamps = "lamps", "Lamps";
         Heater = "heater", "Heater";
         Starter = "starter", "Starter (terminal 50)";
         Other = "other", "Something else, or several";
+    }
+}
+
+impl Purpose {
+    /// Whether what it feeds includes this.
+    pub fn feeds(self, what: Self) -> bool {
+        self == what || self == Self::Engine && matches!(what, Self::Coils | Self::Injectors)
     }
 }
 
@@ -77,6 +88,8 @@ choices! {
 pub enum SwitchedBy {
     /// The controller, at an engine speed.
     Speed,
+    /// The ignition switch, or another by hand: no output of the controller.
+    Key,
     /// Anything else.
     Otherwise,
 }
@@ -84,7 +97,8 @@ pub enum SwitchedBy {
 choices! {
     SwitchedBy {
         Speed = "speed", "The controller, at an engine speed";
-        Otherwise = "otherwise", "Anything else: the key, a temperature, a switch";
+        Key = "key", "The key or a switch, no output";
+        Otherwise = "otherwise", "Anything else: a temperature, a command";
     }
 }
 
@@ -135,10 +149,10 @@ fields! {
     LIKE: RelayName = relay_name("like", "Same relay as")
         .hint("what is blank here is copied from there: coil, contact, times")
         .rare();
-    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `starter` or `other`.
+    /// What it feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `engine` (both of them), `lamps`, `heater`, `starter` or `other`.
     PURPOSE: Purpose = choice("purpose", "It feeds")
         .first();
-    /// By what it is switched: `speed` or `otherwise`.
+    /// By what it is switched: `speed`, `key` or `otherwise`.
     SWITCHED_BY: SwitchedBy = choice("switched_by", "It is switched by")
         .hint("blank: by engine speed, where one is typed");
     /// Speed at which the controller switches it on.
@@ -171,6 +185,9 @@ fields! {
     /// Length of the lead from the battery through the contact to what it feeds, one way.
     LEAD_LENGTH: Length = quantity("lead_length", "Cable from battery to what it feeds, one way", "m", 0.0, 50.0)
         .hint("the longest");
+    /// How much of that lead is before the contact.
+    TO_CONTACT: Length = quantity("to_contact", "Of that cable, battery to contact 30", "m", 0.0, 50.0)
+        .rare();
     /// Size of that lead.
     LEAD_SIZE: Area = quantity("lead_size", "Size of that cable", "mm2", 0.05, 120.0)
         .hint("copper, the thinnest piece; 4 mm² or 12 AWG");
@@ -254,4 +271,6 @@ fields! {
     LENGTH: Length = its_length();
     /// The way of the wire to the coil's other end.
     OTHER_LENGTH: Length = its_other_length();
+    /// The output that its coil's wire was found on.
+    WIRED: OutputName = its_wired();
 }

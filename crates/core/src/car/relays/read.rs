@@ -18,7 +18,8 @@ const COIL: [Place; 3] =
 /// The first relay that feeds this.
 pub fn feeding(plan: &Plan, purpose: Purpose) -> Option<usize> {
     let mut relays = 0..plan.count(Part::Relays);
-    relays.find(|at| chosen(plan, relays::PURPOSE.at(*at)) == Some(purpose))
+    let is_it = |it: Purpose| it.feeds(purpose);
+    relays.find(|at| chosen(plan, relays::PURPOSE.at(*at)).is_some_and(is_it))
 }
 
 /// The relay of the coils; while there is none, the record that the next one would have.
@@ -30,14 +31,18 @@ pub fn of_coils(plan: &Plan) -> usize {
 pub(crate) fn is_switched_at_speed(plan: &Plan, at: usize) -> bool {
     match chosen(plan, relays::SWITCHED_BY.at(at)) {
         Some(SwitchedBy::Speed) => true,
-        Some(SwitchedBy::Otherwise) => false,
+        Some(SwitchedBy::Key | SwitchedBy::Otherwise) => false,
         None => {
             let purpose = chosen(plan, relays::PURPOSE.at(at));
-            let is_usual =
-                matches!(purpose, Some(Purpose::Coils | Purpose::Pump | Purpose::AlternatorField));
+            let is_usual = purpose.is_some_and(|it| it.feeds(Purpose::Coils) || is_at_start(it));
             is_usual || SPEEDS.iter().any(|place| is_typed(plan, place.at(at)))
         }
     }
+}
+
+/// Switched at a speed as a rule: common practice, no source.
+fn is_at_start(purpose: Purpose) -> bool {
+    matches!(purpose, Purpose::Pump | Purpose::AlternatorField)
 }
 
 /// The relays that are switched at a speed, but for that of the coils.
@@ -47,10 +52,17 @@ pub(crate) fn further(plan: &Plan) -> Vec<usize> {
     relays.filter(|at| *at != coils && is_switched_at_speed(plan, *at)).collect()
 }
 
-/// The relays of which it is said where their coil is connected.
+/// The relays of which it is said where their coil is connected; not those that the key switches, past the controller.
 pub fn with_coil(plan: &Plan) -> Vec<usize> {
     let relays = 0..plan.count(Part::Relays);
-    relays.filter(|at| COIL.iter().any(|place| is_typed(plan, place.at(*at)))).collect()
+    let is_said = |at: &usize| COIL.iter().any(|place| is_typed(plan, place.at(*at)));
+    relays.filter(|at| is_said(at) && !is_switched_by_key(plan, *at)).collect()
+}
+
+/// Whether the key switches its coil, or a switch: an output that is named all the same counts more.
+pub fn is_switched_by_key(plan: &Plan, at: usize) -> bool {
+    let by = chosen(plan, relays::SWITCHED_BY.at(at));
+    by == Some(SwitchedBy::Key) && !is_typed(plan, relays::OUTPUT.place().at(at))
 }
 
 /// What is said to draw behind a relay's contact, beside what stands elsewhere in the plan.

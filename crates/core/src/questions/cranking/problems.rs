@@ -62,7 +62,7 @@ pub(super) fn of_relay(
     if let Some(threshold) = inputs.threshold {
         findings.extend(of_threshold(known, inputs, answer, threshold, advice));
         findings.extend(of_readings(known, inputs, answer, threshold, advice));
-        if purpose == Purpose::Coils {
+        if purpose.feeds(Purpose::Coils) {
             findings.extend(of_sparks(known, inputs, answer));
         }
     }

@@ -90,7 +90,7 @@ fn open(known: &Known, relay: &SpeedRelay) -> Answer {
 
 /// The same engine with this relay.
 fn of_relay(inputs: &CrankingInputs, relay: &SpeedRelay) -> CrankingInputs {
-    let is_coils = relay.purpose == Some(Purpose::Coils);
+    let is_coils = relay.purpose.is_some_and(|it| it.feeds(Purpose::Coils));
     CrankingInputs {
         threshold: relay.threshold,
         release: relay.release,

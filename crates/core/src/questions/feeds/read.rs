@@ -326,18 +326,29 @@ fn of_relay(
     if others.base() > 0.0 {
         each.push(others);
     }
-    let is_of_coils = purpose == Some(Purpose::Coils);
+    let is_of_coils = purpose.is_some_and(|it| it.feeds(Purpose::Coils));
     let is_of_injectors = among.injectors.2.at == Some(at);
-    let computed = if is_of_coils {
-        among.coils.and_then(|it| of_coils(it, coil_relays(reader)))
-    } else {
-        is_of_injectors.then(|| of_injectors(among)).flatten()
+    let coils = is_of_coils.then(|| among.coils.and_then(|it| of_coils(it, coil_relays(reader))));
+    let injectors = is_of_injectors.then(|| of_injectors(among));
+    // both together are judged here, one of them with its question
+    let is_judged_there = is_of_coils != is_of_injectors;
+    let computed = match (coils, injectors) {
+        (Some(coils), Some(injectors)) => coils.zip(injectors).map(|(one, other)| one + other),
+        (coils, injectors) => coils.or(injectors).flatten(),
     };
-    let is_judged_there = is_of_coils || is_of_injectors;
-    let is_known = draws.is_some() || !each.is_empty() && is_for_loads(purpose);
-    let own = if is_judged_there { computed } else { is_known.then(|| amperes(0.0)) };
+    let is_of_engine = is_of_coils && is_of_injectors;
+    let is_known = if is_of_engine {
+        computed.is_some()
+    } else {
+        draws.is_some() || !each.is_empty() && is_for_loads(purpose)
+    };
+    let own =
+        if is_judged_there || is_of_engine { computed } else { is_known.then(|| amperes(0.0)) };
     let sum: f64 = each.iter().map(|it| it.base()).sum();
     let carries = own.map(|own| amperes(own.base() + sum));
+    if is_of_engine {
+        each.extend(computed);
+    }
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
     let consumer = match purpose {
@@ -362,7 +373,7 @@ fn of_relay(
         carries,
         own: carries,
         of_engine: computed,
-        wants_draws: !is_known && !is_judged_there,
+        wants_draws: !is_known && !is_judged_there && !is_of_engine,
         is_judged_there,
         interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
@@ -428,8 +439,10 @@ fn same_name(one: &str, other: &str) -> bool {
 /// How many relays are said to feed the coils.
 fn coil_relays(reader: &Reader<'_>) -> u32 {
     let relays = 0..reader.plan().count(Part::Relays).min(MOST_ENTRIES);
-    let is_of_coils =
-        |at: &usize| reader.choice_elsewhere(relays::PURPOSE.at(*at)) == Some(Purpose::Coils);
+    let is_of_coils = |at: &usize| {
+        let purpose = reader.choice_elsewhere(relays::PURPOSE.at(*at));
+        purpose.is_some_and(|it| it.feeds(Purpose::Coils))
+    };
     u32::try_from(relays.filter(is_of_coils).count()).unwrap_or(u32::MAX)
 }
 

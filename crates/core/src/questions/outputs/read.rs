@@ -53,6 +53,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) place: LoadPlace,
     pub(crate) name: String,
     pub(crate) link: OutputLink,
+    /// The number of the output that its wire was found on, where that is another.
+    pub(crate) wired: Option<usize>,
     pub(crate) far_end: Option<FarEnd>,
     /// The record of the relay that it is said to be fed by.
     pub(crate) fed_by: Option<usize>,

@@ -383,6 +383,10 @@ sentences! {
     END_OUTPUT = "outputs.end-output", "the other output of the pair";
     PAIR_OF_ONE = "outputs.pair-of-one",
         "A load can't go from {output} to {output}: name the other output of the pair.";
+    WIRED_ELSEWHERE = "outputs.wired-elsewhere",
+        "{load} is wired to {wired} and planned on {planned}: {wired} switches it, whatever {planned} does.";
+    DO_PLAN_WIRED = "outputs.do-plan-wired", "Leave the wire, and have {wired} switch {load} in the controller.";
+    DO_REWIRE = "outputs.do-rewire", "Move the wire of {load} from {wired} to {planned}.";
     END_FIVE_VOLT = "outputs.end-five-volt", "the controller's 5 V";
     PART_SUPPRESSOR = "outputs.part-suppressor", "what is across it";
     CATCHER_NONE = "outputs.catcher-none", "nothing in the plan";

@@ -49,6 +49,15 @@ fields! {
     CRANK: Length = quantity("crank", "Way to the crank sensor", "m", 0.01, 30.0);
     /// The same of the cam's sensor.
     CAM: Length = quantity("cam", "Way to the cam sensor", "m", 0.01, 30.0);
+    /// From where the feed of the coils branches to each of them.
+    COIL_FEED: Length = quantity("coil_feed", "Branch of their feed to each coil", "m", 0.01, 30.0)
+        .hint("from the splice");
+    /// The ground of each coil with its igniter inside.
+    COIL_GROUND: Length = quantity("coil_ground", "Ground wire of each coil", "m", 0.01, 30.0)
+        .hint("igniter inside; blank: it has none");
+    /// From where the feed of the injectors branches to each of them.
+    INJECTOR_FEED: Length = quantity("injector_feed", "Branch of their feed to each injector", "m", 0.01, 30.0)
+        .hint("from the splice");
     /// The connectors at the coils.
     COIL_ENDS: ConnectorFit = choice("coil_ends", "Harness connectors at the coils");
     /// The connectors at the injectors.

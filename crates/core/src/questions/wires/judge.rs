@@ -61,7 +61,7 @@ impl PlannedHarness<'_> {
     /// How many are still to be measured.
     fn unmeasured(&self, group: Option<WireGroup>) -> usize {
         let of_group = |it: &&PlannedWire| group.is_none_or(|group| it.group == group);
-        let is_open = |it: &&PlannedWire| it.key.is_some() && it.wire.length.is_none();
+        let is_open = |it: &&PlannedWire| it.is_unmeasured();
         self.wires.iter().filter(of_group).filter(is_open).count()
     }
 
@@ -84,9 +84,12 @@ impl PlannedHarness<'_> {
 
 /// Whether all of them reach.
 pub(super) fn overview(planned: &PlannedHarness<'_>) -> Answer {
-    let n = planned.wires.len();
+    // what a feed needs is asked with its fuse, and what its wires need with them
+    let is_open_feed = |it: &&PlannedWire| it.group == WireGroup::Feeds && it.is_unmeasured();
+    let open_feeds = planned.wires.iter().filter(is_open_feed).count();
+    let n = planned.wires.len() - open_feeds;
     let (short, tight) = (planned.short().len(), planned.tight().len());
-    let open = planned.unmeasured(None);
+    let open = planned.unmeasured(None) - open_feeds;
     let has_way = planned.wires.iter().any(|it| it.key.is_some() && it.wire.length.is_some());
     let (tone, verdict) = if short > 0 {
         (Tone::Bad, say!(words::SHORT, m = short, n = n))

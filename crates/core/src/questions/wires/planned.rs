@@ -40,8 +40,8 @@ pub(crate) struct PlannedHarness<'a> {
     /// Whether the harness, or the way of a wire, was measured.
     pub(crate) is_begun: bool,
     /// Fuses and contacts, as typed or as they suit.
-    pub(crate) fuses: Vec<Current>,
-    pub(crate) contacts: Vec<Current>,
+    pub(crate) fuses: Vec<(Current, String)>,
+    pub(crate) contacts: Vec<(Current, String)>,
 }
 
 /// All of it, from what is connected.
@@ -57,9 +57,11 @@ pub(crate) fn planned<'a>(car: &'a Car<'_>) -> PlannedHarness<'a> {
         if circuit.found.answer.exposed.is_some() {
             continue;
         }
+        let named = |rating| (rating, circuit.name.clone());
         let fitted = circuit.found.fitted.map(|it| it.fuse);
-        fuses.extend(circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted));
-        contacts.extend(circuit.inputs.contact);
+        let fuse = circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted);
+        fuses.extend(fuse.map(named));
+        contacts.extend(circuit.inputs.contact.map(named));
     }
     PlannedHarness {
         wires,
@@ -67,6 +69,13 @@ pub(crate) fn planned<'a>(car: &'a Car<'_>) -> PlannedHarness<'a> {
         is_begun: car.harness.lengths.bought.is_some() || is_measured,
         fuses,
         contacts,
+    }
+}
+
+impl PlannedWire {
+    /// Whether its way has still to be measured.
+    pub(crate) fn is_unmeasured(&self) -> bool {
+        self.key.is_some() && self.wire.length.is_none() && self.wire.together.is_none()
     }
 }
 

@@ -2,19 +2,21 @@
 
 use super::words;
 use crate::{
+    car::relays::is_switched_by_key,
     channels::words_of,
     engine::Engine,
     fields::{
         controller::{self, ControllerFeed},
         grounds,
         harness::{self, ConnectorFit},
-        injectors, loads,
+        injectors, loads, relays,
     },
     finding::{Finding, Severity},
     loom::{Duty, Lengths, colour},
+    plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Value, metres},
     questions::firing::read::ChannelsOf,
-    read::{PlannedRest, Reader, problem::shortened},
+    read::{LoadPlace, PlannedRest, Reader, problem::shortened},
     say,
     schema::{Key, Part, Text},
 };
@@ -40,12 +42,20 @@ pub(crate) struct HarnessEntries {
     pub(crate) injectors: [Ways; 2],
     /// The sizes of their wires, where they were typed.
     pub(crate) injector_sizes: [Option<Area>; 2],
+    /// The branches of their feeds, and the grounds of coils.
+    pub(crate) coil_feed: Option<Length>,
+    pub(crate) coil_ground: Option<Length>,
+    pub(crate) injector_feed: Option<Length>,
+    /// Of each relay: what of its cable is before its contact.
+    pub(crate) to_contacts: Ways,
     pub(crate) crank: Option<Length>,
     pub(crate) cam: Option<Length>,
     pub(crate) controller_feed: Option<ControllerFeed>,
     pub(crate) grounds: GroundsTyped,
     /// Of each load, in the order of the plan's.
     pub(crate) loads: Vec<LoadWays>,
+    /// The relays that the key switches.
+    pub(crate) keyed: Vec<KeyedRelay>,
 }
 
 /// The controller's ground wires, as they are typed with the grounds.
@@ -63,6 +73,13 @@ pub(crate) struct LoadWays {
     pub(crate) to_other_end: Option<Length>,
     /// The size of the wire that feeds it, where it has one of its own.
     pub(crate) size: Option<Area>,
+}
+
+/// A relay whose coil the key switches, past the controller.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct KeyedRelay {
+    pub(crate) at: usize,
+    pub(crate) ways: LoadWays,
 }
 
 /// The fields of the colours, each with what is proposed.
@@ -99,6 +116,12 @@ pub(crate) fn harness(
         injectors: [ways(reader, harness::INJECTORS, first), ways(reader, harness::SECOND, second)],
         injector_sizes: [Part::Injectors, Part::SecondInjectors]
             .map(|part| typed_size(reader, injectors::WIRE_SIZE.of(part))),
+        coil_feed: way(reader, harness::COIL_FEED),
+        coil_ground: way(reader, harness::COIL_GROUND),
+        injector_feed: way(reader, harness::INJECTOR_FEED),
+        to_contacts: (0..reader.plan().count(Part::Relays).min(MOST_ENTRIES))
+            .map(|at| to_contact(reader, at))
+            .collect(),
         crank: way(reader, harness::CRANK),
         cam: way(reader, harness::CAM),
         controller_feed: reader.choice_elsewhere(controller::FEED),
@@ -108,10 +131,22 @@ pub(crate) fn harness(
             length: reader.band_elsewhere(grounds::WIRE_LENGTH).map(|it| it.nominal),
         },
         loads: outputs.loads.iter().map(|it| of_load(reader, it.place)).collect(),
+        keyed: keyed(reader),
     }
 }
 
-fn of_load(reader: &mut Reader<'_>, place: crate::read::LoadPlace) -> LoadWays {
+fn keyed(reader: &mut Reader<'_>) -> Vec<KeyedRelay> {
+    let relays = 0..reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    let is_keyed = |at: &usize| is_switched_by_key(reader.plan(), *at);
+    let keyed: Vec<usize> = relays.filter(is_keyed).collect();
+    let of = |at| {
+        let place = LoadPlace { part: Part::Relays, number: at };
+        KeyedRelay { at, ways: of_load(reader, place) }
+    };
+    keyed.into_iter().map(of).collect()
+}
+
+fn of_load(reader: &mut Reader<'_>, place: LoadPlace) -> LoadWays {
     LoadWays {
         to_output: way(reader, place.key(loads::LENGTH)),
         to_other_end: way(reader, place.key(loads::OTHER_LENGTH)),
@@ -119,6 +154,17 @@ fn of_load(reader: &mut Reader<'_>, place: crate::read::LoadPlace) -> LoadWays {
             .then(|| typed_size(reader, loads::WIRE_SIZE.at(place.number)))
             .flatten(),
     }
+}
+
+/// The way before a relay's contact is part of its cable.
+fn to_contact(reader: &mut Reader<'_>, at: usize) -> Option<Length> {
+    let key = relays::TO_CONTACT.at(at);
+    let part = way(reader, key)?;
+    let whole = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
+    let Some(whole) = whole.filter(|whole| *whole < part) else { return Some(part) };
+    let message = say!(words::BEYOND_CABLE, part = part, whole = whole);
+    reader.unusable(Finding::new(Severity::Fault, key, message));
+    None
 }
 
 fn typed_size(reader: &Reader<'_>, key: Key<Area>) -> Option<Area> {

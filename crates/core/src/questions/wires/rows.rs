@@ -1,5 +1,6 @@
 //! A row for each wire of the car.
 
+mod branches;
 mod channels;
 mod controller;
 mod feeds;
@@ -7,7 +8,10 @@ mod loads;
 mod sensors;
 
 use super::planned::PlannedWire;
-use crate::car::Car;
+use crate::{
+    car::Car,
+    loom::{Duty, LoomWire, Stock},
+};
 
 /// All of them: from each channel, from each output, from each sensor; then the feeds.
 pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
@@ -28,6 +32,28 @@ fn slug(parts: &[&str]) -> String {
 /// What is printed on both labels of a wire: as its ends are called.
 fn label(from: &str, to: &str) -> String {
     [from, to].join(" - ")
+}
+
+/// A wire of which no more is known than its ends.
+fn bare(id: String, label: String, [from, to]: [String; 2], duty: Duty, stock: Stock) -> LoomWire {
+    LoomWire {
+        id,
+        label,
+        from,
+        to,
+        duty,
+        stock,
+        size: None,
+        length: None,
+        together: None,
+        fuse: None,
+        works: Vec::new(),
+    }
+}
+
+/// One that is called by its ends.
+fn between(id: String, [from, to]: [String; 2], duty: Duty, stock: Stock) -> LoomWire {
+    bare(id, label(&from, &to), [from, to], duty, stock)
 }
 
 /// Two that would go by one name get a number each.

@@ -5,18 +5,20 @@ use super::{
     words,
 };
 use crate::{
-    loom::{Lengths, WireCut, Work, on_tape},
+    loom::{Duty, Lengths, WireCut, Work, on_tape},
     message::Message,
     quantity::{Measure, Value, metres},
     report::{Detail, Row, Table, Tone},
     say, say_of,
+    words::Wording,
 };
 
 /// Nothing while none of them is measured.
 pub(super) fn of_group(planned: &PlannedHarness<'_>, group: WireGroup) -> Detail {
     let wires: Vec<_> = planned.wires.iter().filter(|it| it.group == group).collect();
     let lengths = &planned.typed.lengths;
-    let Some(first) = wires.iter().find_map(|it| it.wire.length) else { return Detail::default() };
+    let known = |it: &&PlannedWire| it.wire.length.or(it.wire.together);
+    let Some(first) = wires.iter().find_map(known) else { return Detail::default() };
     let working = lengths.step(first).filter(|_| group != WireGroup::Feeds);
     let columns = columns(&wires, lengths);
     let table = Table {
@@ -42,8 +44,10 @@ const COLUMNS: [Column; 6] = [
     Column {
         head: || say!(words::COL_WAY),
         cell: |it, _| {
-            let open = it.key.map(|_| Value::text(say!(words::NOT_MEASURED).into_text()));
-            it.wire.length.map(on_tape).or(open)
+            let open = || Value::text(say!(words::NOT_MEASURED).into_text());
+            let both = it.wire.together.map(|it| say!(words::WAY_BOTH, length = on_tape(it)));
+            let both = both.map(|it| Value::text(it.into_text()));
+            it.wire.length.map(on_tape).or(both).or_else(|| it.key.map(|_| open()))
         },
     },
     Column { head: || say!(words::COL_OFF), cell: off },
@@ -91,11 +95,23 @@ pub(crate) fn work(works: &[Work]) -> String {
             Work::Splice(n) => return say!(words::WORK_SPLICE, n = *n).into_text(),
             Work::Twist => words::WORK_TWIST,
             Work::Shield => words::WORK_SHIELD,
-            Work::Halved => words::WORK_HALVED,
             Work::Change => words::WORK_CHANGE,
             Work::Fit => words::WORK_FIT,
         };
         say_of!(wording).into_text()
     };
     works.iter().map(one).collect::<Vec<_>>().join(", ")
+}
+
+/// What a wire is for, in words.
+pub(crate) fn duty(duty: Duty) -> &'static Wording {
+    match duty {
+        Duty::Permanent => words::DUTY_PERMANENT,
+        Duty::Switched => words::DUTY_SWITCHED,
+        Duty::Ground => words::DUTY_GROUND,
+        Duty::Ignition => words::DUTY_IGNITION,
+        Duty::Injection => words::DUTY_INJECTION,
+        Duty::Output => words::DUTY_OUTPUT,
+        Duty::Sensor => words::DUTY_SENSOR,
+    }
 }

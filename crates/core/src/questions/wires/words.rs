@@ -34,18 +34,26 @@ sentences! {
     BATTERY_PLUS = "wires.battery-plus", "battery plus";
     BATTERY_CABLE = "wires.battery-cable", "Battery cable";
     STARTER = "wires.starter", "starter (30)";
-    THROUGH = "wires.through", "{relay} 30, and from 87 to {to}";
+    TERMINAL_30 = "wires.terminal-30", "{relay} 30";
+    RELAY = "wires.relay", "relay {n}";
+    COIL_FEED = "wires.coil-feed", "coil feed (87)";
+    INJECTOR_FEED = "wires.injector-feed", "injector feed (87)";
+    SECOND_INJECTOR = "wires.second-injector", "second injector {n}";
+    BATTERY_MINUS = "wires.battery-minus", "battery minus";
+    MINUS_CABLE = "wires.minus-cable", "Battery minus cable";
+    STRAP = "wires.strap", "Engine strap";
+    ENGINE = "wires.engine", "engine";
+    BODY = "wires.body", "body";
     NAMED = "wires.named", "{name}";
     ITS_LOADS = "wires.its-loads", "what it feeds";
     FEEDS_COILS = "wires.feeds-coils", "the coils";
     FEEDS_INJECTORS = "wires.feeds-injectors", "the injectors";
-    BRANCH_LABEL = "wires.branch-label", "Branch: {name}";
+    FEEDS_ENGINE = "wires.feeds-engine", "coils and injectors";
     FEED_LABEL = "wires.feed-label", "Feed: {name}";
     // work
     WORK_TWIST = "wires.work-twist", "twist";
     WORK_SHIELD = "wires.work-shield", "shield, grounded at the controller";
     WORK_SPLICE = "wires.work-splice", "splice to {n}";
-    WORK_HALVED = "wires.work-halved", "two pieces";
     WORK_CHANGE = "wires.work-change", "change the connector";
     WORK_FIT = "wires.work-fit", "fit a connector";
     // titles
@@ -80,12 +88,19 @@ sentences! {
     LIST_HARNESS = "wires.list-harness", "From the harness: cut, crimped, labelled at both ends";
     LIST_REELS = "wires.list-reels", "From reels: cut, crimped, labelled at both ends";
     // to buy
-    BUY_WIRE = "wires.buy-wire", "Buy {length} of wire {size}, {colour}.";
-    BUY_FUSES = "wires.buy-fuses", "Buy {n} fuses of {fuse}, one of them to spare.";
-    BUY_RELAYS = "wires.buy-relays", "Buy {n} relays rated for {rating}, one of them to spare.";
+    BUY_WIRE = "wires.buy-wire", "Buy {metres} m of wire {size}, {colour}: {at}.";
+    BUY_WIRE_FOR = "wires.buy-wire-for",
+        "Buy {metres} m of wire {size}, {colour}: {at}, also where {least} would do.";
+    BUY_SHIELD = "wires.buy-shield", "Buy {metres} m of braided shield: {at}.";
+    BUY_PIECE = "wires.buy-piece", "Buy {length} of {size} with its lugs: {at}.";
+    BUY_FUSES = "wires.buy-fuses", "Buy {n} fuses of {fuse}, one of them to spare: {at}.";
+    BUY_HOLDERS = "wires.buy-holders", "Buy fuse holders: {n}.";
+    BUY_RELAYS = "wires.buy-relays", "Buy {n} relays rated for {rating}, one of them to spare: {at}.";
+    BUY_SOCKETS = "wires.buy-sockets", "Buy relay sockets with their terminals: {n}.";
+    BUY_RINGS = "wires.buy-rings", "Buy ring terminals for {size}: {n}, at {at}.";
     BUY_SLEEVES = "wires.buy-sleeves", "Buy {n} label sleeves, two for each wire.";
-    BUY_SPLICES = "wires.buy-splices", "Buy {n} crimp splices with sealing sleeves.";
-    BUY_CONNECTORS = "wires.buy-connectors", "Buy {n} connectors with terminals and seals.";
+    BUY_SPLICES = "wires.buy-splices", "Buy crimp splices with sealing sleeves: {n}.";
+    BUY_CONNECTORS = "wires.buy-connectors", "Buy connectors with terminals and seals: {n}.";
     DO_WAYS = "wires.do-ways", "Measure each way with a string, bends and clips included, before you cut.";
     // cautions
     CAUTION_CUT = "wires.caution-cut",
@@ -111,6 +126,7 @@ sentences! {
     COL_DONE = "wires.col-done", "Done";
     COL_PART = "wires.col-part", "Part";
     COL_COUNT = "wires.col-count", "Count";
+    COL_UNIT = "wires.col-unit", "Unit";
     COL_FOR = "wires.col-for", "Where";
     DUTY_PERMANENT = "wires.duty-permanent", "feed (30)";
     DUTY_SWITCHED = "wires.duty-switched", "feed (15, 87)";
@@ -120,10 +136,12 @@ sentences! {
     DUTY_OUTPUT = "wires.duty-output", "output";
     DUTY_SENSOR = "wires.duty-sensor", "sensor";
     LACKS = "wires.lacks", "{short} too short";
+    WAY_BOTH = "wires.way-both", "{length} with the piece to 30";
     NOT_MEASURED = "wires.not-measured", "measure";
     // findings
     NO_COLOUR = "wires.no-colour",
         "“{typed}” is no colour by its letters: BK, BN, RD, OG, YE, GN, BU, VT, GY, WH or PK; of two, both: RDWH.";
+    BEYOND_CABLE = "wires.beyond-cable", "{part} to the contact of a cable of {whole}: it is part of that cable.";
     TOO_SHORT = "wires.too-short", "{list}: too short, the worst by {short}.";
     TOO_TIGHT = "wires.too-tight", "{list}: {left} left at the end, not enough to crimp it once more.";
     ALIKE = "wires.alike",
@@ -151,6 +169,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Lists and labels name colours by letters that are the same in every language.",
         act: "Type the letters, base colour first.",
         source: "IEC 60757, from memory",
+    },
+    // the way to the contact is longer than the cable that it is part of
+    Explanation {
+        code: "wires.beyond-cable",
+        why: "The cable's length is from the battery to what it feeds, the piece to the relay's contact among it.",
+        act: "Measure both from the battery.",
+        source: "the whole is more than its part",
     },
     // a way through the car is longer than the harness's wire
     Explanation {

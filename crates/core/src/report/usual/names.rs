@@ -96,7 +96,8 @@ fn coil_relay(report: &Report) -> Option<usize> {
     };
     let is_of_coils = |at: &usize| {
         let value = purpose(*at).and_then(|it| it.value.as_ref());
-        value.is_some_and(|it| it.shown == Purpose::Coils.choosable().label)
+        let labels = [Purpose::Coils, Purpose::Engine].map(|it| it.choosable().label);
+        value.is_some_and(|it| labels.contains(&it.shown.as_str()))
     };
     (0..report.fields.len()).take_while(|at| purpose(*at).is_some()).find(is_of_coils)
 }

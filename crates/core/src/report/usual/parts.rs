@@ -12,6 +12,8 @@ use super::{
 pub struct Bought {
     /// How many; nothing where the words say so, or it is not known.
     pub count: Option<u32>,
+    /// What they are counted in, where it isn't pieces.
+    pub unit: Option<&'static str>,
     /// What it is, with value and rating.
     pub words: Message,
     /// Where it goes.
@@ -24,11 +26,14 @@ pub(super) fn parts(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Bought> {
         let (count, words) = match shortened(it.message, StepUse::BuyEach) {
             Some(words) => (injectors(report, it.subject), words),
             None => match shortened(it.message, StepUse::Buy) {
-                Some(words) => (Some(1), words),
+                Some(words) => (Some(listed(it.message, "n").unwrap_or(1)), words),
                 None => continue,
             },
         };
-        let place = it.about.clone();
+        let by_length = listed(it.message, "metres");
+        let (count, unit) = (by_length.or(count), by_length.map(|_| "m"));
+        let at = it.message.values.get("at").map(|it| it.shown.clone());
+        let place = at.unwrap_or_else(|| it.about.clone());
         match parts.iter_mut().find(|part| part.words.text == words.text) {
             // the same cure of another thing that was found of the same part
             Some(part) if part.places.contains(&place) => {}
@@ -36,7 +41,7 @@ pub(super) fn parts(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Bought> {
                 part.count = part.count.zip(count).map(|(one, other)| one.saturating_add(other));
                 part.places.push(place);
             }
-            None => parts.push(Bought { count, words, places: vec![place] }),
+            None => parts.push(Bought { count, unit, words, places: vec![place] }),
         }
     }
     for part in &mut parts {
@@ -50,10 +55,19 @@ fn injectors(report: &Report, subject: &str) -> Option<u32> {
     let set =
         if subject.starts_with("second_injectors") { "second_injectors" } else { "injectors" };
     let count = report.fields.get(&[set, ".count"].concat())?.value.as_ref()?.number?;
+    whole(count)
+}
+
+/// How many a sentence says to buy, or how many metres.
+fn listed(message: &Message, name: &str) -> Option<u32> {
+    whole(message.values.get(name)?.number?)
+}
+
+fn whole(count: f64) -> Option<u32> {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
-        reason = "a field takes counts up to a few dozen"
+        reason = "a field takes counts up to a few dozen, a list metres up to a few thousand"
     )]
     Some(count as u32)
 }

@@ -188,8 +188,11 @@ impl Line {
 impl Bought {
     /// How many, of what, and where they go.
     pub fn told(&self) -> String {
-        let count =
-            self.count.filter(|it| *it > 1).map(|it| format!("{it} × ")).unwrap_or_default();
+        let count = match (self.count, self.unit) {
+            (Some(count), Some(unit)) => format!("{count} {unit} of "),
+            (Some(count), None) if count > 1 => format!("{count} × "),
+            _ => String::new(),
+        };
         let places = self.places.join(", ");
         let gap = if places.is_empty() { "" } else { ": " };
         capital(&format!("{count}{}{gap}{places}", self.words.text))

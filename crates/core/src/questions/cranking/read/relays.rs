@@ -40,7 +40,7 @@ pub(crate) struct SpeedRelay {
 impl Purpose {
     /// Whether it must be closed while the starter turns; the others must not.
     pub(crate) fn is_for_starting(self) -> bool {
-        matches!(self, Self::Pump | Self::Coils | Self::Injectors)
+        matches!(self, Self::Pump | Self::Coils | Self::Injectors | Self::Engine)
     }
 }
 

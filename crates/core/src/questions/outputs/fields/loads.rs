@@ -216,6 +216,10 @@ pub(crate) const fn its_length() -> Draft<Length> {
     quantity("length", "Way from its output to it", "m", 0.01, 30.0).rare()
 }
 
+pub(crate) const fn its_wired() -> Draft<OutputName> {
+    output_name("wired", "At the car it is on output").hint("where it differs").rare()
+}
+
 pub(crate) const fn its_other_length() -> Draft<Length> {
     quantity("other_length", "Way to its other end", "m", 0.01, 30.0).rare()
 }
@@ -306,6 +310,8 @@ fields! {
     LENGTH: Length = its_length();
     /// The way of the wire to its other end.
     OTHER_LENGTH: Length = its_other_length();
+    /// The output that its wire was found on.
+    WIRED: OutputName = its_wired();
     /// The wire that feeds it, where that is thinner than the rest of its feed.
     WIRE_SIZE: Area = quantity("wire_size", "Size of its wire", "mm2", 0.05, 120.0)
         .hint("blank: as its feed")

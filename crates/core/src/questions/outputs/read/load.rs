@@ -10,6 +10,7 @@ use crate::{
     fields::{
         self,
         loads::{Across, PlainKind, PowerCut},
+        relays::SwitchedBy,
     },
     finding::{Finding, Severity},
     message::Message,
@@ -34,7 +35,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let name = name(reader, at.key(fields::loads::NAME), format!("{what} {}", at.number + 1));
     reader.stand(at.key(fields::loads::LIKE).place());
     let far_end = reader.choice(at.key(fields::loads::FAR_END));
-    let link = link(reader, at.key(fields::loads::OUTPUT), outputs);
+    let link = link(reader, at, outputs);
+    let wired = wired(reader, at, link, outputs);
     let partner =
         partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
@@ -69,6 +71,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         place: at,
         name,
         link,
+        wired,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
         fed_by: fed_by(reader, at, names.relays),
@@ -278,14 +281,14 @@ fn below(usual: Band<Voltage>, acts: Band<Voltage>) -> Band<Voltage> {
     usual.map(|voltage| voltage * scale)
 }
 
-fn link(
-    reader: &mut Reader<'_>,
-    key: Key<OutputName>,
-    outputs: &[Rc<PlannedOutput>],
-) -> OutputLink {
+fn link(reader: &mut Reader<'_>, at: LoadPlace, outputs: &[Rc<PlannedOutput>]) -> OutputLink {
+    let key = at.key(fields::loads::OUTPUT);
     let typed = reader.text(key);
     if typed.is_empty() {
-        if let [only] = outputs {
+        // what isn't switched at a speed may not be the controller's at all
+        let by = reader.choice_elsewhere(fields::relays::SWITCHED_BY.at(at.number));
+        let is_otherwise = at.part == Part::Relays && by.is_some_and(|it| it != SwitchedBy::Speed);
+        if let ([only], false) = (outputs, is_otherwise) {
             let shown = Value::text(only.name.clone());
             reader.or_assume(key, Entry::Missing, (), shown, "the only output of the plan");
             return OutputLink::To(0);
@@ -300,6 +303,27 @@ fn link(
     }
     nowhere(reader, key, &shown, outputs);
     OutputLink::Nowhere
+}
+
+/// The number of the output that its wire was found on, where that isn't the one that it is planned on.
+fn wired(
+    reader: &mut Reader<'_>,
+    at: LoadPlace,
+    link: OutputLink,
+    outputs: &[Rc<PlannedOutput>],
+) -> Option<usize> {
+    let key = at.key(fields::loads::WIRED);
+    let shown = shortened(reader.text(key));
+    if shown.is_empty() {
+        reader.missing(key);
+        return None;
+    }
+    let Some(found) = outputs.iter().position(|output| same_name(&output.name, &shown)) else {
+        nowhere(reader, key, &shown, outputs);
+        return None;
+    };
+    reader.given(key, shown);
+    matches!(link, OutputLink::To(planned) if planned != found).then_some(found)
 }
 
 /// The number of the output at the other end; nothing where it is not asked for, or not known.

@@ -418,4 +418,11 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Both ends would be at one voltage, whatever the output does.",
         "Name the output that the other wire goes to, or move that wire to ground or to a feed.",
     ),
+    Explanation {
+        code: crate::questions::outputs::words::WIRED_ELSEWHERE.code,
+        // Its wire was found on another output than the one that it is planned on.
+        why: "What is judged here is the plan. Wired otherwise, another output acts on it, at moments that are meant for something else.",
+        act: "Change the wire or the plan, then prove the output with a lamp in its place.",
+        source: "common practice, no source",
+    },
 ];

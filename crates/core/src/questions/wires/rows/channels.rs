@@ -1,6 +1,6 @@
 //! From each channel to its coil, or to its injectors.
 
-use super::{label, slug};
+use super::{between, slug};
 use crate::{
     car::Car,
     channels::{Ignition, Slot, Target},
@@ -78,7 +78,7 @@ fn splice(slot: &Slot) -> Option<Work> {
     (count > 1).then_some(Work::Splice(count))
 }
 
-fn list_of(targets: &[Target]) -> String {
+pub(super) fn list_of(targets: &[Target]) -> String {
     let each: Vec<_> = targets.iter().map(ToString::to_string).collect();
     each.join(" + ")
 }
@@ -100,16 +100,10 @@ fn wire(
     let duty = if kind.group == WireGroup::Coils { Duty::Ignition } else { Duty::Injection };
     let (from, to) = (from.into_text(), to.into_text());
     let wire = LoomWire {
-        id: slug(&[&from]),
-        label: label(&from, &to),
-        from,
-        to,
-        duty,
-        stock: Stock::Harness,
         size: kind.size,
         length: kind.ways.get(at).copied().flatten(),
-        fuse: None,
         works: kind.works.iter().copied().chain(splice).collect(),
+        ..between(slug(&[&from]), [from, to], duty, Stock::Harness)
     };
     PlannedWire { group: kind.group, wire, key: Some(kind.list.in_cell(at)), pin: None }
 }

@@ -1,6 +1,6 @@
 //! The controller's own supply and grounds.
 
-use super::{label, slug};
+use super::{between, slug};
 use crate::{
     car::Car,
     fields::{controller::ControllerFeed, grounds},
@@ -35,17 +35,6 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
 
 fn wire(from: Message, to: Message, duty: Duty) -> PlannedWire {
     let (from, to) = (from.into_text(), to.into_text());
-    let wire = LoomWire {
-        id: slug(&[&from]),
-        label: label(&from, &to),
-        from,
-        to,
-        duty,
-        stock: Stock::Harness,
-        size: None,
-        length: None,
-        fuse: None,
-        works: Vec::new(),
-    };
+    let wire = between(slug(&[&from]), [from, to], duty, Stock::Harness);
     PlannedWire { group: WireGroup::Feeds, wire, key: None, pin: None }
 }

@@ -1,12 +1,16 @@
-//! From the battery through each fuse and contact to what is fed, and the cable to the starter.
+//! From the battery through each fuse and contact to what is fed, and the cables of battery and engine.
 
-use super::slug;
+use super::{bare, between, branches, slug};
 use crate::{
     car::Car,
-    channels::{Ignition, Slot},
-    fields::{battery, relays},
+    fields::{
+        battery,
+        grounds::{self, MinusTo},
+        relays,
+    },
     loom::{Duty, LoomWire, Stock, Work},
-    quantity::{Area, Length},
+    message::Message,
+    quantity::{Area, Length, Measure, metres},
     questions::{
         feeds::read::{PlannedCircuit, Source},
         wires::{
@@ -14,114 +18,140 @@ use crate::{
             words,
         },
     },
-    read::{Purpose, injectors::WhichSet},
-    say,
+    read::Purpose,
+    say, say_of,
     schema::Key,
 };
 
 pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
-    // that of a load is listed with it
-    let is_own = |it: &&PlannedCircuit| !matches!(it.source, Source::Load(..));
-    let circuits = car.feeds.circuits.iter().filter(is_own);
-    let mut wires: Vec<_> = circuits.filter_map(|it| of_circuit(car, it)).collect();
-    if let Some(cable) = car.feeds.cable {
-        let name = say!(words::BATTERY_CABLE).into_text();
-        let (from, to) = (say!(words::BATTERY_PLUS), say!(words::STARTER));
-        let wire = LoomWire {
-            id: slug(&[&name]),
-            label: name,
-            from: from.into_text(),
-            to: to.into_text(),
-            duty: Duty::Permanent,
-            stock: Stock::Reel,
-            size: Some(cable.area),
-            length: Some(cable.length),
-            fuse: None,
-            works: Vec::new(),
-        };
-        let key = Some(battery::LEAD_LENGTH);
-        wires.push(PlannedWire { group: WireGroup::Feeds, wire, key, pin: None });
-    }
+    let circuits = car.feeds.circuits.iter();
+    let mut wires: Vec<_> = circuits.flat_map(|it| of_circuit(car, it)).collect();
+    wires.extend(branches::wires(car));
+    wires.extend(cables(car));
     wires
 }
 
-fn of_circuit(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<PlannedWire> {
-    let before = circuit.behind.and_then(|at| {
-        let name =
-            car.feeds.circuits.iter().find(|it| it.source == Source::Relay(at))?.name.clone();
-        Some(say!(words::TERMINAL_87, relay = name))
-    });
-    let (from, to, key): (_, _, Option<Key<Length>>) = match circuit.source {
-        Source::Relay(at) => {
-            let from = before.unwrap_or_else(|| say!(words::BATTERY_PLUS));
-            let to = say!(words::THROUGH, relay = circuit.name.clone(), to = fed(circuit.purpose));
-            (from, to, Some(relays::LEAD_LENGTH.at(at)))
-        }
-        Source::Injectors(_) => {
-            let from = before.unwrap_or_else(|| say!(words::BATTERY_PLUS));
-            (from, say!(words::NAMED, name = circuit.name.clone()), None)
-        }
-        Source::Ignition => (say!(words::FEED_15), say!(words::ITS_LOADS), None),
-        Source::Battery => (say!(words::BATTERY_PLUS), say!(words::ITS_LOADS), None),
-        Source::Load(..) => return None,
-    };
-    let size: Option<Area> = circuit.inputs.area.or(circuit.found.fitted.map(|it| it.area));
+/// The size of a feed's wire: as typed, or as it suits.
+pub(super) fn size(circuit: &PlannedCircuit) -> Option<Area> {
+    circuit.inputs.area.or(circuit.found.fitted.map(|it| it.area))
+}
+
+fn of_feed(wire: LoomWire, key: Option<Key<Length>>) -> PlannedWire {
+    PlannedWire { group: WireGroup::Feeds, wire, key, pin: None }
+}
+
+fn of_circuit(car: &Car<'_>, circuit: &PlannedCircuit) -> Vec<PlannedWire> {
+    let name = circuit.name.clone();
     let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse));
-    let is_permanent = circuit.source == Source::Battery;
-    let mut works = Vec::new();
-    if matches!(circuit.source, Source::Relay(_)) {
-        works.push(Work::Halved);
-    }
-    works.extend(branches(car, circuit).map(Work::Splice));
-    let label = match circuit.source {
-        Source::Injectors(_) => say!(words::BRANCH_LABEL, name = circuit.name.clone()),
-        _ => say!(words::FEED_LABEL, name = circuit.name.clone()),
+    let fuse = fuse.filter(|_| !circuit.is_unfused);
+    let (from, duty) = match circuit.source {
+        Source::Relay(at) => return of_relay(car, circuit, at),
+        // behind a relay its branches are listed, and that of a load with the load
+        Source::Injectors(_) if circuit.behind.is_some() => return Vec::new(),
+        Source::Load(..) => return Vec::new(),
+        Source::Ignition => (say!(words::FEED_15), Duty::Switched),
+        Source::Injectors(_) | Source::Battery => (say!(words::BATTERY_PLUS), Duty::Permanent),
     };
-    let wire = LoomWire {
-        id: slug(&["feed", &circuit.name]),
-        label: label.into_text(),
-        from: from.into_text(),
-        to: to.into_text(),
-        duty: if is_permanent { Duty::Permanent } else { Duty::Switched },
-        stock: Stock::Reel,
-        size,
-        length: circuit.inputs.length,
+    let to = match circuit.source {
+        Source::Injectors(_) => say!(words::NAMED, name = name.clone()),
+        _ => say!(words::ITS_LOADS),
+    };
+    let label = say!(words::FEED_LABEL, name = name.clone()).into_text();
+    let plain = bare(slug(&["feed", &name]), label, ends(from, to), duty, Stock::Reel);
+    let works = branches::of_feed(car, circuit).map(Work::Splice).into_iter().collect();
+    let wire =
+        LoomWire { size: size(circuit), length: circuit.inputs.length, fuse, works, ..plain };
+    vec![of_feed(wire, None)]
+}
+
+fn ends(from: Message, to: Message) -> [String; 2] {
+    [from.into_text(), to.into_text()]
+}
+
+/// Its contact's two wires: to 30, and from 87 to what it feeds.
+fn of_relay(car: &Car<'_>, circuit: &PlannedCircuit, at: usize) -> Vec<PlannedWire> {
+    let name = || circuit.name.clone();
+    let before = circuit.behind.and_then(|at| {
+        let relay = car.feeds.circuits.iter().find(|it| it.source == Source::Relay(at))?;
+        Some(say!(words::TERMINAL_87, relay = relay.name.clone()))
+    });
+    let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse));
+    let whole = circuit.inputs.length;
+    let part = car.harness.to_contacts.get(at).copied().flatten();
+    let rest = whole.zip(part).map(|(whole, part)| metres(whole.base() - part.base()));
+    let duty = if before.is_some() { Duty::Switched } else { Duty::Permanent };
+    let from = before.unwrap_or_else(|| say!(words::BATTERY_PLUS));
+    let contact = ends(from, say!(words::TERMINAL_30, relay = name()));
+    let first = LoomWire {
+        size: size(circuit),
+        length: part,
         fuse: fuse.filter(|_| !circuit.is_unfused),
-        works,
+        ..between(slug(&["feed", &circuit.name]), contact, duty, Stock::Reel)
     };
-    Some(PlannedWire { group: WireGroup::Feeds, wire, key, pin: None })
+    let contact = ends(say!(words::TERMINAL_87, relay = name()), fed(circuit.purpose));
+    let second = LoomWire {
+        size: size(circuit),
+        length: rest,
+        together: whole.filter(|_| part.is_none()),
+        works: branches::of_feed(car, circuit).map(Work::Splice).into_iter().collect(),
+        fuse: branches::own_fuse(car, circuit),
+        ..between(slug(&[&circuit.name, "87"]), contact, Duty::Switched, Stock::Reel)
+    };
+    let lead = if whole.is_none() { relays::LEAD_LENGTH } else { relays::TO_CONTACT };
+    // while only both together are known, that is said of the second
+    let key = Some(relays::TO_CONTACT.at(at)).filter(|_| whole.is_none() || part.is_some());
+    let first = of_feed(first, key);
+    // what feeds nothing but loads of the plan ends where their wires begin
+    let is_for_loads = circuit.purpose.is_none_or(|it| it == Purpose::Other);
+    if is_for_loads && whole.is_none() && branches::loads_behind(car, at) > 0 {
+        return vec![first];
+    }
+    vec![first, of_feed(second, Some(lead.at(at)))]
 }
 
 /// What a relay feeds, in a word.
-fn fed(purpose: Option<Purpose>) -> String {
-    let wording = match purpose {
+fn fed(purpose: Option<Purpose>) -> Message {
+    say_of!(match purpose {
         Some(Purpose::Coils) => words::FEEDS_COILS,
         Some(Purpose::Injectors) => words::FEEDS_INJECTORS,
+        Some(Purpose::Engine) => words::FEEDS_ENGINE,
         _ => words::ITS_LOADS,
-    };
-    crate::say_of!(wording).into_text()
+    })
 }
 
-/// To how many coils or injectors it branches.
-fn branches(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
-    let (channels, engine) = (&car.firing.channels, car.engine.as_ref());
-    let targets = |slots: Vec<Slot>| slots.iter().map(|it| it.targets.len()).sum::<usize>();
-    let is_of_coils = |it: &&PlannedCircuit| it.purpose == Some(Purpose::Coils);
-    let count = match (circuit.source, circuit.purpose) {
-        (Source::Injectors(WhichSet::First), _) => targets(channels.injection.slots(engine)),
-        (Source::Injectors(WhichSet::Second), _) => targets(channels.second.slots(engine)),
-        (_, Some(Purpose::Injectors)) => {
-            targets(channels.injection.slots(engine)) + targets(channels.second.slots(engine))
-        }
-        (_, Some(Purpose::Coils)) => {
-            let slots = channels.ignition_slots(engine);
-            // companions on one channel have a coil each, unless it has two ends
-            let is_double = channels.ignition.mode.value() == Some(Ignition::PairedDouble);
-            let coils = if is_double { slots.len() } else { targets(slots) };
-            let relays = car.feeds.circuits.iter().filter(is_of_coils).count().max(1);
-            coils.div_ceil(relays)
-        }
-        _ => 0,
+/// The cables of battery and engine: bought as long as they are.
+fn cables(car: &Car<'_>) -> Vec<PlannedWire> {
+    let minus = car.feeds.grounds.strap.and_then(|it| it.minus_to);
+    let minus_to = match minus {
+        Some(MinusTo::Engine) => Some(words::ENGINE),
+        Some(MinusTo::Body) => Some(words::BODY),
+        None => None,
     };
-    u32::try_from(count).ok().filter(|it| *it > 1)
+    let plus = car.feeds.cable.map(|cable| {
+        let to = ends(say!(words::BATTERY_PLUS), say!(words::STARTER));
+        let size = (cable.area, Some(cable.length));
+        piece(words::BATTERY_CABLE, to, Duty::Permanent, size, Some(battery::LEAD_LENGTH))
+    });
+    let minus = car.feeds.cable.zip(minus_to).map(|(cable, to)| {
+        let to = ends(say!(words::BATTERY_MINUS), say_of!(to));
+        piece(words::MINUS_CABLE, to, Duty::Ground, (cable.area, None), None)
+    });
+    let strap = car.feeds.grounds.strap.and_then(|it| it.sized).map(|(area, length)| {
+        let to = ends(say!(words::ENGINE), say!(words::BODY));
+        let key = Some(grounds::STRAP_LENGTH);
+        piece(words::STRAP, to, Duty::Ground, (area, Some(length)), key)
+    });
+    [plus, minus, strap].into_iter().flatten().collect()
+}
+
+fn piece(
+    name: &'static crate::words::Wording,
+    ends: [String; 2],
+    duty: Duty,
+    (size, length): (Area, Option<Length>),
+    key: Option<Key<Length>>,
+) -> PlannedWire {
+    let name = say_of!(name).into_text();
+    let plain = bare(slug(&[&name]), name, ends, duty, Stock::Piece);
+    of_feed(LoomWire { size: Some(size), length, ..plain }, key)
 }

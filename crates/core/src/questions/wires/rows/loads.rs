@@ -1,6 +1,6 @@
 //! From each output to its load, or to the coil of its relay; and from there to its other end.
 
-use super::{label, slug};
+use super::{between, slug};
 use crate::{
     car::Car,
     fields::{loads, relays},
@@ -12,12 +12,12 @@ use crate::{
         feeds::read::Source,
         wires::{
             planned::{PlannedWire, WireGroup},
-            read::LoadWays,
+            read::{KeyedRelay, LoadWays},
             words,
         },
     },
-    read::{OutputLink, PlannedLoad, PlannedRest},
-    say,
+    read::{LoadPlace, OutputLink, PlannedLoad, PlannedRest},
+    say, say_of,
     schema::Part,
     supply::circuit::BOUGHT_MM2,
     tables::wires::smallest_for,
@@ -29,7 +29,47 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
         let own = from_output(load, ways, &car.outputs, pin);
         own.into_iter().chain(to_other_end(car, load, ways, other))
     });
-    each.collect()
+    each.chain(by_key(car)).collect()
+}
+
+/// The two wires of each relay whose coil the key switches: 86 to the switch, 85 to ground.
+fn by_key(car: &Car<'_>) -> Vec<PlannedWire> {
+    let relays = car.harness.keyed.iter();
+    let of = |it: &KeyedRelay| {
+        let name = car.text(relays::NAME.at(it.at)).to_owned();
+        let name =
+            if name.is_empty() { say!(words::RELAY, n = it.at + 1).into_text() } else { name };
+        let thinnest = BOUGHT_MM2.first().map(|it| Area::from_base(it * 1e-6));
+        let feed = car.feeds.circuits.iter().find(|it| it.source == Source::Ignition);
+        let of_feed = feed.and_then(|it| it.inputs.area.or(it.found.fitted.map(|it| it.area)));
+        let ends = [
+            (
+                words::TERMINAL_86,
+                words::FEED_15,
+                Duty::Switched,
+                of_feed,
+                it.ways.to_output,
+                loads::LENGTH,
+            ),
+            (
+                words::TERMINAL_85,
+                words::GROUND,
+                Duty::Ground,
+                thinnest,
+                it.ways.to_other_end,
+                loads::OTHER_LENGTH,
+            ),
+        ];
+        let place = LoadPlace { part: Part::Relays, number: it.at };
+        ends.map(|(terminal, end, duty, size, length, key)| {
+            let from = say_of!(terminal, relay = name.clone()).into_text();
+            let to = say_of!(end).into_text();
+            let plain = between(slug(&[&from]), [from, to], duty, Stock::Reel);
+            let wire = LoomWire { size, length, ..plain };
+            PlannedWire { group: WireGroup::Loads, wire, key: Some(place.key(key)), pin: None }
+        })
+    };
+    relays.flat_map(of).collect()
 }
 
 /// As thick as what it is spliced to, which the fuse protects; to ground as thick as what the load takes.
@@ -58,7 +98,7 @@ fn terminals(load: &PlannedLoad) -> [String; 2] {
         return [name.clone(), name.clone()];
     }
     let [plus, minus] = [words::TERMINAL_86, words::TERMINAL_85]
-        .map(|it| crate::say_of!(it, relay = name.clone()).into_text());
+        .map(|it| say_of!(it, relay = name.clone()).into_text());
     if load.far_end == Some(FarEnd::Ground) { [plus, minus] } else { [minus, plus] }
 }
 
@@ -72,18 +112,9 @@ fn from_output(
     let OutputLink::To(at) = load.link else { return None };
     let output = outputs.outputs.get(at)?;
     let from = say!(words::OUTPUT, name = output.name.clone()).into_text();
-    let wire = LoomWire {
-        id: slug(&[&output.name, &load.name]),
-        label: label(&from, &to),
-        from,
-        to,
-        duty: Duty::Output,
-        stock: Stock::Harness,
-        size: None,
-        length: ways.to_output,
-        fuse: None,
-        works: Vec::new(),
-    };
+    let id = slug(&[&output.name, &load.name]);
+    let plain = between(id, [from, to], Duty::Output, Stock::Harness);
+    let wire = LoomWire { length: ways.to_output, ..plain };
     let pin = Some(outputs.taken_by_one(load));
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin })
 }
@@ -103,16 +134,9 @@ fn to_other_end(
         _ => Stock::Reel,
     };
     let wire = LoomWire {
-        id: slug(&[&load.name, &to]),
-        label: label(&from, &to),
-        from,
-        to,
-        duty,
-        stock,
         size: ways.size.or_else(|| size(car, load, far_end)),
         length: ways.to_other_end,
-        fuse: None,
-        works: Vec::new(),
+        ..between(slug(&[&load.name, &to]), [from, to], duty, stock)
     };
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin: None })
 }

@@ -1,6 +1,6 @@
 //! The wires of the sensors at crank and cam.
 
-use super::{label, slug};
+use super::{bare, label, slug};
 use crate::{
     car::Car,
     fields::{
@@ -56,18 +56,9 @@ fn of_sensor(
         let end = crate::say_of!(wording).into_text();
         let to = name.clone().into_text();
         let from = say!(words::INPUT, end = end.clone(), sensor = to.clone()).into_text();
-        let wire = LoomWire {
-            id: slug(&[&to, &end]),
-            label: label(&to, &end),
-            from,
-            to,
-            duty: Duty::Sensor,
-            stock: Stock::Harness,
-            size: None,
-            length,
-            fuse: None,
-            works: works.clone(),
-        };
+        let (id, called) = (slug(&[&to, &end]), label(&to, &end));
+        let plain = bare(id, called, [from, to], Duty::Sensor, Stock::Harness);
+        let wire = LoomWire { length, works: works.clone(), ..plain };
         PlannedWire { group: WireGroup::Sensors, wire, key: Some(key), pin: None }
     };
     ends.iter().copied().map(one).collect()

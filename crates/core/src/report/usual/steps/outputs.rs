@@ -17,6 +17,8 @@ purposes! {
     words::OUTPUT_WOULD_DO => ;
     words::OUTPUT_WOULD_DO_AT_LEVEL => ;
     words::DO_NOT_ALL_TRIED => ;
+    words::DO_PLAN_WIRED => Enter "{wired} switches {load}";
+    words::DO_REWIRE => ;
     words::DO_NOTHING_FOUND => ;
     // other wirings
     words::DO_LEVEL => Enter "{level} counts as on", Cure "Set the controller so that {level} counts as on.";

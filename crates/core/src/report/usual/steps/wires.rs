@@ -9,10 +9,16 @@ purposes! {
     words::DO_PINS => ;
     words::DO_GROUND_PINS => ;
     words::DO_PIGTAIL => ;
-    words::BUY_WIRE => Buy "{length} of wire {size}, {colour}";
-    words::BUY_FUSES => Buy "{n} fuses {fuse}";
-    words::BUY_RELAYS => Buy "{n} relays rated {rating}";
-    words::BUY_SLEEVES => Buy "{n} label sleeves";
-    words::BUY_SPLICES => Buy "{n} crimp splices, sealing sleeves";
-    words::BUY_CONNECTORS => Buy "{n} connectors with terminals and seals";
+    words::BUY_WIRE => Buy "wire {size}, {colour}";
+    words::BUY_WIRE_FOR => Buy "wire {size}, {colour}";
+    words::BUY_SHIELD => Buy "braided shield";
+    words::BUY_PIECE => Buy "{length} of {size} with lugs";
+    words::BUY_FUSES => Buy "fuses {fuse}";
+    words::BUY_HOLDERS => Buy "fuse holders";
+    words::BUY_RELAYS => Buy "relays rated {rating}";
+    words::BUY_SOCKETS => Buy "relay sockets with terminals";
+    words::BUY_RINGS => Buy "ring terminals for {size}";
+    words::BUY_SLEEVES => Buy "label sleeves";
+    words::BUY_SPLICES => Buy "crimp splices, sealing sleeves";
+    words::BUY_CONNECTORS => Buy "connectors with terminals and seals";
 }

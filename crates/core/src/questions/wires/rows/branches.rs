@@ -1,0 +1,180 @@
+//! From the feed of coils and injectors to each of them, and the grounds of coils.
+
+use super::{between, channels::list_of, feeds, slug};
+use crate::{
+    car::Car,
+    channels::{Ignition, Slot},
+    fields::harness,
+    loom::{Duty, LoomWire, Stock},
+    message::Message,
+    output::FarEnd,
+    quantity::{Area, Current, Length},
+    questions::{
+        feeds::read::{PlannedCircuit, Source},
+        wires::{
+            planned::{PlannedWire, WireGroup},
+            words,
+        },
+    },
+    read::{Purpose, injectors::WhichSet},
+    say,
+    schema::Key,
+    supply::circuit::CircuitInputs,
+};
+
+/// The sets of injectors.
+const SETS: [WhichSet; 2] = [WhichSet::First, WhichSet::Second];
+
+/// A branch to each coil and injector whose feed is in the plan.
+pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
+    let typed = &car.harness;
+    let mut wires = Vec::new();
+    let coils = of_purpose(car, Purpose::Coils);
+    if coils.is_some() || typed.coil_feed.is_some() {
+        let branch = Branches {
+            from: say!(words::COIL_FEED),
+            size: coils.and_then(protected),
+            length: typed.coil_feed,
+            key: harness::COIL_FEED,
+            duty: Duty::Switched,
+        };
+        wires.extend(coil_names(car).into_iter().map(|to| branch.to(to)));
+    }
+    if typed.coil_ground.is_some() {
+        let branch = Branches {
+            from: say!(words::GROUND),
+            size: coils.and_then(protected),
+            length: typed.coil_ground,
+            key: harness::COIL_GROUND,
+            duty: Duty::Ground,
+        };
+        wires.extend(coil_names(car).into_iter().map(|to| branch.to(to)));
+    }
+    for (at, set) in SETS.into_iter().enumerate() {
+        wires.extend(of_injectors(car, set, typed.injector_sizes.get(at).copied().flatten()));
+    }
+    wires
+}
+
+fn of_injectors(car: &Car<'_>, set: WhichSet, typed: Option<Area>) -> Vec<PlannedWire> {
+    let relay = of_purpose(car, Purpose::Injectors);
+    let own = car.feeds.circuits.iter().find(|it| it.source == Source::Injectors(set));
+    let length = car.harness.injector_feed;
+    if relay.is_none() && own.is_none() && length.is_none() {
+        return Vec::new();
+    }
+    let branch = Branches {
+        from: say!(words::INJECTOR_FEED),
+        size: typed.or_else(|| own.or(relay).and_then(protected)),
+        length,
+        key: harness::INJECTOR_FEED,
+        duty: Duty::Switched,
+    };
+    let to = |slot: &Slot| {
+        let of = |target: String| match set {
+            WhichSet::First => say!(words::INJECTOR, n = target),
+            WhichSet::Second => say!(words::SECOND_INJECTOR, n = target),
+        };
+        slot.targets.iter().map(|it| of(it.to_string())).collect::<Vec<_>>()
+    };
+    slots(car, set).iter().flat_map(to).map(|to| branch.to(to)).collect()
+}
+
+/// Branches that are alike.
+struct Branches {
+    from: Message,
+    size: Option<Area>,
+    length: Option<Length>,
+    key: Key<Length>,
+    duty: Duty,
+}
+
+impl Branches {
+    fn to(&self, to: Message) -> PlannedWire {
+        let ends = [self.from.clone(), to].map(Message::into_text);
+        let plain = between(slug(&[&ends[0], &ends[1]]), ends, self.duty, Stock::Reel);
+        let wire = LoomWire { size: self.size, length: self.length, ..plain };
+        PlannedWire { group: WireGroup::Feeds, wire, key: Some(self.key), pin: None }
+    }
+}
+
+fn of_purpose<'a>(car: &'a Car<'_>, purpose: Purpose) -> Option<&'a PlannedCircuit> {
+    car.feeds.circuits.iter().find(|it| it.purpose.is_some_and(|it| it.feeds(purpose)))
+}
+
+/// The thinnest wire that the fuse of a feed protects: no branch is thicker than its feed.
+fn protected(circuit: &PlannedCircuit) -> Option<Area> {
+    let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse))?;
+    let alone = CircuitInputs { contact: None, draws: None, ..circuit.inputs.clone() };
+    let least = alone.unexposed(fuse)?;
+    Some(feeds::size(circuit).filter(|it| *it < least).unwrap_or(least))
+}
+
+/// Each coil: one of two ends has the names of both its cylinders.
+fn coil_names(car: &Car<'_>) -> Vec<Message> {
+    let channels = &car.firing.channels;
+    let slots = channels.ignition_slots(car.engine.as_ref());
+    let is_double = channels.ignition.mode.value() == Some(Ignition::PairedDouble);
+    let of = |slot: &Slot| match slot.targets.as_slice() {
+        [] => vec![say!(words::THE_COIL)],
+        targets if is_double => vec![say!(words::COIL, n = list_of(targets))],
+        targets => targets.iter().map(|it| say!(words::COIL, n = it.to_string())).collect(),
+    };
+    slots.iter().flat_map(of).collect()
+}
+
+fn slots(car: &Car<'_>, set: WhichSet) -> Vec<Slot> {
+    let channels = &car.firing.channels;
+    let fired = match set {
+        WhichSet::First => &channels.injection,
+        WhichSet::Second => &channels.second,
+    };
+    fired.slots(car.engine.as_ref())
+}
+
+fn injectors(car: &Car<'_>, set: WhichSet) -> usize {
+    slots(car, set).iter().map(|it| it.targets.len()).sum()
+}
+
+/// How many loads of the plan are behind a relay's contact.
+pub(super) fn loads_behind(car: &Car<'_>, relay: usize) -> usize {
+    let is_behind = |far_end, fed_by| far_end == Some(FarEnd::Relay) && fed_by == Some(relay);
+    car.outputs.loads.iter().filter(|it| is_behind(it.far_end, it.fed_by)).count()
+}
+
+fn loads_on(car: &Car<'_>, far_end: FarEnd) -> usize {
+    car.outputs.loads.iter().filter(|it| it.far_end == Some(far_end)).count()
+}
+
+/// To how many wires a feed branches, where it does.
+pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
+    let feeds = |it: &PlannedCircuit, what| it.purpose.is_some_and(|it: Purpose| it.feeds(what));
+    let count = match circuit.source {
+        Source::Injectors(set) => injectors(car, set),
+        Source::Relay(at) => {
+            let each = SETS.into_iter().map(|set| injectors(car, set)).sum::<usize>();
+            let of_injectors = if feeds(circuit, Purpose::Injectors) { each } else { 0 };
+            let of_coils = if feeds(circuit, Purpose::Coils) {
+                let relays = car.feeds.circuits.iter().filter(|it| feeds(it, Purpose::Coils));
+                coil_names(car).len().div_ceil(relays.count().max(1))
+            } else {
+                0
+            };
+            of_injectors + of_coils + loads_behind(car, at)
+        }
+        Source::Ignition => loads_on(car, FarEnd::Ignition) + car.harness.keyed.len(),
+        Source::Battery => loads_on(car, FarEnd::Battery),
+        Source::Load(..) => 0,
+    };
+    u32::try_from(count).ok().filter(|it| *it > 1)
+}
+
+/// The fuse of the injectors alone, behind their relay.
+pub(super) fn own_fuse(car: &Car<'_>, relay: &PlannedCircuit) -> Option<Current> {
+    let is_own = |it: &&PlannedCircuit| {
+        matches!(it.source, Source::Injectors(_))
+            && !it.is_unfused
+            && it.behind.is_some_and(|at| relay.source == Source::Relay(at))
+    };
+    car.feeds.circuits.iter().find(is_own)?.inputs.fuse
+}
