@@ -46,7 +46,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["feeds/feeds.alternator", "feeds/feeds.kill"]
         }
         (Part::Grounds, "minus_to" | "strap" | "strap_size" | "strap_length") => {
-            &["feeds/feeds.strap", "feeds/feeds.cable"]
+            &["feeds/feeds.strap", "feeds/feeds.cable", WIRES, HARNESS]
         }
         (Part::Grounds, "wire_size") => &["feeds/feeds.ground", "feeds/feeds.sensors"],
         (Part::Grounds, "wires" | "wire_length") => {

@@ -326,40 +326,26 @@ fn of_relay(
     if others.base() > 0.0 {
         each.push(others);
     }
-    let is_of_coils = purpose.is_some_and(|it| it.feeds(Purpose::Coils));
-    let is_of_injectors = among.injectors.2.at == Some(at);
-    let coils = is_of_coils.then(|| among.coils.and_then(|it| of_coils(it, coil_relays(reader))));
-    let injectors = is_of_injectors.then(|| of_injectors(among));
-    // both together are judged here, one of them with its question
-    let is_judged_there = is_of_coils != is_of_injectors;
-    let computed = match (coils, injectors) {
-        (Some(coils), Some(injectors)) => coils.zip(injectors).map(|(one, other)| one + other),
-        (coils, injectors) => coils.or(injectors).flatten(),
-    };
-    let is_of_engine = is_of_coils && is_of_injectors;
-    let is_known = if is_of_engine {
+    let engine = EngineFed::of(reader, (purpose, at), among);
+    let computed = engine.computed;
+    let is_judged_there = engine.is_of_one;
+    let is_known = if engine.is_of_both {
         computed.is_some()
     } else {
         draws.is_some() || !each.is_empty() && is_for_loads(purpose)
     };
-    let own =
-        if is_judged_there || is_of_engine { computed } else { is_known.then(|| amperes(0.0)) };
+    let is_computed = is_judged_there || engine.is_of_both;
+    let own = if is_computed { computed } else { is_known.then(|| amperes(0.0)) };
     let sum: f64 = each.iter().map(|it| it.base()).sum();
     let carries = own.map(|own| amperes(own.base() + sum));
-    if is_of_engine {
+    if engine.is_of_both {
         each.extend(computed);
     }
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
-    let consumer = match purpose {
-        Some(Purpose::Pump | Purpose::Fan) => Consumer::Motor,
-        Some(Purpose::Lamps) => Consumer::Lamps,
-        Some(Purpose::Starter) => Consumer::Solenoid,
-        _ => Consumer::Steady,
-    };
     let inputs = CircuitInputs {
         draws: (is_known && !is_judged_there).then_some(each),
-        consumer,
+        consumer: consumer(purpose),
         inrush,
         area,
         length,
@@ -373,12 +359,54 @@ fn of_relay(
         carries,
         own: carries,
         of_engine: computed,
-        wants_draws: !is_known && !is_judged_there && !is_of_engine,
+        wants_draws: !is_known && !is_computed,
         is_judged_there,
         interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
         found: unsolved(),
         inputs,
+    }
+}
+
+/// How most of what it feeds starts.
+fn consumer(purpose: Option<Purpose>) -> Consumer {
+    match purpose {
+        Some(Purpose::Pump | Purpose::Fan) => Consumer::Motor,
+        Some(Purpose::Lamps) => Consumer::Lamps,
+        Some(Purpose::Starter) => Consumer::Solenoid,
+        _ => Consumer::Steady,
+    }
+}
+
+/// What of a relay's current coils and injectors take.
+struct EngineFed {
+    computed: Option<Current>,
+    /// Judged with the question of that one.
+    is_of_one: bool,
+    /// Judged here, both together.
+    is_of_both: bool,
+}
+
+impl EngineFed {
+    fn of(
+        reader: &Reader<'_>,
+        (purpose, at): (Option<Purpose>, usize),
+        among: &Consumers<'_>,
+    ) -> Self {
+        let is_of_coils = purpose.is_some_and(|it| it.feeds(Purpose::Coils));
+        let is_of_injectors = among.injectors.2.at == Some(at);
+        let coils = || among.coils.and_then(|it| of_coils(it, coil_relays(reader)));
+        let computed = match (is_of_coils, is_of_injectors) {
+            (true, true) => coils().zip(of_injectors(among)).map(|(one, other)| one + other),
+            (true, false) => coils(),
+            (false, true) => of_injectors(among),
+            (false, false) => None,
+        };
+        Self {
+            computed,
+            is_of_one: is_of_coils != is_of_injectors,
+            is_of_both: is_of_coils && is_of_injectors,
+        }
     }
 }
 

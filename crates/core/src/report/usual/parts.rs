@@ -55,19 +55,19 @@ fn injectors(report: &Report, subject: &str) -> Option<u32> {
     let set =
         if subject.starts_with("second_injectors") { "second_injectors" } else { "injectors" };
     let count = report.fields.get(&[set, ".count"].concat())?.value.as_ref()?.number?;
-    whole(count)
+    Some(whole(count))
 }
 
 /// How many a sentence says to buy, or how many metres.
 fn listed(message: &Message, name: &str) -> Option<u32> {
-    whole(message.values.get(name)?.number?)
+    Some(whole(message.values.get(name)?.number?))
 }
 
-fn whole(count: f64) -> Option<u32> {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a field takes counts up to a few dozen, a list metres up to a few thousand"
-    )]
-    Some(count as u32)
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a field takes counts up to a few dozen, a list metres up to a few thousand"
+)]
+fn whole(count: f64) -> u32 {
+    count as u32
 }

@@ -15,7 +15,7 @@ use crate::{
     finding::{Finding, Severity},
     message::Message,
     output::{FarEnd, LoadKind, Pulse},
-    quantity::{Band, Inductance, Measure, Value, Voltage},
+    quantity::{Band, Inductance, Measure, Resistance, Value, Voltage},
     questions::outputs::words,
     read::{Entry, Reader, problem::shortened},
     say,
@@ -44,12 +44,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let throttle = throttle(reader, at, names.relays);
     let kind = kind_entry.value().unwrap_or(LoadKind::RelayCoil);
     let unasked = unasked(reader, at, throttle.is_some());
-    let resistance = usual(
-        reader,
-        at.key(fields::loads::RESISTANCE),
-        kind.usual_resistance(),
-        resistance_basis(kind),
-    );
+    let resistance = resistance(reader, at.key(fields::loads::RESISTANCE), kind);
     let pull_in =
         usual(reader, at.key(fields::loads::PULL_IN), kind.usual_pull_in(), level_basis(kind));
     let acts = pull_in.value().unwrap_or(kind.usual_pull_in());
@@ -139,6 +134,14 @@ fn feed(
     };
     reader.unusable(Finding::new(Severity::Fault, key, message));
     Entry::Unreadable
+}
+
+fn resistance(
+    reader: &mut Reader<'_>,
+    key: Key<Resistance>,
+    kind: LoadKind,
+) -> Entry<Band<Resistance>> {
+    usual(reader, key, kind.usual_resistance(), resistance_basis(kind))
 }
 
 /// What is usual for the kind of load; nothing is taken for what has no winding.
