@@ -107,7 +107,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             HARNESS,
         ],
         (Part::Loads, "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
-        (Part::Loads, "wire_size") => &["feeds/feeds.load"],
+        (Part::Loads, "wire_size" | "fuse") => &["feeds/feeds.load"],
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],

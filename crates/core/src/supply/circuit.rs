@@ -295,15 +295,19 @@ impl CircuitInputs {
         inrush.is_none_or(|(current, lasts)| blow::shortest(fuse, current) >= lasts)
     }
 
+    /// The smallest fuse that carries it for long and as it starts; none where it is not known what it draws.
+    pub fn fuse_for(&self, answer: &CircuitAnswer) -> Option<Current> {
+        let least = answer.least?;
+        let bears = |it: &Current| it.base() >= least.base() * (1.0 - 1e-9);
+        let all = fuses::RATINGS_A.into_iter().filter(|rating| *rating >= SMALLEST_A).map(amperes);
+        all.into_iter().find(|it| bears(it) && self.is_started_by(*it, answer.inrush))
+    }
+
     /// The smallest fuse that carries it for long and as it starts, and the thinnest wire that it protects, that drops little
     /// and stays cool; none where there is none, or where it is not known what it draws. A contact that is typed is no
     /// smaller than the fuse.
     pub fn fitted(&self, answer: &CircuitAnswer) -> Option<FittedSet> {
-        let least = answer.least?;
-        let bears = |it: &Current| it.base() >= least.base() * (1.0 - 1e-9);
-        let all = fuses::RATINGS_A.into_iter().filter(|rating| *rating >= SMALLEST_A).map(amperes);
-        let serves = |it: &Current| bears(it) && self.is_started_by(*it, answer.inrush);
-        let fuse = all.into_iter().find(serves)?;
+        let fuse = self.fuse_for(answer)?;
         if self.contact.is_some_and(|rating| fuse > rating) {
             return None;
         }
@@ -337,6 +341,19 @@ impl CircuitInputs {
             let bears = LaidWire { area: *area, ..self.laid }.bears();
             draws.is_none_or(|draws| bears >= draws) && with.exposed(fuse).is_none()
         })
+    }
+
+    /// Whether this fuse is no larger than what the wire carries, within what the numbers are good for: the trade's own rule,
+    /// common practice, no source.
+    pub fn is_fused_by_rule(&self, fuse: Current) -> bool {
+        let carries = |area| LaidWire { area, ..self.laid }.bears();
+        self.area.is_some_and(|area| fuse <= carries(area) * HAIR)
+    }
+
+    /// Whether the next smaller fuse would burn the wire as well.
+    pub fn is_burnt_by_smaller(&self, fuse: Current) -> bool {
+        let mut smaller = fuses::RATINGS_A.into_iter().rev().map(amperes);
+        smaller.find(|it| *it < fuse).is_some_and(|it| self.exposed(it) == Some(Exposed::Wire))
     }
 
     /// The largest fuse that leaves neither wire nor contact exposed.

@@ -40,7 +40,7 @@ pub(crate) enum Source {
     Ignition,
     /// Permanent battery (30), likewise.
     Battery,
-    /// The wire of the load of this record, behind the fuse of its feed.
+    /// The wire of the load of this record, behind a fuse of its own or that of its feed.
     Load(usize, FarEnd),
 }
 
@@ -149,9 +149,9 @@ impl PlannedCircuit {
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
-            Source::Ignition | Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
-            Source::Load(..) if let Some(at) = self.behind => relays::FUSE.at(at),
-            Source::Battery | Source::Load(..) => switched_feeds::BATTERY_FUSE,
+            Source::Ignition => switched_feeds::FUSE,
+            Source::Battery => switched_feeds::BATTERY_FUSE,
+            Source::Load(at, _) => loads::FUSE.at(at),
         }
     }
 
@@ -210,8 +210,8 @@ pub(crate) fn feeds(
     {
         circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
-    let thin = thin::of_loads(reader, &circuits, among.rest);
-    circuits.extend(thin);
+    let of_loads = thin::of_loads(reader, &circuits, (&among, laid));
+    circuits.extend(of_loads);
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
     }
@@ -376,7 +376,7 @@ fn is_for_loads(purpose: Option<Purpose>) -> bool {
     matches!(purpose, None | Some(Purpose::Other))
 }
 
-fn inputs(
+pub(super) fn inputs(
     reader: &Reader<'_>,
     fuse: Key<Current>,
     contact: Option<Key<Current>>,
@@ -480,8 +480,12 @@ fn behind_relay(
         shared_by: set.count.unwrap_or(1),
         ..inputs
     };
-    // what the relay's fuse protects anyhow is no circuit of its own
-    let is_exposed = || inputs.fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some());
+    // what the relay's fuse protects anyhow is no circuit of its own, nor what most harnesses have
+    let is_exposed = || {
+        let by_rule = |fuse: &Current| inputs.is_fused_by_rule(*fuse);
+        let fuse = inputs.fuse.filter(|fuse| !by_rule(fuse));
+        fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some())
+    };
     // behind a relay it is counted there
     let counted = draws.filter(|_| at.is_none());
     let name = match set.set {
