@@ -321,8 +321,7 @@ impl CircuitInputs {
 
     /// The thinnest usual wire that carries what it feeds, loses little of the supply, and is protected by this fuse.
     pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
-        let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
-        areas.find(|area| {
+        bought().find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
             let drop = with.drop(draws);
             draws.is_none_or(|draws| {
@@ -369,6 +368,11 @@ const SMALLEST_A: f64 = 3.0;
 /// Sizes on most shelves, in mm², IEC 60228; thinner ones are seldom bought for a feed.
 pub const BOUGHT_MM2: [f64; 14] =
     [0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0];
+
+/// The same, the thinnest first.
+pub fn bought() -> impl Iterator<Item = Area> {
+    BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6))
+}
 
 /// Whether so much of the supply is lost that it should not be.
 pub fn is_too_much(part: Ratio) -> bool {

@@ -4,6 +4,7 @@ use super::read::{Consumers, PlannedCircuit, Source, of_injectors};
 use crate::{
     fields::{
         grounds::{self, MinusTo, SensorGround, StrapFitted},
+        harness,
         relays::{self, GroundedAt},
     },
     quantity::{Area, Current, Length, Measure, Resistance, amperes},
@@ -155,6 +156,7 @@ fn wires(
         length,
         sinks: if is_read { all + injectors } else { amperes(0.0) },
         laid,
+        pin: reader.band_elsewhere(harness::PIN_WIRE).map(|it| it.high),
     });
     Some(PlannedWires { wires, certain: certain + injectors })
 }

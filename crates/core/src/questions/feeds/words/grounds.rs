@@ -40,6 +40,7 @@ sentences! {
     DO_STRAP_SHORTER = "feeds.do-strap-shorter", "Fit a shorter strap, or two side by side.";
     DO_GROUND_WIRES = "feeds.do-ground-wires", "Ground the controller with {count} such wires, to one point.";
     DO_GROUND_SIZE = "feeds.do-ground-size", "Fit ground wires of {size} or more at the controller.";
+    DO_GROUND_BOTH = "feeds.do-ground-both", "Ground the controller with {count} wires of {size}, to one point.";
     DO_GROUND_SHORTER = "feeds.do-ground-shorter", "Shorten the controller's ground wires, or move some loads off it.";
     DO_SENSORS_PIN = "feeds.do-sensors-pin", "Ground the sensors at the controller's sensor ground alone.";
     DO_OWN_BOLT = "feeds.do-own-bolt", "Ground what {feed} feeds at a bolt of its own.";
