@@ -59,6 +59,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
+        (Part::Wiring, "ambient") => &["feeds/feeds.", "coils/coils.feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => {
             &["firing/", "injectors/", INJECTORS_FEED, GROUND, ALL_WIRES]

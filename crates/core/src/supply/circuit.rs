@@ -100,6 +100,8 @@ pub struct CircuitInputs {
     pub laid: LaidWire,
     /// What the battery has, between rest and charging.
     pub supply: Band<Voltage>,
+    /// What it runs at, at the most: the battery while charging, or of a starter while cranking.
+    pub runs_at: Voltage,
     /// The hottest that fuse and wire get.
     pub hot: Temperature,
 }
@@ -130,7 +132,7 @@ pub struct CircuitAnswer {
     pub protection: Option<Protection>,
     /// What overheats before the fuse blows.
     pub exposed: Option<Exposed>,
-    /// The drop out and back, and its share of the supply.
+    /// The drop out and back, and its share of what it runs at.
     pub drop: Option<(Voltage, Ratio)>,
 }
 
@@ -266,7 +268,7 @@ impl CircuitInputs {
     fn drop(&self, draws: Option<Current>) -> Option<(Voltage, Ratio)> {
         let wire = copper::wire_at_most(self.length?, self.area?, self.hot);
         let drop: Voltage = Measure::from_base(2.0 * draws?.base() * wire.base());
-        Some((drop, share(drop.base() / self.supply.high.base().max(1e-9))))
+        Some((drop, share(drop.base() / self.runs_at.base().max(1e-9))))
     }
 
     /// How the drop was found.
@@ -418,6 +420,7 @@ mod tests {
                 bundled: 1,
             },
             supply: Band { low: volts(12.0), nominal: volts(12.6), high: volts(14.4) },
+            runs_at: volts(14.8),
             hot: celsius(20.0),
         }
     }

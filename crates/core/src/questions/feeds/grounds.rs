@@ -15,7 +15,7 @@ use crate::{
     message::Message,
     quantity::{Area, Measure, Voltage},
     report::{Answer, Tone},
-    say,
+    say, say_of,
     schema::Choice as _,
     supply::{
         cable,
@@ -67,7 +67,14 @@ fn strap(
 }
 
 fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings) -> GroundsVerdict {
-    let open = || (Tone::Open, say!(words::STRAP_OPEN));
+    let open = || {
+        let wanted = match strap.known {
+            (true, _) => words::STRAP_OPEN_LENGTH,
+            (_, true) => words::STRAP_OPEN_SIZE,
+            _ => words::STRAP_OPEN,
+        };
+        (Tone::Open, say_of!(wanted))
+    };
     let Some(minus_to) = strap.minus_to else {
         return (Tone::Open, say!(words::STRAP_OPEN_MINUS));
     };

@@ -458,6 +458,7 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
         size = size,
         drop = drop,
         part = part,
+        supply = inputs.runs_at,
         most = circuit::most_drop()
     );
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);

@@ -346,14 +346,12 @@ fn of_relay(
         Some(Purpose::Starter) => Consumer::Solenoid,
         _ => Consumer::Steady,
     };
-    let inputs = CircuitInputs {
-        draws: (is_known && !is_judged_there).then_some(each),
-        consumer,
-        inrush,
-        area,
-        length,
-        ..inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid))
-    };
+    let all = inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid));
+    // a solenoid pulls in on what the starter leaves
+    let is_of_starter = consumer == Consumer::Solenoid;
+    let runs_at = if is_of_starter { among.conditions.cold_cranking } else { all.runs_at };
+    let draws = (is_known && !is_judged_there).then_some(each);
+    let inputs = CircuitInputs { draws, consumer, inrush, area, length, runs_at, ..all };
     PlannedCircuit {
         source: Source::Relay(at),
         name,
@@ -396,6 +394,7 @@ pub(super) fn inputs(
         length: None,
         laid,
         supply: Band { low: supply.nominal, ..supply },
+        runs_at: supply.high,
         hot: laid.ambient,
     }
 }
@@ -556,13 +555,14 @@ fn cable(
     let length: Option<Band<Length>> = reader.band(battery::LEAD_LENGTH).value();
     let area: Option<Band<Area>> = reader.band(battery::LEAD_SIZE).value();
     let cranking: Voltage = among.conditions.cold_cranking;
-    let hot: Temperature = among.conditions.temperature.nominal;
+    // current and voltage are those of a cold engine: its copper is not warm yet, and the practice of 0.8 V is for 20 °C
+    let cold: Temperature = among.conditions.temperature.nominal;
     Some(CableInputs {
         length: length?.high,
         area: area?.low,
         starter: starter?,
         cranking,
-        temperature: hot,
+        temperature: cold,
         strap: None,
     })
 }

@@ -112,7 +112,7 @@ sentences! {
     INRUSH_OVER_FUSE = "feeds.inrush-over-fuse",
         "{feed}: an inrush of {inrush} may blow its {fuse} fuse at switch-on.";
     WIRE_DROPS = "feeds.wire-drops",
-        "{feed}: {size} wire loses {drop}, {part} of the supply, out and back; more than {most} is too much.";
+        "{feed}: {size} wire loses {drop}, {part} of {supply}, out and back; more than {most} is too much.";
     WIRE_HOT = "feeds.wire-hot",
         "{feed}: what it feeds draws {draws}, and its {size} wire carries {bears} at most: it gets too hot as it runs.";
     CABLE_DROPS = "feeds.cable-drops",
