@@ -157,6 +157,21 @@ fn a_wire_that_its_own_load_overheats_is_told_of_that_whatever_its_fuse() {
     assert_eq!(of("5.8 A", "feeds.fuse-over-wire"), [Danger]);
 }
 
+/// By hand: 4 mm² of class B bears 38.12 A alone, and four in a bundle 65 % of that, 24.8 A (IEC 60364-5-52, from memory), if all of them
+/// carry as much at once. 30 A let 33 A pass for a hundred hours: alone nothing, in the bundle a doubt. 60 A burn it alone.
+#[test]
+fn what_burns_for_its_bundle_alone_is_a_doubt() {
+    let of = |bundled: &str, fuse: &str, code: &str| {
+        let texts =
+            [("relays.0.lead_size", "4 mm2"), ("relays.0.fuse", fuse), ("wiring.bundled", bundled)];
+        told("feeds-over-wire", &texts, code)
+    };
+    assert_eq!(of("1", "30 A", "feeds.fuse-near-wire"), NOTHING);
+    assert_eq!(of("4", "30 A", "feeds.fuse-near-wire"), [Doubt]);
+    assert_eq!(of("4", "30 A", "feeds.fuse-over-wire"), NOTHING);
+    assert_eq!(of("4", "60 A", "feeds.fuse-over-wire"), [Danger]);
+}
+
 /// By hand: 1.16 × 4 m / (58 × 35 mm²) = 2.2857 mΩ, out and back 4.571 mΩ; 0.8 V (common practice, no source) are lost at 175 A.
 #[test]
 fn a_battery_cable_may_lose_eight_tenths_of_a_volt() {

@@ -111,7 +111,7 @@ pub struct CircuitInputs {
 pub enum Exposed {
     /// The wire melts.
     Wire,
-    /// The wire ages, or is spared by what was left out on the safe side.
+    /// The wire ages, or is spared by what was left out on the safe side, or by what others in its bundle leave it.
     WireBarely,
     /// A short at the far end never blows it.
     FarEnd,
@@ -177,8 +177,11 @@ impl CircuitInputs {
 
     fn wire_exposed(&self, fuse: Current, area: Area) -> Option<Exposed> {
         let is_lost = |times: f64| self.run(fuse / times, area).is_lost();
-        // at the fault that is worst, with what the numbers are good for
-        if is_lost(AGES) {
+        // at the fault that is worst, with what the numbers are good for; in a bundle one wire is at fault, and the others carry what
+        // they feed, not all that they could: common practice, no source. What burns beside them alone is not sure to
+        let mut alone = self.run(fuse / AGES, area);
+        alone.wire.bundled = 1;
+        if alone.is_lost() {
             return Some(Exposed::Wire);
         }
         if !self.run(fuse, area).is_blown() {

@@ -123,10 +123,10 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: SENSORS_OFFSET.code,
-        // The current over the bolt times its resistance, as a share of 5 V: from 1 % a Check, and beyond 5 % of what is typed a Fault.
+        // The current over the bolt times its resistance, as a share of 5 V: from 1 % a Check, and beyond 2 % of what is typed a Fault.
         why: "What flows over a bolt lifts it: all sensors that are grounded there are wrong by as much, and only while that is on.",
         act: "Sensors at the controller's sensor ground, nothing else with them.",
-        source: "Ohm's law; a pump's 14 A over 20 mΩ are 0.28 V; 1 and 5% of 5 V: common practice, no source",
+        source: "Ohm's law; a pump's 14 A over 20 mΩ are 0.28 V; 1 and 2% of 5 V: common practice, no source",
     },
     Explanation {
         code: SENSORS_BLOCK.code,
