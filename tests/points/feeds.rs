@@ -97,6 +97,32 @@ fn lamps_may_take_four_times_what_their_contact_is_rated_for() {
     assert_eq!(of(&heater), NOTHING, "a heater takes no more at first");
 }
 
+/// Common practice, no source: a contact of 40 A for a fan of 20 A, one of 30 A for a pump of 10 A, one of 30 A for lamps of 110 W, 9.2 A,
+/// last; a rating for a resistance is good for half of it or so in lamps, and for half to two thirds in motors. By hand: 120 A, four
+/// times 30 A, are 14.8 V through 0.1233 Ω: less the 30 mΩ before it (common practice, no source) lamps of 14.8 V × 10 / 0.0933 Ω cold,
+/// 15.9 A burning, and a motor of 24.4 A; the lead takes some more.
+#[test]
+fn a_contact_is_good_for_less_in_lamps_and_motors() {
+    let of = |rating: &'static str, purpose: &'static str, draws: &'static str| {
+        let texts = [
+            ("relays.0.rating", rating),
+            ("relays.0.purpose", purpose),
+            ("relays.0.draws", draws),
+            ("relays.0.inrush", ""),
+            ("relays.0.lead_length", ""),
+        ];
+        told("feeds-inrush-over-contact", &texts, "feeds.inrush-over-contact")
+    };
+    assert_eq!(of("40 A", "fan", "20 A"), NOTHING);
+    assert_eq!(of("30 A", "pump", "10 A"), NOTHING);
+    assert_eq!(of("30 A", "lamps", "9.2 A"), NOTHING);
+    assert_eq!(of("30 A", "lamps", "15.8 A"), NOTHING);
+    assert_eq!(of("30 A", "lamps", "16 A"), [Doubt]);
+    assert_eq!(of("30 A", "fan", "24.3 A"), NOTHING);
+    assert_eq!(of("30 A", "fan", "24.5 A"), [Doubt]);
+    assert_eq!(of("30 A", "heater", "30 A"), NOTHING);
+}
+
 /// By hand: between 350 % for 40 ms and 600 % for 20 ms at least (ISO 8820-3, from memory) a fuse bears the 25 ms of a motor's start (common
 /// practice, no source) up to 3.5 × (6 / 3.5)^0.678 = 5.044 times its rating; of 15 A 75.66 A. A motor of the 11.25 A that 15 A carry for
 /// long takes 6.5 times that, 73.1 A.

@@ -174,7 +174,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: INRUSH_OVER_CONTACT.code,
-        why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current.",
+        why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current. So a contact that is rated for a resistance is good for less than half of that in lamps, and for some three fifths in a motor.",
         act: "A relay whose data sheet allows it.",
         source: "four times its rating for an instant: common practice, no source",
     },
