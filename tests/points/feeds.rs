@@ -5,9 +5,12 @@
 mod grounds;
 mod guards;
 
-use quietpin_core::finding::Severity::{self, Danger, Doubt, Fault, Note};
+use quietpin_core::{
+    finding::Severity::{self, Danger, Doubt, Fault, Note},
+    report::report,
+};
 
-use super::{told, words};
+use super::{planned, told, words};
 
 const NOTHING: [Severity; 0] = [];
 
@@ -180,7 +183,9 @@ fn a_wire_that_its_own_load_overheats_is_told_of_that_whatever_its_fuse() {
     assert_eq!(of("5.9 A", "feeds.wire-hot"), [Danger]);
     assert_eq!(of("5.9 A", "feeds.fuse-over-wire"), NOTHING);
     assert_eq!(of("5.8 A", "feeds.wire-hot"), NOTHING);
-    assert_eq!(of("5.8 A", "feeds.fuse-over-wire"), [Danger]);
+    // by hand: alone it carries 10.3 A, and outlasts what 15 A let pass, less 28 %: 12.9 A
+    assert_eq!(of("5.8 A", "feeds.fuse-over-wire"), NOTHING);
+    assert_eq!(of("5.8 A", "feeds.fuse-near-wire"), [Doubt]);
 }
 
 /// By hand: 4 mm² of class B bears 38.12 A alone, and four in a bundle 65 % of that, 24.8 A (IEC 60364-5-52, from memory), if all of them
@@ -276,6 +281,26 @@ fn usual_wires_of_injectors_behind_the_usual_fuse_of_their_relay_are_calm() {
     assert_eq!(of("10 A", &hot), NOTHING);
     assert_eq!(of("15 A", &hot), [Doubt]);
     assert_eq!(of("20 A", &hot), [Danger]);
+}
+
+/// Common practice, no source: one feed has one fuse, wherever it sits. Where the relay feeds something else too, its own is asked for.
+#[test]
+fn the_fuse_of_the_injectors_is_that_of_a_relay_that_feeds_nothing_else() {
+    let verdict = |texts: &[(&'static str, &'static str)]| {
+        let fused =
+            [("relays.0.fuse", ""), ("injectors.fuse", "7.5 A"), ("injectors.wire_size", "1 mm2")];
+        let report = report(&planned("feeds-injectors-unfused", &[&fused[..], texts].concat()));
+        let answers = report.sections.iter().flat_map(|section| &section.answers);
+        let of = answers.filter(|it| it.subject == "feeds.relay.0").next().expect("it is answered");
+        of.verdict.message.code
+    };
+    assert_eq!(verdict(&[]), "feeds.good-contact");
+    assert_eq!(verdict(&[("relays.0.draws", "4 A")]), "feeds.open-fuse");
+    assert_eq!(verdict(&[("injectors.fuse", "")]), "feeds.open-fuse");
+    assert_eq!(verdict(&[("relays.0.lead_size", "")]), "feeds.open-wire");
+    // its contact is held against that fuse
+    let small = [("relays.0.rating", "5 A")];
+    assert_eq!(verdict(&small), "feeds.bad-contact");
 }
 
 /// By hand: eight injectors of 3 Ω take 4.9 A each at 14.8 V, 39 A together: more than 1.5 mm² carries (21 A,

@@ -79,7 +79,7 @@ fn why(circuit: &PlannedCircuit) -> Option<Message> {
 /// What is still wanted before its verdict stands, and what would do: what to fit, where it is known what it draws.
 fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
     let inputs = &circuit.inputs;
-    if circuit.is_unfused {
+    if circuit.is_branch() {
         return (None, Vec::new());
     }
     let draws = circuit.found.answer.draws;
@@ -126,7 +126,7 @@ fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> 
     let mut told = Vec::new();
     told.extend(of_starter(circuit, findings));
     told.extend(of_fault(circuit, findings));
-    if !circuit.is_judged_there && !circuit.is_unfused {
+    if !circuit.is_judged_there && !circuit.is_branch() {
         told.extend(of_fuse(circuit, findings));
         told.extend(of_contact(circuit, findings));
         told.extend(of_start(circuit, findings));
@@ -167,7 +167,7 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     }
     let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
     let race = protection.worst;
-    if circuit.is_unfused && exposed == Exposed::Wire && !is_spared(circuit, fuse) {
+    if circuit.is_branch() && exposed == Exposed::Wire && !is_spared(circuit, fuse) {
         return Some(of_branch(circuit, (fuse, size), race.current, findings));
     }
     let (feed, holds) = (circuit.name.clone(), held(race.fuse));
@@ -201,7 +201,7 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (smaller, thicker) = (smaller(circuit), thicker(circuit));
     // a wire that also loses too much is the one cause of both
     let is_thin = answer.drop.is_some_and(|(_, part)| circuit::is_too_much(part));
-    let cures = match (circuit.is_unfused, is_thin) {
+    let cures = match (circuit.is_branch(), is_thin) {
         (true, _) => of_own(circuit),
         (false, true) => [thicker, smaller].into_iter().flatten().collect(),
         (false, false) => [smaller, thicker].into_iter().flatten().collect(),
@@ -234,7 +234,7 @@ fn of_fused_contact(
 /// nothing on such a wire draws a little more than its fuse. Common practice, no source.
 fn is_spared(circuit: &PlannedCircuit, fuse: Current) -> bool {
     let is_of_injectors = matches!(circuit.source, Source::Injectors(_));
-    is_of_injectors && circuit.is_unfused && !circuit.inputs.is_burnt_by_smaller(fuse)
+    is_of_injectors && circuit.is_branch() && !circuit.inputs.is_burnt_by_smaller(fuse)
 }
 
 /// Of a wire for which no fuse of its own is typed, and which burns behind the fuse before it.

@@ -66,6 +66,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) interlock: Option<Interlock>,
     /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
     pub(crate) is_unfused: bool,
+    /// The set of injectors whose fuse is the one of this feed: it feeds nothing else, and none is typed before it.
+    pub(crate) fused_behind: Option<WhichSet>,
     pub(crate) inputs: CircuitInputs,
     /// What comes of it.
     pub(crate) found: Rc<SolvedCircuit>,
@@ -133,6 +135,11 @@ pub(super) struct Consumers<'a> {
 }
 
 impl PlannedCircuit {
+    /// Whether it branches off behind another's fuse, without one of its own.
+    pub(crate) fn is_branch(&self) -> bool {
+        self.is_unfused && self.fused_behind.is_none()
+    }
+
     /// What its answer is about.
     pub(crate) fn subject(&self) -> String {
         match self.source {
@@ -146,6 +153,9 @@ impl PlannedCircuit {
 
     /// The field of its fuse.
     pub(crate) fn fuse(&self) -> Key<Current> {
+        if let Some(set) = self.fused_behind {
+            return injectors::FUSE.of(set.part());
+        }
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
@@ -196,6 +206,7 @@ pub(crate) fn feeds(
     tell_rings(reader, &mut circuits);
     add_behind(&mut circuits);
     hang_on_the_fuse_before(&mut circuits);
+    fuse_by_injectors(reader, &mut circuits, &among);
     let own: Vec<_> = among
         .injectors
         .0
@@ -261,6 +272,28 @@ fn hang_on_the_fuse_before(circuits: &mut [PlannedCircuit]) {
             circuit.inputs = CircuitInputs { fuse: Some(before), ..wire };
             circuit.is_unfused = true;
         }
+    }
+}
+
+/// Where a relay feeds one set of injectors and nothing else, and the fuse of that set alone is typed, that is the fuse of its feed:
+/// no second one is asked for.
+fn fuse_by_injectors(reader: &Reader<'_>, circuits: &mut [PlannedCircuit], among: &Consumers<'_>) {
+    let Some(at) = among.injectors.2.at else { return };
+    let is_before = circuits.iter().any(|it| it.behind == Some(at));
+    let is_alone = !is_before
+        && among.rest.taken_behind(at).base() <= 0.0
+        && reader.text(relays::DRAWS.at(at)).is_empty();
+    let there: Vec<_> =
+        among.injectors.0.iter().filter(|it| it.inputs.is_some()).map(|it| it.set).collect();
+    let [set] = there.as_slice() else { return };
+    let typed = reader.band_elsewhere(injectors::FUSE.of(set.part())).map(|it| it.nominal);
+    let circuit = circuits.iter_mut().find(|it| it.source == Source::Relay(at));
+    let circuit = circuit.filter(|it| is_alone && it.inputs.fuse.is_none());
+    if let Some((circuit, fuse)) = circuit.zip(typed) {
+        circuit.inputs.fuse = Some(fuse);
+        // it is bought, and listed, once: with the injectors
+        circuit.is_unfused = true;
+        circuit.fused_behind = Some(*set);
     }
 }
 
@@ -364,6 +397,7 @@ fn of_relay(
         is_judged_there,
         interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
+        fused_behind: None,
         found: unsolved(),
         inputs,
     }
@@ -503,6 +537,7 @@ fn behind_relay(
         is_judged_there: false,
         interlock: None,
         is_unfused: own.is_none(),
+        fused_behind: None,
         found: unsolved(),
         inputs,
     })
@@ -542,6 +577,7 @@ fn direct(
         is_judged_there: false,
         interlock: None,
         is_unfused: false,
+        fused_behind: None,
         found: unsolved(),
         inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },
     })

@@ -124,6 +124,7 @@ fn of_load(
         is_judged_there: false,
         interlock: None,
         is_unfused,
+        fused_behind: None,
         found: unsolved(),
         inputs,
     }
