@@ -6,7 +6,7 @@ use quietpin_tests::typed::{check_refused, lacking};
 
 use super::{about, feed};
 
-const FIELDS: [&str; 17] = [
+const FIELDS: [&str; 18] = [
     "relays.0.draws",
     "relays.0.inrush",
     "relays.0.behind",
@@ -24,6 +24,7 @@ const FIELDS: [&str; 17] = [
     "wiring.bundled",
     "injectors.fuse",
     "second_injectors.fuse",
+    "loads.0.fuse",
 ];
 
 /// The finding at the field, and the feed is answered all the same.
@@ -69,6 +70,7 @@ fn what_can_not_be_is_named_at_its_field() {
         ("wiring.bundled", "0", "21"),
         ("injectors.fuse", "0.4 A", "101 A"),
         ("second_injectors.fuse", "0.4 A", "101 A"),
+        ("loads.0.fuse", "0.4 A", "501 A"),
     ] {
         check(path, low, "field.too-small");
         check(path, high, "field.too-large");

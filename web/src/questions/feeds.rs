@@ -122,12 +122,13 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     cards
 }
 
-/// Loads whose own wire their feed's fuse doesn't protect.
+/// Loads that have a fuse of their own, or whose wire their feed's fuse doesn't protect.
 fn thin_wires(answers: &[Rc<Answer>]) -> Option<Card> {
     let told: Vec<_> = answers.iter().filter(|it| it.subject.starts_with(LOAD)).collect();
     let record = |it: &&Rc<Answer>| it.subject.strip_prefix(LOAD)?.parse().ok();
-    let sizes = told.iter().filter_map(record).map(|at| loads::WIRE_SIZE.at(at).into()).collect();
-    let card = || Card::new("feeds.load", "Wires of loads").asking(Block::Also(sizes));
+    let own = |at| [loads::FUSE.at(at).into(), loads::WIRE_SIZE.at(at).into()];
+    let own = told.iter().filter_map(record).flat_map(own).collect();
+    let card = || Card::new("feeds.load", "Wires of loads").asking(Block::Also(own));
     (!told.is_empty()).then(card).map(|card| card.answering(told))
 }
 

@@ -61,6 +61,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Loads | Part::Relays, "wired") => &["outputs/"],
         (Part::Relays, "to_contact") => &[WIRES, HARNESS],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
+        (Part::Wiring, "ambient") => &["feeds/feeds.", "coils/coils.feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
         (Part::Channels, "injection_mode") => {
             &["firing/", "injectors/", INJECTORS_FEED, GROUND, ALL_WIRES]
@@ -109,7 +110,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             HARNESS,
         ],
         (Part::Loads, "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
-        (Part::Loads, "wire_size") => &["feeds/feeds.load"],
+        (Part::Loads, "wire_size" | "fuse") => &["feeds/feeds.load", "wires/wires.loads"],
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],

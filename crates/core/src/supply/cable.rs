@@ -4,7 +4,7 @@ use crate::{
     quantity::{
         Area, Current, Length, Measure, Resistance, Temperature, Voltage, amperes, share, volts,
     },
-    tables::{copper, wires},
+    tables::copper,
     working::{Formula, Step, step},
 };
 
@@ -35,6 +35,14 @@ const MOST_OF_IT: f64 = 0.2;
 
 /// The share of its rating that a hot alternator gives: common practice, no source.
 const HOT: f64 = 0.8;
+
+/// Sizes of battery cables and straps that are sold, in mm²: IEC 60228; thinner ones are no cable of a battery. Common practice, no source.
+const SOLD_MM2: [f64; 7] = [16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0];
+
+/// The sizes of battery cables and straps that are sold, the thinnest first.
+pub fn sold() -> impl Iterator<Item = Area> {
+    SOLD_MM2.into_iter().map(|size| Area::from_base(size * 1e-6))
+}
 
 /// The cable from the battery to the starter.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -113,12 +121,11 @@ impl CableInputs {
                 step(&DROP, &values, drop)
             },
         ];
-        let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
         let serves = |area: &Area| !is_too_much(self.drop(*area));
         CableAnswer {
             drop,
             left: volts((self.cranking.base() - drop.base()).max(0.0)),
-            area: sizes.into_iter().find(serves),
+            area: sold().find(serves),
             working,
         }
     }

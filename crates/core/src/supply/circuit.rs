@@ -100,6 +100,8 @@ pub struct CircuitInputs {
     pub laid: LaidWire,
     /// What the battery has, between rest and charging.
     pub supply: Band<Voltage>,
+    /// What it runs at, at the most: the battery while charging, or of a starter while cranking.
+    pub runs_at: Voltage,
     /// The hottest that fuse and wire get.
     pub hot: Temperature,
 }
@@ -109,7 +111,7 @@ pub struct CircuitInputs {
 pub enum Exposed {
     /// The wire melts.
     Wire,
-    /// The wire ages, or is spared by what was left out on the safe side.
+    /// The wire ages, or is spared by what was left out on the safe side, or by what others in its bundle leave it.
     WireBarely,
     /// A short at the far end never blows it.
     FarEnd,
@@ -130,7 +132,7 @@ pub struct CircuitAnswer {
     pub protection: Option<Protection>,
     /// What overheats before the fuse blows.
     pub exposed: Option<Exposed>,
-    /// The drop out and back, and its share of the supply.
+    /// The drop out and back, and its share of what it runs at.
     pub drop: Option<(Voltage, Ratio)>,
 }
 
@@ -175,8 +177,11 @@ impl CircuitInputs {
 
     fn wire_exposed(&self, fuse: Current, area: Area) -> Option<Exposed> {
         let is_lost = |times: f64| self.run(fuse / times, area).is_lost();
-        // at the fault that is worst, with what the numbers are good for
-        if is_lost(AGES) {
+        // at the fault that is worst, with what the numbers are good for; in a bundle one wire is at fault, and the others carry what
+        // they feed, not all that they could: common practice, no source. What burns beside them alone is not sure to
+        let mut alone = self.run(fuse / AGES, area);
+        alone.wire.bundled = 1;
+        if alone.is_lost() {
             return Some(Exposed::Wire);
         }
         if !self.run(fuse, area).is_blown() {
@@ -266,7 +271,7 @@ impl CircuitInputs {
     fn drop(&self, draws: Option<Current>) -> Option<(Voltage, Ratio)> {
         let wire = copper::wire_at_most(self.length?, self.area?, self.hot);
         let drop: Voltage = Measure::from_base(2.0 * draws?.base() * wire.base());
-        Some((drop, share(drop.base() / self.supply.high.base().max(1e-9))))
+        Some((drop, share(drop.base() / self.runs_at.base().max(1e-9))))
     }
 
     /// How the drop was found.
@@ -295,15 +300,19 @@ impl CircuitInputs {
         inrush.is_none_or(|(current, lasts)| blow::shortest(fuse, current) >= lasts)
     }
 
+    /// The smallest fuse that carries it for long and as it starts; none where it is not known what it draws.
+    pub fn fuse_for(&self, answer: &CircuitAnswer) -> Option<Current> {
+        let least = answer.least?;
+        let bears = |it: &Current| it.base() >= least.base() * (1.0 - 1e-9);
+        let all = fuses::RATINGS_A.into_iter().filter(|rating| *rating >= SMALLEST_A).map(amperes);
+        all.into_iter().find(|it| bears(it) && self.is_started_by(*it, answer.inrush))
+    }
+
     /// The smallest fuse that carries it for long and as it starts, and the thinnest wire that it protects, that drops little
     /// and stays cool; none where there is none, or where it is not known what it draws. A contact that is typed is no
     /// smaller than the fuse.
     pub fn fitted(&self, answer: &CircuitAnswer) -> Option<FittedSet> {
-        let least = answer.least?;
-        let bears = |it: &Current| it.base() >= least.base() * (1.0 - 1e-9);
-        let all = fuses::RATINGS_A.into_iter().filter(|rating| *rating >= SMALLEST_A).map(amperes);
-        let serves = |it: &Current| bears(it) && self.is_started_by(*it, answer.inrush);
-        let fuse = all.into_iter().find(serves)?;
+        let fuse = self.fuse_for(answer)?;
         if self.contact.is_some_and(|rating| fuse > rating) {
             return None;
         }
@@ -317,8 +326,7 @@ impl CircuitInputs {
 
     /// The thinnest usual wire that carries what it feeds, loses little of the supply, and is protected by this fuse.
     pub fn wire_for(&self, fuse: Current, draws: Option<Current>) -> Option<Area> {
-        let mut areas = BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6));
-        areas.find(|area| {
+        bought().find(|area| {
             let with = Self { area: Some(*area), ..self.clone() };
             let drop = with.drop(draws);
             draws.is_none_or(|draws| {
@@ -339,6 +347,19 @@ impl CircuitInputs {
         })
     }
 
+    /// Whether this fuse is no larger than what the wire carries, within what the numbers are good for: the trade's own rule,
+    /// common practice, no source.
+    pub fn is_fused_by_rule(&self, fuse: Current) -> bool {
+        let carries = |area| LaidWire { area, ..self.laid }.bears();
+        self.area.is_some_and(|area| fuse <= carries(area) * HAIR)
+    }
+
+    /// Whether the next smaller fuse would burn the wire as well.
+    pub fn is_burnt_by_smaller(&self, fuse: Current) -> bool {
+        let mut smaller = fuses::RATINGS_A.into_iter().rev().map(amperes);
+        smaller.find(|it| *it < fuse).is_some_and(|it| self.exposed(it) == Some(Exposed::Wire))
+    }
+
     /// The largest fuse that leaves neither wire nor contact exposed.
     pub fn largest_fuse(&self) -> Option<Current> {
         let all = fuses::RATINGS_A.into_iter().rev().map(amperes);
@@ -352,6 +373,11 @@ const SMALLEST_A: f64 = 3.0;
 /// Sizes on most shelves, in mm², IEC 60228; thinner ones are seldom bought for a feed.
 pub const BOUGHT_MM2: [f64; 14] =
     [0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0];
+
+/// The same, the thinnest first.
+pub fn bought() -> impl Iterator<Item = Area> {
+    BOUGHT_MM2.into_iter().map(|size| Area::from_base(size * 1e-6))
+}
 
 /// Whether so much of the supply is lost that it should not be.
 pub fn is_too_much(part: Ratio) -> bool {
@@ -397,6 +423,7 @@ mod tests {
                 bundled: 1,
             },
             supply: Band { low: volts(12.0), nominal: volts(12.6), high: volts(14.4) },
+            runs_at: volts(14.8),
             hot: celsius(20.0),
         }
     }

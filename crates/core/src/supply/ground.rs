@@ -1,12 +1,12 @@
 //! What comes back: through the strap between engine and body, through the controller's ground wires, over a bolt that sensors share.
 
-use super::laid::LaidWire;
+use super::{cable, circuit, laid::LaidWire};
 use crate::{
     quantity::{
         Area, Band, Current, Length, Measure, Ratio, Resistance, Temperature, Voltage, amperes,
         seconds, share, volts,
     },
-    tables::{copper, wires},
+    tables::copper,
     working::{Formula, Step, step},
 };
 
@@ -34,13 +34,17 @@ const MOST_RISE_V: f64 = 0.1;
 const A_HAIR: f64 = 1.03;
 
 /// What a sensor's signal spans, and the shares of it from which an offset is told, and from which it is too much: common
-/// practice, no source.
+/// practice, no source. Two hundredths are 100 mV: of a pressure sensor for 250 kPa some 5 kPa, a tenth of the air at part load, and
+/// of a lambda signal from 0.7 to 1.3 for 5 V a hundredth and more, coming and going with pump and fan: no map holds for both.
 const SPAN_V: f64 = 5.0;
 const TOLD: f64 = 0.01;
-const TOO_MUCH: f64 = 0.05;
+const TOO_MUCH: f64 = 0.02;
 
 /// No controller has more ground pins: common practice, no source.
 const MOST_WIRES: u32 = 8;
+
+/// The thickest wire that a controller's pins take where that is not typed, in m²: common practice, no source.
+const USUAL_PIN_M2: f64 = 2.5e-6;
 
 /// The strap between engine and body, as the way back of the starter's current.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,7 +101,7 @@ impl StrapInputs {
 
     /// Whether it gets too hot in the longest start.
     pub fn heat(&self) -> StrapHeat {
-        if self.is_hot(self.area, super::circuit::HAIR) {
+        if self.is_hot(self.area, circuit::HAIR) {
             StrapHeat::Hot
         } else if self.is_hot(self.area, 1.0) {
             StrapHeat::Barely
@@ -113,9 +117,8 @@ impl StrapInputs {
 
     /// The thinnest usual one that stays cool and loses no more than this; none where none does.
     pub fn wanted(&self, most: Voltage) -> Option<Area> {
-        let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
         let hair = most.base() * (1.0 + 1e-9);
-        sizes.into_iter().find(|area| self.of(*area).base() <= hair && !self.is_hot(*area, 1.0))
+        cable::sold().find(|area| self.of(*area).base() <= hair && !self.is_hot(*area, 1.0))
     }
 }
 
@@ -137,6 +140,8 @@ pub struct GroundWires {
     pub sinks: Current,
     /// How they lie.
     pub laid: LaidWire,
+    /// The thickest wire that the controller's pins take, where that is known.
+    pub pin: Option<Area>,
 }
 
 impl GroundWires {
@@ -176,10 +181,16 @@ impl GroundWires {
         (self.count..=MOST_WIRES).find(serves)
     }
 
-    /// The thinnest usual size of as many that would do, likewise.
-    pub fn thicker(&self, most: Voltage) -> Option<Area> {
-        let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
-        sizes.into_iter().find(|area| Self { area: *area, ..*self }.serves(most))
+    /// As many of the thinnest size that is sold and enters the pins, or else more of such wires, the fewest; likewise.
+    pub fn thicker(&self, most: Voltage) -> Option<(u32, Area)> {
+        let largest = self.pin.map_or(USUAL_PIN_M2, Measure::base).max(self.area.base());
+        let fits = |area: &Area| area.base() <= largest * (1.0 + 1e-9) && *area > self.area;
+        let counts = self.count..=MOST_WIRES.max(self.count);
+        let serves = |count, area| Self { count, area, ..*self }.serves(most);
+        counts.into_iter().find_map(|count| {
+            let area = circuit::bought().filter(fits).find(|area| serves(count, *area))?;
+            Some((count, area))
+        })
     }
 
     fn serves(&self, most: Voltage) -> bool {
@@ -275,8 +286,7 @@ pub fn is_told(offset: Voltage) -> bool {
 
 /// The thinnest usual strap that carries so much for long as it lies; none where none does.
 pub fn size_for(current: Current, laid: LaidWire) -> Option<Area> {
-    let sizes = wires::SIZES.into_iter().map(|size| Area::from_base(size * 1e-6));
-    sizes.into_iter().find(|area| LaidWire { area: *area, ..laid }.bears() >= current)
+    cable::sold().find(|area| LaidWire { area: *area, ..laid }.bears() >= current)
 }
 
 /// All of these currents.
@@ -326,7 +336,7 @@ mod tests {
         assert_eq!(of_size(16.0).heat(), StrapHeat::Cool);
         let wanted = of_size(2.5).wanted(most_of_a_strap()).expect("one does");
         assert_eq!(StrapInputs { area: wanted, ..of_size(2.5) }.heat(), StrapHeat::Cool);
-        assert!(wanted >= mm2(6.0), "{wanted:?}");
+        assert_eq!(wanted, mm2(16.0), "the thinnest that is sold");
     }
 
     /// Source: two equal resistors side by side are half of one, a textbook's example, from memory. By hand: 1.16 × 2 m / (58 × 1 mm²)
@@ -339,6 +349,7 @@ mod tests {
             length: metres(2.0),
             sinks: amperes(10.0),
             laid: laid(),
+            pin: None,
         };
         assert!((two.rise().base() - 0.2).abs() < 1e-9);
         assert!((two.each().base() - 5.0).abs() < 1e-12);
@@ -346,7 +357,19 @@ mod tests {
         let four = GroundWires { count: 4, ..two };
         assert!((four.rise().base() - 0.1).abs() < 1e-9);
         assert!(!four.is_too_high());
-        assert_eq!(two.thicker(most_rise()), Some(mm2(2.0)));
+        assert_eq!(
+            two.thicker(most_rise()),
+            Some((2, mm2(2.5))),
+            "2 mm² would do, and is sold nowhere"
+        );
+        let narrow = GroundWires { pin: Some(mm2(1.5)), ..two };
+        assert_eq!(
+            narrow.thicker(most_rise()),
+            Some((3, mm2(1.5))),
+            "no thicker one enters its pins"
+        );
+        let full = GroundWires { pin: Some(mm2(1.0)), ..two };
+        assert_eq!(full.thicker(most_rise()), None);
         assert!(
             two.wanted(most_rise()).is_some_and(|it| (4..=5).contains(&it)),
             "{:?}",

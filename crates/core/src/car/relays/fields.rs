@@ -177,7 +177,7 @@ fields! {
         .assumed("1", "all of it on one relay");
     /// Rating of its contact.
     RATING: Current = quantity("rating", "Contact rating", "A", 0.5, 500.0)
-        .hint("30 to 87, DC, continuous")
+        .hint("30 to 87, DC, resistive")
         .of_kind();
     /// The fuse before its contact.
     FUSE: Current = quantity("fuse", "Fuse rating", "A", 0.5, 500.0)

@@ -167,12 +167,15 @@ fn parts(
         (rating(fields::relays::RATING.at(at)), rating(fields::relays::FUSE.at(at)));
     let length = reader.band(fields::relays::LEAD_LENGTH.at(at)).value().map(|band| band.high);
     let area = reader.band(fields::relays::LEAD_SIZE.at(at)).value().map(|band| band.low);
+    // one rule for all leads that are warm: as hot as the air around the wires where that is typed, or else as the engine bay
+    let typed = reader.is_typed(fields::wiring::AMBIENT.place());
+    let around = reader.band_elsewhere(fields::wiring::AMBIENT).filter(|_| typed);
     CoilFeedParts {
         relays: relays.value().unwrap_or(1),
         relay,
         fuse,
         lead: length.zip(area),
-        hot: conditions.temperature.high,
+        hot: around.map_or(conditions.temperature.high, |it| it.high),
         others: rest.taken_behind(at) + relay_records::drawn_beside(reader, at),
     }
 }

@@ -4,6 +4,7 @@ use super::read::{Consumers, PlannedCircuit, Source, of_injectors};
 use crate::{
     fields::{
         grounds::{self, MinusTo, SensorGround, StrapFitted},
+        harness,
         relays::{self, GroundedAt},
     },
     quantity::{Area, Current, Length, Measure, Resistance, amperes},
@@ -20,6 +21,8 @@ use crate::{
 pub(crate) struct PlannedStrap {
     pub(crate) minus_to: Option<MinusTo>,
     pub(crate) strap: Option<StrapFitted>,
+    /// Whether its size, and whether its length is known.
+    pub(crate) known: (bool, bool),
     /// Its size and length, where both are known.
     pub(crate) sized: Option<(Area, Length)>,
     /// As the way back of the starter's current, where that is known.
@@ -122,7 +125,8 @@ fn strap(
     });
     let is_typed = strap.is_some() || size.is_some() || length.is_some();
     let of_body = of_body(circuits);
-    is_typed.then_some(PlannedStrap { minus_to, strap, sized, inputs, of_body })
+    let known = (size.is_some(), length.is_some());
+    is_typed.then_some(PlannedStrap { minus_to, strap, known, sized, inputs, of_body })
 }
 
 /// What is usually grounded to the body: common practice, no source.
@@ -155,6 +159,7 @@ fn wires(
         length,
         sinks: if is_read { all + injectors } else { amperes(0.0) },
         laid,
+        pin: reader.band_elsewhere(harness::PIN_WIRE).map(|it| it.high),
     });
     Some(PlannedWires { wires, certain: certain + injectors })
 }

@@ -15,7 +15,7 @@ use crate::{
     message::Message,
     quantity::{Area, Measure, Voltage},
     report::{Answer, Tone},
-    say,
+    say, say_of,
     schema::Choice as _,
     supply::{
         cable,
@@ -67,7 +67,14 @@ fn strap(
 }
 
 fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings) -> GroundsVerdict {
-    let open = || (Tone::Open, say!(words::STRAP_OPEN));
+    let open = || {
+        let wanted = match strap.known {
+            (true, _) => words::STRAP_OPEN_LENGTH,
+            (_, true) => words::STRAP_OPEN_SIZE,
+            _ => words::STRAP_OPEN,
+        };
+        (Tone::Open, say_of!(wanted))
+    };
     let Some(minus_to) = strap.minus_to else {
         return (Tone::Open, say!(words::STRAP_OPEN_MINUS));
     };
@@ -107,9 +114,10 @@ fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings)
 fn without_strap(feeds: &PlannedFeeds, minus_to: MinusTo) -> Finding {
     let fitted = || fields::STRAP.edit(StrapFitted::Fitted.choosable().code);
     let cure = match feeds.cable {
-        Some(cable) => {
-            let size = fields::STRAP_SIZE.edit(cable.area.show().into_shown());
-            say!(words::DO_STRAP_SIZE, size = cable.area).done_by(vec![fitted(), size])
+        Some(it) => {
+            let size = cable::sold().find(|size| *size >= it.area).unwrap_or(it.area);
+            let edit = fields::STRAP_SIZE.edit(size.show().into_shown());
+            say!(words::DO_STRAP_SIZE, size = size).done_by(vec![fitted(), edit])
         }
         None => say!(words::DO_STRAP).done_by(vec![fitted()]),
     };
@@ -231,9 +239,13 @@ fn more_wires(wires: &GroundWires, most: Voltage) -> Message {
         let edit = fields::WIRES.edit(count.to_string());
         return say!(words::DO_GROUND_WIRES, count = count).done_by(vec![edit]);
     }
-    if let Some(size) = wires.thicker(most) {
+    if let Some((count, size)) = wires.thicker(most) {
         let edit = fields::WIRE_SIZE.edit(size.show().into_shown());
-        return say!(words::DO_GROUND_SIZE, size = size).done_by(vec![edit]);
+        if count == wires.count {
+            return say!(words::DO_GROUND_SIZE, size = size).done_by(vec![edit]);
+        }
+        let edits = vec![fields::WIRES.edit(count.to_string()), edit];
+        return say!(words::DO_GROUND_BOTH, count = count, size = size).done_by(edits);
     }
     say!(words::DO_GROUND_SHORTER)
 }

@@ -79,7 +79,7 @@ fn why(circuit: &PlannedCircuit) -> Option<Message> {
 /// What is still wanted before its verdict stands, and what would do: what to fit, where it is known what it draws.
 fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
     let inputs = &circuit.inputs;
-    if circuit.is_unfused {
+    if circuit.is_branch() {
         return (None, Vec::new());
     }
     let draws = circuit.found.answer.draws;
@@ -126,7 +126,7 @@ fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> 
     let mut told = Vec::new();
     told.extend(of_starter(circuit, findings));
     told.extend(of_fault(circuit, findings));
-    if !circuit.is_judged_there && !circuit.is_unfused {
+    if !circuit.is_judged_there && !circuit.is_branch() {
         told.extend(of_fuse(circuit, findings));
         told.extend(of_contact(circuit, findings));
         told.extend(of_start(circuit, findings));
@@ -167,7 +167,7 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     }
     let (size, protection) = (inputs.area?, answer.protection.as_ref()?);
     let race = protection.worst;
-    if circuit.is_unfused {
+    if circuit.is_branch() && exposed == Exposed::Wire && !is_spared(circuit, fuse) {
         return Some(of_branch(circuit, (fuse, size), race.current, findings));
     }
     let (feed, holds) = (circuit.name.clone(), held(race.fuse));
@@ -189,11 +189,11 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
                 say!(words::FUSE_NEVER_BLOWS, feed = feed, size = size, far = far, fuse = fuse);
             (Severity::Fault, message, FeedTold::bad(1, say!(words::BAD_FAR)))
         }
-        Exposed::Wire => {
+        Exposed::Wire if !is_spared(circuit, fuse) => {
             let told = FeedTold::bad(0, say!(words::BAD_WIRE));
             (Severity::Danger, overheats(words::FUSE_OVER_WIRE), told)
         }
-        Exposed::WireBarely | Exposed::Contact => {
+        Exposed::Wire | Exposed::WireBarely | Exposed::Contact => {
             let told = FeedTold::near(5, say!(words::NEAR_WIRE));
             (Severity::Doubt, overheats(words::FUSE_NEAR_WIRE), told)
         }
@@ -201,8 +201,11 @@ fn of_fault(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (smaller, thicker) = (smaller(circuit), thicker(circuit));
     // a wire that also loses too much is the one cause of both
     let is_thin = answer.drop.is_some_and(|(_, part)| circuit::is_too_much(part));
-    let cures = if is_thin { [thicker, smaller] } else { [smaller, thicker] };
-    let cures = cures.into_iter().flatten();
+    let cures = match (circuit.is_branch(), is_thin) {
+        (true, _) => of_own(circuit),
+        (false, true) => [thicker, smaller].into_iter().flatten().collect(),
+        (false, false) => [smaller, thicker].into_iter().flatten().collect(),
+    };
     let finding = Finding::new(severity, circuit.fuse(), message).striking(circuit.strikes());
     findings.push(finding.cured_by(cures).shown_by(protection.working.iter().cloned()));
     Some(told)
@@ -227,41 +230,50 @@ fn of_fused_contact(
     Some(FeedTold::bad(2, say!(words::BAD_CONTACT)))
 }
 
-/// Of a wire for which no fuse of its own is typed, behind the fuse before it.
+/// Whether it is the short wires of injectors, behind a fuse of their relay that is one size too large: many harnesses have that, and
+/// nothing on such a wire draws a little more than its fuse. Common practice, no source.
+fn is_spared(circuit: &PlannedCircuit, fuse: Current) -> bool {
+    let is_of_injectors = matches!(circuit.source, Source::Injectors(_));
+    is_of_injectors && circuit.is_branch() && !circuit.inputs.is_burnt_by_smaller(fuse)
+}
+
+/// Of a wire for which no fuse of its own is typed, and which burns behind the fuse before it.
 fn of_branch(
     circuit: &PlannedCircuit,
     (fuse, size): (Current, Area),
     current: Current,
     findings: &mut Findings,
 ) -> FeedTold {
-    let feed = || circuit.name.clone();
+    let feed = circuit.name.clone();
     let message =
-        say!(words::BRANCH_UNFUSED, feed = feed(), fuse = fuse, size = size, current = current);
-    if let Source::Load(..) = circuit.source {
-        // what else is behind that fuse is not the load's to say
-        let finding = Finding::new(Severity::Doubt, circuit.size(), message);
-        let protection = circuit.found.answer.protection.iter();
-        let steps = protection.flat_map(|it| it.working.iter().cloned());
-        // as thick as its feed is thick enough
-        let size = circuit.inputs.unexposed(fuse);
-        let cure = size.map(|size| fit_wire(circuit, size));
-        findings.push(finding.cured_by(cure).shown_by(steps));
-        return FeedTold::near(5, say!(words::NEAR_WIRE));
-    }
-    let largest = circuit.inputs.largest_fuse();
-    let wanted = circuit.found.fitted.map(|set| set.fuse).or(largest);
-    let own = wanted.zip(largest).map(|(fuse, largest)| {
-        if fuse > largest {
-            return say!(words::DO_OWN_FUSES, feed = feed(), fuse = largest);
-        }
-        let edit = circuit.fuse().edit(fuse.show().into_shown());
-        say!(words::DO_OWN_FUSE, feed = feed(), fuse = fuse).done_by(vec![edit])
-    });
-    let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
+        say!(words::BRANCH_UNFUSED, feed = feed, fuse = fuse, size = size, current = current);
+    // each relay is asked for its fuse: blank, it is not known; a branch has none unless it is typed
+    let is_asked = matches!(circuit.source, Source::Relay(_));
+    let severity = if is_asked { Severity::Doubt } else { Severity::Danger };
+    let finding = Finding::new(severity, circuit.fuse(), message).striking(circuit.strikes());
     let protection = circuit.found.answer.protection.iter();
     let steps = protection.flat_map(|it| it.working.iter().cloned());
-    findings.push(finding.cured_by(own).shown_by(steps));
-    FeedTold::near(5, say!(words::NEAR_BRANCH))
+    findings.push(finding.cured_by(of_own(circuit)).shown_by(steps));
+    let verdict = say!(words::NEAR_BRANCH);
+    if is_asked { FeedTold::near(5, verdict) } else { FeedTold::bad(0, verdict) }
+}
+
+/// A fuse of its own for a wire without one; of a load, or else a wire that its feed's fuse protects.
+fn of_own(circuit: &PlannedCircuit) -> Vec<Message> {
+    let (inputs, feed) = (&circuit.inputs, || circuit.name.clone());
+    let largest = inputs.largest_fuse();
+    let wanted = inputs.fuse_for(&circuit.found.answer).or(largest);
+    let is_of_load = matches!(circuit.source, Source::Load(..));
+    let own = wanted.zip(largest).and_then(|(fuse, largest)| {
+        if fuse > largest {
+            let groups = || say!(words::DO_OWN_FUSES, feed = feed(), fuse = largest);
+            return (!is_of_load).then(groups);
+        }
+        let edit = circuit.fuse().edit(fuse.show().into_shown());
+        Some(say!(words::DO_OWN_FUSE, feed = feed(), fuse = fuse).done_by(vec![edit]))
+    });
+    let size = inputs.fuse.filter(|_| is_of_load).and_then(|fuse| inputs.unexposed(fuse));
+    own.into_iter().chain(size.map(|size| fit_wire(circuit, size))).collect()
 }
 
 /// From here on hours are said.
@@ -446,6 +458,7 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
         size = size,
         drop = drop,
         part = part,
+        supply = inputs.runs_at,
         most = circuit::most_drop()
     );
     let finding = Finding::new(Severity::Doubt, circuit.size(), message);

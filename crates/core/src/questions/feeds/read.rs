@@ -40,7 +40,7 @@ pub(crate) enum Source {
     Ignition,
     /// Permanent battery (30), likewise.
     Battery,
-    /// The wire of the load of this record, behind the fuse of its feed.
+    /// The wire of the load of this record, behind a fuse of its own or that of its feed.
     Load(usize, FarEnd),
 }
 
@@ -66,6 +66,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) interlock: Option<Interlock>,
     /// Whether it has no fuse of its own, as far as is known, and hangs on that of its relay.
     pub(crate) is_unfused: bool,
+    /// The set of injectors whose fuse is the one of this feed: it feeds nothing else, and none is typed before it.
+    pub(crate) fused_behind: Option<WhichSet>,
     pub(crate) inputs: CircuitInputs,
     /// What comes of it.
     pub(crate) found: Rc<SolvedCircuit>,
@@ -133,6 +135,11 @@ pub(super) struct Consumers<'a> {
 }
 
 impl PlannedCircuit {
+    /// Whether it branches off behind another's fuse, without one of its own.
+    pub(crate) fn is_branch(&self) -> bool {
+        self.is_unfused && self.fused_behind.is_none()
+    }
+
     /// What its answer is about.
     pub(crate) fn subject(&self) -> String {
         match self.source {
@@ -146,12 +153,15 @@ impl PlannedCircuit {
 
     /// The field of its fuse.
     pub(crate) fn fuse(&self) -> Key<Current> {
+        if let Some(set) = self.fused_behind {
+            return injectors::FUSE.of(set.part());
+        }
         match self.source {
             Source::Relay(at) => relays::FUSE.at(at),
             Source::Injectors(set) => injectors::FUSE.of(set.part()),
-            Source::Ignition | Source::Load(_, FarEnd::Ignition) => switched_feeds::FUSE,
-            Source::Load(..) if let Some(at) = self.behind => relays::FUSE.at(at),
-            Source::Battery | Source::Load(..) => switched_feeds::BATTERY_FUSE,
+            Source::Ignition => switched_feeds::FUSE,
+            Source::Battery => switched_feeds::BATTERY_FUSE,
+            Source::Load(at, _) => loads::FUSE.at(at),
         }
     }
 
@@ -196,6 +206,7 @@ pub(crate) fn feeds(
     tell_rings(reader, &mut circuits);
     add_behind(&mut circuits);
     hang_on_the_fuse_before(&mut circuits);
+    fuse_by_injectors(reader, &mut circuits, &among);
     let own: Vec<_> = among
         .injectors
         .0
@@ -210,8 +221,8 @@ pub(crate) fn feeds(
     {
         circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
-    let thin = thin::of_loads(reader, &circuits, among.rest);
-    circuits.extend(thin);
+    let of_loads = thin::of_loads(reader, &circuits, (&among, laid));
+    circuits.extend(of_loads);
     for (at, circuit) in circuits.iter_mut().enumerate() {
         circuit.found = memory.recall(at, &circuit.inputs);
     }
@@ -261,6 +272,28 @@ fn hang_on_the_fuse_before(circuits: &mut [PlannedCircuit]) {
             circuit.inputs = CircuitInputs { fuse: Some(before), ..wire };
             circuit.is_unfused = true;
         }
+    }
+}
+
+/// Where a relay feeds one set of injectors and nothing else, and the fuse of that set alone is typed, that is the fuse of its feed:
+/// no second one is asked for.
+fn fuse_by_injectors(reader: &Reader<'_>, circuits: &mut [PlannedCircuit], among: &Consumers<'_>) {
+    let Some(at) = among.injectors.2.at else { return };
+    let is_before = circuits.iter().any(|it| it.behind == Some(at));
+    let is_alone = !is_before
+        && among.rest.taken_behind(at).base() <= 0.0
+        && reader.text(relays::DRAWS.at(at)).is_empty();
+    let there: Vec<_> =
+        among.injectors.0.iter().filter(|it| it.inputs.is_some()).map(|it| it.set).collect();
+    let [set] = there.as_slice() else { return };
+    let typed = reader.band_elsewhere(injectors::FUSE.of(set.part())).map(|it| it.nominal);
+    let circuit = circuits.iter_mut().find(|it| it.source == Source::Relay(at));
+    let circuit = circuit.filter(|it| is_alone && it.inputs.fuse.is_none());
+    if let Some((circuit, fuse)) = circuit.zip(typed) {
+        circuit.inputs.fuse = Some(fuse);
+        // it is bought, and listed, once: with the injectors
+        circuit.is_unfused = true;
+        circuit.fused_behind = Some(*set);
     }
 }
 
@@ -343,14 +376,13 @@ fn of_relay(
     }
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
-    let inputs = CircuitInputs {
-        draws: (is_known && !is_judged_there).then_some(each),
-        consumer: consumer(purpose),
-        inrush,
-        area,
-        length,
-        ..inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid))
-    };
+    let consumer = consumer(purpose);
+    let all = inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid));
+    // a solenoid pulls in on what the starter leaves
+    let is_of_starter = consumer == Consumer::Solenoid;
+    let runs_at = if is_of_starter { among.conditions.cold_cranking } else { all.runs_at };
+    let draws = (is_known && !is_judged_there).then_some(each);
+    let inputs = CircuitInputs { draws, consumer, inrush, area, length, runs_at, ..all };
     PlannedCircuit {
         source: Source::Relay(at),
         name,
@@ -363,6 +395,7 @@ fn of_relay(
         is_judged_there,
         interlock: interlock.filter(|_| purpose == Some(Purpose::Starter)),
         is_unfused: false,
+        fused_behind: None,
         found: unsolved(),
         inputs,
     }
@@ -415,7 +448,7 @@ fn is_for_loads(purpose: Option<Purpose>) -> bool {
     matches!(purpose, None | Some(Purpose::Other))
 }
 
-fn inputs(
+pub(super) fn inputs(
     reader: &Reader<'_>,
     fuse: Key<Current>,
     contact: Option<Key<Current>>,
@@ -435,6 +468,7 @@ fn inputs(
         length: None,
         laid,
         supply: Band { low: supply.nominal, ..supply },
+        runs_at: supply.high,
         hot: laid.ambient,
     }
 }
@@ -521,8 +555,12 @@ fn behind_relay(
         shared_by: set.count.unwrap_or(1),
         ..inputs
     };
-    // what the relay's fuse protects anyhow is no circuit of its own
-    let is_exposed = || inputs.fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some());
+    // what the relay's fuse protects anyhow is no circuit of its own, nor what most harnesses have
+    let is_exposed = || {
+        let by_rule = |fuse: &Current| inputs.is_fused_by_rule(*fuse);
+        let fuse = inputs.fuse.filter(|fuse| !by_rule(fuse));
+        fuse.is_some_and(|fuse| inputs.exposed(fuse).is_some())
+    };
     // behind a relay it is counted there
     let counted = draws.filter(|_| at.is_none());
     let name = match set.set {
@@ -541,6 +579,7 @@ fn behind_relay(
         is_judged_there: false,
         interlock: None,
         is_unfused: own.is_none(),
+        fused_behind: None,
         found: unsolved(),
         inputs,
     })
@@ -580,6 +619,7 @@ fn direct(
         is_judged_there: false,
         interlock: None,
         is_unfused: false,
+        fused_behind: None,
         found: unsolved(),
         inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },
     })
@@ -593,13 +633,14 @@ fn cable(
     let length: Option<Band<Length>> = reader.band(battery::LEAD_LENGTH).value();
     let area: Option<Band<Area>> = reader.band(battery::LEAD_SIZE).value();
     let cranking: Voltage = among.conditions.cold_cranking;
-    let hot: Temperature = among.conditions.temperature.nominal;
+    // current and voltage are those of a cold engine: its copper is not warm yet, and the practice of 0.8 V is for 20 °C
+    let cold: Temperature = among.conditions.temperature.nominal;
     Some(CableInputs {
         length: length?.high,
         area: area?.low,
         starter: starter?,
         cranking,
-        temperature: hot,
+        temperature: cold,
         strap: None,
     })
 }

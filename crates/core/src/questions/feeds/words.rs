@@ -112,7 +112,7 @@ sentences! {
     INRUSH_OVER_FUSE = "feeds.inrush-over-fuse",
         "{feed}: an inrush of {inrush} may blow its {fuse} fuse at switch-on.";
     WIRE_DROPS = "feeds.wire-drops",
-        "{feed}: {size} wire loses {drop}, {part} of the supply, out and back; more than {most} is too much.";
+        "{feed}: {size} wire loses {drop}, {part} of {supply}, out and back; more than {most} is too much.";
     WIRE_HOT = "feeds.wire-hot",
         "{feed}: what it feeds draws {draws}, and its {size} wire carries {bears} at most: it gets too hot as it runs.";
     CABLE_DROPS = "feeds.cable-drops",
@@ -174,7 +174,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: INRUSH_OVER_CONTACT.code,
-        why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current.",
+        why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current. So a contact that is rated for a resistance is good for less than half of that in lamps, and for some three fifths in a motor.",
         act: "A relay whose data sheet allows it.",
         source: "four times its rating for an instant: common practice, no source",
     },

@@ -73,6 +73,8 @@ pub(crate) struct LoadWays {
     pub(crate) to_other_end: Option<Length>,
     /// The size of the wire that feeds it, where it has one of its own.
     pub(crate) size: Option<Area>,
+    /// The fuse of its own, where that wire branches off.
+    pub(crate) fuse: Option<Current>,
 }
 
 /// A relay whose coil the key switches, past the controller.
@@ -152,6 +154,9 @@ fn of_load(reader: &mut Reader<'_>, place: LoadPlace) -> LoadWays {
         to_other_end: way(reader, place.key(loads::OTHER_LENGTH)),
         size: (place.part == Part::Loads)
             .then(|| typed_size(reader, loads::WIRE_SIZE.at(place.number)))
+            .flatten(),
+        fuse: (place.part == Part::Loads)
+            .then(|| reader.band_elsewhere(loads::FUSE.at(place.number)).map(|it| it.nominal))
             .flatten(),
     }
 }

@@ -8,6 +8,8 @@ sentences! {
     SENSORS_TITLE = "feeds.sensors-title", "Sensor ground";
     // verdicts
     STRAP_OPEN = "feeds.strap-open", "Needs: the strap's size and length";
+    STRAP_OPEN_SIZE = "feeds.strap-open-size", "Needs: the strap's size";
+    STRAP_OPEN_LENGTH = "feeds.strap-open-length", "Needs: the strap's length";
     STRAP_OPEN_MINUS = "feeds.strap-open-minus", "Needs: where the battery's minus cable goes";
     STRAP_OPEN_STARTER = "feeds.strap-open-starter", "Needs: what the starter draws";
     STRAP_GOOD = "feeds.strap-good", "Engine and body are joined";
@@ -40,6 +42,7 @@ sentences! {
     DO_STRAP_SHORTER = "feeds.do-strap-shorter", "Fit a shorter strap, or two side by side.";
     DO_GROUND_WIRES = "feeds.do-ground-wires", "Ground the controller with {count} such wires, to one point.";
     DO_GROUND_SIZE = "feeds.do-ground-size", "Fit ground wires of {size} or more at the controller.";
+    DO_GROUND_BOTH = "feeds.do-ground-both", "Ground the controller with {count} wires of {size}, to one point.";
     DO_GROUND_SHORTER = "feeds.do-ground-shorter", "Shorten the controller's ground wires, or move some loads off it.";
     DO_SENSORS_PIN = "feeds.do-sensors-pin", "Ground the sensors at the controller's sensor ground alone.";
     DO_OWN_BOLT = "feeds.do-own-bolt", "Ground what {feed} feeds at a bolt of its own.";
@@ -120,10 +123,10 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: SENSORS_OFFSET.code,
-        // The current over the bolt times its resistance, as a share of 5 V: from 1 % a Check, and beyond 5 % of what is typed a Fault.
+        // The current over the bolt times its resistance, as a share of 5 V: from 1 % a Check, and beyond 2 % of what is typed a Fault.
         why: "What flows over a bolt lifts it: all sensors that are grounded there are wrong by as much, and only while that is on.",
         act: "Sensors at the controller's sensor ground, nothing else with them.",
-        source: "Ohm's law; a pump's 14 A over 20 mΩ are 0.28 V; 1 and 5% of 5 V: common practice, no source",
+        source: "Ohm's law; a pump's 14 A over 20 mΩ are 0.28 V; 1 and 2% of 5 V: common practice, no source",
     },
     Explanation {
         code: SENSORS_BLOCK.code,

@@ -3,7 +3,7 @@
 use crate::{
     output::FarEnd,
     output::LoadKind,
-    quantity::{Area, Frequency, Inductance, Length, Ratio, Resistance, Voltage},
+    quantity::{Area, Current, Frequency, Inductance, Length, Ratio, Resistance, Voltage},
     schema::{
         Draft, LoadName, OutputName, Part, RelayName, Text, choice, choices, fields, load_name,
         output_name, quantity, relay_name, text,
@@ -315,5 +315,9 @@ fields! {
     /// The wire that feeds it, where that is thinner than the rest of its feed.
     WIRE_SIZE: Area = quantity("wire_size", "Size of its wire", "mm2", 0.05, 120.0)
         .hint("blank: as its feed")
+        .rare();
+    /// The fuse in its feed alone, behind that of the feed.
+    FUSE: Current = quantity("fuse", "Fuse in its own feed", "A", 0.5, 500.0)
+        .hint("where its wire branches off")
         .rare();
 }

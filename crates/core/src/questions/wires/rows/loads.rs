@@ -136,6 +136,7 @@ fn to_other_end(
     let wire = LoomWire {
         size: ways.size.or_else(|| size(car, load, far_end)),
         length: ways.to_other_end,
+        fuse: ways.fuse.filter(|_| duty != Duty::Ground),
         ..between(slug(&[&load.name, &to]), [from, to], duty, stock)
     };
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin: None })

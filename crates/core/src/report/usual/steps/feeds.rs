@@ -32,6 +32,7 @@ purposes! {
     grounds::DO_STRAP_SHORTER => ;
     grounds::DO_GROUND_WIRES => ;
     grounds::DO_GROUND_SIZE => Buy "ground wires {size}, controller";
+    grounds::DO_GROUND_BOTH => Buy "{count} ground wires {size}, controller";
     grounds::DO_GROUND_SHORTER => ;
     grounds::DO_SENSORS_PIN => ;
     grounds::DO_OWN_BOLT => ;
