@@ -1,7 +1,9 @@
 //! The ways back of a starter's current at random, by the core and by ngspice: a strap or none, and the controller's ground wires beside it.
 
 use std::{
-    env, fs, io,
+    env,
+    fmt::Write as _,
+    fs, io,
     process::{self, Command, Stdio},
 };
 
@@ -123,7 +125,9 @@ fn theirs(all: &[WaysBack]) -> io::Result<Vec<[f64; 2]>> {
     for (index, it) in all.iter().enumerate() {
         let name = format!("{index}.cir");
         fs::write(folder.join(&name), it.netlist())?;
-        script += &format!("source {name}\nop\nprint i(vw)\nprint v(3)\ndestroy all\nremcirc\n");
+        // a string takes what is written
+        let _ =
+            writeln!(script, "source {name}\nop\nprint i(vw)\nprint v(3)\ndestroy all\nremcirc");
     }
     fs::write(folder.join("run.cir"), script + "quit\n.endc\n.end\n")?;
     let mut command = Command::new("ngspice");
