@@ -582,7 +582,7 @@ interlock?: string,
  */
 alike?: string,
 /**
- * Contact rating: a current, 0.5 to 500 A (30 to 87, DC, continuous)
+ * Contact rating: a current, 0.5 to 500 A (30 to 87, DC, resistive)
  */
 rating?: string,
 /**
@@ -780,6 +780,10 @@ other_length?: string,
  * Size of its wire: a wire size, 0.05 to 120 mm2 (blank: as its feed)
  */
 wire_size?: string,
+/**
+ * Fuse in its own feed: a current, 0.5 to 500 A (where its wire branches off)
+ */
+fuse?: string,
 };
 
 export type Cranking = {

@@ -290,8 +290,8 @@ fn the_fuse_of_the_injectors_is_that_of_a_relay_that_feeds_nothing_else() {
         let fused =
             [("relays.0.fuse", ""), ("injectors.fuse", "7.5 A"), ("injectors.wire_size", "1 mm2")];
         let report = report(&planned("feeds-injectors-unfused", &[&fused[..], texts].concat()));
-        let answers = report.sections.iter().flat_map(|section| &section.answers);
-        let of = answers.filter(|it| it.subject == "feeds.relay.0").next().expect("it is answered");
+        let mut answers = report.sections.iter().flat_map(|section| &section.answers);
+        let of = answers.find(|it| it.subject == "feeds.relay.0").expect("it is answered");
         of.verdict.message.code
     };
     assert_eq!(verdict(&[]), "feeds.good-contact");

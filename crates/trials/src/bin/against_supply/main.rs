@@ -13,6 +13,7 @@
     reason = "a command for people, not a part of the core"
 )]
 
+mod grounds;
 mod shorts;
 mod wires;
 
@@ -33,11 +34,11 @@ fn heated() -> io::Result<bool> {
 }
 
 fn main() -> ExitCode {
-    println!("# Wires and feeds at random against scipy and ngspice\n");
+    println!("# Wires, feeds and grounds at random against scipy and ngspice\n");
     println!(
         "Written by `cargo run --release -p quietpin-trials --bin against_supply`, seed {SEED}.\n"
     );
-    let well = heated().and_then(|one| Ok(one & shorts::compare(SEED)?));
+    let well = heated().and_then(|one| Ok(one & shorts::compare(SEED)? & grounds::compare(SEED)?));
     match well {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
