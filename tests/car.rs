@@ -183,8 +183,8 @@ fn the_grounds_are_told_to_the_feeds() {
         ("controller.reverse", "fails"),
     ] {
         let found = changed_in(&plan, path, text);
-        // each of the controller's is a wire, and so are the minus cable and the strap
-        let is_wire = ["grounds.wires", "grounds.strap", "grounds.minus_to"].contains(&path);
+        // each of the controller's is a wire, and so is the strap
+        let is_wire = ["grounds.wires", "grounds.strap"].contains(&path);
         let expected: &[_] = if is_wire { &["feeds", "wires"] } else { &["feeds"] };
         assert_eq!(found, expected.iter().copied().collect(), "{path} = {text}");
     }

@@ -45,7 +45,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Battery, "alternator" | "alternator_idle") => {
             &["feeds/feeds.alternator", "feeds/feeds.kill"]
         }
-        (Part::Grounds, "minus_to" | "strap" | "strap_size" | "strap_length") => {
+        (Part::Grounds, "minus_to") => &["feeds/feeds.strap", "feeds/feeds.cable"],
+        (Part::Grounds, "strap" | "strap_size" | "strap_length") => {
             &["feeds/feeds.strap", "feeds/feeds.cable", WIRES, HARNESS]
         }
         (Part::Grounds, "wire_size") => &["feeds/feeds.ground", "feeds/feeds.sensors"],
@@ -115,9 +116,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
         (Part::Relays, "alike") => &["coils/"],
-        (Part::Relays, "fuse" | "rating" | "lead_length" | "lead_size") => {
-            &["coils/coils.feed", "feeds/feeds."]
-        }
+        (Part::Relays, "lead_length") => &["coils/coils.feed", "feeds/feeds.", WIRES, HARNESS],
+        (Part::Relays, "fuse" | "rating" | "lead_size") => &["coils/coils.feed", "feeds/feeds."],
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],
         (Part::Relays, "interlock") => &["feeds/feeds.relay"],
         (Part::Relays, "ground") => &["feeds/feeds.sensors"],

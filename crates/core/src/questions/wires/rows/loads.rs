@@ -3,7 +3,7 @@
 use super::{between, slug};
 use crate::{
     car::Car,
-    fields::{loads, relays},
+    fields::{coils, loads, relays},
     loom::{Duty, LoomWire, Stock},
     message::Message,
     output::FarEnd,
@@ -16,7 +16,7 @@ use crate::{
             words,
         },
     },
-    read::{LoadPlace, OutputLink, PlannedLoad, PlannedRest},
+    read::{LoadPlace, OutputLink, PlannedLoad, PlannedRest, rest::same_name},
     say, say_of,
     schema::Part,
     supply::circuit::BOUGHT_MM2,
@@ -24,7 +24,12 @@ use crate::{
 };
 
 pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
-    let each = car.outputs.loads.iter().zip(&car.harness.loads).flat_map(|(load, ways)| {
+    // an igniter's input is on its ignition channel, whose wires are listed with the coils
+    let channels = car.firing.channels.ignition_slots(car.engine.as_ref()).len();
+    let input = car.text(coils::INPUT);
+    let is_listed = |load: &PlannedLoad| channels > 0 && same_name(&load.name, input);
+    let loads = car.outputs.loads.iter().zip(&car.harness.loads);
+    let each = loads.filter(|(load, _)| !is_listed(load)).flat_map(|(load, ways)| {
         let [pin, other] = terminals(load);
         let own = from_output(load, ways, &car.outputs, pin);
         own.into_iter().chain(to_other_end(car, load, ways, other))
