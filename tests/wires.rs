@@ -71,7 +71,7 @@ fn verdict(typed: &[(&str, &str)], subject: &str) -> String {
 }
 
 /// By hand: 4 coils, a wire for all injectors, the two ends of a relay's coil and of a valve, two of a crank sensor, the two of the
-/// relay's contact, and the feed of its coil.
+/// relay's contact, and the feed of its coil; the ground of the fan, which isn't measured, beside them.
 #[test]
 fn each_wire_is_counted_and_measured() {
     assert_eq!(verdict(&[], "harness"), "All 14 wires reach");
@@ -185,8 +185,11 @@ fn what_is_bought_is_counted() {
         "{list:?}"
     );
     assert!(list.contains(&"Buy relay sockets with their terminals: 1."), "{list:?}");
-    assert!(list.contains(&"Buy ring terminals for 4 mm²: 1, at battery plus."), "{list:?}");
-    assert!(list.contains(&"Buy 28 label sleeves, two for each wire."), "{list:?}");
+    assert!(
+        list.contains(&"Buy ring terminals for 4 mm²: 2, at battery plus, ground (31)."),
+        "{list:?}"
+    );
+    assert!(list.contains(&"Buy 30 label sleeves, two for each wire."), "{list:?}");
 }
 
 /// By hand: four coils on two relays are two on each; all four injectors are on one channel.
@@ -210,7 +213,7 @@ fn a_cable_whose_pieces_are_not_measured_is_bought_as_a_whole() {
     let report = report(&four(&[]));
     let buy = about(&report, "wires.buy").expect("the harness is begun");
     let has = |text: &str| buy.to_do.iter().any(|it| it.text.starts_with(text));
-    assert!(has("Buy 4 m of wire 4 mm², OG"), "{:?}", buy.to_do);
+    assert!(has("Buy 4 m of wire 4 mm², RD + OG"), "{:?}", buy.to_do);
     let feeds = about(&report, "wires.feeds").expect("there is one");
     let ways: Vec<_> = feeds.tables[0].rows.iter().map(|it| it.cells[1].shown.as_str()).collect();
     assert!(ways.contains(&"2.90 m with the piece to 30"), "{ways:?}");
@@ -247,6 +250,67 @@ fn a_relay_that_the_key_switches_is_on_no_output() {
     let named = four(&[("relays.0.switched_by", "key")]);
     let (_, rows) = lists::read(HarnessList::Labels, &named);
     assert!(rows.iter().any(|it| it[0] == "D1 - Fan relay 85"), "{rows:?}");
+}
+
+/// By hand: coils and an injectors' fuse of 7.5 A behind one contact: that fuse is in the injectors' wire alone.
+#[test]
+fn the_fuse_of_the_injectors_is_in_their_wire_alone() {
+    let main = |typed: &[(&str, &str)]| {
+        let whole = [
+            ("relays.1.name", "Main relay"),
+            ("relays.1.purpose", "engine"),
+            ("relays.1.fuse", "20 A"),
+            ("relays.1.lead_size", "2.5 mm2"),
+            ("injectors.fuse", "7.5 A"),
+        ];
+        four(&whole.into_iter().chain(typed.iter().copied()).collect::<Vec<_>>())
+    };
+    let (heads, rows) = lists::read(HarnessList::Wires, &main(&[]));
+    let at = |head: &str| heads.iter().position(|it| it == head).expect(head);
+    let of = |rows: &[Vec<String>], from: &str, head: &str| {
+        let is_it = |it: &&Vec<String>| it[at("From")] == from && !it[at("Work")].is_empty();
+        let found: Vec<_> = rows.iter().filter(is_it).map(|it| it[at(head)].clone()).collect();
+        found
+    };
+    assert_eq!(of(&rows, "Main relay 87", "Fuse, A"), ["", "7.5"], "the trunk, the injectors");
+    // four coils and the injectors' wire; four injectors
+    assert_eq!(of(&rows, "Main relay 87", "Work"), ["splice to 5", "splice to 4"]);
+    let alone = main(&[("relays.1.purpose", "injectors")]);
+    let (_, rows) = lists::read(HarnessList::Wires, &alone);
+    assert_eq!(of(&rows, "Main relay 87", "Fuse, A"), ["7.5"], "it feeds nothing else");
+}
+
+/// By hand: two relays alike are two contacts, two sockets, two fuses and two leads, on one output.
+#[test]
+fn relays_that_are_alike_are_each_wired_and_bought() {
+    let plan = four(&[("relays.0.alike", "2"), ("relays.0.to_contact", "0.5 m")]);
+    let (_, rows) = lists::read(HarnessList::Wires, &plan);
+    for label in ["battery plus - Fan relay 1 30", "battery plus - Fan relay 2 30"] {
+        assert!(rows.iter().any(|it| it[0] == label), "{label}: {rows:?}");
+    }
+    let coil = rows.iter().find(|it| it[0] == "D1 - Fan relay 85").expect("its coil");
+    assert_eq!(coil[10], "splice to 2");
+    let report = report(&plan);
+    let buy = about(&report, "wires.buy").expect("the harness is begun");
+    let has = |text: &str| buy.to_do.iter().any(|it| it.text.starts_with(text));
+    assert!(has("Buy 3 fuses of 25 A") && has("Buy 3 relays rated for 40 A"), "{:?}", buy.to_do);
+    assert!(has("Buy relay sockets with their terminals: 2."), "{:?}", buy.to_do);
+    // 2 × (0.5 + 0.1) m before the contacts, 2 × (2.4 + 0.1) m behind them
+    assert!(
+        has("Buy 2 m of wire 4 mm², RD") && has("Buy 5 m of wire 4 mm², OG"),
+        "{:?}",
+        buy.to_do
+    );
+}
+
+/// By hand: 15 A / 75 % = 20 A: a fuse of 15 A is bought with its cure, its holder with the others.
+#[test]
+fn what_is_condemned_is_bought_once_and_its_holder_all_the_same() {
+    let report = report(&four(&[("relays.0.fuse", "15 A")]));
+    let buy = about(&report, "wires.buy").expect("the harness is begun");
+    let has = |text: &str| buy.to_do.iter().any(|it| it.text.starts_with(text));
+    assert!(!has("Buy 2 fuses of 15 A"), "{:?}", buy.to_do);
+    assert!(has("Buy fuse holders: 2."), "{:?}", buy.to_do);
 }
 
 /// A branch from the feed to each coil and injector, as thick as the fuse before it asks: no thicker than the feed.

@@ -52,6 +52,11 @@ fn what_can_not_be_is_named_at_its_field() {
         check(path, "-1 m", "field.too-small");
         check(path, "31 m", "field.too-large");
     }
+    for path in ["relays.0.ground_length", "grounds.minus_length"] {
+        check(path, "letters", "field.no-number");
+        check(path, "-1 m", "field.too-small");
+        check(path, "51 m", "field.too-large");
+    }
     check("relays.0.to_contact", "letters", "field.no-number");
     check("relays.0.to_contact", "10 Hz", "field.wrong-unit");
     check("relays.0.to_contact", "-1 m", "field.too-small");

@@ -31,7 +31,7 @@ pub(super) fn read(list: HarnessList, plan: &Plan) -> (Vec<String>, Vec<Vec<Stri
 #[test]
 fn every_wire_has_a_record() {
     let (heads, rows) = read(HarnessList::Wires, &four(&[("harness.done", "ignition2")]));
-    assert_eq!(rows.len(), 14);
+    assert_eq!(rows.len(), 15);
     let of = |label: &str, head: &str| {
         let at = heads.iter().position(|it| it == head).expect(head);
         rows.iter().find(|it| it[0] == label).expect(label)[at].clone()
@@ -89,7 +89,7 @@ fn a_name_is_no_formula() {
 #[test]
 fn each_wire_has_two_labels() {
     let labels = labels(&four(&[]));
-    assert_eq!(labels.len(), 28);
+    assert_eq!(labels.len(), 30);
     assert!(labels.chunks(2).all(|pair| pair[0] == pair[1]));
 }
 
@@ -97,11 +97,21 @@ fn each_wire_has_two_labels() {
 #[test]
 fn the_cuts_are_in_their_order() {
     let (heads, rows) = read(HarnessList::Cuts, &four(&[]));
-    assert_eq!(heads[..3], ["Label", "Cut off, m", "Piece, m"]);
-    let offs: Vec<f64> = rows.iter().filter_map(|it| it[1].parse().ok()).collect();
+    assert_eq!(heads[..4], ["Label", "Way, m", "Cut off, m", "Piece, m"]);
+    let offs: Vec<f64> = rows.iter().filter_map(|it| it[2].parse().ok()).collect();
     assert_eq!(offs.len(), 9);
     assert!(offs.windows(2).all(|pair| pair[0] >= pair[1]), "{offs:?}");
-    assert!(rows.iter().all(|it| it[1].is_empty() != it[2].is_empty()), "{rows:?}");
+    // each is cut off, cut from a reel, or measured first
+    let work = heads.iter().position(|it| it == "Work").expect("work");
+    for row in &rows {
+        let is_measured_first = row[work].starts_with("measure");
+        let known = [&row[2], &row[3]].into_iter().filter(|it| !it.is_empty()).count();
+        assert_eq!(known, usize::from(!is_measured_first), "{row:?}");
+    }
+    let short = four(&[("harness.coils.3", "3 m")]);
+    let (_, rows) = read(HarnessList::Cuts, &short);
+    let coil = rows.iter().find(|it| it[0] == "Ignition 4 - coil 4").expect("it is there");
+    assert_eq!(coil[work], "lengthen by 0.60 m");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use quietpin_core::{
     car::relays::{is_switched_by_key, with_coil},
-    fields::{harness, loads, relays},
+    fields::{grounds, harness, loads, relays},
     plan::Plan,
     schema::{Part, Place},
 };
@@ -41,12 +41,21 @@ const CHANNELS: [(&str, &str, Place, &str); 3] = [
 const SENSORS: [Place; 2] = [harness::CRANK.place(), harness::CAM.place()];
 
 /// The branches of the feeds.
-const BRANCHES: [Place; 3] =
-    [harness::COIL_FEED.place(), harness::COIL_GROUND.place(), harness::INJECTOR_FEED.place()];
+const BRANCHES: [Place; 4] = [
+    harness::COIL_FEED.place(),
+    harness::COIL_GROUND.place(),
+    harness::INJECTOR_FEED.place(),
+    grounds::MINUS_LENGTH.place(),
+];
 
 /// Whether a field of a load, or of a relay's coil, is asked here.
 pub(super) fn is_way(place: &Place) -> bool {
-    let ways = [loads::LENGTH.place(), loads::OTHER_LENGTH.place(), relays::TO_CONTACT.place()];
+    let ways = [
+        loads::LENGTH.place(),
+        loads::OTHER_LENGTH.place(),
+        relays::TO_CONTACT.place(),
+        relays::GROUND_LENGTH.place(),
+    ];
     ways.iter().any(|it| it.field().name == place.field().name)
         && [Part::Loads, Part::Relays].contains(&place.part())
 }
@@ -85,7 +94,14 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let mut feeds = vec![Block::Form(BRANCHES.to_vec())];
     feeds.extend((0..count(&state.plan, Part::Relays)).map(|at| {
         let named = state.plan.text(relays::NAME.at(at));
-        of_record(Part::Relays, at, named, vec![relays::TO_CONTACT.place().at(at)])
+        of_record(
+            Part::Relays,
+            at,
+            named,
+            [relays::TO_CONTACT.place(), relays::GROUND_LENGTH.place()]
+                .map(|it| it.at(at))
+                .to_vec(),
+        )
     }));
     of("wires.feeds", "Feed wires", feeds);
     of("wires.cut", "Cut list", Vec::new());

@@ -11,6 +11,8 @@ use crate::{
 pub struct Reel {
     /// What its colour tells.
     pub duty: Duty,
+    /// Whether it is for both pieces of leads of which only the whole length is known: before a contact and behind it.
+    pub is_unsplit: bool,
     /// Its conductor.
     pub size: Area,
     /// The thinnest that one of its pieces asked for.
@@ -29,21 +31,26 @@ pub fn reels(wires: &[LoomWire], lengths: &Lengths) -> Vec<Reel> {
             (None, None) => return None,
         };
         let piece = Needed { size: wire.size?, length };
-        (wire.stock == Stock::Reel).then_some((wire.duty, piece))
+        let is_unsplit = wire.length.is_none();
+        (wire.stock == Stock::Reel).then_some(((wire.duty, is_unsplit), piece))
     };
     let pieces: Vec<_> = wires.iter().filter_map(known).collect();
     let needed: Vec<_> = pieces.iter().map(|(_, piece)| *piece).collect();
     let sizes = few(&needed, MOST_SIZES).unwrap_or_default();
     let mut reels: Vec<Reel> = Vec::new();
-    for (duty, piece) in pieces {
+    for ((duty, is_unsplit), piece) in pieces {
         let size = serving(&sizes, piece.size).unwrap_or(piece.size);
-        let is_it = |reel: &&mut Reel| reel.duty == duty && reel.size == size;
+        let is_it =
+            |reel: &&mut Reel| (reel.duty, reel.is_unsplit, reel.size) == (duty, is_unsplit, size);
         match reels.iter_mut().find(is_it) {
             Some(reel) => {
                 reel.length = metres(reel.length.base() + piece.length.base());
                 reel.least = if piece.size < reel.least { piece.size } else { reel.least };
             }
-            None => reels.push(Reel { duty, size, least: piece.size, length: piece.length }),
+            None => {
+                let (least, length) = (piece.size, piece.length);
+                reels.push(Reel { duty, is_unsplit, size, least, length });
+            }
         }
     }
     crate::sorted::by(&mut reels, |one, other| {
@@ -68,7 +75,7 @@ pub fn counted(ratings: &[(Current, String)]) -> Vec<(Current, Vec<String>)> {
 /// The rings at the bolts, thinnest first: the size of each wire, and at which bolts wires of that size end.
 pub fn rings(wires: &[LoomWire], is_bolt: impl Fn(&String) -> bool) -> Vec<(Area, Vec<String>)> {
     let mut counted: Vec<(Area, Vec<String>)> = Vec::new();
-    for wire in wires.iter().filter(|it| it.stock == Stock::Reel) {
+    for wire in wires.iter().filter(|it| it.stock != Stock::Piece) {
         let ends = [&wire.from, &wire.to].into_iter().filter(|it| is_bolt(it)).cloned();
         let Some(size) = wire.size else { continue };
         for end in ends {

@@ -5,10 +5,10 @@ use csv::{Terminator, WriterBuilder};
 use super::{Report, usual::usual};
 use crate::{
     car::Car,
-    loom::{Duty, WireCut, in_cutting_order},
+    loom::{Duty, Stock, WireCut, in_cutting_order, on_tape},
     message::Message,
     plan::Plan,
-    quantity::{Length, Measure, number},
+    quantity::{Length, Measure, metres, number},
     questions::{
         Memory,
         wires::{
@@ -18,7 +18,7 @@ use crate::{
         },
     },
     read::Reader,
-    say_of,
+    say, say_of,
     words::Wording,
 };
 
@@ -125,7 +125,7 @@ fn wires(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
             WireCut::Off(off) => Some(off),
             WireCut::Tight(_) | WireCut::Short(_) => None,
         });
-        let is_cut = wire.stock == crate::loom::Stock::Harness;
+        let is_cut = wire.stock == Stock::Harness;
         let is_done = harness.typed.done.contains(&wire.id);
         vec![
             wire.label.clone(),
@@ -149,27 +149,39 @@ fn wires(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
 fn cuts(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
     let heads = [
         words::COL_LABEL,
+        words::COL_WAY_M,
         words::COL_OFF_M,
         words::COL_PIECE_M,
         words::COL_MM2,
         words::COL_COLOUR,
+        words::COL_WORK,
         words::COL_DONE,
     ];
     let row = |it: &PlannedWire| {
         let wire = &it.wire;
-        let length = wire.length?;
-        let (off, piece) = match wire.cut(&harness.typed.lengths) {
-            Some(WireCut::Off(off)) => (Some(off), None),
-            Some(WireCut::Tight(_) | WireCut::Short(_)) => (None, None),
-            None => (None, Some(harness.typed.lengths.kept(length))),
+        // cables and straps are bought as long as they are
+        if wire.stock == Stock::Piece {
+            return None;
+        }
+        let cut = wire.cut(&harness.typed.lengths);
+        let off = match cut {
+            Some(WireCut::Off(off)) => Some(off),
+            Some(WireCut::Tight(_)) => Some(metres(0.0)),
+            Some(WireCut::Short(_)) | None => None,
         };
+        let kept = |it| harness.typed.lengths.kept(it);
+        let piece = wire.length.filter(|_| wire.stock == Stock::Reel).map(kept);
         let is_done = harness.typed.done.contains(&wire.id);
+        let first = to_do_first(harness, it);
+        let others = Some(work(&wire.works)).filter(|it| !it.is_empty());
         Some(vec![
             wire.label.clone(),
+            metres_of(wire.length),
             metres_of(off),
             metres_of(piece),
             wire.size.map_or_else(String::new, |it| number(it.base() * 1e6)),
             harness.colour(wire).unwrap_or_default().to_owned(),
+            first.into_iter().chain(others).collect::<Vec<_>>().join(", "),
             if is_done { DONE.to_owned() } else { String::new() },
         ])
     };
@@ -177,6 +189,16 @@ fn cuts(harness: &PlannedHarness<'_>) -> Vec<Vec<String>> {
     let rows = order.into_iter().filter_map(|at| row(harness.wires.get(at)?));
     let heads = heads.into_iter().map(said).collect();
     [heads].into_iter().chain(rows).collect()
+}
+
+/// What has to be done before a wire is cut: it is measured, or lengthened.
+fn to_do_first(harness: &PlannedHarness<'_>, it: &PlannedWire) -> Option<String> {
+    if it.wire.length.is_none() {
+        return Some(said(words::NOT_MEASURED));
+    }
+    let WireCut::Short(short) = it.wire.cut(&harness.typed.lengths)? else { return None };
+    let more = metres(short.base() + harness.typed.lengths.spare.base());
+    Some(say!(words::WORK_LENGTHEN, length = on_tape(more)).into_text())
 }
 
 fn shopping(report: &Report) -> Vec<Vec<String>> {

@@ -45,6 +45,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Battery, "alternator" | "alternator_idle") => {
             &["feeds/feeds.alternator", "feeds/feeds.kill"]
         }
+        (Part::Grounds, "minus_length") => &[WIRES, HARNESS],
         (Part::Grounds, "minus_to") => &["feeds/feeds.strap", "feeds/feeds.cable"],
         (Part::Grounds, "strap" | "strap_size" | "strap_length") => {
             &["feeds/feeds.strap", "feeds/feeds.cable", WIRES, HARNESS]
@@ -60,7 +61,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Loads | Part::Relays, "wired") => &["outputs/"],
-        (Part::Relays, "to_contact") => &[WIRES, HARNESS],
+        (Part::Relays, "to_contact" | "ground_length") => &[WIRES, HARNESS],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, "ambient") => &["feeds/feeds.", "coils/coils.feed"],
         (Part::Wiring, _) => &["feeds/feeds."],
@@ -115,7 +116,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
-        (Part::Relays, "alike") => &["coils/"],
+        (Part::Relays, "alike") => &["coils/", "feeds/feeds.relay", WIRES, HARNESS],
         (Part::Relays, "lead_length") => &["coils/coils.feed", "feeds/feeds.", WIRES, HARNESS],
         (Part::Relays, "fuse" | "rating" | "lead_size") => &["coils/coils.feed", "feeds/feeds."],
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],

@@ -60,6 +60,9 @@ fields! {
     of Part::Grounds;
     /// Where the battery's minus cable ends: `engine` or `body`.
     MINUS_TO: MinusTo = choice("minus_to", "Battery's minus cable goes to");
+    /// Length of that cable.
+    MINUS_LENGTH: Length = quantity("minus_length", "Length of that cable", "m", 0.0, 20.0)
+        .rare();
     /// Whether a strap joins engine and body: `fitted` or `none`.
     STRAP: StrapFitted = choice("strap", "Strap between engine and body");
     /// Size of that strap.

@@ -271,6 +271,9 @@ fields! {
     LENGTH: Length = its_length();
     /// The way of the wire to the coil's other end.
     OTHER_LENGTH: Length = its_other_length();
+    /// The ground wire of what it feeds.
+    GROUND_LENGTH: Length = quantity("ground_length", "Ground wire of what it feeds", "m", 0.0, 50.0)
+        .rare();
     /// The output that its coil's wire was found on.
     WIRED: OutputName = its_wired();
 }

@@ -5,7 +5,10 @@ use crate::{
     car::Car,
     loom::{Duty, LoomWire, Stock},
     quantity::{Current, Length},
+    questions::feeds::read::{PlannedCircuit, Source},
     schema::Key,
+    supply::circuit::Exposed,
+    tables::fuses,
 };
 
 use super::read::HarnessEntries;
@@ -39,9 +42,8 @@ pub(crate) struct PlannedHarness<'a> {
     pub(crate) typed: &'a HarnessEntries,
     /// Whether the harness, or the way of a wire, was measured.
     pub(crate) is_begun: bool,
-    /// Fuses and contacts, as typed or as they suit.
-    pub(crate) fuses: Vec<(Current, String)>,
-    pub(crate) contacts: Vec<(Current, String)>,
+    /// Fuses and relays.
+    pub(crate) bought: BoughtRatings,
 }
 
 /// All of it, from what is connected.
@@ -50,27 +52,61 @@ pub(crate) fn planned<'a>(car: &'a Car<'_>) -> PlannedHarness<'a> {
     // what a feed needs is asked with its fuse
     let is_own = |it: &&PlannedWire| it.group != WireGroup::Feeds;
     let is_measured = wires.iter().filter(is_own).any(|it| it.wire.length.is_some());
-    let mut fuses = Vec::new();
-    let mut contacts = Vec::new();
+    let mut bought = BoughtRatings::default();
     for circuit in &car.feeds.circuits {
-        // what is wrong with one is told with the one that is bought instead
-        if circuit.found.answer.exposed.is_some() {
-            continue;
+        let alike = match circuit.source {
+            Source::Relay(at) => car.harness.alike.get(at).copied().unwrap_or(1),
+            _ => 1,
+        };
+        for _ in 0..alike {
+            bought.count(circuit);
         }
-        let named = |rating| (rating, circuit.name.clone());
-        let fitted = circuit.found.fitted.map(|it| it.fuse);
-        let fuse = circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted);
-        fuses.extend(fuse.map(named));
-        contacts.extend(circuit.inputs.contact.map(named));
     }
     PlannedHarness {
         wires,
         typed: &car.harness,
         is_begun: car.harness.lengths.bought.is_some() || is_measured,
-        fuses,
-        contacts,
+        bought,
     }
 }
+
+/// Fuses and contacts, as typed or as they suit.
+#[derive(Debug, Default)]
+pub(crate) struct BoughtRatings {
+    /// The rating of each and what it is for: not of those that are bought with the cure of what is wrong with them.
+    pub(crate) fuses: Vec<(Current, String)>,
+    pub(crate) contacts: Vec<(Current, String)>,
+    /// What they are plugged into.
+    pub(crate) holders: usize,
+    pub(crate) sockets: usize,
+}
+
+impl BoughtRatings {
+    fn count(&mut self, circuit: &PlannedCircuit) {
+        let named = |rating| (rating, circuit.name.clone());
+        let answer = &circuit.found.answer;
+        let fitted = circuit.found.fitted.map(|it| it.fuse);
+        let fuse = circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted);
+        // a branch behind another's fuse gets none, but as the cure
+        let fuse = fuse.filter(|_| !circuit.is_unfused);
+        let is_small = |fuse: &Current| {
+            let carries = circuit.carries.map(|it| it / fuses::LASTING);
+            [answer.least, carries].into_iter().flatten().any(|least| *fuse < least * SLACK)
+        };
+        self.holders += usize::from(fuse.is_some());
+        self.sockets += usize::from(circuit.inputs.contact.is_some());
+        let is_right = |fuse: &Current| answer.exposed.is_none() && !is_small(fuse);
+        self.fuses.extend(fuse.filter(is_right).map(named));
+        let is_over = |rating: Current, is: Option<Current>| is.is_some_and(|it| it > rating);
+        let is_sound = |rating: &Current| {
+            answer.exposed != Some(Exposed::Contact) && !is_over(*rating, circuit.carries)
+        };
+        self.contacts.extend(circuit.inputs.contact.filter(is_sound).map(named));
+    }
+}
+
+/// To a hair: a rating that was worked out is as large as that.
+const SLACK: f64 = 1.0 - 1e-9;
 
 impl PlannedWire {
     /// Whether its way has still to be measured.

@@ -48,6 +48,12 @@ pub(crate) struct HarnessEntries {
     pub(crate) injector_feed: Option<Length>,
     /// Of each relay: what of its cable is before its contact.
     pub(crate) to_contacts: Ways,
+    /// The ground wire of what each feeds.
+    pub(crate) ground_wires: Ways,
+    /// How many relays each record is.
+    pub(crate) alike: Vec<u32>,
+    /// The battery's minus cable.
+    pub(crate) minus: Option<Length>,
     pub(crate) crank: Option<Length>,
     pub(crate) cam: Option<Length>,
     pub(crate) controller_feed: Option<ControllerFeed>,
@@ -105,6 +111,8 @@ pub(crate) fn harness(
     reader.stand(harness::DONE.place());
     let done = words_of(reader.text(harness::DONE)).into_iter().map(str::to_owned).collect();
     let coils = channels.ignition_slots(engine).len();
+    let count = reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    let relays = || 0..count;
     let [first, second] = [&channels.injection, &channels.second].map(|it| it.slots(engine).len());
     HarnessEntries {
         lengths,
@@ -121,9 +129,10 @@ pub(crate) fn harness(
         coil_feed: way(reader, harness::COIL_FEED),
         coil_ground: way(reader, harness::COIL_GROUND),
         injector_feed: way(reader, harness::INJECTOR_FEED),
-        to_contacts: (0..reader.plan().count(Part::Relays).min(MOST_ENTRIES))
-            .map(|at| to_contact(reader, at))
-            .collect(),
+        to_contacts: relays().map(|at| to_contact(reader, at)).collect(),
+        ground_wires: relays().map(|at| way(reader, relays::GROUND_LENGTH.at(at))).collect(),
+        alike: relays().map(|at| alike(reader, at)).collect(),
+        minus: way(reader, grounds::MINUS_LENGTH),
         crank: way(reader, harness::CRANK),
         cam: way(reader, harness::CAM),
         controller_feed: reader.choice_elsewhere(controller::FEED),
@@ -159,6 +168,10 @@ fn of_load(reader: &mut Reader<'_>, place: LoadPlace) -> LoadWays {
             .then(|| reader.band_elsewhere(loads::FUSE.at(place.number)).map(|it| it.nominal))
             .flatten(),
     }
+}
+
+fn alike(reader: &Reader<'_>, at: usize) -> u32 {
+    reader.whole_elsewhere(relays::ALIKE.at(at)).unwrap_or(1).max(1)
 }
 
 /// The way before a relay's contact is part of its cable.

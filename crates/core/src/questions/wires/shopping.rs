@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     loom::{
-        LoomWire, Stock, WireCut, Work,
+        Duty, LoomWire, Stock, WireCut, Work,
         bought::{Reel, counted, reels, rings},
     },
     message::Message,
@@ -25,7 +25,8 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Answer {
     list.extend(of_shield(planned, &wires));
     list.extend(of_fuses(planned));
     list.extend(of_ends(planned, &wires));
-    let verdict = say!(words::BUY, length = whole_metres(metres_of), fuses = planned.fuses.len());
+    let verdict =
+        say!(words::BUY, length = whole_metres(metres_of), fuses = planned.bought.holders);
     // what is done is bought
     let is_done = wires.iter().all(|it| planned.typed.done.contains(&it.id));
     let tone = if is_done { Tone::Good } else { Tone::Open };
@@ -36,8 +37,14 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Answer {
 }
 
 fn of_reel(planned: &PlannedHarness<'_>, reel: &Reel) -> Message {
-    let colour = planned.colour_of(reel.duty).to_owned();
-    let at = say_of!(tables::duty(reel.duty)).into_text();
+    let colour = |duty| planned.colour_of(duty).to_owned();
+    let duty = |duty| say_of!(tables::duty(duty)).into_text();
+    let both = [Duty::Permanent, Duty::Switched];
+    let (colour, at) = if reel.is_unsplit {
+        (both.map(colour).join(" + "), both.map(duty).join(", "))
+    } else {
+        (colour(reel.duty), duty(reel.duty))
+    };
     let n = counted_metres(reel.length.base());
     if reel.least < reel.size {
         let (size, least) = (reel.size, reel.least);
@@ -70,19 +77,20 @@ fn of_shield(planned: &PlannedHarness<'_>, wires: &[LoomWire]) -> Option<Message
 }
 
 fn of_fuses(planned: &PlannedHarness<'_>) -> Vec<Message> {
+    let bought = &planned.bought;
     let spare = |of: &Vec<String>| of.len().saturating_add(1);
     let mut list = Vec::new();
-    for (fuse, of) in counted(&planned.fuses) {
+    for (fuse, of) in counted(&bought.fuses) {
         list.push(say!(words::BUY_FUSES, n = spare(&of), fuse = fuse, at = of.join(", ")));
     }
-    if !planned.fuses.is_empty() {
-        list.push(say!(words::BUY_HOLDERS, n = planned.fuses.len()));
+    if bought.holders > 0 {
+        list.push(say!(words::BUY_HOLDERS, n = bought.holders));
     }
-    for (rating, of) in counted(&planned.contacts) {
+    for (rating, of) in counted(&bought.contacts) {
         list.push(say!(words::BUY_RELAYS, n = spare(&of), rating = rating, at = of.join(", ")));
     }
-    if !planned.contacts.is_empty() {
-        list.push(say!(words::BUY_SOCKETS, n = planned.contacts.len()));
+    if bought.sockets > 0 {
+        list.push(say!(words::BUY_SOCKETS, n = bought.sockets));
     }
     list
 }

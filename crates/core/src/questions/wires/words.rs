@@ -35,6 +35,8 @@ sentences! {
     BATTERY_CABLE = "wires.battery-cable", "Battery cable";
     STARTER = "wires.starter", "starter (30)";
     TERMINAL_30 = "wires.terminal-30", "{relay} 30";
+    OF_ALIKE = "wires.of-alike", "{relay} {n}";
+    FED_BY = "wires.fed-by", "what {relay} feeds";
     RELAY = "wires.relay", "relay {n}";
     COIL_FEED = "wires.coil-feed", "coil feed (87)";
     INJECTOR_FEED = "wires.injector-feed", "injector feed (87)";
@@ -54,6 +56,7 @@ sentences! {
     WORK_TWIST = "wires.work-twist", "twist";
     WORK_SHIELD = "wires.work-shield", "shield, grounded at the controller";
     WORK_SPLICE = "wires.work-splice", "splice to {n}";
+    WORK_LENGTHEN = "wires.work-lengthen", "lengthen by {length}";
     WORK_CHANGE = "wires.work-change", "change the connector";
     WORK_FIT = "wires.work-fit", "fit a connector";
     // titles
@@ -66,7 +69,7 @@ sentences! {
     TITLE_CUT = "wires.title-cut", "Cut list";
     TITLE_BUY = "wires.title-buy", "Shopping list";
     // verdicts
-    BLANK = "wires.blank", "Needs: the engine, or a load and its output";
+    BLANK = "wires.blank", "Needs: how coils or injectors are fired, or a load and its output";
     OPEN_HARNESS = "wires.open-harness", "{n} wires. Needs: the harness's length";
     OPEN_WAYS = "wires.open-ways", "{n} wires. Needs: the way of {m} of them";
     OPEN_ALL = "wires.open-all", "{n} wires. Needs: the way of each";

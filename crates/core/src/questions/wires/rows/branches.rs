@@ -103,7 +103,7 @@ fn of_purpose<'a>(car: &'a Car<'_>, purpose: Purpose) -> Option<&'a PlannedCircu
 }
 
 /// The thinnest wire that the fuse of a feed protects: no branch is thicker than its feed.
-fn protected(circuit: &PlannedCircuit) -> Option<Area> {
+pub(super) fn protected(circuit: &PlannedCircuit) -> Option<Area> {
     let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse))?;
     let alone = CircuitInputs { contact: None, draws: None, ..circuit.inputs.clone() };
     let least = alone.unexposed(fuse)?;
@@ -146,13 +146,17 @@ fn loads_on(car: &Car<'_>, far_end: FarEnd) -> usize {
     car.outputs.loads.iter().filter(|it| it.far_end == Some(far_end)).count()
 }
 
-/// To how many wires a feed branches, where it does.
-pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
+/// To how many wires a feed branches, where it does; what several relays alike feed is spread over them.
+pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit, alike: u32) -> Option<u32> {
     let feeds = |it: &PlannedCircuit, what| it.purpose.is_some_and(|it: Purpose| it.feeds(what));
     let count = match circuit.source {
         Source::Injectors(set) => injectors(car, set),
         Source::Relay(at) => {
-            let each = SETS.into_iter().map(|set| injectors(car, set)).sum::<usize>();
+            let of_set = |set: WhichSet| match fused(car, set) {
+                Some(own) if is_apart(car, own, at) => 1,
+                _ => injectors(car, set),
+            };
+            let each = SETS.into_iter().map(of_set).sum::<usize>();
             let of_injectors = if feeds(circuit, Purpose::Injectors) { each } else { 0 };
             let of_coils = if feeds(circuit, Purpose::Coils) {
                 let relays = car.feeds.circuits.iter().filter(|it| feeds(it, Purpose::Coils));
@@ -160,7 +164,8 @@ pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
             } else {
                 0
             };
-            of_injectors + of_coils + loads_behind(car, at)
+            let alike = usize::try_from(alike).unwrap_or(1).max(1);
+            (of_injectors + of_coils + beside(car, at)).div_ceil(alike)
         }
         Source::Ignition => loads_on(car, FarEnd::Ignition) + car.harness.keyed.len(),
         Source::Battery => loads_on(car, FarEnd::Battery),
@@ -169,12 +174,33 @@ pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit) -> Option<u32> {
     u32::try_from(count).ok().filter(|it| *it > 1)
 }
 
-/// The fuse of the injectors alone, behind their relay.
-pub(super) fn own_fuse(car: &Car<'_>, relay: &PlannedCircuit) -> Option<Current> {
-    let is_own = |it: &&PlannedCircuit| {
-        matches!(it.source, Source::Injectors(_))
-            && !it.is_unfused
-            && it.behind.is_some_and(|at| relay.source == Source::Relay(at))
-    };
-    car.feeds.circuits.iter().find(is_own)?.inputs.fuse
+/// What a relay's contact feeds beside coils and injectors: loads, and the contacts of other relays.
+fn beside(car: &Car<'_>, relay: usize) -> usize {
+    let is_behind =
+        |it: &&PlannedCircuit| matches!(it.source, Source::Relay(_)) && it.behind == Some(relay);
+    loads_behind(car, relay) + car.feeds.circuits.iter().filter(is_behind).count()
+}
+
+/// A set of injectors with a fuse of its own.
+fn fused<'a>(car: &'a Car<'_>, set: WhichSet) -> Option<&'a PlannedCircuit> {
+    let mut circuits = car.feeds.circuits.iter();
+    circuits.find(|it| it.source == Source::Injectors(set) && !it.is_unfused)
+}
+
+/// Whether a set of injectors with a fuse of its own has a wire of its own behind the relay: the relay feeds something else
+/// too, which that fuse must not carry.
+pub(super) fn is_apart(car: &Car<'_>, own: &PlannedCircuit, relay: usize) -> bool {
+    let circuit = car.feeds.circuits.iter().find(|it| it.source == Source::Relay(relay));
+    let has_coils = circuit.and_then(|it| it.purpose).is_some_and(|it| it.feeds(Purpose::Coils));
+    let is_other = |set: &WhichSet| own.source != Source::Injectors(*set);
+    let others = SETS.into_iter().filter(is_other).map(|set| injectors(car, set)).sum::<usize>();
+    !own.is_unfused && (has_coils || others > 0 || beside(car, relay) > 0)
+}
+
+/// The fuse of the injectors alone, behind their relay, where they are all that it feeds.
+pub(super) fn own_fuse(car: &Car<'_>, relay: &PlannedCircuit, at: usize) -> Option<Current> {
+    let own =
+        SETS.into_iter().filter_map(|set| fused(car, set)).find(|it| it.behind == Some(at))?;
+    let is_its = relay.fused_behind.is_none() && !is_apart(car, own, at);
+    own.inputs.fuse.filter(|_| is_its)
 }

@@ -4,7 +4,7 @@ use super::{between, slug};
 use crate::{
     car::Car,
     fields::{coils, loads, relays},
-    loom::{Duty, LoomWire, Stock},
+    loom::{Duty, LoomWire, Stock, Work},
     message::Message,
     output::FarEnd,
     quantity::{Area, Measure},
@@ -16,9 +16,9 @@ use crate::{
             words,
         },
     },
-    read::{LoadPlace, OutputLink, PlannedLoad, PlannedRest, rest::same_name},
+    read::{LoadPlace, OutputLink, PlannedLoad, rest::same_name},
     say, say_of,
-    schema::Part,
+    schema::{Choice as _, Part},
     supply::circuit::BOUGHT_MM2,
     tables::wires::smallest_for,
 };
@@ -31,7 +31,7 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
     let loads = car.outputs.loads.iter().zip(&car.harness.loads);
     let each = loads.filter(|(load, _)| !is_listed(load)).flat_map(|(load, ways)| {
         let [pin, other] = terminals(load);
-        let own = from_output(load, ways, &car.outputs, pin);
+        let own = from_output(car, load, ways, pin);
         own.into_iter().chain(to_other_end(car, load, ways, other))
     });
     each.chain(by_key(car)).collect()
@@ -47,26 +47,18 @@ fn by_key(car: &Car<'_>) -> Vec<PlannedWire> {
         let thinnest = BOUGHT_MM2.first().map(|it| Area::from_base(it * 1e-6));
         let feed = car.feeds.circuits.iter().find(|it| it.source == Source::Ignition);
         let of_feed = feed.and_then(|it| it.inputs.area.or(it.found.fitted.map(|it| it.area)));
+        let far = car.text(relays::FAR_END.at(it.at));
+        // what is called the other end is at plus, where that was said
+        let is_at_plus = !far.is_empty() && far != FarEnd::Ground.choosable().code;
+        let own = (it.ways.to_output, loads::LENGTH);
+        let other = (it.ways.to_other_end, loads::OTHER_LENGTH);
+        let (plus, minus) = if is_at_plus { (other, own) } else { (own, other) };
         let ends = [
-            (
-                words::TERMINAL_86,
-                words::FEED_15,
-                Duty::Switched,
-                of_feed,
-                it.ways.to_output,
-                loads::LENGTH,
-            ),
-            (
-                words::TERMINAL_85,
-                words::GROUND,
-                Duty::Ground,
-                thinnest,
-                it.ways.to_other_end,
-                loads::OTHER_LENGTH,
-            ),
+            (words::TERMINAL_86, words::FEED_15, Duty::Switched, of_feed, plus),
+            (words::TERMINAL_85, words::GROUND, Duty::Ground, thinnest, minus),
         ];
         let place = LoadPlace { part: Part::Relays, number: it.at };
-        ends.map(|(terminal, end, duty, size, length, key)| {
+        ends.map(|(terminal, end, duty, size, (length, key))| {
             let from = say_of!(terminal, relay = name.clone()).into_text();
             let to = say_of!(end).into_text();
             let plain = between(slug(&[&from]), [from, to], duty, Stock::Reel);
@@ -107,19 +99,28 @@ fn terminals(load: &PlannedLoad) -> [String; 2] {
     if load.far_end == Some(FarEnd::Ground) { [plus, minus] } else { [minus, plus] }
 }
 
+/// Relays that are alike are on one output.
+fn fork(car: &Car<'_>, load: &PlannedLoad) -> Option<Work> {
+    let at = Some(load.place).filter(|it| it.part == Part::Relays)?.number;
+    let alike = car.harness.alike.get(at).copied().filter(|it| *it > 1);
+    alike.map(Work::Splice)
+}
+
 fn from_output(
+    car: &Car<'_>,
     load: &PlannedLoad,
     ways: &LoadWays,
-    outputs: &PlannedRest,
     to: String,
 ) -> Option<PlannedWire> {
     let key = load.place.key(loads::LENGTH);
     let OutputLink::To(at) = load.link else { return None };
+    let outputs = &car.outputs;
     let output = outputs.outputs.get(at)?;
     let from = say!(words::OUTPUT, name = output.name.clone()).into_text();
     let id = slug(&[&output.name, &load.name]);
     let plain = between(id, [from, to], Duty::Output, Stock::Harness);
-    let wire = LoomWire { length: ways.to_output, ..plain };
+    let works = fork(car, load).into_iter().collect();
+    let wire = LoomWire { length: ways.to_output, works, ..plain };
     let pin = Some(outputs.taken_by_one(load));
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin })
 }
@@ -142,6 +143,7 @@ fn to_other_end(
         size: ways.size.or_else(|| size(car, load, far_end)),
         length: ways.to_other_end,
         fuse: ways.fuse.filter(|_| duty != Duty::Ground),
+        works: fork(car, load).into_iter().collect(),
         ..between(slug(&[&load.name, &to]), [from, to], duty, stock)
     };
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin: None })
