@@ -5,7 +5,7 @@ use std::rc::Rc;
 use quietpin_core::{
     finding::Finding,
     message::Message,
-    report::{Answer, Tone},
+    report::{Answer, AnswerRole, Tone},
 };
 use yew::prelude::*;
 
@@ -72,9 +72,8 @@ impl PartialEq for Numbered {
 fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let tone = answer.verdict.tone;
     // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
-    let first = match (tone, answer.subject.as_str()) {
-        // a list to take to the shop
-        (_, "wires.buy") => usize::MAX,
+    let first = match (tone, answer.role) {
+        (_, AnswerRole::List) => usize::MAX,
         (Tone::Bad, _) => 1,
         _ => 2,
     };
