@@ -8,6 +8,7 @@ mod alike;
 mod controller;
 mod file;
 mod former;
+mod json;
 mod left;
 mod limit;
 mod merge;
