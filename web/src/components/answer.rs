@@ -7,7 +7,6 @@ use quietpin_core::{
     message::Message,
     report::{Answer, AnswerRole, Tone},
 };
-use yew::prelude::*;
 
 use super::{Page, fold};
 use crate::{
@@ -32,10 +31,7 @@ pub(crate) fn answer_view(
     told: &Told<'_>,
     found: Option<View>,
 ) -> View {
-    let numbers = page.state.details.there().map(|details| {
-        let (answer, draw) = (Rc::clone(answer), details.numbers);
-        View::from(html! { <Numbers {answer} {draw} /> })
-    });
+    let numbers = page.state.details.there().map(|details| (details.numbers)(answer));
     let lists = page
         .state
         .details
@@ -48,25 +44,6 @@ pub(crate) fn answer_view(
         el!("div", "class" = "numbers"; numbers),
     );
     keyed(key_of(&answer.subject), view)
-}
-
-/// What stands below an answer, drawn anew only where the answer is another one.
-#[component]
-fn Numbers(props: &Numbered) -> Html {
-    (props.draw)(&props.answer).into()
-}
-
-#[derive(Properties)]
-struct Numbered {
-    answer: Rc<Answer>,
-    draw: fn(&Rc<Answer>) -> View,
-}
-
-impl PartialEq for Numbered {
-    fn eq(&self, other: &Self) -> bool {
-        // there is one function that draws; and to compare the answers would take as long as to draw them
-        Rc::ptr_eq(&self.answer, &other.answer)
-    }
 }
 
 fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
