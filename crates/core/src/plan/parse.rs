@@ -18,7 +18,7 @@ pub enum ReadError {
     },
     /// No JSON.
     NotJson {
-        /// Where.
+        /// Where and why.
         detail: String,
     },
     /// JSON, but not a plan.
