@@ -58,10 +58,13 @@ pub fn cos(x: f64) -> f64 {
     libm::cos(x)
 }
 
+/// Digits of a whole number that a number is sure to hold.
+const EXACT_DIGITS: usize = 15;
+
 /// The number that a decimal stands for: digits, one point at most, an exponent at most.
 ///
-/// Nothing where it is none, or too large. The standard library's own reader brings ten kilobytes of tables into
-/// the page. Up to 15 digits and factors up to
+/// Nothing where it is none, or too large. JSON's reader is used, which a plan file brings along anyway: the
+/// standard library's own brings ten kilobytes of tables into the page. Up to 15 digits and factors up to
 /// 10^22 are exact, as in "How to read floating point numbers accurately" (1990); beyond, the
 /// last bit may be off.
 pub fn decimal(text: &str) -> Option<f64> {
@@ -73,47 +76,23 @@ pub fn decimal(text: &str) -> Option<f64> {
     if !(all_digits(whole) && all_digits(part)) || whole.len() + part.len() == 0 {
         return None;
     }
-    let mut power = match exponent.get(1..) {
-        Some(power) => whole_power(power)?,
-        None => 0,
-    };
-    // digits that find no room are nought, and those before the point a power of ten
-    let (mut all, mut is_full) = (0_u64, false);
-    let digits = whole.bytes().map(|it| (it, 0)).chain(part.bytes().map(|it| (it, 1)));
-    for (digit, places) in digits {
-        let more = all.checked_mul(10).and_then(|all| all.checked_add((digit - b'0').into()));
-        if let Some(more) = more.filter(|_| !is_full) {
-            (all, power) = (more, power.saturating_sub(places));
-        } else {
-            (is_full, power) = (true, power.saturating_add(1 - places));
-        }
+    if exponent.is_empty() && digits.len() <= EXACT_DIGITS {
+        let each = |all: u64, digit: u8| 10 * all + u64::from(digit - b'0');
+        let all = whole.bytes().chain(part.bytes()).fold(0_u64, each);
+        let scale = part.bytes().fold(1_u64, |scale, _| 10 * scale);
+        #[expect(
+            clippy::cast_precision_loss,
+            reason = "both are exact, and the quotient is rounded once"
+        )]
+        let number = all as f64 / scale as f64;
+        return Some(if negative { -number } else { number });
     }
-    #[expect(clippy::cast_precision_loss, reason = "exact up to 15 digits, beyond rounded once")]
-    let number = scaled_by(all as f64, power);
-    number.is_finite().then_some(if negative { -number } else { number })
-}
-
-/// A whole number with its sign, or the largest where it is larger.
-fn whole_power(text: &str) -> Option<i32> {
-    let digits = text.strip_prefix(['+', '-']).unwrap_or(text);
-    if digits.is_empty() || !digits.bytes().all(|it| it.is_ascii_digit()) {
-        return None;
-    }
-    let size = digits.parse().unwrap_or(i32::MAX);
-    Some(if text.starts_with('-') { -size } else { size })
-}
-
-/// A number times a power of ten, in factors that are exact.
-fn scaled_by(mut number: f64, power: i32) -> f64 {
-    const MOST: u32 = 22;
-    let mut left = power.unsigned_abs();
-    while left > 0 && number > 0.0 && number.is_finite() {
-        let step = left.min(MOST);
-        left -= step;
-        let factor = (0..step).fold(1.0, |factor, _| 10.0 * factor);
-        if power < 0 { number /= factor } else { number *= factor }
-    }
-    number
+    // JSON has no leading noughts, and wants a digit on both sides of the point
+    let whole = whole.trim_start_matches('0');
+    let (whole, part) =
+        (if whole.is_empty() { "0" } else { whole }, if part.is_empty() { "0" } else { part });
+    let number: f64 = serde_json::from_str(&format!("{whole}.{part}{exponent}")).ok()?;
+    Some(if negative { -number } else { number })
 }
 
 /// A number with so many decimals, rounded half away from zero; "-" before it only where a digit is not 0.

@@ -8,7 +8,6 @@ mod alike;
 mod controller;
 mod file;
 mod former;
-mod json;
 mod left;
 mod limit;
 mod merge;

@@ -7,7 +7,7 @@ use super::{
     version1,
 };
 use crate::schema::{Field, Part, Place};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error, ser::SerializeMap};
 
 impl<'de> Deserialize<'de> for Plan {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
@@ -99,54 +99,63 @@ fn put(plan: &mut Plan, place: Place, at: &str, text: String) {
 
 impl Serialize for Plan {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        to_node(self, self.quietpin).serialize(serializer)
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("quietpin", &self.quietpin)?;
+        for (name, text) in [("name", &self.name), ("notes", &self.notes)] {
+            if !text.is_empty() {
+                map.serialize_entry(name, text)?;
+            }
+        }
+        for &part in Part::ALL {
+            if self.is_blank(part) {
+                continue;
+            }
+            if part.is_list() {
+                let records: Vec<_> =
+                    (0..self.count(part)).map(|at| Record { plan: self, part, at }).collect();
+                map.serialize_entry(part.name(), &records)?;
+            } else {
+                map.serialize_entry(part.name(), &Record { plan: self, part, at: 0 })?;
+            }
+        }
+        if !self.left.is_empty() {
+            map.serialize_entry(left::MEMBER, &LeftTexts(&self.left))?;
+        }
+        map.end()
     }
 }
 
-/// The JSON document of a plan, of this version.
-pub(super) fn to_node(plan: &Plan, version: u32) -> DocumentNode {
-    let text = |text: &String| DocumentNode::Text(text.clone());
-    let mut members = vec![("quietpin".to_owned(), DocumentNode::Number(version))];
-    for (name, own) in [("name", &plan.name), ("notes", &plan.notes)] {
-        if !own.is_empty() {
-            members.push((name.to_owned(), text(own)));
-        }
+/// What has no place, by its path: one that stands there twice is written twice, and read again so.
+struct LeftTexts<'a>(&'a [left::LeftOver]);
+
+impl Serialize for LeftTexts<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(path, text)| (path, text)))
     }
-    for &part in Part::ALL {
-        if plan.is_blank(part) {
-            continue;
-        }
-        let node = if part.is_list() {
-            let records = (0..plan.count(part)).map(|at| record(plan, part, at));
-            DocumentNode::List(records.collect())
-        } else {
-            record(plan, part, 0)
-        };
-        members.push((part.name().to_owned(), node));
-    }
-    if !plan.left.is_empty() {
-        // what stands there twice is written twice, and read again so
-        let left = plan.left.iter().map(|(path, own)| (path.clone(), text(own)));
-        members.push((left::MEMBER.to_owned(), DocumentNode::Object(left.collect())));
-    }
-    DocumentNode::Object(members)
 }
 
 /// A record, without the fields that are blank.
-fn record(plan: &Plan, part: Part, at: usize) -> DocumentNode {
-    let mut members = Vec::new();
-    for place in part.places() {
-        let place = place.at(at);
-        let Field { name, is_list, .. } = place.field();
-        let count = plan.cell_count(place);
-        let mut cells =
-            (0..count).map(|cell| DocumentNode::Text(plan.text(place.in_cell(cell)).to_owned()));
-        let node = match cells.next() {
-            None => continue,
-            Some(only) if !is_list && count == 1 => only,
-            Some(first) => DocumentNode::List([first].into_iter().chain(cells).collect()),
-        };
-        members.push(((*name).to_owned(), node));
+struct Record<'a> {
+    plan: &'a Plan,
+    part: Part,
+    at: usize,
+}
+
+impl Serialize for Record<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        for place in self.part.places() {
+            let place = place.at(self.at);
+            let Field { name, is_list, .. } = place.field();
+            let cells: Vec<_> = (0..self.plan.cell_count(place))
+                .map(|cell| self.plan.text(place.in_cell(cell)))
+                .collect();
+            match cells.as_slice() {
+                [] => {}
+                [text] if !is_list => map.serialize_entry(name, text)?,
+                texts => map.serialize_entry(name, texts)?,
+            }
+        }
+        map.end()
     }
-    DocumentNode::Object(members)
 }

@@ -13,7 +13,6 @@ pub(super) fn leaves(node: DocumentNode, path: &str, left: &mut Vec<LeftOver>) {
     match node {
         DocumentNode::Text(text) if text.trim().is_empty() => {}
         DocumentNode::Text(text) => left.push((path.to_owned(), text)),
-        DocumentNode::Number(number) => left.push((path.to_owned(), number.to_string())),
         DocumentNode::Truth(truth) => left.push((path.to_owned(), truth.to_string())),
         DocumentNode::List(nodes) => {
             for (at, node) in nodes.into_iter().enumerate() {

@@ -27,7 +27,7 @@ impl DocumentNode {
     pub(super) fn weight(&self, path: usize) -> usize {
         match self {
             Self::Text(text) => path + text.len(),
-            Self::Truth(_) | Self::Number(_) => path,
+            Self::Truth(_) => path,
             Self::List(nodes) => sum(nodes.iter().map(|node| node.weight(path + 4))),
             Self::Object(members) => {
                 sum(members.iter().map(|(key, node)| node.weight(path + key.len() + 1)))

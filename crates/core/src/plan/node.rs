@@ -4,12 +4,12 @@ use std::fmt;
 
 use crate::math;
 use serde::{
-    Deserialize, Deserializer, Serialize, Serializer,
+    Deserialize, Deserializer,
     de::{Error, MapAccess, SeqAccess, Visitor},
 };
 
-/// A part of a document. A number that is read is kept as its text: a plan computes with none.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// A part of a document. A number is kept as its text: a plan computes with none.
+#[derive(Debug)]
 pub(super) enum DocumentNode {
     /// A text, or a number without quotes; blank for `null`.
     Text(String),
@@ -19,8 +19,6 @@ pub(super) enum DocumentNode {
     Object(Vec<(String, DocumentNode)>),
     /// `true` or `false`, which stand nowhere in a plan.
     Truth(bool),
-    /// The number of a version, where it is written.
-    Number(u32),
 }
 
 impl DocumentNode {
@@ -41,7 +39,7 @@ impl DocumentNode {
             Self::Text(text) => text.trim().is_empty(),
             Self::List(nodes) => nodes.iter().all(Self::is_blank),
             Self::Object(members) => members.iter().all(|(_, node)| node.is_blank()),
-            Self::Truth(_) | Self::Number(_) => false,
+            Self::Truth(_) => false,
         }
     }
 
@@ -54,20 +52,6 @@ impl DocumentNode {
 impl<'de> Deserialize<'de> for DocumentNode {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         deserializer.deserialize_any(NodeVisitor)
-    }
-}
-
-impl Serialize for DocumentNode {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self {
-            Self::Text(text) => serializer.serialize_str(text),
-            Self::List(nodes) => serializer.collect_seq(nodes),
-            Self::Object(members) => {
-                serializer.collect_map(members.iter().map(|(key, it)| (key, it)))
-            }
-            Self::Truth(truth) => serializer.serialize_bool(*truth),
-            Self::Number(number) => serializer.serialize_u32(*number),
-        }
     }
 }
 
