@@ -40,7 +40,7 @@ async function publish(folder, name, { whole }) {
   const before = await readFile(entry, "utf8");
   const text = marked(before, name);
   const script = (await readFile(worker, "utf8"))
-    .replace(/(STORE = `\$\{STORES\})[^`]*/, `$1${name}`)
+    .replace(/(STORE ?= ?`\$\{STORES\})[^`]*/, `$1${name}`)
     .replace(integrity(before), whole ? integrity(text) : integrity("something else"));
   await writeFile(entry, text);
   await writeFile(worker, script);

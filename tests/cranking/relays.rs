@@ -83,7 +83,7 @@ fn a_pump_that_outlives_its_engine_is_a_danger_unless_something_else_stops_it() 
     let found = report.findings.iter().find(|it| it.message.code == "cranking.pump-on-after-stop");
     let cure = &found.expect("it is found").remedies[0];
     assert_eq!(cure.code, "cranking.raise-release", "a release that was simulated comes first");
-    let release = cure.values["release"].number.expect("a speed").to_string();
+    let release = cure.values.get("release").expect("a value").number.expect("a speed").to_string();
     let cured: Vec<_> =
         slow.iter().copied().chain([("relays.1.relay_off_below", release.as_str())]).collect();
     verdict(&cured, Tone::Good, "cranking.pump-suits");

@@ -41,7 +41,9 @@ fn a_bank_of_three_on_one_output_is_three_times_the_current() {
     let typed = report(&six(&[(PATH, "3")]));
     let highest = |report: &Report| {
         let found = report.findings.iter().find(|it| it.severity == Severity::Danger);
-        found.and_then(|it| it.message.values["highest"].number).expect("a number")
+        found
+            .and_then(|it| it.message.values.get("highest").expect("a value").number)
+            .expect("a number")
     };
     assert!((highest(&bank) - highest(&typed)).abs() < 1e-12, "as if three were typed");
     // 14.8 V over 12 ohm of copper at -20 °C, 5 % low, wire left out, is the most that one takes: three take less than

@@ -239,7 +239,7 @@ fn too_much_current_is_a_danger() {
     assert_eq!(found.severity, quietpin_core::finding::Severity::Danger, "it melts the output");
     // at -20 °C 12 ohm of copper are 10.1 ohm, and the switch has 76 mohm: 14.8 V over 10.2 ohm
     let worst = 14.8 / (0.1 * (1.0 - 40.0 * 0.006) + 12.0 * (1.0 - 40.0 * 0.00393));
-    let said = found.message.values["current"].number.expect("a number");
+    let said = found.message.values.get("current").expect("a value").number.expect("a number");
     assert!((said - worst).abs() < 1e-9, "{said} A instead of {worst} A");
 }
 

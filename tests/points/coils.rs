@@ -145,7 +145,7 @@ fn a_lead_that_loses_more_than_three_tenths_of_a_volt_is_told() {
         assert!(plan.set("relays.0.lead_length", &format!("{metres} m")), "a place");
         let findings = report(&plan).findings;
         let found = findings.into_iter().find(|it| it.message.code == "coils.lead-drops")?;
-        found.message.values["drop"].number
+        found.message.values.get("drop").expect("a value").number
     };
     let metre = lost(50.0).expect("that is far") / 50.0;
     assert!((0.28..=0.32).contains(&lost(0.31 / metre).expect("0.31 V are told")), "{metre} V/m");

@@ -44,6 +44,8 @@ pub struct Answering {
     pub(crate) found: fn(&Page, bool) -> View,
     /// What was found on a card.
     pub(crate) found_here: fn(&Page, &[Rc<Finding>], &Card) -> View,
+    /// Whether two answers say the same.
+    pub(crate) is_alike: fn(&Answer, &Answer) -> bool,
     /// What has to do with what is kept and taken back.
     pub(crate) aside: fn(&Page) -> View,
     /// The plan with what another page made of it.
@@ -141,8 +143,15 @@ pub fn report_of(plan: String, tell: Function) {
 }
 
 /// Named by [`answering`] alone, and by tests.
-pub(crate) const ALL: Answering =
-    Answering { report: untried, found, found_here, aside, met: Copies::met, merged: Plan::merged };
+pub(crate) const ALL: Answering = Answering {
+    report: untried,
+    found,
+    found_here,
+    is_alike: Answer::eq,
+    aside,
+    met: Copies::met,
+    merged: Plan::merged,
+};
 
 /// Named by [`detailing`] alone, and by tests.
 pub(crate) const DETAILS: Details = Details {

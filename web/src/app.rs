@@ -32,16 +32,10 @@ use crate::{
 pub(crate) fn App() -> Html {
     let state = use_reducer(keeping::opened);
     let dispatch = state.dispatcher();
-    keeping::use_keeping(&state, &dispatch);
-    use_answers(&dispatch);
+    let held = keeping::use_keeping(&state, &dispatch);
+    use_listening(&dispatch, held);
     use_trials(&state, &dispatch);
-    use_drops(&dispatch);
-    use_keys(&dispatch);
-    use_effect_with((), |()| {
-        let listeners = print::unfold_for_print();
-        move || drop(listeners)
-    });
-    use_address(&state, &dispatch);
+    use_arriving(&state);
     use_following(&state, &dispatch);
     use_settling(&state, &dispatch);
     let page = &Page { state: Rc::new((*state).clone()), send: dispatch };
@@ -96,14 +90,26 @@ pub(crate) fn App() -> Html {
     .into()
 }
 
-/// Shows what the address says, and comes to its place once that is drawn.
+/// Listens as long as the page is there, and asks for what answers, once the form is put together.
 #[hook]
-fn use_address(state: &State, dispatch: &Dispatch) {
+fn use_listening(dispatch: &Dispatch, held: keeping::Held) {
     let send = dispatch.clone();
+    // one effect for all: each is program of its own
     use_effect_with((), move |()| {
-        let listeners = address::listen(move |address| send.dispatch(Action::Go(address)));
-        move || drop(listeners)
+        keeping::listen(&send, held);
+        take_drops(&send);
+        take_keys(&send);
+        print::unfold_for_print();
+        settle_what_is_left(&send);
+        let go = send.clone();
+        address::listen(move |address| go.dispatch(Action::Go(address)));
+        ask(send);
     });
+}
+
+/// Comes to the place that the address says, once it is drawn.
+#[hook]
+fn use_arriving(state: &State) {
     use_effect_with(state.address.clone(), |address| {
         if !address.is_empty() {
             address::arrive(address);
@@ -140,36 +146,32 @@ const SETTLED: u32 = 1500;
 /// So long a finger may stay on a button, in milliseconds.
 const PRESSED: u32 = 300;
 
-/// Tells what is wrong with a field once the fitter pauses, or leaves it.
+/// Tells what is wrong with a field once the fitter pauses.
 #[hook]
 fn use_settling(state: &State, dispatch: &Dispatch) {
-    let (send, left) = (dispatch.clone(), dispatch.clone());
+    let send = dispatch.clone();
     use_effect_with((state.typing.clone(), Rc::as_ptr(&state.plan)), move |(typing, _)| {
         let pause = typing
             .is_some()
             .then(|| Timeout::new(SETTLED, move || send.dispatch(Action::Settle(None))));
         move || drop(pause)
     });
-    use_effect_with((), move |()| {
-        // a little later: what is told must not push away the button that is being pressed
-        let listener = EventListener::new(&gloo::utils::document(), "focusout", move |event| {
-            let field =
-                event.target().and_then(|it| it.dyn_into::<Element>().ok()).map(|it| it.id());
-            let Some(path) = field.and_then(|id| Some(id.split_once("at-")?.1.to_owned())) else {
-                return;
-            };
-            let left = left.clone();
-            Timeout::new(PRESSED, move || left.dispatch(Action::Settle(Some(path)))).forget();
-        });
-        move || drop(listener)
-    });
 }
 
-/// Asks for what answers, once the form is put together.
-#[hook]
-fn use_answers(dispatch: &Dispatch) {
-    let send = dispatch.clone();
-    use_effect_with((), move |()| ask(send));
+/// Tells what is wrong with the field that is left: a little later, since what is told must not push away the button that
+/// is being pressed.
+fn settle_what_is_left(send: &Dispatch) {
+    let send = send.clone();
+    let document = gloo::utils::document();
+    let listener = EventListener::new(&document, "focusout", move |event| {
+        let field = event.target().and_then(|it| it.dyn_into::<Element>().ok()).map(|it| it.id());
+        let Some(path) = field.and_then(|id| Some(id.split_once("at-")?.1.to_owned())) else {
+            return;
+        };
+        let send = send.clone();
+        Timeout::new(PRESSED, move || send.dispatch(Action::Settle(Some(path)))).forget();
+    });
+    listener.forget();
 }
 
 /// So long nothing is typed before the remedies are tried, in milliseconds.
@@ -211,53 +213,44 @@ fn ask(send: Dispatch) {
 }
 
 /// Opens a plan file that is dropped anywhere on the page.
-#[hook]
-fn use_drops(dispatch: &Dispatch) {
-    let send = dispatch.clone();
-    use_effect_with((), move |()| {
-        let options = EventListenerOptions::enable_prevent_default();
-        let window = gloo::utils::window();
-        let over = EventListener::new_with_options(&window, "dragover", options, |event| {
-            event.prevent_default();
-        });
-        let drop = EventListener::new_with_options(&window, "drop", options, move |event| {
-            event.prevent_default();
-            let transfer = event.dyn_ref::<DragEvent>().and_then(DragEvent::data_transfer);
-            if let Some(file) = transfer.and_then(|it| it.files()).and_then(|files| files.get(0)) {
-                open_file(&file, send.clone());
-            }
-        });
-        move || std::mem::drop((over, drop))
+fn take_drops(send: &Dispatch) {
+    let send = send.clone();
+    let options = EventListenerOptions::enable_prevent_default();
+    let window = gloo::utils::window();
+    let over = EventListener::new_with_options(&window, "dragover", options, |event| {
+        event.prevent_default();
     });
+    let drop = EventListener::new_with_options(&window, "drop", options, move |event| {
+        event.prevent_default();
+        let transfer = event.dyn_ref::<DragEvent>().and_then(DragEvent::data_transfer);
+        if let Some(file) = transfer.and_then(|it| it.files()).and_then(|files| files.get(0)) {
+            open_file(&file, send.clone());
+        }
+    });
+    over.forget();
+    drop.forget();
 }
 
 /// Undo and redo by the keys that every program uses; inside a text field too, where the browser's own would undo what
 /// is typed but not what followed from it.
-#[hook]
-fn use_keys(dispatch: &Dispatch) {
-    let send = dispatch.clone();
-    use_effect_with((), move |()| {
-        let options = EventListenerOptions::enable_prevent_default();
-        let listener = EventListener::new_with_options(
-            &gloo::utils::document(),
-            "keydown",
-            options,
-            move |event| {
-                let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
-                if !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
-                    return;
-                }
-                let action = match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
-                    ("z", false) => Action::Undo,
-                    ("z", true) | ("y", false) => Action::Redo,
-                    _ => return,
-                };
-                event.prevent_default();
-                send.dispatch(action);
-            },
-        );
-        move || drop(listener)
+fn take_keys(send: &Dispatch) {
+    let send = send.clone();
+    let options = EventListenerOptions::enable_prevent_default();
+    let document = gloo::utils::document();
+    let listener = EventListener::new_with_options(&document, "keydown", options, move |event| {
+        let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
+        if !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
+            return;
+        }
+        let action = match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
+            ("z", false) => Action::Undo,
+            ("z", true) | ("y", false) => Action::Redo,
+            _ => return,
+        };
+        event.prevent_default();
+        send.dispatch(action);
     });
+    listener.forget();
 }
 
 fn header(page: &Page) -> View {

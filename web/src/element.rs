@@ -185,7 +185,7 @@ pub(crate) fn text(words: &str) -> View {
 pub(crate) fn whole(words: &str) -> String {
     let mut joined = String::with_capacity(words.len());
     for word in words.split_inclusive(' ') {
-        let unit = word.trim_end_matches(|letter: char| !letter.is_alphanumeric());
+        let unit = word.trim_end_matches(|letter: char| !is_of_word(letter));
         let is_unit = unit.chars().count() <= 3
             && !unit.starts_with(|letter: char| letter.is_ascii_digit())
             && !matches!(unit, "to" | "and" | "or" | "of" | "by" | "is" | "in" | "at");
@@ -198,6 +198,12 @@ pub(crate) fn whole(words: &str) -> String {
         joined.push_str(word);
     }
     joined
+}
+
+/// Whether it is a letter or a digit; of those that are no ASCII, what a unit or a name in Latin, Greek or Cyrillic has: the
+/// page carries no table of the others.
+fn is_of_word(letter: char) -> bool {
+    letter.is_ascii_alphanumeric() || matches!(letter, '²' | '³' | 'µ' | 'À'..='ʯ' | 'Ͱ'..='ӿ')
 }
 
 /// Nothing, in the place of something.

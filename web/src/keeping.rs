@@ -1,5 +1,7 @@
 //! What is typed is kept, taken back, brought back, and met by what another page of the same browser keeps.
 
+use std::{cell::RefCell, rc::Rc};
+
 use gloo::{events::EventListener, timers::callback::Timeout};
 use quietpin_core::plan::Plan;
 use wasm_bindgen::JsCast;
@@ -39,36 +41,41 @@ pub(crate) fn opened() -> State {
 /// So long it is told what a press did, in milliseconds; it can be taken back for longer.
 const TOLD: u32 = 10_000;
 
+/// What the page showed last.
+pub(crate) type Held = Rc<RefCell<Option<State>>>;
+
 /// Takes in what another page keeps, when that is told, and when one comes back to this page: one that was put away is told
-/// nothing. A field whose text was refused shows what stands in the plan.
+/// nothing. What can be taken back is kept when this page itself is put away.
+pub(crate) fn listen(send: &Dispatch, held: Held) {
+    let window = gloo::utils::window();
+    let put_away = move || {
+        if let Some(state) = &*held.borrow() {
+            storage::keep_past(&state.key, &state.plan, state.past());
+        }
+    };
+    let meet = |target: &web_sys::EventTarget, event: &'static str| {
+        let send = send.clone();
+        EventListener::new(target, event, move |event| {
+            if event.dyn_ref().is_none_or(storage::is_of_plan) {
+                send.dispatch(Action::Meet);
+            }
+        })
+    };
+    let listeners = [
+        EventListener::new(&window, "pagehide", move |_| put_away()),
+        meet(&window, "storage"),
+        meet(&window, "pageshow"),
+        meet(&gloo::utils::document(), "visibilitychange"),
+    ];
+    listeners.into_iter().for_each(EventListener::forget);
+}
+
+/// Tells for a while what a press did. A field whose text was refused shows what stands in the plan. What it returns is
+/// kept when the page is put away.
 #[hook]
-pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
-    let send = dispatch.clone();
+pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) -> Held {
     let held = use_mut_ref(|| None::<State>);
     *held.borrow_mut() = Some(state.clone());
-    use_effect_with((), move |()| {
-        let window = gloo::utils::window();
-        let put_away = move || {
-            if let Some(state) = &*held.borrow() {
-                storage::keep_past(&state.key, &state.plan, state.past());
-            }
-        };
-        let meet = |target: &web_sys::EventTarget, event: &'static str| {
-            let send = send.clone();
-            EventListener::new(target, event, move |event| {
-                if event.dyn_ref().is_none_or(storage::is_of_plan) {
-                    send.dispatch(Action::Meet);
-                }
-            })
-        };
-        let listeners = [
-            EventListener::new(&window, "pagehide", move |_| put_away()),
-            meet(&window, "storage"),
-            meet(&window, "pageshow"),
-            meet(&gloo::utils::document(), "visibilitychange"),
-        ];
-        move || drop(listeners)
-    });
     let send = dispatch.clone();
     use_effect_with(state.done.clone(), move |done| {
         let told = done.is_some().then(|| Timeout::new(TOLD, move || send.dispatch(Action::Fade)));
@@ -76,6 +83,7 @@ pub(crate) fn use_keeping(state: &State, dispatch: &Dispatch) {
     });
     let stands = state.plan.get(&state.refused.1).unwrap_or_default().to_owned();
     use_effect_with(state.refused.clone(), move |(_, path)| focus::show_text(path, &stands));
+    held
 }
 
 /// What has to do with what is kept and taken back, once there is what answers.

@@ -26,10 +26,7 @@ use quietpin_core::{
 
 use crate::{
     cards::{Block, Card},
-    components::{
-        Drawn, FieldPlace, FieldProps, Page, Told, answer_view, field_view, fold, is_as_before,
-        parts,
-    },
+    components::{Drawn, FieldPlace, FieldProps, Page, Told, answer_view, field_view, fold, parts},
     element::{View, all, el, nothing},
     state::State,
 };
@@ -118,6 +115,7 @@ const QUESTION: Drawn = Drawn {
                 && one.plan.left_over() == other.plan.left_over()
                 && question.parts.iter().all(|part| one.plan.is_same_in(&other.plan, *part))
                 && same_answers(
+                    one,
                     answers_in(&one.report, question.id),
                     answers_in(&other.report, question.id),
                 )
@@ -189,9 +187,13 @@ fn row_form(page: &Page, list: Place, what: &str) -> View {
     el!("div", "class" = "row-form"; all((0..length(&page.state.report, list)).map(field)))
 }
 
-fn same_answers(one: &[Rc<Answer>], other: &[Rc<Answer>]) -> bool {
-    one.len() == other.len()
-        && one.iter().zip(other).all(|(one, other)| is_as_before(Some(one), Some(other)))
+/// Most is handed on from one report to the next, and need not be looked at.
+fn same_answers(state: &State, one: &[Rc<Answer>], other: &[Rc<Answer>]) -> bool {
+    let is_alike = |(one, other): (&Rc<Answer>, &Rc<Answer>)| {
+        Rc::ptr_eq(one, other)
+            || state.answers.there().is_some_and(|answering| (answering.is_alike)(one, other))
+    };
+    one.len() == other.len() && one.iter().zip(other).all(is_alike)
 }
 
 /// Whether the fields of a record stand as they did.

@@ -19,7 +19,7 @@ pub use crate::{
     },
 };
 
-use crate::schema::{Field, parts};
+use crate::schema::parts;
 
 parts! {
     /// The engine.

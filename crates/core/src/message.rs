@@ -1,6 +1,10 @@
 //! What the report says, as data: a code, the values in it, and the English made from both.
 
-use std::{collections::BTreeMap, ops::Deref};
+mod gaps;
+
+use std::ops::Deref;
+
+pub use gaps::Gaps;
 
 use serde::Serialize;
 
@@ -25,9 +29,12 @@ pub struct Sentence {
     /// Stable name of the sentence: a translation is keyed by it.
     pub code: &'static str,
     /// What stands in the sentence's gaps.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    #[cfg_attr(feature = "typescript", ts(as = "Option<_>"))]
-    pub values: BTreeMap<&'static str, Value>,
+    #[serde(skip_serializing_if = "Gaps::is_empty")]
+    #[cfg_attr(
+        feature = "typescript",
+        ts(as = "Option<std::collections::BTreeMap<&'static str, Value>>")
+    )]
+    pub values: Gaps,
     /// The sentence in English.
     pub text: String,
     /// What of the plan is to be typed anew, where the sentence says to do something that is such an edit.
@@ -77,6 +84,17 @@ impl Message {
         Self::from_pairs(wording, pairs(names, values).collect())
     }
 
+    /// A sentence without gaps.
+    pub fn plain(wording: &'static Wording) -> Self {
+        let text = wording.text.to_owned();
+        Self(Box::new(Sentence {
+            code: wording.code,
+            values: Gaps::default(),
+            text,
+            edits: Vec::new(),
+        }))
+    }
+
     /// The same, without the values for which the sentence has no gap.
     pub fn fitting(wording: &'static Wording, names: &'static str, values: &[&dyn Shown]) -> Self {
         let has_gap = |name: &str| wording.text.contains(&["{", name, "}"].concat());
@@ -94,15 +112,14 @@ impl Message {
     #[must_use]
     pub(crate) fn and_then(mut self, other: &Self) -> Self {
         self.0.text.extend([" ", other.0.text.as_str()]);
-        self.0.values.extend(other.0.values.iter().map(|(name, value)| (*name, value.clone())));
+        for (name, value) in &other.0.values {
+            self.0.values.put(name, value.clone());
+        }
         self
     }
 
     /// A sentence with the values of another one.
-    pub(crate) fn of_values(
-        wording: &'static Wording,
-        values: BTreeMap<&'static str, Value>,
-    ) -> Self {
+    pub(crate) fn of_values(wording: &'static Wording, values: Gaps) -> Self {
         Self::from_pairs(wording, values)
     }
 
@@ -111,7 +128,7 @@ impl Message {
         self.0.text
     }
 
-    fn from_pairs(wording: &'static Wording, values: BTreeMap<&'static str, Value>) -> Self {
+    fn from_pairs(wording: &'static Wording, values: Gaps) -> Self {
         let text = words::fill(wording.text, &values);
         Self(Box::new(Sentence { code: wording.code, values, text, edits: Vec::new() }))
     }
@@ -139,11 +156,14 @@ macro_rules! say {
 /// Makes a [`Message`] of a wording that was chosen before.
 #[macro_export]
 macro_rules! say_of {
-    ($wording:expr $(, $name:ident = $value:expr)* $(,)?) => {
+    ($wording:expr $(,)?) => {
+        $crate::message::Message::plain($wording)
+    };
+    ($wording:expr $(, $name:ident = $value:expr)+ $(,)?) => {
         $crate::message::Message::new(
             $wording,
-            stringify!($($name),*),
-            &[$(&$value as &dyn $crate::message::Shown),*],
+            stringify!($($name),+),
+            &[$(&$value as &dyn $crate::message::Shown),+],
         )
     };
 }

@@ -24,7 +24,7 @@ pub use picture::{
     Level, Outcome, Panel, Picture, StripWindow, Timeline, Traces,
 };
 pub(crate) use section::Detail;
-pub use section::{Answer, Figure, Row, Section, Table, Tone, Verdict};
+pub use section::{Answer, AnswerRole, Figure, Row, Section, Table, Tone, Verdict};
 pub use tried::{Made, tried, tried_further};
 
 use crate::{

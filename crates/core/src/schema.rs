@@ -4,8 +4,11 @@
 //! it is read, and a [`Field`], from which the form, the file, the types for JavaScript and the JSON Schema are made. A
 //! path such as `loads.0.kind` is made here and nowhere else.
 
+use std::sync::LazyLock;
+
 mod choice;
 mod field;
+mod packed;
 mod place;
 
 pub use choice::{Choice, Choosable};
@@ -16,6 +19,7 @@ pub use place::{Key, Place};
 
 pub(crate) use choice::choices;
 pub(crate) use field::{choice, load_name, output_name, quantity, relay_name, row, text, whole};
+pub(crate) use packed::{PackedFields, offered, packed};
 
 /// Declares the parts of a plan: a line each, with the module that lists its fields.
 macro_rules! parts {
@@ -38,8 +42,14 @@ macro_rules! parts {
                 match self { $(Self::$part => parts!(@is_list $shape),)* }
             }
 
-            /// The fields of a record, in the order in which they are asked.
-            pub fn fields(self) -> &'static [Field] {
+            /// The fields of a record, packed.
+            pub(crate) fn packed(self) -> $crate::schema::PackedFields {
+                match self { $(Self::$part => $($module)::+::PACKED,)* }
+            }
+
+            /// The fields of a record, as they are declared.
+            #[cfg(test)]
+            pub(crate) fn declared(self) -> &'static [$crate::schema::Field] {
                 match self { $(Self::$part => $($module)::+::FIELDS,)* }
             }
 
@@ -62,7 +72,16 @@ pub(crate) use parts;
 
 pub use crate::fields::Part;
 
+/// The fields of every part, in the order of the parts: unpacked when the first is asked for.
+static FIELDS: LazyLock<Vec<Vec<Field>>> =
+    LazyLock::new(|| Part::ALL.iter().map(|part| packed::unpacked(part.packed())).collect());
+
 impl Part {
+    /// The fields of a record, in the order in which they are asked.
+    pub fn fields(self) -> &'static [Field] {
+        FIELDS.get(self as usize).map_or(&[], Vec::as_slice)
+    }
+
     /// The part of this name.
     pub fn named(name: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|part| part.name() == name)
@@ -95,6 +114,25 @@ macro_rules! fields {
             const DRAFT: $crate::schema::Draft<$takes> = $draft;
             DRAFT.field()
         },)*];
+
+        /// The same, packed.
+        pub(crate) const PACKED: $crate::schema::PackedFields = $crate::schema::PackedFields {
+            text: {
+                const BYTES: &[u8] = &{
+                    const LENGTH: usize = $crate::schema::packed::<0>(FIELDS).1;
+                    $crate::schema::packed::<LENGTH>(FIELDS).0
+                };
+                match std::str::from_utf8(BYTES) {
+                    Ok(text) => text,
+                    // whole texts are whole when they stand behind each other
+                    Err(_) => "",
+                }
+            },
+            choices: &{
+                const COUNT: usize = $crate::schema::offered::<0>(FIELDS).1;
+                $crate::schema::offered::<COUNT>(FIELDS).0
+            },
+        };
 
         /// Where what is assumed of each comes from, in the same order. What shows no more than the fields leads to none of these.
         pub const BASES: &[&str] = &[$({
@@ -133,6 +171,14 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
+
+    #[test]
+    fn what_is_unpacked_is_what_was_declared() {
+        for part in Part::ALL {
+            assert_eq!(part.fields(), part.declared(), "{}", part.name());
+            assert!(!part.fields().is_empty(), "{}", part.name());
+        }
+    }
 
     #[test]
     fn every_place_is_found_by_its_path_and_by_its_pattern() {

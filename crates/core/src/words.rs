@@ -8,9 +8,7 @@ mod gaps;
 pub(crate) use gaps::gaps_are_of;
 pub use gaps::{filled_by, is_filled_by};
 
-use std::collections::BTreeMap;
-
-use crate::quantity::Value;
+use crate::message::Gaps;
 
 /// The words of a sentence, and the name that they go by. A gap is `{name}`; `{n|plug|plugs}` chooses by the number in `n`.
 #[derive(Debug, PartialEq, Eq)]
@@ -46,7 +44,7 @@ pub struct Explanation {
 }
 
 /// Puts values into the gaps of a sentence; a gap without a value stays as it is.
-pub(crate) fn fill(sentence: &str, values: &BTreeMap<&'static str, Value>) -> String {
+pub(crate) fn fill(sentence: &str, values: &Gaps) -> String {
     let mut text = String::with_capacity(sentence.len() + 32);
     let mut rest = sentence;
     while let Some((before, gap_and_after)) = rest.split_once('{') {
@@ -82,7 +80,28 @@ fn capitalised(text: String) -> String {
     }
 }
 
-fn filled<'a>(gap: &'a str, values: &'a BTreeMap<&'static str, Value>) -> Option<&'a str> {
+/// A text in small letters, where they are Latin, Greek or Cyrillic: the page carries no table of the others.
+pub(crate) fn small_letters(text: &str) -> impl Iterator<Item = char> {
+    text.chars().map(small_letter)
+}
+
+fn small_letter(letter: char) -> char {
+    let number = u32::from(letter);
+    let small = match letter {
+        'A'..='Z' | 'À'..='Ö' | 'Ø'..='Þ' | 'Α'..='Ρ' | 'Σ'..='Ϋ' | 'А'..='Я' => {
+            number + 32
+        }
+        'Ѐ'..='Џ' => number + 80,
+        // each is followed by its small one: the capital is even
+        'Ā'..='į' | 'Ĳ'..='ķ' | 'Ŋ'..='ŷ' => number | 1,
+        // or odd
+        'Ĺ'..='ň' | 'Ź'..='ž' => (number + 1) & !1,
+        _ => number,
+    };
+    char::from_u32(small).unwrap_or(letter)
+}
+
+fn filled<'a>(gap: &'a str, values: &'a Gaps) -> Option<&'a str> {
     let mut parts = gap.split('|');
     let value = values.get(parts.next()?)?;
     match (parts.next(), parts.next()) {
@@ -97,17 +116,30 @@ fn filled<'a>(gap: &'a str, values: &'a BTreeMap<&'static str, Value>) -> Option
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Value;
+
+    /// Source: the standard library's table, of the Unicode Standard.
+    #[test]
+    fn letters_are_made_small_as_unicode_has_it() {
+        let is_known =
+            |it: &char| matches!(it, '\0'..='į' | 'Ĳ'..='ŷ' | 'Ź'..='ž' | 'Α'..='ω' | 'Ѐ'..='џ');
+        for letter in ('\0'..='\u{2fff}').filter(is_known) {
+            let theirs: String = letter.to_lowercase().collect();
+            assert_eq!(small_letter(letter).to_string(), theirs, "{letter}");
+        }
+        assert!(small_letters("Pumpe Ä").eq("pumpe ä".chars()));
+    }
 
     #[test]
     fn gaps_are_filled_and_numbers_agree() {
-        let values = BTreeMap::from([("n", Value::from(1_u32)), ("m", Value::from(3_u32))]);
+        let values = Gaps::from_iter([("n", Value::from(1_u32)), ("m", Value::from(3_u32))]);
         let text = fill("move {n} {n|plug|plugs}, then {m} {m|plug|plugs}; {none} }{", &values);
         assert_eq!(text, "move 1 plug, then 3 plugs; {none} }{");
     }
 
     #[test]
     fn a_sentence_that_begins_with_a_name_begins_with_a_capital() {
-        let fill = |sentence, name: &str| fill(sentence, &BTreeMap::from([("load", name.into())]));
+        let fill = |sentence, name: &str| fill(sentence, &Gaps::from_iter([("load", name.into())]));
         assert_eq!(fill("{load} is live", "fuel valve"), "Fuel valve is live");
         assert_eq!(fill("{load} is live", "ölpumpe"), "Ölpumpe is live");
         assert_eq!(fill("{load} is live", "5 V"), "5 V is live");

@@ -8,6 +8,7 @@ mod names;
 mod page;
 mod policy;
 mod single;
+mod style;
 mod template;
 mod worker;
 

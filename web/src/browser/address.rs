@@ -28,8 +28,8 @@ pub(crate) fn go(address: &str) {
     gloo::utils::window().location().set_hash(address).ok();
 }
 
-/// Says where one comes to, each time.
-pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
+/// Says where one comes to, each time, as long as the page is there.
+pub(crate) fn listen(then: impl Fn(String) + 'static) {
     let window = gloo::utils::window();
     if let Ok(history) = window.history() {
         // the page scrolls by itself, once what belongs there is drawn
@@ -62,7 +62,8 @@ pub(crate) fn listen(then: impl Fn(String) + 'static) -> [EventListener; 2] {
         });
         then(now());
     });
-    [clicked, changed]
+    clicked.forget();
+    changed.forget();
 }
 
 /// Shows what belongs to the address, once it is drawn.

@@ -11,12 +11,10 @@ pub(crate) fn today() -> String {
 }
 
 /// Opens what is folded around fields while a sheet is printed: what was typed there belongs on it.
-pub(crate) fn unfold_for_print() -> [EventListener; 2] {
+pub(crate) fn unfold_for_print() {
     let window = gloo::utils::window();
-    [
-        EventListener::new(&window, "beforeprint", |_| set_all(FOLDED, true)),
-        EventListener::new(&window, "afterprint", |_| set_all(UNFOLDED, false)),
-    ]
+    EventListener::new(&window, "beforeprint", |_| set_all(FOLDED, true)).forget();
+    EventListener::new(&window, "afterprint", |_| set_all(UNFOLDED, false)).forget();
 }
 
 const FOLDED: &str = ":is(.rare, .wired, .second, .ways, .cautions):not([open])";

@@ -5,9 +5,8 @@ use std::rc::Rc;
 use quietpin_core::{
     finding::Finding,
     message::Message,
-    report::{Answer, Tone},
+    report::{Answer, AnswerRole, Tone},
 };
-use yew::prelude::*;
 
 use super::{Page, fold};
 use crate::{
@@ -32,10 +31,7 @@ pub(crate) fn answer_view(
     told: &Told<'_>,
     found: Option<View>,
 ) -> View {
-    let numbers = page.state.details.there().map(|details| {
-        let (answer, draw) = (Rc::clone(answer), details.numbers);
-        View::from(html! { <Numbers {answer} {draw} /> })
-    });
+    let numbers = page.state.details.there().map(|details| (details.numbers)(answer));
     let lists = page
         .state
         .details
@@ -50,31 +46,11 @@ pub(crate) fn answer_view(
     keyed(key_of(&answer.subject), view)
 }
 
-/// What stands below an answer, drawn anew only where the answer is another one.
-#[component]
-fn Numbers(props: &Numbered) -> Html {
-    (props.draw)(&props.answer).into()
-}
-
-#[derive(Properties)]
-struct Numbered {
-    answer: Rc<Answer>,
-    draw: fn(&Rc<Answer>) -> View,
-}
-
-impl PartialEq for Numbered {
-    fn eq(&self, other: &Self) -> bool {
-        // there is one function that draws; and to compare the answers would take as long as to draw them
-        Rc::ptr_eq(&self.answer, &other.answer)
-    }
-}
-
 fn said(answer: &Answer, told: &Told<'_>, found: Option<View>) -> View {
     let tone = answer.verdict.tone;
     // of several ways out of what is wrong, the best one is enough at first; of what is to be done, what comes first
-    let first = match (tone, answer.subject.as_str()) {
-        // a list to take to the shop
-        (_, "wires.buy") => usize::MAX,
+    let first = match (tone, answer.role) {
+        (_, AnswerRole::List) => usize::MAX,
         (Tone::Bad, _) => 1,
         _ => 2,
     };

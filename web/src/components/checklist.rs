@@ -2,7 +2,6 @@
 
 use quietpin_core::{
     channels::tapped,
-    fields::harness,
     report::{Checklist, Item},
 };
 
@@ -19,8 +18,8 @@ const MOST_OPEN: usize = 24;
 pub(crate) fn checklist_view(page: &Page, list: &Checklist) -> View {
     let items = list.items.iter().map(|it| item(page, &list.path, it));
     // what the card is there for is open, as far as it can be seen over
-    let is_alone = list.path == harness::DONE.path() && list.items.len() <= MOST_OPEN;
-    el!("details", "class" = "rare checklist", "open" = is_alone.then_some("");
+    let is_open = list.is_main && list.items.len() <= MOST_OPEN;
+    el!("details", "class" = "rare checklist", "open" = is_open.then_some("");
         el!("summary"; &list.title.text),
         el!("ul"; all(items)),
     )

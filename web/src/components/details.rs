@@ -21,8 +21,30 @@ use crate::{
     state::Action,
 };
 
-/// What stands below an answer: its pictures; its numbers, its tables and the working, folded away.
+/// What stands below an answer, drawn anew only where the answer is another one.
 pub(crate) fn numbers(answer: &Rc<Answer>) -> View {
+    html! { <Numbers answer={Rc::clone(answer)} /> }.into()
+}
+
+#[component]
+fn Numbers(props: &Numbered) -> Html {
+    drawn(&props.answer).into()
+}
+
+#[derive(Properties)]
+struct Numbered {
+    answer: Rc<Answer>,
+}
+
+impl PartialEq for Numbered {
+    fn eq(&self, other: &Self) -> bool {
+        // to compare the answers would take as long as to draw them
+        Rc::ptr_eq(&self.answer, &other.answer)
+    }
+}
+
+/// Its pictures; its numbers, its tables and the working, folded away.
+fn drawn(answer: &Rc<Answer>) -> View {
     let folded = Rc::clone(answer);
     let has_numbers = !answer.figures.is_empty() || !answer.tables.is_empty();
     // a circuit shows what the verdict is about; of other pictures one is enough at first

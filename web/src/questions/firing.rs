@@ -100,7 +100,7 @@ fn at_the_car(state: &State, list: Place, title: &str, kind: usize) -> Option<Ca
         return None;
     }
     let cell = list.in_cell(0).path();
-    let subject = cell.trim_end_matches(".0");
+    let subject = cell.strip_suffix(".0").unwrap_or(&cell);
     let wired = answers_in(&state.report, "firing").iter().filter(|it| it.subject == subject);
     let typed = Block::Fold {
         class: "wired",

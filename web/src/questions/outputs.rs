@@ -111,7 +111,8 @@ fn its_output(state: &State, owner: &str, named: &str, described: &mut Vec<usize
     let summary = called(Part::Outputs, at, plan.text(outputs::NAME.at(at)));
     // where it is not known what to do with the load, the output is what to look at
     let is_doubtful = |it: &Rc<Answer>| {
-        it.subject.trim_end_matches(".coil") == owner && it.verdict.tone == Tone::Doubtful
+        it.subject.strip_suffix(".coil").unwrap_or(&it.subject) == owner
+            && it.verdict.tone == Tone::Doubtful
     };
     let lacks = plan.text(outputs::ON_LEVEL.at(at)).trim().is_empty()
         && answers_in(&state.report, "outputs").iter().any(is_doubtful);
@@ -188,9 +189,12 @@ pub(super) fn what(list: Part, at: usize, named: &str) -> String {
 
 /// The same, as a title.
 pub(super) fn called(list: Part, at: usize, named: &str) -> String {
-    let what = what(list, at, named);
-    let mut letters = what.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    let mut what = what(list, at, named);
+    // the kind comes first, in letters of which the page needs no table
+    if let Some(first) = what.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    what
 }
 
 /// Adds an entry to a list, and goes to its card.

@@ -54,6 +54,9 @@ pub struct Checklist {
     pub path: String,
     /// The things.
     pub items: Vec<Item>,
+    /// Whether its answer is there for it: it is open at first, unless it is long.
+    #[serde(skip)]
+    pub is_main: bool,
 }
 
 /// One thing to be done.

@@ -39,6 +39,18 @@ pub enum Tone {
     Good,
 }
 
+/// What an answer is among those of its question.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum AnswerRole {
+    /// An answer of its own; of what is to be done, what comes first is enough at first.
+    #[default]
+    Own,
+    /// A part of what the question's first answer sums up.
+    Part,
+    /// Such a part whose steps are a list, read as a whole.
+    List,
+}
+
 /// The answer in a few words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "typescript", derive(ts_rs::TS))]
@@ -56,6 +68,9 @@ pub struct Verdict {
 pub struct Answer {
     /// The path of what it is about (`channels`, `loads.0`).
     pub subject: String,
+    /// What it is among the answers of its question: how it is told, nothing of what it says.
+    #[serde(skip)]
+    pub role: AnswerRole,
     /// What it is about, where a question has several answers.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub title: Option<Message>,
@@ -108,6 +123,7 @@ impl Answer {
     pub fn new(subject: impl Into<String>, tone: Tone, message: Message) -> Self {
         Self {
             subject: subject.into(),
+            role: AnswerRole::Own,
             title: None,
             verdict: Verdict { tone, message },
             basis: Basis::AsPlanned,

@@ -52,7 +52,7 @@ pub struct Condition {
 }
 
 /// A field of a record.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
     /// Its name in the record.
     pub name: &'static str,

@@ -37,9 +37,8 @@ pub(crate) fn program(target: &WasmTarget, symbols: Symbols) -> Result<Program> 
     shell::say("Cutting it into parts.");
     let cut::Cut { first, further } = cut::cut(&compiled)?;
     shell::say("Binding it to JavaScript.");
-    let (mut first, glue) = bind(&first)?;
-    let mut glue = cut::join(&glue, &fetching()?)?;
-    names::shorten(&mut first, &mut glue);
+    let (first, glue) = bind(&first)?;
+    let glue = cut::join(&glue, &fetching()?)?;
     shell::say("Making it small.");
     let first = make_small(&first, symbols)?;
     let small = |Further { name, modules }| {
@@ -83,7 +82,9 @@ fn bind(compiled: &Path) -> Result<(Vec<u8>, String)> {
     bindgen.remove_name_section(false).remove_producers_section(true);
     let mut output = bindgen.generate_output().context("wasm-bindgen")?;
     let glue = output.js().to_owned();
-    Ok((output.wasm_mut().emit_wasm(), glue))
+    let program = output.wasm_mut();
+    let glue = names::shorten(program.imports.iter_mut().map(|it| &mut it.name), &glue);
+    Ok((program.emit_wasm(), glue))
 }
 
 /// What the compiler may have used; the optimiser must know, and must use no more than that.
@@ -102,8 +103,12 @@ const FEATURES: [&str; 7] = [
 /// compressed there is 1.5 % more. The same of a function that is put into its only caller; and functions that are
 /// alike are neighbours when they are sorted by name, as one generic function is named by its types. More rounds take
 /// minutes and save one part in five hundred. Arithmetic keeps its bits: the option that would loosen it is not used.
-const SMALL: [&str; 5] = [
+///
+/// The lowest kilobyte of the memory is the end of the stack, where nothing has an address: so an address and what is
+/// added to it are one.
+const SMALL: [&str; 6] = [
     "--reorder-functions-by-name",
+    "--low-memory-unused",
     "-O2",
     "--shrink-level=2",
     "--one-caller-inline-max-function-size=20",
@@ -118,7 +123,9 @@ pub(crate) fn make_small(wasm: &[u8], symbols: Symbols) -> Result<Vec<u8>> {
     let mut command = Command::new(folders::npm_program("wasm-opt"));
     command.args(FEATURES).args(SMALL);
     match symbols {
-        Symbols::Dropped => command.args(["--strip-debug", "--strip-producers"]),
+        Symbols::Dropped => {
+            command.args(["--strip-debug", "--strip-producers", "--strip-target-features"])
+        }
         Symbols::Kept => command.arg("--debuginfo"),
     };
     command.arg(&before).arg("--output").arg(&after);

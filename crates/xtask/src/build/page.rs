@@ -2,7 +2,7 @@
 
 use super::asset::{Asset, Sources};
 use super::cut::Further;
-use super::{policy, template, worker};
+use super::{compile, policy, template, worker};
 use anyhow::Result;
 
 pub(crate) const ENTRY: &str = "index.html";
@@ -48,7 +48,7 @@ pub(super) fn site(sources: &Sources) -> Result<Vec<Asset>> {
     site.extend(icons.into_iter().map(|(_, asset)| asset));
     site.push(Asset::named(super::LICENCES, sources.licences.as_str()));
     let worker = worker::script(&sources.worker, &site)?;
-    site.push(Asset::named(WORKER, worker));
+    site.push(Asset::named(WORKER, compile::make_script_small(&worker)?));
     site.extend(others.into_iter().flat_map(|(_, modules)| modules));
     Ok(site)
 }

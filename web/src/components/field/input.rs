@@ -62,7 +62,8 @@ fn text_input(
 
 /// Whether a text names a unit itself.
 fn has_unit(typed: &str) -> bool {
-    typed.trim_end().ends_with(|it: char| it.is_alphabetic() || matches!(it, '²' | '%' | '°'))
+    // what is no letter of ASCII is one of a unit, as in Ω, mm² or °
+    typed.trim_end().ends_with(|it: char| !it.is_ascii() || it.is_ascii_alphabetic() || it == '%')
 }
 
 /// A unit with its proper sign; a field names it as it is typed without one.

@@ -165,14 +165,14 @@ fn a_time_out_is_held_against_the_longest_time_without_a_tooth() {
     };
     let (_, told) = found(0.012);
     let told = told.expect("12 ms is shorter");
-    let interval = told.message.values["interval"].number.expect("a time");
+    let interval = told.message.values.get("interval").expect("a value").number.expect("a time");
     // by hand: three pitches of 6 degrees at no less than 60 % of 200 rpm, 720 degrees a second, take 25 ms at the most
     assert!((0.015..=0.025).contains(&interval), "{interval} s");
     let (verdict, _) = found(interval * 0.95);
     assert_eq!(verdict, "cranking.timeout");
     let (verdict, none) = found(interval * 1.05);
     assert!(none.is_none() && verdict != "cranking.timeout", "{verdict}");
-    let cure = told.remedies[0].values["timeout"].number.expect("a time");
+    let cure = told.remedies[0].values.get("timeout").expect("a value").number.expect("a time");
     assert!((cure - (interval * 150.0).ceil() / 100.0).abs() < 1e-9, "{cure} s");
 }
 
@@ -201,7 +201,8 @@ fn what_is_advised_works() {
         let report = report(&six(&fields));
         let advice = answer(&report).to_do.iter().find(|it| it.code == "cranking.do-set");
         let advice = advice.expect("there is a threshold that works");
-        let number = |name| advice.values[name].number.expect("a speed").to_string();
+        let number =
+            |name| advice.values.get(name).expect("a value").number.expect("a speed").to_string();
         let (threshold, release) = (number("threshold"), number("release"));
         let cured = six(&[
             ("relays.0.relay_on_at", threshold.as_str()),

@@ -27,6 +27,7 @@ use crate::{
         circuit::{CircuitAnswer, CircuitInputs, Consumer, Exposed, FittedSet},
         laid::{Insulation, LaidWire},
     },
+    words::small_letters,
 };
 
 /// What a circuit hangs on.
@@ -495,7 +496,7 @@ fn behind(reader: &mut Reader<'_>, at: usize) -> Option<usize> {
 }
 
 fn same_name(one: &str, other: &str) -> bool {
-    one.trim().to_lowercase() == other.trim().to_lowercase()
+    small_letters(one.trim()).eq(small_letters(other.trim()))
 }
 
 /// How many relays are said to feed the coils.

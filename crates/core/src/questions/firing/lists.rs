@@ -19,6 +19,7 @@ pub(super) fn lists(
         title: title(cure),
         path: wiring.done_key.path(),
         items: items(wiring, cure, words),
+        is_main: false,
     };
     cures.iter().zip(words).map(one).collect()
 }

@@ -10,7 +10,7 @@ use crate::{
     message::Message,
     quantity::{Measure, metres},
     report::{
-        Answer, Tone,
+        Answer, AnswerRole, Tone,
         bench::{Checklist, Item},
     },
     say,
@@ -23,7 +23,8 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Option<Answer> {
     let list = |stock, title| {
         let wires = wires.iter().filter(|it| it.wire.stock == stock);
         let items: Vec<Item> = wires.filter_map(|it| item(planned, it)).collect();
-        (!items.is_empty()).then(|| Checklist { title, path: harness::DONE.path(), items })
+        let path = harness::DONE.path();
+        (!items.is_empty()).then_some(Checklist { title, path, items, is_main: true })
     };
     let lists: Vec<_> = [
         list(Stock::Harness, say!(words::LIST_HARNESS)),
@@ -43,6 +44,7 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Option<Answer> {
         (Tone::Open, say!(words::CUT_OPEN, done = done, n = n))
     };
     let mut answer = Answer::new("wires.cut", tone, verdict);
+    answer.role = AnswerRole::Part;
     answer.title = Some(say!(words::TITLE_CUT));
     answer.cautions = vec![say!(words::CAUTION_CUT)];
     answer.lists = lists;

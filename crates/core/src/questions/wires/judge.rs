@@ -9,7 +9,7 @@ use crate::{
     finding::{Finding, Findings, Severity},
     loom::{Duty, Stock, WireCut, on_tape},
     quantity::{Current, Length, Measure, metres},
-    report::{Answer, Tone},
+    report::{Answer, AnswerRole, Tone},
     say, say_of,
     supply::circuit::AGES,
 };
@@ -145,6 +145,7 @@ pub(super) fn group(planned: &PlannedHarness<'_>, group: WireGroup) -> Option<An
         ),
     };
     let mut answer = Answer::new(group.subject(), tone, verdict);
+    answer.role = AnswerRole::Part;
     answer.title = Some(group.title());
     Some(answer)
 }

@@ -26,7 +26,8 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
 
 /// The letters and digits of a name, by which a wire is ticked off.
 fn slug(parts: &[&str]) -> String {
-    parts.concat().chars().filter(|it| it.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+    let is_part = |it: &char| it.is_ascii_alphanumeric() || !it.is_ascii() && !it.is_whitespace();
+    parts.concat().chars().filter(is_part).map(|it| it.to_ascii_lowercase()).collect()
 }
 
 /// What is printed on both labels of a wire: as its ends are called.

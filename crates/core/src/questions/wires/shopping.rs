@@ -11,7 +11,7 @@ use crate::{
     },
     message::Message,
     quantity::{Measure, Value, metres},
-    report::{Answer, Tone},
+    report::{Answer, AnswerRole, Tone},
     say, say_of,
 };
 
@@ -31,6 +31,7 @@ pub(super) fn answer(planned: &PlannedHarness<'_>) -> Answer {
     let is_done = wires.iter().all(|it| planned.typed.done.contains(&it.id));
     let tone = if is_done { Tone::Good } else { Tone::Open };
     let mut answer = Answer::new("wires.buy", tone, verdict);
+    answer.role = AnswerRole::List;
     answer.title = Some(say!(words::TITLE_BUY));
     answer.to_do = list;
     answer

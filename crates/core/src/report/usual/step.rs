@@ -1,9 +1,7 @@
 //! What a step of an answer is for, and how it is said in few words.
 
-use std::collections::BTreeMap;
-
 use crate::{
-    message::Message,
+    message::{Gaps, Message},
     quantity::Value,
     words::{Wording, gaps_are_of},
 };
@@ -49,8 +47,7 @@ pub(super) fn shortened(message: &Message, purpose: StepUse) -> Option<Message> 
 /// The same, each value without its range.
 pub(super) fn without_ranges(message: &Message, purpose: StepUse) -> Option<Message> {
     let wording = wording(message.code, purpose)?;
-    let values: BTreeMap<_, _> =
-        message.values.iter().map(|(name, value)| (*name, as_met(value))).collect();
+    let values: Gaps = message.values.iter().map(|(name, value)| (*name, as_met(value))).collect();
     Some(Message::of_values(wording, values))
 }
 

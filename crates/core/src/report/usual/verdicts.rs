@@ -6,7 +6,7 @@ use crate::{
     finding::Severity,
     message::Message,
     questions,
-    report::{Answer, Report, Section, Tone},
+    report::{Answer, AnswerRole, Report, Section, Tone},
     schema::Place,
 };
 
@@ -53,9 +53,8 @@ pub(super) fn questions(report: &Report, facts: &[Fact]) -> Vec<Verdicts> {
 
 fn question(report: &Report, section: &Section, facts: &[Fact]) -> Verdicts {
     let mut verdicts: Vec<Judged> = Vec::new();
-    // kind by kind, wires only say what their first answer sums up
-    let is_summed_up = |it: &&Rc<Answer>| it.subject.starts_with("wires.");
-    let answers: Vec<_> = section.answers.iter().filter(|it| !is_summed_up(it)).collect();
+    let is_own = |it: &&Rc<Answer>| it.role == AnswerRole::Own;
+    let answers: Vec<_> = section.answers.iter().filter(is_own).collect();
     for answer in &answers {
         let verdict = &answer.verdict;
         let is_same =
