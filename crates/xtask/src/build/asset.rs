@@ -74,7 +74,7 @@ fn style(folder: &Path) -> Result<String> {
         whole.push_str(&text(&file)?);
         whole.push('\n');
     }
-    Ok(super::style::small(&whole))
+    super::style::small(&whole)
 }
 
 fn icons(folder: &Path) -> Result<Vec<(String, Vec<u8>)>> {
