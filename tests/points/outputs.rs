@@ -2,10 +2,15 @@
 
 use quietpin_core::{
     finding::Severity::{Danger, Doubt, Fault},
-    report::{Report, report, usual},
+    report::{Answer, Report, Tone, report, usual},
 };
 
-use super::{planned, told, words};
+use super::{graded, planned, told, words};
+
+fn answer<'a>(report: &'a Report, subject: &str) -> &'a Answer {
+    let mut all = report.sections.iter().flat_map(|it| &it.answers);
+    all.find(|it| it.subject == subject).expect(subject)
+}
 
 const OUTLIVES: &str = "outputs-outlives-key";
 const DRIVES: &str = "outputs.drives-dead-feed";
@@ -502,4 +507,34 @@ fn a_wire_on_another_output_than_planned_is_a_fault() {
     assert!(!taken.contains("have D3 switch"), "{taken}");
     // what is on that output is dangerous: it acts with the valve
     assert_eq!(of(&[("loads.0.wired", "D3"), ("loads.1.unasked", "dangerous")]), [Danger]);
+}
+
+/// By hand: 14.4 V / 8 ohm = 1.8 A at a pin of 20 mA, whatever the output carries that it is planned on.
+#[test]
+fn a_load_is_judged_on_the_output_where_its_wire_was_found() {
+    let name = "outputs-wired-elsewhere";
+    let too_much = "outputs.too-much-current";
+    let of = |texts: &[(&'static str, &'static str)]| {
+        report(&planned(name, &[&[("loads.0.resistance", "8 ohm")], texts].concat()))
+    };
+    let here = of(&[("loads.0.wired", "L1")]);
+    assert_eq!(graded(&here, too_much), [Danger]);
+    assert_eq!(graded(&here, "outputs.wired-elsewhere"), [Fault]);
+    let title = |report: &Report| {
+        let answer = answer(report, "loads.0");
+        (answer.title.as_ref().expect("titled").text.clone(), answer.verdict.tone)
+    };
+    assert_eq!(title(&here), ("Valve on L1".to_owned(), Tone::Bad));
+    let meant = of(&[("loads.0.wired", "")]);
+    assert_eq!(graded(&meant, too_much), []);
+    assert_eq!(title(&meant), ("Valve on D1".to_owned(), Tone::Good));
+    // where nothing worse is said of it there, that is its verdict
+    let there = report(&planned(name, &[]));
+    assert_eq!(title(&there), ("Valve on D2".to_owned(), Tone::Bad));
+    let said = &answer(&there, "loads.0").verdict.message.text;
+    assert_eq!(said, "Wired to D2, planned on D1");
+    // the wire is moved to where it belongs before anything is bought
+    let cures = here.findings.iter().find(|it| it.message.code == too_much);
+    let first = &cures.expect("told").remedies.first().expect("cured").text;
+    assert_eq!(first, "Move the wire of valve from L1 to D1.");
 }

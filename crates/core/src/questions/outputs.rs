@@ -124,6 +124,10 @@ fn answer(
     let as_throttle = as_throttle.filter(|_| own.tone != Tone::Bad);
     let is_no_throttle = as_throttle.as_ref().is_some_and(|it| it.tone == Tone::Bad);
     let verdict = as_throttle.unwrap_or(own);
+    let (verdict, elsewhere) = match wired::verdict(planned, subject.load) {
+        Some((wired, why)) if verdict.tone != Tone::Bad => (wired, Some(why)),
+        _ => (verdict, None),
+    };
     let mut answer = Answer::new(subject.load.path(), verdict.tone, verdict.message);
     let (load, output) = (subject.load.name.clone(), subject.output.name.clone());
     answer.title = Some(say!(words::LOAD_TITLE, load = load, output = output));
@@ -135,6 +139,10 @@ fn answer(
     // nothing is proved of what may not be connected
     if is_no_throttle {
         answer.why = throttle::findings(&subject).next().map(|it| it.message);
+        answer.to_do = Vec::new();
+    }
+    if elsewhere.is_some() {
+        answer.why = elsewhere;
         answer.to_do = Vec::new();
     }
     answer.cautions = advice::cautions(&subject);
@@ -161,7 +169,9 @@ fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
     let search = (budget, borne.as_slice());
     let found =
         alternatives(&wirings, subject.at, &spares, &subject.planned.around, prefer, search);
-    found.iter().map(|it| advice::remedy(subject, it)).collect()
+    let rewired = wired::rewire(subject.planned, subject.load);
+    let others = found.iter().map(|it| advice::remedy(subject, it));
+    rewired.into_iter().chain(others).collect()
 }
 
 /// What calls for care beside the worst: a change that cures the worst need not cure that too.

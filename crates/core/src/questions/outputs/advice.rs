@@ -378,7 +378,13 @@ fn edits(subject: &Subject<'_>, it: &Alternative) -> Vec<Edit> {
         // what a plan has no field for
         Change::Bleeder(..) | Change::FeedDiode | Change::Stage(..) | Change::Relay(_) => None,
     };
-    edits.unwrap_or_default()
+    let mut edits = edits.unwrap_or_default();
+    // what is moved is no longer where its wire was found
+    let is_moved = edits.iter().any(|it| it.path == of_load(loads::OUTPUT.place(), "").path);
+    if is_moved && subject.load.meant.is_some() {
+        edits.push(of_load(loads::WIRED.place(), ""));
+    }
+    edits
 }
 
 /// What counts as on, set for all outputs that go by one description, where the loads on them are of one kind: it is tried with

@@ -114,9 +114,14 @@ impl<'a> Subject<'a> {
         Value::text(format!("{} at {name}", level.shown))
     }
 
-    /// The outputs of the plan on which nothing hangs.
+    /// The outputs of the plan on which nothing hangs, and nothing else is planned.
     pub(super) fn spares(&self) -> Vec<Spare> {
-        let is_free = |number: usize| !self.planned.loads.iter().any(|load| load.takes(number));
+        // where it is planned it may be itself
+        let is_own = |load: &PlannedLoad| load.place == self.load.place;
+        let is_taken = |load: &PlannedLoad, number| {
+            if is_own(load) { load.takes(number) } else { load.claims(number) }
+        };
+        let is_free = |number| !self.planned.loads.iter().any(|load| is_taken(load, number));
         let outputs = self.planned.outputs.iter().enumerate();
         outputs
             .filter(|(number, _)| is_free(*number))

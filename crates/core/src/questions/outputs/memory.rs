@@ -26,8 +26,10 @@ struct LoadAsked {
     outputs: Vec<(usize, Rc<PlannedOutput>)>,
     /// All loads on them, this one among them, with their numbers.
     sharing: Vec<(usize, Rc<PlannedLoad>)>,
-    /// The outputs on which nothing hangs: it may be moved there.
+    /// The outputs on which nothing hangs, and nothing else is planned: it may be moved there.
     free: Vec<(usize, Rc<PlannedOutput>)>,
+    /// The output that it is planned on, where that is another.
+    meant: Option<Rc<PlannedOutput>>,
     around: Rc<Surroundings>,
     is_dead_rail_assumed: bool,
     is_dead_feed_assumed: bool,
@@ -82,7 +84,10 @@ impl LoadAsked {
         let OutputLink::To(link) = load.link else { return None };
         load.far_end?;
         let loads = || planned.loads.iter().enumerate();
-        let is_free = |number: usize| loads().all(|(_, it)| !it.takes(number));
+        let is_free = |output: usize| {
+            loads()
+                .all(|(at, it)| if at == number { !it.takes(output) } else { !it.claims(output) })
+        };
         let outputs = || planned.outputs.iter().enumerate();
         let owned = |(number, it): (usize, &Rc<PlannedOutput>)| (number, Rc::clone(it));
         let joined = planned.joined(link);
@@ -93,6 +98,7 @@ impl LoadAsked {
             outputs: joined.iter().filter_map(number_of).collect(),
             sharing: sharing.map(|(number, it)| (number, Rc::clone(it))).collect(),
             free: outputs().filter(|(number, _)| is_free(*number)).map(owned).collect(),
+            meant: load.meant.and_then(|it| planned.outputs.get(it)).map(Rc::clone),
             around: Rc::clone(&planned.around),
             is_dead_rail_assumed: planned.is_dead_rail_assumed,
             is_dead_feed_assumed: planned.is_dead_feed_assumed,

@@ -95,7 +95,9 @@ fn far_ends(
 /// The free outputs that are right for this load.
 fn outputs(planned: &PlannedRest, load: &PlannedLoad, budget: &Budget) -> Vec<Message> {
     let Some(far_end) = load.far_end else { return Vec::new() };
-    let is_free = |number: usize| planned.loads.iter().all(|it| it.link != OutputLink::To(number));
+    let is_free = |number: usize| {
+        planned.loads.iter().all(|it| it.link != OutputLink::To(number) && it.meant != Some(number))
+    };
     let free = planned.outputs.iter().enumerate().filter(|(number, _)| is_free(*number));
     let say_output = |(_, output): (usize, &Rc<PlannedOutput>)| {
         let stage = output.output.as_ref()?;

@@ -53,8 +53,8 @@ pub(crate) struct PlannedLoad {
     pub(crate) place: LoadPlace,
     pub(crate) name: String,
     pub(crate) link: OutputLink,
-    /// The number of the output that its wire was found on, where that is another.
-    pub(crate) wired: Option<usize>,
+    /// The number of the output that it is planned on, where its wire was found on another: `link` is that other then.
+    pub(crate) meant: Option<usize>,
     pub(crate) far_end: Option<FarEnd>,
     /// The record of the relay that it is said to be fed by.
     pub(crate) fed_by: Option<usize>,
@@ -149,6 +149,11 @@ impl PlannedLoad {
     /// Whether it hangs on the output with this number, with either end.
     pub(crate) fn takes(&self, number: usize) -> bool {
         self.link == OutputLink::To(number) || self.partner == Some(number)
+    }
+
+    /// The same, or whether it is planned there: nothing else may be put there.
+    pub(crate) fn claims(&self, number: usize) -> bool {
+        self.takes(number) || self.meant == Some(number)
     }
 
     /// The load with its other end there, at the output with this number among the pins where that is one; `level`

@@ -1,10 +1,14 @@
 //! What is wired otherwise than it is planned.
 
+use std::rc::Rc;
+
 use crate::{
     fields,
     finding::{Finding, Findings, Severity},
+    message::Message,
     questions::outputs::words,
-    read::{OutputLink, PlannedLoad, PlannedRest, Unasked},
+    read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest, Unasked},
+    report::{Tone, Verdict},
     say,
 };
 
@@ -13,27 +17,49 @@ pub(super) fn concerns(planned: &PlannedRest, findings: &mut Findings) {
     findings.extend(planned.loads.iter().filter_map(|load| of_load(planned, load)));
 }
 
+/// The names of the output that it is on, and of the one that it is planned on where that is another.
+fn ends(planned: &PlannedRest, load: &PlannedLoad) -> Option<(String, String)> {
+    let (OutputLink::To(found), meant) = (load.link, load.meant?) else { return None };
+    let name = |at: usize| planned.outputs.get(at).map(|it: &Rc<PlannedOutput>| it.name.clone());
+    Some((name(found)?, name(meant)?))
+}
+
+/// The verdict on it, and why; nothing where it is on the output that it is planned on.
+pub(super) fn verdict(planned: &PlannedRest, load: &PlannedLoad) -> Option<(Verdict, Message)> {
+    let (found, meant) = ends(planned, load)?;
+    let message = say!(words::NO_WIRED_ELSEWHERE, wired = found, planned = meant);
+    Some((Verdict { tone: Tone::Bad, message }, told(planned, load)?))
+}
+
+fn told(planned: &PlannedRest, load: &PlannedLoad) -> Option<Message> {
+    let (found, meant) = ends(planned, load)?;
+    let name = load.name.clone();
+    Some(say!(words::WIRED_ELSEWHERE, load = name, wired = found, planned = meant))
+}
+
+/// That its wire is moved to where it is planned.
+pub(super) fn rewire(planned: &PlannedRest, load: &PlannedLoad) -> Option<Message> {
+    let (found, meant) = ends(planned, load)?;
+    let move_it = say!(words::DO_REWIRE, load = load.name.clone(), wired = found, planned = meant);
+    Some(move_it.done_by(vec![load.place.key(fields::loads::WIRED).edit("")]))
+}
+
 fn of_load(planned: &PlannedRest, load: &PlannedLoad) -> Option<Finding> {
-    let (number, OutputLink::To(link)) = (load.wired?, load.link) else { return None };
-    let [found, meant] = [number, link].map(|at| planned.outputs.get(at).map(|it| it.name.clone()));
-    let (found, meant) = (found?, meant?);
+    let (OutputLink::To(number), (found, _)) = (load.link, ends(planned, load)?) else {
+        return None;
+    };
     let key = load.place.key(fields::loads::WIRED);
-    let name = || load.name.clone();
-    let others = || planned.loads.iter().map(|it| &**it).filter(|it| it.takes(number));
+    let is_other = |it: &&PlannedLoad| it.place != load.place && it.claims(number);
+    let others = || planned.loads.iter().map(|it| &**it).filter(is_other);
     // what is switched there acts on this one, and what is switched here on what is there
     let is_dangerous = others().chain([load]).any(|it| it.unasked == Unasked::Dangerous);
     let severity = if is_dangerous { Severity::Danger } else { Severity::Fault };
-    let message =
-        say!(words::WIRED_ELSEWHERE, load = name(), wired = found.clone(), planned = meant.clone());
     let output = load.place.key(fields::loads::OUTPUT);
     // the plan follows the wire to an output that is free
     let is_free = others().next().is_none();
-    let plan = say!(words::DO_PLAN_WIRED, load = name(), wired = found.clone())
-        .done_by(vec![output.edit(found.clone()), key.edit("")]);
-    let rewire = say!(words::DO_REWIRE, load = name(), wired = found, planned = meant);
-    let rewire = rewire.done_by(vec![key.edit("")]);
-    Some(
-        Finding::new(severity, key, message)
-            .cured_by(Some(plan).filter(|_| is_free).into_iter().chain([rewire])),
-    )
+    let plan = say!(words::DO_PLAN_WIRED, load = load.name.clone(), wired = found.clone())
+        .done_by(vec![output.edit(found), key.edit("")]);
+    let plan = Some(plan).filter(|_| is_free);
+    let finding = Finding::new(severity, key, told(planned, load)?);
+    Some(finding.cured_by(plan.into_iter().chain(rewire(planned, load))))
 }

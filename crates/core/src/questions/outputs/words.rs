@@ -76,6 +76,7 @@ sentences! {
     CARE_WEAK = "outputs.care-weak", "With care: it may not come on";
     CARE_AT_LIMIT = "outputs.care-at-limit", "With care: at the output's limit";
     CARE_INRUSH = "outputs.care-inrush", "With care: inrush above the limit";
+    NO_WIRED_ELSEWHERE = "outputs.no-wired-elsewhere", "Wired to {wired}, planned on {planned}";
     NO_INRUSH = "outputs.no-inrush", "Don't connect it: its inrush is too much";
     CARE_FEEDS_DEAD_FEED = "outputs.care-feeds-dead-feed", "With care: it feeds a dead circuit";
     CARE_LEAKS = "outputs.care-leaks", "With care: leaks into the controller";

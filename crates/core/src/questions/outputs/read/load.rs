@@ -35,8 +35,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let name = name(reader, at.key(fields::loads::NAME), format!("{what} {}", at.number + 1));
     reader.stand(at.key(fields::loads::LIKE).place());
     let far_end = reader.choice(at.key(fields::loads::FAR_END));
-    let link = link(reader, at, outputs);
-    let wired = wired(reader, at, link, outputs);
+    let planned = link(reader, at, outputs);
+    let (link, meant) = found(reader, at, planned, outputs);
     let partner =
         partner(reader, at.key(fields::loads::FAR_OUTPUT), link, far_end.value(), outputs);
     let far_end = feed(reader, at, &name, far_end, names.relays);
@@ -66,7 +66,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         place: at,
         name,
         link,
-        wired,
+        meant,
         far_end: far_end.value().filter(|it| *it != FarEnd::Output || partner.is_some()),
         partner,
         fed_by: fed_by(reader, at, names.relays),
@@ -308,25 +308,29 @@ fn link(reader: &mut Reader<'_>, at: LoadPlace, outputs: &[Rc<PlannedOutput>]) -
     OutputLink::Nowhere
 }
 
-/// The number of the output that its wire was found on, where that isn't the one that it is planned on.
-fn wired(
+/// The output that its wire was found on, or else the one that it is planned on; and the number of the latter where that is another.
+fn found(
     reader: &mut Reader<'_>,
     at: LoadPlace,
-    link: OutputLink,
+    planned: OutputLink,
     outputs: &[Rc<PlannedOutput>],
-) -> Option<usize> {
+) -> (OutputLink, Option<usize>) {
     let key = at.key(fields::loads::WIRED);
     let shown = shortened(reader.text(key));
     if shown.is_empty() {
         reader.missing(key);
-        return None;
+        return (planned, None);
     }
     let Some(found) = outputs.iter().position(|output| same_name(&output.name, &shown)) else {
         nowhere(reader, key, &shown, outputs);
-        return None;
+        return (planned, None);
     };
     reader.given(key, shown);
-    matches!(link, OutputLink::To(planned) if planned != found).then_some(found)
+    let meant = match planned {
+        OutputLink::To(number) if number != found => Some(number),
+        _ => None,
+    };
+    (OutputLink::To(found), meant)
 }
 
 /// The number of the output at the other end; nothing where it is not asked for, or not known.
