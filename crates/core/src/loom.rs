@@ -80,6 +80,8 @@ pub enum Work {
     Shield,
     /// It branches to so many.
     Splice(u32),
+    /// It was found on another pin than it belongs on.
+    Move,
     /// Its connector is the wrong one.
     Change,
     /// It ends bare.

@@ -95,6 +95,7 @@ pub(crate) fn work(works: &[Work]) -> String {
             Work::Splice(n) => return say!(words::WORK_SPLICE, n = *n).into_text(),
             Work::Twist => words::WORK_TWIST,
             Work::Shield => words::WORK_SHIELD,
+            Work::Move => words::WORK_MOVE,
             Work::Change => words::WORK_CHANGE,
             Work::Fit => words::WORK_FIT,
         };

@@ -57,6 +57,7 @@ sentences! {
     WORK_SHIELD = "wires.work-shield", "shield, grounded at the controller";
     WORK_SPLICE = "wires.work-splice", "splice to {n}";
     WORK_LENGTHEN = "wires.work-lengthen", "lengthen by {length}";
+    WORK_MOVE = "wires.work-move", "move it here from another output";
     WORK_CHANGE = "wires.work-change", "change the connector";
     WORK_FIT = "wires.work-fit", "fit a connector";
     // titles

@@ -213,7 +213,7 @@ pub(crate) const fn its_suppression_resistance() -> Draft<Resistance> {
 }
 
 pub(crate) const fn its_length() -> Draft<Length> {
-    quantity("length", "Way from its output to it", "m", 0.01, 30.0).rare()
+    quantity("length", "Way from its output or switch to it", "m", 0.01, 30.0).rare()
 }
 
 pub(crate) const fn its_wired() -> Draft<OutputName> {

@@ -113,13 +113,16 @@ fn from_output(
     to: String,
 ) -> Option<PlannedWire> {
     let key = load.place.key(loads::LENGTH);
-    let OutputLink::To(at) = load.link else { return None };
+    // as planned: where it was found is told with the outputs
+    let OutputLink::To(found) = load.link else { return None };
+    let at = load.meant.unwrap_or(found);
     let outputs = &car.outputs;
     let output = outputs.outputs.get(at)?;
     let from = say!(words::OUTPUT, name = output.name.clone()).into_text();
     let id = slug(&[&output.name, &load.name]);
     let plain = between(id, [from, to], Duty::Output, Stock::Harness);
-    let works = fork(car, load).into_iter().collect();
+    let moved = load.meant.map(|_| Work::Move);
+    let works = fork(car, load).into_iter().chain(moved).collect();
     let wire = LoomWire { length: ways.to_output, works, ..plain };
     let pin = Some(outputs.taken_by_one(load));
     Some(PlannedWire { group: WireGroup::Loads, wire, key: Some(key), pin })
