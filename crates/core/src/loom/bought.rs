@@ -42,15 +42,12 @@ pub fn reels(wires: &[LoomWire], lengths: &Lengths) -> Vec<Reel> {
         let size = serving(&sizes, piece.size).unwrap_or(piece.size);
         let is_it =
             |reel: &&mut Reel| (reel.duty, reel.is_unsplit, reel.size) == (duty, is_unsplit, size);
-        match reels.iter_mut().find(is_it) {
-            Some(reel) => {
-                reel.length = metres(reel.length.base() + piece.length.base());
-                reel.least = if piece.size < reel.least { piece.size } else { reel.least };
-            }
-            None => {
-                let (least, length) = (piece.size, piece.length);
-                reels.push(Reel { duty, is_unsplit, size, least, length });
-            }
+        if let Some(reel) = reels.iter_mut().find(is_it) {
+            reel.length = metres(reel.length.base() + piece.length.base());
+            reel.least = if piece.size < reel.least { piece.size } else { reel.least };
+        } else {
+            let (least, length) = (piece.size, piece.length);
+            reels.push(Reel { duty, is_unsplit, size, least, length });
         }
     }
     crate::sorted::by(&mut reels, |one, other| {
