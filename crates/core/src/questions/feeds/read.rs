@@ -20,6 +20,7 @@ use crate::{
         thin, words,
     },
     read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
+    report::Tone,
     say, say_of,
     schema::{Key, Part},
     supply::{
@@ -140,6 +141,25 @@ impl PlannedCircuit {
         self.is_unfused && self.fused_behind.is_none()
     }
 
+    /// What fuse and contact come to, where they are judged for coils or injectors and something else together.
+    fn as_shared(&self) -> Option<Tone> {
+        let is_shared = self.of_engine.is_some() && !self.is_judged_there && !self.is_branch();
+        let answer = &self.found.answer;
+        let (draws, least) = answer.draws.zip(answer.least).filter(|_| is_shared)?;
+        let (fuse, contact) = (self.inputs.fuse, self.inputs.contact);
+        let is_over = |rating: Current| draws > rating;
+        let is_tired = |rating: Current| rating.base() < least.base() * (1.0 - 1e-9);
+        Some(if fuse.is_some_and(is_over) || contact.is_some_and(is_over) {
+            Tone::Bad
+        } else if fuse.is_some_and(is_tired) {
+            Tone::Doubtful
+        } else if fuse.is_none() || contact.is_none() {
+            Tone::Open
+        } else {
+            Tone::Good
+        })
+    }
+
     /// What its answer is about.
     pub(crate) fn subject(&self) -> String {
         match self.source {
@@ -190,6 +210,12 @@ impl PlannedFeeds {
     pub(crate) fn exposed(&self, relay: usize) -> Option<Exposed> {
         let mut circuits = self.circuits.iter();
         circuits.find(|it| it.source == Source::Relay(relay))?.found.answer.exposed
+    }
+
+    /// What fuse and contact of a relay come to, where they carry more than what one question asks for: they are judged here alone.
+    pub(crate) fn shared(&self, relay: usize) -> Option<Tone> {
+        let mut circuits = self.circuits.iter();
+        circuits.find(|it| it.source == Source::Relay(relay))?.as_shared()
     }
 }
 
