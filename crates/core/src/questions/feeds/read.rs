@@ -51,6 +51,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) source: Source,
     pub(crate) name: String,
     pub(crate) purpose: Option<Purpose>,
+    /// How many relays share it, each with its fuse and its wire.
+    pub(super) alike: u32,
     /// The relay through whose contact its contact is fed.
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
@@ -339,9 +341,14 @@ fn add_behind(circuits: &mut [PlannedCircuit]) {
         }
         let each: Option<Vec<Current>> = std::iter::once(circuit.carries).chain(further).collect();
         circuit.carries = each.as_ref().map(|each| amperes(each.iter().map(|it| it.base()).sum()));
-        circuit.inputs.draws = each;
+        circuit.inputs.draws = each.map(|each| shared(&each, circuit.alike));
         circuit.is_judged_there = false;
     }
+}
+
+/// What each of so many relays carries of it.
+fn shared(each: &[Current], alike: u32) -> Vec<Current> {
+    each.iter().map(|it| *it / f64::from(alike.max(1))).collect()
 }
 
 /// Whether a relay's contact hangs, through however many others, behind another's.
@@ -400,6 +407,8 @@ fn of_relay(
     if engine.is_of_both {
         each.extend(computed);
     }
+    let alike = reader.whole_elsewhere(relays::ALIKE.at(at)).unwrap_or(1).max(1);
+    let inrush = inrush.map(|it| it / f64::from(alike));
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
     let consumer = consumer(purpose);
@@ -407,12 +416,13 @@ fn of_relay(
     // a solenoid pulls in on what the starter leaves
     let is_of_starter = consumer == Consumer::Solenoid;
     let runs_at = if is_of_starter { among.conditions.cold_cranking } else { all.runs_at };
-    let draws = (is_known && !is_judged_there).then_some(each);
+    let draws = (is_known && !is_judged_there).then(|| shared(&each, alike));
     let inputs = CircuitInputs { draws, consumer, inrush, area, length, runs_at, ..all };
     PlannedCircuit {
         source: Source::Relay(at),
         name,
         purpose,
+        alike,
         behind,
         carries,
         own: carries,
@@ -534,13 +544,14 @@ fn coil_relays(reader: &Reader<'_>) -> u32 {
     u32::try_from(relays.filter(is_of_coils).count()).unwrap_or(u32::MAX)
 }
 
-/// What one of so many records takes for the coils, which are spread over the relays of all.
+/// What one of so many records takes for the coils, which are spread over the relays of all; each of its relays has its share of that.
 fn of_coils(read: &Coiled, records: u32) -> Option<Current> {
     let at = read.found.as_ref()?.at_speed.as_ref()?;
     let relays = read.parts.relays.max(records);
     let none = amperes(0.0);
     let alone = crate::coil::feed::CoilFeedParts { others: none, relays, ..read.parts };
-    Some(CoilFeed::new(&at.taken, &alone).effective)
+    let here = if records > 1 { 1 } else { relays };
+    Some(CoilFeed::new(&at.taken, &alone).effective * f64::from(here))
 }
 
 fn of_set(set: &Injectors, among: &Consumers<'_>) -> Option<Current> {
@@ -597,6 +608,7 @@ fn behind_relay(
         source: Source::Injectors(set.set),
         name: say_of!(name).into_text(),
         purpose: None,
+        alike: 1,
         behind: at,
         carries: counted,
         own: counted,
@@ -637,6 +649,7 @@ fn direct(
         source,
         name: say_of!(wording).into_text(),
         purpose: None,
+        alike: 1,
         behind: None,
         carries: Some(taken),
         own: Some(taken),
