@@ -7,7 +7,7 @@ mod guards;
 
 use quietpin_core::{
     finding::Severity::{self, Danger, Doubt, Fault, Note},
-    report::report,
+    report::{Report, report},
 };
 
 use super::{planned, told, words};
@@ -314,4 +314,73 @@ fn each_injector_has_a_wire_of_its_own() {
         ("injectors.wire_size", "1.5 mm2"),
     ];
     assert_eq!(told("feeds-injectors-unfused", &texts, "feeds.wire-hot"), NOTHING);
+}
+
+/// By hand: coils and injectors of this plan draw 7.75 A together, and 75 % of 10 A are 7.5 A (common practice, no source); of the coils or
+/// of the injectors alone each carries its own.
+#[test]
+fn fuse_and_contact_of_coils_and_injectors_together_are_judged_once() {
+    let of = |fuse: &'static str| {
+        let texts = [("relays.2.purpose", "engine"), ("relays.2.fuse", fuse)];
+        report(&planned("sound-four", &texts))
+    };
+    let graved = |report: &Report| {
+        let grave = report.findings.iter().filter(|it| it.severity != Note);
+        grave.map(|it| it.message.code).collect::<Vec<_>>()
+    };
+    assert_eq!(graved(&of("15 A")), NO_CODES);
+    for fuse in ["10 A", "7.5 A", "2 A"] {
+        let report = of(fuse);
+        assert_eq!(graved(&report), ["feeds.fuse-too-small"], "{fuse}");
+        let cures = &report.findings.first().expect("told").remedies;
+        let said: Vec<_> = cures.iter().map(|it| it.text.as_str()).collect();
+        assert_eq!(said, ["Fit a fuse of 15 A for Coil relay."], "{fuse}");
+    }
+    let contact = [("relays.2.purpose", "engine"), ("relays.2.rating", "5 A")];
+    let found = report(&planned("sound-four", &contact));
+    let over: Vec<_> = graved(&found).into_iter().filter(|it| it.contains("small")).collect();
+    assert_eq!(over, ["feeds.contact-too-small"]);
+}
+
+const NO_CODES: [&str; 0] = [];
+
+/// By hand: of 35 A each of two relays carries 17.5 A, and 75 % of 30 A are 22.5 A (common practice, no source); the alternator feeds all of it.
+#[test]
+fn relays_that_share_a_load_each_carry_their_share() {
+    let of = |alike: &str, draws: &str, code: &str| {
+        told("sound-four", &[("relays.1.alike", alike), ("relays.1.draws", draws)], code)
+    };
+    assert_eq!(of("", "35 A", "feeds.fuse-too-small"), [Fault]);
+    for code in ["feeds.fuse-too-small", "feeds.wire-hot", "feeds.inrush-over-contact"] {
+        assert_eq!(of("2", "35 A", code), NOTHING, "{code}");
+    }
+    assert_eq!(of("2", "46 A", "feeds.fuse-too-small"), [Doubt]);
+    let sum = |alike| {
+        let texts = [("relays.1.alike", alike), ("relays.1.draws", "35 A")];
+        let report = report(&planned("sound-four", &texts));
+        let mut all = report.sections.iter().flat_map(|it| &it.answers);
+        let answer = all.find(|it| it.subject == "feeds.alternator").expect("answered");
+        answer.verdict.message.text.clone()
+    };
+    assert_eq!(sum("2"), sum(""));
+}
+
+/// By hand: 35 A / 75 % = 46.7 A (common practice, no source): a fuse of 50 A, and a contact of no less. Nothing can be taken off one motor.
+#[test]
+fn what_is_too_much_for_a_small_fuse_gets_a_larger_one_where_it_is_one_thing() {
+    let said = |texts: &[(&'static str, &'static str)]| {
+        let fan = [
+            ("relays.1.draws", "35 A"),
+            ("relays.1.fuse", "40 A"),
+            ("relays.1.lead_size", "6 mm2"),
+        ];
+        words("sound-four", &[&fan[..], texts].concat(), "feeds.fuse-too-small")
+    };
+    let one = said(&[]);
+    assert!(one.contains("a fuse of 50 A"), "{one}");
+    assert!(one.contains("rated for 50 A"), "{one}");
+    assert!(!one.contains("Take something off"), "{one}");
+    let several = said(&[("relays.1.purpose", "other")]);
+    assert!(several.contains("Take something off"), "{several}");
+    assert!(!several.contains("50 A"), "{several}");
 }

@@ -1,8 +1,8 @@
 //! Strap, ground wires and the sensors' bolt.
 
 use quietpin_core::{
-    finding::Severity::{self, Danger, Doubt, Fault},
-    report::report,
+    finding::Severity::{self, Danger, Doubt, Fault, Note},
+    report::{Tone, report},
 };
 
 use crate::points::{planned, told, words};
@@ -145,4 +145,32 @@ fn a_pump_at_the_bolt_of_the_sensors_moves_them() {
     // 2 A of the other over 20 mΩ are 0.8 %
     let shared = [("relays.1.ground", "sensors")];
     assert!(words("feeds-sensors-offset", &shared, "feeds.sensors-offset").contains("320 mV"));
+}
+
+/// Common practice, no source: what starter, pump or fan draw comes back to the battery, and a blank strap is not yet one that is there.
+#[test]
+fn a_strap_that_is_left_blank_is_asked_for_once_feeds_are_known() {
+    const BLANK: [(&str, &str); 4] = [
+        ("grounds.minus_to", ""),
+        ("grounds.strap", ""),
+        ("grounds.strap_size", ""),
+        ("grounds.strap_length", ""),
+    ];
+    let of = |texts: &[(&'static str, &'static str)]| {
+        let said = report(&planned("sound-four", &[&BLANK[..], texts].concat()));
+        let found: Vec<_> = said.findings.iter().filter(|it| it.severity != Note).collect();
+        assert!(found.is_empty(), "a blank says nothing: {found:?}");
+        let mut all = said.sections.iter().flat_map(|it| &it.answers);
+        let strap = all.find(|it| it.subject == "feeds.strap");
+        strap.map(|it| (it.verdict.tone, it.verdict.message.text.clone()))
+    };
+    let asked = "Needs: whether engine and body are joined by a strap";
+    assert_eq!(of(&[]), Some((Tone::Open, asked.to_owned())));
+    let without_starter =
+        [("battery.starter", ""), ("battery.lead_length", ""), ("battery.lead_size", "")];
+    assert_eq!(of(&without_starter), Some((Tone::Open, asked.to_owned())), "pump and fan");
+    let undrawn = [("relays.0.draws", ""), ("relays.1.draws", "")];
+    assert_eq!(of(&[&without_starter[..], &undrawn].concat()), None);
+    let fitted = [("grounds.minus_to", "engine"), ("grounds.strap", "fitted")];
+    assert_eq!(of(&fitted), Some((Tone::Open, "Needs: the strap's size and length".to_owned())));
 }

@@ -23,7 +23,6 @@ use crate::{
     read::Coiled,
     say,
     schema::Part,
-    supply::circuit::Exposed,
 };
 
 /// What is said of the question before it is answered.
@@ -64,8 +63,8 @@ pub(crate) fn answers(
     match &car.coils {
         None => vec![Answer::new("coils", Tone::Open, say!(words::BLANK)).into()],
         Some(read) => {
-            let exposed = car.feeds.exposed(read.relay);
-            let answers = answered(read, exposed, details, findings);
+            let at_relay = (car.feeds.exposed(read.relay), car.feeds.shared(read.relay));
+            let answers = answered(read, at_relay, details, findings);
             answers.into_iter().map(Into::into).collect()
         }
     }
@@ -73,7 +72,7 @@ pub(crate) fn answers(
 
 fn answered(
     read: &Coiled,
-    exposed: Option<Exposed>,
+    at_relay: feed::AtRelay,
     details: Option<&Details>,
     findings: &mut Findings,
 ) -> Vec<Answer> {
@@ -109,7 +108,7 @@ fn answered(
     judge::concerns(read, found, &cures, findings);
     findings.extend(starting::finding(read, &found.at_key_on, feed::speed_relay(read)));
     findings.extend(feed::held(read, found));
-    vec![answer, feed::answer(read, found, exposed, details.map(|it| it.feed), findings)]
+    vec![answer, feed::answer(read, found, at_relay, details.map(|it| it.feed), findings)]
 }
 
 /// What was taken where nothing was given.

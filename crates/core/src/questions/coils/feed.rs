@@ -28,11 +28,14 @@ fn most_drop() -> Voltage {
 /// What makes the details: of the feed, and of each bank's with its cylinders.
 pub(super) type Detailing = fn(&CoilFeed, &[(Vec<u32>, CoilFeed)]) -> Detail;
 
+/// What its fuse leaves exposed, and what fuse and contact come to where they carry more than the coils.
+pub(super) type AtRelay = (Option<Exposed>, Option<Tone>);
+
 /// The answer: open until it is known how often the coils are charged.
 pub(super) fn answer(
     read: &Coiled,
     found: &coil::CoilAnswer,
-    exposed: Option<Exposed>,
+    at_relay: AtRelay,
     detailing: Option<Detailing>,
     findings: &mut Findings,
 ) -> Answer {
@@ -45,21 +48,7 @@ pub(super) fn answer(
     };
     let banks = by_bank(at, parts);
     let feed = worst(&banks).cloned().unwrap_or_else(|| CoilFeed::new(&at.taken, parts));
-    let fuse_fails = parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
-    let relay_fails = parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
-    let drops = feed.drop.is_some_and(|drop| drop > most_drop());
-    let (tone, verdict) = match (fuse_fails, relay_fails, feed.drop.filter(|_| drops)) {
-        (true, true, _) => (Tone::Bad, say!(words::FEED_BOTH_SMALL)),
-        (true, ..) => (Tone::Bad, say!(words::FEED_FUSE_SMALL)),
-        (_, true, _) => (Tone::Bad, say!(words::FEED_RELAY_SMALL)),
-        _ if exposed == Some(Exposed::WireBarely) => (Tone::Doubtful, say!(words::FEED_FUSE_BIG)),
-        _ if exposed.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
-        (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
-        _ if is_held(read, found) => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
-        _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
-        _ if parts.fuse.is_some() => (Tone::Open, say!(words::FEED_UNRATED)),
-        _ => wanted(&feed, parts.relays),
-    };
+    let (tone, verdict) = verdict(&feed, (read, found), at_relay);
     let mut answer = Answer::new("coils.feed", tone, verdict);
     answer.title = Some(say!(words::FEED_TITLE));
     answer.why = Some(say!(
@@ -77,6 +66,8 @@ pub(super) fn answer(
     }
     // what is planned and suits is not told anew
     answer.to_do = match feed.fuse {
+        // with all that they carry
+        _ if at_relay.1.is_some() => Vec::new(),
         Some(_) if tone == Tone::Good => Vec::new(),
         // the fuse that is there suits: what is wanting is what its relay bears
         Some(_) if tone == Tone::Open && parts.fuse.is_some() => vec![say!(words::DO_RATING)],
@@ -87,8 +78,35 @@ pub(super) fn answer(
     };
     answer.to_do.push(say!(words::FEED_GROUND));
     answer.show(detailing.map(|detail| detail(&feed, &banks)));
-    concerns(&feed, read, findings);
+    concerns(&feed, read, at_relay.1.is_some(), findings);
     answer
+}
+
+fn verdict(
+    feed: &CoilFeed,
+    (read, found): (&Coiled, &coil::CoilAnswer),
+    (exposed, shared): AtRelay,
+) -> (Tone, Message) {
+    let parts = &read.parts;
+    let is_alone = shared.is_none();
+    let fuse_fails = is_alone && parts.fuse.is_some_and(|rating| !feed.is_fused_by(rating));
+    let relay_fails = is_alone && parts.relay.is_some_and(|rating| !feed.is_switched_by(rating));
+    let drops = feed.drop.filter(|drop| *drop > most_drop());
+    match (fuse_fails, relay_fails, drops) {
+        (true, true, _) => (Tone::Bad, say!(words::FEED_BOTH_SMALL)),
+        (true, ..) => (Tone::Bad, say!(words::FEED_FUSE_SMALL)),
+        (_, true, _) => (Tone::Bad, say!(words::FEED_RELAY_SMALL)),
+        _ if shared == Some(Tone::Bad) => (Tone::Bad, say!(words::FEED_SHARED)),
+        _ if exposed == Some(Exposed::WireBarely) => (Tone::Doubtful, say!(words::FEED_FUSE_BIG)),
+        _ if exposed.is_some() => (Tone::Bad, say!(words::FEED_FUSE_BIG)),
+        (.., Some(drop)) => (Tone::Doubtful, say!(words::FEED_LEAD_THIN, drop = drop)),
+        _ if shared == Some(Tone::Doubtful) => (Tone::Doubtful, say!(words::FEED_SHARED)),
+        _ if is_held(read, found) => (Tone::Doubtful, say!(words::FEED_OUTLASTS)),
+        _ if shared == Some(Tone::Open) => (Tone::Open, say!(words::FEED_SHARED)),
+        _ if parts.fuse.is_some() && parts.relay.is_some() => (Tone::Good, say!(words::FEED_GOOD)),
+        _ if parts.fuse.is_some() => (Tone::Open, say!(words::FEED_UNRATED)),
+        _ => wanted(feed, parts.relays),
+    }
 }
 
 /// Whether an input of this plan keeps a coil on that burns before its fuse blows.
@@ -162,10 +180,10 @@ fn figures(feed: &CoilFeed) -> Vec<Figure> {
     figures
 }
 
-fn concerns(feed: &CoilFeed, read: &Coiled, findings: &mut Findings) {
+fn concerns(feed: &CoilFeed, read: &Coiled, is_shared: bool, findings: &mut Findings) {
     let parts = &read.parts;
     let shown = |finding: Finding| finding.shown_by(feed.working.iter().cloned());
-    if let Some(rating) = parts.fuse.filter(|it| !feed.is_fused_by(*it)) {
+    if let Some(rating) = parts.fuse.filter(|it| !is_shared && !feed.is_fused_by(*it)) {
         let message = say!(
             words::FUSE_TOO_SMALL,
             rating = rating,
@@ -178,7 +196,7 @@ fn concerns(feed: &CoilFeed, read: &Coiled, findings: &mut Findings) {
         });
         findings.push(shown(Finding::new(Severity::Fault, key, message).cured_by(larger)));
     }
-    if let Some(rating) = parts.relay.filter(|it| !feed.is_switched_by(*it)) {
+    if let Some(rating) = parts.relay.filter(|it| !is_shared && !feed.is_switched_by(*it)) {
         let message = say!(
             words::RELAY_TOO_SMALL,
             rating = rating,

@@ -170,12 +170,15 @@ fn parts(
     // one rule for all leads that are warm: as hot as the air around the wires where that is typed, or else as the engine bay
     let typed = reader.is_typed(fields::wiring::AMBIENT.place());
     let around = reader.band_elsewhere(fields::wiring::AMBIENT).filter(|_| typed);
+    let others = rest.taken_behind(at) + relay_records::drawn_beside(reader, at);
+    let relays = relays.value().unwrap_or(1);
     CoilFeedParts {
-        relays: relays.value().unwrap_or(1),
+        relays,
         relay,
         fuse,
         lead: length.zip(area),
         hot: around.map_or(conditions.temperature.high, |it| it.high),
-        others: rest.taken_behind(at) + relay_records::drawn_beside(reader, at),
+        // each has its share of them
+        others: others / f64::from(relays.max(1)),
     }
 }

@@ -30,6 +30,7 @@ sentences! {
     FEED_FUSE_SMALL = "coils.feed-fuse-small", "The fuse is too small";
     FEED_RELAY_SMALL = "coils.feed-relay-small", "The relay is too small";
     FEED_LEAD_THIN = "coils.feed-lead-thin", "The cable drops {drop}";
+    FEED_SHARED = "coils.feed-shared", "Fuse and relay: see Feeds";
     FEED_GOOD = "coils.feed-good", "Fuse and relay are big enough";
     FEED_WANTED = "coils.feed-wanted", "A fuse of {fuse}{relays|| for each relay}";
     FEED_UNRATED = "coils.feed-unrated", "The fuse is big enough; the relay's rating is not known";

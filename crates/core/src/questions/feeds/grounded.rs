@@ -3,12 +3,15 @@
 use super::read::{Consumers, PlannedCircuit, Source, of_injectors};
 use crate::{
     fields::{
+        battery,
         grounds::{self, MinusTo, SensorGround, StrapFitted},
         harness,
         relays::{self, GroundedAt},
     },
+    plan::MOST_ENTRIES,
     quantity::{Area, Current, Length, Measure, Resistance, amperes},
     read::{Purpose, Reader},
+    schema::Part,
     supply::{
         cable::CableInputs,
         ground::{self, GroundWires, SharedBolt, StrapInputs},
@@ -126,7 +129,25 @@ fn strap(
     let is_typed = strap.is_some() || size.is_some() || length.is_some();
     let of_body = of_body(circuits);
     let known = (size.is_some(), length.is_some());
-    is_typed.then_some(PlannedStrap { minus_to, strap, known, sized, inputs, of_body })
+    (is_typed || is_begun(reader)).then_some(PlannedStrap {
+        minus_to,
+        strap,
+        known,
+        sized,
+        inputs,
+        of_body,
+    })
+}
+
+/// Whether so much is said of what is fed that the way back is worth asking for.
+fn is_begun(reader: &Reader<'_>) -> bool {
+    let cable =
+        [battery::STARTER.place(), battery::LEAD_LENGTH.place(), battery::LEAD_SIZE.place()];
+    let mut relays = 0..reader.plan().count(Part::Relays).min(MOST_ENTRIES);
+    let is_fed = |at: usize| {
+        [relays::DRAWS.at(at), relays::FUSE.at(at)].iter().all(|it| reader.is_typed(it.place()))
+    };
+    cable.into_iter().any(|it| reader.is_typed(it)) || relays.any(is_fed)
 }
 
 /// What is usually grounded to the body: common practice, no source.

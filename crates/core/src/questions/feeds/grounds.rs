@@ -75,6 +75,9 @@ fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings)
         };
         (Tone::Open, say_of!(wanted))
     };
+    if strap.strap.is_none() && strap.known == (false, false) {
+        return (Tone::Open, say!(words::STRAP_OPEN_FITTED));
+    }
     let Some(minus_to) = strap.minus_to else {
         return (Tone::Open, say!(words::STRAP_OPEN_MINUS));
     };

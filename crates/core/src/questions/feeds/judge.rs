@@ -5,7 +5,7 @@ use super::{
     words,
 };
 use crate::{
-    fields::relays::{self, Interlock},
+    fields::relays::{self, Interlock, Purpose},
     finding::{Finding, Findings, Moment, Severity},
     message::Message,
     output::FarEnd,
@@ -347,13 +347,20 @@ fn of_fuse(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
     Some(if is_over { FeedTold::bad(3, verdict) } else { FeedTold::near(3, verdict) })
 }
 
-/// The fuse that carries it, with the wire and the contact that go with it, each said; what is more than one feed should carry is split.
+/// The fuse that carries it, with the wire and the contact that go with it, each said; what is more than one feed should carry is split,
+/// where it is more than one thing.
 fn larger_set(circuit: &PlannedCircuit) -> Message {
+    larger(circuit).unwrap_or_else(|| say!(words::DO_SPLIT, feed = circuit.name.clone()))
+}
+
+/// The same; nothing where it is more than one feed should carry.
+fn larger(circuit: &PlannedCircuit) -> Option<Message> {
     let inputs = &circuit.inputs;
     let feed = || circuit.name.clone();
     let free = circuit::CircuitInputs { contact: None, ..inputs.clone() };
-    let set = free.fitted(&circuit.found.answer).filter(|set| set.fuse.base() <= MOST_A);
-    let Some(set) = set else { return say!(words::DO_SPLIT, feed = feed()) };
+    let set = free
+        .fitted(&circuit.found.answer)
+        .filter(|set| set.fuse.base() <= MOST_A || circuit.is_of_one())?;
     let mut edits = vec![circuit.fuse().edit(set.fuse.show().into_shown())];
     let is_thin = inputs.area.is_some_and(|area| area < set.area);
     if is_thin {
@@ -375,7 +382,7 @@ fn larger_set(circuit: &PlannedCircuit) -> Message {
         }
         (false, None) => say!(words::DO_LARGER_FUSE, feed = feed(), fuse = fuse),
     };
-    message.done_by(edits)
+    Some(message.done_by(edits))
 }
 
 /// One feed through one blade fuse and one plug-in relay carries no more: common practice, no source.
@@ -397,7 +404,7 @@ fn of_contact(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedT
     let cure = match larger_relay(circuit, key, least) {
         // a relay for its fuse as well, or both smaller
         _ if is_fused_above => larger_set(circuit),
-        Some(relay) if least.base() <= MOST_CONTACT_A => relay,
+        Some(relay) if least.base() <= MOST_CONTACT_A || circuit.is_of_one() => relay,
         _ => say!(words::DO_SPLIT, feed = feed()),
     };
     findings.push(finding.cured_by([cure]));
@@ -447,8 +454,11 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
             bears = bears
         );
         let finding = Finding::new(Severity::Danger, circuit.size(), message);
-        let fitted = circuit.found.fitted.map(|set| fit_wire(circuit, set.area));
-        findings.push(finding.cured_by(thicker(circuit).or(fitted)));
+        let fitted = || circuit.found.fitted.map(|set| fit_wire(circuit, set.area));
+        // a fuse that is too small as well gets its wire with the larger one
+        let is_small = inputs.fuse.zip(answer.least).is_some_and(|(fuse, least)| fuse < least);
+        let both = larger(circuit).filter(|_| is_small && !circuit.is_branch());
+        findings.push(finding.cured_by(both.or_else(|| thicker(circuit)).or_else(fitted)));
         return Some(FeedTold::bad(0, say!(words::BAD_HOT)));
     }
     let (drop, part) = answer.drop.filter(|(_, part)| circuit::is_too_much(*part))?;
@@ -467,6 +477,16 @@ fn of_wire(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTold
 }
 
 impl PlannedCircuit {
+    /// Whether it feeds one thing, of which nothing can be taken off.
+    fn is_of_one(&self) -> bool {
+        let is_one = |purpose| {
+            use Purpose::{Fan, Heater, Lamps, Pump, Starter};
+            matches!(purpose, Pump | Fan | Heater | Starter | Lamps)
+        };
+        let draws = self.inputs.draws.as_ref();
+        self.purpose.is_some_and(is_one) && draws.is_some_and(|each| each.len() == 1)
+    }
+
     /// When a fault behind its fuse burns: permanent battery is live in a parked car.
     fn strikes(&self) -> Moment {
         match self.source {

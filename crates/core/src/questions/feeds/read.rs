@@ -20,6 +20,7 @@ use crate::{
         thin, words,
     },
     read::{Coiled, Conditions, FeedParts, Injectors, PlannedRest, Purpose, Reader, WhichSet},
+    report::Tone,
     say, say_of,
     schema::{Key, Part},
     supply::{
@@ -51,6 +52,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) source: Source,
     pub(crate) name: String,
     pub(crate) purpose: Option<Purpose>,
+    /// How many relays share it, each with its fuse and its wire.
+    pub(super) alike: u32,
     /// The relay through whose contact its contact is fed.
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.
@@ -141,6 +144,25 @@ impl PlannedCircuit {
         self.is_unfused && self.fused_behind.is_none()
     }
 
+    /// What fuse and contact come to, where they are judged for coils or injectors and something else together.
+    fn as_shared(&self) -> Option<Tone> {
+        let is_shared = self.of_engine.is_some() && !self.is_judged_there && !self.is_branch();
+        let answer = &self.found.answer;
+        let (draws, least) = answer.draws.zip(answer.least).filter(|_| is_shared)?;
+        let (fuse, contact) = (self.inputs.fuse, self.inputs.contact);
+        let is_over = |rating: Current| draws > rating;
+        let is_tired = |rating: Current| rating.base() < least.base() * (1.0 - 1e-9);
+        Some(if fuse.is_some_and(is_over) || contact.is_some_and(is_over) {
+            Tone::Bad
+        } else if fuse.is_some_and(is_tired) {
+            Tone::Doubtful
+        } else if fuse.is_none() || contact.is_none() {
+            Tone::Open
+        } else {
+            Tone::Good
+        })
+    }
+
     /// What its answer is about.
     pub(crate) fn subject(&self) -> String {
         match self.source {
@@ -191,6 +213,12 @@ impl PlannedFeeds {
     pub(crate) fn exposed(&self, relay: usize) -> Option<Exposed> {
         let mut circuits = self.circuits.iter();
         circuits.find(|it| it.source == Source::Relay(relay))?.found.answer.exposed
+    }
+
+    /// What fuse and contact of a relay come to, where they carry more than what one question asks for: they are judged here alone.
+    pub(crate) fn shared(&self, relay: usize) -> Option<Tone> {
+        let mut circuits = self.circuits.iter();
+        circuits.find(|it| it.source == Source::Relay(relay))?.as_shared()
     }
 }
 
@@ -314,9 +342,14 @@ fn add_behind(circuits: &mut [PlannedCircuit]) {
         }
         let each: Option<Vec<Current>> = std::iter::once(circuit.carries).chain(further).collect();
         circuit.carries = each.as_ref().map(|each| amperes(each.iter().map(|it| it.base()).sum()));
-        circuit.inputs.draws = each;
+        circuit.inputs.draws = each.map(|each| shared(&each, circuit.alike));
         circuit.is_judged_there = false;
     }
+}
+
+/// What each of so many relays carries of it.
+fn shared(each: &[Current], alike: u32) -> Vec<Current> {
+    each.iter().map(|it| *it / f64::from(alike.max(1))).collect()
 }
 
 /// Whether a relay's contact hangs, through however many others, behind another's.
@@ -375,6 +408,8 @@ fn of_relay(
     if engine.is_of_both {
         each.extend(computed);
     }
+    let alike = reader.whole_elsewhere(relays::ALIKE.at(at)).unwrap_or(1).max(1);
+    let inrush = inrush.map(|it| it / f64::from(alike));
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
     let consumer = consumer(purpose);
@@ -382,12 +417,13 @@ fn of_relay(
     // a solenoid pulls in on what the starter leaves
     let is_of_starter = consumer == Consumer::Solenoid;
     let runs_at = if is_of_starter { among.conditions.cold_cranking } else { all.runs_at };
-    let draws = (is_known && !is_judged_there).then_some(each);
+    let draws = (is_known && !is_judged_there).then(|| shared(&each, alike));
     let inputs = CircuitInputs { draws, consumer, inrush, area, length, runs_at, ..all };
     PlannedCircuit {
         source: Source::Relay(at),
         name,
         purpose,
+        alike,
         behind,
         carries,
         own: carries,
@@ -509,13 +545,14 @@ fn coil_relays(reader: &Reader<'_>) -> u32 {
     u32::try_from(relays.filter(is_of_coils).count()).unwrap_or(u32::MAX)
 }
 
-/// What one of so many records takes for the coils, which are spread over the relays of all.
+/// What one of so many records takes for the coils, which are spread over the relays of all; each of its relays has its share of that.
 fn of_coils(read: &Coiled, records: u32) -> Option<Current> {
     let at = read.found.as_ref()?.at_speed.as_ref()?;
     let relays = read.parts.relays.max(records);
     let none = amperes(0.0);
     let alone = crate::coil::feed::CoilFeedParts { others: none, relays, ..read.parts };
-    Some(CoilFeed::new(&at.taken, &alone).effective)
+    let here = if records > 1 { 1 } else { relays };
+    Some(CoilFeed::new(&at.taken, &alone).effective * f64::from(here))
 }
 
 fn of_set(set: &Injectors, among: &Consumers<'_>) -> Option<Current> {
@@ -572,6 +609,7 @@ fn behind_relay(
         source: Source::Injectors(set.set),
         name: say_of!(name).into_text(),
         purpose: None,
+        alike: 1,
         behind: at,
         carries: counted,
         own: counted,
@@ -612,6 +650,7 @@ fn direct(
         source,
         name: say_of!(wording).into_text(),
         purpose: None,
+        alike: 1,
         behind: None,
         carries: Some(taken),
         own: Some(taken),

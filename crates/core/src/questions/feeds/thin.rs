@@ -115,6 +115,7 @@ fn of_load(
         source: Source::Load(number, far_end),
         name: load.name.clone(),
         purpose: None,
+        alike: 1,
         behind: load.fed_by.filter(|_| far_end == FarEnd::Relay),
         // it is counted with its feed
         carries: Some(amperes(0.0)),

@@ -50,8 +50,9 @@ pub(super) fn answer(
         return Some(answer);
     }
     let exposed = car.injector_feed.at.and_then(|at| car.feeds.exposed(at));
+    let shared = car.injector_feed.at.and_then(|at| car.feeds.shared(at));
     let feed = InjectorFeed::of(shares, car.injector_feed.others);
-    let mut answer = answered(&feed, car.injector_feed, exposed, findings);
+    let mut answer = answered(&feed, car.injector_feed, (exposed, shared), findings);
     answer.show(detail.map(|detail| detail(&feed)));
     Some(answer)
 }
@@ -59,19 +60,24 @@ pub(super) fn answer(
 fn answered(
     feed: &InjectorFeed,
     parts: FeedParts,
-    exposed: Option<Exposed>,
+    (exposed, shared): (Option<Exposed>, Option<Tone>),
     findings: &mut Findings,
 ) -> Answer {
-    let fails = |rating| !feed.is_carried_by(rating);
+    // what carries more than injectors is judged with all that it carries
+    let fails = |rating| shared.is_none() && !feed.is_carried_by(rating);
     let (fuse_fails, relay_fails) = (parts.fuse.is_some_and(fails), parts.relay.is_some_and(fails));
     let (tone, verdict) = match (fuse_fails, relay_fails, parts.fuse, parts.relay) {
         (true, true, ..) => (Tone::Bad, say!(words::parts::FEED_BOTH_SMALL)),
         (true, ..) => (Tone::Bad, say!(words::parts::FEED_FUSE_SMALL)),
         (_, true, ..) => (Tone::Bad, say!(words::parts::FEED_RELAY_SMALL)),
+        _ if shared == Some(Tone::Bad) => (Tone::Bad, say!(words::parts::FEED_SHARED)),
         (_, _, Some(_), _) if exposed.is_some() => {
             let is_hair = exposed == Some(Exposed::WireBarely);
             let tone = if is_hair { Tone::Doubtful } else { Tone::Bad };
             (tone, say!(words::parts::FEED_FUSE_BIG))
+        }
+        _ if shared.is_some_and(|it| it != Tone::Good) => {
+            (shared.unwrap_or(Tone::Open), say!(words::parts::FEED_SHARED))
         }
         (_, _, Some(_), Some(_)) => (Tone::Good, say!(words::parts::FEED_GOOD)),
         _ => match feed.fuse {
@@ -89,6 +95,7 @@ fn answered(
     let has_others = feed.others.base() > 0.0;
     answer.why = Some(if has_others { why.and_then(&beside) } else { why });
     answer.to_do = match feed.fuse {
+        _ if shared.is_some() => vec![say!(words::parts::FEED_WIRE)],
         // what is planned and suits is not told anew
         Some(_) if tone == Tone::Good => vec![say!(words::parts::FEED_WIRE)],
         Some(fuse) => {

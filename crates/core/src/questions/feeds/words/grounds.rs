@@ -10,6 +10,7 @@ sentences! {
     STRAP_OPEN = "feeds.strap-open", "Needs: the strap's size and length";
     STRAP_OPEN_SIZE = "feeds.strap-open-size", "Needs: the strap's size";
     STRAP_OPEN_LENGTH = "feeds.strap-open-length", "Needs: the strap's length";
+    STRAP_OPEN_FITTED = "feeds.strap-open-fitted", "Needs: whether engine and body are joined by a strap";
     STRAP_OPEN_MINUS = "feeds.strap-open-minus", "Needs: where the battery's minus cable goes";
     STRAP_OPEN_STARTER = "feeds.strap-open-starter", "Needs: what the starter draws";
     STRAP_GOOD = "feeds.strap-good", "Engine and body are joined";

@@ -80,6 +80,7 @@ sentences! {
     FEED_WANTS_COUNT = "injectors.feed-wants-count", "Type how many injectors there are, in each set.";
     FEED_WANTS_SETS = "injectors.feed-wants-sets", "It follows once every set of injectors is answered.";
     FEED_WANTED = "injectors.feed-wanted", "Needs a fuse of {fuse} and a relay to match";
+    FEED_SHARED = "injectors.feed-shared", "Fuse and relay: see Feeds";
     FEED_GOOD = "injectors.feed-good", "Fuse and relay are big enough";
     FEED_FUSE_BIG = "injectors.feed-fuse-big", "Fuse too large for what is behind it";
     FEED_FUSE_SMALL = "injectors.feed-fuse-small", "The fuse is too small: it blows on the road";

@@ -13,8 +13,8 @@ purposes! {
     words::DO_TYPE => Ask "its fuse and wire";
     words::DO_RATING => Ask "what its contact is rated for";
     words::DO_SMALLER_FUSE => Buy "fuse {fuse}";
-    words::DO_OWN_FUSE => Buy "fuse {fuse}, for it alone";
-    words::DO_OWN_FUSES => Buy "fuses {fuse}, one for each group";
+    words::DO_OWN_FUSE => Buy "fuse {fuse} with a holder, for it alone";
+    words::DO_OWN_FUSES => Buy "fuses {fuse} with holders, one for each group";
     words::DO_LARGER_FUSE => Buy "fuse {fuse}";
     words::DO_LARGER_BOTH => Buy "fuse {fuse}, wire {size}";
     words::DO_LARGER_FUSED => Buy "fuse {fuse}, relay rated {rating}";
