@@ -116,7 +116,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Outputs | Part::Loads, _) => &[],
         (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
-        (Part::Relays, "alike") => &["coils/", "feeds/feeds.relay", WIRES, HARNESS],
+        (Part::Relays, "alike") => &["coils/", "feeds/feeds.", WIRES, HARNESS],
         (Part::Relays, "lead_length") => &["coils/coils.feed", "feeds/feeds.", WIRES, HARNESS],
         (Part::Relays, "fuse" | "rating" | "lead_size") => &["coils/coils.feed", "feeds/feeds."],
         (Part::Relays, "draws") => &["coils/coils.feed", "feeds/feeds.", "injectors/injector_feed"],

@@ -53,7 +53,7 @@ pub(crate) struct PlannedCircuit {
     pub(crate) name: String,
     pub(crate) purpose: Option<Purpose>,
     /// How many relays share it, each with its fuse and its wire.
-    pub(super) alike: u32,
+    pub(crate) alike: u32,
     /// The relay through whose contact its contact is fed.
     pub(crate) behind: Option<usize>,
     /// What it carries in all, where that is known: also what is judged with the coils and injectors, and what lies behind.

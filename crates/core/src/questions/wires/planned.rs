@@ -5,7 +5,7 @@ use crate::{
     car::Car,
     loom::{Duty, LoomWire, Stock},
     quantity::{Current, Length},
-    questions::feeds::read::{PlannedCircuit, Source},
+    questions::feeds::read::PlannedCircuit,
     schema::Key,
     supply::circuit::Exposed,
     tables::fuses,
@@ -54,11 +54,7 @@ pub(crate) fn planned<'a>(car: &'a Car<'_>) -> PlannedHarness<'a> {
     let is_measured = wires.iter().filter(is_own).any(|it| it.wire.length.is_some());
     let mut bought = BoughtRatings::default();
     for circuit in &car.feeds.circuits {
-        let alike = match circuit.source {
-            Source::Relay(at) => car.harness.alike.get(at).copied().unwrap_or(1),
-            _ => 1,
-        };
-        for _ in 0..alike {
+        for _ in 0..circuit.alike {
             bought.count(circuit);
         }
     }
@@ -89,8 +85,9 @@ impl BoughtRatings {
         let fuse = circuit.inputs.fuse.filter(|_| !circuit.is_unfused).or(fitted);
         // a branch behind another's fuse gets none, but as the cure
         let fuse = fuse.filter(|_| !circuit.is_unfused);
+        let each = circuit.carries.map(|it| it / f64::from(circuit.alike.max(1)));
         let is_small = |fuse: &Current| {
-            let carries = circuit.carries.map(|it| it / fuses::LASTING);
+            let carries = each.map(|it| it / fuses::LASTING);
             [answer.least, carries].into_iter().flatten().any(|least| *fuse < least * SLACK)
         };
         self.holders += usize::from(fuse.is_some());
@@ -98,9 +95,8 @@ impl BoughtRatings {
         let is_right = |fuse: &Current| answer.exposed.is_none() && !is_small(fuse);
         self.fuses.extend(fuse.filter(is_right).map(named));
         let is_over = |rating: Current, is: Option<Current>| is.is_some_and(|it| it > rating);
-        let is_sound = |rating: &Current| {
-            answer.exposed != Some(Exposed::Contact) && !is_over(*rating, circuit.carries)
-        };
+        let is_sound =
+            |rating: &Current| answer.exposed != Some(Exposed::Contact) && !is_over(*rating, each);
         self.contacts.extend(circuit.inputs.contact.filter(is_sound).map(named));
     }
 }

@@ -50,8 +50,6 @@ pub(crate) struct HarnessEntries {
     pub(crate) to_contacts: Ways,
     /// The ground wire of what each feeds.
     pub(crate) ground_wires: Ways,
-    /// How many relays each record is.
-    pub(crate) alike: Vec<u32>,
     /// The battery's minus cable.
     pub(crate) minus: Option<Length>,
     pub(crate) crank: Option<Length>,
@@ -131,7 +129,6 @@ pub(crate) fn harness(
         injector_feed: way(reader, harness::INJECTOR_FEED),
         to_contacts: relays().map(|at| to_contact(reader, at)).collect(),
         ground_wires: relays().map(|at| way(reader, relays::GROUND_LENGTH.at(at))).collect(),
-        alike: relays().map(|at| alike(reader, at)).collect(),
         minus: way(reader, grounds::MINUS_LENGTH),
         crank: way(reader, harness::CRANK),
         cam: way(reader, harness::CAM),
@@ -168,10 +165,6 @@ fn of_load(reader: &mut Reader<'_>, place: LoadPlace) -> LoadWays {
             .then(|| reader.band_elsewhere(loads::FUSE.at(place.number)).map(|it| it.nominal))
             .flatten(),
     }
-}
-
-fn alike(reader: &Reader<'_>, at: usize) -> u32 {
-    reader.whole_elsewhere(relays::ALIKE.at(at)).unwrap_or(1).max(1)
 }
 
 /// The way before a relay's contact is part of its cable.

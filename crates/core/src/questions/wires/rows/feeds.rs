@@ -81,7 +81,7 @@ fn contact_of(car: &Car<'_>, at: usize) -> Message {
 
 /// The wires of each relay that is one of several alike.
 fn of_relay(car: &Car<'_>, circuit: &PlannedCircuit, at: usize) -> Vec<PlannedWire> {
-    let alike = car.harness.alike.get(at).copied().unwrap_or(1);
+    let alike = circuit.alike;
     let named = |n: u32| match alike {
         1 => circuit.name.clone(),
         _ => say!(words::OF_ALIKE, relay = circuit.name.clone(), n = n).into_text(),

@@ -102,8 +102,8 @@ fn terminals(load: &PlannedLoad) -> [String; 2] {
 /// Relays that are alike are on one output.
 fn fork(car: &Car<'_>, load: &PlannedLoad) -> Option<Work> {
     let at = Some(load.place).filter(|it| it.part == Part::Relays)?.number;
-    let alike = car.harness.alike.get(at).copied().filter(|it| *it > 1);
-    alike.map(Work::Splice)
+    let circuit = car.feeds.circuits.iter().find(|it| it.source == Source::Relay(at))?;
+    (circuit.alike > 1).then_some(Work::Splice(circuit.alike))
 }
 
 fn from_output(
