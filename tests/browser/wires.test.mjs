@@ -63,7 +63,8 @@ test("the lists are saved as files that a spreadsheet reads", () => visit(async 
   assert.equal(wires[0]["Cut off, m"], "1.20");
   assert.equal((await saved("cuts")).length, 4);
   assert.equal((await saved("labels")).length, 8);
-  assert.ok((await saved("shopping")).some((it) => /8 label sleeves/.test(it.Part)));
+  const sleeves = (await saved("shopping")).find((it) => it.Part === "label sleeves");
+  assert.equal(sleeves?.Count, "8");
 }));
 
 test("each wire's label is printed twice", () => visit(async ({ page }) => {
