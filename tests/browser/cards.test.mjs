@@ -229,8 +229,9 @@ const ASKED_AFTER = {
 };
 
 /** What is asked of a relay by what it feeds: how many share the coils, and what the others are for. */
-const CONTACT = { alike: ["coils"] };
-const OF_OTHERS = ["purpose", "switched_by", "prime", "cut"];
+const COILS = ["coils", "engine"];
+const CONTACT = { alike: COILS };
+const OF_OTHERS = ["switched_by", "prime", "cut"];
 
 /** What has no field: it is ticked off in a list. */
 const TICKED = ["channels.coils_done", "channels.injectors_done", "channels.second_done", "harness.done"];
@@ -248,7 +249,7 @@ function whyHidden(plan, path) {
   if (after && path !== after && !plan[part]?.[field]) return `${after} is blank`;
   if (parts[0] === "relays") {
     if (CONTACT[name] && !CONTACT[name].includes(beside.purpose)) return "it doesn't feed the coils";
-    if (OF_OTHERS.includes(name) && beside.purpose === "coils") return "it feeds the coils";
+    if (OF_OTHERS.includes(name) && COILS.includes(beside.purpose)) return "it feeds the coils";
   }
   return TICKED.includes(path) ? "it is ticked off" : undefined;
 }

@@ -53,9 +53,14 @@ pub(super) fn switched(at: usize) -> Vec<Place> {
     of_record(&SWITCHED, at)
 }
 
-/// When the coils' relay is switched.
+/// When the coils' relay is switched, and, once there is one, whether it feeds the injectors too.
 pub(super) fn of_coils(plan: &Plan) -> Vec<Place> {
-    of_record(&OF_COILS, car::relays::of_coils(plan))
+    let at = car::relays::of_coils(plan);
+    let mut fields = of_record(&OF_COILS, at);
+    if at < plan.count(Part::Relays) {
+        fields.push(relays::PURPOSE.at(at).into());
+    }
+    fields
 }
 
 /// What the contact of the coils' relay bears, and what lies before and behind it.
