@@ -538,3 +538,24 @@ fn a_load_is_judged_on_the_output_where_its_wire_was_found() {
     let first = &cures.expect("told").remedies.first().expect("cured").text;
     assert_eq!(first, "Move the wire of valve from L1 to D1.");
 }
+
+/// By hand: 14.8 V / 1.7 ohm = 8.7 A on 8 A. What no output of the plan carries, a relay does: common practice, no source.
+#[test]
+fn what_no_output_carries_gets_a_relay_first() {
+    let of = |limit: &'static str| {
+        let texts = [
+            ("loads.0.wired", ""),
+            ("loads.0.resistance", "1.7 ohm"),
+            ("loads.0.stripe", "far-end"),
+            ("outputs.0.current_limit", "8 A"),
+            ("outputs.1.stage", "high-side"),
+            ("outputs.1.current_limit", limit),
+        ];
+        let said = report(&planned("outputs-wired-elsewhere", &texts));
+        let found = said.findings.iter().find(|it| it.message.code == "outputs.too-much-current");
+        let cures = &found.expect("told").remedies;
+        cures.iter().map(|it| it.code).collect::<Vec<_>>()
+    };
+    assert_eq!(of("8 A"), ["outputs.do-relay", "outputs.do-stage-turned"]);
+    assert_ne!(of("20 A").first(), Some(&"outputs.do-relay"), "{:?}", of("20 A"));
+}

@@ -135,24 +135,40 @@ pub fn alternatives(
     let is_set = search.is_set();
     let rank = |it: &Alternative| rank(it, is_set, spares);
     let has_free = found.iter().any(|it| rank(it) == Rank::FreeOfSettings);
-    if found.len() < 2 || (prefer == Prefer::Wires && !has_free) {
-        found.extend(search.stages(false));
-    }
+    let is_wanted = found.len() < 2 || (prefer == Prefer::Wires && !has_free);
+    let mut on_stages = if is_wanted { search.stages(false) } else { Vec::new() };
     // a wire that goes elsewhere and another that changes places with it are two steps: where one would do, they are not offered
-    if found.is_empty() {
+    if found.is_empty() && on_stages.is_empty() {
         found.extend(search.spares(spares, true));
     }
-    if found.is_empty() {
-        found.extend(search.stages(true));
+    if found.is_empty() && on_stages.is_empty() {
+        on_stages = search.stages(true);
     }
-    if found.len() < MOST {
-        found.extend(search.relays());
-    }
+    let is_full = found.len() + on_stages.len() >= MOST;
+    let on_relay = if is_full { Vec::new() } else { search.relays() };
+    let own = wirings.iter().map(|it| &it.output);
+    let outputs: Vec<_> = own.chain(spares.iter().map(|it| &it.output)).collect();
+    found.extend(in_order(on_stages, on_relay, &outputs));
     if prefer == Prefer::Wires {
         crate::sorted::by(&mut found, |one, other| rank(one).cmp(&rank(other)));
     }
     found.truncate(MOST);
     found
+}
+
+/// An output of another kind before a relay; but what no output of the plan carries is not looked for on another.
+fn in_order(
+    on_stages: Vec<Alternative>,
+    on_relay: Vec<Alternative>,
+    outputs: &[&Output],
+) -> Vec<Alternative> {
+    let is_beyond = on_stages.iter().any(|it| outputs.iter().all(|output| is_over(it, output)));
+    if is_beyond { [on_relay, on_stages].concat() } else { [on_stages, on_relay].concat() }
+}
+
+/// Whether it takes more than this output carries, where that is known.
+fn is_over(it: &Alternative, output: &Output) -> bool {
+    output.current_limit.is_some_and(|limit| it.current > limit.low)
 }
 
 /// How well an alternative outlasts a change of the controller's settings, best first.
