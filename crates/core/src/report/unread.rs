@@ -45,7 +45,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Battery, "alternator" | "alternator_idle") => {
             &["feeds/feeds.alternator", "feeds/feeds.kill"]
         }
-        (Part::Grounds, "minus_length") => &[WIRES, HARNESS],
+        (Part::Grounds, "minus_length") => &[],
         (Part::Grounds, "minus_to") => &["feeds/feeds.strap", "feeds/feeds.cable"],
         (Part::Grounds, "strap" | "strap_size" | "strap_length") => {
             &["feeds/feeds.strap", "feeds/feeds.cable", WIRES, HARNESS]
@@ -80,7 +80,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Injectors, "count") => {
             &["injectors/injector", "injectors/fuel", INJECTORS_FEED, GROUND]
         }
-        (Part::Injectors, "fuse") => &[INJECTORS_FEED],
+        (Part::Injectors, "fuse") => &[INJECTORS_FEED, WIRES, HARNESS],
         (
             Part::Injectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
@@ -90,7 +90,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::SecondInjectors, "count") => {
             &["injectors/second", "injectors/fuel", SECOND_FEED, GROUND]
         }
-        (Part::SecondInjectors, "fuse") => &[SECOND_FEED],
+        (Part::SecondInjectors, "fuse") => &[SECOND_FEED, WIRES, HARNESS],
         (
             Part::SecondInjectors,
             "resistance" | "tolerance" | "resistor" | "output_limit" | "output_resistance"
@@ -124,7 +124,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Relays, "ground") => &["feeds/feeds.sensors"],
         (Part::Relays, "inrush" | "behind") => &["feeds/feeds."],
         (Part::Relays, "purpose") => {
-            &["cranking/", "coils/", "injectors/injector_", "feeds/feeds."]
+            &["cranking/", "coils/", "injectors/injector_", "feeds/feeds.", WIRES, HARNESS]
         }
         (Part::Relays, "switched_by" | "relay_on_at") => {
             &["coils/coils.feed", "cranking/", ALL_WIRES]

@@ -70,7 +70,7 @@ sentences! {
     TITLE_CUT = "wires.title-cut", "Cut list";
     TITLE_BUY = "wires.title-buy", "Shopping list";
     // verdicts
-    BLANK = "wires.blank", "Needs: how coils or injectors are fired, or a load and its output";
+    BLANK = "wires.blank", "Needs: coils, injectors, or a load's output";
     OPEN_HARNESS = "wires.open-harness", "{n} wires. Needs: the harness's length";
     OPEN_WAYS = "wires.open-ways", "{n} wires. Needs: the way of {m} of them";
     OPEN_ALL = "wires.open-all", "{n} wires. Needs: the way of each";

@@ -193,7 +193,8 @@ impl Bought {
             (Some(count), None) if count > 1 => format!("{count} × "),
             _ => String::new(),
         };
-        let places = self.places.join(", ");
+        // of what is bought by the metre, its colour tells where it goes
+        let places = if self.unit.is_some() { String::new() } else { self.places.join(", ") };
         let gap = if places.is_empty() { "" } else { ": " };
         capital(&format!("{count}{}{gap}{places}", self.words.text))
     }

@@ -10,7 +10,7 @@ purposes! {
     words::DO_GROUND_PINS => ;
     words::DO_PIGTAIL => ;
     words::BUY_WIRE => Buy "wire {size}, {colour}";
-    words::BUY_WIRE_FOR => Buy "wire {size}, {colour}, {least} would do for some";
+    words::BUY_WIRE_FOR => Buy "wire {size}, {colour}, also for {least}";
     words::BUY_SHIELD => Buy "braided shield";
     words::BUY_PIECE => Buy "{length} of {size} with lugs";
     words::BUY_FUSES => Buy "fuses {fuse}";
