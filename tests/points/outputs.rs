@@ -537,6 +537,9 @@ fn a_load_is_judged_on_the_output_where_its_wire_was_found() {
     let cures = here.findings.iter().find(|it| it.message.code == too_much);
     let first = &cures.expect("told").remedies.first().expect("cured").text;
     assert_eq!(first, "Move the wire of valve from L1 to D1.");
+    let found = here.findings.iter().find(|it| it.message.code == "outputs.wired-elsewhere");
+    let offered: Vec<_> = found.expect("told").remedies.iter().map(|it| it.code).collect();
+    assert_eq!(offered, ["outputs.do-rewire"], "it can't stay there");
 }
 
 /// By hand: 14.8 V / 1.7 ohm = 8.7 A on 8 A. What no output of the plan carries, a relay does: common practice, no source.

@@ -89,7 +89,7 @@ pub(crate) fn answers(
     }
     let before = findings.count();
     let answers = memory.recall(&car.outputs, details, findings);
-    wired::concerns(&car.outputs, findings);
+    wired::concerns(&car.outputs, &answers, findings);
     once::gather(
         findings,
         before,

@@ -8,13 +8,23 @@ use crate::{
     message::Message,
     questions::outputs::words,
     read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest, Unasked},
-    report::{Tone, Verdict},
+    report::{Answer, Tone, Verdict},
     say,
 };
 
 /// Each load whose wire was found on another output than the one that it is planned on.
-pub(super) fn concerns(planned: &PlannedRest, findings: &mut Findings) {
-    findings.extend(planned.loads.iter().filter_map(|load| of_load(planned, load)));
+pub(super) fn concerns(planned: &PlannedRest, answers: &[Rc<Answer>], findings: &mut Findings) {
+    // what else is wrong with it there stays wrong where the plan follows the wire
+    let is_wrong = |load: &PlannedLoad| {
+        answers.iter().any(|it| {
+            let Verdict { tone, message } = &it.verdict;
+            it.subject == load.path()
+                && *tone == Tone::Bad
+                && message.code != words::NO_WIRED_ELSEWHERE.code
+        })
+    };
+    let of_each = planned.loads.iter().filter_map(|it| of_load(planned, it, !is_wrong(it)));
+    findings.extend(of_each);
 }
 
 /// The names of the output that it is on, and of the one that it is planned on where that is another.
@@ -44,7 +54,7 @@ pub(super) fn rewire(planned: &PlannedRest, load: &PlannedLoad) -> Option<Messag
     Some(move_it.done_by(vec![load.place.key(fields::loads::WIRED).edit("")]))
 }
 
-fn of_load(planned: &PlannedRest, load: &PlannedLoad) -> Option<Finding> {
+fn of_load(planned: &PlannedRest, load: &PlannedLoad, suits_there: bool) -> Option<Finding> {
     let (OutputLink::To(number), (found, _)) = (load.link, ends(planned, load)?) else {
         return None;
     };
@@ -55,8 +65,8 @@ fn of_load(planned: &PlannedRest, load: &PlannedLoad) -> Option<Finding> {
     let is_dangerous = others().chain([load]).any(|it| it.unasked == Unasked::Dangerous);
     let severity = if is_dangerous { Severity::Danger } else { Severity::Fault };
     let output = load.place.key(fields::loads::OUTPUT);
-    // the plan follows the wire to an output that is free
-    let is_free = others().next().is_none();
+    // the plan follows the wire to an output that is free, and right for it
+    let is_free = suits_there && others().next().is_none();
     let plan = say!(words::DO_PLAN_WIRED, load = load.name.clone(), wired = found.clone())
         .done_by(vec![output.edit(found), key.edit("")]);
     let plan = Some(plan).filter(|_| is_free);
