@@ -103,7 +103,7 @@ fn of_ends(planned: &PlannedHarness<'_>, wires: &[LoomWire]) -> Vec<Message> {
         let n = ends.len();
         ends.sort();
         ends.dedup();
-        say!(words::BUY_RINGS, n = n, size = size, at = ends.join(", "))
+        say!(words::BUY_RINGS, n = n, size = size, bolts = ends.join(", "))
     };
     let rings = rings(wires, |end| bolts.contains(end)).into_iter();
     let mut list: Vec<Message> = rings.map(ring).collect();

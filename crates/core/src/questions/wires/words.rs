@@ -101,7 +101,7 @@ sentences! {
     BUY_HOLDERS = "wires.buy-holders", "Buy fuse holders: {n}.";
     BUY_RELAYS = "wires.buy-relays", "Buy {n} relays rated for {rating}, one of them to spare: {at}.";
     BUY_SOCKETS = "wires.buy-sockets", "Buy relay sockets with their terminals: {n}.";
-    BUY_RINGS = "wires.buy-rings", "Buy ring terminals for {size}: {n}, at {at}.";
+    BUY_RINGS = "wires.buy-rings", "Buy ring terminals for {size}: {n}, at {bolts}.";
     BUY_SLEEVES = "wires.buy-sleeves", "Buy {n} label sleeves, two for each wire.";
     BUY_SPLICES = "wires.buy-splices", "Buy crimp splices with sealing sleeves: {n}.";
     BUY_CONNECTORS = "wires.buy-connectors", "Buy connectors with terminals and seals: {n}.";

@@ -32,7 +32,12 @@ pub(super) fn parts(report: &Report, chosen: &[Chosen<'_>]) -> Vec<Bought> {
         };
         let by_length = listed(it.message, "metres");
         let (count, unit) = (by_length.or(count), by_length.map(|_| "m"));
-        let at = it.message.values.get("at").map(|it| it.shown.clone());
+        let at = it
+            .message
+            .values
+            .get("at")
+            .or(it.message.values.get("bolts"))
+            .map(|it| it.shown.clone());
         let place = at.unwrap_or_else(|| it.about.clone());
         match parts.iter_mut().find(|part| part.words.text == words.text) {
             // the same cure of another thing that was found of the same part

@@ -189,12 +189,13 @@ impl Bought {
     /// How many, of what, and where they go.
     pub fn told(&self) -> String {
         let count = match (self.count, self.unit) {
-            (Some(count), Some(unit)) => format!("{count} {unit} of "),
+            (Some(count), Some(unit)) => format!("{count} {unit} "),
             (Some(count), None) if count > 1 => format!("{count} × "),
             _ => String::new(),
         };
-        // of what is bought by the metre, its colour tells where it goes
-        let places = if self.unit.is_some() { String::new() } else { self.places.join(", ") };
+        // of what is bought by the metre its colour tells where it goes, and of a ring its size
+        let is_told = self.unit.is_some() || self.words.values.contains_key("bolts");
+        let places = if is_told { String::new() } else { self.places.join(", ") };
         let gap = if places.is_empty() { "" } else { ": " };
         capital(&format!("{count}{}{gap}{places}", self.words.text))
     }

@@ -12,12 +12,12 @@ purposes! {
     words::BUY_WIRE => Buy "wire {size}, {colour}";
     words::BUY_WIRE_FOR => Buy "wire {size}, {colour}, also for {least}";
     words::BUY_SHIELD => Buy "braided shield";
-    words::BUY_PIECE => Buy "{length} of {size} with lugs";
+    words::BUY_PIECE => Buy "{length} of {size}";
     words::BUY_FUSES => Buy "fuses {fuse}";
     words::BUY_HOLDERS => Buy "fuse holders";
     words::BUY_RELAYS => Buy "relays rated {rating}";
-    words::BUY_SOCKETS => Buy "relay sockets with terminals";
-    words::BUY_RINGS => Buy "ring terminals for {size}";
+    words::BUY_SOCKETS => Buy "relay sockets";
+    words::BUY_RINGS => Buy "ring terminals {size}";
     words::BUY_SLEEVES => Buy "label sleeves";
     words::BUY_SPLICES => Buy "crimp splices, sealing sleeves";
     words::BUY_CONNECTORS => Buy "connectors with terminals and seals";
