@@ -10,8 +10,8 @@ purposes! {
     words::DO_GROUND_PINS => ;
     words::DO_PIGTAIL => ;
     words::BUY_WIRE => Buy "wire {size}, {colour}";
-    words::BUY_WIRE_FOR => Buy "wire {size}, {colour}, also for {least}";
-    words::BUY_SHIELD => Buy "braided shield";
+    words::BUY_WIRE_FOR => Buy "wire {size}, {colour} (and {least})";
+    words::BUY_SHIELD => Buy "braid shield";
     words::BUY_PIECE => Buy "{length} of {size}";
     words::BUY_FUSES => Buy "fuses {fuse}";
     words::BUY_HOLDERS => Buy "fuse holders";
@@ -19,6 +19,6 @@ purposes! {
     words::BUY_SOCKETS => Buy "relay sockets";
     words::BUY_RINGS => Buy "ring terminals {size}";
     words::BUY_SLEEVES => Buy "label sleeves";
-    words::BUY_SPLICES => Buy "crimp splices, sealing sleeves";
+    words::BUY_SPLICES => Buy "sealed crimp splices";
     words::BUY_CONNECTORS => Buy "connectors with terminals and seals";
 }
