@@ -550,11 +550,11 @@ name?: string,
  */
 like?: string,
 /**
- * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `lamps`, `heater`, `starter`, `other`
+ * It feeds: `pump`, `alternator-field`, `fan`, `coils`, `injectors`, `engine`, `lamps`, `heater`, `starter`, `other`
  */
 purpose?: string,
 /**
- * It is switched by: `speed`, `otherwise` (blank: by engine speed, where one is typed)
+ * It is switched by: `speed`, `key`, `otherwise` (blank: by engine speed, where one is typed)
  */
 switched_by?: string,
 /**
@@ -593,6 +593,10 @@ fuse?: string,
  * Cable from battery to what it feeds, one way: a length, 0 to 50 m (the longest)
  */
 lead_length?: string,
+/**
+ * Of that cable, battery to contact 30: a length, 0 to 50 m
+ */
+to_contact?: string,
 /**
  * Size of that cable: a wire size, 0.05 to 120 mm2 (copper, the thinnest piece; 4 mm² or 12 AWG)
  */
@@ -678,13 +682,21 @@ suppression_resistance?: string,
  */
 inductance?: string,
 /**
- * Way from its output to it: a length, 0.01 to 30 m
+ * Way from its output or switch to it: a length, 0.01 to 30 m
  */
 length?: string,
 /**
  * Way to its other end: a length, 0.01 to 30 m
  */
 other_length?: string,
+/**
+ * Ground wire of what it feeds: a length, 0 to 50 m
+ */
+ground_length?: string,
+/**
+ * At the car it is on output (where it differs)
+ */
+wired?: string,
 };
 
 export type Load = {
@@ -769,13 +781,17 @@ suppression_resistance?: string,
  */
 inductance?: string,
 /**
- * Way from its output to it: a length, 0.01 to 30 m
+ * Way from its output or switch to it: a length, 0.01 to 30 m
  */
 length?: string,
 /**
  * Way to its other end: a length, 0.01 to 30 m
  */
 other_length?: string,
+/**
+ * At the car it is on output (where it differs)
+ */
+wired?: string,
 /**
  * Size of its wire: a wire size, 0.05 to 120 mm2 (blank: as its feed)
  */
@@ -1245,6 +1261,18 @@ crank?: string,
  */
 cam?: string,
 /**
+ * Branch of their feed to each coil: a length, 0.01 to 30 m (from the splice)
+ */
+coil_feed?: string,
+/**
+ * Ground wire of each coil: a length, 0.01 to 30 m (igniter inside; blank: it has none)
+ */
+coil_ground?: string,
+/**
+ * Branch of their feed to each injector: a length, 0.01 to 30 m (from the splice)
+ */
+injector_feed?: string,
+/**
  * Harness connectors at the coils: `fit`, `wrong`, `bare`
  */
 coil_ends?: string,
@@ -1283,6 +1311,10 @@ export type Grounds = {
  * Battery's minus cable goes to: `engine`, `body`
  */
 minus_to?: string,
+/**
+ * Length of that cable: a length, 0 to 20 m
+ */
+minus_length?: string,
 /**
  * Strap between engine and body: `fitted`, `none`
  */
