@@ -205,6 +205,15 @@ impl CircuitInputs {
         Some(amperes(each.iter().map(|it| it.base()).sum()))
     }
 
+    /// Whether a wire of this size gets too hot by what it feeds, or loses too much.
+    pub fn is_too_thin(&self, area: Area) -> bool {
+        let with = Self { area: Some(area), ..self.clone() };
+        let draws = self.sum();
+        let bears = LaidWire { area, ..self.laid }.bears();
+        draws.is_some_and(|draws| self.in_wire(draws) > bears)
+            || with.drop(draws).is_some_and(|(_, part)| is_too_much(part))
+    }
+
     /// The least rating of its fuse.
     pub fn least_step(&self) -> Option<Step> {
         let draws = self.sum()?;

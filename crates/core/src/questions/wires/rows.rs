@@ -10,6 +10,7 @@ mod sensors;
 use super::planned::PlannedWire;
 use crate::{
     car::Car,
+    channels::words_of,
     loom::{Duty, LoomWire, Stock},
 };
 
@@ -26,7 +27,9 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
 
 /// The letters and digits of a name, by which a wire is ticked off.
 fn slug(parts: &[&str]) -> String {
-    let is_part = |it: &char| it.is_ascii_alphanumeric() || !it.is_ascii() && !it.is_whitespace();
+    // what parts the words of a list is in none of them
+    let is_part = |it: &char| words_of(it.encode_utf8(&mut [0; 4])).len() == 1;
+    let is_part = |it: &char| is_part(it) && (it.is_ascii_alphanumeric() || !it.is_ascii());
     parts.concat().chars().filter(is_part).map(|it| it.to_ascii_lowercase()).collect()
 }
 
@@ -79,6 +82,6 @@ mod tests {
     #[test]
     fn a_name_becomes_a_word() {
         assert_eq!(slug(&["D3", " / Fan 2"]), "d3fan2");
-        assert_eq!(crate::channels::words_of(&slug(&["a-b; c", "→ é"])).len(), 1);
+        assert_eq!(words_of(&slug(&["a-b; c", "→ é"])).len(), 1);
     }
 }

@@ -1,11 +1,6 @@
 //! The ways back of a starter's current at random, by the core and by ngspice: a strap or none, and the controller's ground wires beside it.
 
-use std::{
-    env,
-    fmt::Write as _,
-    fs, io,
-    process::{self, Command, Stdio},
-};
+use std::io;
 
 use quietpin_core::{
     circuit::{GROUND, Network},
@@ -16,6 +11,8 @@ use quietpin_core::{
     },
 };
 use quietpin_trials::random::Random;
+
+use crate::simulator::{OPTIONS, apart, solved};
 
 const CASES: usize = 100;
 /// Further apart than this, relative, and the command fails.
@@ -114,49 +111,19 @@ impl WaysBack {
     }
 }
 
-/// The resistors are those of 20 °C.
-const OPTIONS: &str = ".options reltol=1e-10 abstol=1e-16 vntol=1e-11 gmin=1e-18 tnom=20";
-
 /// What the simulator says of all of them.
 fn theirs(all: &[WaysBack]) -> io::Result<Vec<[f64; 2]>> {
-    let folder = env::temp_dir().join(format!("against-grounds-{}", process::id()));
-    fs::create_dir_all(&folder)?;
-    let mut script = "* run\n.control\nset numdgt=16\n".to_owned();
-    for (index, it) in all.iter().enumerate() {
-        let name = format!("{index}.cir");
-        fs::write(folder.join(&name), it.netlist())?;
-        // a string takes what is written
-        let _ =
-            writeln!(script, "source {name}\nop\nprint i(vw)\nprint v(3)\ndestroy all\nremcirc");
-    }
-    fs::write(folder.join("run.cir"), script + "quit\n.endc\n.end\n")?;
-    let mut command = Command::new("ngspice");
-    command.args(["-n", "-b", "run.cir"]).current_dir(&folder).stdin(Stdio::null());
-    let output = command.output();
-    // what is left in a folder for temporary files does no harm
-    let _ = fs::remove_dir_all(&folder);
-    let printed = String::from_utf8_lossy(&output?.stdout).into_owned();
-    let found = |begins: &str| -> Vec<f64> {
-        let of = |line: &str| line.strip_prefix(begins)?.trim().parse().ok();
-        printed.lines().filter_map(of).collect()
-    };
-    Ok(found("i(vw) = ").into_iter().zip(found("v(3) = ")).map(Into::into).collect())
+    let asked: &[_] = &["i(vw)", "v(3)"];
+    let found = solved(all.iter().map(|it| (it.netlist(), asked)))?;
+    Ok(found.of("i(vw)").into_iter().zip(found.of("v(3)")).map(Into::into).collect())
 }
 
 /// Prints how far apart the two are; whether that is near enough.
 pub(crate) fn compare(seed: u64) -> io::Result<bool> {
     let all: Vec<_> = (0..CASES).map(|at| WaysBack::new(&mut Random::of(seed, at))).collect();
     let theirs = theirs(&all)?;
-    let mut apart = [0.0_f64; 2];
-    for (it, theirs) in all.iter().zip(&theirs) {
-        let ours = it.ours().unwrap_or([f64::NAN; 2]);
-        for ((apart, ours), theirs) in apart.iter_mut().zip(ours).zip(theirs) {
-            let off = (ours / theirs - 1.0).abs();
-            // what is no number is infinitely far
-            *apart = apart.max(if off.is_nan() { f64::INFINITY } else { off });
-        }
-    }
-    let [wire, rise] = apart;
+    let ours = all.iter().map(|it| it.ours().unwrap_or([f64::NAN; 2]));
+    let [wire, rise] = apart(ours.zip(theirs.iter().copied()));
     let without = all.iter().filter(|it| it.strap.is_none()).count();
     println!(
         "\n{} ways back of a starter's current by ngspice, {without} of them without a strap, the ground wires side by side.\n",

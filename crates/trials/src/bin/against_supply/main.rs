@@ -15,6 +15,7 @@
 
 mod grounds;
 mod shorts;
+mod simulator;
 mod wires;
 
 use std::{

@@ -1,11 +1,6 @@
 //! Feeds at random, by the core and by ngspice: battery, lead, contact, wire out and back, a load or a short at its end.
 
-use std::{
-    env,
-    fmt::Write as _,
-    fs, io,
-    process::{self, Command, Stdio},
-};
+use std::io;
 
 use quietpin_core::{
     circuit::{GROUND, Network},
@@ -17,6 +12,8 @@ use quietpin_core::{
     tables::copper,
 };
 use quietpin_trials::random::Random;
+
+use crate::simulator::{OPTIONS, apart, solved};
 
 const CASES: usize = 100;
 /// Further apart than this, relative, and the command fails.
@@ -106,54 +103,24 @@ impl Feed {
     }
 }
 
-/// The resistors are those of 20 °C.
-const OPTIONS: &str = ".options reltol=1e-10 abstol=1e-16 vntol=1e-11 gmin=1e-18 tnom=20";
-
 /// What the simulator says of all of them: the short's current and the load's voltage.
 fn theirs(feeds: &[Feed]) -> io::Result<Vec<[f64; 2]>> {
-    let folder = env::temp_dir().join(format!("against-supply-{}", process::id()));
-    fs::create_dir_all(&folder)?;
-    let mut script = "* run\n.control\nset numdgt=16\n".to_owned();
-    for (index, feed) in feeds.iter().enumerate() {
-        for is_short in [true, false] {
-            let name = format!("{index}-{is_short}.cir");
-            fs::write(folder.join(&name), feed.netlist(is_short))?;
-            let asked = if is_short { "i(vl)" } else { "v(4,5)" };
-            // a string takes what is written
-            let _ = write!(script, "source {name}\nop\nprint {asked}\ndestroy all\nremcirc\n");
-        }
-    }
-    fs::write(folder.join("run.cir"), script + "quit\n.endc\n.end\n")?;
-    let mut command = Command::new("ngspice");
-    command.args(["-n", "-b", "run.cir"]).current_dir(&folder).stdin(Stdio::null());
-    let output = command.output();
-    // what is left in a folder for temporary files does no harm
-    let _ = fs::remove_dir_all(&folder);
-    let printed = String::from_utf8_lossy(&output?.stdout).into_owned();
-    let found = |begins: &str| -> Vec<f64> {
-        let of = |line: &str| line.strip_prefix(begins)?.trim().parse().ok();
-        printed.lines().filter_map(of).collect()
+    let asked: [&[_]; 2] = [&["i(vl)"], &["v(4,5)"]];
+    let both = |feed: &Feed| {
+        let netlists = [true, false].map(|is_short| feed.netlist(is_short));
+        netlists.into_iter().zip(asked)
     };
-    let (shorts, loads) = (found("i(vl) = "), found("v(4,5) = "));
-    Ok(shorts.into_iter().zip(loads).map(Into::into).collect())
+    let found = solved(feeds.iter().flat_map(both))?;
+    Ok(found.of("i(vl)").into_iter().zip(found.of("v(4,5)")).map(Into::into).collect())
 }
 
 /// Prints how far apart the two are; whether that is near enough.
 pub(crate) fn compare(seed: u64) -> io::Result<bool> {
     let feeds: Vec<_> = (0..CASES).map(|at| Feed::new(&mut Random::of(seed, at))).collect();
     let theirs = theirs(&feeds)?;
-    let mut apart = [0.0_f64; 2];
-    let mut count = 0;
-    for (feed, theirs) in feeds.iter().zip(&theirs) {
-        let ours = feed.ours().unwrap_or([f64::NAN; 2]);
-        for ((apart, ours), theirs) in apart.iter_mut().zip(ours).zip(theirs) {
-            let off = (ours / theirs - 1.0).abs();
-            // what is no number is infinitely far
-            *apart = apart.max(if off.is_nan() { f64::INFINITY } else { off });
-        }
-        count += 1;
-    }
-    let [short, load] = apart;
+    let count = theirs.len();
+    let ours = feeds.iter().map(|it| it.ours().unwrap_or([f64::NAN; 2]));
+    let [short, load] = apart(ours.zip(theirs));
     println!(
         "\n{count} feeds by ngspice, each part a resistor of its own, copper by its coefficient.\n"
     );

@@ -21,6 +21,7 @@ use crate::{
     read::Purpose,
     say, say_of,
     schema::Key,
+    supply::cable::is_too_much,
 };
 
 pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
@@ -31,9 +32,13 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
     wires
 }
 
-/// The size of a feed's wire: as typed, or as it suits.
+/// The size of a feed's wire: as typed, or as it suits. One that is too thin is bought with the cure of that, not with these.
 pub(super) fn size(circuit: &PlannedCircuit) -> Option<Area> {
-    circuit.inputs.area.or(circuit.found.fitted.map(|it| it.area))
+    let is_right = |it: &Area| !circuit.inputs.is_too_thin(*it);
+    match circuit.inputs.area {
+        Some(typed) => Some(typed).filter(is_right),
+        None => circuit.found.fitted.map(|it| it.area),
+    }
 }
 
 fn of_feed(wire: LoomWire, key: Option<Key<Length>>) -> PlannedWire {
@@ -168,7 +173,10 @@ fn cables(car: &Car<'_>) -> Vec<PlannedWire> {
     let plus = car.feeds.cable.map(|cable| {
         let to = ends(say!(words::BATTERY_PLUS), say!(words::STARTER));
         let size = (cable.area, Some(cable.length));
-        piece(words::BATTERY_CABLE, to, Duty::Permanent, size, Some(battery::LEAD_LENGTH))
+        let mut plus =
+            piece(words::BATTERY_CABLE, to, Duty::Permanent, size, Some(battery::LEAD_LENGTH));
+        plus.wire.size = plus.wire.size.filter(|_| !is_too_much(cable.answer().drop));
+        plus
     });
     let minus = car.feeds.cable.zip(minus_to).map(|(cable, to)| {
         let to = ends(say!(words::BATTERY_MINUS), say_of!(to));
