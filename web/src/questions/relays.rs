@@ -102,7 +102,8 @@ pub(super) fn fed(plan: &Plan, at: usize, has_coils: bool) -> (Vec<Place>, Vec<P
 pub(super) fn coil(at: usize) -> Vec<Place> {
     let is_of_coil = |it: &Place| {
         let is_load = Part::Loads.places().any(|load| load.field().name == it.field().name);
-        let is_asked_elsewhere = SWITCHED.contains(it);
+        // a load's fuse is in the load's own feed, a relay's before its contact
+        let is_asked_elsewhere = SWITCHED.contains(it) || OF_INJECTORS.contains(it);
         is_load && !is_asked_elsewhere && !is_way(it)
     };
     Part::Relays.places().filter(is_of_coil).map(|it| it.at(at)).collect()
