@@ -278,6 +278,12 @@ fn the_fuse_of_the_injectors_is_in_their_wire_alone() {
     let alone = main(&[("relays.1.purpose", "injectors")]);
     let (_, rows) = lists::read(HarnessList::Wires, &alone);
     assert_eq!(of(&rows, "Main relay 87", "Fuse, A"), ["7.5"], "it feeds nothing else");
+    let both = main(&[("relays.1.purpose", "injectors"), ("second_injectors.fuse", "10 A")]);
+    let (_, rows) = lists::read(HarnessList::Wires, &both);
+    let fuse =
+        |label: &str| rows.iter().find(|it| it[0] == label).expect(label)[at("Fuse, A")].clone();
+    assert_eq!(fuse("Main relay 87 - the injectors"), "", "a set behind each of two fuses");
+    assert_eq!(fuse("Feed: Injectors"), "7.5");
 }
 
 /// By hand: two relays alike are two contacts, two sockets, two fuses and two leads, on one output.

@@ -193,8 +193,9 @@ pub(super) fn is_apart(car: &Car<'_>, own: &PlannedCircuit, relay: usize) -> boo
     let circuit = car.feeds.circuits.iter().find(|it| it.source == Source::Relay(relay));
     let has_coils = circuit.and_then(|it| it.purpose).is_some_and(|it| it.feeds(Purpose::Coils));
     let is_other = |set: &WhichSet| own.source != Source::Injectors(*set);
-    let others = SETS.into_iter().filter(is_other).map(|set| injectors(car, set)).sum::<usize>();
-    !own.is_unfused && (has_coils || others > 0 || beside(car, relay) > 0)
+    let is_there = |set: WhichSet| injectors(car, set) > 0 || fused(car, set).is_some();
+    let has_others = SETS.into_iter().filter(is_other).any(is_there);
+    !own.is_unfused && (has_coils || has_others || beside(car, relay) > 0)
 }
 
 /// The fuse of the injectors alone, behind their relay, where they are all that it feeds.
