@@ -248,3 +248,28 @@ fn a_fuse_of_the_injectors_alone_is_judged_with_their_wires() {
     assert_eq!(codes(&second), ["feeds.fuse-over-wire"], "each set has its own");
     assert_eq!(found(&second)[0].subject, "second_injectors.fuse");
 }
+
+/// By hand: 9 A and a valve of 7.4 Ω at 14.8 V, 2 A while on, pulsed at 25 %: √0.25 × 2 A = 1 A RMS, 0.25 × 2 A = 0.5 A on the average.
+#[test]
+fn what_is_pulsed_draws_less_on_the_average_than_it_heats() {
+    let valve = |duty: &'static str| {
+        report(&feed(&[
+            ("outputs.0.name", "D1"),
+            ("outputs.0.stage", "open-drain"),
+            ("loads.0.name", "valve"),
+            ("loads.0.output", "D1"),
+            ("loads.0.far_end", "relay"),
+            ("loads.0.far_relay", "pump relay"),
+            ("loads.0.kind", "solenoid"),
+            ("loads.0.resistance", "7.4 ohm"),
+            ("loads.0.frequency", if duty.is_empty() { "" } else { "100 Hz" }),
+            ("loads.0.duty", duty),
+        ]))
+    };
+    let pulsed = valve("25%");
+    near(figure(&pulsed, RELAY, "feeds.figure-draws"), 10.0);
+    near(figure(&pulsed, RELAY, "feeds.figure-mean"), 9.5);
+    let steady = valve("");
+    near(figure(&steady, RELAY, "feeds.figure-draws"), 11.0);
+    assert_eq!(figure(&steady, RELAY, "feeds.figure-mean"), None, "both are the same");
+}

@@ -18,6 +18,10 @@ const TOTAL: Formula = Formula {
     symbols: "I = I_1 + I_2 + …",
     source: "the sum of the RMS of all that is on it, at once: it is no more",
 };
+const AVERAGE: Formula = Formula {
+    symbols: "I_mean = I - I_pulsed",
+    source: "of a pulse of duty D the mean is root D of its RMS; what is pulsed leaves out the rest of it",
+};
 const ALONE: Formula = Formula {
     symbols: "I = I_1",
     source: "what was typed, or the RMS of the loads, the coils or the injectors that are on it",
@@ -198,6 +202,13 @@ impl CircuitInputs {
             [one, other, ..] => step(&TOTAL, &[("I_1", one.show()), ("I_2", other.show())], sum),
             [] => step(&TOTAL, &[], sum),
         })
+    }
+
+    /// Its average, where so much of its RMS is left out as some of it is pulsed.
+    pub fn average_step(&self, pulsed: Current) -> Option<Step> {
+        let sum = self.sum().filter(|_| pulsed.base() > 0.0)?;
+        let mean = amperes(sum.base() - pulsed.base());
+        Some(step(&AVERAGE, &[("I", sum.show()), ("I_pulsed", pulsed.show())], mean))
     }
 
     fn sum(&self) -> Option<Current> {

@@ -23,8 +23,10 @@ pub(super) fn of_circuit(circuit: &PlannedCircuit) -> Detail {
     // the first two are of the short at the other end
     let steps = || protection.iter().flat_map(|it| it.working.iter().cloned());
     let fitted = circuit.found.fitted;
+    let average = inputs.average_step(circuit.pulsed);
     let all = [
         (words::FIGURE_DRAWS, found.draws.map(Measure::show), one(inputs.draws_step())),
+        (words::FIGURE_MEAN, average.as_ref().map(|it| it.result.clone()), one(average.clone())),
         (
             words::FIGURE_INRUSH,
             found.inrush.map(|(current, _)| current.show()),

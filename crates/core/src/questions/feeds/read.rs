@@ -60,6 +60,8 @@ pub(crate) struct PlannedCircuit {
     pub(crate) carries: Option<Current>,
     /// The same without what lies behind.
     pub(crate) own: Option<Current>,
+    /// What of it is left out on the average, as loads of the plan are pulsed.
+    pub(crate) pulsed: Current,
     /// What of it coils and injectors take, which is less the slower the engine turns.
     pub(crate) of_engine: Option<Current>,
     /// Whether some of what it draws has still to be typed.
@@ -427,6 +429,7 @@ fn of_relay(
         behind,
         carries,
         own: carries,
+        pulsed: among.rest.pulsed_behind(at) / f64::from(alike),
         of_engine: computed,
         wants_draws: !is_known && !is_computed,
         is_judged_there,
@@ -613,6 +616,7 @@ fn behind_relay(
         behind: at,
         carries: counted,
         own: counted,
+        pulsed: amperes(0.0),
         of_engine: counted,
         wants_draws: false,
         is_judged_there: false,
@@ -654,6 +658,7 @@ fn direct(
         behind: None,
         carries: Some(taken),
         own: Some(taken),
+        pulsed: among.rest.pulsed_from(far_end),
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,

@@ -120,6 +120,7 @@ fn of_load(
         // it is counted with its feed
         carries: Some(amperes(0.0)),
         own: Some(amperes(0.0)),
+        pulsed: amperes(0.0),
         of_engine: None,
         wants_draws: false,
         is_judged_there: false,

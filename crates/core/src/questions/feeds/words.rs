@@ -82,6 +82,7 @@ sentences! {
         "A battery cable has no fuse: keep it off edges and hot parts, and sleeve it through each panel.";
     // figures
     FIGURE_DRAWS = "feeds.figure-draws", "What it draws, RMS";
+    FIGURE_MEAN = "feeds.figure-mean", "The same on the average";
     FIGURE_INRUSH = "feeds.figure-inrush", "Inrush";
     FIGURE_FUSE = "feeds.figure-fuse", "Smallest fuse that carries it";
     FIGURE_SIZE = "feeds.figure-size", "Thinnest wire behind that fuse";

@@ -276,6 +276,24 @@ impl PlannedRest {
         self.taken_by(|it| it.far_end == Some(far_end))
     }
 
+    /// What of that is left out on the average, as some of them are pulsed: `sqrt(D)` of the RMS of a pulse of duty `D` is its mean.
+    pub(crate) fn pulsed_behind(&self, relay: usize) -> Current {
+        self.pulsed(|it| it.fed_by == Some(relay) && it.far_end == Some(FarEnd::Relay))
+    }
+
+    /// The same of what is on a feed without a relay's contact.
+    pub(crate) fn pulsed_from(&self, far_end: FarEnd) -> Current {
+        self.pulsed(|it| it.far_end == Some(far_end))
+    }
+
+    fn pulsed(&self, is_there: impl Fn(&PlannedLoad) -> bool) -> Current {
+        let one = |load: &Rc<PlannedLoad>| {
+            let duty = load.pulse.map_or(1.0, |pulse| pulse.duty.high.base());
+            self.taken_by_one(load).base() * (1.0 - duty.sqrt())
+        };
+        amperes(self.loads.iter().filter(|it| is_there(it)).map(one).sum())
+    }
+
     /// Whether an output or a load can't be read: what rests on all of them waits.
     pub(crate) fn is_unreadable(&self) -> bool {
         self.outputs.iter().any(|it| it.is_unreadable)
