@@ -93,7 +93,9 @@ impl BoughtRatings {
         self.holders += usize::from(fuse.is_some());
         self.sockets += usize::from(circuit.inputs.contact.is_some());
         let is_right = |fuse: &Current| answer.exposed.is_none() && !is_small(fuse);
-        self.fuses.extend(fuse.filter(is_right).map(named));
+        // one that is still to be chosen is bought where it is asked for
+        let typed = fuse.filter(|_| circuit.inputs.fuse.is_some());
+        self.fuses.extend(typed.filter(is_right).map(named));
         let is_over = |rating: Current, is: Option<Current>| is.is_some_and(|it| it > rating);
         let is_sound =
             |rating: &Current| answer.exposed != Some(Exposed::Contact) && !is_over(*rating, each);

@@ -30,25 +30,16 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
     let typed = &car.harness;
     let mut wires = Vec::new();
     let coils = of_purpose(car, Purpose::Coils);
-    if coils.is_some() || typed.coil_feed.is_some() {
-        let branch = Branches {
-            from: say!(words::COIL_FEED),
-            size: coils.and_then(protected),
-            length: typed.coil_feed,
-            key: harness::COIL_FEED,
-            duty: Duty::Switched,
-        };
-        wires.extend(coil_names(car).into_iter().map(|to| branch.to(to)));
-    }
-    if typed.coil_ground.is_some() {
-        let branch = Branches {
-            from: say!(words::GROUND),
-            size: coils.and_then(protected),
-            length: typed.coil_ground,
-            key: harness::COIL_GROUND,
-            duty: Duty::Ground,
-        };
-        wires.extend(coil_names(car).into_iter().map(|to| branch.to(to)));
+    let (feed, ground) = (typed.coil_feed, typed.coil_ground);
+    let of_coils = [
+        (coils.is_some(), say!(words::COIL_FEED), feed, harness::COIL_FEED, Duty::Switched),
+        (false, say!(words::GROUND), ground, harness::COIL_GROUND, Duty::Ground),
+    ];
+    for (is_planned, from, length, key, duty) in of_coils {
+        if is_planned || length.is_some() {
+            let branch = Branches { from, size: coils.and_then(protected), length, key, duty };
+            wires.extend(coil_names(car).into_iter().map(|to| branch.to(to)));
+        }
     }
     for (at, set) in SETS.into_iter().enumerate() {
         wires.extend(of_injectors(car, set, typed.injector_sizes.get(at).copied().flatten()));
