@@ -11,8 +11,9 @@ mod wasm;
 pub(crate) use browser::Browser;
 pub(crate) use wasm::{TRIPLE, WasmTarget};
 
-use crate::shell;
+use crate::{folders, shell};
 use anyhow::Result;
+use std::path::PathBuf;
 
 /// What each step brought.
 #[derive(Debug)]
@@ -40,4 +41,23 @@ pub(crate) fn for_browser() -> Result<(WasmTarget, Browser)> {
 pub(crate) fn all() -> Set {
     shell::heading("Set-up");
     Set { npm: npm::npm_packages(), wasm: wasm::wasm_target(), browser: browser::browser() }
+}
+
+/// Compiles the program that runs tests in a browser.
+pub(crate) fn test_runner() -> Result<PathBuf> {
+    let name = "wasm-test-runner";
+    let mut command = shell::cargo();
+    command.args([
+        "build",
+        "--package",
+        "xtask",
+        "--features",
+        name,
+        "--bin",
+        name,
+        "--target-dir",
+    ]);
+    let folder = folders::target();
+    shell::run(command.arg(&folder))?;
+    Ok(folder.join("debug").join(name))
 }

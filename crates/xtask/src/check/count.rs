@@ -23,7 +23,7 @@ impl AddAssign for Count {
 /// Runs a program that tests, passes on what it prints, and counts. A run without a single test is a failure.
 pub(super) fn run(command: &mut Command) -> Result<Count> {
     let program = shell::name(command);
-    let mut child = command
+    let mut child = shell::complaining(command)
         .stdout(Stdio::piped())
         .spawn()
         .with_context(|| format!("{program} did not start"))?;
@@ -34,7 +34,7 @@ pub(super) fn run(command: &mut Command) -> Result<Count> {
     {
         let line = line?;
         let line = String::from_utf8_lossy(&line);
-        println!("{line}");
+        shell::line(&line);
         count += read(&line);
         complaints.hear(&line);
     }

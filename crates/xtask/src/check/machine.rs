@@ -3,6 +3,7 @@
 use crate::setup::{Browser, Set, WasmTarget};
 use crate::{setup, shell};
 use anyhow::{Result, anyhow};
+use std::path::{Path, PathBuf};
 
 /// A part that could not be set up fails the stages that need it, and no others.
 #[derive(Debug)]
@@ -10,6 +11,7 @@ pub(super) struct Machine {
     npm: Result<()>,
     wasm: Result<WasmTarget>,
     browser: Result<Browser>,
+    runner: Result<PathBuf>,
 }
 
 impl Machine {
@@ -20,7 +22,8 @@ impl Machine {
         {
             shell::say(&format!("Not set up: {error:#}"));
         }
-        Self { npm, wasm, browser }
+        // compiled before two that compile get into each other's way
+        Self { npm, wasm, browser, runner: setup::test_runner() }
     }
 
     pub(super) fn npm(&self) -> Result<()> {
@@ -29,6 +32,11 @@ impl Machine {
 
     pub(super) fn wasm(&self) -> Result<&WasmTarget> {
         self.wasm.as_ref().map_err(again)
+    }
+
+    /// The program that runs tests in a browser.
+    pub(super) fn runner(&self) -> Result<&Path> {
+        self.runner.as_deref().map_err(again)
     }
 
     pub(super) fn browser(&self) -> Result<&Browser> {

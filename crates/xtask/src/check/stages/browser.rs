@@ -30,29 +30,11 @@ pub(super) fn tests(machine: &Machine) -> Result<Count> {
     let (target, browser) = (machine.wasm()?, machine.browser()?);
     let mut command = target.cargo("test");
     command.args(["--package", "quietpin-wasm", "--lib", "--tests", "--no-fail-fast"]);
-    command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner()?);
+    command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", machine.runner()?);
     command.env("CHROMEDRIVER", &browser.driver);
     command.env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities(browser)?);
     command.env("WASM_BINDGEN_TEST_ONLY_WEB", "1").env("WASM_BINDGEN_TEST_TIMEOUT", "120");
     count::run(&mut command)
-}
-
-fn runner() -> Result<PathBuf> {
-    let name = "wasm-test-runner";
-    let mut command = shell::cargo();
-    command.args([
-        "build",
-        "--package",
-        "xtask",
-        "--features",
-        name,
-        "--bin",
-        name,
-        "--target-dir",
-    ]);
-    let folder = folders::target();
-    shell::run(command.arg(&folder))?;
-    Ok(folder.join("debug").join(name))
 }
 
 /// What the driver is to start, and how: quietly, and asking nobody on the network.
