@@ -252,6 +252,100 @@ fn a_relay_that_the_key_switches_is_on_no_output() {
     assert!(rows.iter().any(|it| it[0] == "D1 - Fan relay 85"), "{rows:?}");
 }
 
+/// DIN 72552: 50 is where the key cranks; a relay on 15 would crank as soon as the ignition is on.
+#[test]
+fn a_starter_relay_is_on_the_start_position_and_no_branch_of_the_ignition_feed() {
+    let keyed = |purpose: &'static str| {
+        four(&[
+            ("relays.0.output", ""),
+            ("relays.0.far_end", "ground"),
+            ("relays.0.switched_by", "key"),
+            ("relays.0.purpose", purpose),
+            ("controller.feed", "ignition"),
+            ("loads.0.far_end", "ignition"),
+            ("loads.0.output", "D1"),
+            ("switched_feeds.fuse", "5 A"),
+        ])
+    };
+    let of = |purpose: &'static str| {
+        let (heads, rows) = lists::read(HarnessList::Wires, &keyed(purpose));
+        let at = |head: &str| heads.iter().position(|it| it == head).expect(head);
+        let coil = rows.iter().find(|it| it[0].starts_with("Fan relay 86")).expect("its coil");
+        let feed = rows.iter().find(|it| it[0] == "Feed: Ignition feed (15)").expect("the feed");
+        (coil[at("To")].clone(), feed[at("Work")].clone())
+    };
+    let (to, work) = of("starter");
+    assert!(to.contains("start position (50)"), "{to}");
+    assert_eq!(work, "splice to 2", "the valve and the controller");
+    let (to, work) = of("fan");
+    assert_eq!(to, "ignition feed (15)");
+    assert_eq!(work, "splice to 3", "the relay's coil too");
+}
+
+/// By hand: what the first cure of a finding replaces is bought with it; what stays is bought as it stands.
+#[test]
+fn what_stays_is_bought_though_something_beside_it_is_replaced() {
+    let bought = |typed: &[(&str, &str)]| {
+        let report = report(&four(typed));
+        let buy = about(&report, "wires.buy").expect("the harness is begun");
+        buy.to_do.iter().map(|it| it.text.clone()).collect::<Vec<_>>()
+    };
+    let has = |list: &[String], what: &str| list.iter().any(|it| it.contains(what));
+    // 15 A through 3 m of 1.5 mm² lose more than 5 %: the wire is replaced, fuse and relay stay
+    let thin = bought(&[("relays.0.lead_size", "1.5 mm2"), ("relays.0.fuse", "20 A")]);
+    assert!(has(&thin, "fuses of 20 A") && has(&thin, "rated for 40 A"), "{thin:?}");
+    // 300 A through a contact of 40 A: the relay is replaced, the fuse stays
+    let welds = bought(&[("relays.0.inrush", "200 A")]);
+    assert!(!has(&welds, "rated for 40 A"), "{welds:?}");
+}
+
+/// By hand: a cable that is too thin is bought with its cure, and so is the minus cable, which is as thick.
+#[test]
+fn the_minus_cable_is_no_thinner_than_the_one_that_is_offered() {
+    let of = |size: &'static str| {
+        let plan = four(&[
+            ("battery.starter", "200 A"),
+            ("battery.lead_length", "4 m"),
+            ("battery.lead_size", size),
+            ("grounds.minus_to", "engine"),
+            ("grounds.minus_length", "1 m"),
+        ]);
+        let report = report(&plan);
+        let buy = about(&report, "wires.buy").expect("the harness is begun");
+        buy.to_do.iter().filter(|it| it.text.contains("minus cable")).count()
+    };
+    assert_eq!(of("70 mm2"), 1);
+    assert_eq!(of("16 mm2"), 0, "too thin");
+}
+
+/// By hand: 3 A and 2 A through pins of 1.5 A; grounds and loads are told apart, and those alike together.
+#[test]
+fn each_pin_that_is_too_hot_is_told() {
+    let plan = four(&[
+        ("harness.pin_current", "0.5 A"),
+        ("grounds.wires", "3"),
+        ("grounds.wire_size", "2.5 mm2"),
+        ("grounds.wire_length", "1 m"),
+        ("harness.pin_wire", "0.5 to 1 mm2"),
+        ("loads.1.name", "heater"),
+        ("loads.1.output", "D1"),
+        ("loads.1.far_end", "ignition"),
+        ("loads.1.kind", "resistor"),
+        ("loads.1.resistance", "5 ohm"),
+    ]);
+    let found = report(&plan).findings;
+    let said = |code: &str| {
+        let of = found.iter().filter(|it| it.message.code == code);
+        of.map(|it| it.message.text.clone()).collect::<Vec<_>>()
+    };
+    let hot = said("wires.pin-hot");
+    assert_eq!(hot.len(), 2, "{hot:?}");
+    assert!(hot.iter().any(|it| it.contains("D1 - heater") && it.contains("and 1 more")));
+    assert!(hot.iter().any(|it| it.contains("Controller ground 1")), "{hot:?}");
+    let misfit = said("wires.pin-wire");
+    assert!(misfit.iter().all(|it| it.contains("and 2 more")) && misfit.len() == 1, "{misfit:?}");
+}
+
 /// By hand: coils and an injectors' fuse of 7.5 A behind one contact: that fuse is in the injectors' wire alone.
 #[test]
 fn the_fuse_of_the_injectors_is_in_their_wire_alone() {

@@ -100,6 +100,39 @@ fn lamps_may_take_four_times_what_their_contact_is_rated_for() {
     assert_eq!(of(&heater), NOTHING, "a heater takes no more at first");
 }
 
+/// Common practice, no source: what is typed of an inrush and is half as much again as a good contact makes, six times its rating, welds it:
+/// 180 A of 30 A. What is only usual is no more than a doubt.
+#[test]
+fn an_inrush_of_six_times_the_rating_welds_the_contact() {
+    let of = |texts: &[(&str, &str)], code| told("feeds-inrush-welds", texts, code);
+    let (welds, may) = ("feeds.inrush-welds", "feeds.inrush-over-contact");
+    assert_eq!(of(&[("relays.0.inrush", "181 A")], welds), [Fault]);
+    assert_eq!(of(&[("relays.0.inrush", "179 A")], welds), NOTHING);
+    assert_eq!(of(&[("relays.0.inrush", "179 A")], may), [Doubt]);
+    assert_eq!(of(&[("relays.0.inrush", "")], welds), NOTHING);
+    // 260 A / 4 = 65 A
+    let said = words("feeds-inrush-welds", &[], welds);
+    assert!(said.contains("rated for 70 A"), "{said}");
+}
+
+/// By hand: 14.4 V − what a fuse of 10 A lets pass for long, 11 A, is below what 2.5 mm² carries: 20 A blow it first, and the wire is no
+/// danger.
+#[test]
+fn a_wire_that_its_fuse_protects_is_not_told_to_burn_of_its_load() {
+    let of = |fuse: &'static str, code| {
+        let texts = [
+            ("relays.0.fuse", fuse),
+            ("relays.0.draws", "60 A"),
+            ("relays.0.lead_size", "2.5 mm2"),
+            ("relays.0.rating", "100 A"),
+        ];
+        told("feeds-fuse-too-small", &texts, code)
+    };
+    assert_eq!(of("10 A", "feeds.wire-hot"), NOTHING);
+    assert_eq!(of("10 A", "feeds.fuse-too-small"), [Fault]);
+    assert_eq!(of("80 A", "feeds.wire-hot"), [Danger]);
+}
+
 /// Common practice, no source: a contact of 40 A for a fan of 20 A, one of 30 A for a pump of 10 A, one of 30 A for lamps of 110 W, 9.2 A,
 /// last; a rating for a resistance is good for half of it or so in lamps, and for half to two thirds in motors. By hand: 120 A, four
 /// times 30 A, are 14.8 V through 0.1233 Ω: less the 30 mΩ before it (common practice, no source) lamps of 14.8 V × 10 / 0.0933 Ω cold,

@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 33] = [
+const OTHERWISE: [(&str, Moment); 35] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -35,12 +35,14 @@ const OTHERWISE: [(&str, Moment); 33] = [
     ("feeds.behind-itself", Moment::Plan),
     ("feeds.cable-drops", Moment::Cranking),
     ("feeds.inrush-over-contact", Moment::KeyOn),
+    ("feeds.inrush-welds", Moment::KeyOn),
     ("feeds.not-survived", Moment::Failure),
     ("feeds.no-strap", Moment::Cranking),
     ("feeds.no-such-relay", Moment::Plan),
     ("feeds.starter-unlocked", Moment::Cranking),
     ("feeds.strap-drops", Moment::Cranking),
     ("feeds.strap-hot", Moment::Cranking),
+    ("feeds.strap-warm", Moment::Cranking),
     ("injectors.count-differs", Moment::Plan),
     ("injectors.fuse-too-small", Moment::Running),
     ("injectors.relay-too-small", Moment::Running),

@@ -1,11 +1,12 @@
 //! The answer to the question of the feeds: is everything fed by a big enough relay, fuse and wire?
 
 mod beside;
+mod direct;
 pub(crate) mod grounded;
 mod grounds;
 pub(crate) mod guarded;
 mod guards;
-mod judge;
+pub(crate) mod judge;
 mod numbers;
 pub(crate) mod read;
 mod thin;

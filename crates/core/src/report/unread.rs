@@ -45,7 +45,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Battery, "alternator" | "alternator_idle") => {
             &["feeds/feeds.alternator", "feeds/feeds.kill"]
         }
-        (Part::Grounds, "minus_length") => &[],
+        (Part::Grounds, "minus_length") => &["feeds/feeds.cable"],
         (Part::Grounds, "minus_to") => &["feeds/feeds.strap", "feeds/feeds.cable"],
         (Part::Grounds, "strap" | "strap_size" | "strap_length") => {
             &["feeds/feeds.strap", "feeds/feeds.cable", WIRES, HARNESS]
@@ -61,7 +61,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
         (Part::Loads | Part::Relays, "wired") => &["outputs/"],
-        (Part::Relays, "to_contact" | "ground_length") => &[WIRES, HARNESS],
+        (Part::Relays, "to_contact") => &[WIRES, HARNESS],
+        (Part::Relays, "ground_length") => &["feeds/feeds.relay", WIRES, HARNESS],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
         (Part::Wiring, "ambient") => &["feeds/feeds.", "coils/coils.feed"],
         (Part::Wiring, _) => &["feeds/feeds."],

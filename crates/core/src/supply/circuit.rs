@@ -36,6 +36,13 @@ const DROP: Formula = Formula {
     symbols: "V_drop = 2 I R_w",
     source: "Ohm's law, out and back: the way back is assumed as long and as thick",
 };
+const DROP_BACK: Formula = Formula {
+    symbols: "V_drop = I (R_w + R_b + R_body)",
+    source: "Ohm's law, out and back: a ground wire as thick, and 5 mΩ through body and bolts: common practice, no source",
+};
+
+/// From the bolt of a ground wire through the body to the battery: common practice, no source.
+const BODY_OHM: f64 = 0.005;
 
 /// The first moment of what is switched on, for what heats a fuse: its peak, and how long that would have to last.
 const MOTOR: (f64, f64) = (6.5, 0.025);
@@ -45,6 +52,8 @@ const SOLENOID: (f64, f64) = (4.0, 0.1);
 
 /// A contact makes so many times its rating for an instant: common practice, no source.
 const MAKES: f64 = 4.0;
+/// From so many times that on it surely welds: likewise.
+const SURELY: f64 = 1.5;
 
 /// More than this share of the supply between battery and load is too much: common practice, no source.
 const MOST_DROP: f64 = 0.05;
@@ -100,6 +109,8 @@ pub struct CircuitInputs {
     pub shared_by: u32,
     /// The length of the lead, one way.
     pub length: Option<Length>,
+    /// The length of its ground wire, where that is known: the rest of the way back is the body.
+    pub back: Option<Length>,
     /// How the wire is laid.
     pub laid: LaidWire,
     /// What the battery has, between rest and charging.
@@ -161,10 +172,17 @@ impl CircuitInputs {
             fuse,
             wire: LaidWire { area, ..self.laid },
             length,
-            // a chassis, or a wire as thick
-            back: copper::wire_at_most(length, area, self.hot),
+            back: self.way_back(length, area),
             source: self.supply,
             before: before(),
+        }
+    }
+
+    /// The way back of a lead: its ground wire and the body, or a wire as long and as thick.
+    fn way_back(&self, length: Length, area: Area) -> Resistance {
+        match self.back {
+            Some(ground) => copper::wire_at_most(ground, area, self.hot) + ohms(BODY_OHM),
+            None => copper::wire_at_most(length, area, self.hot),
         }
     }
 
@@ -289,8 +307,9 @@ impl CircuitInputs {
     }
 
     fn drop(&self, draws: Option<Current>) -> Option<(Voltage, Ratio)> {
-        let wire = copper::wire_at_most(self.length?, self.area?, self.hot);
-        let drop: Voltage = Measure::from_base(2.0 * draws?.base() * wire.base());
+        let (length, area) = (self.length?, self.area?);
+        let loop_of = copper::wire_at_most(length, area, self.hot) + self.way_back(length, area);
+        let drop: Voltage = Measure::from_base(draws?.base() * loop_of.base());
         Some((drop, share(drop.base() / self.runs_at.base().max(1e-9))))
     }
 
@@ -301,10 +320,20 @@ impl CircuitInputs {
         };
         let wire = copper::wire_at_most(length, area, self.hot);
         let shown = [("l", length.show()), ("A", area.show()), ("T", self.hot.show())];
-        let drop: Voltage = Measure::from_base(2.0 * draws.base() * wire.base());
+        let out = step(&copper::WIRE_AT_MOST, &shown, wire);
+        let back = self.way_back(length, area);
+        let drop: Voltage = Measure::from_base(draws.base() * (wire + back).base());
+        let (current, wire) = (("I", draws.show()), ("R_w", wire.show()));
+        let Some(ground) = self.back else {
+            return vec![out, step(&DROP, &[current, wire], drop)];
+        };
+        let shown = [("l", ground.show()), ("A", area.show()), ("T", self.hot.show())];
+        let ground = copper::wire_at_most(ground, area, self.hot);
+        let body = ("R_body", ohms(BODY_OHM).show());
         vec![
-            step(&copper::WIRE_AT_MOST, &shown, wire),
-            step(&DROP, &[("I", draws.show()), ("R_w", wire.show())], drop),
+            out,
+            step(&copper::WIRE_AT_MOST, &shown, ground),
+            step(&DROP_BACK, &[current, wire, ("R_b", ground.show()), body], drop),
         ]
     }
 
@@ -409,6 +438,11 @@ pub fn most_drop() -> Ratio {
     share(MOST_DROP)
 }
 
+/// Whether what is typed of an inrush surely welds a contact of this rating, beyond what a good one makes: common practice, no source.
+pub fn surely_welds(inrush: Current, rating: Current) -> bool {
+    inrush.base() > makes(rating).base() * SURELY
+}
+
 /// What a contact of this rating makes for an instant.
 pub fn makes(rating: Current) -> Current {
     rating * MAKES
@@ -436,6 +470,7 @@ mod tests {
             area: Some(mm2(area)),
             shared_by: 1,
             length: Some(metres(length)),
+            back: None,
             laid: LaidWire {
                 area: mm2(area),
                 insulation: Insulation::B,
@@ -460,6 +495,17 @@ mod tests {
         assert_eq!(found.exposed, None);
         let fitted = circuit.fitted(&found).expect("there is one");
         assert_eq!((fitted.fuse, fitted.area), (amperes(15.0), mm2(2.5)), "1.5 mm² loses 5.6 %");
+    }
+
+    /// By hand: 1.16 × 6 m / (58 × 4 mm²) = 30 mΩ out, 0.5 m of it back 2.5 mΩ, 5 mΩ of body: 15 A lose 0.5625 V.
+    #[test]
+    fn a_short_ground_wire_is_the_way_back() {
+        let ground = |back| CircuitInputs { back, ..circuit(15.0, 25.0, 4.0, 6.0) };
+        let lost = |it: &CircuitInputs| it.answer().drop.expect("all is known").0.base();
+        assert!((lost(&ground(None)) - 0.9).abs() < 1e-3);
+        let short = ground(Some(metres(0.5)));
+        assert!((lost(&short) - 0.5625).abs() < 1e-3);
+        assert_eq!(short.drop_steps().len(), 3);
     }
 
     #[test]

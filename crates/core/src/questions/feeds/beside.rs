@@ -61,7 +61,7 @@ pub(super) fn cable(
             || say!(words::DO_CABLES),
             |size| {
                 let edit = battery::LEAD_SIZE.edit(size.show().into_shown());
-                say!(words::DO_CABLE, size = size).done_by(vec![edit])
+                say!(words::DO_CABLE, size = size, length = inputs.length).done_by(vec![edit])
             },
         );
         let is_most = cable::is_most(found.drop, inputs.cranking);

@@ -96,10 +96,11 @@ fn of_strap(feeds: &PlannedFeeds, strap: &PlannedStrap, findings: &mut Findings)
     let over = feeds.grounds.strap_over(feeds.cable.as_ref());
     if heat != StrapHeat::Cool {
         let (current, size) = (inputs.starter, area);
-        let message = say!(words::STRAP_HOT, current = current, size = size);
+        let is_hot = heat == StrapHeat::Hot;
+        let of = if is_hot { words::STRAP_HOT } else { words::STRAP_WARM };
+        let message = say_of!(of, current = current, size = size);
         let most = over.map_or(drop, |_| ground::most_of_a_strap());
         let cure = thicker(inputs.wanted(most));
-        let is_hot = heat == StrapHeat::Hot;
         let severity = if is_hot { Severity::Danger } else { Severity::Doubt };
         findings.push(Finding::new(severity, fields::STRAP_SIZE, message).cured_by([cure]));
         if is_hot {

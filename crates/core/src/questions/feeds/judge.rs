@@ -121,6 +121,15 @@ fn wanting(circuit: &PlannedCircuit) -> (Option<Message>, Vec<Message>) {
     (Some(wanted), vec![to_do])
 }
 
+/// The fields that the first cure of what is wrong with a feed fills in: what stands there is not bought.
+pub(crate) fn replaced(circuit: &PlannedCircuit) -> Vec<String> {
+    let mut findings = Findings::default();
+    concerns(circuit, &mut findings);
+    let findings = findings.into_all();
+    let firsts = findings.iter().filter_map(|it| it.remedies.first());
+    firsts.flat_map(|it| it.edits.iter().map(|it| it.path.clone())).collect()
+}
+
 /// What is wrong with a feed, as findings, and what the verdict says of it.
 fn concerns(circuit: &PlannedCircuit, findings: &mut Findings) -> Vec<FeedTold> {
     let mut told = Vec::new();
@@ -309,9 +318,14 @@ fn fit_wire(circuit: &PlannedCircuit, size: Area) -> Message {
     say!(words::DO_THICKER_WIRE, feed = circuit.name.clone(), size = size).done_by(vec![edit])
 }
 
-/// What its wire carries at most, where what it feeds draws more.
+/// What its wire carries at most, where what it feeds draws more, and its fuse doesn't blow before that.
 fn overheats(circuit: &PlannedCircuit) -> Option<Current> {
     let (draws, area) = (circuit.found.answer.draws?, circuit.inputs.area?);
+    let is_blown = |fuse: Current| draws.base() > fuse.base() * fuses::HOLDS;
+    let is_protected = circuit.found.answer.exposed.is_none();
+    if is_protected && circuit.inputs.fuse.is_some_and(is_blown) {
+        return None;
+    }
     let in_wire = circuit.inputs.in_wire(draws);
     Some(LaidWire { area, ..circuit.inputs.laid }.bears()).filter(|bears| in_wire > *bears)
 }
@@ -367,9 +381,11 @@ fn larger(circuit: &PlannedCircuit) -> Option<Message> {
         edits.push(circuit.size().edit(set.area.show().into_shown()));
     }
     let mut contacts = CONTACTS_A.into_iter().map(Current::from_base);
-    let is_small = |rating: Current| rating < set.fuse;
+    // the one relay that bears what flows for long and what flows at first
+    let least = made_by(circuit).filter(|it| *it > set.fuse).unwrap_or(set.fuse);
+    let is_small = |rating: Current| rating < least;
     let key = circuit.rating().filter(|_| inputs.contact.is_some_and(is_small));
-    let contact = key.zip(contacts.find(|it| *it >= set.fuse));
+    let contact = key.zip(contacts.find(|it| *it >= least));
     edits.extend(contact.map(|(key, rating)| key.edit(rating.show().into_shown())));
     let (fuse, size) = (set.fuse, set.area);
     let message = match (is_thin, contact) {
@@ -383,6 +399,12 @@ fn larger(circuit: &PlannedCircuit) -> Option<Message> {
         (false, None) => say!(words::DO_LARGER_FUSE, feed = feed(), fuse = fuse),
     };
     Some(message.done_by(edits))
+}
+
+/// The least contact that makes its inrush, where that is known.
+fn made_by(circuit: &PlannedCircuit) -> Option<Current> {
+    let (inrush, _) = circuit.found.answer.inrush?;
+    Some(inrush / circuit::makes(Current::from_base(1.0)).base())
 }
 
 /// One feed through one blade fuse and one plug-in relay carries no more: common practice, no source.
@@ -417,25 +439,33 @@ fn of_start(circuit: &PlannedCircuit, findings: &mut Findings) -> Option<FeedTol
     let (inrush, _) = answer.inrush?;
     let feed = || circuit.name.clone();
     let over = |rating: &Current| inrush.base() > circuit::makes(*rating).base();
-    // one that is too small for what it carries for long is told as that
-    let contact = inputs.contact.filter(|it| over(it) && !is_overloaded(circuit));
-    let contact = circuit.rating().zip(contact);
-    if let Some((key, rating)) = contact {
-        let message =
-            say!(words::INRUSH_OVER_CONTACT, feed = feed(), inrush = inrush, rating = rating);
-        let least = inrush / circuit::makes(Current::from_base(1.0)).base();
-        let larger = larger_relay(circuit, key, least);
-        let cure = larger.unwrap_or_else(|| say!(words::DO_RELAY));
-        findings.push(Finding::new(Severity::Doubt, key, message).cured_by([cure]));
-    }
     // a fuse that is too small anyhow is told already
     let carries = |fuse: &Current| answer.least.is_some_and(|least| *fuse >= least);
     let blown = |fuse: &Current| !inputs.is_started_by(*fuse, answer.inrush);
+    let is_small = inputs.fuse.is_some_and(|fuse| !carries(&fuse) || blown(&fuse));
+    // one that is too small for what it carries for long is told as that
+    let contact = inputs.contact.filter(|it| over(it) && !is_overloaded(circuit));
+    let contact = circuit.rating().zip(contact);
+    let mut welds = false;
+    if let Some((key, rating)) = contact {
+        welds = inputs.inrush.is_some() && circuit::surely_welds(inrush, rating);
+        let of = if welds { words::INRUSH_WELDS } else { words::INRUSH_OVER_CONTACT };
+        let message = say_of!(of, feed = feed(), inrush = inrush, rating = rating);
+        let relay = || made_by(circuit).and_then(|least| larger_relay(circuit, key, least));
+        // a larger fuse comes with its relay
+        let cure = larger(circuit).filter(|_| is_small).or_else(relay);
+        let cure = cure.unwrap_or_else(|| say!(words::DO_RELAY));
+        let severity = if welds { Severity::Fault } else { Severity::Doubt };
+        findings.push(Finding::new(severity, key, message).cured_by([cure]));
+    }
     let fuse = inputs.fuse.filter(carries).filter(blown);
     if let Some(fuse) = fuse {
         let message = say!(words::INRUSH_OVER_FUSE, feed = feed(), inrush = inrush, fuse = fuse);
         let finding = Finding::new(Severity::Doubt, circuit.fuse(), message);
         findings.push(finding.cured_by([larger_set(circuit)]));
+    }
+    if welds {
+        return Some(FeedTold::bad(4, say!(words::BAD_START)));
     }
     (contact.is_some() || fuse.is_some()).then(|| FeedTold::near(6, say!(words::NEAR_START)))
 }

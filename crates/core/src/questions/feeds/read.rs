@@ -5,7 +5,9 @@ use std::rc::Rc;
 use crate::{
     coil::feed::CoilFeed,
     fields::{
-        battery, injectors, loads,
+        battery,
+        grounds::{self, MinusTo},
+        injectors, loads,
         relays::{self, Interlock},
         switched_feeds, wiring,
     },
@@ -15,7 +17,8 @@ use crate::{
     plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Measure, Temperature, Voltage, amperes, celsius},
     questions::feeds::{
-        grounded::{self, PlannedGrounds},
+        direct,
+        grounded::{self as grounding, PlannedGrounds},
         guarded::{self, PlannedGuards},
         thin, words,
     },
@@ -24,7 +27,7 @@ use crate::{
     say, say_of,
     schema::{Key, Part},
     supply::{
-        cable::{AlternatorInputs, CableInputs},
+        cable::{AlternatorInputs, CableInputs, MinusCable},
         circuit::{CircuitAnswer, CircuitInputs, Consumer, Exposed, FittedSet},
         laid::{Insulation, LaidWire},
     },
@@ -250,7 +253,7 @@ pub(crate) fn feeds(
     for (source, far_end) in
         [(Source::Ignition, FarEnd::Ignition), (Source::Battery, FarEnd::Battery)]
     {
-        circuits.extend(direct(reader, (source, far_end), is_begun, (&among, laid)));
+        circuits.extend(direct::direct(reader, (source, far_end), is_begun, (&among, laid)));
     }
     let of_loads = thin::of_loads(reader, &circuits, (&among, laid));
     circuits.extend(of_loads);
@@ -258,7 +261,7 @@ pub(crate) fn feeds(
         circuit.found = memory.recall(at, &circuit.inputs);
     }
     let starter = reader.band(battery::STARTER).value().map(|it| it.high);
-    let grounds = grounded::grounds(reader, &circuits, (&among, laid), starter);
+    let grounds = grounding::grounds(reader, &circuits, (&among, laid), starter);
     let cable = cable(reader, &among, starter).map(|it| it.with_strap(grounds.behind_cable()));
     let alternator = alternator(reader);
     let guards = guarded::guards(reader, alternator.is_some(), conditions.supply.nominal);
@@ -414,13 +417,14 @@ fn of_relay(
     let inrush = inrush.map(|it| it / f64::from(alike));
     let area = reader.band_elsewhere(relays::LEAD_SIZE.at(at)).map(|it| it.low);
     let length = reader.band_elsewhere(relays::LEAD_LENGTH.at(at)).map(|it| it.high);
+    let back = reader.band_elsewhere(relays::GROUND_LENGTH.at(at)).map(|it| it.high);
     let consumer = consumer(purpose);
     let all = inputs(reader, relays::FUSE.at(at), Some(relays::RATING.at(at)), (among, laid));
     // a solenoid pulls in on what the starter leaves
     let is_of_starter = consumer == Consumer::Solenoid;
     let runs_at = if is_of_starter { among.conditions.cold_cranking } else { all.runs_at };
     let draws = (is_known && !is_judged_there).then(|| shared(&each, alike));
-    let inputs = CircuitInputs { draws, consumer, inrush, area, length, runs_at, ..all };
+    let inputs = CircuitInputs { draws, consumer, inrush, area, length, back, runs_at, ..all };
     PlannedCircuit {
         source: Source::Relay(at),
         name,
@@ -506,6 +510,7 @@ pub(super) fn inputs(
         area: None,
         shared_by: 1,
         length: None,
+        back: None,
         laid,
         supply: Band { low: supply.nominal, ..supply },
         runs_at: supply.high,
@@ -628,48 +633,6 @@ fn behind_relay(
     })
 }
 
-/// What hangs on 30 or 15 without a relay's contact.
-fn direct(
-    reader: &mut Reader<'_>,
-    (source, far_end): (Source, FarEnd),
-    is_begun: bool,
-    (among, laid): (&Consumers<'_>, LaidWire),
-) -> Option<PlannedCircuit> {
-    let (fuse, size) = match source {
-        Source::Ignition => (switched_feeds::FUSE, switched_feeds::SIZE),
-        _ => (switched_feeds::BATTERY_FUSE, switched_feeds::BATTERY_SIZE),
-    };
-    let rating = reader.band(fuse).value();
-    let area = reader.band(size).value().map(|it| it.low);
-    let taken = among.rest.taken_from(far_end);
-    let is_typed = rating.is_some() || area.is_some();
-    if !is_typed && (taken.base() <= 0.0 || !is_begun) {
-        return None;
-    }
-    let (wording, inputs) = match source {
-        Source::Ignition => (words::ON_IGNITION, inputs(reader, fuse, None, (among, laid))),
-        _ => (words::ON_BATTERY, inputs(reader, fuse, None, (among, laid))),
-    };
-    Some(PlannedCircuit {
-        source,
-        name: say_of!(wording).into_text(),
-        purpose: None,
-        alike: 1,
-        behind: None,
-        carries: Some(taken),
-        own: Some(taken),
-        pulsed: among.rest.pulsed_from(far_end),
-        of_engine: None,
-        wants_draws: false,
-        is_judged_there: false,
-        interlock: None,
-        is_unfused: false,
-        fused_behind: None,
-        found: unsolved(),
-        inputs: CircuitInputs { draws: (taken.base() > 0.0).then(|| vec![taken]), area, ..inputs },
-    })
-}
-
 fn cable(
     reader: &mut Reader<'_>,
     among: &Consumers<'_>,
@@ -687,7 +650,15 @@ fn cable(
         cranking,
         temperature: cold,
         strap: None,
+        minus: minus(reader),
     })
+}
+
+/// The battery's minus cable, where it is known how long it is and where it ends.
+fn minus(reader: &Reader<'_>) -> Option<MinusCable> {
+    let length = reader.band_elsewhere(grounds::MINUS_LENGTH)?.high;
+    let ends = reader.choice_elsewhere(grounds::MINUS_TO)?;
+    Some(MinusCable { length, is_at_body: ends == MinusTo::Body })
 }
 
 fn alternator(reader: &mut Reader<'_>) -> Option<AlternatorInputs> {

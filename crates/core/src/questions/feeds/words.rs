@@ -32,6 +32,7 @@ sentences! {
     BAD_CONTACT = "feeds.bad-contact", "Its fuse is larger than its contact";
     BAD_FUSE = "feeds.bad-fuse", "Its fuse is too small";
     BAD_RELAY = "feeds.bad-relay", "Its contact is too small";
+    BAD_START = "feeds.bad-start", "The inrush welds its contact";
     NEAR_WIRE = "feeds.near-wire", "Little to spare between fuse and wire";
     NEAR_BRANCH = "feeds.near-branch", "Needs a fuse of its own";
     NEAR_START = "feeds.near-start", "The inrush is high";
@@ -72,7 +73,7 @@ sentences! {
     DO_LARGER_RELAY = "feeds.do-larger-relay", "Fit a relay rated for {rating} for {feed}.";
     DO_SPLIT = "feeds.do-split", "Take something off {feed}: a feed of its own, with its own fuse and relay.";
     DO_RELAY = "feeds.do-relay", "Ask the relay's maker what its contact makes, or take a larger one.";
-    DO_CABLE = "feeds.do-cable", "Fit a battery cable of {size} or more.";
+    DO_CABLE = "feeds.do-cable", "Fit a battery cable of {size} or more, {length}, and a minus cable as thick.";
     DO_CABLES = "feeds.do-cables", "Fit two cables side by side, or move the battery.";
     DO_SHED = "feeds.do-shed", "Fit an alternator rated for {rating} or more, or switch something off.";
     // cautions
@@ -110,6 +111,8 @@ sentences! {
         "{feed}: what it feeds draws {draws}, more than its contact is rated for ({rating}): it gets hot and welds.";
     INRUSH_OVER_CONTACT = "feeds.inrush-over-contact",
         "{feed}: an inrush of {inrush} may weld a contact rated for {rating}.";
+    INRUSH_WELDS = "feeds.inrush-welds",
+        "{feed}: an inrush of {inrush} welds a contact rated for {rating} sooner or later: what it feeds stays on.";
     INRUSH_OVER_FUSE = "feeds.inrush-over-fuse",
         "{feed}: an inrush of {inrush} may blow its {fuse} fuse at switch-on.";
     WIRE_DROPS = "feeds.wire-drops",
@@ -178,6 +181,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current. So a contact that is rated for a resistance is good for less than half of that in lamps, and for some three fifths in a motor.",
         act: "A relay whose data sheet allows it.",
         source: "four times its rating for an instant: common practice, no source",
+    },
+    Explanation {
+        code: INRUSH_WELDS.code,
+        why: "A cold lamp takes ten times what it burns, a motor at rest six: the contact bounces while it makes that current, and melts where it touches.",
+        act: "A relay whose data sheet allows it.",
+        source: "six times its rating as typed, and a good one makes four for an instant: common practice, no source",
     },
     Explanation {
         code: INRUSH_OVER_FUSE.code,

@@ -8,7 +8,7 @@ use crate::{
     fields::harness,
     finding::{Finding, Findings, Severity},
     loom::{Duty, Stock, WireCut, on_tape},
-    quantity::{Current, Length, Measure, metres},
+    quantity::{Area, Current, Length, Measure, metres},
     report::{Answer, AnswerRole, Tone},
     say, say_of,
     supply::circuit::AGES,
@@ -88,6 +88,11 @@ pub(super) fn overview(planned: &PlannedHarness<'_>) -> Answer {
     let is_open_feed = |it: &&PlannedWire| it.group == WireGroup::Feeds && it.is_unmeasured();
     let open_feeds = planned.wires.iter().filter(is_open_feed).count();
     let n = planned.wires.len() - open_feeds;
+    // what is cut from a reel reaches; of a wire of the harness whose way is asked nowhere it is not known
+    let is_unknown = |it: &&PlannedWire| {
+        it.wire.stock == Stock::Harness && it.key.is_none() && it.wire.length.is_none()
+    };
+    let known = n - planned.wires.iter().filter(is_unknown).count();
     let (short, tight) = (planned.short().len(), planned.tight().len());
     let open = planned.unmeasured(None) - open_feeds;
     let has_way = planned.wires.iter().any(|it| it.key.is_some() && it.wire.length.is_some());
@@ -100,9 +105,9 @@ pub(super) fn overview(planned: &PlannedHarness<'_>) -> Answer {
     } else if open > 0 {
         (Tone::Open, say!(words::OPEN_WAYS, n = n, m = open))
     } else if tight > 0 {
-        (Tone::Good, say!(words::TIGHT, n = n, m = tight))
+        (Tone::Good, say!(words::TIGHT, n = known, m = tight))
     } else {
-        (Tone::Good, say!(words::GOOD, n = n))
+        (Tone::Good, say!(words::GOOD, n = known))
     };
     let mut answer = Answer::new("harness", tone, verdict);
     if planned.is_begun && open > 0 {
@@ -153,13 +158,19 @@ pub(super) fn group(planned: &PlannedHarness<'_>, group: WireGroup) -> Option<An
 /// How many names are listed.
 const MOST_NAMED: usize = 4;
 
-fn names(wires: &[(&PlannedWire, Length)]) -> String {
-    let mut names: Vec<String> =
-        wires.iter().take(MOST_NAMED).map(|(it, _)| it.wire.label.clone()).collect();
-    if wires.len() > MOST_NAMED {
-        names.push(say!(words::AND_MORE, n = wires.len() - MOST_NAMED).into_text());
+fn names<'a>(wires: impl Iterator<Item = &'a PlannedWire>, most: usize) -> String {
+    let mut names: Vec<String> = wires.map(|it| it.wire.label.clone()).collect();
+    let more = names.len().saturating_sub(most);
+    names.truncate(most);
+    if more > 0 {
+        names.push(say!(words::AND_MORE, n = more).into_text());
     }
     names.join("; ")
+}
+
+/// The same of what each lacks, or has left.
+fn named(wires: &[(&PlannedWire, Length)]) -> String {
+    names(wires.iter().map(|(it, _)| *it), MOST_NAMED)
 }
 
 /// What was found.
@@ -168,14 +179,14 @@ pub(super) fn concerns(planned: &PlannedHarness<'_>, findings: &mut Findings) {
     let short = planned.short();
     if let Some(key) = short.first().and_then(|(wire, _)| wire.key) {
         let worst = short.iter().map(|(_, by)| by.base()).fold(0.0, f64::max);
-        let message = say!(words::TOO_SHORT, list = names(&short), short = on_tape(metres(worst)));
+        let message = say!(words::TOO_SHORT, list = named(&short), short = on_tape(metres(worst)));
         let finding = Finding::new(Severity::Fault, key, message);
         findings.push(finding.cured_by([say!(words::DO_LENGTHEN)]));
     }
     let tight = planned.tight();
     if let Some(key) = tight.first().and_then(|(wire, _)| wire.key) {
         let left = tight.iter().map(|(_, left)| left.base()).fold(f64::INFINITY, least);
-        let message = say!(words::TOO_TIGHT, list = names(&tight), left = on_tape(metres(left)));
+        let message = say!(words::TOO_TIGHT, list = named(&tight), left = on_tape(metres(left)));
         findings.push(Finding::new(Severity::Note, key, message));
     }
     colours(planned, findings);
@@ -204,38 +215,41 @@ fn colours(planned: &PlannedHarness<'_>, findings: &mut Findings) {
 /// What the pins of the controller carry, and what they take.
 fn pins(planned: &PlannedHarness<'_>, findings: &mut Findings) {
     if let Some(most) = planned.typed.pin_current {
-        let hottest = planned.wires.iter().filter_map(|it| Some((it, it.pin?)));
-        let hottest = hottest.max_by(|one, other| one.1.base().total_cmp(&other.1.base()));
-        if let Some((wire, draws)) = hottest.filter(|(_, draws)| draws.base() > most.base()) {
-            let message =
-                say!(words::PIN_HOT, load = wire.wire.label.clone(), draws = draws, most = most);
-            let finding = Finding::new(severity(draws, most), harness::PIN_CURRENT, message);
-            let is_ground = wire.wire.duty == Duty::Ground;
-            let cure = if is_ground { words::DO_GROUND_PINS } else { words::DO_PINS };
-            findings.push(finding.cured_by([say_of!(cure)]));
+        for is_ground in [false, true] {
+            findings.extend(hot_pins(planned, most, is_ground));
         }
     }
     let Some(fits) = planned.typed.pin_wire else { return };
     let hair = 1e-6;
-    let is_misfit = |it: &&PlannedWire| {
-        let size = it.wire.size.filter(|_| it.wire.stock == Stock::Harness).map(Measure::base);
-        size.is_some_and(|size| {
-            size < fits.low.base() * (1.0 - hair) || size > fits.high.base() * (1.0 + hair)
-        })
+    let is_misfit = |size: &Area| {
+        size.base() < fits.low.base() * (1.0 - hair)
+            || size.base() > fits.high.base() * (1.0 + hair)
     };
-    if let Some((wire, size)) =
-        planned.wires.iter().find(is_misfit).and_then(|it| Some((it, it.wire.size?)))
-    {
-        let message = say!(
-            words::PIN_WIRE,
-            list = wire.wire.label.clone(),
-            size = size,
-            from = fits.low,
-            to = fits.high
-        );
+    let of_harness = planned.wires.iter().filter(|it| it.wire.stock == Stock::Harness);
+    let sized = of_harness.filter_map(|it| Some((it, it.wire.size.filter(is_misfit)?)));
+    let misfits: Vec<(&PlannedWire, Area)> = sized.collect();
+    if let Some((_, size)) = misfits.first().copied() {
+        let alike = misfits.iter().filter(|(_, it)| *it == size).map(|(it, _)| *it);
+        let list = names(alike, 1);
+        let message =
+            say!(words::PIN_WIRE, list = list, size = size, from = fits.low, to = fits.high);
         let finding = Finding::new(Severity::Fault, harness::PIN_WIRE, message);
         findings.push(finding.cured_by([say!(words::DO_PIGTAIL)]));
     }
+}
+
+/// The pins that carry more than they are rated for: those of the grounds, or those of the loads.
+fn hot_pins(planned: &PlannedHarness<'_>, most: Current, is_ground: bool) -> Option<Finding> {
+    let of = planned.wires.iter().filter(|it| (it.wire.duty == Duty::Ground) == is_ground);
+    let over = of.filter_map(|it| Some((it, it.pin.filter(|draws| *draws > most)?)));
+    let mut over: Vec<(&PlannedWire, Current)> = over.collect();
+    crate::sorted::by(&mut over, |one, other| other.1.base().total_cmp(&one.1.base()));
+    let draws = over.first()?.1;
+    let list = names(over.iter().map(|(it, _)| *it), 1);
+    let message = say!(words::PIN_HOT, load = list, draws = draws, most = most);
+    let finding = Finding::new(severity(draws, most), harness::PIN_CURRENT, message);
+    let cure = if is_ground { words::DO_GROUND_PINS } else { words::DO_PINS };
+    Some(finding.cured_by([say_of!(cure)]))
 }
 
 /// Within what a rating is good for.

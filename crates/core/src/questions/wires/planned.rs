@@ -5,9 +5,8 @@ use crate::{
     car::Car,
     loom::{Duty, LoomWire, Stock},
     quantity::{Current, Length},
-    questions::feeds::read::PlannedCircuit,
+    questions::feeds::{judge, read::PlannedCircuit},
     schema::Key,
-    supply::circuit::Exposed,
     tables::fuses,
 };
 
@@ -92,14 +91,17 @@ impl BoughtRatings {
         };
         self.holders += usize::from(fuse.is_some());
         self.sockets += usize::from(circuit.inputs.contact.is_some());
-        let is_right = |fuse: &Current| answer.exposed.is_none() && !is_small(fuse);
+        let replaced = judge::replaced(circuit);
+        let stays = |path: String| !replaced.contains(&path);
+        // that of coils or injectors is judged with them
+        let is_right = |fuse: &Current| !circuit.is_judged_there || !is_small(fuse);
         // one that is still to be chosen is bought where it is asked for
-        let typed = fuse.filter(|_| circuit.inputs.fuse.is_some());
+        let typed = fuse.filter(|_| circuit.inputs.fuse.is_some() && stays(circuit.fuse().into()));
         self.fuses.extend(typed.filter(is_right).map(named));
-        let is_over = |rating: Current, is: Option<Current>| is.is_some_and(|it| it > rating);
-        let is_sound =
-            |rating: &Current| answer.exposed != Some(Exposed::Contact) && !is_over(*rating, each);
-        self.contacts.extend(circuit.inputs.contact.filter(is_sound).map(named));
+        let is_over = |rating: &Current| each.is_some_and(|it| it > *rating);
+        let stays = circuit.rating().is_some_and(|it| stays(it.into()));
+        let contact = circuit.inputs.contact.filter(|it| stays && !is_over(it));
+        self.contacts.extend(contact.map(named));
     }
 }
 

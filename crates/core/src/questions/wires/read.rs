@@ -16,7 +16,7 @@ use crate::{
     plan::MOST_ENTRIES,
     quantity::{Area, Band, Current, Length, Value, metres},
     questions::firing::read::ChannelsOf,
-    read::{LoadPlace, PlannedRest, Reader, problem::shortened},
+    read::{LoadPlace, PlannedRest, Purpose, Reader, problem::shortened},
     say,
     schema::{Key, Part, Text},
 };
@@ -85,6 +85,7 @@ pub(crate) struct LoadWays {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct KeyedRelay {
     pub(crate) at: usize,
+    pub(crate) is_of_starter: bool,
     pub(crate) ways: LoadWays,
 }
 
@@ -149,7 +150,9 @@ fn keyed(reader: &mut Reader<'_>) -> Vec<KeyedRelay> {
     let keyed: Vec<usize> = relays.filter(is_keyed).collect();
     let of = |at| {
         let place = LoadPlace { part: Part::Relays, number: at };
-        KeyedRelay { at, ways: of_load(reader, place) }
+        let purpose = reader.choice_elsewhere(relays::PURPOSE.at(at));
+        let is_of_starter = purpose == Some(Purpose::Starter);
+        KeyedRelay { at, is_of_starter, ways: of_load(reader, place) }
     };
     keyed.into_iter().map(of).collect()
 }

@@ -19,6 +19,7 @@ sentences! {
     GROUND = "wires.ground", "ground (31)";
     FEED_30 = "wires.feed-30", "battery feed (30)";
     FEED_15 = "wires.feed-15", "ignition feed (15)";
+    FEED_50 = "wires.feed-50", "the key's start position (50), through what blocks the starter";
     FEED_87 = "wires.feed-87", "relay contact (87)";
     FIVE_VOLT = "wires.five-volt", "the controller's 5 V";
     CRANK_SENSOR = "wires.crank-sensor", "crank sensor";

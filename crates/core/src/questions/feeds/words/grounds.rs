@@ -58,6 +58,8 @@ sentences! {
         "Nothing joins engine and body: what is grounded to the body comes back to the battery through the controller's ground wires and shields.";
     STRAP_HOT = "feeds.strap-hot",
         "The starter's {current} make a strap of {size} too hot within ten seconds: it burns what lies beside it.";
+    STRAP_WARM = "feeds.strap-warm",
+        "The starter's {current} may make a strap of {size} too hot within ten seconds.";
     STRAP_DROPS = "feeds.strap-drops",
         "The strap between engine and body loses {drop} while cranking: the starter turns slower, or not at all.";
     STRAP_CARRIES = "feeds.strap-carries",
@@ -89,6 +91,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     },
     Explanation {
         code: STRAP_HOT.code,
+        // The starter's current brings a wire of that size beyond the overload of its class in ten seconds.
+        why: "A strap that is a thin wire is a fuse that nobody meant.",
+        act: "A strap as thick as the battery cable.",
+        source: "classes of insulation by ISO 6722-1 and a short by IEC 60364-4-43, from memory; ten seconds at a time: common practice, no source",
+    },
+    Explanation {
+        code: STRAP_WARM.code,
         // The starter's current brings a wire of that size beyond the overload of its class in ten seconds.
         why: "A strap that is a thin wire is a fuse that nobody meant.",
         act: "A strap as thick as the battery cable.",

@@ -285,14 +285,14 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         crate::questions::outputs::words::OVER_VOLTAGE_WITHOUT_GROUND.code,
         // The controller's own consumption, cut off from ground, lifts its outputs to the battery.
         "A loose ground bolt then costs the part that this input belongs to.",
-        "Give the controller two ground wires to the engine block, each able to carry it all.",
+        "Ground the controller so that one loose wire or bolt leaves it grounded: the others carry it all.",
     ),
     explained(
         crate::questions::outputs::words::ACTS_WITHOUT_GROUND.code,
         // The controller's own consumption, cut off from ground, flows through a body diode or a resistor
         // of the output and through the load; or the output, dead, no longer holds its pin against a pull-up.
         "A loose ground bolt then works the load.",
-        "Give the controller two ground wires to the engine block, each able to carry it all.",
+        "Ground the controller so that one loose wire or bolt leaves it grounded: the others carry it all.",
     ),
     explained(
         crate::questions::outputs::words::ACTS_WITHOUT_SUPPLY.code,

@@ -4,7 +4,7 @@ use super::{between, channels::list_of, feeds, slug};
 use crate::{
     car::Car,
     channels::{Ignition, Slot},
-    fields::harness,
+    fields::{controller::ControllerFeed, harness},
     loom::{Duty, LoomWire, Stock},
     message::Message,
     output::FarEnd,
@@ -101,6 +101,14 @@ pub(super) fn protected(circuit: &PlannedCircuit) -> Option<Area> {
     Some(feeds::size(circuit).filter(|it| *it < least).unwrap_or(least))
 }
 
+/// The wire that feeds a set of injectors: it carries what all of them draw, and no branch of it is thicker.
+pub(super) fn of_set(circuit: &PlannedCircuit) -> Option<Area> {
+    let fuse = circuit.inputs.fuse.or(circuit.found.fitted.map(|it| it.fuse))?;
+    let all = CircuitInputs { contact: None, shared_by: 1, ..circuit.inputs.clone() };
+    let least = all.wire_for(fuse, circuit.found.answer.draws)?;
+    Some(circuit.inputs.area.filter(|it| *it > least).unwrap_or(least))
+}
+
 /// Each coil: one of two ends has the names of both its cylinders.
 fn coil_names(car: &Car<'_>) -> Vec<Message> {
     let channels = &car.firing.channels;
@@ -158,11 +166,21 @@ pub(super) fn of_feed(car: &Car<'_>, circuit: &PlannedCircuit, alike: u32) -> Op
             let alike = usize::try_from(alike).unwrap_or(1).max(1);
             (of_injectors + of_coils + beside(car, at)).div_ceil(alike)
         }
-        Source::Ignition => loads_on(car, FarEnd::Ignition) + car.harness.keyed.len(),
-        Source::Battery => loads_on(car, FarEnd::Battery),
+        Source::Ignition => {
+            let keyed = car.harness.keyed.iter().filter(|it| !it.is_of_starter).count();
+            loads_on(car, FarEnd::Ignition) + keyed + controllers(car, ControllerFeed::Ignition)
+        }
+        Source::Battery => {
+            loads_on(car, FarEnd::Battery) + controllers(car, ControllerFeed::Battery)
+        }
         Source::Load(..) => 0,
     };
     u32::try_from(count).ok().filter(|it| *it > 1)
+}
+
+/// The controller's own supply, where it hangs on this feed.
+fn controllers(car: &Car<'_>, feed: ControllerFeed) -> usize {
+    usize::from(car.harness.controller_feed == Some(feed))
 }
 
 /// What a relay's contact feeds beside coils and injectors: loads, and the contacts of other relays.

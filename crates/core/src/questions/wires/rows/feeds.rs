@@ -21,7 +21,7 @@ use crate::{
     read::Purpose,
     say, say_of,
     schema::Key,
-    supply::cable::is_too_much,
+    supply::cable::{CableInputs, is_too_much},
 };
 
 pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
@@ -68,8 +68,8 @@ fn of_circuit(car: &Car<'_>, circuit: &PlannedCircuit) -> Vec<PlannedWire> {
     let label = say!(words::FEED_LABEL, name = name.clone()).into_text();
     let plain = bare(slug(&["feed", &name]), label, ends(from, to), duty, Stock::Reel);
     let works = branches::of_feed(car, circuit, 1).map(Work::Splice).into_iter().collect();
-    let of_set = matches!(circuit.source, Source::Injectors(_));
-    let size = if of_set { branches::protected(circuit) } else { size(circuit) };
+    let is_of_set = matches!(circuit.source, Source::Injectors(_));
+    let size = if is_of_set { branches::of_set(circuit) } else { size(circuit) };
     let wire = LoomWire { size, length: circuit.inputs.length, fuse, works, ..plain };
     vec![of_feed(wire, None)]
 }
@@ -172,11 +172,8 @@ fn cables(car: &Car<'_>) -> Vec<PlannedWire> {
     };
     let plus = car.feeds.cable.map(|cable| {
         let to = ends(say!(words::BATTERY_PLUS), say!(words::STARTER));
-        let size = (cable.area, Some(cable.length));
-        let mut plus =
-            piece(words::BATTERY_CABLE, to, Duty::Permanent, size, Some(battery::LEAD_LENGTH));
-        plus.wire.size = plus.wire.size.filter(|_| !is_too_much(cable.answer().drop));
-        plus
+        let size = (thick(cable), Some(cable.length));
+        piece(words::BATTERY_CABLE, to, Duty::Permanent, size, Some(battery::LEAD_LENGTH))
     });
     let minus = car.feeds.cable.zip(minus_to).map(|(cable, to)| {
         let to = ends(say!(words::BATTERY_MINUS), say_of!(to));
@@ -184,14 +181,14 @@ fn cables(car: &Car<'_>) -> Vec<PlannedWire> {
             words::MINUS_CABLE,
             to,
             Duty::Ground,
-            (cable.area, car.harness.minus),
+            (thick(cable), car.harness.minus),
             Some(grounds::MINUS_LENGTH),
         )
     });
     let strap = car.feeds.grounds.strap.and_then(|it| it.sized).map(|(area, length)| {
         let to = ends(say!(words::ENGINE), say!(words::BODY));
         let key = Some(grounds::STRAP_LENGTH);
-        piece(words::STRAP, to, Duty::Ground, (area, Some(length)), key)
+        piece(words::STRAP, to, Duty::Ground, (Some(area), Some(length)), key)
     });
     [plus, minus, strap].into_iter().flatten().collect()
 }
@@ -200,10 +197,16 @@ fn piece(
     name: &'static crate::words::Wording,
     ends: [String; 2],
     duty: Duty,
-    (size, length): (Area, Option<Length>),
+    (size, length): (Option<Area>, Option<Length>),
     key: Option<Key<Length>>,
 ) -> PlannedWire {
     let name = say_of!(name).into_text();
     let plain = bare(slug(&[&name]), name, ends, duty, Stock::Piece);
-    of_feed(LoomWire { size: Some(size), length, ..plain }, key)
+    of_feed(LoomWire { size, length, ..plain }, key)
+}
+
+/// Of a cable that is too thin both are bought with the cure of that.
+fn thick(cable: CableInputs) -> Option<Area> {
+    let is_thin = is_too_much(cable.answer().drop) && !cable.is_strap_worse();
+    (!is_thin).then_some(cable.area)
 }

@@ -37,7 +37,7 @@ pub(super) fn wires(car: &Car<'_>) -> Vec<PlannedWire> {
     each.chain(by_key(car)).collect()
 }
 
-/// The two wires of each relay whose coil the key switches: 86 to the switch, 85 to ground.
+/// The two wires of each relay whose coil the key switches: 86 to the switch, 85 to ground; a starter's to where the key cranks.
 fn by_key(car: &Car<'_>) -> Vec<PlannedWire> {
     let relays = car.harness.keyed.iter();
     let of = |it: &KeyedRelay| {
@@ -53,8 +53,10 @@ fn by_key(car: &Car<'_>) -> Vec<PlannedWire> {
         let own = (it.ways.to_output, loads::LENGTH);
         let other = (it.ways.to_other_end, loads::OTHER_LENGTH);
         let (plus, minus) = if is_at_plus { (other, own) } else { (own, other) };
+        let (feed, of_feed) =
+            if it.is_of_starter { (words::FEED_50, thinnest) } else { (words::FEED_15, of_feed) };
         let ends = [
-            (words::TERMINAL_86, words::FEED_15, Duty::Switched, of_feed, plus),
+            (words::TERMINAL_86, feed, Duty::Switched, of_feed, plus),
             (words::TERMINAL_85, words::GROUND, Duty::Ground, thinnest, minus),
         ];
         let place = LoadPlace { part: Part::Relays, number: it.at };

@@ -23,7 +23,7 @@ purposes! {
     words::DO_LARGER_RELAY => Buy "relay, contact rated {rating}";
     words::DO_SPLIT => ;
     words::DO_RELAY => Ask "what the relay's contact makes";
-    words::DO_CABLE => Buy "battery cable {size}";
+    words::DO_CABLE => Buy "{length} battery cable {size}, minus cable {size}";
     words::DO_CABLES => ;
     guards::DO_KILL => Buy "kill switch, second pole for the alternator";
     guards::DO_INTERLOCK => Buy "neutral or clutch switch";
