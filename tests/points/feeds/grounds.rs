@@ -38,6 +38,9 @@ fn a_strap_that_burns_in_a_long_start_is_a_danger() {
         |size: &str| told("feeds-strap-hot", &[("grounds.strap_size", size)], "feeds.strap-hot");
     assert_eq!(of("2.5 mm2"), [Danger]);
     assert_eq!(of("16 mm2"), NOTHING);
+    // within a hair of the limit
+    assert_eq!(told("feeds-strap-warm", &[], "feeds.strap-warm"), [Doubt]);
+    assert_eq!(told("feeds-strap-warm", &[], "feeds.strap-hot"), NOTHING);
     let engine = [("grounds.minus_to", "engine")];
     assert_eq!(told("feeds-strap-hot", &engine, "feeds.strap-hot"), NOTHING);
     let unknown = [("battery.starter", "")];
