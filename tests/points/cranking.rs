@@ -390,3 +390,29 @@ fn a_pump_on_the_key_is_cured_by_the_controller_or_by_an_inertia_switch() {
         answers.filter(|it| it.subject == "relays.1").map(|it| it.verdict.tone).collect();
     assert!(tones.contains(&Tone::Bad), "{tones:?}");
 }
+
+/// What is typed and works is what is entered, whatever else would work as well.
+#[test]
+fn a_pump_threshold_that_works_is_entered_as_it_is_typed() {
+    let to_do = |speed| {
+        let typed = [("relays.1.switched_by", "speed"), ("relays.1.relay_on_at", speed)];
+        let report = report(&planned("cranking-pump-on-key", &typed));
+        let mut answers = report.sections.iter().flat_map(|it| &it.answers);
+        let about = |it: &&std::rc::Rc<Answer>| {
+            it.subject == "relays.1" && it.verdict.message.code.starts_with("cranking.")
+        };
+        let answer = answers.find(about).expect("it is answered");
+        answer.to_do.iter().map(|it| (it.code, it.text.as_str().to_owned())).collect::<Vec<_>>()
+    };
+    for speed in ["60 rpm", "100 rpm"] {
+        let steps = to_do(speed);
+        assert!(
+            steps.iter().any(|(code, it)| *code == "cranking.do-keep" && it.contains(speed)),
+            "{steps:?}"
+        );
+    }
+    for speed in ["20 rpm", "400 rpm"] {
+        let steps = to_do(speed);
+        assert!(steps.iter().any(|(code, _)| *code == "cranking.do-set"), "{steps:?}");
+    }
+}

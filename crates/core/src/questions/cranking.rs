@@ -203,7 +203,8 @@ fn answered(
             return unsearched(known, search, &outline, details, findings);
         }
     };
-    let advice = advice::advice(search, &result);
+    let otherwise = Otherwise::new(search);
+    let advice = advice::advice(search, &result, otherwise.is_quiet());
     let (tone, verdict, why) = match judge::verdict(known, inputs, &result) {
         // with no speed to set, none is wanted
         (Tone::Open | Tone::Good, ..) if !known.which.is_by_speed() => {
@@ -211,7 +212,6 @@ fn answered(
         }
         told => told,
     };
-    let otherwise = Otherwise::new(search);
     findings.extend(problems::findings(known, inputs, &result, advice));
     findings.extend(otherwise.findings(known, inputs, &result, advice));
     let mut answer = Answer::new("cranking", tone, verdict);

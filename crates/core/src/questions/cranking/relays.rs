@@ -137,7 +137,7 @@ fn starting(
     let inputs = search.inputs;
     let first = known.inputs.as_ref().and_then(|it| it.threshold);
     let known = known.of_relay(relay);
-    let advice = advice::advice(search, result);
+    let advice = advice::advice(search, result, true);
     let (mut tone, mut verdict, mut why) = judge::verdict(&known, inputs, result);
     let case = inputs.threshold.map(|it| judge::case(&known, inputs, result, it));
     let works = [StartCase::Suits, StartCase::MissesSpark, StartCase::Late, StartCase::NoMark];
