@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 34] = [
+const OTHERWISE: [(&str, Moment); 35] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -46,6 +46,7 @@ const OTHERWISE: [(&str, Moment); 34] = [
     ("injectors.fuse-too-small", Moment::Running),
     ("injectors.relay-too-small", Moment::Running),
     ("injectors.resistor-overheats", Moment::Running),
+    ("injectors.several-at-each", Moment::Plan),
     ("injectors.sharing-differs", Moment::Plan),
     ("outputs.output-named-twice", Moment::Plan),
     ("outputs.pair-of-one", Moment::Plan),
