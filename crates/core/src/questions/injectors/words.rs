@@ -148,7 +148,7 @@ sentences! {
     COUNT_DIFFERS = "injectors.count-differs",
         "{count} {count|injector|injectors} for {cylinders} cylinders, but each is to be fired at its own cylinder's moment: which is right?";
     SEVERAL_AT_EACH = "injectors.several-at-each",
-        "{count} injectors for {cylinders} cylinders, but each channel is planned for one: where do the others go?";
+        "{count} injectors, but the firing is planned for {cylinders}: where do the others go?";
     SEVERAL_SHARE = "injectors.several-share", "On the same output as the first: type {n} to an output.";
     SEVERAL_APART = "injectors.several-apart",
         "On outputs of their own: type {cylinders} here, and the others as the second set.";
