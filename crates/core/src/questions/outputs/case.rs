@@ -53,7 +53,7 @@ impl LoadAtLevel {
             let is_sure = ends.iter().all(|it| it.has(Trouble::PulsesBlurred));
             let judgements = std::iter::once(&mut judgement).chain(ends);
             judgements.for_each(|it| {
-                it.found.retain(|found| is_sure || found.trouble != Trouble::PulsesBlurred)
+                it.found.retain(|found| is_sure || found.trouble != Trouble::PulsesBlurred);
             });
         }
         Self { level, rest, judgement, ends }
