@@ -245,6 +245,8 @@ fn what_draws_with_the_key_off_is_told_to_the_standing_car() {
     check("battery.other_draw", "30 mA", &["standing"]);
     check("controller.key_off_draw", "5 mA", &["standing"]);
     check("outputs.0.pull_up", "1 kohm", &["outputs", "standing"]);
+    // behind a feed that the key cuts the controller draws nothing
+    assert!(changed("controller.feed", "ignition").contains("standing"));
 }
 
 /// A hot engine cranks at a voltage of its own: what is told of the cold one stays.

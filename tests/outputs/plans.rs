@@ -358,7 +358,7 @@ fn every_other_plan_of_this_question_shows_what_its_notes_say() {
             "outputs.no-either-way",
             "outputs.connect",
             "outputs.open-far-end",
-            "outputs.no-too-much-current",
+            "outputs.measure-first",
             "outputs.no-live-key-off",
         ],
         "unknowns"

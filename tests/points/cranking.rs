@@ -3,9 +3,9 @@
 //! Source: beside each test.
 
 use quietpin_core::{
-    finding::Severity::{Doubt, Fault},
+    finding::Severity::{Danger, Doubt, Fault},
     quantity::Holds,
-    report::{Answer, Tone, report},
+    report::{Answer, Memory, Tone, report, report_after, tried},
 };
 
 use super::{graded, planned, told, words};
@@ -341,4 +341,78 @@ fn a_silence_at_full_speed_is_told_once_for_all_relays() {
     };
     assert_eq!(with("40 rpm", "35 rpm", "48 ms"), 1, "at full speed");
     assert_eq!(with("59 rpm", "35 rpm", "52 ms"), 1, "the second alone, in the run-up");
+}
+
+/// Common practice, no source: a pump must stop with its engine, by the controller or by a switch in its feed.
+#[test]
+fn a_pump_that_the_key_keeps_running_is_a_danger_where_nothing_else_stops_it() {
+    let (plan, code) = ("cranking-pump-on-key", "cranking.pump-on-with-key");
+    assert_eq!(told(plan, &[], code), [Danger]);
+    // before the start of the engine is known, and with no output at all
+    assert_eq!(told(plan, &[("cranking.speed", "")], code), [Danger]);
+    assert_eq!(
+        told(plan, &[("relays.1.output", ""), ("relays.1.far_end", "ground")], code),
+        [Danger]
+    );
+    // what else stops it is to be found out
+    assert_eq!(told(plan, &[("relays.1.cut", "")], code), [Doubt]);
+    for texts in [
+        [("relays.1.cut", "inertia")].as_slice(),
+        &[("relays.1.cut", "oil-pressure")],
+        // switched by the controller, or fed through a relay that is
+        &[("relays.1.switched_by", "speed"), ("relays.1.relay_on_at", "100 rpm")],
+        &[("relays.0.switched_by", "speed"), ("relays.0.relay_on_at", "100 rpm")],
+        &[("relays.1.purpose", "fan")],
+    ] {
+        assert_eq!(told(plan, texts, code), NOTHING, "{texts:?}");
+    }
+    // its contact through one that follows the engine
+    let coils = [("relays.0.switched_by", "speed"), ("relays.0.relay_on_at", "100 rpm")];
+    let behind = [("relays.1.far_end", "ignition"), ("relays.1.behind", "Main relay")];
+    assert_eq!(told(plan, &behind, code), [Danger]);
+    assert_eq!(told(plan, &[coils, behind].concat(), code), NOTHING);
+    // relays that feed each other
+    assert_eq!(told(plan, &[("relays.0.behind", "Pump relay")], code), [Danger]);
+}
+
+#[test]
+fn a_pump_on_the_key_is_cured_by_the_controller_or_by_an_inertia_switch() {
+    let plan = planned("cranking-pump-on-key", &[]);
+    let mut memory = Memory::detailed();
+    let report = report_after(&mut memory, &plan);
+    let tried = tried(&report, &plan, &memory);
+    let mut findings = tried.findings.iter();
+    let found = findings.find(|it| it.message.code == "cranking.pump-on-with-key");
+    let codes: Vec<_> = found.expect("told").remedies.iter().map(|it| it.code).collect();
+    assert_eq!(codes, ["cranking.pump-by-controller", "cranking.fit-cut"]);
+    let answers = report.sections.iter().flat_map(|it| &it.answers);
+    let tones: Vec<_> =
+        answers.filter(|it| it.subject == "relays.1").map(|it| it.verdict.tone).collect();
+    assert!(tones.contains(&Tone::Bad), "{tones:?}");
+}
+
+/// What is typed and works is what is entered, whatever else would work as well.
+#[test]
+fn a_pump_threshold_that_works_is_entered_as_it_is_typed() {
+    let to_do = |speed| {
+        let typed = [("relays.1.switched_by", "speed"), ("relays.1.relay_on_at", speed)];
+        let report = report(&planned("cranking-pump-on-key", &typed));
+        let mut answers = report.sections.iter().flat_map(|it| &it.answers);
+        let about = |it: &&std::rc::Rc<Answer>| {
+            it.subject == "relays.1" && it.verdict.message.code.starts_with("cranking.")
+        };
+        let answer = answers.find(about).expect("it is answered");
+        answer.to_do.iter().map(|it| (it.code, it.text.as_str().to_owned())).collect::<Vec<_>>()
+    };
+    for speed in ["60 rpm", "100 rpm"] {
+        let steps = to_do(speed);
+        assert!(
+            steps.iter().any(|(code, it)| *code == "cranking.do-keep" && it.contains(speed)),
+            "{steps:?}"
+        );
+    }
+    for speed in ["20 rpm", "400 rpm"] {
+        let steps = to_do(speed);
+        assert!(steps.iter().any(|(code, _)| *code == "cranking.do-set"), "{steps:?}");
+    }
 }

@@ -119,3 +119,48 @@ fn a_peak_that_is_missed_only_while_the_starter_turns_is_worth_a_note() {
     assert_eq!(told(name, &lower, code), []);
     assert_eq!(told(name, &lower, "injectors.peak-not-while-cranking"), [Note]);
 }
+
+/// By hand: six channels reach six cylinders, one injector each; of twelve, six more hang on the same outputs or on others.
+#[test]
+fn more_injectors_than_the_channels_are_planned_for_are_asked_about_once() {
+    let (plan, code) = ("injectors-several-at-each", "injectors.several-at-each");
+    let per_output = |texts: &[(&str, &str)]| {
+        let report = report(&planned(plan, texts));
+        let field = &report.fields["injectors.per_output"];
+        field.value.as_ref().and_then(|value| value.number)
+    };
+    let cures = |texts: &[(&str, &str)]| {
+        let report = report(&planned(plan, texts));
+        let mut findings = report.findings.iter();
+        let found = findings.find(|it| it.message.code == code).expect("it is told");
+        found.remedies.iter().map(|it| it.code).collect::<Vec<_>>()
+    };
+    let (shared, apart) = ("injectors.several-share", "injectors.several-apart");
+    assert_eq!(told(plan, &[], code), [Doubt]);
+    assert_eq!((cures(&[]), per_output(&[])), (vec![shared, apart], Some(2.0)));
+    // an output for each of them speaks for a second set
+    let there = [("channels.injection_count", "12")];
+    assert_eq!((cures(&there), per_output(&there)), (vec![apart, shared], Some(1.0)));
+    // said that they share, or that they are fired otherwise
+    for texts in [
+        ("injectors.per_output", "2"),
+        ("injectors.count", "6"),
+        ("injectors.count", ""),
+        ("channels.injection_mode", "together"),
+    ] {
+        assert_eq!(told(plan, &[texts], code), [], "{texts:?}");
+        assert_eq!(told(plan, &[texts], "injectors.sharing-differs"), [], "{texts:?}");
+    }
+    // one rotor has two as well
+    let rotary = [
+        ("engine.kind", "rotary"),
+        ("engine.cylinders", "2"),
+        ("engine.order", ""),
+        ("injectors.count", "4"),
+        ("channels.injection_count", "4"),
+    ];
+    assert_eq!(told(plan, &rotary, code), [Doubt]);
+    // no multiple is told as such
+    assert_eq!(told(plan, &[("injectors.count", "8")], code), []);
+    assert_eq!(told(plan, &[("injectors.count", "8")], "injectors.count-differs"), [Fault]);
+}

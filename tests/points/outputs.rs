@@ -562,3 +562,63 @@ fn what_no_output_carries_gets_a_relay_first() {
     assert_eq!(of("8 A"), ["outputs.do-relay", "outputs.do-stage-turned"]);
     assert_ne!(of("20 A").first(), Some(&"outputs.do-relay"), "{:?}", of("20 A"));
 }
+
+const UNMEASURED: &str = "outputs-measured-first";
+
+/// By hand: 14.4 V / 5 Ω are some 2.9 A in an output for 2 A, and 14.4 V / 30 Ω 0.5 A: with a usual valve it may be either.
+#[test]
+fn what_hangs_on_a_resistance_that_nobody_measured_is_one_doubt() {
+    let (code, asked) = ("outputs.too-much-current", "outputs.depends-on-resistance");
+    assert_eq!(told(UNMEASURED, &[], code), []);
+    assert_eq!(told(UNMEASURED, &[], asked), [Doubt]);
+    let plan = report(&planned(UNMEASURED, &[]));
+    let answers: Vec<_> = plan.sections.iter().flat_map(|it| &it.answers).collect();
+    let valve = answers.iter().find(|it| it.subject == "loads.0").expect("it is answered");
+    assert_eq!(valve.verdict.message.code, "outputs.measure-first");
+    assert!(valve.to_do.iter().all(|it| it.code != "outputs.do-relay"), "{:?}", valve.to_do);
+    // measured: one or the other
+    let low = [("loads.0.resistance", "5 ohm")];
+    assert_eq!(
+        (told(UNMEASURED, &low, code), told(UNMEASURED, &low, asked)),
+        (vec![Danger], vec![])
+    );
+    let high = [("loads.0.resistance", "30 ohm")];
+    assert_eq!((told(UNMEASURED, &high, code), told(UNMEASURED, &high, asked)), (vec![], vec![]));
+    // any usual one is too much
+    let small = [("outputs.0.current_limit", "0.3 A")];
+    assert_eq!(told(UNMEASURED, &small, code), [Danger]);
+}
+
+/// A relay follows no pulses: common practice, no source.
+#[test]
+fn a_proportional_valve_is_not_put_behind_a_relay() {
+    let cures = |kind| {
+        let texts = [("loads.0.kind", kind), ("loads.0.resistance", "5 ohm")];
+        words(UNMEASURED, &texts, "outputs.too-much-current")
+    };
+    assert!(cures("solenoid").contains("through a relay"), "{}", cures("solenoid"));
+    assert!(!cures("proportional-valve").contains("through a relay"));
+}
+
+/// By hand: 0.05 mA through 50 kΩ are 2.5 V, through 10 kΩ 0.5 V; from 0.8 V on a rev counter may not see that a pulse ends (common
+/// practice, no source).
+#[test]
+fn a_leak_blurs_the_pulses_of_a_rev_counter_only_where_its_resistance_is_known_to_be_high() {
+    let code = "outputs.pulses-blurred";
+    let at = "loads.1.resistance";
+    assert_eq!(told(UNMEASURED, &[], code), [Doubt]);
+    let said = words(UNMEASURED, &[], code);
+    assert!(said.contains("may miss pulses: 2.5"), "{said}");
+    assert_eq!(told(UNMEASURED, &[], "outputs.weak"), []);
+    for resistance in ["10 kohm", ""] {
+        assert_eq!(told(UNMEASURED, &[(at, resistance)], code), [], "{resistance}");
+    }
+    let asked = told(
+        UNMEASURED,
+        &[(at, ""), ("loads.0.resistance", "30 ohm")],
+        "outputs.depends-on-resistance",
+    );
+    assert_eq!(asked, []);
+    // leaks that were not typed
+    assert_eq!(told(UNMEASURED, &[(at, ""), ("outputs.0.leakage", "")], code), []);
+}

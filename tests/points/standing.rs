@@ -43,3 +43,34 @@ fn what_a_battery_loses_by_itself_is_counted() {
     let why = said(&idle);
     assert!(why.contains("after 300 days") || why.contains("after 29"), "{why}");
 }
+
+/// By hand: 5 % of 60 Ah a month are 100 mAh a day, and half of it is gone in 300 days; 1 mA for the controller takes 24 mAh a day more:
+/// 30 Ah / 124 mAh = 242 days.
+#[test]
+fn a_controller_whose_feed_the_key_cuts_draws_nothing_of_its_own() {
+    let time = |more: &[(&str, &str)]| {
+        let texts = [
+            ("battery.capacity", "60 Ah"),
+            ("battery.other_draw", "0 mA"),
+            ("outputs.0.pull_up", ""),
+        ];
+        let report = report(&planned("standing-drain-beside-a-danger", &[&texts, more].concat()));
+        let answers = report.sections.into_iter().filter(|it| it.id == "standing");
+        let answer = answers.flat_map(|it| it.answers).next().expect("an answer");
+        answer.verdict.message.text.as_str().to_owned()
+    };
+    let ignition = ("controller.feed", "ignition");
+    let battery = ("controller.feed", "battery");
+    let dies = ("controller.after_key_off", "dies");
+    for cut in [[ignition].as_slice(), &[dies], &[ignition, dies]] {
+        assert!(time(cut).contains("300 days"), "{cut:?}: {}", time(cut));
+    }
+    for fed in [
+        [].as_slice(),
+        &[battery],
+        &[battery, dies],
+        &[ignition, ("controller.key_off_draw", "1 mA")],
+    ] {
+        assert!(time(fed).contains("242 days"), "{fed:?}: {}", time(fed));
+    }
+}

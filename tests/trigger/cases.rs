@@ -269,6 +269,9 @@ fn each_fault_is_found_alone() {
     assert_eq!(found(&[("crank_sensor.polarity", "reversed")]), ["trigger.reversed"]);
     assert_eq!(found(&[("crank_sensor.shield", "both")]), ["trigger.shield-both"]);
     assert_eq!(found(&[("crank_sensor.shield", "none")]), ["trigger.shield-none"]);
+    // a switch's levels are volts apart
+    let unshielded = ("crank_sensor.shield", "none");
+    assert_eq!(of_hall(&[("crank_sensor.pull_rail", "5"), unshielded]), [""; 0]);
     assert_eq!(of_hall(&[("crank_sensor.pull_rail", "none")]), ["trigger.no-pull-up"]);
     assert_eq!(
         of_hall(&[("crank_sensor.pull_rail", "5"), ("trigger_input.bears", "6 V")]),

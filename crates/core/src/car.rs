@@ -20,8 +20,8 @@ use crate::{
     quantity::{Band, RotationalSpeed},
     questions::{Memory, feeds, firing, standing, wires},
     read::{
-        self, Coiled, Conditions, FeedParts, Fuelled, Injectors, Known, PlannedRest, Reader,
-        SpeedRelay, Triggered, WhichSet,
+        self, Coiled, Conditions, FeedParts, Fuelled, Injectors, KeyPump, Known, PlannedRest,
+        Reader, SpeedRelay, Triggered, WhichSet,
     },
     schema::{Part, Place},
 };
@@ -52,6 +52,8 @@ pub(crate) struct Car<'a> {
     pub(crate) cranking: Rc<Known>,
     /// Further relays that are switched at a speed.
     pub(crate) relays: Vec<SpeedRelay>,
+    /// Pumps that the key keeps running.
+    pub(crate) key_pumps: Vec<KeyPump>,
     /// The coils, where anything is said of them.
     pub(crate) coils: Option<Coiled>,
     /// All that is fed, and by what.
@@ -87,6 +89,7 @@ impl<'a> Car<'a> {
         let cranking =
             Rc::new(read::cranking(reader, &conditions, firings.as_ref(), (&outputs, needed)));
         let relays = read::relays(reader, &outputs);
+        let key_pumps = read::key_pumps(reader);
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);
@@ -108,6 +111,7 @@ impl<'a> Car<'a> {
             trigger,
             cranking,
             relays,
+            key_pumps,
             coils,
             feeds,
             harness,

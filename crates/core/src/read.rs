@@ -45,7 +45,7 @@ pub(crate) use fuel::{Fuelled, fuel};
 pub(crate) use injectors::{
     FeedParts, InjectorSurroundings, Injectors, WhichSet, feed_parts, injectors,
 };
-pub(crate) use relays::{Purpose, SpeedRelay, relays};
+pub(crate) use relays::{KeyPump, Purpose, SpeedRelay, key_pumps, relays};
 pub(crate) use rest::{
     LoadPlace, OutputLink, PlannedLoad, PlannedOutput, PlannedRest, PlannedThrottle, PowerCut,
     RestBefore, Suppressed, Unasked, rest,

@@ -22,12 +22,13 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 35] = [
+const OTHERWISE: [(&str, Moment); 37] = [
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
     ("cranking.on-at-standstill", Moment::KeyOn),
     ("cranking.pump-on-after-stop", Moment::Running),
+    ("cranking.pump-on-with-key", Moment::Running),
     ("cranking.pump-uncut", Moment::Running),
     ("cranking.relay-not-at-idle", Moment::Running),
     ("cranking.spark-at-power", Moment::KeyOn),
@@ -47,6 +48,7 @@ const OTHERWISE: [(&str, Moment); 35] = [
     ("injectors.fuse-too-small", Moment::Running),
     ("injectors.relay-too-small", Moment::Running),
     ("injectors.resistor-overheats", Moment::Running),
+    ("injectors.several-at-each", Moment::Plan),
     ("injectors.sharing-differs", Moment::Plan),
     ("outputs.output-named-twice", Moment::Plan),
     ("outputs.pair-of-one", Moment::Plan),

@@ -67,6 +67,11 @@ impl Judgement {
         self.found.iter().find(|found| !found.trouble.is_bearable())
     }
 
+    /// Whether this is among what is wrong.
+    pub fn has(&self, trouble: Trouble) -> bool {
+        self.found.iter().any(|it| it.trouble == trouble)
+    }
+
     /// Whether the load may be connected.
     pub fn is_clean(&self) -> bool {
         self.head().is_none()
@@ -182,8 +187,13 @@ pub(super) fn swing<'a>(
     if (all(&on, &is_high) && all(&off, &is_low)) || (all(&off, &is_high) && all(&on, &is_low)) {
         return None;
     }
+    // what is high for certain in one state is not sure to be low in the other
+    let is_on_high = !on.is_empty() && all(&on, &is_high);
+    let is_off_high = !off.is_empty() && all(&off, &is_high);
     let (trouble, state, of) = match (any(&on), any(&off)) {
         (true, true) => (Trouble::NoPulses, KeyState::Off, off),
+        (true, false) if is_on_high => (Trouble::PulsesBlurred, KeyState::Off, off),
+        (false, true) if is_off_high => (Trouble::PulsesBlurred, KeyState::On, on),
         (false, true) => (Trouble::Weak, KeyState::Off, off),
         (true, false) => (Trouble::Weak, KeyState::On, on),
         (false, false) => (Trouble::NeverActs, KeyState::On, on),

@@ -47,6 +47,8 @@ pub enum Trouble {
     MayStayInAtRestart,
     /// With the output on it is not sure to act.
     Weak,
+    /// It counts pulses, and what is left across it between them may keep it from seeing that they end.
+    PulsesBlurred,
     /// Its inrush is more than the output may carry.
     Inrush,
     /// The kick at each turn-off may be more than the output's clamp takes: with the most inductance that such a load has.
@@ -261,13 +263,13 @@ impl Trouble {
             T::DrivesDeadFeed => {
                 TroubleRow::forbids(18).worst_by(By::IntoFeed).unless(&[T::LiveAtRest])
             }
-            T::PerhapsLiveOutlived => TroubleRow::bears(34).unless(&[
+            T::PerhapsLiveOutlived => TroubleRow::bears(35).unless(&[
                 T::LiveAtRest,
                 T::LiveKeyOff,
                 T::PerhapsDrivesDeadFeed,
                 T::DrivesDeadFeed,
             ]),
-            T::PerhapsDrivesDeadFeed => TroubleRow::bears(35)
+            T::PerhapsDrivesDeadFeed => TroubleRow::bears(36)
                 .worst_by(By::IntoFeed)
                 .unless(&[T::LiveAtRest, T::DrivesDeadFeed]),
             T::LoadsLogicRail => {
@@ -288,6 +290,7 @@ impl Trouble {
                 T::LiveAtRest,
                 T::ShortedByDiode,
             ]),
+            T::PulsesBlurred => TroubleRow::cares(34).worst_by(By::MostVoltage),
             T::Inrush => TroubleRow::cares(23)
                 .worst_by(By::SwitchCurrent)
                 .asked(ShowingCorners::Standing)
@@ -319,43 +322,43 @@ impl Trouble {
                 T::LeaksIntoController,
             ]),
             T::LiftsLogicRail => TroubleRow::cares(31).worst_by(By::IntoLogicRail),
-            T::WeakWhileCranking => TroubleRow::bears(36)
+            T::WeakWhileCranking => TroubleRow::bears(37)
                 .harm(Harm::WeakByGuess)
                 .worst_by(By::LeastVoltage)
                 .unless(&[T::NeverActs, T::Weak, T::LiveAtRest, T::ShortedByDiode]),
-            T::KickUncaught => TroubleRow::bears(37)
+            T::KickUncaught => TroubleRow::bears(38)
                 .harm(Harm::MayNeedClamp)
                 .worst_by(By::LoadCurrent)
                 .unless(&[T::NeverActs, T::ShortedByDiode, T::KickBeyondAny, T::KickBeyondUsual]),
-            T::PulsedTooLittle => TroubleRow::bears(38)
+            T::PulsedTooLittle => TroubleRow::bears(39)
                 .harm(Harm::FallsShort)
                 .worst_by(By::MostPulse)
                 .asked(ShowingCorners::LongPulse)
                 .unless(&[T::NeverActs, T::Weak]),
-            T::ActsWithoutFeed => TroubleRow::bears(39).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutFeed => TroubleRow::bears(40).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::ActsWithoutGround => TroubleRow::bears(40).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutGround => TroubleRow::bears(41).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
                 T::OverVoltageWithoutGround,
             ]),
             T::OverVoltageWithoutGround => {
-                TroubleRow::bears(44).after_a_fault().unless(&[T::OverVoltage])
+                TroubleRow::bears(45).after_a_fault().unless(&[T::OverVoltage])
             }
-            T::ActsWithoutSupply => TroubleRow::bears(41).by_acting().after_a_fault().unless(&[
+            T::ActsWithoutSupply => TroubleRow::bears(42).by_acting().after_a_fault().unless(&[
                 T::LiveAtRest,
                 T::LiveAtKeyOn,
                 T::LiveKeyOff,
             ]),
-            T::KeepsFeedAlive => TroubleRow::bears(42)
+            T::KeepsFeedAlive => TroubleRow::bears(43)
                 .after_a_fault()
                 .worst_by(By::IntoFeed)
                 .unless(&[T::ActsWithoutFeed, T::FeedsDeadFeed]),
-            T::KeepsControllerAlive => TroubleRow::bears(43)
+            T::KeepsControllerAlive => TroubleRow::bears(44)
                 .after_a_fault()
                 .worst_by(By::IntoRail)
                 .unless(&[T::ActsWithoutSupply, T::WakesController]),
@@ -450,6 +453,7 @@ mod tests {
         Trouble::PerhapsDrivesDeadFeed,
         Trouble::MayStayInAtRestart,
         Trouble::Weak,
+        Trouble::PulsesBlurred,
         Trouble::Inrush,
         Trouble::KickPerhapsTooStrong,
         Trouble::Chatters,

@@ -105,7 +105,8 @@ pub const QUESTION: Question = Question {
 };
 
 fn subjects(plan: &Plan) -> Vec<String> {
-    let relays = relay_records::further(plan).into_iter().map(|at| Part::Relays.record(at));
+    let further = relay_records::further(plan).into_iter();
+    let relays = further.chain(relay_records::pumps_on_key(plan)).map(|at| Part::Relays.record(at));
     [Part::Cranking.name().to_owned()].into_iter().chain(relays).collect()
 }
 
@@ -150,7 +151,8 @@ pub(crate) fn answers(
     // a plan that has other relays that follow the engine has told of those that there are
     let own = own.map(|it| if is_untold_beside(car) { Rc::new(none_of_coils()) } else { it });
     let others = relays::answers(car, &mut pool, (memory, starts), details, findings);
-    own.into_iter().chain(others).collect()
+    let pumps = car.key_pumps.iter().map(|pump| Rc::new(relays::on_key::answer(pump, findings)));
+    own.into_iter().chain(others).chain(pumps).collect()
 }
 
 /// Whether the coils have no relay that is switched at a speed, in a plan that has others which are.
@@ -201,7 +203,8 @@ fn answered(
             return unsearched(known, search, &outline, details, findings);
         }
     };
-    let advice = advice::advice(search, &result);
+    let otherwise = Otherwise::new(search);
+    let advice = advice::advice(search, &result, otherwise.is_quiet());
     let (tone, verdict, why) = match judge::verdict(known, inputs, &result) {
         // with no speed to set, none is wanted
         (Tone::Open | Tone::Good, ..) if !known.which.is_by_speed() => {
@@ -209,7 +212,6 @@ fn answered(
         }
         told => told,
     };
-    let otherwise = Otherwise::new(search);
     findings.extend(problems::findings(known, inputs, &result, advice));
     findings.extend(otherwise.findings(known, inputs, &result, advice));
     let mut answer = Answer::new("cranking", tone, verdict);

@@ -155,8 +155,8 @@ fn answer(
 /// Other ways to connect it, where it may not be connected as planned.
 fn remedies(subject: &Subject<'_>, budget: &Budget) -> Vec<Message> {
     let is_clean = subject.cases.iter().all(|case| case.judgement.is_clean());
-    // where another output decides, what counts as on there is measured first
-    if is_clean || subject.is_decided_elsewhere() {
+    // where another output decides, what counts as on there is measured first; or the load's resistance, where that does
+    if is_clean || subject.is_decided_elsewhere() || subject.is_measured_first() {
         return Vec::new();
     }
     let wirings: Vec<&Wiring> = subject.cases.iter().map(|case| &case.rest.wiring).collect();

@@ -28,8 +28,9 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["firing/", "injectors/second", "injectors/injector_", ALL_WIRES]
         }
         (Part::Engine, _) => &["firing/"],
-        (Part::Controller, "supply_off" | "after_key_off") => &["outputs/"],
-        (Part::Controller, "feed") => &["cranking/", WIRES, HARNESS],
+        (Part::Controller, "supply_off") => &["outputs/"],
+        (Part::Controller, "after_key_off") => &["outputs/", "standing/"],
+        (Part::Controller, "feed") => &["cranking/", "standing/", WIRES, HARNESS],
         (Part::Controller, "outputs" | "order" | "spacing" | "angles") => &["firing/"],
         (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
         (Part::Controller, "cranking_dwell") => &["coils/coils", "cranking/cranking"],

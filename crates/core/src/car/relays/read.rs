@@ -2,6 +2,7 @@
 
 use crate::{
     fields::relays::{self, Purpose, SwitchedBy},
+    output::FarEnd,
     plan::Plan,
     quantity::{Current, Measure},
     read::Reader,
@@ -50,6 +51,45 @@ pub(crate) fn further(plan: &Plan) -> Vec<usize> {
     let coils = of_coils(plan);
     let relays = 0..plan.count(Part::Relays);
     relays.filter(|at| *at != coils && is_switched_at_speed(plan, *at)).collect()
+}
+
+/// The pumps that the key keeps running: no relay of theirs follows the engine, neither their own nor one that feeds its coil or its
+/// contact.
+pub(crate) fn pumps_on_key(plan: &Plan) -> Vec<usize> {
+    let relays = 0..plan.count(Part::Relays);
+    let is_it = |at: &usize| {
+        chosen(plan, relays::PURPOSE.at(*at)) == Some(Purpose::Pump)
+            && chosen(plan, relays::SWITCHED_BY.at(*at)) == Some(SwitchedBy::Key)
+            && !follows_engine(plan, *at)
+    };
+    relays.filter(is_it).collect()
+}
+
+/// Whether a relay, or one that it is fed through, is switched at a speed.
+fn follows_engine(plan: &Plan, at: usize) -> bool {
+    let count = plan.count(Part::Relays);
+    let named = |place: Place, at: usize| {
+        let name = plan.text(place.at(at)).trim();
+        let is_it =
+            |it: &usize| plan.text(relays::NAME.place().at(*it)).trim().eq_ignore_ascii_case(name);
+        (0..count).find(|it| !name.is_empty() && is_it(it))
+    };
+    let mut fed_through = vec![at];
+    let mut next = 0;
+    while let Some(at) = fed_through.get(next).copied() {
+        if is_switched_at_speed(plan, at) {
+            return true;
+        }
+        let by_coil = chosen(plan, relays::FAR_END.at(at)) == Some(FarEnd::Relay);
+        let coil = named(relays::FAR_RELAY.place(), at).filter(|_| by_coil);
+        for it in [coil, named(relays::BEHIND.place(), at)].into_iter().flatten() {
+            if !fed_through.contains(&it) {
+                fed_through.push(it);
+            }
+        }
+        next += 1;
+    }
+    false
 }
 
 /// The relays of which it is said where their coil is connected; not those that the key switches, past the controller.

@@ -89,11 +89,12 @@ impl Search<'_> {
         })
     }
 
-    /// A relay's coil in the stead of a load that hangs on the output by itself.
+    /// A relay's coil in the stead of a load that hangs on the output by itself; not of one that is pulsed, or can only be.
     pub(super) fn relays(&self) -> Vec<Alternative> {
         let goes_here = |pin: &Pin| pin.loads.iter().any(|load| load.far_pin() == Some(0));
         let is_shared = self.wiring.loads.len() > 1 || self.wiring.beyond.iter().any(goes_here);
         let is_none = self.load.kind == LoadKind::RelayCoil
+            || self.load.kind == LoadKind::ProportionalValve
             || self.load.kind.is_signal()
             || self.wiring.is_reversible(self.subject);
         if is_none || self.load.pulse.is_some() || is_shared {

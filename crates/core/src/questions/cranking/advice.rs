@@ -40,9 +40,13 @@ impl Advice {
     }
 }
 
-/// What works: the threshold asked for where it does and no false edge passes for it, or else the best, or else one that does with the release asked for,
+/// What works: the threshold asked for where it does, and no false edge passes for it or is told of (`is_quiet`), or else the best, or else one that does with the release asked for,
 /// or with one that lies further below. Each is simulated before it is offered.
-pub(super) fn advice(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option<Advice> {
+pub(super) fn advice(
+    search: StartSearch<'_>,
+    answer: &CrankingAnswer,
+    is_quiet: bool,
+) -> Option<Advice> {
     let inputs = search.inputs;
     let serves = |release: Release, threshold| {
         search
@@ -51,7 +55,8 @@ pub(super) fn advice(search: StartSearch<'_>, answer: &CrankingAnswer) -> Option
     };
     let sure = cranking::above_false_edges(inputs.rocking.high);
     let asked = inputs.threshold.and_then(|asked| serves(inputs.release, asked));
-    if asked.is_some_and(|it| it.threshold > sure) {
+    let least = if is_quiet { inputs.rocking.high } else { sure };
+    if asked.is_some_and(|it| it.threshold > least) {
         return asked;
     }
     if let Some(best) = best(search, answer).filter(|it| asked.is_none() || it.threshold > sure) {

@@ -38,6 +38,11 @@ impl Otherwise {
         self.events.iter().find(|event| event.happening == happening)
     }
 
+    /// Whether no false edges are told of.
+    pub(super) fn is_quiet(&self) -> bool {
+        self.noise.and_then(|it| it.edges).is_none_or(|edges| edges == 0)
+    }
+
     /// One row for each, and one for false edges; none without a threshold, nor where they were not tried.
     pub(super) fn table(&self, inputs: &CrankingInputs) -> Option<Table> {
         let mut rows: Vec<_> = self.events.iter().map(row).collect();

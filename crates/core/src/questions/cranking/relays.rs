@@ -1,5 +1,6 @@
 //! The further relays that are switched at a speed, each by the demands of what it feeds.
 
+pub(super) mod on_key;
 pub(super) mod pump;
 pub(super) mod running;
 
@@ -16,7 +17,6 @@ use crate::{
     budget::{Budget, Pool},
     car::Car,
     cranking::{self, CrankingInputs, Starts},
-    fields::relays::Cut,
     finding::Findings,
     message::Message,
     quantity::seconds,
@@ -137,7 +137,7 @@ fn starting(
     let inputs = search.inputs;
     let first = known.inputs.as_ref().and_then(|it| it.threshold);
     let known = known.of_relay(relay);
-    let advice = advice::advice(search, result);
+    let advice = advice::advice(search, result, true);
     let (mut tone, mut verdict, mut why) = judge::verdict(&known, inputs, result);
     let case = inputs.threshold.map(|it| judge::case(&known, inputs, result, it));
     let works = [StartCase::Suits, StartCase::MissesSpark, StartCase::Late, StartCase::NoMark];
@@ -161,8 +161,7 @@ fn starting(
 
 /// A pump that nothing but its relay stops.
 fn cautions(relay: &SpeedRelay) -> Vec<Message> {
-    let is_cut = matches!(relay.cut, Some(Cut::Inertia | Cut::OilPressure));
-    let is_uncut = relay.purpose == Some(Purpose::Pump) && !is_cut;
+    let is_uncut = relay.purpose == Some(Purpose::Pump) && !pump::is_cut(relay.cut);
     is_uncut.then(|| say!(words::CAUTION_PUMP)).into_iter().collect()
 }
 

@@ -101,6 +101,8 @@ struct OfSet<'a, 'p> {
     reader: &'a mut Reader<'p>,
     set: WhichSet,
     taken: Vec<(&'static str, Value)>,
+    /// How many there are at each cylinder, where each is fired at its own cylinder's moment.
+    at_each: u32,
 }
 
 /// Reads a set of injectors; every field, whatever stands in the others.
@@ -109,7 +111,7 @@ pub(crate) fn injectors(
     around: &InjectorSurroundings<'_>,
     set: WhichSet,
 ) -> Injectors {
-    let mut of = OfSet { reader, set, taken: Vec::new() };
+    let mut of = OfSet { reader, set, taken: Vec::new(), at_each: 1 };
     let resistance = of.resistance();
     let count = of.count(around.engine);
     let per_output = of.per_output(count, around.sharing);
@@ -213,7 +215,10 @@ impl OfSet<'_, '_> {
         };
         let mode = self.reader.choice_elsewhere(key);
         let is_each = matches!(mode, Some(Injection::EachOnce | Injection::Companions));
-        if let Some(count) = count.value().filter(|count| is_each && count % cylinders != 0) {
+        let count = count.value().filter(|_| is_each);
+        let whole = count.filter(|it| it.checked_rem(cylinders) == Some(0));
+        self.at_each = whole.and_then(|it| it.checked_div(cylinders)).unwrap_or(1).max(1);
+        if let Some(count) = count.filter(|count| count % cylinders != 0) {
             let key = fields::injectors::COUNT.of(self.set.part());
             let message = say!(words::COUNT_DIFFERS, count = count, cylinders = cylinders);
             let cure =
@@ -222,11 +227,50 @@ impl OfSet<'_, '_> {
         }
     }
 
+    /// How many share a channel, where there are several at each cylinder: those of one cylinder together, unless outputs for each of
+    /// them speak for a second set.
+    fn with_several(&mut self, sharing: Sharing, typed: Entry<u32>, count: Option<u32>) -> Sharing {
+        let Some(count) = count.filter(|_| self.at_each > 1 && !sharing.is_seen) else {
+            return sharing;
+        };
+        let together = Sharing { most: sharing.most.saturating_mul(self.at_each), ..sharing };
+        if matches!(typed, Entry::Given(typed) if typed == together.most) {
+            return together;
+        }
+        let is_apart = matches!(self.outputs_for(Some(count), 1), Some(Enough::Sure));
+        self.several_at_each((count, together.most), is_apart);
+        if is_apart { sharing } else { together }
+    }
+
+    /// Several injectors at each cylinder: on its output together, or a second set with outputs of its own, which stands apart.
+    fn several_at_each(&mut self, (count, most): (u32, u32), is_apart: bool) {
+        let key = fields::injectors::COUNT.of(self.set.part());
+        let cylinders = count.checked_div(self.at_each).unwrap_or(count);
+        let message = say!(words::SEVERAL_AT_EACH, count = count, cylinders = cylinders);
+        let per_output = fields::injectors::PER_OUTPUT.of(self.set.part());
+        let shared =
+            say!(words::SEVERAL_SHARE, n = most).done_by(vec![per_output.edit(most.to_string())]);
+        let second = fields::injectors::COUNT.of(WhichSet::Second.part());
+        let own = say!(words::SEVERAL_APART, cylinders = cylinders).done_by(vec![
+            key.edit(cylinders.to_string()),
+            second.edit((count - cylinders).to_string()),
+        ]);
+        let can_be_apart = self.set == WhichSet::First && !self.reader.is_typed(second);
+        let own = can_be_apart.then_some(own);
+        let cures: Vec<_> = if is_apart {
+            own.into_iter().chain([shared]).collect()
+        } else {
+            std::iter::once(shared).chain(own).collect()
+        };
+        self.reader.remark(Finding::new(Severity::Doubt, key, message).cured_by(cures));
+    }
+
     /// How many share an output; nothing where that can't be read or is more than there are. Where it is blank, it is what
     /// the firing says.
     fn per_output(&mut self, count: Option<u32>, sharing: Option<Sharing>) -> Option<u32> {
         let key = fields::injectors::PER_OUTPUT.of(self.set.part());
         let mut entry = self.reader.whole(key);
+        let sharing = sharing.map(|it| self.with_several(it, entry, count));
         if let (Entry::Assumed(usual), Some(Sharing { most, basis, .. })) = (entry, sharing)
             && most != usual
         {

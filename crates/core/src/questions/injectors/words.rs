@@ -147,6 +147,11 @@ sentences! {
         "{typed} typed here for one output, but {firing} to a channel {basis}: which is right?";
     COUNT_DIFFERS = "injectors.count-differs",
         "{count} {count|injector|injectors} for {cylinders} cylinders, but each is to be fired at its own cylinder's moment: which is right?";
+    SEVERAL_AT_EACH = "injectors.several-at-each",
+        "{count} injectors, but the firing is planned for {cylinders}: where do the others go?";
+    SEVERAL_SHARE = "injectors.several-share", "On the same output as the first: type {n} to an output.";
+    SEVERAL_APART = "injectors.several-apart",
+        "On outputs of their own: type {cylinders} here, and the others as the second set.";
     COUNT_AS_CYLINDERS = "injectors.count-as-cylinders", "Leave it blank: {cylinders} are then assumed, one for each cylinder.";
     SHARING_AS_FIRED = "injectors.sharing-as-fired", "Leave it blank: {firing} is then assumed, as they are fired.";
     UNEVEN = "injectors.uneven",
@@ -219,6 +224,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // In sequence or in companion pairs, the number of injectors is no multiple of that of the cylinders.
         why: "A cylinder without an injector of its own gets its fuel at another's moment, or none.",
         act: "Count them; one or two for all cylinders are fired all together.",
+        source: "count of injectors against cylinders",
+    },
+    Explanation {
+        code: SEVERAL_AT_EACH.code,
+        // In sequence or in companion pairs, the number of injectors is twice that of the cylinders, or more.
+        why: "Where the others go decides how much an output carries, and whether they are fired at all.",
+        act: "Follow their wires: on the outputs of the first, or on others, as a second set.",
         source: "count of injectors against cylinders",
     },
     Explanation {

@@ -54,7 +54,7 @@ pub(super) fn to_do(
         to_do.extend(lamp(subject, probed));
         to_do.extend(proof_beyond(subject));
         to_do.extend(limit(subject));
-    } else if is_none_found && !subject.is_decided_elsewhere() {
+    } else if is_none_found && !subject.is_decided_elsewhere() && !subject.is_measured_first() {
         to_do.push(unsolved::nothing_found(budget));
     }
     to_do.extend(remedies);

@@ -6,7 +6,9 @@ use super::names;
 
 use crate::{
     budget::Budget,
-    output::{Judgement, Load, OnLevel, Rest, Spare, Wiring, cost, judge, rest},
+    output::{
+        End, Found, Judgement, Load, OnLevel, Rest, Spare, Trouble, Wiring, cost, judge, rest,
+    },
     quantity::Value,
     read::{OutputLink, PlannedLoad, PlannedOutput, PlannedRest},
 };
@@ -35,6 +37,37 @@ pub(super) struct LoadAtLevel {
     pub(super) level: OnLevel,
     pub(super) rest: Rest,
     pub(super) judgement: Judgement,
+    /// The same with the least and with the most that the load's resistance may be, where it was not measured: it is assumed, or was
+    /// typed as from one value to another.
+    pub(super) ends: Option<[Judgement; 2]>,
+}
+
+impl LoadAtLevel {
+    fn new(level: OnLevel, rest: Rest, load: &PlannedLoad) -> Self {
+        let mut judgement = judge(&rest, |_| true);
+        let at = |end: End| judge(&rest, |point| point.load != end.opposite());
+        let is_open = load.assumed.resistance || load.resistance.is_spread();
+        let mut ends = is_open.then(|| [at(End::Low), at(End::High)]);
+        // how far a leak lifts an input of which nothing is known is a guess upon a guess
+        if let Some(ends) = &mut ends {
+            let is_sure = ends.iter().all(|it| it.has(Trouble::PulsesBlurred));
+            let judgements = std::iter::once(&mut judgement).chain(ends);
+            judgements.for_each(|it| {
+                it.found.retain(|found| is_sure || found.trouble != Trouble::PulsesBlurred);
+            });
+        }
+        Self { level, rest, judgement, ends }
+    }
+
+    /// Whether a trouble hangs on the load's resistance, which was not measured: at one end of it neither this is wrong, nor
+    /// anything that does the same harm and forbids it.
+    pub(super) fn hangs_on_resistance(&self, trouble: Trouble) -> bool {
+        let is_alike = |it: &Found| {
+            it.trouble == trouble || it.trouble.forbids() && it.trouble.harm() == trouble.harm()
+        };
+        let is_free = |end: &Judgement| !end.found.iter().any(is_alike);
+        self.ends.as_ref().is_some_and(|ends| ends.iter().any(is_free))
+    }
 }
 
 impl<'a> Subject<'a> {
@@ -57,8 +90,7 @@ impl<'a> Subject<'a> {
                 let wiring = planned.wiring(link, level)?;
                 budget.take(cost::resting(&wiring, at, &planned.around))?;
                 let rest = rest(&wiring, at, &planned.around)?;
-                let judgement = judge(&rest, |_| true);
-                Some(LoadAtLevel { level, rest, judgement })
+                Some(LoadAtLevel::new(level, rest, load))
             })
             .collect();
         let mut cases = cases?;
@@ -95,6 +127,17 @@ impl<'a> Subject<'a> {
     /// The load as it is solved.
     pub(super) fn solved(&self) -> Option<&Load> {
         self.wiring()?.loads.get(self.at)
+    }
+
+    /// Whether it may be connected hangs on the load's resistance, which was not measured: that comes first.
+    pub(super) fn is_measured_first(&self) -> bool {
+        let [case] = self.cases.as_slice() else { return false };
+        let forbids = |it: &Judgement| it.head().is_some_and(|it| it.trouble.forbids());
+        if case.ends.as_ref().is_some_and(|ends| ends.iter().all(forbids)) {
+            return false;
+        }
+        let hangs = |found: &Found| case.hangs_on_resistance(found.trouble);
+        case.judgement.head().is_some_and(hangs)
     }
 
     /// Whether it is another output whose on-level decides.

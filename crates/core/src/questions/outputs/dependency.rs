@@ -20,8 +20,13 @@ pub(super) fn dependencies(subject: &Subject<'_>) -> Vec<Finding> {
     let around = &subject.planned.around;
     let load = subject.load;
     let mut findings = Vec::new();
-    if load.assumed.resistance {
-        let ends = ends(subject, |point| point.load);
+    if subject.cases.iter().any(|case| case.ends.is_some()) {
+        let case = subject.cases.first().filter(|_| !verdict::depends_on_level(subject));
+        let ends = case.and_then(|case| case.ends.as_ref()).and_then(|[low, high]| {
+            let told = |at| verdict::of_judgement(at, load.unasked);
+            let (low, high) = (told(low), told(high));
+            (low != high).then_some((low, high))
+        });
         let path = load.place.key(fields::loads::RESISTANCE).path();
         findings.extend(dependency(
             subject,

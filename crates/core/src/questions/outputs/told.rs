@@ -61,6 +61,7 @@ const fn told(trouble: Trouble) -> Told {
         Trouble::PerhapsDrivesDeadFeed => Told::at(loads::FAR_END, words::PERHAPS_DRIVES_DEAD_FEED),
         Trouble::MayStayInAtRestart => Told::at(loads::FAR_END, words::MAY_STAY_IN_AT_RESTART).as_verdict(words::CARE_MAY_STAY_IN_AT_RESTART),
         Trouble::Weak => Told::at(loads::PULL_IN, words::WEAK).as_verdict(words::CARE_WEAK),
+        Trouble::PulsesBlurred => Told::at(loads::DROP_OUT, words::PULSES_BLURRED).as_verdict(words::CARE_PULSES_BLURRED),
         Trouble::KickPerhapsTooStrong => Told::at(loads::INDUCTANCE, words::KICK_PERHAPS_TOO_STRONG).as_verdict(words::CARE_KICK),
         Trouble::Inrush => Told::at(loads::OUTPUT, words::INRUSH).as_verdict(words::CARE_INRUSH),
         Trouble::Chatters => Told::at(loads::FREQUENCY, words::CHATTERS).as_verdict(words::CARE_CHATTERS),

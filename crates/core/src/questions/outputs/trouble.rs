@@ -59,6 +59,9 @@ pub(super) fn reason(subject: &Subject<'_>) -> Option<Message> {
     if verdict::depends_on_level(subject) {
         return level_finding(subject).map(|finding| finding.message);
     }
+    if subject.is_measured_first() {
+        return dependency::dependencies(subject).into_iter().next().map(|it| it.message);
+    }
     let case = subject.cases.first()?;
     message(subject, case, case.judgement.head()?)
 }
@@ -75,7 +78,12 @@ fn at_both_levels(subject: &Subject<'_>) -> Vec<Finding> {
 }
 
 fn case_findings(subject: &Subject<'_>, case: &LoadAtLevel) -> Vec<Finding> {
-    case.judgement.found.iter().filter_map(|found| finding(subject, case, found)).collect()
+    // what hangs on a resistance that is to be measured first is said with that
+    let is_said =
+        |found: &Found| case.hangs_on_resistance(found.trouble) && !found.trouble.is_bearable();
+    let is_measured = subject.is_measured_first();
+    let found = case.judgement.found.iter().filter(|it| !(is_measured && is_said(it)));
+    found.filter_map(|found| finding(subject, case, found)).collect()
 }
 
 fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<Finding> {
@@ -93,6 +101,9 @@ fn finding(subject: &Subject<'_>, case: &LoadAtLevel, found: &Found) -> Option<F
         return None;
     }
     let severity = severity(found.trouble, subject.load);
+    // what follows from what is usual alone is no graver than a doubt
+    let hangs = case.hangs_on_resistance(found.trouble);
+    let severity = if hangs { severity.max(Severity::Doubt) } else { severity };
     let steps = working::state_steps(found.state, &found.worst);
     let message = message(subject, case, found)?;
     let path = told::field(found.trouble, subject.load.place, subject.output.record);

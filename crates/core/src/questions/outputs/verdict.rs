@@ -24,6 +24,9 @@ pub(super) fn verdict(subject: &Subject<'_>) -> Verdict {
         }
         Verdict { tone: tone(head, unasked), message: message(head, unasked) }
     };
+    if subject.is_measured_first() {
+        return Verdict { tone: Tone::Doubtful, message: say!(words::MEASURE_FIRST) };
+    }
     match heads.as_slice() {
         [one] => of(*one),
         [one, other] if one == other => of(*one),

@@ -45,6 +45,7 @@ sentences! {
     LOAD_TITLE_ALONE = "outputs.load-title-alone", "{load}";
     // verdicts
     CONNECT = "outputs.connect", "Connect it";
+    MEASURE_FIRST = "outputs.measure-first", "Measure its resistance first";
     NO_LIVE_AT_REST = "outputs.no-live-at-rest", "Don't connect it: live when off";
     NO_LIVE_AT_KEY_ON = "outputs.no-live-at-key-on", "Don't connect it: live at key-on";
     NO_LIVE_KEY_OFF = "outputs.no-live-key-off", "Don't connect it: live with the key off";
@@ -74,6 +75,7 @@ sentences! {
     NO_MAY_STAY_IN_AT_RESTART = "outputs.no-may-stay-in-at-restart", "Don't connect it: may stay on at a restart";
     CARE_MAY_STAY_IN_AT_RESTART = "outputs.care-may-stay-in-at-restart", "With care: may stay on at a restart";
     CARE_WEAK = "outputs.care-weak", "With care: it may not come on";
+    CARE_PULSES_BLURRED = "outputs.care-pulses-blurred", "With care: it may miss pulses";
     CARE_AT_LIMIT = "outputs.care-at-limit", "With care: at the output's limit";
     CARE_INRUSH = "outputs.care-inrush", "With care: inrush above the limit";
     NO_WIRED_ELSEWHERE = "outputs.no-wired-elsewhere", "Wired to {wired}, planned on {planned}";
@@ -148,6 +150,8 @@ sentences! {
         "If the controller restarts while {load} is on (a dip of the battery does it), {load} may stay on meanwhile: {voltage} across it through {through}; it is only sure to drop out below {lets_go} ({corner}).";
     WEAK = "outputs.weak",
         "{load} may not come on: {voltage} across it with {output} on, and it needs {acts} ({corner}).";
+    PULSES_BLURRED = "outputs.pulses-blurred",
+        "{load} may miss pulses: {voltage} stays across it between them, and it is only sure to see that they end below {lets_go} ({corner}).";
     INRUSH = "outputs.inrush",
         "{output} carries {current} for a moment when {load} is switched on, and its limit is {limit} ({corner}).";
     FEEDS_DEAD_FEED = "outputs.feeds-dead-feed",

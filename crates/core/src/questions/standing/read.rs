@@ -2,7 +2,8 @@
 
 use crate::{
     fields,
-    quantity::{Band, Charge, Current},
+    fields::controller::{AfterKeyOff, ControllerFeed},
+    quantity::{Band, Charge, Current, amperes},
     read::{Entry, PlannedRest, Reader},
     schema::Place,
 };
@@ -33,9 +34,27 @@ pub(crate) fn standing(reader: &mut Reader<'_>, rest: &PlannedRest) -> Option<St
         }
         return None;
     }
+    let controller = controller(reader);
     Some(StandingCar {
         capacity: reader.band(fields::battery::CAPACITY),
         other: reader.band(fields::battery::OTHER_DRAW),
-        controller: reader.band(fields::controller::KEY_OFF_DRAW),
+        controller,
     })
 }
+
+/// What the controller draws: nothing of its own behind a feed that the key cuts.
+fn controller(reader: &mut Reader<'_>) -> Entry<Band<Current>> {
+    let key = fields::controller::KEY_OFF_DRAW;
+    let entry = reader.band(key);
+    let feed = reader.choice_elsewhere(fields::controller::FEED);
+    let after = reader.choice_elsewhere(fields::controller::AFTER_KEY_OFF);
+    let is_cut = feed == Some(ControllerFeed::Ignition)
+        || feed.is_none() && after == Some(AfterKeyOff::Dies);
+    if entry.is_assumed() && is_cut {
+        let none = amperes(0.0);
+        return reader.or_assume(key, Entry::Missing, Band::exact(none), none, CUT_BASIS);
+    }
+    entry
+}
+
+const CUT_BASIS: &str = "the key cuts its feed";

@@ -51,9 +51,11 @@ pub(super) fn found(
 }
 
 fn shield(sensor: &Sensed, findings: &mut Findings) {
+    // a Hall sensor's levels are volts apart: many have no shield, and need none (common practice, no source)
+    let is_switch = matches!(sensor.kind, Some(SensorKind::OpenCollector | SensorKind::PushPull));
     let message = match sensor.shield {
         Some(Shield::BothEnds) => say!(words::SHIELD_BOTH),
-        Some(Shield::Nowhere) => say!(words::SHIELD_NONE),
+        Some(Shield::Nowhere) if !is_switch => say!(words::SHIELD_NONE),
         _ => return,
     };
     findings.push(found(sensor, Severity::Doubt, fields::sensor::SHIELD, message));

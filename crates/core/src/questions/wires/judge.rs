@@ -162,10 +162,11 @@ fn names<'a>(wires: impl Iterator<Item = &'a PlannedWire>, most: usize) -> Strin
     let mut names: Vec<String> = wires.map(|it| it.wire.label.clone()).collect();
     let more = names.len().saturating_sub(most);
     names.truncate(most);
-    if more > 0 {
-        names.push(say!(words::AND_MORE, n = more).into_text());
+    let list = names.join("; ");
+    if more == 0 {
+        return list;
     }
-    names.join("; ")
+    [list, say!(words::AND_MORE, n = more).into_text()].join(" ")
 }
 
 /// The same of what each lacks, or has left.

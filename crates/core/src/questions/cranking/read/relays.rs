@@ -50,6 +50,33 @@ pub(crate) fn relays(reader: &mut Reader<'_>, rest: &PlannedRest) -> Vec<SpeedRe
     further.filter(|at| *at < MOST_ENTRIES).map(|at| one(reader, at, rest)).collect()
 }
 
+/// A pump that the key keeps running, past the engine.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct KeyPump {
+    /// Its number in the list.
+    pub(crate) at: usize,
+    pub(crate) name: String,
+    /// What else cuts it; nothing where that was not said.
+    pub(crate) cut: Option<Cut>,
+    /// Whether a threshold was typed for it all the same.
+    pub(crate) has_threshold: bool,
+}
+
+/// Reads those of the list.
+pub(crate) fn key_pumps(reader: &mut Reader<'_>) -> Vec<KeyPump> {
+    let pumps = relay_records::pumps_on_key(reader.plan()).into_iter();
+    let pumps = pumps.filter(|at| *at < MOST_ENTRIES).map(|at| {
+        let key = fields::relays::NAME.at(at);
+        KeyPump {
+            name: crate::read::rest::name(reader, key, format!("relay {}", at + 1)),
+            cut: reader.choice(fields::relays::CUT.at(at)).value(),
+            has_threshold: !reader.text(fields::relays::RELAY_ON_AT.at(at)).is_empty(),
+            at,
+        }
+    });
+    pumps.collect()
+}
+
 fn one(reader: &mut Reader<'_>, at: usize, rest: &PlannedRest) -> SpeedRelay {
     let keys = RelayKeys::of(at);
     let name =

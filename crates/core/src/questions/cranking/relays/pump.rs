@@ -16,6 +16,7 @@ use crate::{
     read::SpeedRelay,
     report::{Figure, Tone},
     say,
+    schema::Choice,
     working::{Formula, step},
 };
 
@@ -28,9 +29,23 @@ const PRIME: Formula = Formula {
 /// (common practice, no source).
 const RUNS_ON_S: f64 = 2.0;
 
-/// What stops the pump beside its relay.
-fn is_cut(relay: &SpeedRelay) -> bool {
-    matches!(relay.cut, Some(Cut::Inertia | Cut::OilPressure))
+/// Whether something stops the pump beside its relay.
+pub(super) fn is_cut(cut: Option<Cut>) -> bool {
+    matches!(cut, Some(Cut::Inertia | Cut::OilPressure))
+}
+
+/// How grave it is that a pump runs on: what else may stop it where that was not said is to be found out.
+pub(super) fn running_on(cut: Option<Cut>) -> (Severity, Tone) {
+    match cut {
+        Some(Cut::Nothing) => (Severity::Danger, Tone::Bad),
+        Some(Cut::Inertia | Cut::OilPressure) | None => (Severity::Doubt, Tone::Doubtful),
+    }
+}
+
+/// A switch that cuts a pump without the controller.
+pub(super) fn fit_cut(at: usize) -> Message {
+    let edit = fields::relays::CUT.at(at).edit(Cut::Inertia.choosable().code);
+    say!(words::relays::FIT_CUT).done_by(vec![edit])
 }
 
 /// How long it runs on an engine that stands.
@@ -47,7 +62,7 @@ pub(super) fn verdict(
     let (on, power) = (on_at_rest(answer), latest(answer).0);
     let threshold = inputs.threshold.unwrap_or_default();
     if on.base() > RUNS_ON_S {
-        let tone = if is_cut(relay) { Tone::Doubtful } else { Tone::Bad };
+        let (_, tone) = running_on(relay.cut);
         let why = say!(
             words::relays::PUMP_RUNS_ON_WHY,
             on = on,
@@ -73,19 +88,19 @@ pub(super) fn findings(
     let mut findings = Vec::new();
     let on = on_at_rest(answer);
     if on.base() > RUNS_ON_S {
-        let severity = if is_cut(relay) { Severity::Doubt } else { Severity::Danger };
+        let (severity, _) = running_on(relay.cut);
         let message = say!(words::relays::PUMP_ON_AFTER_STOP, name = relay.title(), on = on);
         let interval = longest_interval(answer);
         let mut cures: Vec<_> = raised(relay, search, answer).into_iter().collect();
         cures.push(say!(words::SHORTER_TIMEOUT, interval = interval));
-        cures.extend((!is_cut(relay)).then(|| say!(words::relays::FIT_CUT)));
+        cures.extend((!is_cut(relay.cut)).then(|| fit_cut(relay.at)));
         let key = fields::relays::RELAY_OFF_BELOW.at(relay.at);
         findings.push(Finding::new(severity, key, message).cured_by(cures));
     }
     if relay.cut == Some(Cut::Nothing) {
         let message = say!(words::relays::PUMP_UNCUT, name = relay.title());
         let finding = Finding::new(Severity::Doubt, fields::relays::CUT.at(relay.at), message);
-        findings.push(finding.cured_by([say!(words::relays::FIT_CUT)]));
+        findings.push(finding.cured_by([fit_cut(relay.at)]));
     }
     findings
 }

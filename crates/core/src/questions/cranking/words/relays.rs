@@ -48,6 +48,13 @@ sentences! {
         "{name}: the pump runs on for {on} after the engine has stopped. After a crash it feeds a torn line.";
     PUMP_UNCUT = "cranking.pump-uncut",
         "{name}: nothing but the controller stops the pump. A relay that sticks, or an engine that turns on, feeds a torn line.";
+    KEY_PUMP_RUNS_ON = "cranking.key-pump-runs-on", "The key keeps the pump running after a stall or a crash";
+    KEY_PUMP_CUT = "cranking.key-pump-cut", "On with the key; a switch in its feed stops it";
+    KEY_PUMP_WHY = "cranking.key-pump-why", "No speed decides: it runs as long as the key is on, whether the engine turns or not.";
+    PUMP_ON_WITH_KEY = "cranking.pump-on-with-key",
+        "{name}: the pump runs as long as the key is on, the engine stopped or not. After a crash it feeds a torn line.";
+    PUMP_BY_CONTROLLER = "cranking.pump-by-controller",
+        "Let the controller switch its relay, at an engine speed: it stops when the engine does.";
     RAISE_RELEASE = "cranking.raise-release",
         "Set its release to {release}: simulated, the pump then stops in time.";
     FIT_CUT = "cranking.fit-cut",
@@ -119,6 +126,13 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Fire risk: a pump that runs on after its engine empties the tank through a torn line.",
         act: "Raise the release, shorten the stall time-out, and fit a switch that works without the controller.",
         source: "simulation of an engine that dies from idle; the switch: common practice, no source",
+    },
+    Explanation {
+        code: PUMP_ON_WITH_KEY.code,
+        // The key switches the pump's relay, and nothing is said to cut it.
+        why: "Fire risk: the key stays on in a crash, and the pump empties the tank through a torn line.",
+        act: "Let the controller switch it at an engine speed, and fit a switch that works without the controller.",
+        source: "common practice, no source",
     },
     Explanation {
         code: PUMP_UNCUT.code,

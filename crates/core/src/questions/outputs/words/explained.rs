@@ -177,6 +177,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         "Check its pull-in voltage against the data sheet, and whether the output's resistance or a second load drops too much.",
     ),
     explained(
+        crate::questions::outputs::words::PULSES_BLURRED.code,
+        // It counts pulses; a leak through it leaves more than every such input reads as low.
+        "An input that never sees the pulse end counts none.",
+        "Put a resistor across it, which takes the leak; or type its drop-out voltage.",
+    ),
+    explained(
         crate::questions::outputs::words::INRUSH.code,
         // A cold filament draws some ten times its current, a standing motor five to eight times, for a
         // moment.

@@ -19,6 +19,8 @@ purposes! {
     words::SET_THRESHOLD => Cure "Switch on at {threshold} and off below {release}.";
     relays::SET_RUNNING => ;
     relays::RAISE_RELEASE => ;
+    relays::PUMP_BY_CONTROLLER =>
+        Cure "Let the controller switch its relay, at an engine speed.";
     words::SET_TIMEOUT => Enter "stall time-out {timeout} or more";
     words::USE_CAM => ;
     words::SHORTER_TIMEOUT => ;

@@ -19,6 +19,8 @@ purposes! {
     words::MEASURE_AGAIN => ;
     words::MEASURE_ANOTHER => ;
     words::COUNT_AS_CYLINDERS => ;
+    words::SEVERAL_SHARE => ;
+    words::SEVERAL_APART => ;
     words::SHARING_AS_FIRED => ;
     words::FIND_OPENING => ;
     // what to take
