@@ -9,6 +9,7 @@
 
 pub mod battery;
 pub mod budget;
+pub mod bus;
 pub mod car;
 pub mod channels;
 pub mod checked;

@@ -22,7 +22,9 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 33] = [
+const OTHERWISE: [(&str, Moment); 35] = [
+    ("bus.no-data", Moment::Plan),
+    ("bus.no-identifier", Moment::Plan),
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -66,7 +68,7 @@ impl Moment {
         }
         match code.split('.').next() {
             Some("standing") => Self::KeyOff,
-            Some("outputs") => Self::KeyOn,
+            Some("bus" | "outputs") => Self::KeyOn,
             Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
             Some("coils" | "feeds" | "fuel" | "wires") => Self::Running,
             _ => Self::Plan,
