@@ -13,6 +13,8 @@ const APART_V: f64 = 2.0;
 const ALWAYS_V: f64 = 1.5;
 /// Less than this no hand meter tells from nothing: common practice, no source.
 const SEEN_V: f64 = 0.02;
+/// A level typed to the last digit must not fail by the last bit.
+const SLACK_V: f64 = 1e-9;
 /// A line that lies at ground, or so near that nothing else does it: common practice, no source.
 const GROUND_V: f64 = 0.3;
 /// What no transceiver gives: its supply is 5 V, and CAN-H reaches 4.5 V at the most.
@@ -52,14 +54,14 @@ pub fn told(high: Voltage, low: Voltage) -> LineState {
     if l < GROUND_V && h < RECESSIVE_V.1 {
         return LineState::LowGrounded;
     }
-    if apart <= -SEEN_V {
+    if apart <= SLACK_V - SEEN_V {
         return LineState::Swapped;
     }
-    if apart >= ALWAYS_V {
+    if apart >= ALWAYS_V - SLACK_V {
         return LineState::Stuck;
     }
     if !(RECESSIVE_V.0..=RECESSIVE_V.1).contains(&middle) {
         return LineState::Uneven(volts(middle));
     }
-    if apart < SEEN_V { LineState::Silent } else { LineState::Running(share(apart / APART_V)) }
+    if apart < SEEN_V - SLACK_V { LineState::Silent } else { LineState::Running(share(apart / APART_V)) }
 }

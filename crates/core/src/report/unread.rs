@@ -149,7 +149,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::CrankSensor, _) => &["trigger/crank"],
         (Part::CamSensor, "kind") => &["trigger/cam", "wires/wires.sensors", HARNESS],
         (Part::CamSensor, _) => &["trigger/cam"],
-        (Part::Bus, "bit_rate") => &["bus/"],
+        (Part::Bus, "bit_rate") => &["bus/bus.termination", "bus/bus.wire", "bus/bus.load"],
         (Part::Bus, "terminators" | "terminated_at" | "reading" | "size") => {
             &["bus/bus.termination"]
         }

@@ -164,17 +164,16 @@ fn identifier(reader: &mut Reader<'_>, record: usize, kind: IdentifierKind) -> O
         return None;
     }
     let number = u32::from_str_radix(digits(typed), 16).ok().filter(|it| *it <= kind.highest());
-    match number {
-        Some(number) => reader.given(key, shown(number)),
-        None => {
-            let message = say!(
-                words::NO_IDENTIFIER,
-                typed = shortened(typed),
-                bits = if kind == IdentifierKind::Standard { 11_u32 } else { 29 },
-                highest = shown(kind.highest())
-            );
-            reader.unusable(Finding::new(Severity::Fault, key, message));
-        }
+    if let Some(number) = number {
+        reader.given(key, shown(number));
+    } else {
+        let message = say!(
+            words::NO_IDENTIFIER,
+            typed = shortened(typed),
+            bits = if kind == IdentifierKind::Standard { 11_u32 } else { 29 },
+            highest = shown(kind.highest())
+        );
+        reader.unusable(Finding::new(Severity::Fault, key, message));
     }
     number
 }
