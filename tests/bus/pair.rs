@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use quietpin_core::{
     bus::{
         levels::{self, LineState},
-        pair::{Bridge, Driven, PairState, contact, driven, expected, reading, told},
+        pair::{Bridge, PairDrive, PairState, contact, driven, expected, reading, told},
     },
     quantity::{Measure, Resistance, ohms, volts},
 };
@@ -54,12 +54,12 @@ fn terminators_read_as_they_are_published() {
         // what a manual allows is not called wrong
         for ohm in [pair.0, pair.1] {
             let read = Some(reading(&at_ends(ohm), none(), 0.0));
-            assert_ne!(driven(read, none()), Driven::No, "{ohm}");
+            assert_ne!(driven(read, none()), PairDrive::No, "{ohm}");
         }
     }
     let [least, most] =
         [0, 1].map(|at| it["transceiver_load_range_ohm"][at].as_f64().expect("ohms"));
-    assert!([least, most].iter().all(|ohm| driven(Some(ohms(*ohm)), none()) >= Driven::Barely));
+    assert!([least, most].iter().all(|ohm| driven(Some(ohms(*ohm)), none()) >= PairDrive::Barely));
     // "tens of kohm" where both are missing
     for ohm in [10e3, 20e3, 90e3] {
         assert_eq!(told(Some(ohms(ohm)), none()), PairState::Unterminated);
@@ -77,7 +77,7 @@ fn a_reading_tells_how_many_there_are() {
     assert_eq!(of(0.0), PairState::Shorted(None));
     assert_eq!(of(15.0), PairState::TooLow);
     assert_eq!(told(None, none()), PairState::Unterminated);
-    assert_eq!(driven(None, none()), Driven::No);
+    assert_eq!(driven(None, none()), PairDrive::No);
     // by hand: 120 Ω beside 120 + 120 Ω are 80 Ω; 120 + 80 Ω are 200 Ω; two beside 240 Ω are 48 Ω
     for (ohm, right, more) in [(80.0, 1, 120.0), (200.0, 0, 80.0), (48.0, 2, 120.0)] {
         let PairState::Between { right: found, contact } = of(ohm) else {

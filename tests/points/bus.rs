@@ -92,7 +92,8 @@ fn a_bus_is_no_longer_than_its_bits_allow() {
     assert_eq!(of("101 m", "bus.length-tight"), [Doubt]);
     assert_eq!(of("100 m", "bus.length-tight"), NOTHING);
     assert_eq!(of("121 m", "bus.length-tight"), NOTHING, "that is too long");
-    let said = words(TIGHT, &[("bus.branch", ""), ("frames.0.period", "10 ms")], "bus.length-tight");
+    let said =
+        words(TIGHT, &[("bus.branch", ""), ("frames.0.period", "10 ms")], "bus.length-tight");
     assert!(said.contains("Set all devices to 250 kbit/s."), "{said}");
 }
 

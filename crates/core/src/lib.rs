@@ -7,6 +7,7 @@
 //! `finding`, `working`, `budget`, `counted`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod assignment;
 pub mod battery;
 pub mod budget;
 pub mod bus;

@@ -63,5 +63,9 @@ pub fn told(high: Voltage, low: Voltage) -> LineState {
     if !(RECESSIVE_V.0..=RECESSIVE_V.1).contains(&middle) {
         return LineState::Uneven(volts(middle));
     }
-    if apart < SEEN_V - SLACK_V { LineState::Silent } else { LineState::Running(share(apart / APART_V)) }
+    if apart < SEEN_V - SLACK_V {
+        LineState::Silent
+    } else {
+        LineState::Running(share(apart / APART_V))
+    }
 }

@@ -152,7 +152,7 @@ pub fn contact(read: Resistance, right: u32) -> Resistance {
 
 /// Whether a transceiver is sure to drive the pair.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Driven {
+pub enum PairDrive {
     /// Too little or too much to drive.
     No,
     /// With little to spare.
@@ -162,15 +162,15 @@ pub enum Driven {
 }
 
 /// Whether it is, by what a meter reads; `None` for a meter that shows no end.
-pub fn driven(read: Option<Resistance>, wires: Resistance) -> Driven {
-    let Some(read) = read else { return Driven::No };
+pub fn driven(read: Option<Resistance>, wires: Resistance) -> PairDrive {
+    let Some(read) = read else { return PairDrive::No };
     let (least, most) = DRIVES_OHM;
     let right = expected(2, wires);
     if (right.low..=right.high).contains(&read) {
-        Driven::Well
+        PairDrive::Well
     } else if (least..=most).contains(&read.base()) {
-        Driven::Barely
+        PairDrive::Barely
     } else {
-        Driven::No
+        PairDrive::No
     }
 }

@@ -56,14 +56,14 @@ pub enum Reaching {
 
 /// The lengths up to which it surely suits, and up to which it may.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reach {
+pub struct BusReach {
     /// Surely.
     pub sure: Length,
     /// Perhaps.
     pub perhaps: Length,
 }
 
-impl Reach {
+impl BusReach {
     /// Whether this length suits.
     pub fn suits(&self, length: Length) -> Reaching {
         // a length typed to the last digit must not fail by the last bit
@@ -80,21 +80,21 @@ impl Reach {
 
 /// How long the bus may be from end to end: by the row of the manuals for this bit rate or the next higher, and by the time that the
 /// signal takes.
-pub fn of_bus(rate: BitRate) -> Reach {
+pub fn of_bus(rate: BitRate) -> BusReach {
     let kilobits = rate.base() / 1e3;
     let rows = HANDBOOK.iter().rev();
     let row = rows.clone().find(|(fast, _)| *fast >= kilobits * (1.0 - 1e-9));
     let sure = row.map_or(0.0, |(_, long)| *long);
     let perhaps = (SAMPLED_AT / rate.base() - DEVICES_S) / 2.0 / DELAY_S_PER_M;
-    Reach { sure: metres(sure), perhaps: metres(perhaps.max(sure)) }
+    BusReach { sure: metres(sure), perhaps: metres(perhaps.max(sure)) }
 }
 
 /// How long a branch may be.
-pub fn of_branch(rate: BitRate) -> Reach {
+pub fn of_branch(rate: BitRate) -> BusReach {
     let sure = BRANCH_M * 1e6 / rate.base();
     let echo = ECHO / rate.base() / 2.0 / DELAY_S_PER_M;
     let most = LONGEST_BRANCH_M * (125e3 / rate.base()).max(1.0);
-    Reach { sure: metres(sure), perhaps: metres(echo.min(most).max(sure)) }
+    BusReach { sure: metres(sure), perhaps: metres(echo.min(most).max(sure)) }
 }
 
 /// The part of a bit that the signal takes there and back. See [`TURNAROUND`].

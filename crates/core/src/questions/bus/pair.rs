@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     bus::{
-        pair::{Driven, PairState, driven, expected, told},
+        pair::{PairDrive, PairState, driven, expected, told},
         reach,
     },
     fields::{self, bus::TerminatedAt},
@@ -227,8 +227,8 @@ impl ReadPair<'_> {
     fn between(&self, right: u32, contact: Resistance) -> FoundPair {
         let read = self.read.clone();
         let (tone, severity) = match driven(self.ohms, self.bus.wires) {
-            Driven::No => (Tone::Bad, Severity::Fault),
-            Driven::Barely | Driven::Well => (Tone::Doubtful, Severity::Doubt),
+            PairDrive::No => (Tone::Bad, Severity::Fault),
+            PairDrive::Barely | PairDrive::Well => (Tone::Doubtful, Severity::Doubt),
         };
         let more = right + 1;
         FoundPair {

@@ -211,7 +211,7 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
     // More than the time in a bit allows.
     Explanation {
         code: TOO_LONG.code,
-        why: "An answer from the far end comes after the bit was read: frames are taken for errors.",
+        why: "What the other end answers comes after the bit was read: good frames count as errors.",
         act: "Lower the bit rate of all devices, or shorten the wire.",
         source: REACH,
     },
