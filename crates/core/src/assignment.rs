@@ -10,6 +10,8 @@
 
 mod bank;
 mod competing;
+#[cfg(test)]
+mod laws;
 mod matching;
 mod relaxed;
 mod search;

@@ -16,6 +16,19 @@ use crate::{
     state::State,
 };
 
+/// What closes it.
+const PAIR: [Place; 4] =
+    [bus::READING.place(), bus::TERMINATORS.place(), bus::TERMINATED_AT.place(), bus::SIZE.place()];
+
+/// How far it reaches.
+const WIRE: [Place; 5] = [
+    bus::BIT_RATE.place(),
+    bus::LENGTH.place(),
+    bus::BRANCH.place(),
+    bus::SHAPE.place(),
+    bus::OTHER_RATE.place(),
+];
+
 /// Read while it runs.
 const LEVELS: [Place; 2] = [bus::HIGH.place(), bus::LOW.place()];
 
@@ -29,16 +42,14 @@ pub(super) fn cards(state: &State) -> Vec<Card> {
     let of = |subjects: &'static [&str]| {
         answers.iter().filter(|it| subjects.contains(&it.subject.as_str()))
     };
-    let fields = Part::Bus.places().filter(|it| !LEVELS.contains(it)).collect();
+    let card = |key: &str, title: &str, fields: &[Place], subjects| {
+        let card = Card::new(key, title).asking(Block::Form(fields.to_vec()));
+        card.answering(of(subjects))
+    };
     let mut cards = vec![
-        Card::new("bus", "Bus").asking(Block::Form(fields)).answering(of(&[
-            "bus",
-            "bus.termination",
-            "bus.wire",
-        ])),
-        Card::new("bus.levels", "Bus levels")
-            .asking(Block::Form(LEVELS.to_vec()))
-            .answering(of(&["bus.levels"])),
+        card("bus", "Terminators", &PAIR, &["bus", "bus.termination"]),
+        card("bus.wire", "Bus wire", &WIRE, &["bus.wire"]),
+        card("bus.levels", "Bus levels", &LEVELS, &["bus.levels"]),
         Card::new(FRAMES, "Bus load").asking(Block::Made(list, 0)).answering(of(&["bus.load"])),
     ];
     for at in 0..count(plan, Part::Frames) {

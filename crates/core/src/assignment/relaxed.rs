@@ -39,11 +39,11 @@ impl OpenPlacings {
         open.iter().filter_map(|at| Some((*at, placings.get(*at)?)))
     }
 
-    /// The same with only those of one job that are such.
-    pub(super) fn only(&self, job: usize, is_kept: impl Fn(usize) -> bool) -> Self {
+    /// The same with only those that are kept, by job and number.
+    pub(super) fn only(&self, is_kept: impl Fn(usize, usize) -> bool) -> Self {
         let mut open = self.clone();
-        if let Some(of_job) = open.0.get_mut(job) {
-            of_job.retain(|at| is_kept(*at));
+        for (job, of_job) in open.0.iter_mut().enumerate() {
+            of_job.retain(|at| is_kept(job, *at));
         }
         open
     }
@@ -60,7 +60,16 @@ struct PlaceShare {
 #[derive(Debug)]
 pub(super) struct Relaxed {
     shares: Vec<PlaceShare>,
+    table: CostTable,
     pub(super) matched: Matched,
+}
+
+/// What is reckoned for one of the places of a placing: its cost in equal parts, and what can't be parted with the first.
+fn part(placing: &Placing, number: usize) -> Cost {
+    let count = i128::try_from(placing.places.len()).unwrap_or(1).max(1);
+    let each = placing.cost.number() / count;
+    let rest = if number == 0 { placing.cost.number() % count } else { 0 };
+    Cost(each + rest)
 }
 
 /// The table of the relaxed problem; nothing where a job has no placing that is open.
@@ -78,9 +87,8 @@ fn table(
     let mut table = CostTable::new(shares.len(), placement.places);
     for (row, share) in shares.iter().enumerate() {
         for (_, placing) in open.of(placement, share.job) {
-            let cost = if share.number == 0 { placing.cost } else { Cost::default() };
             if let Some(place) = placing.places.get(share.number) {
-                table.allow(row, *place, cost);
+                table.allow(row, *place, part(placing, share.number));
             }
         }
     }
@@ -95,7 +103,8 @@ pub(super) fn relaxed(
     budget: &Budget,
 ) -> Result<Relaxed, Unmatched> {
     let (shares, table) = table(placement, open, jobs).ok_or(Unmatched::TooFew)?;
-    Ok(Relaxed { shares, matched: any_matched(&table, budget)? })
+    let matched = any_matched(&table, budget)?;
+    Ok(Relaxed { shares, table, matched })
 }
 
 /// The table of single places, where nothing else is asked for.
@@ -120,10 +129,12 @@ impl Relaxed {
         let places: Vec<usize> = self.places(job).collect();
         let same = open.of(placement, job).filter(|(_, it)| it.places == places);
         let (at, placing) = same.min_by_key(|(at, it)| (it.cost, *at))?;
-        // another that begins there may have been cheaper
-        let first = places.first()?;
-        let mut begins = open.of(placement, job).filter(|(_, it)| it.places.first() == Some(first));
-        begins.all(|(_, it)| it.cost >= placing.cost).then_some(at)
+        // parts of others that are there too may have been cheaper
+        let rows = self.shares.iter().zip(&self.matched.places).enumerate();
+        let own = rows.filter(|(_, (share, _))| share.job == job);
+        let costs = own.filter_map(|(row, (_, place))| self.table.at(row, *place));
+        let reckoned = costs.fold(Cost::default(), |sum, cost| sum + cost);
+        (reckoned == placing.cost).then_some(at)
     }
 
     /// The places that were given to a job.

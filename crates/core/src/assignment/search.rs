@@ -1,7 +1,9 @@
 //! Branch and bound: what the easier problem leaves out is decided one thing at a time.
 
+use core::cmp::Reverse;
+
 use super::{
-    Cost, Placement, Prices,
+    Bank, Cost, Placement, Prices,
     matching::{Unmatched, matched},
     relaxed::{OpenPlacings, Relaxed, plain, relaxed},
 };
@@ -108,8 +110,8 @@ pub(super) fn searched(
                 }
             }
             Decision::Dead => {}
-            // the first of the two is searched first
-            Decision::Split(first, second) => waiting.extend([second, first]),
+            // the second of the two is searched first
+            Decision::Split(first, second) => waiting.extend([first, second]),
         }
     }
     best.map_or(PlacementSearch::Impossible, PlacementSearch::Best)
@@ -133,16 +135,29 @@ struct SearchNode<'a> {
 }
 
 impl SearchNode<'_> {
-    /// Whether the banks can be kept with the fewest of their places that each job must take.
+    /// Whether the banks can be kept with the fewest of their places that each job must take, each by itself and all together.
     fn is_open(&self) -> bool {
-        self.placement.banks.iter().all(|bank| {
-            let least = |job: &usize| {
-                let counts = self.open.of(self.placement, *job).map(|(_, it)| bank.count(it));
-                Some((self.placement.jobs.get(*job)?, counts.min()?))
-            };
-            let counted = || self.jobs.iter().filter_map(least);
-            bank.carries(counted()) && bank.first_apart(counted()).is_none()
-        })
+        self.carries_together()
+            && self.placement.banks.iter().all(|bank| {
+                let least = |job: &usize| {
+                    let counts = self.open.of(self.placement, *job).map(|(_, it)| bank.count(it));
+                    Some((self.placement.jobs.get(*job)?, counts.min()?))
+                };
+                let counted = || self.jobs.iter().filter_map(least);
+                bank.carries(counted()) && bank.first_apart(counted()).is_none()
+            })
+    }
+
+    /// Jobs that fit into each bank alone may be too many for all of them.
+    fn carries_together(&self) -> bool {
+        let banks = || self.placement.banks.iter().filter(|bank| bank.limit.is_some());
+        let limit = banks().filter_map(|bank| bank.limit).fold(0_u64, u64::saturating_add);
+        let drawn = self.jobs.iter().filter_map(|job| {
+            let taken = |it: &super::Placing| banks().map(|bank| bank.count(it)).sum::<u64>();
+            let least = self.open.of(self.placement, *job).map(|(_, it)| taken(it)).min()?;
+            Some(self.placement.jobs.get(*job)?.draw.saturating_mul(least))
+        });
+        banks().next().is_none() || drawn.fold(0_u64, u64::saturating_add) <= limit
     }
 
     fn decide(&self, found: &Relaxed) -> Decision {
@@ -154,20 +169,20 @@ impl SearchNode<'_> {
                 _ => return self.split_pair(found, job),
             }
         }
-        let broken = self.placement.banks.iter().find_map(|bank| {
+        let banks = self.placement.banks.iter();
+        let mut broken = banks.filter_map(|bank| {
             let of = |job: usize| {
                 let own = self.placement.jobs.get(job)?;
                 Some((own, bank.count(own.placings.get(*chosen.get(job)?)?)))
             };
             let counted = || self.jobs.iter().filter_map(|job| of(*job));
-            let is_over = !bank.carries(counted());
-            let is_apart = bank.first_apart(counted()).is_some();
-            (is_over || is_apart).then(|| {
-                let counted = self.jobs.iter().filter_map(|job| Some((*job, of(*job)?.1)));
-                self.split_bank(bank, counted.collect(), is_over)
-            })
+            if let Some(pace) = bank.first_apart(counted()) {
+                return Some(self.split_pace(bank, pace));
+            }
+            let numbered = || self.jobs.iter().filter_map(|job| Some((*job, of(*job)?.1)));
+            (!bank.carries(counted())).then(|| self.split_bank(bank, numbered().collect()))
         });
-        broken.unwrap_or(Decision::Keeps(chosen))
+        broken.next().unwrap_or(Decision::Keeps(chosen))
     }
 
     /// The places of a pair that don't belong together: it takes the cheapest that begins as the relaxation did, or it doesn't.
@@ -177,37 +192,42 @@ impl SearchNode<'_> {
         let begins = placings.filter(|(_, it)| it.places.first().copied() == first);
         match begins.min_by_key(|(at, it)| (it.cost, *at)) {
             Some((placing, _)) => Decision::Split(
-                self.open.only(job, |at| at == placing),
-                self.open.only(job, |at| at != placing),
+                self.open.only(|it, at| it != job || at != placing),
+                self.open.only(|it, at| it != job || at == placing),
             ),
             None => Decision::Dead,
         }
     }
 
-    /// A bank whose rule is broken: a job of it stands there with as many places, or with fewer.
-    fn split_bank(
-        &self,
-        bank: &super::Bank,
-        counted: Vec<(usize, u64)>,
-        is_over: bool,
-    ) -> Decision {
+    /// How many places of a bank a placing of a job takes.
+    fn takes(&self, bank: &Bank, job: usize, at: usize) -> u64 {
+        let placing = self.placement.jobs.get(job).and_then(|job| job.placings.get(at));
+        placing.map_or(0, |it| bank.count(it))
+    }
+
+    /// Two paces in a bank that has one: either it has this one, or it has not.
+    fn split_pace(&self, bank: &Bank, pace: u64) -> Decision {
+        let of = |job: usize| self.placement.jobs.get(job).and_then(|job| job.pace);
+        let is_out = |job: usize, at: usize| self.takes(bank, job, at) == 0;
+        Decision::Split(
+            self.open.only(|job, at| of(job) != Some(pace) || is_out(job, at)),
+            self.open.only(|job, at| of(job).is_none_or(|it| it == pace) || is_out(job, at)),
+        )
+    }
+
+    /// A bank that carries less than its jobs draw: the one that draws most takes as many of its places, or fewer.
+    fn split_bank(&self, bank: &Bank, counted: Vec<(usize, u64)>) -> Decision {
         let draw = |job: usize| self.placement.jobs.get(job).map_or(0, |job| job.draw);
-        let pace = |job: usize| self.placement.jobs.get(job).and_then(|job| job.pace);
         let inside = counted.into_iter().filter(|(job, count)| {
             let mut placings = self.open.of(self.placement, *job);
-            let may_take_fewer = placings.any(|(_, it)| bank.count(it) < *count);
-            *count > 0 && may_take_fewer && (is_over || pace(*job).is_some())
+            placings.any(|(_, it)| bank.count(it) < *count)
         });
-        // what draws most decides most; of those alike the first
-        let weight = |(job, count): &(usize, u64)| {
-            (if is_over { draw(*job).saturating_mul(*count) } else { 0 }, core::cmp::Reverse(*job))
-        };
+        let weight =
+            |(job, count): &(usize, u64)| (draw(*job).saturating_mul(*count), Reverse(*job));
         let Some((job, count)) = inside.max_by_key(weight) else { return Decision::Dead };
-        let placings = self.placement.jobs.get(job).map_or(&[][..], |job| &job.placings);
-        let takes = |at: usize| placings.get(at).map_or(0, |it| bank.count(it));
         Decision::Split(
-            self.open.only(job, |at| takes(at) >= count),
-            self.open.only(job, |at| takes(at) < count),
+            self.open.only(|it, at| it != job || self.takes(bank, job, at) >= count),
+            self.open.only(|it, at| it != job || self.takes(bank, job, at) < count),
         )
     }
 }

@@ -41,9 +41,10 @@ choices! {
 
 fields! {
     of Part::Bus;
-    /// Bits in a second.
-    BIT_RATE: BitRate = quantity("bit_rate", "Bit rate", "kbit/s", 5.0, 1000.0)
-        .hint("as 500 kbit/s; CAN FD: that of the identifiers")
+    /// What an ohmmeter shows.
+    READING: Resistance = quantity("reading", "CAN-H to CAN-L, power off", "ohm", 0.0, 1e7)
+        .hint("ohms; OL where it shows no end")
+        .measure("Battery off, every device plugged in, a minute later: ohms between the two lines, at any connector of the bus.")
         .first();
     /// The terminators that are planned.
     TERMINATORS: Whole = whole("terminators", "Terminators of 120 Ω", 0, 4)
@@ -51,32 +52,35 @@ fields! {
         .first();
     /// Where they are.
     TERMINATED_AT: TerminatedAt = choice("terminated_at", "Where they are")
-        .only_if("terminators", &["2", "3", "4"]);
+        .only_if("terminators", &["2", "3", "4"])
+        .first();
+    /// Its copper.
+    SIZE: Area = quantity("size", "Size of its wires", "mm2", 0.05, 10.0)
+        .assumed("0.35 mm2", "a usual bus wire: common practice, no source")
+        .rare();
+    /// Bits in a second.
+    BIT_RATE: BitRate = quantity("bit_rate", "Bit rate", "kbit/s", 5.0, 1000.0)
+        .hint("as 500 kbit/s; CAN FD: that of the identifiers")
+        .first();
     /// The wire from one end to the other.
     LENGTH: Length = quantity("length", "Wire from end to end", "m", 0.1, 5000.0)
         .hint("of a star: its two longest arms")
         .first();
-    /// What an ohmmeter shows.
-    READING: Resistance = quantity("reading", "CAN-H to CAN-L, power off", "ohm", 0.0, 1e7)
-        .hint("ohms; OL where it shows no end")
-        .measure("Battery off, every device plugged in, a minute later: ohms between the two lines, at any connector of the bus.");
     /// The longest branch.
     BRANCH: Length = quantity("branch", "Longest branch to a device", "m", 0.0, 1000.0)
         .hint("of a star: its longest arm");
     /// How the wire is laid.
     SHAPE: BusShape = choice("shape", "How it is laid");
-    /// What CAN-H shows.
-    HIGH: Voltage = quantity("high", "CAN-H to ground, bus running", "V", -30.0, 60.0)
-        .measure("Key on, every device plugged in: DC volts from CAN-H to ground. The meter shows the mean.");
-    /// What CAN-L shows.
-    LOW: Voltage = quantity("low", "CAN-L to ground, bus running", "V", -30.0, 60.0)
-        .measure("The same at CAN-L, within the same minute.");
     /// Another device's bit rate.
     OTHER_RATE: BitRate = quantity("other_rate", "Bit rate of a device that differs", "kbit/s", 5.0, 1000.0)
         .hint("blank: all are alike")
         .rare();
-    /// Its copper.
-    SIZE: Area = quantity("size", "Size of its wires", "mm2", 0.05, 10.0)
-        .assumed("0.35 mm2", "a usual bus wire: common practice, no source")
-        .rare();
+    /// What CAN-H shows.
+    HIGH: Voltage = quantity("high", "CAN-H to ground, bus running", "V", -30.0, 60.0)
+        .measure("Key on, every device plugged in: DC volts from CAN-H to ground. The meter shows the mean.")
+        .first();
+    /// What CAN-L shows.
+    LOW: Voltage = quantity("low", "CAN-L to ground, bus running", "V", -30.0, 60.0)
+        .measure("The same at CAN-L, within the same minute.")
+        .first();
 }
