@@ -87,12 +87,9 @@ impl FoundWire<'_> {
         self.findings.push(finding.cured_by(slower).shown_by(steps));
     }
 
-    /// The bit rate at which wire and branches surely suit.
+    /// The bit rate at which this length surely suits; a branch is shortened.
     fn slower(&self) -> Option<Message> {
-        let nothing = metres(0.0);
-        let (length, branch) =
-            (self.bus.length.unwrap_or(nothing), branch(self.bus).unwrap_or(nothing));
-        let rate = reach::highest_rate(self.rate, length, branch)?;
+        let rate = reach::highest_rate(self.rate, self.bus.length?, metres(0.0))?;
         let edit = fields::bus::BIT_RATE.edit(rate.show().into_shown());
         Some(say!(words::DO_RATE, rate = rate).done_by(vec![edit]))
     }

@@ -35,7 +35,7 @@ sentences! {
     WIRE_RATES = "bus.wire-rates", "Two bit rates: nobody speaks";
     // verdicts: the levels
     LEVELS_HALF = "bus.levels-half", "Needs: both lines against ground";
-    LEVELS_RIGHT = "bus.levels-right", "As they should be, dominant about {share} of the time";
+    LEVELS_RIGHT = "bus.levels-right", "Levels right: dominant about {share} of the time";
     LEVELS_SILENT = "bus.levels-silent", "Both lines at {middle}: nobody sends";
     LEVELS_SWAPPED = "bus.levels-swapped", "CAN-H and CAN-L are swapped";
     LEVELS_STUCK = "bus.levels-stuck", "A device holds the bus";
@@ -45,7 +45,7 @@ sentences! {
     // verdicts: the load
     LOAD_NO_RATE = "bus.load-no-rate", "Needs: the bit rate";
     LOAD_NO_PERIOD = "bus.load-no-period", "Needs: how often each frame is sent";
-    LOAD_EASY = "bus.load-easy", "Load {most} at the most";
+    LOAD_EASY = "bus.load-easy", "Load up to {most}";
     LOAD_SO_FAR = "bus.load-so-far", "Load {most} so far, but something is left out";
     LOAD_BUSY = "bus.load-busy", "Busy: {most} in the worst case";
     LOAD_OVER = "bus.load-over", "More than it carries: {least}";
@@ -104,13 +104,13 @@ sentences! {
     CAUTION_OFF = "bus.caution-off",
         "Ohms only with the battery off: on a live bus the reading means nothing, and the meter may be harmed.";
     // figures and tables
-    FIGURE_READ = "bus.figure-read", "Between CAN-H and CAN-L, as planned";
+    FIGURE_READ = "bus.figure-read", "To read between CAN-H and CAN-L";
     FIGURE_CONTACT = "bus.figure-contact", "Too much in one branch";
     FIGURE_TURN = "bus.figure-turn", "Part of a bit for the way there and back";
     FIGURE_LOAD = "bus.figure-load", "Load of the bus";
     TABLE_FRAMES = "bus.table-frames", "Frames";
     COLUMN_NAME = "bus.column-name", "Frame";
-    COLUMN_SEEN = "bus.column-seen", "As seen";
+    COLUMN_SEEN = "bus.column-seen", "Bits as seen";
     COLUMN_BITS = "bus.column-bits", "Bits at most";
     COLUMN_TIME = "bus.column-time", "Time at most";
     COLUMN_SHARE = "bus.column-share", "Load at most";
