@@ -1,12 +1,7 @@
 //! The bus between controllers: frames bit by bit, the pair as resistors, reach, levels, bad input, laws.
 //!
 //! Source: ISO 11898 as data sheets of transceivers and manuals of field buses quote it (`can_bus.json`), Ohm's law; beside each.
-#![expect(
-    clippy::expect_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    reason = "a test fails by them"
-)]
+#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
 
 mod bad_input;
 pub(crate) mod frames;

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use quietpin_core::{
     plan::Plan,
     report::{Tone, report},
-    schema::Part,
+    schema::{Part, Place},
 };
 use quietpin_tests::typed::{answers, check_refused, lacking, planned};
 
@@ -163,7 +163,7 @@ proptest! {
         ),
     ) {
         let places = [Part::Bus, Part::Frames].into_iter().flat_map(Part::places);
-        let paths: Vec<_> = places.map(|it| it.path()).collect();
+        let paths: Vec<_> = places.map(Place::path).collect();
         let typed: Vec<_> = paths.iter().map(String::as_str).zip(texts.iter().map(String::as_str)).collect();
         prop_assert_eq!(lacking(&report(&plan(&typed)), "bus", &typed), Vec::<String>::new());
     }

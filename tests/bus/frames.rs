@@ -80,7 +80,7 @@ pub(crate) fn one_by_one() -> Checked {
         assert_eq!(stuffing_at_most(kind, number(2)), number(8), "{place}");
         seen += 1;
     }
-    assert_eq!(seen, 48);
+    assert_eq!(seen, 48, "all rows");
     Checked::exact(
         "bus",
         "Check sum and bits of frames, stuffed",
@@ -124,11 +124,11 @@ fn by_hand(kind: IdentifierKind, identifier: u32, data: &[u8]) -> u32 {
     let mut bits = match kind {
         IdentifierKind::Standard => format!("0{identifier:011b}000"),
         IdentifierKind::Extended => {
-            let all = format!("{identifier:029b}");
-            format!("0{}11{}000", &all[..11], &all[11..])
+            let (first, second) = (identifier >> 18, identifier & 0x3_FFFF);
+            format!("0{first:011b}11{second:018b}000")
         }
     };
-    bits += &format!("{:04b}", data.len());
+    bits.extend([format!("{:04b}", data.len())]);
     bits.extend(data.iter().map(|byte| format!("{byte:08b}")));
     // x^15 + x^14 + x^10 + x^8 + x^7 + x^4 + x^3 + 1
     let divisor: Vec<u8> = b"1100010110011001".iter().map(|it| it - b'0').collect();
@@ -163,7 +163,7 @@ fn every_short_frame_is_stuffed_as_by_hand() {
             let identifier = if kind == KINDS[1] { identifier << 14 | 0x83 } else { identifier };
             let empty: [&[u8]; 1] = [&[]];
             let one: Vec<[u8; 1]> = (0..=255).map(|it| [it]).collect();
-            let frames = empty.into_iter().chain(one.iter().map(|it| it.as_slice()));
+            let frames = empty.into_iter().chain(one.iter().map(<[u8; 1]>::as_slice));
             for data in frames {
                 let bits = KnownFrame { kind, identifier, data }.bits();
                 assert_eq!(

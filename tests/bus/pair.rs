@@ -138,7 +138,8 @@ fn by_nodes(bridges: &[Bridge], wires: f64, meter: f64) -> f64 {
     places.sort_by(f64::total_cmp);
     places.dedup();
     let count = places.len();
-    let at = |place: f64| places.iter().position(|it| *it == place).expect("a place");
+    let at =
+        |place: f64| places.iter().position(|it| it.total_cmp(&place).is_eq()).expect("a place");
     let mut admittance = DMatrix::<f64>::zeros(2 * count, 2 * count);
     let mut join = |one: usize, other: usize, ohm: f64| {
         admittance[(one, one)] += 1.0 / ohm;

@@ -16,7 +16,7 @@ fn kilobits(number: f64) -> BitRate {
     bits_per_second(number * 1e3)
 }
 
-/// Source: `can_bus.json`, length_vs_bitrate: two manuals of drives and field buses; 40 m at 1 Mbit/s are ISO 11898-2's.
+/// Source: `can_bus.json`, `length_vs_bitrate`: two manuals of drives and field buses; 40 m at 1 Mbit/s are ISO 11898-2's.
 pub(crate) fn lengths() -> Checked {
     let file = json();
     let mut worst = Worst::default();
@@ -36,7 +36,7 @@ pub(crate) fn lengths() -> Checked {
         }
         seen += 1;
     }
-    assert_eq!(seen, 7);
+    assert_eq!(seen, 7, "all rows");
     worst.checked("bus", "Length of a bus by its bit rate", "manuals of two field buses", "m")
 }
 
@@ -84,7 +84,7 @@ fn a_longer_wire_has_a_lower_rate() {
     assert_eq!(of(1e5, 0.1), None);
 }
 
-/// Source: `can_bus.json`, bus_load_example: 1000 frames a second of 135 bits are 27 % of 500 kbit/s.
+/// Source: `can_bus.json`, `bus_load_example`: 1000 frames a second of 135 bits are 27 % of 500 kbit/s.
 #[test]
 fn a_load_is_the_bits_in_the_time() {
     let file = json();

@@ -122,7 +122,7 @@ fn all_devices_have_one_bit_rate() {
     assert_eq!(of(""), NOTHING);
 }
 
-/// Source: `can_bus.json`, levels_V: 2 to 3 V each while nobody drives, 1.5 to 3 V apart in a dominant bit.
+/// Source: `can_bus.json`, `levels_V`: 2 to 3 V each while nobody drives, 1.5 to 3 V apart in a dominant bit.
 #[test]
 fn the_levels_tell_what_is_wrong() {
     let of = |high: &str, low: &str, code: &str| {
