@@ -1,6 +1,7 @@
 //! All tests of this package in one program: compiled and linked once. `cargo test -p quietpin-tests -- outputs::` runs
 //! those of one module.
 
+mod bus;
 mod car;
 mod circuits;
 mod coils;

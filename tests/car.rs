@@ -249,6 +249,51 @@ fn what_draws_with_the_key_off_is_told_to_the_standing_car() {
     assert!(changed("controller.feed", "ignition").contains("standing"));
 }
 
+/// The bus is a circuit of its own: what is typed of it is told to nobody else.
+#[test]
+fn what_is_said_of_the_bus_is_told_to_the_bus_alone() {
+    check("bus.bit_rate", "500 kbit/s", &["bus"]);
+    check("bus.reading", "40 ohm", &["bus"]);
+    check("bus.high", "2.6 V", &["bus"]);
+    check("frames.0.period", "10 ms", &["bus"]);
+    assert_eq!(changed("frames.0.name", "engine speed"), ["bus"].into(), "a frame that is begun");
+    // and of the rest of the car it is told nothing
+    assert!(!changed("battery.resting", "11 V").contains("bus"));
+    assert!(!changed("temperatures.hot", "60").contains("bus"));
+}
+
+/// Within it, each answer rests on its own facts, and on the bit rate.
+#[test]
+fn the_bit_rate_is_told_to_the_wire_and_to_the_load() {
+    let mut plan = six();
+    for (path, text) in [
+        ("bus.bit_rate", "500 kbit/s"),
+        ("bus.length", "3 m"),
+        ("bus.terminators", "2"),
+        ("frames.0.period", "10 ms"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    let of = |path: &str, text: &str| {
+        let (before, mut plan) = (report(&plan), plan.clone());
+        put(&mut plan, path, text);
+        let after = report(&plan);
+        let answers = |report: &Report| {
+            let section = report.sections.iter().find(|it| it.id == "bus").expect("the bus");
+            section.answers.clone()
+        };
+        let (before, after) = (answers(&before), answers(&after));
+        let pairs = before.iter().zip(&after).filter(|(one, other)| one != other);
+        pairs.map(|(one, _)| one.subject.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(of("bus.bit_rate", "250 kbit/s"), ["bus.wire", "bus.load"]);
+    assert_eq!(of("bus.length", "30 m"), ["bus.termination", "bus.wire"]);
+    assert_eq!(of("bus.terminators", "3"), ["bus.termination"]);
+    assert_eq!(of("bus.branch", "0.2 m"), [""; 0], "a short branch changes nothing");
+    assert_eq!(of("bus.branch", "2 m"), ["bus.wire"]);
+    assert_eq!(of("frames.0.bytes", "2"), ["bus.load"]);
+}
+
 /// A hot engine cranks at a voltage of its own: what is told of the cold one stays.
 #[test]
 fn a_battery_that_is_weaker_hot_is_weaker_hot_alone() {

@@ -6,6 +6,7 @@
 
 #![expect(clippy::expect_used, clippy::panic, reason = "a test fails by them")]
 
+mod bus;
 mod coils;
 mod cranking;
 mod feeds;

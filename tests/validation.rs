@@ -19,8 +19,8 @@ use quietpin_core::{
 use quietpin_tests::{Checked, blessed, plans, reference};
 
 use crate::{
-    circuits, coils, cranking, engine, feeds, firing, fuel, fusing, injectors, outputs, points,
-    trigger, wires,
+    bus, circuits, coils, cranking, engine, feeds, firing, fuel, fusing, injectors, outputs,
+    points, trigger, wires,
 };
 
 /// Everything that is compared, each by the function that its own test calls.
@@ -61,6 +61,12 @@ fn all() -> Vec<Checked> {
     ]);
     all.extend(heated());
     all.extend(shorted());
+    all.extend([
+        bus::frames::counts(),
+        bus::frames::one_by_one(),
+        bus::pair::terminations(),
+        bus::reach::lengths(),
+    ]);
     all
 }
 
@@ -156,7 +162,7 @@ fn shorted() -> Vec<Checked> {
 }
 
 /// What is known not to be in the answers.
-const NOT_MODELLED: [(&str, &str); 9] = [
+const NOT_MODELLED: [(&str, &str); 10] = [
     ("firing", "Cams that are moved while the engine runs; cylinders that are switched off."),
     (
         "injectors",
@@ -185,6 +191,11 @@ const NOT_MODELLED: [(&str, &str); 9] = [
          fuse and a contact lose.",
     ),
     ("standing", "The capacity of a battery in the cold."),
+    (
+        "bus",
+        "Frames with a flexible data rate (CAN FD); how long a frame of low rank waits; reflections as such, capacitance, \
+         ground shift between devices.",
+    ),
     ("wires", "How a wire stretches, and what a bend takes: ways are used as typed."),
 ];
 

@@ -43,6 +43,8 @@ switched_feeds?: SwitchedFeeds,
 wiring?: Wiring,
 harness?: Harness,
 grounds?: Grounds,
+bus?: Bus,
+frames?: Array<Frame>,
 };
 
 export type Engine = {
@@ -1347,6 +1349,80 @@ sensors?: string,
  * Resistance from that bolt to minus: a resistance, 0.01 to 1000 mohm
  */
 bolt?: string,
+};
+
+export type Bus = {
+/**
+ * CAN-H to CAN-L, power off: a resistance, 0 to 10000000 ohm (ohms; OL where it shows no end)
+ */
+reading?: string,
+/**
+ * Terminators of 120 Ω: 0 to 4 (those inside devices too)
+ */
+terminators?: string,
+/**
+ * Where they are: `ends`, `elsewhere`
+ */
+terminated_at?: string,
+/**
+ * Size of its wires: a wire size, 0.05 to 10 mm2
+ */
+size?: string,
+/**
+ * Bit rate: a bit rate, 5 to 1000 kbit/s (as 500 kbit/s; CAN FD: that of the identifiers)
+ */
+bit_rate?: string,
+/**
+ * Wire from end to end: a length, 0.1 to 5000 m (of a star: its two longest arms)
+ */
+length?: string,
+/**
+ * Longest branch to a device: a length, 0 to 1000 m (of a star: its longest arm)
+ */
+branch?: string,
+/**
+ * How it is laid: `line`, `star`
+ */
+shape?: string,
+/**
+ * Bit rate of a device that differs: a bit rate, 5 to 1000 kbit/s (blank: all are alike)
+ */
+other_rate?: string,
+/**
+ * CAN-H to ground, bus running: a voltage, -30 to 60 V
+ */
+high?: string,
+/**
+ * CAN-L to ground, bus running: a voltage, -30 to 60 V
+ */
+low?: string,
+};
+
+export type Frame = {
+/**
+ * What it carries (as engine speed)
+ */
+name?: string,
+/**
+ * Identifier, hex (as 5F0)
+ */
+identifier?: string,
+/**
+ * Length of the identifier: `11`, `29`
+ */
+identifier_kind?: string,
+/**
+ * Bytes of data: 0 to 8
+ */
+bytes?: string,
+/**
+ * Sent every: a time, 0.1 to 3600000 ms (as 20 ms)
+ */
+period?: string,
+/**
+ * Its data, as seen, hex (as 01 F3 00: its bits are counted one by one)
+ */
+data?: string,
 };
 
 /**

@@ -216,6 +216,7 @@ const ASKED_IF = {
   relays: { prime: ["purpose", ["pump"]], cut: ["purpose", ["pump"]], interlock: ["purpose", ["starter"]] },
   grounds: { strap_size: ["strap", ["fitted"]], strap_length: ["strap", ["fitted"]], bolt: ["sensors", ["bolt"]] },
   cranking: { average: ["averaging", ANY] },
+  bus: { terminated_at: ["terminators", ["2", "3", "4"]] },
 };
 ASKED_IF.cam_sensor = ASKED_IF.crank_sensor;
 ASKED_IF.relays = { ...ASKED_IF.loads, ...ASKED_IF.relays };
@@ -223,6 +224,7 @@ ASKED_IF.relays = { ...ASKED_IF.loads, ...ASKED_IF.relays };
 /** What is asked on a card once what comes first on it was answered: by field, or by part, that. */
 const ASKED_AFTER = {
   "battery.other_draw": "battery.capacity", "controller.key_off_draw": "battery.capacity",
+  "bus.size": "bus.terminators", "bus.branch": "bus.length", "bus.shape": "bus.length", "bus.other_rate": "bus.length",
   ...Object.fromEntries(["spare", "coil_ends", "injector_ends", "pin_current", "pin_wire", "permanent", "switched", "ground"]
     .map((it) => [`harness.${it}`, "harness.length"])),
   second_injectors: "second_injectors.resistance", trigger: "trigger.tooth",
@@ -302,8 +304,8 @@ for (const [name, show] of Object.entries(PLANS)) {
 }
 
 const SCREEN = 640;
-// wanted are 3 for the demo: three of its cards are higher, by 0.1 to 0.4 of a screen; and 2 for its list, which holds ten questions
-const MOST = { "the demo": { card: 3.4, list: 2.1 }, "the whole car": { card: 5, list: 5 } };
+// wanted are 3 for the demo: three of its cards are higher, by 0.1 to 0.4 of a screen; and 2 for its list, which holds eleven questions
+const MOST = { "the demo": { card: 3.4, list: 2.25 }, "the whole car": { card: 5, list: 5 } };
 
 for (const [name, show] of Object.entries(PLANS)) {
   test(`no card of ${name} is many screens high, nor its list`, () => visit(async ({ page }) => {

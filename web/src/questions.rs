@@ -1,6 +1,7 @@
 //! The questions, in the order in which a fitter meets them. Every one is drawn alike: the question, its
 //! answers, the fields they rest on.
 
+mod bus;
 mod coils;
 mod conditions;
 mod controller;
@@ -49,7 +50,7 @@ const fn asked(question: &Question, cards: fn(&State) -> Vec<Card>) -> Asked {
 }
 
 /// Every question, in the order in which a fitter meets them.
-pub(crate) const ALL: [Asked; 10] = [
+pub(crate) const ALL: [Asked; 11] = [
     asked(&questions::firing::QUESTION, firing::cards),
     asked(&questions::injectors::QUESTION, injectors::cards),
     asked(&questions::outputs::QUESTION, outputs::cards),
@@ -58,6 +59,7 @@ pub(crate) const ALL: [Asked; 10] = [
     asked(&questions::coils::QUESTION, coils::cards),
     asked(&questions::feeds::QUESTION, feeds::cards),
     asked(&questions::standing::QUESTION, standing::cards),
+    asked(&questions::bus::QUESTION, bus::cards),
     asked(&questions::wires::QUESTION, wires::cards),
     // what all of them rest on
     Asked { id: CONDITIONS, parts: conditions::PARTS, cards: conditions::cards },

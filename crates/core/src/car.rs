@@ -18,7 +18,7 @@ use crate::{
     injector::InjectorAnswer,
     plan::{MOST_ENTRIES, Plan},
     quantity::{Band, RotationalSpeed},
-    questions::{Memory, feeds, firing, standing, wires},
+    questions::{Memory, bus, feeds, firing, standing, wires},
     read::{
         self, Coiled, Conditions, FeedParts, Fuelled, Injectors, KeyPump, Known, PlannedRest,
         Reader, SpeedRelay, Triggered, WhichSet,
@@ -62,6 +62,8 @@ pub(crate) struct Car<'a> {
     pub(crate) harness: wires::read::HarnessEntries,
     /// What the battery holds and what draws from it beside the outputs, where anything is said of either.
     pub(crate) standing: Option<standing::read::StandingCar>,
+    /// The bus between controllers, where anything is said of it.
+    pub(crate) bus: Option<bus::read::PlannedBus>,
 }
 
 impl<'a> Car<'a> {
@@ -93,6 +95,7 @@ impl<'a> Car<'a> {
         let dwell = coils.as_ref().and_then(Coiled::dwell);
         let strip = read::strip(reader, highest_speed, dwell);
         let standing = standing::read::standing(reader, &outputs);
+        let bus = bus::read::bus(reader);
         let injecting = (&injectors, &injected, injector_feed);
         let among = (&conditions, &outputs, coils.as_ref(), injecting);
         let feeds = feeds::read::feeds(reader, among, &mut memory.feeds);
@@ -116,6 +119,7 @@ impl<'a> Car<'a> {
             feeds,
             harness,
             standing,
+            bus,
         }
     }
 

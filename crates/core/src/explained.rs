@@ -3,10 +3,10 @@
 use crate::{
     car::engine::words as engine,
     questions::{
-        coils::words as coils, cranking::words as cranking, feeds::words as feeds,
-        firing::words as firing, fuel::words as fuel, injectors::words as injectors,
-        outputs::words as outputs, standing::words as standing, trigger::words as trigger,
-        wires::words as wires,
+        bus::words as bus, coils::words as coils, cranking::words as cranking,
+        feeds::words as feeds, firing::words as firing, fuel::words as fuel,
+        injectors::words as injectors, outputs::words as outputs, standing::words as standing,
+        trigger::words as trigger, wires::words as wires,
     },
     words::{Explanation, field},
 };
@@ -34,6 +34,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     feeds::guards::EXPLANATIONS,
     trigger::EXPLANATIONS,
     standing::EXPLANATIONS,
+    bus::EXPLANATIONS,
     wires::EXPLANATIONS,
 ];
 

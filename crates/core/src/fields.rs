@@ -8,6 +8,7 @@ pub use crate::{
         wheels::fields as wheels, wiring::fields as wiring,
     },
     questions::{
+        bus::fields::{self as bus, frames},
         coils::fields as coils,
         cranking::fields as cranking,
         firing::fields::{self as channels, light, strip},
@@ -70,4 +71,8 @@ parts! {
     Harness = "harness", one harness;
     /// The grounds.
     Grounds = "grounds", one grounds;
+    /// The bus between controllers.
+    Bus = "bus", one bus;
+    /// The frames that it carries.
+    Frames = "frames", many frames;
 }

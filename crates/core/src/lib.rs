@@ -7,8 +7,10 @@
 //! `finding`, `working`, `budget`, `counted`, `sorted`, `math` at the bottom.
 #![forbid(unsafe_code)]
 
+pub mod assignment;
 pub mod battery;
 pub mod budget;
+pub mod bus;
 pub mod car;
 pub mod channels;
 pub mod checked;

@@ -26,9 +26,9 @@ pub use show::{Value, number};
 pub use uom::si::f64::{
     AngularVelocity as RotationalSpeed, Area, Capacitance, ElectricCharge as Charge,
     ElectricCurrent as Current, ElectricPotential as Voltage, ElectricalResistance as Resistance,
-    Energy, Frequency, Inductance, Length, MassDensity as Density, MassRate as MassFlow, Power,
-    Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature as Temperature, Time,
-    VolumeRate,
+    Energy, Frequency, Inductance, InformationRate as BitRate, Length, MassDensity as Density,
+    MassRate as MassFlow, Power, Pressure, Ratio, TemperatureInterval,
+    ThermodynamicTemperature as Temperature, Time, VolumeRate,
 };
 use uom::typenum::{N2, P2, Z0};
 
@@ -68,6 +68,11 @@ pub fn metres(v: f64) -> Length {
 
 /// Hertz.
 pub fn hertz(v: f64) -> Frequency {
+    Measure::from_base(v)
+}
+
+/// Bits per second.
+pub fn bits_per_second(v: f64) -> BitRate {
     Measure::from_base(v)
 }
 

@@ -94,6 +94,7 @@ questions! {
     coils,
     feeds,
     standing,
+    bus,
     wires,
 }
 

@@ -160,12 +160,17 @@ fn coil(relay: usize) -> String {
 
 /// Takes an entry off its list, and goes back to the list.
 pub(super) fn removing(page: &Page, list: Part, at: usize) -> View {
+    removing_to(page, list, at, QUESTION.id)
+}
+
+/// The same, where the list stands on a card of its own.
+pub(super) fn removing_to(page: &Page, list: Part, at: usize, above: &'static str) -> View {
     let named = Place::at_path(&format!("{}.name", list.record(at)));
     let named = named.map_or("", |place| page.state.plan.text(place));
     let (send, label) = (page.send.clone(), format!("Remove {}", what(list, at, named)));
     let remove = Callback::from(move |_| {
         send.dispatch(Action::Remove(list, at));
-        address::go(QUESTION.id);
+        address::go(above);
     });
     button(Some("quiet"), label, remove)
 }

@@ -22,7 +22,9 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 37] = [
+const OTHERWISE: [(&str, Moment); 39] = [
+    ("bus.no-data", Moment::Plan),
+    ("bus.no-identifier", Moment::Plan),
     ("coils.fires-at-key-on", Moment::KeyOn),
     ("cranking.always-on", Moment::KeyOn),
     ("cranking.on-after-stop", Moment::Running),
@@ -37,9 +39,9 @@ const OTHERWISE: [(&str, Moment); 37] = [
     ("feeds.cable-drops", Moment::Cranking),
     ("feeds.inrush-over-contact", Moment::KeyOn),
     ("feeds.inrush-welds", Moment::KeyOn),
-    ("feeds.not-survived", Moment::Failure),
     ("feeds.no-strap", Moment::Cranking),
     ("feeds.no-such-relay", Moment::Plan),
+    ("feeds.not-survived", Moment::Failure),
     ("feeds.starter-unlocked", Moment::Cranking),
     ("feeds.strap-drops", Moment::Cranking),
     ("feeds.strap-hot", Moment::Cranking),
@@ -70,7 +72,7 @@ impl Moment {
         }
         match code.split('.').next() {
             Some("standing") => Self::KeyOff,
-            Some("outputs") => Self::KeyOn,
+            Some("bus" | "outputs") => Self::KeyOn,
             Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
             Some("coils" | "feeds" | "fuel" | "wires") => Self::Running,
             _ => Self::Plan,

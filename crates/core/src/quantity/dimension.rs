@@ -64,11 +64,13 @@ pub enum Dimension {
     Capacitance,
     /// Ampere-hours.
     Charge,
+    /// Bits per second.
+    BitRate,
 }
 
 impl Dimension {
     /// Every dimension.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 22] = [
         Self::Voltage,
         Self::Current,
         Self::Resistance,
@@ -90,6 +92,7 @@ impl Dimension {
         Self::Consumption,
         Self::Capacitance,
         Self::Charge,
+        Self::BitRate,
     ];
 
     /// The spellings, base unit first.
@@ -116,6 +119,7 @@ impl Dimension {
             Self::Consumption => CONSUMPTION,
             Self::Capacitance => CAPACITANCE,
             Self::Charge => CHARGE,
+            Self::BitRate => BIT_RATE,
         }
     }
 
@@ -143,6 +147,7 @@ impl Dimension {
             Self::Consumption => "a specific fuel consumption",
             Self::Capacitance => "a capacitance",
             Self::Charge => "a charge",
+            Self::BitRate => "a bit rate",
         }
     }
 
@@ -170,6 +175,7 @@ impl Dimension {
             Self::Consumption => &[(3.6e9, "g/kWh")],
             Self::Capacitance => &[(1e6, "µF"), (1e9, "nF"), (1e12, "pF")],
             Self::Charge => &[(1.0, "Ah"), (1e3, "mAh")],
+            Self::BitRate => &[(1e-6, "Mbit/s"), (1e-3, "kbit/s"), (1.0, "bit/s")],
         }
     }
 
@@ -294,6 +300,25 @@ const CHARGE: &[Unit] = &[
     unit("amp-hours", 1.0),
     unit("ampere-hours", 1.0),
     unit("mAh", 1e-3),
+];
+// k and M are a resistance, where neither is wanted
+const BIT_RATE: &[Unit] = &[
+    unit("bit/s", 1.0),
+    unit("bps", 1.0),
+    unit("baud", 1.0),
+    unit("kbit/s", 1e3),
+    unit("kb/s", 1e3),
+    unit("kbps", 1e3),
+    unit("kbit", 1e3),
+    unit("kbaud", 1e3),
+    unit("kBd", 1e3),
+    unit("k", 1e3),
+    unit("Mbit/s", 1e6),
+    unit("Mb/s", 1e6),
+    unit("Mbps", 1e6),
+    unit("Mbit", 1e6),
+    unit("MBd", 1e6),
+    unit("M", 1e6),
 ];
 const FREQUENCY: &[Unit] =
     &[unit("Hz", 1.0), unit("hertz", 1.0), unit("1/s", 1.0), unit("kHz", 1e3)];

@@ -3,14 +3,14 @@
 use uom::si::{
     angular_velocity::revolution_per_minute, area::square_meter, capacitance::farad,
     electric_charge::ampere_hour, electric_current::ampere, electric_potential::volt,
-    electrical_resistance::ohm, energy::joule, frequency::hertz, inductance::henry, length::meter,
-    mass_density::kilogram_per_cubic_meter, mass_rate::kilogram_per_second, power::watt,
-    pressure::pascal, ratio::ratio, thermodynamic_temperature::degree_celsius, time::second,
-    volume_rate::cubic_meter_per_second,
+    electrical_resistance::ohm, energy::joule, frequency::hertz, inductance::henry,
+    information_rate::bit_per_second, length::meter, mass_density::kilogram_per_cubic_meter,
+    mass_rate::kilogram_per_second, power::watt, pressure::pascal, ratio::ratio,
+    thermodynamic_temperature::degree_celsius, time::second, volume_rate::cubic_meter_per_second,
 };
 
 use super::{
-    Area, Capacitance, Charge, CrankAngle, Current, Density, Dimension, Energy, Frequency,
+    Area, BitRate, Capacitance, Charge, CrankAngle, Current, Density, Dimension, Energy, Frequency,
     Inductance, Length, MassFlow, Power, Pressure, Ratio, Resistance, RotationalSpeed,
     SpecificConsumption, Temperature, Time, Value, Voltage, VolumeRate, show::push_short,
 };
@@ -63,6 +63,7 @@ measure! {
     Density, kilogram_per_cubic_meter, Density;
     Capacitance, farad, Capacitance;
     Charge, ampere_hour, Charge;
+    BitRate, bit_per_second, BitRate;
 }
 
 impl Measure for SpecificConsumption {

@@ -151,6 +151,15 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::CrankSensor, _) => &["trigger/crank"],
         (Part::CamSensor, "kind") => &["trigger/cam", "wires/wires.sensors", HARNESS],
         (Part::CamSensor, _) => &["trigger/cam"],
+        (Part::Bus, "bit_rate") => &["bus/bus.termination", "bus/bus.wire", "bus/bus.load"],
+        (Part::Bus, "terminators" | "terminated_at" | "reading" | "size") => {
+            &["bus/bus.termination"]
+        }
+        (Part::Bus, "length") => &["bus/bus.termination", "bus/bus.wire"],
+        (Part::Bus, "high" | "low") => &["bus/bus.levels"],
+        (Part::Bus, _) => &["bus/bus.wire"],
+        (Part::Frames, "name") => &[],
+        (Part::Frames, _) => &["bus/bus.load"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
             &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
         }

@@ -95,11 +95,7 @@ fn package(value: &Value) -> Option<Package> {
 
 /// The texts that come with a crate; where none does, that of the MIT licence with the names of those who wrote it.
 fn texts_of(package: &Package) -> Result<Vec<String>> {
-    let mut names = Vec::new();
-    for entry in fs::read_dir(&package.folder).with_context(|| package.title.clone())? {
-        names.push(entry?.file_name().to_string_lossy().into_owned());
-    }
-    names.sort();
+    let names = names_in(package)?;
     let wanted = wanted(&package.licence, &names);
     let read = |name: &&str| {
         let path = package.folder.join(name);
@@ -112,6 +108,26 @@ fn texts_of(package: &Package) -> Result<Vec<String>> {
         return Ok(vec![of_authors(named)?]);
     }
     Ok(texts.into_iter().map(|it| it.trim().replace('\r', "")).collect())
+}
+
+/// The files of a crate, and those in its folder of licences, where it has one.
+fn names_in(package: &Package) -> Result<Vec<String>> {
+    const FOLDER: &str = "LICENSES";
+    let listed = |folder: &Path| -> Result<Vec<String>> {
+        let mut names = Vec::new();
+        for entry in fs::read_dir(folder).with_context(|| package.title.clone())? {
+            names.push(entry?.file_name().to_string_lossy().into_owned());
+        }
+        Ok(names)
+    };
+    let mut names = listed(&package.folder)?;
+    let inside = package.folder.join(FOLDER);
+    if inside.is_dir() {
+        names.retain(|it| it != FOLDER);
+        names.extend(listed(&inside)?.into_iter().map(|it| [FOLDER, "/", it.as_str()].concat()));
+    }
+    names.sort();
+    Ok(names)
 }
 
 /// Of the files of a crate those with the licence that is taken.
@@ -163,6 +179,8 @@ mod tests {
         check("MIT", &["LICENSE.md", "src"], &["LICENSE.md"]);
         check("Apache-2.0", &["LICENSE", "NOTICE"], &["LICENSE", "NOTICE"]);
         check("MIT", &["src"], &[]);
+        let folder = ["LICENSES/Apache-2.0.txt", "LICENSES/MIT.txt", "src"];
+        check("MIT OR Apache-2.0", &folder, &["LICENSES/MIT.txt"]);
     }
 
     #[test]

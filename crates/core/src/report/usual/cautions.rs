@@ -3,6 +3,7 @@
 use crate::{
     message::Message,
     questions::{
+        bus::words as bus,
         coils::words as coils,
         cranking::words::{self as cranking, relays},
         feeds::words as feeds,
@@ -50,7 +51,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 18] = [
+const ALL: [Caution; 19] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -122,6 +123,7 @@ const ALL: [Caution; 18] = [
         &[standing::CAUTION_METER],
         CalledFor::By(&[standing::DO_MEASURE, standing::DO_SEARCH]),
     ),
+    caution(words::CAUTION_BUS, &[bus::CAUTION_OFF], CalledFor::Amiss),
     caution(words::CAUTION_CABLE, &[feeds::CAUTION_CABLE], CalledFor::Amiss),
     caution(words::CAUTION_CUT, &[wires::CAUTION_CUT], CalledFor::Always),
     caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Amiss),

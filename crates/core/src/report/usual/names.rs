@@ -136,6 +136,8 @@ fn of_part(part: Part) -> &'static Wording {
         Part::SwitchedFeeds | Part::Wiring => words::FEEDS,
         Part::Harness => words::HARNESS,
         Part::Grounds => words::GROUNDS,
+        Part::Bus => words::BUS,
+        Part::Frames => words::FRAME,
     }
 }
 

@@ -1,5 +1,6 @@
 //! What each sentence is for that says what to do, question by question.
 
+mod bus;
 mod coils;
 mod cranking;
 mod feeds;
@@ -22,5 +23,6 @@ pub(super) const ALL: &[&[Sorted]] = &[
     coils::STEPS,
     feeds::STEPS,
     standing::STEPS,
+    bus::STEPS,
     wires::STEPS,
 ];

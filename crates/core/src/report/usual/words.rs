@@ -35,6 +35,8 @@ sentences! {
     FEEDS = "usual.feeds", "switched feeds";
     HARNESS = "usual.harness", "harness";
     GROUNDS = "usual.grounds", "grounds";
+    BUS = "usual.bus", "bus";
+    FRAME = "usual.frame", "frame";
     NUMBERED = "usual.numbered", "{what} {n}";
     // heads of what is entered in pairs
     CHANNEL = "usual.channel", "channel";
@@ -69,6 +71,7 @@ sentences! {
     CAUTION_HELD = "usual.caution-held",
         "A coil held on burns without blowing a fuse: its power goes when the engine stands.";
     CAUTION_POWER = "usual.caution-power", "Some coils spark as power arrives: find out before there is fuel.";
+    CAUTION_BUS = "usual.caution-bus", "Ohms on the bus only with the battery off.";
     CAUTION_CABLE = "usual.caution-cable", "No fuse protects a battery cable: off edges, sleeved through each panel.";
     CAUTION_BLOWS = "usual.caution-blows", "Never fit a larger fuse to stop it blowing.";
     CAUTION_METER = "usual.caution-meter",

@@ -1,17 +1,19 @@
-//! Coils and starts at random, in closed form by the core and step by step by scipy's solver of differential equations. Run by
-//! hand, not among the tests (needs Python with scipy):
+//! Coils and starts at random, in closed form by the core and step by step by scipy's solver of differential equations; and jobs that
+//! are assigned to places, by the core and by scipy's solver of that problem. Run by hand, not among the tests (needs Python with scipy):
 //!
 //! ```text
 //! cargo run --release -p quietpin-trials --bin against_scipy > tests/reference/against_scipy.md
 //! ```
 //!
-//! Source: scipy, `scipy.integrate.solve_ivp`; see `tests/reference/SOURCES.md`.
+//! Source: scipy, `scipy.integrate.solve_ivp` and `scipy.optimize.linear_sum_assignment`; see `tests/reference/SOURCES.md`.
 #![expect(
     clippy::indexing_slicing,
     clippy::print_stdout,
     clippy::print_stderr,
     reason = "a command for people, not a part of the core"
 )]
+
+mod assigned;
 
 use std::io::Write as _;
 use std::process::{Command, ExitCode, Stdio};
@@ -23,6 +25,7 @@ use quietpin_core::{
 };
 
 const CASES: u32 = 100;
+const ASSIGNED: u32 = 1000;
 const SEED: u64 = 1;
 
 /// A coil, how long it is charged, and what the core says of it.
@@ -52,6 +55,13 @@ impl Random {
     fn below(&mut self, count: u32) -> usize {
         let at = self.share() * f64::from(count);
         (1..count).filter(|n| f64::from(*n) <= at).count()
+    }
+
+    /// The same, of many.
+    fn below_large(&mut self, count: u32) -> u64 {
+        let top = self.share() * f64::from(count);
+        // whole, and far below 2^53
+        format!("{:.0}", top.floor()).parse().unwrap_or(0)
     }
 
     /// Between two, even by its logarithm.
@@ -159,12 +169,12 @@ fn start(random: &mut Random) -> Option<String> {
     Some(format!("start {mean:e} {dip:e} {run_up_s:e} {from:e} 10 {count} {}\n", row.join(" ")))
 }
 
-fn compare(cases: &[Case], starts: &[String]) -> std::io::Result<bool> {
+fn compare(cases: &[Case], others: &[String]) -> std::io::Result<bool> {
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/src/bin/against_scipy/compare.py");
     let mut python = Command::new("python3").arg(script).stdin(Stdio::piped()).spawn()?;
     if let Some(mut stdin) = python.stdin.take() {
         stdin.write_all(lines(cases).as_bytes())?;
-        stdin.write_all(starts.concat().as_bytes())?;
+        stdin.write_all(others.concat().as_bytes())?;
     }
     Ok(python.wait()?.success())
 }
@@ -172,12 +182,13 @@ fn compare(cases: &[Case], starts: &[String]) -> std::io::Result<bool> {
 fn main() -> ExitCode {
     let mut random = Random(SEED);
     let cases: Vec<_> = (0..CASES).filter_map(|_| case(&mut random)).collect();
-    println!("# Coils and starts at random against scipy\n");
+    println!("# Coils, starts and assignments at random against scipy\n");
     println!(
         "Written by `cargo run --release -p quietpin-trials --bin against_scipy`, seed {SEED}.\n"
     );
-    let starts: Vec<_> = (0..CASES).filter_map(|_| start(&mut random)).collect();
-    match compare(&cases, &starts) {
+    let mut others: Vec<_> = (0..CASES).filter_map(|_| start(&mut random)).collect();
+    others.extend((0..ASSIGNED).map(|_| assigned::problem(&mut random)));
+    match compare(&cases, &others) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
         Err(error) => {
