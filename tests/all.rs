@@ -20,6 +20,7 @@ mod plans;
 mod points;
 mod remedies;
 mod schema;
+mod sensors;
 mod severities;
 mod sound;
 mod standing;

@@ -326,3 +326,56 @@ fn the_offset_is_told_to_the_timing_light() {
 fn how_injectors_are_fired_is_told_to_their_outputs() {
     check("channels.injection_mode", "companions", &["firing", "injectors", "wires"]);
 }
+
+/// A sensor of the coolant with an old gauge on its wire, and one of the manifold.
+fn sensed() -> Plan {
+    let mut plan = six();
+    for (path, text) in [
+        ("inputs.0.name", "T1, T2"),
+        ("inputs.0.takes", "analogue"),
+        ("inputs.0.pull_up", "2.49k"),
+        ("sensor_supplies.0.name", "5V"),
+        ("sensors.0.name", "coolant"),
+        ("sensors.0.purpose", "coolant"),
+        ("sensors.0.kind", "ntc"),
+        ("sensors.0.r25", "2k"),
+        ("sensors.0.beta", "3500"),
+        ("sensors.0.input", "T1"),
+        ("sensors.0.also", "gauge"),
+        ("sensors.1.name", "manifold"),
+        ("sensors.1.purpose", "manifold"),
+        ("sensors.1.kind", "ratiometric"),
+        ("sensors.1.range_low", "20 kPa"),
+        ("sensors.1.range_high", "250 kPa"),
+        ("sensors.1.supply", "5V"),
+        ("grounds.sensors", "pin"),
+    ] {
+        put(&mut plan, path, text);
+    }
+    plan
+}
+
+#[test]
+fn what_is_told_of_sensors_and_of_today_is_told_to_the_sensors() {
+    for (path, text) in [
+        ("today.temperature", "5 °C"),
+        ("today.altitude", "2000 m"),
+        ("today.air", "80 kPa"),
+        ("inputs.0.pull_up", "1k"),
+        ("sensor_supplies.0.volts", "4.5 V"),
+        ("sensors.1.tolerance", "10 %"),
+        ("temperatures.cold", "-40 °C"),
+        ("grounds.sensors", "engine"),
+    ] {
+        let found = changed_in(&sensed(), path, text);
+        assert!(found.contains("sensors"), "{path} = {text}: {found:?}");
+    }
+    let charging = changed_in(&sensed(), "battery.charging", "16 V");
+    assert!(charging.contains("sensors"), "an old gauge is on the battery: {charging:?}");
+    // nothing else rests on them
+    for (path, text) in
+        [("today.temperature", "5 °C"), ("sensors.0.beta", "4000"), ("inputs.0.pull_up", "1k")]
+    {
+        assert_eq!(changed_in(&sensed(), path, text), ["sensors"].into(), "{path} = {text}");
+    }
+}

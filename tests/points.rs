@@ -15,6 +15,7 @@ pub(crate) mod injectors;
 mod outputs;
 mod proving;
 mod reading;
+mod sensors;
 mod standing;
 mod trigger;
 mod wires;

@@ -15,6 +15,7 @@ use quietpin_core::{
         Report, Tone, report,
         usual::{Fact, Setting, knows, usual},
     },
+    schema::Part,
     whole_car,
 };
 use quietpin_tests::plans::{self, Example};
@@ -34,6 +35,8 @@ fn plan_of(example: &Example) -> Plan {
 /// The whole car, with a fuse on its pump relay that is larger than the wire behind it bears.
 fn burning() -> Plan {
     let mut plan = whole_car();
+    // they are told with the whole car
+    plan.set_count(Part::Sensors, 0);
     for (path, text) in [("relays.1.fuse", "60 A"), ("relays.1.lead_size", "1 mm2")] {
         assert!(plan.set(path, text), "{path} is no place");
     }

@@ -20,7 +20,7 @@ use quietpin_tests::{Checked, blessed, plans, reference};
 
 use crate::{
     bus, circuits, coils, cranking, engine, feeds, firing, fuel, fusing, injectors, outputs,
-    points, trigger, wires,
+    points, sensors, trigger, wires,
 };
 
 /// Everything that is compared, each by the function that its own test calls.
@@ -61,11 +61,18 @@ fn all() -> Vec<Checked> {
     ]);
     all.extend(heated());
     all.extend(shorted());
+    all.extend(sensors::tables::ten_kiloohms());
+    all.extend(sensors::tables::four_terms());
+    all.extend(sensors::tables::coolant());
     all.extend([
         bus::frames::counts(),
         bus::frames::one_by_one(),
         bus::pair::terminations(),
         bus::reach::lengths(),
+        sensors::tables::windows(),
+        sensors::tables::coefficients(),
+        sensors::tables::platinum(),
+        sensors::tables::type_k(),
     ]);
     all
 }
@@ -176,6 +183,11 @@ const NOT_MODELLED: [(&str, &str); 10] = [
     (
         "trigger",
         "Wheels that wobble, magnetic stray fields, tooth forms; the filters of an input beyond one resistor and capacitor.",
+    ),
+    (
+        "sensors",
+        "The filters of an input and its own resistance; noise; sensors that age; how long one takes to follow; tracks between the \
+         readings.",
     ),
     (
         "cranking",

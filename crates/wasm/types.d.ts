@@ -37,6 +37,10 @@ trigger?: Trigger,
 crank_sensor?: CrankSensor,
 cam_sensor?: CamSensor,
 trigger_input?: TriggerInput,
+sensors?: Array<Sensor>,
+inputs?: Array<Input>,
+sensor_supplies?: Array<SensorSupplie>,
+today?: Today,
 battery?: Battery,
 temperatures?: Temperatures,
 switched_feeds?: SwitchedFeeds,
@@ -1123,6 +1127,194 @@ resistance?: string,
  * Filter capacitor of the input: a capacitance, 0 to 10000 nF
  */
 capacitance?: string,
+};
+
+export type Sensor = {
+/**
+ * Name of the sensor (coolant, manifold, pedal)
+ */
+name?: string,
+/**
+ * It tells the: `coolant`, `air`, `oil`, `fuel-temperature`, `exhaust`, `manifold`, `barometer`, `oil-pressure`, `fuel-pressure`, `throttle`, `pedal`, `level`, `oxygen`, `knock`, `speed`, `switch`, `other`
+ */
+purpose?: string,
+/**
+ * Type of sensor: `ntc`, `pt100`, `pt1000`, `ratiometric`, `pot`, `sender`, `switch`, `hall`, `knock`, `wideband`, `thermocouple`
+ */
+kind?: string,
+/**
+ * On input
+ */
+input?: string,
+/**
+ * Its data, in pairs (-20 16.5k, 20 2450, 80 290: what it tells, then ohms or volts)
+ */
+points?: string,
+/**
+ * Resistance at 25 °C: a resistance, 1 to 10000000 ohm (with its B value, where its data give no points)
+ */
+r25?: string,
+/**
+ * B value: 1000 to 9000 (in kelvin, as B25/85)
+ */
+beta?: string,
+/**
+ * Coefficients of Steinhart and Hart (1.3607e-3 2.5572e-4 1.1559e-7: A B C; four where its data are of R / R25)
+ */
+steinhart?: string,
+/**
+ * Pressure at its lower voltage: a pressure, -101 to 100000 kPa
+ */
+range_low?: string,
+/**
+ * Pressure at its upper voltage: a pressure, 1 to 1000000 kPa
+ */
+range_high?: string,
+/**
+ * Lower voltage, on 5 V: a voltage, 0 to 5 V
+ */
+low_volts?: string,
+/**
+ * Upper voltage, on 5 V: a voltage, 0 to 5 V
+ */
+high_volts?: string,
+/**
+ * Its pressure is: `absolute`, `gauge`
+ */
+counted_from?: string,
+/**
+ * Its volts over the stroke (0.5 1.5 3.0 4.5, first released)
+ */
+stroke?: string,
+/**
+ * Second track runs: `mirrored`, `half`, `alike` (blank: it has none)
+ */
+second?: string,
+/**
+ * Second track on input
+ */
+second_input?: string,
+/**
+ * Volts of the second track there (4.5 3.5 2.0 0.5)
+ */
+second_stroke?: string,
+/**
+ * Closed, it connects its input to: `ground`, `supply`, `battery`
+ */
+switched_to?: string,
+/**
+ * Engine stopped, it is: `closed`, `open`
+ */
+stands?: string,
+/**
+ * Its tolerance: a share, 0 to 50 % (of its ohms, or of its span; from its data)
+ */
+tolerance?: string,
+/**
+ * Fed from: `supply`, `battery`, `none`
+ */
+feed?: string,
+/**
+ * On sensor supply
+ */
+supply?: string,
+/**
+ * Second track on sensor supply (blank: the same)
+ */
+second_supply?: string,
+/**
+ * It draws: a current, 0 to 2000 mA (both tracks together; from its data, or 5 V by the ohms end to end)
+ */
+draw?: string,
+/**
+ * Still connected to its wire: `none`, `supply`, `gauge`
+ */
+also?: string,
+/**
+ * Resistance of that: a resistance, 1 to 1000000 ohm
+ */
+also_ohms?: string,
+/**
+ * Its input is set in the controller as: `coolant`, `air`, `oil`, `fuel-temperature`, `exhaust`, `manifold`, `barometer`, `oil-pressure`, `fuel-pressure`, `throttle`, `pedal`, `level`, `oxygen`, `knock`, `speed`, `switch`, `other` (blank: not checked)
+ */
+entered?: string,
+/**
+ * Table entered is of: `ohms`, `volts`
+ */
+table_of?: string,
+/**
+ * Table, as entered (-20 16.5k, 20 2450, 80 290)
+ */
+table?: string,
+/**
+ * Ohms read at the car, unplugged (20 2480, 85 260: at 20 °C, at 85 °C; one number alone: now)
+ */
+read_ohms?: string,
+/**
+ * Volts read at the car, plugged in (20 2.48; one number alone: now)
+ */
+read_volts?: string,
+};
+
+export type Input = {
+/**
+ * Name of the input (as on the pin table; “A1 to A8” describes eight that are alike)
+ */
+name?: string,
+/**
+ * It reads: `analogue`, `digital`, `knock`
+ */
+takes?: string,
+/**
+ * Its pull-up: `up`, `none`
+ */
+pull?: string,
+/**
+ * Its pull-up resistor: a resistance, 100 to 1000000 ohm (from the pin table)
+ */
+pull_up?: string,
+/**
+ * It reads up to: a voltage, 1 to 30 V
+ */
+range?: string,
+/**
+ * Its bits: 8 to 24 (10 bits are 1024 steps; from its data)
+ */
+bits?: string,
+};
+
+export type SensorSupplie = {
+/**
+ * Name of the sensor supply (as on the pin table)
+ */
+name?: string,
+/**
+ * Voltage of the sensor supply: a voltage, 1 to 30 V
+ */
+volts?: string,
+/**
+ * It may give: a current, 1 to 5000 mA (from the pin table)
+ */
+rating?: string,
+/**
+ * What else it feeds draws: a current, 0 to 5000 mA (Hall sensors at crank and cam, displays; blank: not counted)
+ */
+others?: string,
+};
+
+export type Today = {
+/**
+ * Temperature now: a temperature, -40 to 60 °C (of an engine that stood overnight, and of the air)
+ */
+temperature?: string,
+/**
+ * Altitude: a length, -450 to 6000 m (above the sea, from a map)
+ */
+altitude?: string,
+/**
+ * Air pressure now: a pressure, 45 to 108 kPa (as measured here, not reduced to sea level; blank: from the altitude)
+ */
+air?: string,
 };
 
 export type Battery = {

@@ -194,6 +194,12 @@ const RELUCTANCE = ["kind", ["reluctance"]];
 const HALL = ["kind", ["open-collector", "push-pull"]];
 const OPEN = ["kind", ["open-collector"]];
 const WOUND = ["kind", ["", "solenoid", "motor", "throttle"]];
+const NTC = ["kind", ["ntc"]];
+const PRESSURE = ["kind", ["ratiometric"]];
+const POT = ["kind", ["pot"]];
+const SWITCH = ["kind", ["switch"]];
+const OHMIC = ["kind", ["ntc", "pt100", "pt1000", "sender"]];
+const TABLED = ["kind", [...OHMIC[1], "ratiometric", "wideband", "thermocouple"]];
 /** Anything at all, but not nothing. */
 const ANY = [];
 
@@ -217,6 +223,15 @@ const ASKED_IF = {
   grounds: { strap_size: ["strap", ["fitted"]], strap_length: ["strap", ["fitted"]], bolt: ["sensors", ["bolt"]] },
   cranking: { average: ["averaging", ANY] },
   bus: { terminated_at: ["terminators", ["2", "3", "4"]] },
+  inputs: { pull_up: ["pull", ["up"]] },
+  sensors: {
+    points: ["kind", ["ntc", "sender", "wideband", "thermocouple"]], r25: NTC, beta: NTC, steinhart: NTC,
+    range_low: PRESSURE, range_high: PRESSURE, low_volts: PRESSURE, high_volts: PRESSURE, counted_from: PRESSURE,
+    stroke: POT, second: POT, second_input: ["second", ANY], second_stroke: ["second", ANY], second_supply: ["second", ANY],
+    switched_to: SWITCH, stands: SWITCH, tolerance: ["kind", ["ntc", "sender", "ratiometric"]],
+    supply: ["feed", ["supply"]], draw: ["feed", ["supply"]], also: OHMIC, also_ohms: ["also", ["supply", "gauge"]],
+    table_of: TABLED, table: ["table_of", ANY], read_ohms: OHMIC, read_volts: TABLED,
+  },
 };
 ASKED_IF.cam_sensor = ASKED_IF.crank_sensor;
 ASKED_IF.relays = { ...ASKED_IF.loads, ...ASKED_IF.relays };

@@ -23,6 +23,7 @@ pub(super) const WHOLE: [&str; 13] = [
     "demo",
     "feeds-suits",
     "outputs-right",
+    "sensors-suits",
     "standing-flat",
     "trigger-suits",
     "wires-reach",
@@ -37,7 +38,7 @@ pub(super) fn snapshot(example: &Example, plan: &Plan, report: &Report) -> Strin
     let name = example.name;
     if WHOLE.contains(&name) {
         // the longest are read without their workings
-        let working = !["demo", "feeds-suits", "wires-reach"].contains(&name);
+        let working = !["demo", "feeds-suits", "sensors-suits", "wires-reach"].contains(&name);
         return print::report(report, Options { working });
     }
     let question = question(name, '-');

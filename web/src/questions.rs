@@ -11,6 +11,7 @@ mod firing;
 mod injectors;
 mod outputs;
 mod relays;
+mod sensors;
 mod standing;
 mod trigger;
 mod wires;
@@ -55,6 +56,7 @@ pub(crate) const ALL: [Asked; 11] = [
     asked(&questions::injectors::QUESTION, injectors::cards),
     asked(&questions::outputs::QUESTION, outputs::cards),
     asked(&questions::trigger::QUESTION, trigger::cards),
+    asked(&questions::sensors::QUESTION, sensors::cards),
     asked(&questions::cranking::QUESTION, cranking::cards),
     asked(&questions::coils::QUESTION, coils::cards),
     asked(&questions::feeds::QUESTION, feeds::cards),
@@ -88,7 +90,7 @@ pub(crate) fn name_of(id: &str) -> &'static str {
 
 /// Whether a question is told on its own card first, which lists the others.
 pub(crate) fn has_overview(id: &str) -> bool {
-    id == questions::outputs::QUESTION.id
+    id == questions::outputs::QUESTION.id || id == questions::sensors::QUESTION.id
 }
 
 const QUESTION: Drawn = Drawn {

@@ -16,8 +16,9 @@ use history::{History, Shelf};
 pub use keep::Keep;
 use quietpin_core::{
     fields::{
-        outputs,
+        inputs, outputs,
         relays::{self, Purpose},
+        sensor_supplies,
     },
     message::Edit,
     plan::{MOST_ENTRIES, Plan, names_in},
@@ -518,12 +519,27 @@ fn follow(plan: &mut Plan, before: &Plan, name: Place) {
     }
 }
 
-/// An output that is named on the card of a load that is on none is the one that this load is on.
+/// A load is on an output and a sensor on an input: the first one brings its own.
+fn bring_pin(plan: &mut Plan, list: Part) {
+    let pins = match list {
+        Part::Loads => Part::Outputs,
+        Part::Sensors => Part::Inputs,
+        _ => return,
+    };
+    if plan.count(pins) == 0 {
+        plan.add(pins);
+    }
+}
+
+/// An output that is named on the card of a load that is on none is the one that this load is on; an input and a sensor likewise.
 fn hang(plan: &mut Plan, before: &Plan, name: Place, address: &str) {
-    let Some(place) = Place::at_path(&format!("{}.output", record(address))) else { return };
+    let field = if name.part() == Part::Inputs { "input" } else { "output" };
+    let path = [record(address), ".", field].concat();
+    let Some(place) = Place::at_path(&path) else { return };
     let is_on_none = before.text(place).trim().is_empty();
     let is_new = before.text(name).trim().is_empty();
-    if name.part() == Part::Outputs && is_on_none && is_new {
+    let is_pin = matches!(name.part(), Part::Outputs | Part::Inputs);
+    if is_pin && is_on_none && is_new {
         let named = names_in(plan.text(name)).first().cloned().unwrap_or_default();
         plan.put(place, &named);
     }
@@ -548,10 +564,7 @@ impl Reducible for State {
             }),
             Action::Add(list) => state.change("", |plan| {
                 plan.add(list);
-                // a load hangs on an output: the first one brings its own
-                if list == Part::Loads && plan.count(Part::Outputs) == 0 {
-                    plan.add(Part::Outputs);
-                }
+                bring_pin(plan, list);
             }),
             Action::AddRelay(purpose) => state.change("", |plan| {
                 add_relay(plan, purpose);
@@ -599,6 +612,11 @@ impl Reducible for State {
 
 /// The name of an output or a relay, where that is what stands at a path.
 fn name_at(path: &str) -> Option<Place> {
-    let names = [outputs::NAME.place(), relays::NAME.place()];
+    let names = [
+        outputs::NAME.place(),
+        relays::NAME.place(),
+        inputs::NAME.place(),
+        sensor_supplies::NAME.place(),
+    ];
     Place::at_path(path).filter(|place| names.contains(&place.at(0)))
 }

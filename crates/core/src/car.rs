@@ -8,6 +8,7 @@ pub mod grounds;
 pub mod relays;
 pub mod switched_feeds;
 pub mod temperatures;
+pub mod today;
 pub mod wheels;
 pub mod wiring;
 
@@ -18,7 +19,7 @@ use crate::{
     injector::InjectorAnswer,
     plan::{MOST_ENTRIES, Plan},
     quantity::{Band, RotationalSpeed},
-    questions::{Memory, bus, feeds, firing, standing, wires},
+    questions::{Memory, bus, feeds, firing, sensors, standing, wires},
     read::{
         self, Coiled, Conditions, FeedParts, Fuelled, Injectors, KeyPump, Known, PlannedRest,
         Reader, SpeedRelay, Triggered, WhichSet,
@@ -48,6 +49,8 @@ pub(crate) struct Car<'a> {
     pub(crate) outputs: PlannedRest,
     /// The sensors at crank and cam, where anything is said of them.
     pub(crate) trigger: Option<Triggered>,
+    /// The other sensors, where anything is said of them.
+    pub(crate) sensing: Option<sensors::read::Sensing>,
     /// The start of the engine, and the coils' relay.
     pub(crate) cranking: Rc<Known>,
     /// Further relays that are switched at a speed.
@@ -83,6 +86,7 @@ impl<'a> Car<'a> {
         let firings = read::cranking::firings(reader, known, &mut memory.cranking.firings);
         let usual_dip = firings.as_ref().map(|it| it.usual_dip);
         let trigger = read::trigger(reader, &conditions, known, usual_dip, highest_speed);
+        let sensing = sensors::read::sensing(reader, &conditions);
         let coils = {
             let around = (&conditions, highest_speed, &outputs);
             read::coils(reader, known, around, &mut memory.coils)
@@ -112,6 +116,7 @@ impl<'a> Car<'a> {
             fuel,
             outputs,
             trigger,
+            sensing,
             cranking,
             relays,
             key_pumps,

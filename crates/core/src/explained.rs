@@ -5,7 +5,8 @@ use crate::{
     questions::{
         bus::words as bus, coils::words as coils, cranking::words as cranking,
         feeds::words as feeds, firing::words as firing, fuel::words as fuel,
-        injectors::words as injectors, outputs::words as outputs, standing::words as standing,
+        injectors::words as injectors, outputs::words as outputs,
+        sensors::words::explained as sensors, standing::words as standing,
         trigger::words as trigger, wires::words as wires,
     },
     words::{Explanation, field},
@@ -33,6 +34,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     feeds::grounds::EXPLANATIONS,
     feeds::guards::EXPLANATIONS,
     trigger::EXPLANATIONS,
+    sensors::EXPLANATIONS,
     standing::EXPLANATIONS,
     bus::EXPLANATIONS,
     wires::EXPLANATIONS,

@@ -5,7 +5,7 @@ pub use crate::{
         battery::fields as battery, controller::fields as controller, engine::fields as engine,
         grounds::fields as grounds, relays::fields as relays,
         switched_feeds::fields as switched_feeds, temperatures::fields as temperatures,
-        wheels::fields as wheels, wiring::fields as wiring,
+        today::fields as today, wheels::fields as wheels, wiring::fields as wiring,
     },
     questions::{
         bus::fields::{self as bus, frames},
@@ -15,6 +15,7 @@ pub use crate::{
         fuel::fields as fuel,
         injectors::fields as injectors,
         outputs::fields::{self as outputs, loads},
+        sensors::fields::{self as sensors, inputs, supplies as sensor_supplies},
         trigger::fields::{self as trigger, input as trigger_input, sensor},
         wires::fields as harness,
     },
@@ -59,6 +60,14 @@ parts! {
     CamSensor = "cam_sensor", one sensor;
     /// The controller's inputs for both.
     TriggerInput = "trigger_input", one trigger_input;
+    /// The sensors, but for those at crank and cam.
+    Sensors = "sensors", many sensors;
+    /// The controller's inputs for them.
+    Inputs = "inputs", many inputs;
+    /// What feeds them.
+    SensorSupplies = "sensor_supplies", many sensor_supplies;
+    /// The car as it stands today.
+    Today = "today", one today;
     /// The battery, between cranking and charging.
     Battery = "battery", one battery;
     /// The temperatures between which every answer must hold.

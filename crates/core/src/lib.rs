@@ -36,6 +36,7 @@ pub mod questions;
 pub mod read;
 pub mod report;
 pub mod schema;
+pub mod sensor;
 mod sorted;
 pub mod supply;
 pub mod tables;

@@ -90,6 +90,7 @@ questions! {
     injectors,
     outputs,
     trigger,
+    sensors,
     cranking,
     coils,
     feeds,

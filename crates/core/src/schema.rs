@@ -13,12 +13,15 @@ mod place;
 
 pub use choice::{Choice, Choosable};
 pub use field::{
-    Condition, Draft, Field, Kind, LoadName, NumberRow, OutputName, RelayName, Text, Tier, Whole,
+    Condition, Draft, Field, InputName, Kind, LoadName, NumberRow, OutputName, RelayName,
+    SupplyName, Text, Tier, Whole,
 };
 pub use place::{Key, Place};
 
 pub(crate) use choice::choices;
-pub(crate) use field::{choice, load_name, output_name, quantity, relay_name, row, text, whole};
+pub(crate) use field::{
+    choice, input_name, load_name, output_name, quantity, relay_name, row, supply_name, text, whole,
+};
 pub(crate) use packed::{PackedFields, offered, packed};
 
 /// Declares the parts of a plan: a line each, with the module that lists its fields.

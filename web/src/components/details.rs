@@ -132,7 +132,10 @@ pub(crate) fn more(page: &Page, finding: &Finding) -> View {
 fn doing(page: &Page, remedy: &Message) -> Option<View> {
     let apply = Action::Apply(remedy.edits.clone());
     // the plan can't enter anything in the controller: it takes note that the fitter has
-    let is_entered = remedy.edits.iter().all(|it| it.path.starts_with("controller."));
+    let is_entered = remedy.edits.iter().all(|it| {
+        let of_sensor = [".table", ".entered"].iter().any(|end| it.path.ends_with(end));
+        it.path.starts_with("controller.") || of_sensor
+    });
     let label = if is_entered { "I have entered it" } else { "Do this in the plan" };
     let press = || button(None, label, sending(&page.send, apply));
     (page.state.is_tried && !remedy.edits.is_empty()).then(press)

@@ -182,9 +182,13 @@ pub(super) fn count(plan: &Plan, list: Part) -> usize {
 
 /// What an entry of a list is called.
 pub(super) fn what(list: Part, at: usize, named: &str) -> String {
-    // outputs, loads, relays
-    let is_one = list != Part::Outputs || names_in(named).len() == 1;
-    let kind = if is_one { list.name().trim_end_matches('s') } else { list.name() };
+    let is_one = !matches!(list, Part::Outputs | Part::Inputs) || names_in(named).len() == 1;
+    let kind = match list {
+        Part::SensorSupplies => "sensor supply",
+        // outputs, loads, relays, sensors, inputs
+        _ if is_one => list.name().trim_end_matches('s'),
+        _ => list.name(),
+    };
     if named.trim().is_empty() {
         format!("{kind} {}", at + 1)
     } else {

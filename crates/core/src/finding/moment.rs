@@ -22,7 +22,7 @@ pub enum Moment {
 }
 
 /// What strikes at another moment than most of its question: by the codes of the findings.
-const OTHERWISE: [(&str, Moment); 39] = [
+const OTHERWISE: &[(&str, Moment)] = &[
     ("bus.no-data", Moment::Plan),
     ("bus.no-identifier", Moment::Plan),
     ("coils.fires-at-key-on", Moment::KeyOn),
@@ -58,6 +58,18 @@ const OTHERWISE: [(&str, Moment); 39] = [
     ("outputs.throttle-cut-by-itself", Moment::Running),
     ("outputs.throttle-cut-unknown", Moment::Running),
     ("outputs.throttle-no-cut", Moment::Running),
+    ("sensors.coarse", Moment::Running),
+    ("sensors.no-series", Moment::Plan),
+    ("sensors.no-span", Moment::Plan),
+    ("sensors.no-stroke", Moment::Plan),
+    ("sensors.no-such-input", Moment::Plan),
+    ("sensors.no-such-supply", Moment::Plan),
+    ("sensors.not-a-curve", Moment::Plan),
+    ("sensors.one-supply", Moment::Failure),
+    ("sensors.pairs-unread", Moment::Plan),
+    ("sensors.table-ends", Moment::Running),
+    ("sensors.table-reads-cold", Moment::Running),
+    ("sensors.tracks-alike", Moment::Failure),
     ("trigger.coarse", Moment::Running),
     ("wires.alike", Moment::Plan),
     ("wires.beyond-cable", Moment::Plan),
@@ -72,7 +84,7 @@ impl Moment {
         }
         match code.split('.').next() {
             Some("standing") => Self::KeyOff,
-            Some("bus" | "outputs") => Self::KeyOn,
+            Some("bus" | "outputs" | "sensors") => Self::KeyOn,
             Some("firing" | "cranking" | "injectors" | "trigger") => Self::Cranking,
             Some("coils" | "feeds" | "fuel" | "wires") => Self::Running,
             _ => Self::Plan,

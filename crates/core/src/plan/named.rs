@@ -98,7 +98,7 @@ impl Plan {
         let Some(name) = list.places().find(named) else { return Vec::new() };
         let texts = (0..self.count(list)).map(|at| self.text(name.at(at)).trim());
         let names = |text: &str| match list {
-            Part::Outputs => names_in(text),
+            Part::Outputs | Part::Inputs => names_in(text),
             _ => vec![text.to_owned()],
         };
         texts.filter(|text| !text.is_empty()).flat_map(names).collect()

@@ -55,6 +55,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Grounds, "wires" | "wire_length") => {
             &["feeds/feeds.ground", "feeds/feeds.sensors", WIRES, HARNESS]
         }
+        (Part::Grounds, "sensors") => &["feeds/feeds.sensors", "sensors/sensors"],
         (Part::Grounds, _) => &["feeds/feeds.sensors"],
         (Part::SwitchedFeeds, "fuse" | "size" | "battery_fuse" | "battery_size") => {
             &["feeds/feeds.", WIRES, HARNESS]
@@ -160,10 +161,22 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Bus, _) => &["bus/bus.wire"],
         (Part::Frames, "name") => &[],
         (Part::Frames, _) => &["bus/bus.load"],
+        (Part::Sensors, _) => &[],
+        (Part::Inputs, _) => &["sensors/sensors"],
+        (Part::SensorSupplies | Part::Today, _) => &["sensors/"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
             &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
         }
         (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],
+        (Part::Temperatures, "cold") => &[
+            "coils/",
+            "cranking/cranking",
+            "injectors/injector",
+            "injectors/second",
+            "outputs/",
+            "sensors/sensors",
+            "trigger/crank",
+        ],
         (Part::Temperatures, _) => &[
             "coils/",
             "cranking/cranking",

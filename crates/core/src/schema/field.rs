@@ -118,6 +118,14 @@ pub enum RelayName {}
 #[derive(Clone, Copy, Debug)]
 pub enum LoadName {}
 
+/// The name of an input of the plan.
+#[derive(Clone, Copy, Debug)]
+pub enum InputName {}
+
+/// The name of a sensor supply of the plan.
+#[derive(Clone, Copy, Debug)]
+pub enum SupplyName {}
+
 /// A field while it is declared: what it takes is known to the compiler.
 #[derive(Debug)]
 pub struct Draft<T> {
@@ -176,6 +184,16 @@ pub(crate) const fn relay_name(name: &'static str, label: &'static str) -> Draft
 /// The name of a load of the plan.
 pub(crate) const fn load_name(name: &'static str, label: &'static str) -> Draft<LoadName> {
     Draft::new(name, label, Kind::NameIn(Part::Loads))
+}
+
+/// The name of an input of the plan.
+pub(crate) const fn input_name(name: &'static str, label: &'static str) -> Draft<InputName> {
+    Draft::new(name, label, Kind::NameIn(Part::Inputs))
+}
+
+/// The name of a sensor supply of the plan.
+pub(crate) const fn supply_name(name: &'static str, label: &'static str) -> Draft<SupplyName> {
+    Draft::new(name, label, Kind::NameIn(Part::SensorSupplies))
 }
 
 impl<T> Draft<T> {

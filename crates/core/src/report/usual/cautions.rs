@@ -11,6 +11,7 @@ use crate::{
         fuel::words as fuel,
         injectors::words::{self as injectors, parts},
         outputs::words as outputs,
+        sensors::words as sensors,
         standing::words as standing,
         trigger::words as trigger,
         wires::words as wires,
@@ -51,7 +52,7 @@ const fn caution(
 }
 
 /// In the order in which they are said, what kills first.
-const ALL: [Caution; 19] = [
+const ALL: [Caution; 21] = [
     caution(
         words::CAUTION_SPARK,
         &[firing::CAUTION_SPARK, firing::CAUTION_VOLTAGE, coils::CAUTION_SPARK],
@@ -125,6 +126,8 @@ const ALL: [Caution; 19] = [
     ),
     caution(words::CAUTION_BUS, &[bus::CAUTION_OFF], CalledFor::Amiss),
     caution(words::CAUTION_CABLE, &[feeds::CAUTION_CABLE], CalledFor::Amiss),
+    caution(words::CAUTION_PLATE, &[sensors::CAUTION_THROTTLE], CalledFor::Always),
+    caution(words::CAUTION_HOT_SENSOR, &[sensors::CAUTION_HOT], CalledFor::By(&[sensors::DO_DATA])),
     caution(words::CAUTION_CUT, &[wires::CAUTION_CUT], CalledFor::Always),
     caution(words::CAUTION_BLOWS, &[feeds::CAUTION_FUSE], CalledFor::Amiss),
 ];

@@ -7,6 +7,7 @@ mod feeds;
 mod firing;
 mod injectors;
 mod outputs;
+mod sensors;
 mod standing;
 mod trigger;
 mod wires;
@@ -19,6 +20,7 @@ pub(super) const ALL: &[&[Sorted]] = &[
     injectors::STEPS,
     outputs::STEPS,
     trigger::STEPS,
+    sensors::STEPS,
     cranking::STEPS,
     coils::STEPS,
     feeds::STEPS,

@@ -98,7 +98,7 @@ fn rests_on(report: &Report, id: &str, answer: &Answer, place: Place) -> bool {
         (Part::Cranking, "idle") => {
             is_named() && answer.why.as_ref().is_some_and(|it| it.values.contains_key("idle"))
         }
-        (Part::Loads | Part::Relays, _) => {
+        (Part::Loads | Part::Relays | Part::Sensors, _) => {
             let record = [place.part().name(), ".", &place.record().to_string()].concat();
             let rest = answer.subject.strip_prefix(&record);
             rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.')) || is_named()

@@ -26,6 +26,10 @@ sentences! {
     CRANK_SENSOR = "usual.crank-sensor", "crank sensor";
     CAM_SENSOR = "usual.cam-sensor", "cam sensor";
     TRIGGER_INPUT = "usual.trigger-input", "trigger input";
+    SENSOR = "usual.sensor", "sensor";
+    INPUT = "usual.input", "input";
+    SENSOR_SUPPLY = "usual.sensor-supply", "sensor supply";
+    TODAY = "usual.today", "today";
     OFFSET = "usual.offset", "offset";
     SPEED_RELAY = "usual.speed-relay", "speed relay";
     COILS = "usual.coils", "coils";
@@ -72,6 +76,9 @@ sentences! {
         "A coil held on burns without blowing a fuse: its power goes when the engine stands.";
     CAUTION_POWER = "usual.caution-power", "Some coils spark as power arrives: find out before there is fuel.";
     CAUTION_BUS = "usual.caution-bus", "Ohms on the bus only with the battery off.";
+    CAUTION_HOT_SENSOR = "usual.caution-hot-sensor",
+        "Open no cooling system while it is hot.";
+    CAUTION_PLATE = "usual.caution-plate", "Fingers out of an electronic throttle with the key on: its plate shuts on them.";
     CAUTION_CABLE = "usual.caution-cable", "No fuse protects a battery cable: off edges, sleeved through each panel.";
     CAUTION_BLOWS = "usual.caution-blows", "Never fit a larger fuse to stop it blowing.";
     CAUTION_METER = "usual.caution-meter",

@@ -1,0 +1,3 @@
+//! The car as it stands today, while it is measured.
+
+pub mod fields;
