@@ -16,6 +16,7 @@ mod injectors;
 mod killers;
 mod laws;
 mod outputs;
+mod pins;
 mod plans;
 mod points;
 mod remedies;

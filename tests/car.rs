@@ -244,7 +244,7 @@ fn what_draws_with_the_key_off_is_told_to_the_standing_car() {
     check("battery.capacity", "60 Ah", &["standing"]);
     check("battery.other_draw", "30 mA", &["standing"]);
     check("controller.key_off_draw", "5 mA", &["standing"]);
-    check("outputs.0.pull_up", "1 kohm", &["outputs", "standing"]);
+    check("outputs.0.pull_up", "1 kohm", &["outputs", "pins", "standing"]);
     // behind a feed that the key cuts the controller draws nothing
     assert!(changed("controller.feed", "ignition").contains("standing"));
 }

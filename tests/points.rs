@@ -13,6 +13,7 @@ mod feeds;
 mod firing;
 pub(crate) mod injectors;
 mod outputs;
+mod pins;
 mod proving;
 mod reading;
 mod sensors;

@@ -10,6 +10,7 @@ mod feeds;
 mod firing;
 mod injectors;
 mod outputs;
+mod pins;
 mod relays;
 mod sensors;
 mod standing;
@@ -51,10 +52,11 @@ const fn asked(question: &Question, cards: fn(&State) -> Vec<Card>) -> Asked {
 }
 
 /// Every question, in the order in which a fitter meets them.
-pub(crate) const ALL: [Asked; 11] = [
+pub(crate) const ALL: [Asked; 13] = [
     asked(&questions::firing::QUESTION, firing::cards),
     asked(&questions::injectors::QUESTION, injectors::cards),
     asked(&questions::outputs::QUESTION, outputs::cards),
+    asked(&questions::pins::QUESTION, pins::cards),
     asked(&questions::trigger::QUESTION, trigger::cards),
     asked(&questions::sensors::QUESTION, sensors::cards),
     asked(&questions::cranking::QUESTION, cranking::cards),

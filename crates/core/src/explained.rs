@@ -5,7 +5,7 @@ use crate::{
     questions::{
         bus::words as bus, coils::words as coils, cranking::words as cranking,
         feeds::words as feeds, firing::words as firing, fuel::words as fuel,
-        injectors::words as injectors, outputs::words as outputs,
+        injectors::words as injectors, outputs::words as outputs, pins::words as pins,
         sensors::words::explained as sensors, standing::words as standing,
         trigger::words as trigger, wires::words as wires,
     },
@@ -25,6 +25,7 @@ const EXPLANATIONS: &[&[Explanation]] = &[
     injectors::parts::EXPLANATIONS,
     fuel::EXPLANATIONS,
     outputs::EXPLANATIONS,
+    pins::EXPLANATIONS,
     cranking::EXPLANATIONS,
     cranking::relays::EXPLANATIONS,
     cranking::supply::EXPLANATIONS,

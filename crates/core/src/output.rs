@@ -54,7 +54,7 @@ mod trouble;
 mod wiring;
 
 pub use alternative::{Alternative, Change, Prefer, Spare, alternatives};
-pub use clean::suits;
+pub use clean::{may_connect, suits};
 pub use corner::{Contact, End, Phase, Point, SupplyCorner, Surroundings};
 pub use drain::{Drain, drain, is_told_of_its_load};
 pub use judge::{Found, Judgement, judge};

@@ -89,6 +89,7 @@ questions! {
     firing,
     injectors,
     outputs,
+    pins,
     trigger,
     sensors,
     cranking,

@@ -23,6 +23,17 @@ pub fn suits(
         .map(|found| (found.unasked, found.on))
 }
 
+/// Whether a load may be connected so: clean in every key state at every corner, but for what is `borne`. Not where that is more than
+/// may be spent.
+pub fn may_connect(
+    wiring: &Wiring,
+    subject: usize,
+    around: &Surroundings,
+    spent: (&Budget, &[Trouble]),
+) -> bool {
+    solve_clean(Change::Level(wiring.level), wiring, subject, around, spent).is_some()
+}
+
 /// States in which a load should rest, in the order in which they fail most.
 pub(super) const RESTING: [KeyState; 3] = [KeyState::Off, KeyState::KeyOff, KeyState::Starting];
 

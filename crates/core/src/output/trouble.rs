@@ -415,6 +415,60 @@ impl Trouble {
         }
     }
 
+    /// Every one.
+    const ALL: [Self; 45] = [
+        Self::LiveAtRest,
+        Self::LiveAtKeyOn,
+        Self::LiveKeyOff,
+        Self::MayStayIn,
+        Self::MayStayInKeyOff,
+        Self::NeverActs,
+        Self::NoPulses,
+        Self::ActsWithOther,
+        Self::MayStayInWithOther,
+        Self::ShortedByDiode,
+        Self::OverVoltage,
+        Self::LoadsLogicRail,
+        Self::AtLimit,
+        Self::PerhapsOverVoltage,
+        Self::TooMuchCurrent,
+        Self::KickTooStrong,
+        Self::KickBeyondAny,
+        Self::KicksMelt,
+        Self::KickBeyondUsual,
+        Self::TooFast,
+        Self::WakesController,
+        Self::LiveOutlived,
+        Self::DrivesDeadFeed,
+        Self::PerhapsLiveOutlived,
+        Self::PerhapsDrivesDeadFeed,
+        Self::MayStayInAtRestart,
+        Self::Weak,
+        Self::PulsesBlurred,
+        Self::Inrush,
+        Self::KickPerhapsTooStrong,
+        Self::Chatters,
+        Self::KicksHeat,
+        Self::FeedsDeadFeed,
+        Self::LeaksIntoController,
+        Self::DrainsBattery,
+        Self::LiftsLogicRail,
+        Self::WeakWhileCranking,
+        Self::KickUncaught,
+        Self::PulsedTooLittle,
+        Self::ActsWithoutFeed,
+        Self::ActsWithoutGround,
+        Self::OverVoltageWithoutGround,
+        Self::ActsWithoutSupply,
+        Self::KeepsFeedAlive,
+        Self::KeepsControllerAlive,
+    ];
+
+    /// Those that may be borne with care: they forbid nothing.
+    pub fn cares() -> Vec<Self> {
+        Self::ALL.into_iter().filter(|it| it.stance() == Stance::Cares).collect()
+    }
+
     /// Whether another trouble already says it.
     pub(super) fn is_said_by(self, other: Self) -> bool {
         self.row().unless.contains(&other)
@@ -425,74 +479,29 @@ impl Trouble {
 mod tests {
     use super::*;
 
-    const ALL: &[Trouble] = &[
-        Trouble::LiveAtRest,
-        Trouble::LiveAtKeyOn,
-        Trouble::LiveKeyOff,
-        Trouble::MayStayIn,
-        Trouble::MayStayInKeyOff,
-        Trouble::NeverActs,
-        Trouble::NoPulses,
-        Trouble::ActsWithOther,
-        Trouble::MayStayInWithOther,
-        Trouble::ShortedByDiode,
-        Trouble::OverVoltage,
-        Trouble::LoadsLogicRail,
-        Trouble::AtLimit,
-        Trouble::PerhapsOverVoltage,
-        Trouble::TooMuchCurrent,
-        Trouble::KickTooStrong,
-        Trouble::KickBeyondAny,
-        Trouble::KicksMelt,
-        Trouble::KickBeyondUsual,
-        Trouble::TooFast,
-        Trouble::WakesController,
-        Trouble::LiveOutlived,
-        Trouble::DrivesDeadFeed,
-        Trouble::PerhapsLiveOutlived,
-        Trouble::PerhapsDrivesDeadFeed,
-        Trouble::MayStayInAtRestart,
-        Trouble::Weak,
-        Trouble::PulsesBlurred,
-        Trouble::Inrush,
-        Trouble::KickPerhapsTooStrong,
-        Trouble::Chatters,
-        Trouble::KicksHeat,
-        Trouble::FeedsDeadFeed,
-        Trouble::LeaksIntoController,
-        Trouble::DrainsBattery,
-        Trouble::LiftsLogicRail,
-        Trouble::WeakWhileCranking,
-        Trouble::KickUncaught,
-        Trouble::PulsedTooLittle,
-        Trouble::ActsWithoutFeed,
-        Trouble::ActsWithoutGround,
-        Trouble::OverVoltageWithoutGround,
-        Trouble::ActsWithoutSupply,
-        Trouble::KeepsFeedAlive,
-        Trouble::KeepsControllerAlive,
-    ];
-
     #[test]
     fn each_has_a_rank_of_its_own() {
-        let mut ranks: Vec<_> = ALL.iter().map(|it| it.rank()).collect();
+        let mut ranks: Vec<_> = Trouble::ALL.iter().map(|it| it.rank()).collect();
         ranks.sort_unstable();
-        let all: Vec<_> = (1..).take(ALL.len()).collect();
+        let all: Vec<_> = (1..).take(Trouble::ALL.len()).collect();
         assert_eq!(ranks, all);
     }
 
     #[test]
     fn what_forbids_stands_before_what_is_borne() {
-        let last = |stance| ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).max();
-        let first =
-            |stance| ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).min();
+        let last = |stance| {
+            Trouble::ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).max()
+        };
+        let first = |stance| {
+            Trouble::ALL.iter().filter(|it| it.stance() == stance).map(|it| it.rank()).min()
+        };
         assert!(last(Stance::Forbids) < first(Stance::Cares), "no, then with care");
         assert!(last(Stance::Cares) < first(Stance::Bears), "then all the same");
     }
 
     #[test]
     fn nothing_is_passed_over_for_what_passes_it_over() {
-        for one in ALL {
+        for one in &Trouble::ALL {
             for other in one.row().unless {
                 assert!(!other.is_said_by(*one), "{one:?} and {other:?} silence each other");
             }

@@ -28,8 +28,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             &["firing/", "injectors/second", "injectors/injector_", ALL_WIRES]
         }
         (Part::Engine, _) => &["firing/"],
-        (Part::Controller, "supply_off") => &["outputs/"],
-        (Part::Controller, "after_key_off") => &["outputs/", "standing/"],
+        (Part::Controller, "supply_off") => &["outputs/", "pins"],
+        (Part::Controller, "after_key_off") => &["outputs/", "pins", "standing/"],
         (Part::Controller, "feed") => &["cranking/", "standing/", WIRES, HARNESS],
         (Part::Controller, "outputs" | "order" | "spacing" | "angles") => &["firing/"],
         (Part::Controller, "dwell") => &["coils/coils", "cranking/cranking", "firing/strip"],
@@ -62,7 +62,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         }
         (Part::Harness, _) => &["wires/"],
         (Part::Loads | Part::Relays, "length" | "other_length") => &["wires/"],
-        (Part::Loads | Part::Relays, "wired") => &["outputs/"],
+        (Part::Loads | Part::Relays, "wired") => &["outputs/", "pins"],
         (Part::Relays, "to_contact") => &[WIRES, HARNESS],
         (Part::Relays, "ground_length") => &["feeds/feeds.relay", WIRES, HARNESS],
         (Part::Wiring, "bundled") => &["feeds/feeds.", "injectors/injector_feed"],
@@ -117,7 +117,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Loads, "kind" | "resistance" | "frequency" | "duty") => LOADS_FEEDS,
         (Part::Loads, "wire_size" | "fuse") => &["feeds/feeds.load", "wires/wires.loads"],
         (Part::Outputs | Part::Loads, _) => &[],
-        (Part::SwitchedFeeds, "off_resistance") => &["outputs/"],
+        (Part::SwitchedFeeds, "off_resistance") => &["outputs/", "pins"],
         (Part::SwitchedFeeds, _) => &["cranking/"],
         (Part::Relays, "alike") => &["coils/", "feeds/feeds.", WIRES, HARNESS],
         (Part::Relays, "lead_length") => &["coils/coils.feed", "feeds/feeds.", WIRES, HARNESS],
@@ -164,16 +164,25 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Sensors, _) => &[],
         (Part::Inputs, _) => &["sensors/sensors"],
         (Part::SensorSupplies | Part::Today, _) => &["sensors/"],
-        (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => {
-            &["coils/", "cranking/", "feeds/", "injectors/injector", "injectors/second", "outputs/"]
+        (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => &[
+            "coils/",
+            "cranking/",
+            "feeds/",
+            "injectors/injector",
+            "injectors/second",
+            "outputs/",
+            "pins",
+        ],
+        (Part::Battery, _) => {
+            &["coils/", "injectors/injector", "injectors/second", "outputs/", "pins"]
         }
-        (Part::Battery, _) => &["coils/", "injectors/injector", "injectors/second", "outputs/"],
         (Part::Temperatures, "cold") => &[
             "coils/",
             "cranking/cranking",
             "injectors/injector",
             "injectors/second",
             "outputs/",
+            "pins",
             "sensors/sensors",
             "trigger/crank",
         ],
@@ -183,6 +192,7 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             "injectors/injector",
             "injectors/second",
             "outputs/",
+            "pins",
             "trigger/crank",
         ],
     }

@@ -7,9 +7,9 @@ use crate::{
         Voltage,
     },
     questions::outputs::fields::loads::{
-        Across, Stripe, Unasked, its_duty, its_far_output, its_far_relay, its_frequency,
-        its_length, its_other_length, its_stripe, its_suppression_resistance, its_unasked,
-        its_wired,
+        Across, Keeps, Stripe, Unasked, its_duty, its_far_output, its_far_relay, its_frequency,
+        its_keeps, its_length, its_other_length, its_stripe, its_suppression_resistance,
+        its_unasked, its_wired,
     },
     schema::{
         OutputName, Part, RelayName, Text, Whole, choice, choices, fields, output_name, quantity,
@@ -276,4 +276,6 @@ fields! {
         .rare();
     /// The output that its coil's wire was found on.
     WIRED: OutputName = its_wired();
+    /// How the output of its coil is chosen: `moves`, `stays` or `by-hand`.
+    KEEPS: Keeps = its_keeps();
 }

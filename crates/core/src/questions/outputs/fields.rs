@@ -35,6 +35,22 @@ choices! {
     }
 }
 
+/// How the outputs of a group are pulsed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroupPulse {
+    /// All at one frequency.
+    One,
+    /// Each at its own.
+    Each,
+}
+
+choices! {
+    GroupPulse {
+        One = "one", "One for all";
+        Each = "each", "Each has its own";
+    }
+}
+
 fields! {
     of Part::Outputs;
     /// Its name on the pin table.
@@ -90,5 +106,17 @@ fields! {
     /// Highest frequency at which it may be pulsed.
     PULSE_LIMIT: Frequency = quantity("pulse_limit", "Highest PWM frequency", "Hz", 0.5, 1e6)
         .hint("from the pin table")
+        .rare();
+    /// The name that outputs have in common which share a limit.
+    GROUP: Text = text("group", "Shares a limit with others, as group")
+        .hint("a letter for all outputs of one driver chip, from the pin table")
+        .rare();
+    /// The most that all outputs of the group carry together.
+    GROUP_LIMIT: Current = quantity("group_limit", "All of that group together", "A", 0.1, 500.0)
+        .only_if("group", &[])
+        .rare();
+    /// Whether all outputs of the group are pulsed alike: `one` or `each`.
+    GROUP_PULSE: GroupPulse = choice("group_pulse", "PWM frequency in that group")
+        .only_if("group", &[])
         .rare();
 }

@@ -31,6 +31,12 @@ pub(super) fn answer(planned: &PlannedRest, load: &PlannedLoad, budget: &Budget)
         OutputLink::To(number) => planned.outputs.get(number),
         OutputLink::Blank | OutputLink::Nowhere => None,
     };
+    if load.is_by_hand && load.link == OutputLink::Blank {
+        let mut answer = Answer::new(load.path(), Tone::Good, say!(words::CONNECT));
+        answer.why = Some(say!(words::WHY_BY_HAND));
+        answer.title = Some(say!(words::LOAD_TITLE_ALONE, load = load.name.clone()));
+        return answer;
+    }
     let (message, to_do) = match (load.link, output) {
         _ if load.is_unreadable => (say!(words::OPEN_MEND), vec![say!(words::WHY_MEND)]),
         (_, Some(output)) if output.is_unreadable => {

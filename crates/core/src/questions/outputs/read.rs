@@ -44,6 +44,18 @@ pub(crate) struct PlannedOutput {
     pub(crate) output: Option<Output>,
     /// Whether a field of it can't be read: an unreadable pull-up is not the same as none.
     pub(crate) is_unreadable: bool,
+    /// What it shares a limit with, where it does.
+    pub(crate) group: Option<SharedLimit>,
+}
+
+/// Outputs that share a limit.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SharedLimit {
+    pub(crate) name: String,
+    /// What all of them carry together at the most.
+    pub(crate) limit: Option<Current>,
+    /// Whether they are pulsed at one frequency.
+    pub(crate) is_one_pulse: bool,
 }
 
 /// A load of the plan.
@@ -73,6 +85,10 @@ pub(crate) struct PlannedLoad {
     pub(crate) bears: Option<Voltage>,
     /// Where it moves a throttle's plate, what is told of that.
     pub(crate) throttle: Option<PlannedThrottle>,
+    /// Whether it stays on the output that is named, whatever would suit better.
+    pub(crate) stays: bool,
+    /// Whether a switch works it, and no output.
+    pub(crate) is_by_hand: bool,
     /// Whether a field of it can't be read.
     pub(crate) is_unreadable: bool,
 }
@@ -469,7 +485,21 @@ fn output(reader: &mut Reader<'_>, at: usize) -> PlannedOutput {
         pulse_limit: pulse_limit.value(),
         outlives_key: None,
     });
-    PlannedOutput { record: at, name, output, is_unreadable }
+    PlannedOutput { record: at, name, output, is_unreadable, group: group(reader, at) }
+}
+
+fn group(reader: &mut Reader<'_>, at: usize) -> Option<SharedLimit> {
+    let key = fields::outputs::GROUP.at(at);
+    let name = reader.text(key).to_owned();
+    let limit = reader.band(fields::outputs::GROUP_LIMIT.at(at)).value().map(|it| it.low);
+    let pulse = reader.choice(fields::outputs::GROUP_PULSE.at(at)).value();
+    if name.is_empty() {
+        reader.missing(key);
+        return None;
+    }
+    reader.given(key, shortened(&name));
+    let is_one_pulse = pulse == Some(fields::outputs::GroupPulse::One);
+    Some(SharedLimit { name, limit, is_one_pulse })
 }
 
 /// What is usual depends on the stage; while that is not known nothing is taken.

@@ -17,6 +17,7 @@ sentences! {
     OPEN_STAGE = "outputs.open-stage", "Choose the type of {output}.";
     OPEN_FAR_END = "outputs.open-far-end", "Say where its other end goes.";
     OPEN_OUTPUT = "outputs.open-output", "Say which output it is on.";
+    WHY_BY_HAND = "outputs.why-by-hand", "A switch works it: it needs no output.";
     OPEN_NO_SUCH_OUTPUT = "outputs.open-no-such-output", "It is on no output of this plan.";
     OPEN_MEND = "outputs.open-mend", "Correct the marked field first.";
     OPEN_TOO_MUCH = "outputs.open-too-much",

@@ -7,6 +7,7 @@ mod feeds;
 mod firing;
 mod injectors;
 mod outputs;
+mod pins;
 mod sensors;
 mod standing;
 mod trigger;
@@ -19,6 +20,7 @@ pub(super) const ALL: &[&[Sorted]] = &[
     firing::STEPS,
     injectors::STEPS,
     outputs::STEPS,
+    pins::STEPS,
     trigger::STEPS,
     sensors::STEPS,
     cranking::STEPS,

@@ -220,6 +220,29 @@ pub(crate) const fn its_wired() -> Draft<OutputName> {
     output_name("wired", "At the car it is on output").hint("where it differs").rare()
 }
 
+/// How the output of a load is chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keeps {
+    /// It may be another than the one that is named.
+    Moves,
+    /// Its wire is laid, or wanted there.
+    Stays,
+    /// It needs none.
+    ByHand,
+}
+
+choices! {
+    Keeps {
+        Moves = "moves", "It may be moved to another";
+        Stays = "stays", "It stays where it is";
+        ByHand = "by-hand", "None: a switch works it";
+    }
+}
+
+pub(crate) const fn its_keeps() -> Draft<Keeps> {
+    choice("keeps", "Choice of its output").hint("blank: it may be moved").rare()
+}
+
 pub(crate) const fn its_other_length() -> Draft<Length> {
     quantity("other_length", "Way to its other end", "m", 0.01, 30.0).rare()
 }
@@ -312,6 +335,8 @@ fields! {
     OTHER_LENGTH: Length = its_other_length();
     /// The output that its wire was found on.
     WIRED: OutputName = its_wired();
+    /// How its output is chosen: `moves`, `stays` or `by-hand`.
+    KEEPS: Keeps = its_keeps();
     /// The wire that feeds it, where that is thinner than the rest of its feed.
     WIRE_SIZE: Area = quantity("wire_size", "Size of its wire", "mm2", 0.05, 120.0)
         .hint("blank: as its feed")

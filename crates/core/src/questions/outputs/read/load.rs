@@ -9,7 +9,7 @@ use super::{
 use crate::{
     fields::{
         self,
-        loads::{Across, PlainKind, PowerCut},
+        loads::{Across, Keeps, PlainKind, PowerCut},
         relays::SwitchedBy,
     },
     finding::{Finding, Severity},
@@ -53,6 +53,7 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
     let suppression = suppression(reader, at, kind);
     let pulse = pulse(reader, at);
     let bears = bears(reader, at, kind);
+    let keeps = reader.choice(at.key(fields::loads::KEEPS)).value();
     let is_unreadable = far_end == Entry::Unreadable
         || kind_entry == Entry::Unreadable
         || unasked == Entry::Unreadable
@@ -85,6 +86,8 @@ pub(super) fn load(reader: &mut Reader<'_>, at: LoadPlace, names: Names<'_>) -> 
         suppression: suppression.unwrap_or(Suppressed::Unknown),
         pulse: pulse.value(),
         bears: bears.value().map(|band| band.low),
+        stays: keeps == Some(Keeps::Stays),
+        is_by_hand: keeps == Some(Keeps::ByHand),
         is_unreadable,
     }
 }

@@ -1,0 +1,86 @@
+//! The sentences of the question of the pins.
+
+use crate::words::{Explanation, sentences};
+
+sentences! {
+    QUESTION = "pins.question", "Which output takes which load?";
+    PENDING = "pins.pending", "One moment…";
+    TITLE = "pins.title", "Loads on outputs";
+    // verdicts
+    BLANK = "pins.blank", "Needs: loads and outputs";
+    OPEN_MEND = "pins.open-mend", "First: correct what can't be read";
+    GOOD = "pins.good", "Each of the {n} loads is on an output that suits";
+    GOOD_ONE = "pins.good-one", "The load is on an output that suits";
+    OPEN_PLACE = "pins.open-place", "{n} of {all} loads need an output: there is one for each";
+    OPEN_MOVE = "pins.open-move", "{n} of {all} loads are better moved";
+    OPEN_LEFT = "pins.open-left", "Needs: where the other end of {list} goes";
+    OPEN_STAGE = "pins.open-stage", "Needs: the type of {output}";
+    OPEN_UNSEARCHED = "pins.open-unsearched", "Not all ways were tried";
+    TOO_FEW = "pins.too-few-outputs", "Too few outputs for {list}";
+    NONE_SUITS = "pins.none-suits", "No output suits {list}";
+    // why
+    WHY_SPARE = "pins.why-spare", "Free: {list}.";
+    WHY_NO_SPARE = "pins.why-no-spare", "None is free.";
+    // what to do
+    DO_PLACE = "pins.do-place", "Plan {list}.";
+    PLACE = "pins.place", "{load} on {output}";
+    PLACE_BETWEEN = "pins.place-between", "{load} between {output} and {other}";
+    AND = "pins.and", "{list} and {last}";
+    AND_MORE = "pins.and-more", "{list} and {n} more";
+    DO_LET_MOVE = "pins.do-let-move", "Let {load} be moved from {output}.";
+    DO_RELAY = "pins.do-relay", "Put a relay between for {load}: its coil on {output}.";
+    DO_SHARE = "pins.do-share", "Put {load} on {output} too, where both may be on together.";
+    DO_SWITCH = "pins.do-switch", "Switch {load} by hand: then it needs no output.";
+    DO_LARGER = "pins.do-larger", "Take a controller with one more output like this: {kind}, {current} or more.";
+    DO_LARGER_PULSED = "pins.do-larger-pulsed",
+        "Take a controller with one more output like this: {kind}, {current} or more, pulsed at {frequency}.";
+    DO_MEASURE = "pins.do-measure", "Type the resistance of {list}: what is usual may be too much for an output that suits.";
+    STAGE_LOW = "pins.stage-low", "low-side";
+    STAGE_HIGH = "pins.stage-high", "high-side";
+    STAGE_BRIDGE = "pins.stage-bridge", "a pair of half-bridges";
+    // table
+    TABLE = "pins.table", "Loads and outputs";
+    COL_LOAD = "pins.col-load", "Load";
+    COL_NOW = "pins.col-now", "On";
+    COL_BEST = "pins.col-best", "Best on";
+    COL_SUIT = "pins.col-suit", "Suit it";
+    FROM_TO = "pins.from-to", "{first} to {last}";
+    // findings
+    TOO_FEW_OUTPUTS = "pins.too-few",
+        "{list} compete for {m}: {short} too few.";
+    NO_OUTPUT = "pins.no-output", "No free output of this plan suits {list}.";
+    OUTPUTS = "pins.outputs", "{n} outputs ({names})";
+    OUTPUT = "pins.output", "1 output ({names})";
+    GROUP_OVER = "pins.group-over",
+        "The outputs of group {group} carry {sum} together with all of them on, and {limit} at the most.";
+    GROUP_PULSES = "pins.group-pulses",
+        "The outputs of group {group} have one PWM frequency, and {one} and {other} want another each.";
+}
+
+pub(crate) const EXPLANATIONS: &[Explanation] = &[
+    Explanation {
+        code: TOO_FEW_OUTPUTS.code,
+        // A set of loads that has fewer outputs that suit any of them than it has loads; without any one of them it can be placed.
+        why: "However they are changed about, one of them is left over: none of the others is to blame alone.",
+        act: "One of the ways that are named frees an output, or needs none.",
+        source: "P. Hall, On representatives of subsets, 1935",
+    },
+    Explanation {
+        code: NO_OUTPUT.code,
+        why: "Each output was tried, in every key state in every case: the load comes on when it should be off, is too weak, or is too much for the output.",
+        act: "A relay between takes next to nothing from the output.",
+        source: "the same solving as of its rest",
+    },
+    Explanation {
+        code: GROUP_OVER.code,
+        why: "Outputs that share a chip share its heat: each may be within its own limit, and the chip is not.",
+        act: "Move one of them to an output of another group.",
+        source: "the sum of what each draws, and the limit as typed",
+    },
+    Explanation {
+        code: GROUP_PULSES.code,
+        why: "They are pulsed by one timer: what the one wants, the other gets.",
+        act: "Move one of them to an output of another group.",
+        source: "the frequencies as typed",
+    },
+];
