@@ -203,3 +203,45 @@ fn what_shares_a_limit_stays_within_it() {
     assert_eq!(outputs(&group("5 A", &paces)), ["D1", "D9", "S1"]);
     assert_eq!(outputs(&group("5 A", &paces[1..])), ["D1", "D2", "S1"]);
 }
+
+/// By hand: the potentiometer's two tracks take the two inputs that nothing pulls, the thermistor the one that is pulled, the switch the
+/// digital one, though the analogue one would do.
+#[test]
+fn each_sensor_gets_an_input_that_reads_it() {
+    let typed = [
+        ("inputs.0.name", "A1 to A2"),
+        ("inputs.0.takes", "analogue"),
+        ("inputs.0.pull", "none"),
+        ("inputs.1.name", "T1"),
+        ("inputs.1.takes", "analogue"),
+        ("inputs.1.pull", "up"),
+        ("inputs.2.name", "F1"),
+        ("inputs.2.takes", "digital"),
+        ("inputs.2.pull", "up"),
+        ("sensors.0.name", "clutch"),
+        ("sensors.0.kind", "switch"),
+        ("sensors.0.switched_to", "ground"),
+        ("sensors.1.name", "coolant"),
+        ("sensors.1.kind", "ntc"),
+        ("sensors.2.name", "throttle"),
+        ("sensors.2.kind", "pot"),
+        ("sensors.2.second", "mirrored"),
+    ];
+    let plan = typed::planned(&typed, &[]);
+    let report = report(&plan);
+    assert_eq!(
+        proposed(&report),
+        pairs(&[
+            ("sensors.0.input", "F1"),
+            ("sensors.1.input", "T1"),
+            ("sensors.2.input", "A1"),
+            ("sensors.2.second_input", "A2"),
+        ])
+    );
+    let mut done = plan;
+    for (path, text) in proposed(&report) {
+        assert!(done.set(&path, &text), "{path}");
+    }
+    let after = quietpin_core::report::report(&done);
+    assert_eq!(answer(&after).verdict.tone, Tone::Good);
+}

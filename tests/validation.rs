@@ -169,7 +169,7 @@ fn shorted() -> Vec<Checked> {
 }
 
 /// What is known not to be in the answers.
-const NOT_MODELLED: [(&str, &str); 10] = [
+const NOT_MODELLED: [(&str, &str); 11] = [
     ("firing", "Cams that are moved while the engine runs; cylinders that are switched off."),
     (
         "injectors",

@@ -12,7 +12,7 @@ use quietpin_tests::plans::Example;
 
 /// These stand in full, with every question, every working and all that was assumed: each question's answers, each kind
 /// of answer, and the two plans that everybody opens first. Of the others a snapshot shows what they are about.
-pub(super) const WHOLE: [&str; 13] = [
+pub(super) const WHOLE: [&str; 14] = [
     "blank",
     "bus-right",
     "firing-light-right",

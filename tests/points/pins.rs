@@ -55,3 +55,24 @@ fn outputs_with_one_timer_have_one_frequency() {
     assert_eq!(of(&[("outputs.0.group_pulse", "each")]), NOTHING);
     assert_eq!(of(&[("loads.1.frequency", "")]), NOTHING);
 }
+
+/// Hall's theorem, by hand: two thermistors need a pull-up each; one that is pulled serves one.
+#[test]
+fn two_thermistors_need_two_inputs_that_are_pulled_up() {
+    let of = |texts: &[(&str, &str)]| told("pins-too-few-inputs", texts, "pins.too-few-inputs");
+    assert_eq!(of(&[]), [Fault]);
+    assert_eq!(of(&[("inputs.1.pull", "up")]), NOTHING);
+    assert_eq!(of(&[("inputs.1.takes", "")]), NOTHING, "of an unknown input nothing is sure");
+    assert_eq!(of(&[("sensors.1.kind", "")]), NOTHING, "nor of an unknown sensor");
+    assert_eq!(of(&[("sensors.1.kind", "pot")]), NOTHING, "a potentiometer needs none");
+    let said = words("pins-too-few-inputs", &[], "pins.too-few-inputs");
+    assert!(said.contains("1 input (A1): 1 too few"), "{said}");
+}
+
+#[test]
+fn noise_is_read_by_a_knock_input_alone() {
+    let of = |texts: &[(&str, &str)]| told("pins-no-input", texts, "pins.no-input");
+    assert_eq!(of(&[]), [Fault]);
+    assert_eq!(of(&[("inputs.1.takes", "knock")]), NOTHING);
+    assert_eq!(of(&[("sensors.0.kind", "switch")]), NOTHING);
+}

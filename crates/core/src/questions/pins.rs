@@ -1,5 +1,6 @@
 //! The answer to the question of the pins: which output takes which load, and what if they are too few?
 
+mod inputs;
 mod jobs;
 mod judge;
 mod releases;
@@ -48,11 +49,11 @@ pub const QUESTION: Question = Question {
     name: "Pins",
     asks: words::QUESTION,
     pending: words::PENDING,
-    parts: &[Part::Outputs, Part::Relays, Part::Loads],
+    parts: &[Part::Outputs, Part::Relays, Part::Loads, Part::Inputs, Part::Sensors],
     subjects: |_| Vec::new(),
 };
 
-/// The one answer.
+/// One answer for loads, one for sensors.
 pub(crate) fn answers(
     car: &Car<'_>,
     memory: &mut Memory,
@@ -70,16 +71,18 @@ pub(crate) fn answers(
 }
 
 fn all(car: &Car<'_>, known: &mut KnownFits, findings: &mut Findings) -> Vec<Answer> {
+    let budget = Budget::new(Allowance { most: MOST, share: MOST });
+    let sensors = inputs::answer(car, &budget, findings);
     let planned = &car.outputs;
+    let open = |verdict| Answer::new("pins", Tone::Open, verdict);
     if planned.loads.is_empty() || planned.outputs.is_empty() {
-        return vec![Answer::new("pins", Tone::Open, say!(words::BLANK))];
+        return sensors.map_or_else(|| vec![open(say!(words::BLANK))], |it| vec![it]);
     }
     if planned.is_unreadable() {
-        return vec![Answer::new("pins", Tone::Open, say!(words::OPEN_MEND))];
+        return std::iter::once(open(say!(words::OPEN_MEND))).chain(sensors).collect();
     }
-    let budget = Budget::new(Allowance { most: MOST, share: MOST });
     let mut suiting = suited::Suiting::new(planned, &budget, known);
-    let answers = vec![judge::answer(&mut suiting, findings)];
+    let answers = std::iter::once(judge::answer(&mut suiting, findings)).chain(sensors).collect();
     suiting.forget_the_rest();
     answers
 }

@@ -1,7 +1,7 @@
 //! The answers about the sensors, but for those at crank and cam.
 
 pub mod fields;
-mod judge;
+pub(crate) mod judge;
 mod numbers;
 pub(crate) mod read;
 mod stroke;

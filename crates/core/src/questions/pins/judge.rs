@@ -56,7 +56,7 @@ pub(super) fn listed(names: &[String]) -> String {
 }
 
 /// The same, of many the first.
-fn some_of(names: &[String]) -> String {
+pub(super) fn some_of(names: &[String]) -> String {
     match names.get(..MOST_COMPETING) {
         Some(first) if names.len() > MOST_COMPETING + 1 => {
             let n = names.len() - MOST_COMPETING;
@@ -140,7 +140,7 @@ fn of_best(
 /// So many names are listed.
 const MOST_NAMED: usize = 12;
 
-fn shortened(names: &[String]) -> String {
+pub(super) fn shortened(names: &[String]) -> String {
     let mut shown: Vec<&str> = names.iter().take(MOST_NAMED).map(String::as_str).collect();
     if names.len() > MOST_NAMED {
         shown.push("…");

@@ -18,6 +18,13 @@ sentences! {
     OPEN_UNSEARCHED = "pins.open-unsearched", "Not all ways were tried";
     TOO_FEW = "pins.too-few-outputs", "Too few outputs for {list}";
     NONE_SUITS = "pins.none-suits", "No output suits {list}";
+    TITLE_INPUTS = "pins.title-inputs", "Sensors on inputs";
+    GOOD_INPUTS = "pins.good-inputs", "Sensors on inputs that suit: {n}";
+    OPEN_PLACE_INPUTS = "pins.open-place-inputs", "{n} of {all} sensors need an input: there is one for each";
+    OPEN_MOVE_INPUTS = "pins.open-move-inputs", "{n} of {all} sensors are better moved";
+    OPEN_TAKES = "pins.open-takes", "Needs: what {input} reads";
+    TOO_FEW_OF_INPUTS = "pins.too-few-of-inputs", "Too few inputs for {list}";
+    NO_INPUT_SUITS = "pins.no-input-suits", "No input suits {list}";
     // why
     WHY_SPARE = "pins.why-spare", "Free: {list}.";
     WHY_NO_SPARE = "pins.why-no-spare", "None is free.";
@@ -35,6 +42,11 @@ sentences! {
     DO_LARGER_PULSED = "pins.do-larger-pulsed",
         "Take a controller with one more output like this: {kind}, {current} or more, pulsed at {frequency}.";
     DO_MEASURE = "pins.do-measure", "Type the resistance of {list}: what is usual may be too much for an output that suits.";
+    DO_INPUT_ANALOGUE = "pins.do-input-analogue", "Take a controller with one more analogue input.";
+    DO_INPUT_PULLED = "pins.do-input-pulled",
+        "Pull a free analogue input up, or take a controller with one more that is.";
+    DO_INPUT_DIGITAL = "pins.do-input-digital", "Take a controller with one more digital input.";
+    DO_INPUT_KNOCK = "pins.do-input-knock", "Take a controller with one more knock input.";
     STAGE_LOW = "pins.stage-low", "low-side";
     STAGE_HIGH = "pins.stage-high", "high-side";
     STAGE_BRIDGE = "pins.stage-bridge", "a pair of half-bridges";
@@ -51,6 +63,11 @@ sentences! {
     NO_OUTPUT = "pins.no-output", "No free output of this plan suits {list}.";
     OUTPUTS = "pins.outputs", "{n} outputs ({names})";
     OUTPUT = "pins.output", "1 output ({names})";
+    TOO_FEW_INPUTS = "pins.too-few-inputs",
+        "{list} compete for {m}: {short} too few.";
+    NO_INPUT = "pins.no-input", "No input of this plan reads {list}.";
+    INPUTS = "pins.inputs", "{n} inputs ({names})";
+    INPUT = "pins.input", "1 input ({names})";
     GROUP_OVER = "pins.group-over",
         "The outputs of group {group} carry {sum} together with all of them on, and {limit} at the most.";
     GROUP_PULSES = "pins.group-pulses",
@@ -70,6 +87,18 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         why: "Each output was tried, in every key state in every case: the load comes on when it should be off, is too weak, or is too much for the output.",
         act: "A relay between takes next to nothing from the output.",
         source: "the same solving as of its rest",
+    },
+    Explanation {
+        code: TOO_FEW_INPUTS.code,
+        why: "However they are changed about, one of them has no input that reads it.",
+        act: "An input more of that kind, or one sensor less.",
+        source: "P. Hall, On representatives of subsets, 1935",
+    },
+    Explanation {
+        code: NO_INPUT.code,
+        why: "What a sensor gives is a voltage, a level, or noise, and an input reads one of them; a resistance needs a pull-up too.",
+        act: "An input of that kind.",
+        source: "what each input reads, as typed",
     },
     Explanation {
         code: GROUP_OVER.code,

@@ -1,6 +1,6 @@
 //! Whether a sensor suits its input, and what feeds it.
 
-use super::{subject::SensorSubject, words};
+use super::{read::PlannedSensor, subject::SensorSubject, words};
 use crate::{
     fields::{
         self,
@@ -133,7 +133,7 @@ fn shared(subject: &SensorSubject<'_>) -> Option<FoundOf> {
     let own = [sensor.on.input, sensor.on.second_input];
     let earlier = subject.sensing.sensors.iter().take(subject.at);
     let other = own.into_iter().flatten().find_map(|input| {
-        let takes = |it: &&super::read::PlannedSensor| {
+        let takes = |it: &&PlannedSensor| {
             it.on.input == Some(input) || it.on.second_input == Some(input)
         };
         Some((input, earlier.clone().find(takes)?.name.clone()))
@@ -191,18 +191,26 @@ pub(super) fn best(subject: &SensorSubject<'_>) -> Option<Resistance> {
     best_pull_up(cold, hot)
 }
 
+/// Whether nothing but a pull-up makes a voltage of it.
+pub(crate) fn needs_pull_up(sensor: &PlannedSensor) -> bool {
+    match sensor.kind {
+        Some(SensorType::Ntc | SensorType::Pt100 | SensorType::Pt1000 | SensorType::Sender) => {
+            sensor.also.is_none()
+        }
+        Some(SensorType::Switch) => sensor.switched_to == Some(SwitchedTo::Ground),
+        Some(SensorType::Hall) => true,
+        _ => false,
+    }
+}
+
+/// What an input must read for it.
+pub(crate) fn read_by(kind: SensorType) -> &'static [InputTakes] {
+    gives(kind).1
+}
+
 fn no_pull_up(subject: &SensorSubject<'_>) -> Option<FoundOf> {
     let input = subject.input()?;
-    let is_grounding = subject.sensor.switched_to == Some(SwitchedTo::Ground);
-    let needs = match subject.sensor.kind? {
-        SensorType::Ntc | SensorType::Pt100 | SensorType::Pt1000 | SensorType::Sender => {
-            subject.sensor.also.is_none()
-        }
-        SensorType::Switch => is_grounding,
-        SensorType::Hall => true,
-        _ => false,
-    };
-    if !needs || input.pull != Some(InputPull::Nothing) {
+    if !needs_pull_up(subject.sensor) || input.pull != Some(InputPull::Nothing) {
         return None;
     }
     let message = say!(words::NO_PULL_UP, sensor = name(subject), input = input.name.clone());

@@ -8,6 +8,10 @@ purposes! {
     words::DO_RELAY => Buy "relay between output and {load}";
     words::DO_SHARE => ;
     words::DO_SWITCH => ;
+    words::DO_INPUT_ANALOGUE => ;
+    words::DO_INPUT_PULLED => ;
+    words::DO_INPUT_DIGITAL => ;
+    words::DO_INPUT_KNOCK => ;
     words::DO_LARGER => ;
     words::DO_LARGER_PULSED => ;
     words::DO_MEASURE => Ask "resistance of {list}";
