@@ -2,7 +2,7 @@
 //!
 //! Source: P. Hall, On representatives of subsets, 1935: as many outputs as loads are not enough where some of the loads share too few;
 //! Ohm's law for what each draws.
-#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "a test fails by them")]
+#![expect(clippy::indexing_slicing, reason = "a test fails by them")]
 
 mod bad_input;
 mod laws;

@@ -169,7 +169,7 @@ fn shorted() -> Vec<Checked> {
 }
 
 /// What is known not to be in the answers.
-const NOT_MODELLED: [(&str, &str); 11] = [
+const NOT_MODELLED: [(&str, &str); 12] = [
     ("firing", "Cams that are moved while the engine runs; cylinders that are switched off."),
     (
         "injectors",
@@ -179,6 +179,10 @@ const NOT_MODELLED: [(&str, &str); 11] = [
     (
         "outputs",
         "Wires as antennas, crosstalk, ground bounce at switching; the ageing of contacts.",
+    ),
+    (
+        "pins",
+        "The channels of coils and injectors, which are told by their numbers; two wires in one pin of a connector.",
     ),
     (
         "trigger",

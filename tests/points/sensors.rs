@@ -6,7 +6,7 @@ use super::{told, words};
 
 const WRONG: &str = "sensors-wrong";
 
-/// By hand: 1 MPa and not 700 kPa at 4.5 V are 3 of 10 bar; 2 % of the span is a doubt, 5 % a fault (common practice, no source), and 2 %
+/// By hand: 10 bar and not 7 bar at 4.5 V are 3 of 10; 2 % of the span is a doubt, 5 % a fault (common practice, no source), and 2 %
 /// is the sensor's own tolerance.
 #[test]
 fn a_line_that_ends_elsewhere_is_told_by_how_much_it_shows() {
