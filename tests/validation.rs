@@ -59,6 +59,7 @@ fn all() -> Vec<Checked> {
         fusing::strands(),
         fusing::most_of_a_wire(),
     ]);
+    all.push(assigned());
     all.extend(heated());
     all.extend(shorted());
     all.extend(sensors::tables::ten_kiloohms());
@@ -135,6 +136,17 @@ fn starts() -> Checked {
     let (cases, apart) = line(&text, " starts ");
     let what = "Crank angles at the teeth of starts at random";
     Checked { question: "cranking", what, against: SCIPY, cases, apart: apart.to_owned() }
+}
+
+/// And of assignments.
+fn assigned() -> Checked {
+    let text = reference("against_scipy.md");
+    let (cases, _) = line(&text, " assignments ");
+    let otherwise = text.lines().find(|it| it.contains(" assignments ")).expect("a line");
+    let apart = otherwise.rsplit(", ").next().unwrap_or_default().trim_end_matches('.');
+    let what = "Assignments of jobs to places at random";
+    let against = "scipy 1.17.1, linear_sum_assignment";
+    Checked { question: "pins", what, against, cases, apart: apart.to_owned() }
 }
 
 /// What `against_supply.md` says of heated wires at random.

@@ -6,7 +6,7 @@ use quietpin::print::{self, Options};
 use quietpin_core::{
     finding::{Finding, Severity},
     plan::Plan,
-    report::Report,
+    report::{Report, Section, Tone},
 };
 use quietpin_tests::plans::Example;
 
@@ -39,7 +39,13 @@ pub(super) fn snapshot(example: &Example, plan: &Plan, report: &Report) -> Strin
     if WHOLE.contains(&name) {
         // the longest are read without their workings
         let working = !["demo", "feeds-suits", "sensors-suits", "wires-reach"].contains(&name);
-        return print::report(report, Options { working });
+        let mut shown = report.clone();
+        // what no question is begun of is told by the blank plan
+        let is_begun = |it: &Section| {
+            it.answers.len() > 1 || it.answers.iter().any(|it| it.verdict.tone != Tone::Open)
+        };
+        shown.sections.retain(|it| name == "blank" || is_begun(it));
+        return print::report(&shown, Options { working });
     }
     let question = question(name, '-');
     let is_own = |it: &Finding| {

@@ -161,8 +161,8 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
         (Part::Bus, _) => &["bus/bus.wire"],
         (Part::Frames, "name") => &[],
         (Part::Frames, _) => &["bus/bus.load"],
-        (Part::Sensors, _) => &[],
-        (Part::Inputs, _) => &["sensors/sensors"],
+        (Part::Sensors, _) => &["pins/pins.sensors"],
+        (Part::Inputs, _) => &["pins/pins.sensors", "sensors/sensors"],
         (Part::SensorSupplies | Part::Today, _) => &["sensors/"],
         (Part::Battery, "cold_cranking" | "hot_cranking" | "resting" | "charging") => &[
             "coils/",

@@ -1,7 +1,7 @@
 //! The sensors as what has to be placed, the controller's inputs as places.
 
 use super::{
-    judge::{listed, shortened, some_of},
+    judge::{MOST_COMPETING, listed, shortened, some_of},
     words,
 };
 use crate::{
@@ -196,22 +196,22 @@ fn impossible(
         of_set.flat_map(|it| it.placings.iter().flat_map(|it| it.places.clone())).collect();
     open_to.sort_unstable();
     open_to.dedup();
-    let list = || some_of(&names);
+    let [in_verdict, in_finding] = MOST_COMPETING.map(|most| some_of(&names, most));
     let verdict = if open_to.is_empty() {
-        say!(words::NO_INPUT_SUITS, list = list())
+        say!(words::NO_INPUT_SUITS, list = in_verdict)
     } else {
-        say!(words::TOO_FEW_OF_INPUTS, list = list())
+        say!(words::TOO_FEW_OF_INPUTS, list = in_verdict)
     };
     // what is on an input that can't read it is told with the sensor
     let Some(blank) = in_set.iter().find(|it| it.sensor.on.input.is_none()) else {
         return Some(Answer::new("pins.sensors", Tone::Open, verdict));
     };
     let message = if open_to.is_empty() {
-        say!(words::NO_INPUT, list = list())
+        say!(words::NO_INPUT, list = in_finding)
     } else {
         let wanted: usize = in_set.iter().map(|it| it.wanted).sum();
         let short = wanted.saturating_sub(open_to.len()).max(1);
-        say!(words::TOO_FEW_INPUTS, list = list(), m = named(sensing, &open_to), short = short)
+        say!(words::TOO_FEW_INPUTS, list = in_finding, m = named(sensing, &open_to), short = short)
     };
     let mut answer = Answer::new("pins.sensors", Tone::Bad, verdict);
     let cures = vec![larger(blank.sensor)];

@@ -56,18 +56,18 @@ pub(super) fn listed(names: &[String]) -> String {
 }
 
 /// The same, of many the first.
-pub(super) fn some_of(names: &[String]) -> String {
-    match names.get(..MOST_COMPETING) {
-        Some(first) if names.len() > MOST_COMPETING + 1 => {
-            let n = names.len() - MOST_COMPETING;
+pub(super) fn some_of(names: &[String], most: usize) -> String {
+    match names.get(..most) {
+        Some(first) if names.len() > most + 1 => {
+            let n = names.len() - most;
             say!(words::AND_MORE, list = first.join(", "), n = n).into_text()
         }
         _ => listed(names),
     }
 }
 
-/// So many are listed of those that compete.
-const MOST_COMPETING: usize = 4;
+/// So many are listed of those that compete: in a verdict, in what was found.
+pub(super) const MOST_COMPETING: [usize; 2] = [2, 4];
 
 fn name_of(planned: &PlannedRest, output: usize) -> String {
     planned.outputs.get(output).map_or_else(String::new, |it| it.name.clone())
@@ -204,11 +204,11 @@ fn impossible(
         .collect();
     open_to.sort_unstable();
     open_to.dedup();
-    let list = || some_of(&names);
+    let [in_verdict, in_finding] = MOST_COMPETING.map(|most| some_of(&names, most));
     let verdict = if open_to.is_empty() {
-        say!(words::NONE_SUITS, list = list())
+        say!(words::NONE_SUITS, list = in_verdict)
     } else {
-        say!(words::TOO_FEW, list = list())
+        say!(words::TOO_FEW, list = in_verdict)
     };
     let cures = releases::of(suiting, jobs, placement, &set);
     // what is on an output that doesn't suit it is told there
@@ -220,12 +220,12 @@ fn impossible(
     };
     let is_certain = competing.iter().all(|it| !it.assumed.resistance);
     let message = if open_to.is_empty() {
-        say!(words::NO_OUTPUT, list = list())
+        say!(words::NO_OUTPUT, list = in_finding)
     } else {
         let wanted: usize = in_set().map(|it| if it.is_pair { 2 } else { 1 }).sum();
         let short = wanted.saturating_sub(open_to.len()).max(1);
         let m = outputs_named(planned, &open_to);
-        say!(words::TOO_FEW_OUTPUTS, list = list(), m = m, short = short)
+        say!(words::TOO_FEW_OUTPUTS, list = in_finding, m = m, short = short)
     };
     let severity = if is_certain { Severity::Fault } else { Severity::Doubt };
     let key = blank.place.key(loads::OUTPUT);

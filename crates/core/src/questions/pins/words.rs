@@ -9,7 +9,7 @@ sentences! {
     // verdicts
     BLANK = "pins.blank", "Needs: loads and outputs";
     OPEN_MEND = "pins.open-mend", "First: correct what can't be read";
-    GOOD = "pins.good", "Each of the {n} loads is on an output that suits";
+    GOOD = "pins.good", "All {n} loads are on outputs that suit";
     GOOD_ONE = "pins.good-one", "The load is on an output that suits";
     OPEN_PLACE = "pins.open-place", "{n} of {all} loads need an output: there is one for each";
     OPEN_MOVE = "pins.open-move", "{n} of {all} loads are better moved";

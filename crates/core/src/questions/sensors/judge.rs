@@ -133,9 +133,8 @@ fn shared(subject: &SensorSubject<'_>) -> Option<FoundOf> {
     let own = [sensor.on.input, sensor.on.second_input];
     let earlier = subject.sensing.sensors.iter().take(subject.at);
     let other = own.into_iter().flatten().find_map(|input| {
-        let takes = |it: &&PlannedSensor| {
-            it.on.input == Some(input) || it.on.second_input == Some(input)
-        };
+        let takes =
+            |it: &&PlannedSensor| it.on.input == Some(input) || it.on.second_input == Some(input);
         Some((input, earlier.clone().find(takes)?.name.clone()))
     });
     let both = own[0].filter(|_| own[0] == own[1]).map(|input| (input, name(subject)));

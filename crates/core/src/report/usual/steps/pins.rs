@@ -5,7 +5,7 @@ use crate::{questions::pins::words, report::usual::step::purposes};
 purposes! {
     words::DO_PLACE => ;
     words::DO_LET_MOVE => ;
-    words::DO_RELAY => Buy "relay between output and {load}";
+    words::DO_RELAY => Buy "relay, its coil on {output}";
     words::DO_SHARE => ;
     words::DO_SWITCH => ;
     words::DO_INPUT_ANALOGUE => ;
