@@ -544,6 +544,18 @@ clamp_energy?: string,
  * Highest PWM frequency: a frequency, 0.5 to 1000000 Hz (from the pin table)
  */
 pulse_limit?: string,
+/**
+ * Shares a limit with others, as group (a letter for all outputs of one driver chip, from the pin table)
+ */
+group?: string,
+/**
+ * All of that group together: a current, 0.1 to 500 A
+ */
+group_limit?: string,
+/**
+ * PWM frequency in that group: `one`, `each`
+ */
+group_pulse?: string,
 };
 
 export type Relay = {
@@ -703,6 +715,10 @@ ground_length?: string,
  * At the car it is on output (where it differs)
  */
 wired?: string,
+/**
+ * Choice of its output: `moves`, `stays`, `by-hand` (blank: it may be moved)
+ */
+keeps?: string,
 };
 
 export type Load = {
@@ -798,6 +814,10 @@ other_length?: string,
  * At the car it is on output (where it differs)
  */
 wired?: string,
+/**
+ * Choice of its output: `moves`, `stays`, `by-hand` (blank: it may be moved)
+ */
+keeps?: string,
 /**
  * Size of its wire: a wire size, 0.05 to 120 mm2 (blank: as its feed)
  */

@@ -8,7 +8,7 @@ const visit = workshop();
 // by hand: three of 120 ohm side by side are 40 ohm, two are 60, one beside 120 + 120 ohm is 80
 test("40 ohm on the bus are explained, and so is a meter that shows no end", () => visit(async ({ page }) => {
   await answered(page, "bus");
-  assert.match(await verdict(page, "bus").innerText(), /^Needs: the number of terminators, or the ohms/);
+  assert.match(await verdict(page, "bus").innerText(), /^Needs: the ohms between CAN-H and CAN-L/);
   await type(page, "bus.reading", "40");
   await reads(page, "bus.termination", /^40.Ω: too many terminators$/);
   assert.match((await toDo(page, "bus.termination")).join("\n"), /Unplug the devices one by one: where the reading rises, one is inside/);

@@ -86,7 +86,7 @@ test("an unknown address shows the list, and one of what is gone the others of i
   for (const at of ["nothing", "nothing.0.at_all", "plan=x%20y", "<b>", "engine/..", "%", "0", "..", "."]) {
     await go(page, "injectors");
     await go(page, at);
-    assert.equal(await page.locator(".list a").count(), 11, at);
+    assert.equal(await page.locator(".list a").count(), 13, at);
     assert.equal(await page.locator("section.card").count(), 0, at);
   }
   for (const at of ["loads.99", "loads.99.kind", "relays.99.coil", "outputs.99.stage"]) {
@@ -213,7 +213,7 @@ const ASKED_IF = {
     amplitude: RELUCTANCE, amplitude_as: RELUCTANCE, amplitude_speed: RELUCTANCE, resistance: RELUCTANCE, polarity: RELUCTANCE,
     pull_rail: HALL, pull_up: OPEN, saturation: HALL, sink: HALL, length: OPEN, contact: HALL, ground_offset: HALL,
   },
-  outputs: { on_level: ["stage", ["half-bridge", "logic"]], clamp_energy: ["clamp", ANY] },
+  outputs: { on_level: ["stage", ["half-bridge", "logic"]], clamp_energy: ["clamp", ANY], group_limit: ["group", ANY], group_pulse: ["group", ANY] },
   loads: {
     far_relay: ["far_end", ["relay"]], far_output: ["far_end", ["output"]], duty: ["frequency", ANY],
     stripe: ["suppression", ["diode"]], suppression_resistance: ["suppression", ["resistor"]], suppression: WOUND, inductance: WOUND,

@@ -27,7 +27,7 @@ test("loads without an output get one each with one tap", () => visit(async ({ p
   assert.match((await toDo(page, "pins")).join(" "), /Plan valve 1 on D1 and valve 2 on D2\./);
   await answered(page, "pins");
   await answer(page, "pins").getByRole("button", { name: "Do this in the plan" }).first().tap();
-  await reads(page, "pins", /^Each of the 2 loads is on an output that suits$/);
+  await reads(page, "pins", /^All 2 loads are on outputs that suit$/);
   assert.equal(await stands(page, "loads.1.output"), "D2");
 }));
 

@@ -20,6 +20,7 @@ mod wires;
 use std::{ops::Bound, rc::Rc};
 
 use quietpin_core::{
+    fields,
     finding::Finding,
     questions::{self, Question},
     read::{FieldState, State as Stands},
@@ -261,8 +262,11 @@ fn form(page: &Page, fields: &[Place], middle: View) -> View {
     let stands = |place: &Place| page.state.report.fields.get(&place.path());
     let is_assumed = |place: &Place| stands(place).map(|it| it.state) == Some(Stands::Assumed);
     let answered = |place: &Place| typed(place) || is_assumed(place);
-    let goes_on = in_order.clone().filter(tier(Tier::First)).all(|it| answered(&it))
-        || in_order.clone().filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
+    // on which output it is may be asked of the page
+    let may_wait = |place: &Place| place.field().name == fields::loads::OUTPUT.place().field().name;
+    let goes_on =
+        in_order.clone().filter(tier(Tier::First)).all(|it| answered(&it) || may_wait(&it))
+            || in_order.clone().filter(|it| it.field().tier != Tier::First).any(|it| typed(&it));
     // where there is nothing else to type, it is not hidden
     let is_all = in_order.clone().all(|it| it.field().tier == Tier::Rare);
     let is_wrong =

@@ -5,14 +5,14 @@ use crate::words::{Explanation, sentences};
 sentences! {
     QUESTION = "bus.question", "Is the bus terminated, short enough, not overloaded?";
     PENDING = "bus.pending", "One moment…";
-    BLANK = "bus.blank", "Needs: the number of terminators, or the ohms between CAN-H and CAN-L";
+    BLANK = "bus.blank", "Needs: the ohms between CAN-H and CAN-L, or how many ends";
     // titles
     TITLE_PAIR = "bus.title-pair", "Terminators";
     TITLE_WIRE = "bus.title-wire", "Wire and bit rate";
     TITLE_LEVELS = "bus.title-levels", "Levels while it runs";
     TITLE_LOAD = "bus.title-load", "Load";
     // verdicts: the pair
-    PAIR_OPEN = "bus.pair-open", "Needs: the number of terminators, or the ohms between CAN-H and CAN-L";
+    PAIR_OPEN = "bus.pair-open", "Needs: the ohms between CAN-H and CAN-L, or how many ends";
     PAIR_UNREADABLE = "bus.pair-unreadable", "Not answered yet: the reading can't be read";
     PAIR_READ = "bus.pair-read", "Two terminators: {read}";
     PAIR_PLANNED = "bus.pair-planned", "Two terminators: it must read {low} to {high}";
