@@ -52,8 +52,9 @@ fn verdicts_and_findings_are_the_same_before_the_details_are_there() {
         findings.map(|it| (it.severity, it.subject.clone(), it.message.clone())).collect()
     };
     assert_eq!(named(&early), named(&late));
-    // nobody waits for the wires: what answers them comes with the details
-    let is_awaited = |it: &&Section| it.id != questions::wires::QUESTION.id;
+    // nobody waits for wires and pins: what answers them comes with the details
+    let unawaited = [questions::wires::QUESTION.id, questions::pins::QUESTION.id];
+    let is_awaited = |it: &&Section| !unawaited.contains(&it.id);
     let answers = |state: &State| -> Vec<_> {
         state.report.sections.iter().filter(is_awaited).flat_map(|it| it.answers.clone()).collect()
     };
