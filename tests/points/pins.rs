@@ -25,6 +25,17 @@ fn three_loads_need_three_outputs_that_suit() {
     assert_eq!(of(&stays), NOTHING, "it is on the third");
 }
 
+/// By hand: three that can be on one output are two too many, of which two are a set that competes.
+#[test]
+fn what_can_be_nowhere_else_is_told_with_those_that_compete() {
+    let of = |texts: &[(&str, &str)]| told("pins-many", texts, "pins.too-few-more");
+    assert_eq!(of(&[]), [Fault]);
+    assert_eq!(of(&[("outputs.0.name", "D1 to D2")]), NOTHING);
+    assert_eq!(told("pins-many", &[("outputs.0.name", "D1 to D2")], "pins.too-few"), [Fault]);
+    let said = words("pins-many", &[], "pins.too-few-more");
+    assert!(said.contains("2 too few"), "{said}");
+}
+
 /// By hand: 14.8 V / 2.6 Ω are 5.7 A; of 5 Ω 3 A.
 #[test]
 fn a_heater_that_no_output_carries_is_told() {

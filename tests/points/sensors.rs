@@ -21,6 +21,14 @@ fn a_line_that_ends_elsewhere_is_told_by_how_much_it_shows() {
     assert!(said.contains("At 10 bar the controller will show 7 bar"), "{said}");
 }
 
+/// By hand, along the logarithm: 5756 Ω at 40 °C lie between 9500 Ω and 2980 Ω, 43 % of the way from 40 to 60 °C.
+#[test]
+fn a_table_that_is_wrong_between_its_ends_is_told() {
+    let with = |table| told(WRONG, &[("sensors.2.table", table)], "sensors.table-differs");
+    assert_eq!(with("-20 77500, 20 12170, 40 9500, 60 2980"), [Doubt]);
+    assert_eq!(with("-20 77500, 20 12170, 40 5756, 60 2980"), []);
+}
+
 #[test]
 fn a_table_that_ends_before_the_engine_does_is_told() {
     let with = |table| told(WRONG, &[("sensors.2.table", table)], "sensors.table-ends");

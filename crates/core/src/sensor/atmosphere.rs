@@ -15,7 +15,7 @@ const AIR: Formula = Formula {
 const AT_SEA_PA: f64 = 101_325.0;
 /// Share of the temperature that a metre takes: 0.0065 K of 288.15 K.
 const A_METRE: f64 = 0.0065 / 288.15;
-/// g M / (R L): 9.80665 / (287.05287 × 0.0065).
+/// Gravity over the gas constant of air and the lapse of temperature: 9.80665 / (287.05287 × 0.0065).
 const POWER: f64 = 9.806_65 / (287.052_87 * 0.0065);
 /// Above it the formula is another.
 const HIGHEST_M: f64 = 11_000.0;

@@ -10,7 +10,7 @@ pub struct TableReading {
     pub shown: f64,
     /// By how much that is off at the least, whatever of its tolerance the sensor has: above nought it shows too much.
     pub error: f64,
-    /// Whether it lies beyond the table's ends.
+    /// Whether what the sensor tells lies beyond the table's ends: within them a reading beyond them is another sensor's.
     pub is_beyond: bool,
 }
 
@@ -36,6 +36,7 @@ pub fn shown(table: &PointCurve, value: f64, reading: &Span) -> TableReading {
     } else {
         0.0
     };
-    let is_beyond = !is_line && table.value_within(reading.nominal).is_none();
+    let is_told = (least..=most).contains(&value);
+    let is_beyond = !is_line && !is_told && table.value_within(reading.nominal).is_none();
     TableReading { shown: shown_at(reading.nominal), error, is_beyond }
 }

@@ -210,9 +210,11 @@ fn impossible(
     } else {
         say!(words::TOO_FEW, list = in_verdict)
     };
-    let cures = releases::of(suiting, jobs, placement, &set);
+    let (cures, about) = releases::of(suiting, jobs, placement, &set);
     // what is on an output that doesn't suit it is told there
-    let blank = competing.iter().find(|it| it.link == OutputLink::Blank);
+    let mut blanks = competing.iter().filter(|it| it.link == OutputLink::Blank);
+    let by_cure = blanks.clone().find(|it| Some(it.place) == about);
+    let blank = by_cure.or_else(|| blanks.next());
     let Some(blank) = blank else {
         let mut answer = open(verdict);
         answer.to_do = cures;
@@ -225,7 +227,14 @@ fn impossible(
         let wanted: usize = in_set().map(|it| if it.is_pair { 2 } else { 1 }).sum();
         let short = wanted.saturating_sub(open_to.len()).max(1);
         let m = outputs_named(planned, &open_to);
-        say!(words::TOO_FEW_OUTPUTS, list = in_finding, m = m, short = short)
+        let others = beside(planned, jobs, placement, (&set, &open_to));
+        if others.is_empty() {
+            say!(words::TOO_FEW_OUTPUTS, list = in_finding, m = m, short = short)
+        } else {
+            let short = short + others.len();
+            let others = some_of(&others, 4);
+            say!(words::TOO_FEW_MORE, list = in_finding, m = m, others = others, short = short)
+        }
     };
     let severity = if is_certain { Severity::Fault } else { Severity::Doubt };
     let key = blank.place.key(loads::OUTPUT);
@@ -234,6 +243,22 @@ fn impossible(
     answer.to_do.clone_from(&cures);
     findings.push(Finding::new(severity, key, message).cured_by(cures));
     answer
+}
+
+/// The others that can be on no other outputs than those for which a set competes.
+fn beside(
+    planned: &PlannedRest,
+    jobs: &PinJobs,
+    placement: &Placement,
+    (set, open_to): (&[usize], &[usize]),
+) -> Vec<String> {
+    let is_within = |(at, job): &(usize, &crate::assignment::PlacedJob)| {
+        let mut places = job.placings.iter().flat_map(|it| &it.places);
+        !set.contains(at) && !job.placings.is_empty() && places.all(|it| open_to.contains(it))
+    };
+    let others = placement.jobs.iter().enumerate().filter(is_within);
+    let jobs = others.filter_map(|(at, _)| jobs.jobs.get(at));
+    jobs.flat_map(|it| PinJobs::loads(planned, it)).map(|it| it.name.clone()).collect()
 }
 
 fn outputs_named(planned: &PlannedRest, outputs: &[usize]) -> Value {

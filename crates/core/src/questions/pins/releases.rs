@@ -11,7 +11,7 @@ use crate::{
     message::Message,
     output::{FarEnd, LoadKind},
     quantity::Value,
-    read::{PlannedLoad, PlannedRest, Unasked},
+    read::{LoadPlace, PlannedLoad, PlannedRest, Unasked},
     say, say_of,
     schema::{Choice as _, Part},
 };
@@ -25,18 +25,20 @@ pub(super) fn of(
     jobs: &PinJobs,
     placement: &Placement,
     set: &[usize],
-) -> Vec<Message> {
+) -> (Vec<Message>, Option<LoadPlace>) {
     let planned = suiting.planned;
     let mut found: Vec<Message> = measured(planned, jobs, set).into_iter().collect();
     found.extend(let_move(suiting, jobs));
-    found.extend(by_relay(suiting, jobs, placement, set));
+    let relay = by_relay(suiting, jobs, placement, set);
+    let about = relay.as_ref().map(|it| it.1);
+    found.extend(relay.map(|it| it.0));
     found.extend(shared(suiting, jobs, placement, set));
     let single = |at: &&usize| jobs.jobs.get(**at).is_some_and(|it| !it.is_pair);
     let mut by_hand = set.iter().filter(single).filter_map(|at| first_load(planned, jobs, *at));
     found.extend(by_hand.rfind(|it| may_be_by_hand(it)).map(by_switch));
     found.extend(larger(planned, jobs, set));
     found.truncate(MOST);
-    found
+    (found, about)
 }
 
 /// What somebody may work with a switch; what a relay feeds may have to stop by itself.
@@ -103,7 +105,7 @@ fn by_relay(
     jobs: &PinJobs,
     placement: &Placement,
     set: &[usize],
-) -> Option<Message> {
+) -> Option<(Message, LoadPlace)> {
     let planned = suiting.planned;
     for at in set.iter().rev() {
         let Some(load) = first_load(planned, jobs, *at) else { continue };
@@ -125,7 +127,8 @@ fn by_relay(
             if let PlacementSearch::Best(found) = placed(&with, suiting.budget) {
                 let place = found.chosen.get(*at).and_then(|it| serving.get(*it))?;
                 let output = planned.outputs.get(*place)?.name.clone();
-                return Some(say!(words::DO_RELAY, load = load.name.clone(), output = output));
+                let message = say!(words::DO_RELAY, load = load.name.clone(), output = output);
+                return Some((message, load.place));
             }
         }
     }
@@ -221,7 +224,11 @@ fn larger(planned: &PlannedRest, jobs: &PinJobs, set: &[usize]) -> Option<Messag
     };
     let kind = Value::text(say_of!(stage).into_text());
     let current = planned.taken_by_one(load);
+    let cold = current * load.kind.running_ratio();
     Some(match load.pulse {
+        None if cold > current => {
+            say!(words::DO_LARGER_INRUSH, kind = kind, current = current, inrush = cold)
+        }
         Some(pulse) => say!(
             words::DO_LARGER_PULSED,
             kind = kind,

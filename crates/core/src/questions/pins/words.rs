@@ -39,6 +39,8 @@ sentences! {
     DO_SHARE = "pins.do-share", "Put {load} on {output} too, where both may be on together.";
     DO_SWITCH = "pins.do-switch", "Switch {load} by hand: then it needs no output.";
     DO_LARGER = "pins.do-larger", "Take a controller with one more output like this: {kind}, {current} or more.";
+    DO_LARGER_INRUSH = "pins.do-larger-inrush",
+        "Take a controller with one more output like this: {kind}, {current} or more, {inrush} for a moment.";
     DO_LARGER_PULSED = "pins.do-larger-pulsed",
         "Take a controller with one more output like this: {kind}, {current} or more, pulsed at {frequency}.";
     DO_MEASURE = "pins.do-measure", "Type the resistance of {list}: what is usual may be too much for an output that suits.";
@@ -60,6 +62,8 @@ sentences! {
     // findings
     TOO_FEW_OUTPUTS = "pins.too-few",
         "{list} compete for {m}: {short} too few.";
+    TOO_FEW_MORE = "pins.too-few-more",
+        "{list} compete for {m}, and {others} can be on no other: {short} too few.";
     NO_OUTPUT = "pins.no-output", "No free output of this plan suits {list}.";
     OUTPUTS = "pins.outputs", "{n} outputs ({names})";
     OUTPUT = "pins.output", "1 output ({names})";
@@ -80,6 +84,12 @@ pub(crate) const EXPLANATIONS: &[Explanation] = &[
         // A set of loads that has fewer outputs that suit any of them than it has loads; without any one of them it can be placed.
         why: "However they are changed about, one of them is left over: none of the others is to blame alone.",
         act: "One of the ways that are named frees an output, or needs none.",
+        source: "P. Hall, On representatives of subsets, 1935",
+    },
+    Explanation {
+        code: TOO_FEW_MORE.code,
+        why: "However they are changed about, as many of them as are too few are left over.",
+        act: "One of the ways that are named for each.",
         source: "P. Hall, On representatives of subsets, 1935",
     },
     Explanation {

@@ -55,6 +55,10 @@ pub(super) fn answer(
 ) -> Option<Answer> {
     let supply = sensing.supplies.get(at)?;
     let sum = sum(sensing, at);
+    // one with nothing on it is asked nothing
+    if sum.sensors.is_empty() && sum.parts.is_empty() {
+        return None;
+    }
     let draws = sum.draws;
     let is_known = !sum.parts.is_empty();
     let (tone, verdict) = match supply.rating {

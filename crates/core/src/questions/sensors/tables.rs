@@ -51,11 +51,15 @@ pub(super) fn tabled(subject: &SensorSubject<'_>, value: f64) -> Option<TableRea
     Some(entered::shown(table, value, &reading))
 }
 
-/// The table at the lowest, one between, and the highest that matters.
+/// The table at the lowest, one between, and the highest that matters, and at its own points between them: there no way of drawing a
+/// line from one to the next moves it.
 fn differs(subject: &SensorSubject<'_>) -> Option<FoundOf> {
     let places = subject.places()?;
     let tabled = |value: f64| tabled(subject, value).map(|it| (value, it));
-    let all: Vec<_> = places.into_iter().filter_map(tabled).collect();
+    let [low, _, high] = places;
+    let points = subject.sensor.table.iter().flat_map(|it| it.1.points());
+    let own = points.map(|it| it.0).filter(|it| (low..=high).contains(it));
+    let all: Vec<_> = places.into_iter().chain(own).filter_map(tabled).collect();
     let is_off = |it: &&(f64, TableReading)| it.1.error.abs() >= subject.doubtful();
     let worst_of = |is_beyond: bool| {
         let those = all.iter().filter(is_off).filter(|it| it.1.is_beyond == is_beyond);

@@ -11,7 +11,7 @@ use crate::{
     fields::{
         grounds::SensorGround,
         inputs::InputPull,
-        sensors::{SensorPurpose, SensorType, SwitchStands, SwitchedTo},
+        sensors::{PressureFrom, SensorPurpose, SensorType, SwitchStands, SwitchedTo},
     },
     finding::{Findings, Severity},
     message::Message,
@@ -197,7 +197,11 @@ fn to_do(subject: &SensorSubject<'_>, kind: SensorType) -> Vec<Message> {
         }
         SensorType::Ratiometric if is_known => {
             let air = subject.sensing.today.air.nominal;
-            to_do.push(say!(words::DO_OPEN_AIR, air = air));
+            to_do.push(match subject.sensor.counted {
+                Some(PressureFrom::Gauge) => say!(words::DO_NO_PRESSURE),
+                Some(PressureFrom::Absolute) => say!(words::DO_AIR, air = air),
+                None => say!(words::DO_OPEN_AIR, air = air),
+            });
         }
         SensorType::Wideband if is_known => {
             let volts = subject.now().and_then(|it| subject.said(it.nominal));
@@ -243,7 +247,8 @@ fn limits(subject: &SensorSubject<'_>) -> Option<Message> {
     let input = subject.input()?;
     let range = input.range.nominal.base();
     let (low, high) = if subject.sensor.kind == Some(SensorType::Pot) {
-        let all = || subject.sensor.strokes.iter().flatten().copied();
+        // the second track has limits of its own
+        let all = || subject.sensor.strokes.iter().take(1).flatten().copied();
         let least = all().fold(f64::INFINITY, f64::min);
         (least, all().fold(f64::NEG_INFINITY, f64::max))
     } else {

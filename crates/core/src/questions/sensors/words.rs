@@ -66,6 +66,10 @@ sentences! {
         "Compare the temperatures that the controller shows while the engine is cold, after a night: all alike within 3 °C. After a run each is as hot as its place.";
     DO_OPEN_AIR = "sensors.do-open-air",
         "Key on, engine stopped, hose off: the controller shows the air's pressure, {air}, for one that is absolute, and 0 for one that is gauge.";
+    DO_AIR = "sensors.do-air",
+        "Key on, engine stopped, hose off: the controller shows the air's pressure, {air}.";
+    DO_NO_PRESSURE = "sensors.do-no-pressure",
+        "Key on, engine stopped, no pressure on it: the controller shows 0.";
     DO_STROKE = "sensors.do-stroke",
         "Key on, engine stopped: move it slowly from stop to stop; both tracks follow without a gap.";
     DO_WARM_AIR = "sensors.do-warm-air",

@@ -13,6 +13,7 @@ purposes! {
     words::DO_INPUT_DIGITAL => ;
     words::DO_INPUT_KNOCK => ;
     words::DO_LARGER => ;
+    words::DO_LARGER_INRUSH => ;
     words::DO_LARGER_PULSED => ;
     words::DO_MEASURE => Ask "resistance of {list}";
 }

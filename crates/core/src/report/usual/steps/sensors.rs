@@ -21,6 +21,8 @@ purposes! {
     // at the car
     words::DO_STOOD => Prove "cold: all temperatures alike within 3 °C";
     words::DO_OPEN_AIR => Prove "hose off: {air}, or 0 if gauge";
+    words::DO_AIR => Prove "hose off: {air}";
+    words::DO_NO_PRESSURE => Prove "no pressure on it: 0";
     words::DO_STROKE => Prove "moved from stop to stop: both tracks follow without a gap";
     words::DO_WARM_AIR => Prove "warm, in free air: {volts}";
     // with the hands
