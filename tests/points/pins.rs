@@ -25,13 +25,13 @@ fn three_loads_need_three_outputs_that_suit() {
     assert_eq!(of(&stays), NOTHING, "it is on the third");
 }
 
-/// By hand: three that can be on one output are two too many, of which two are a set that competes.
+/// By hand: four that can be on two outputs are two too many, of which three are a set that competes.
 #[test]
 fn what_can_be_nowhere_else_is_told_with_those_that_compete() {
     let of = |texts: &[(&str, &str)]| told("pins-many", texts, "pins.too-few-more");
     assert_eq!(of(&[]), [Fault]);
-    assert_eq!(of(&[("outputs.0.name", "D1 to D2")]), NOTHING);
-    assert_eq!(told("pins-many", &[("outputs.0.name", "D1 to D2")], "pins.too-few"), [Fault]);
+    assert_eq!(of(&[("outputs.0.name", "D1 to D3")]), NOTHING);
+    assert_eq!(told("pins-many", &[("outputs.0.name", "D1 to D3")], "pins.too-few"), [Fault]);
     let said = words("pins-many", &[], "pins.too-few-more");
     assert!(said.contains("2 too few"), "{said}");
 }

@@ -25,8 +25,12 @@ fn a_line_that_ends_elsewhere_is_told_by_how_much_it_shows() {
 #[test]
 fn a_table_that_is_wrong_between_its_ends_is_told() {
     let with = |table| told(WRONG, &[("sensors.2.table", table)], "sensors.table-differs");
-    assert_eq!(with("-20 77500, 20 12170, 40 9500, 60 2980"), [Doubt]);
-    assert_eq!(with("-20 77500, 20 12170, 40 5756, 60 2980"), []);
+    assert_eq!(
+        with("-20 77500, 20 12170, 40 9500, 60 2980"),
+        [Fault, Doubt],
+        "and another sensor's"
+    );
+    assert_eq!(with("-20 77500, 20 12170, 40 5756, 60 2980"), [Fault], "the other's alone");
 }
 
 #[test]
