@@ -15,7 +15,7 @@ async function valves(page, count) {
   for (let at = 0; at < count; at += 1) {
     await add(page, "Add a load");
     await typeAll(page, {
-      [`loads.${at}.name`]: `valve ${at + 1}`, [`loads.${at}.kind`]: "solenoid", [`loads.${at}.far_end`]: "ignition",
+      [`loads.${at}.name`]: `valve ${at + 1}`, [`loads.${at}.far_end`]: "ignition", [`loads.${at}.kind`]: "solenoid",
       [`loads.${at}.resistance`]: "26 ohm", [`loads.${at}.suppression`]: "diode", [`loads.${at}.unasked`]: "harmless",
     });
   }

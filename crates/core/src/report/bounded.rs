@@ -249,6 +249,7 @@ fn the_demo_solves_no_more_networks_than_it_needs() {
     let demo = include_str!("../../../../tests/plans/demo.json");
     let plan = crate::plan::parse(demo).expect("a plan");
     let (_, work) = crate::circuit::work::work_for(|| report(&plan));
-    assert!(work.networks <= 650, "{work:?}");
+    // a third of them to try its loads on other outputs
+    assert!(work.networks <= 850, "{work:?}");
     assert!(work.layouts <= 300, "{work:?}");
 }

@@ -148,7 +148,7 @@ fn of_best(
         }
         let names: Vec<String> = placing.places.iter().map(|it| name_of(sensing, *it)).collect();
         let (load, output) = (job.sensor.name.clone(), listed(&names));
-        list.push(say!(words::PLACE, load = load, output = output).into_text());
+        list.push([load, say!(words::PLACE, output = output).into_text()].join(" "));
         let keys = [fields::INPUT.at(job.at), fields::SECOND_INPUT.at(job.at)];
         let each = keys.into_iter().zip(&names);
         edits.extend(each.map(|(key, name)| -> Edit { key.edit(name.clone()) }));

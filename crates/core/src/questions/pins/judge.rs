@@ -50,7 +50,7 @@ pub(super) fn listed(names: &[String]) -> String {
         [] => String::new(),
         [one] => one.clone(),
         [first @ .., last] => {
-            say!(words::AND, list = first.join(", "), last = last.clone()).into_text()
+            [first.join(", "), say!(words::AND, last = last.clone()).into_text()].join(" ")
         }
     }
 }
@@ -60,7 +60,7 @@ pub(super) fn some_of(names: &[String], most: usize) -> String {
     match names.get(..most) {
         Some(first) if names.len() > most + 1 => {
             let n = names.len() - most;
-            say!(words::AND_MORE, list = first.join(", "), n = n).into_text()
+            [first.join(", "), say!(words::AND_MORE, n = n).into_text()].join(" ")
         }
         _ => listed(names),
     }
@@ -160,11 +160,11 @@ fn place(planned: &PlannedRest, load: &PlannedLoad, places: &[usize]) -> String 
     let first = places.first().map_or_else(String::new, |it| name(*it));
     let said = match places.get(1) {
         Some(far) => {
-            say!(words::PLACE_BETWEEN, load = load, output = first, other = name(*far))
+            say!(words::PLACE_BETWEEN, output = first, other = name(*far))
         }
-        None => say!(words::PLACE, load = load, output = first),
+        None => say!(words::PLACE, output = first),
     };
-    said.into_text()
+    [load, said.into_text()].join(" ")
 }
 
 fn edits_of(planned: &PlannedRest, load: &PlannedLoad, places: &[usize]) -> Vec<Edit> {

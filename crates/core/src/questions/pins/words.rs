@@ -30,10 +30,10 @@ sentences! {
     WHY_NO_SPARE = "pins.why-no-spare", "None is free.";
     // what to do
     DO_PLACE = "pins.do-place", "Plan {list}.";
-    PLACE = "pins.place", "{load} on {output}";
-    PLACE_BETWEEN = "pins.place-between", "{load} between {output} and {other}";
-    AND = "pins.and", "{list} and {last}";
-    AND_MORE = "pins.and-more", "{list} and {n} more";
+    PLACE = "pins.place", "on {output}";
+    PLACE_BETWEEN = "pins.place-between", "between {output} and {other}";
+    AND = "pins.and", "and {last}";
+    AND_MORE = "pins.and-more", "and {n} more";
     DO_LET_MOVE = "pins.do-let-move", "Let {load} be moved from {output}.";
     DO_RELAY = "pins.do-relay", "Put a relay between for {load}: its coil on {output}.";
     DO_SHARE = "pins.do-share", "Put {load} on {output} too, where both may be on together.";
