@@ -157,7 +157,7 @@ test("the list leads to each question, and each of its cards back to the list", 
   const leads = await rows.evaluateAll((all) => all.map((it) => it.getAttribute("href")));
   assert.deepEqual(leads, [
     // with an answer that is wrong or in doubt, to the worst of them
-    "#channels.coils_wired", "#injectors", "#outputs", "#crank_sensor", "#cranking", "#coils", "#feeds.relay.0", "#standing", "#bus", "#wires",
+    "#channels.coils_wired", "#injectors", "#outputs", "#pins", "#crank_sensor", "#sensors", "#cranking", "#coils", "#feeds.relay.0", "#standing", "#bus", "#wires",
     "#conditions",
   ]);
   for (const [at, lead] of leads.entries()) {

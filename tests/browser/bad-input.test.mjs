@@ -55,8 +55,8 @@ const CASES = [
   ["strip.injection", "-8 ms", /below what is possible/, ["strip"]],
   ["strip.injection_end", "721 deg", /above what is possible/, ["strip"]],
   ["coils.inductance", "3 MH", /M is a million, m a thousandth/, ["coils", "coils.feed", "strip"]],
-  ["loads.0.resistance", "0 ohm", /below what is possible/, ["loads.0"]],
-  ["relays.0.resistance", "0 ohm", /below what is possible/, ["relays.0.coil"]],
+  ["loads.0.resistance", "0 ohm", /below what is possible/, ["loads.0", "pins"]],
+  ["relays.0.resistance", "0 ohm", /below what is possible/, ["relays.0.coil", "pins"]],
 ];
 
 /** What every answer rests on. */
