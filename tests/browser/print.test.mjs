@@ -47,7 +47,7 @@ test("the sheet for the car has its name, the day, each question's verdict, and 
   const today = await page.evaluate(() => new Date().toLocaleDateString("sv-SE"));
   assert.equal(await page.locator("h1:visible").innerText(), "Hill-climb special, straight-six");
   assert.match(await page.locator(".car-sheet .basis").first().innerText(), new RegExp(`To take to the car\\. Printed ${today}\\.`));
-  assert.equal(await page.locator(".verdicts > div:visible").count(), 9);
+  assert.equal(await page.locator(".verdicts > div:visible").count(), 12);
   for (const what of ["Findings", "Enter in the controller", "Buy", "Prove at the car", "Take care"]) {
     assert.ok(await page.getByRole("heading", { name: what, exact: true }).isVisible(), what);
   }
